@@ -1,0 +1,128 @@
+"""The command line: ``python -m calculators``, ``… NAME key=value``, ``… NAME --describe``."""
+
+import argparse
+import json
+import sys
+from typing import Any
+
+from calculators.core.declare import Spec
+from calculators.core.describe import describe
+from calculators.core.listing import load_all
+from calculators.core.read import read_inputs
+from calculators.core.result import BadInput
+from calculators.core.run import UnknownCalculator, find, run
+from calculators.core.table import table
+
+BAD_INPUT = 2
+
+
+def parser() -> argparse.ArgumentParser:
+    """The few options there are; the inputs themselves are ``key=value``."""
+    options = argparse.ArgumentParser(prog="python -m calculators", description=__doc__)
+    options.add_argument("name", nargs="?", help="a calculator; none lists them all")
+    options.add_argument("inputs", nargs="*", metavar="key=value", help="inputs, in metric units")
+    options.add_argument(
+        "--describe", action="store_true", help="print its inputs and outputs as JSON"
+    )
+    options.add_argument("--json", action="store_true", help="print the answer as JSON")
+    options.add_argument(
+        "--input", metavar="FILE", help="read inputs as a JSON object; - is standard input"
+    )
+    return options
+
+
+def main(arguments: list[str] | None = None) -> int:
+    """Run one command; the exit status is 2 for bad input."""
+    asked = parser().parse_intermixed_args(arguments)
+    try:
+        if not asked.name:
+            print_list()
+        elif asked.describe:
+            print(json.dumps(describe(find(asked.name)), ensure_ascii=False, indent=2))
+        else:
+            print_answer(find(asked.name), asked)
+    except BadInput as bad:
+        for key, message in bad.problems:
+            print(f"{key}: {message}", file=sys.stderr)
+        return BAD_INPUT
+    except UnknownCalculator as unknown:
+        print(unknown, file=sys.stderr)
+        return BAD_INPUT
+    return 0
+
+
+def print_list() -> None:
+    """One line a calculator."""
+    catalogue = load_all()
+    width = max(map(len, catalogue))
+    for name, spec in catalogue.items():
+        print(f"{name:{width}}  {spec.purpose}")
+
+
+def print_answer(spec: Spec, asked: argparse.Namespace) -> None:
+    """Read the inputs, run, and print as asked."""
+    given = read_file(asked.input) if asked.input else {}
+    # Text and JSON values follow different rules, so the words of the command line are read first.
+    worded = read_words(asked.inputs)
+    problems: list[tuple[str, str]] = []
+    values: dict[str, Any] = {}
+    for source, typed in ((given, False), (worded, True)):
+        try:
+            read = read_inputs(spec.inputs, source, typed=typed)
+            values |= {key: read[key] for key in source}
+        except BadInput as bad:
+            problems.extend(bad.problems)
+    if problems:
+        raise BadInput(*problems)
+    answer = run(spec.name, values)
+    print(json.dumps(answer, ensure_ascii=False) if asked.json else table(spec, answer))
+
+
+def read_words(words: list[str]) -> dict[str, str]:
+    """Split ``key=value`` words. Raises ``BadInput`` for one without "=" or given twice."""
+    given: dict[str, str] = {}
+    problems = []
+    for word in words:
+        key, equals, value = word.partition("=")
+        if not equals:
+            problems.append((word, "is not key=value"))
+        elif key in given:
+            problems.append((key, "is given twice; once is allowed"))
+        given[key] = value
+    if problems:
+        raise BadInput(*problems)
+    return given
+
+
+def read_file(path: str) -> dict[str, Any]:
+    """Read a JSON object from a file, or from standard input for ``-``."""
+    try:
+        if path == "-":
+            text = sys.stdin.read()
+        else:
+            with open(path, encoding="utf-8") as file:
+                text = file.read()
+        given = json.loads(text, object_pairs_hook=once)
+    except OSError as wrong:
+        raise BadInput(("--input", f"cannot read {path}: {wrong.strerror}")) from None
+    except (ValueError, RecursionError) as wrong:
+        if isinstance(wrong, BadInput):
+            raise
+        raise BadInput(("--input", f"is not JSON: {wrong}")) from None
+    if not isinstance(given, dict):
+        raise BadInput(("--input", "must hold a JSON object of inputs by key"))
+    return given
+
+
+def once(pairs: list[tuple[str, Any]]) -> dict[str, Any]:
+    """Refuse a key that a JSON object gives twice."""
+    seen: dict[str, Any] = {}
+    for key, value in pairs:
+        if key in seen:
+            raise BadInput((key, "is given twice; once is allowed"))
+        seen[key] = value
+    return seen
+
+
+if __name__ == "__main__":
+    sys.exit(main())

@@ -1,0 +1,88 @@
+"""The one door between the page and Python: JSON in, JSON out, no proxies to free."""
+
+import json
+from collections.abc import Mapping
+from typing import Any
+
+from calculators.core.declare import Spec
+from calculators.core.numbers import read_number, show_plain
+from calculators.core.paint import rows
+from calculators.core.plot import plot
+from calculators.core.read import EDGE
+from calculators.core.result import BadInput
+from calculators.core.run import find, run
+from calculators.core.units import System, from_shown, to_shown
+
+# Fewer figures on the way back, so that 31.5 cm, shown as 12.4016 in, is 31.5 cm again.
+CONVERTED_DIGITS = {"us": 6, "metric": 5}
+
+
+def answer(request: str) -> str:
+    """Answer one message of the page.
+
+    ``{"calculator", "given": {key: text}, "units"}`` gives the answer, painted in those units, and
+    the metric inputs for the page's address; bad fields come as ``problems``. With ``"given_in"``
+    the given text is first changed from those units, and comes back as ``given``.
+    """
+    asked = json.loads(request)
+    spec = find(asked["calculator"])
+    system: System = asked.get("units", "metric")
+    given = dict(asked["given"])
+    if asked.get("given_in", system) != system:
+        given = change_units(spec, given, asked["given_in"], system)
+    reply: dict[str, Any] = {"given": given}
+    try:
+        found = run(spec.name, given, typed=True, system=system)
+    except BadInput as bad:
+        reply["problems"] = dict(bad.problems)
+    else:
+        reply["answer"] = found
+        reply["painted"] = {
+            "rows": rows(spec, found["outputs"], system),
+            "notes": found["notes"],
+            "plots": [plot(series) for series in found.get("series", {}).values()],
+        }
+        reply["address"] = address(spec, found["inputs"], system)
+    return json.dumps(reply, ensure_ascii=False)
+
+
+def change_units(
+    spec: Spec, given: Mapping[str, Any], before: System, after: System
+) -> dict[str, Any]:
+    """Change the text of each field that is a number; anything else stays as the person typed it."""
+    changed = dict(given)
+    for field in spec.inputs:
+        text = given.get(field.key)
+        if not isinstance(text, str) or not field.quantity or not field.quantity.us:
+            continue
+        try:
+            metric = from_shown(field, read_number(text), before)
+        except ValueError:
+            continue
+        if field.low is not None and field.high is not None:
+            # a limit that was rounded for the screen must not fall outside when it comes back
+            slack = EDGE * max(abs(field.low), abs(field.high))
+            if field.low - slack <= metric <= field.high + slack:
+                metric = min(max(metric, field.low), field.high)
+        changed[field.key] = show_plain(to_shown(field, metric, after), CONVERTED_DIGITS[after])
+    return changed
+
+
+def address(spec: Spec, values: Mapping[str, Any], system: System) -> dict[str, str]:
+    """The inputs that are not at their default, as text in metric units, for the page's address."""
+    return {
+        field.key: write(
+            values[field.key], 12 if system == "metric" else CONVERTED_DIGITS["metric"]
+        )
+        for field in spec.inputs
+        if values[field.key] != field.default
+    }
+
+
+def write(value: Any, digits: int) -> str:
+    """One input as text for an address."""
+    if value is None:
+        return ""
+    if isinstance(value, float):
+        return show_plain(value, digits)
+    return value if isinstance(value, str) else json.dumps(value, ensure_ascii=False)

@@ -1,0 +1,1 @@
+"""What every calculator stands on: declaration, vocabulary, runner."""

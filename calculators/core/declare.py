@@ -1,0 +1,156 @@
+"""The one declaration of a calculator, from which form, command line and page derive.
+
+A calculator is a plain function with ``Annotated`` parameters from the vocabulary, a default for
+each, and a ``NamedTuple`` of outputs. ``@calculator`` registers it and returns it unchanged.
+"""
+
+import typing
+from collections.abc import Callable
+from types import NoneType, UnionType
+from typing import Annotated, Any, Literal, NamedTuple, TypeVar
+
+from calculators.core.quantity import Choices, Help, Label, Possible, Quantity, Valid
+
+BESIDE_OUTPUTS = ("notes", "series")  # what an answer carries apart from its outputs
+
+
+class Field(NamedTuple):
+    """One input or output. ``kind`` is number, integer, choice, text, list or data."""
+
+    key: str
+    kind: str
+    label: str
+    unit: str = ""
+    help: str = ""
+    quantity: Quantity | None = None
+    low: float | None = None  # possible range, inclusive
+    high: float | None = None
+    valid: Valid | None = None
+    choices: tuple[str, ...] = ()
+    words: tuple[str, ...] = ()  # what the person reads for each choice
+    nullable: bool = False
+    default: Any = None
+    row: tuple["Field", ...] = ()  # for a list: the fields of one row
+
+
+class Spec(NamedTuple):
+    """A calculator as declared. ``sources`` are keys of the bibliography."""
+
+    name: str
+    title: str
+    purpose: str
+    description: str
+    sources: tuple[str, ...]
+    inputs: tuple[Field, ...]
+    outputs: tuple[Field, ...]
+    function: Callable[..., Any]
+
+
+CATALOGUE: dict[str, Spec] = {}
+
+Function = TypeVar("Function", bound=Callable[..., Any])
+
+
+def calculator(title: str, *, sources: tuple[str, ...]) -> Callable[[Function], Function]:
+    """Register a function as a calculator; a half-declared one raises ``TypeError`` at import."""
+
+    def register(function: Function) -> Function:
+        spec = read_spec(function, title, sources)
+        CATALOGUE[spec.name] = spec
+        return function
+
+    return register
+
+
+def read_spec(function: Callable[..., Any], title: str, sources: tuple[str, ...]) -> Spec:
+    """Read the declaration off a function's signature and docstring."""
+    name = function.__name__.replace("_", "-")
+    purpose, _, description = (function.__doc__ or "").strip().partition("\n")
+    if not purpose:
+        raise TypeError(f"{name}: a calculator needs a docstring; its first line is the purpose.")
+    hints = typing.get_type_hints(function, include_extras=True)
+    result = hints.pop("return", None)
+    if not hasattr(result, "_fields"):
+        raise TypeError(f"{name}: a calculator returns a NamedTuple of outputs.")
+    defaults = dict(zip(hints, function.__defaults__ or (), strict=False))
+    if len(function.__defaults__ or ()) != len(hints):
+        raise TypeError(f"{name}: every input needs a default, so that it runs as an example.")
+    outputs = typing.get_type_hints(result, include_extras=True)
+    return Spec(
+        name=name,
+        title=title,
+        purpose=purpose.rstrip("."),
+        description="\n".join(line.strip() for line in description.strip().splitlines()),
+        sources=sources,
+        inputs=tuple(read_field(key, hint, defaults[key]) for key, hint in hints.items()),
+        outputs=tuple(
+            read_field(key, hint) for key, hint in outputs.items() if key not in BESIDE_OUTPUTS
+        ),
+        function=function,
+    )
+
+
+def read_field(key: str, hint: Any, default: Any = None) -> Field:
+    """Read one field off its annotation. A trailing underscore, as in ``from_``, is no part of the key."""
+    hint, nullable = without_none(hint)
+    base, extras = hint, []
+    if typing.get_origin(hint) is Annotated:
+        base, *extras = typing.get_args(hint)
+        # Annotated[X | None, ...]: the None stands inside
+        base, inner_none = without_none(base)
+        nullable = nullable or inner_none
+        if typing.get_origin(base) is Annotated:
+            base, *inner = typing.get_args(base)
+            extras = inner + extras
+    found = {type(extra): extra for extra in extras}  # a later one overrides an earlier
+    quantity = found.get(Quantity)
+    low, high = found.get(Possible, quantity.possible if quantity else (None, None))
+    label = found.get(Label, Label(quantity.label if quantity else ""))
+    if not label.text:
+        raise TypeError(f"{key}: give it a quantity of the vocabulary or a Label.")
+    choices = tuple(typing.get_args(base)) if typing.get_origin(base) is Literal else ()
+    words = found.get(Choices, Choices(choices)).words
+    if len(words) != len(choices):
+        raise TypeError(f"{key}: {len(choices)} choices but words for {len(words)}.")
+    return Field(
+        key=key.rstrip("_"),
+        kind=kind_of(base),
+        label=label.text,
+        unit=quantity.unit if quantity else "",
+        help=found.get(Help, Help("")).text,
+        quantity=quantity,
+        low=low,
+        high=high,
+        valid=found.get(Valid),
+        choices=choices,
+        words=words,
+        nullable=nullable,
+        default=default,
+        row=read_row(base),
+    )
+
+
+def without_none(hint: Any) -> tuple[Any, bool]:
+    """Split ``X | None`` into X and whether None was there."""
+    if typing.get_origin(hint) not in (typing.Union, UnionType):
+        return hint, False
+    rest = [part for part in typing.get_args(hint) if part is not NoneType]
+    return (rest[0], True) if len(rest) == 1 else (hint, False)
+
+
+def kind_of(base: Any) -> str:
+    """Name the kind of a bare type."""
+    if typing.get_origin(base) is Literal:
+        return "choice"
+    if typing.get_origin(base) is list and hasattr(typing.get_args(base)[0], "_fields"):
+        return "list"
+    return {float: "number", int: "integer", str: "text"}.get(base, "data")
+
+
+def read_row(base: Any) -> tuple[Field, ...]:
+    """Read the fields of one row of a ``list[SomeNamedTuple]``."""
+    if kind_of(base) != "list":
+        return ()
+    row = typing.get_args(base)[0]
+    hints = typing.get_type_hints(row, include_extras=True)
+    return tuple(read_field(key, hint, row._field_defaults.get(key)) for key, hint in hints.items())

@@ -1,0 +1,39 @@
+"""The machine-readable description of a calculator, for ``--describe`` and the site's JSON."""
+
+from typing import Any
+
+from calculators.core.declare import Field, Spec
+
+
+def describe(spec: Spec) -> dict[str, Any]:
+    """Name, title, purpose, inputs, outputs and sources as plain data."""
+    return {
+        "name": spec.name,
+        "title": spec.title,
+        "purpose": spec.purpose,
+        "inputs": [describe_input(field) for field in spec.inputs],
+        "outputs": [
+            {"key": field.key, "label": field.label, "unit": field.unit, "help": field.help}
+            for field in spec.outputs
+        ],
+        "sources": list(spec.sources),
+    }
+
+
+def describe_input(field: Field) -> dict[str, Any]:
+    """One input; a list describes the inputs of one row as well."""
+    described = {
+        "key": field.key,
+        "label": field.label,
+        "unit": field.unit,
+        "type": field.kind,
+        "minimum": field.low,
+        "maximum": field.high,
+        "default": field.default,
+        "choices": list(field.choices),
+        "help": field.help,
+        "nullable": field.nullable,
+    }
+    if field.row:
+        described["row"] = [describe_input(part) for part in field.row]
+    return described

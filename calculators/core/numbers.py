@@ -1,0 +1,48 @@
+"""Numbers as people write and read them."""
+
+import math
+import re
+
+PLAIN = re.compile(r"[+-]?(\d+([.,]\d*)?|[.,]\d+)([eE][+-]?\d{1,3})?", re.ASCII)
+THOUSANDS = re.compile(r"[+-]?[1-9]\d{0,2}(,\d{3})+(\.\d*)?", re.ASCII)
+MINUS = "\u2212"  # what some phone keyboards send for a minus
+SPACES = str.maketrans("", "", " \u00a0\u202f\u2009")
+
+
+def read_number(text: str) -> float:
+    """Read a decimal number, with a point or a decimal comma.
+
+    Raises ``ValueError`` with the reason. "1,000" is refused, since it may mean one or a thousand.
+    """
+    tidy = text.translate(SPACES).replace(MINUS, "-")
+    if THOUSANDS.fullmatch(tidy):
+        raise ValueError(f"write {text.strip()} without a thousands mark, or with a point")
+    if not PLAIN.fullmatch(tidy):
+        raise ValueError(f"{text.strip()!r} is not a number" if tidy else "a number is missing")
+    value = float(tidy.replace(",", "."))
+    if not math.isfinite(value):
+        raise ValueError(f"{text.strip()} is too large")
+    return value
+
+
+def show_number(value: float, digits: int = 3) -> str:
+    """Write a number to so many significant figures, never in exponent form, no needless zeros.
+
+    Whole numbers above that many figures are rounded to a whole, not to hundreds.
+    """
+    if value == 0 or not math.isfinite(value):
+        return "0"
+    places = max(0, digits - 1 - math.floor(math.log10(abs(value))))
+    places = min(places, 12)
+    text = f"{value:.{places}f}"
+    if "." in text:
+        text = text.rstrip("0").rstrip(".")
+    return "0" if text in ("-0", "") else text.replace("-", MINUS)
+
+
+def show_plain(value: float, digits: int = 12) -> str:
+    """Write a number for a field or an address: no exponent, a plain minus, no needless zeros."""
+    text = f"{value:.{digits}g}"
+    if "e" in text:
+        text = f"{value:.{digits}f}"
+    return text.rstrip("0").rstrip(".") if "." in text else text

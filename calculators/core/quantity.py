@@ -1,0 +1,58 @@
+"""What a measured thing is: its name, unit, possible range and how it is shown."""
+
+from typing import NamedTuple
+
+
+class UsUnit(NamedTuple):
+    """A linear change of unit for the screen: shown = metric * factor + offset."""
+
+    unit: str
+    factor: float
+    offset: float = 0.0
+
+
+class Quantity(NamedTuple):
+    """A measured thing.
+
+    ``possible`` is what can exist at all: a value outside it is refused.
+    ``digits`` is the number of significant figures that are worth showing.
+    ``us`` is the customary unit where one is in use; keys and formulas stay metric.
+    """
+
+    label: str
+    unit: str
+    possible: tuple[float, float]
+    digits: int = 3
+    us: UsUnit | None = None
+
+
+class Label(NamedTuple):
+    """Names a general quantity for one place, such as "Inner length" for a length."""
+
+    text: str
+
+
+class Help(NamedTuple):
+    """One sentence for the person at the form."""
+
+    text: str
+
+
+class Possible(NamedTuple):
+    """Narrows the vocabulary's possible range for one place; outside it, refuse."""
+
+    low: float
+    high: float
+
+
+class Valid(NamedTuple):
+    """The range that the source of a formula supports; outside it, compute and say so."""
+
+    low: float
+    high: float
+
+
+class Choices(NamedTuple):
+    """Words shown for the values of a ``Literal``, in the same order."""
+
+    words: tuple[str, ...]

@@ -1,0 +1,158 @@
+"""From what a person gave to values that a formula can take: every bad field is named at once."""
+
+import difflib
+import math
+from collections.abc import Callable, Mapping
+from typing import Any
+
+from calculators.core.declare import Field
+from calculators.core.numbers import read_number, show_number
+from calculators.core.result import BadInput
+from calculators.core.units import System, from_shown, to_shown, unit_shown
+
+EDGE = 1e-6  # a limit shown in another unit and typed back may miss itself by this share
+MAX_ROWS = 1_000
+
+
+def read_inputs(
+    fields: tuple[Field, ...], given: Mapping[str, Any], *, typed: bool, system: System = "metric"
+) -> dict[str, Any]:
+    """Check ``given`` against the fields; a missing one takes its default.
+
+    ``typed`` says that values are text from a form or command line; otherwise they come from JSON,
+    where text for a number is an error. Raises ``BadInput`` with every bad field.
+    """
+    problems = [(key, unknown(key, fields)) for key in given if key not in keys_of(fields)]
+    values: dict[str, Any] = {}
+    for field in fields:
+        if field.key not in given:
+            values[field.key] = field.default
+            continue
+        try:
+            values[field.key] = read_value(field, given[field.key], typed, system)
+        except BadInput as bad:
+            problems.extend(bad.problems)
+        except ValueError as wrong:
+            problems.append((field.key, str(wrong)))
+    if problems:
+        raise BadInput(*problems)
+    return values
+
+
+def keys_of(fields: tuple[Field, ...]) -> list[str]:
+    """The keys of some fields, in order."""
+    return [field.key for field in fields]
+
+
+def unknown(key: str, fields: tuple[Field, ...]) -> str:
+    """Say that a key is unknown, with the likeliest one meant."""
+    close = difflib.get_close_matches(key, keys_of(fields), 1)
+    hint = f"did you mean {close[0]}?" if close else f"known are {', '.join(keys_of(fields))}"
+    return f"unknown input; {hint}"
+
+
+def read_value(field: Field, value: Any, typed: bool, system: System) -> Any:
+    """Read one value of any kind. Raises ``ValueError``, or ``BadInput`` for what is inside a list."""
+    blank = typed and isinstance(value, str) and value.strip() in ("", "null")
+    if value is None or blank:
+        if field.nullable:
+            return None
+        raise ValueError(f"may not be empty; {allowed(field, system)}")
+    read: Callable[[Field, Any, bool, System], Any] = READERS[field.kind]
+    return read(field, value, typed, system)
+
+
+def read_figure(field: Field, value: Any, typed: bool, system: System) -> float:
+    """Read a number inside its possible range, whole where the field counts things."""
+    if isinstance(value, bool) or not isinstance(value, str if typed else int | float):
+        raise ValueError(f"{show_json(value)} is not a number; {allowed(field, system)}")
+    try:
+        number = read_number(value) if typed else float(value)
+    except OverflowError:
+        raise ValueError(f"the number is too large; {allowed(field, system)}") from None
+    except ValueError as wrong:
+        raise ValueError(f"{wrong}; {allowed(field, system)}") from None
+    if not math.isfinite(number):
+        raise ValueError(f"{number} is not a number; {allowed(field, system)}")
+    metric = from_shown(field, number, system)
+    low, high = field.low, field.high
+    slack = EDGE * max(abs(low or 0), abs(high or 0)) if system != "metric" else 0.0
+    if (low is not None and metric < low - slack) or (high is not None and metric > high + slack):
+        raise ValueError(f"{show_number(number, 6)} is out of range; {allowed(field, system)}")
+    if field.kind == "integer":
+        if not number.is_integer():
+            raise ValueError(f"{show_number(number, 6)} is not whole; {allowed(field, system)}")
+        return int(number)
+    return metric
+
+
+def read_choice(field: Field, value: Any, typed: bool, system: System) -> str:
+    """Read one of the declared choices, by its key."""
+    if isinstance(value, str) and value.strip() in field.choices:
+        return value.strip()
+    raise ValueError(f"{show_json(value)} is not a choice; {allowed(field, system)}")
+
+
+def read_text(field: Field, value: Any, typed: bool, system: System) -> str:
+    """Read a short text, such as a name."""
+    if not isinstance(value, str) or not value.strip() or len(value) > 80:
+        raise ValueError(f"{show_json(value)} will not do; {allowed(field, system)}")
+    return value.strip()
+
+
+def read_list(field: Field, value: Any, typed: bool, system: System) -> list[dict[str, Any]]:
+    """Read a list of rows; a problem inside is named as ``plants[2].wet_g``, counted from 1."""
+    if not isinstance(value, list) or len(value) > MAX_ROWS:
+        raise ValueError(allowed(field, system))
+    rows, problems = [], []
+    for number, row in enumerate(value, start=1):
+        place = f"{field.key}[{number}]"
+        if not isinstance(row, dict):
+            problems.append((place, f"must be an object with {', '.join(keys_of(field.row))}"))
+            continue
+        try:
+            rows.append(read_inputs(field.row, row, typed=typed, system=system))
+        except BadInput as bad:
+            problems.extend((f"{place}.{key}", message) for key, message in bad.problems)
+    if problems:
+        raise BadInput(*problems)
+    return rows
+
+
+READERS: dict[str, Callable[[Field, Any, bool, System], Any]] = {
+    "number": read_figure,
+    "integer": read_figure,
+    "choice": read_choice,
+    "text": read_text,
+    "list": read_list,
+}
+
+
+def allowed(field: Field, system: System = "metric") -> str:
+    """Say what a field takes, in the unit shown."""
+    if field.kind == "choice":
+        return f"allowed are {', '.join(field.choices)}"
+    if field.kind == "text":
+        return "allowed is a text of 1 to 80 characters"
+    if field.kind == "list":
+        return f"allowed is a list of at most {MAX_ROWS} rows with {', '.join(keys_of(field.row))}"
+    unit = f" {unit_shown(field, system)}".rstrip()
+    whole = "a whole number, " if field.kind == "integer" else ""
+    return f"allowed is {whole}{span(field, system)}{unit}"
+
+
+def span(field: Field, system: System) -> str:
+    """The possible range in the unit shown, open where it has no end."""
+    low, high = (
+        None if end is None else show_number(to_shown(field, end, system), 6)
+        for end in (field.low, field.high)
+    )
+    if high is None:
+        return f"{low} or more"
+    return f"up to {high}" if low is None else f"{low} to {high}"
+
+
+def show_json(value: Any) -> str:
+    """Show a wrong value in a message, cut short."""
+    text = f"{value!r}"
+    return text if len(text) <= 40 else f"{text[:37]}…"

@@ -1,0 +1,134 @@
+"""The one runner: look up, read, compute, note, and check that nothing infinite gets out."""
+
+import difflib
+import math
+from collections.abc import Mapping
+from importlib import import_module
+from typing import Any
+
+from calculators.core.declare import CATALOGUE, Field, Spec
+from calculators.core.numbers import show_number
+from calculators.core.read import allowed, read_inputs
+from calculators.core.result import BadInput, Note, Refused, Series
+from calculators.core.units import System
+
+
+class UnknownCalculator(LookupError):
+    """No calculator has that name; the message offers the nearest."""
+
+
+def find(name: str) -> Spec:
+    """The calculator of that name, its module imported if need be. Raises ``UnknownCalculator``."""
+    module = name.replace("-", "_")
+    if name not in CATALOGUE and module.isidentifier() and not module.startswith("_"):
+        try:
+            import_module(f"calculators.{module}")
+        except ModuleNotFoundError as missing:
+            if missing.name != f"calculators.{module}":
+                raise
+    if name not in CATALOGUE:
+        from calculators.core.listing import load_all
+
+        close = difflib.get_close_matches(name, load_all(), 1)
+        hint = f"did you mean {close[0]}?" if close else "run without a name to list all"
+        raise UnknownCalculator(f"no calculator is called {name!r}; {hint}")
+    return CATALOGUE[name]
+
+
+def run(
+    name: str, given: Mapping[str, Any], *, typed: bool = False, system: System = "metric"
+) -> dict[str, Any]:
+    """Answer as the contract says: calculator, inputs, outputs, notes, and series where it has any.
+
+    ``given`` holds metric values by key (``typed``: as text in the units of ``system``).
+    Raises ``BadInput`` with all bad fields, ``UnknownCalculator`` for a name that is none.
+    """
+    spec = find(name)
+    values = read_inputs(spec.inputs, given, typed=typed, system=system)
+    parameters = {parameter(key): value for key, value in values.items()}
+    try:
+        result = spec.function(**parameters)._asdict()
+    except Refused as refused:
+        raise BadInput(*worded(spec, refused, system)) from None
+    notes = [*outside_source(spec, values), *result.pop("notes", ())]
+    series = result.pop("series", {})
+    outputs = {}
+    for field in spec.outputs:
+        outputs[field.key] = result[field.key]
+        if not is_finite(result[field.key]):
+            outputs[field.key] = None
+            notes.append(Note("caution", f"{field.label} cannot be computed from these figures."))
+    answer: dict[str, Any] = {
+        "calculator": name,
+        "inputs": values,
+        "outputs": outputs,
+        "notes": [note._asdict() for note in notes],
+    }
+    if series:
+        answer["series"] = {key: series_data(one) for key, one in series.items()}
+    return answer
+
+
+def parameter(key: str) -> str:
+    """The function's name for a key: ``from`` is a word of Python, so it is ``from_`` there."""
+    return f"{key}_" if key in ("from", "is", "in", "as", "with") else key
+
+
+def worded(spec: Spec, refused: Refused, system: System) -> list[tuple[str, str]]:
+    """Word each refusal with its limits in the unit that the person sees."""
+    fields = {field.key: field for field in spec.inputs}
+    return [
+        (
+            one.key,
+            f"{one.why}; "
+            + allowed(
+                fields[one.key]._replace(low=one.low, high=one.high, choices=tuple(one.choices)),
+                system,
+            ),
+        )
+        for one in refused.refusals
+    ]
+
+
+def outside_source(spec: Spec, values: Mapping[str, Any]) -> list[Note]:
+    """Notes for values that are possible, but outside what the formula's source supports."""
+    return [
+        Note("caution", outside_text(field, values[field.key]))
+        for field in spec.inputs
+        if field.valid and values[field.key] is not None
+        if not field.valid.low <= values[field.key] <= field.valid.high
+    ]
+
+
+def outside_text(field: Field, value: float) -> str:
+    """Say how far the source reaches."""
+    assert field.valid
+    span = (
+        f"{show_number(field.valid.low)} to {show_number(field.valid.high)} {field.unit}".rstrip()
+    )
+    return (
+        f"{field.label} {show_number(value)} is outside the range that the source of the formula "
+        f"covers ({span}). The figures are computed all the same; trust them less."
+    )
+
+
+def is_finite(value: Any) -> bool:
+    """Whether every number in a plain value is finite."""
+    if isinstance(value, float):
+        return math.isfinite(value)
+    if isinstance(value, dict):
+        return all(map(is_finite, value.values()))
+    if isinstance(value, list | tuple):
+        return all(map(is_finite, value))
+    return True
+
+
+def series_data(series: Series) -> dict[str, Any]:
+    """A series as plain data; a point that is not finite becomes null."""
+    data = series._asdict()
+    for axis in ("x", "y"):
+        data[axis] = [point if math.isfinite(point) else None for point in data[axis]]
+    return data
+
+
+__all__ = ["BadInput", "UnknownCalculator", "find", "run"]

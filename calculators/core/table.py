@@ -1,0 +1,28 @@
+"""An answer as plain text, for the command line."""
+
+from typing import Any
+
+from calculators.core.declare import Spec
+from calculators.core.paint import rows, show_value
+
+
+def table(spec: Spec, answer: dict[str, Any]) -> str:
+    """Title, inputs, outputs and notes, aligned."""
+    given = [
+        (field.key, show_value(field, answer["inputs"][field.key]), field.unit, field.label)
+        for field in spec.inputs
+    ]
+    found = [
+        (row["key"], row["value"], row["unit"], row["label"])
+        for row in rows(spec, answer["outputs"])
+    ]
+    width = max(len(key) for key, *_ in [*given, *found])
+    lines = [spec.title, ""]
+    for part in (given, found):
+        lines += [
+            f"  {key:{width}}  {f'{value} {unit}'.strip():24}  {label}"
+            for key, value, unit, label in part
+        ]
+        lines.append("")
+    lines += [f"{note['level']}: {note['text']}" for note in answer["notes"]]
+    return "\n".join(lines).rstrip()

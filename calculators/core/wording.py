@@ -1,0 +1,24 @@
+"""Words that several calculators need, so that a caution reads the same everywhere."""
+
+from calculators.core.result import Note
+
+FISH_IN_TROUBLE = Note(
+    "danger",
+    "If animals gasp, lie down or dart about, act first and measure later: change water with "
+    "dechlorinated water of the same temperature, stop feeding, add air. Ask a vet who treats "
+    "fish if it goes on.",
+)
+CHANGE_WITH_CARE = Note(
+    "info",
+    "Change with dechlorinated water within 2 °C (4 °F) of the tank's. Pull the plug of the heater "
+    "and lamp before you put your hands in.",
+)
+TESTED_TAP = Note(
+    "info",
+    "Test the tap as you test the tank: its own reading sets how low a change can go.",
+)
+CUTTINGS = Note(
+    "info",
+    "Never put cuttings or tank water into a pond, stream or drain outdoors. Dispose of them as "
+    "your local authority says.",
+)

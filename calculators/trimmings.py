@@ -1,0 +1,105 @@
+"""What a bucket of cuttings took out of the tank."""
+
+from typing import Annotated, NamedTuple
+
+from calculators.core import chemistry
+from calculators.core.declare import calculator
+from calculators.core.quantities import (
+    Concentration,
+    DryMass,
+    DryMatter,
+    ElementMass,
+    FeedMass,
+    Protein,
+    TissueNitrogen,
+    TissuePhosphorus,
+    Volume,
+    WetMass,
+)
+from calculators.core.quantity import Help, Label, Valid
+from calculators.core.result import Note
+from calculators.core.wording import CUTTINGS
+
+CRITICAL_N_PERCENT = 1.3  # of dry mass; Gerloff and Krombholz 1966
+CRITICAL_P_PERCENT = 0.13
+
+
+class Trimmings(NamedTuple):
+    dry_g: DryMass
+    n_mg: Annotated[ElementMass, Label("Nitrogen taken out")]
+    p_mg: Annotated[ElementMass, Label("Phosphorus taken out")]
+    nitrate_equivalent_mg_l: Annotated[
+        Concentration, Label("As nitrate in this tank"), Help("What the water would read more.")
+    ]
+    phosphate_equivalent_mg_l: Annotated[Concentration, Label("As phosphate in this tank")]
+    feed_equivalent_g: Annotated[
+        FeedMass, Label("Feed that holds as much nitrogen"), Help("All of the feed's nitrogen.")
+    ]
+    notes: tuple[Note, ...]
+
+
+@calculator(
+    "Trimmings",
+    sources=("organic-waste-recycling", "fao-x6862e", "gerloff-krombholz-1966", "ciaaw-2021"),
+)
+def trimmings(
+    wet_g: Annotated[
+        WetMass,
+        Label("Cuttings, wet"),
+        Help("Shake or spin the water off, then weigh. Dripping plants weigh up to twice as much."),
+    ] = 100.0,
+    dry_matter_percent: Annotated[
+        DryMatter,
+        Valid(5, 16),
+        Help(
+            "Submerged plants 5 to 16, floating plants 5 to 10. 8 is a fair guess for stems, 6 for floaters."
+        ),
+    ] = 8.0,
+    tissue_n_percent: Annotated[
+        TissueNitrogen,
+        Valid(0.6, 5.3),
+        Help("Hungry plants 1.3 or less, well fed ones 2 to 4."),
+    ] = 2.5,
+    tissue_p_percent: Annotated[TissuePhosphorus, Valid(0.03, 1.1)] = 0.3,
+    volume_l: Volume = 120.0,
+    protein_percent: Annotated[Protein, Help("From the label of the feed.")] = 45.0,
+) -> Trimmings:
+    """Find how much nitrogen and phosphorus left the tank with a bucket of cuttings.
+
+    Wet mass times dry matter times the share of each element in dry mass. The same nitrogen is
+    then shown as nitrate in the tank's water, and as the feed that brings as much (protein is 16 %
+    nitrogen). What plants hold is the largest store that a keeper can lift out by hand.
+
+    Dry matter and tissue nitrogen differ by plant and by how well it is fed; take the answer as
+    right within a factor of two until you have dried and weighed some of your own.
+    """
+    dry_g = wet_g * dry_matter_percent / 100
+    n_mg = dry_g * tissue_n_percent * 10  # 1 % of a gram is 10 mg
+    p_mg = dry_g * tissue_p_percent * 10
+    return Trimmings(
+        dry_g=dry_g,
+        n_mg=n_mg,
+        p_mg=p_mg,
+        nitrate_equivalent_mg_l=n_mg / volume_l * chemistry.NITRATE_PER_N,
+        phosphate_equivalent_mg_l=p_mg / volume_l * chemistry.PHOSPHATE_PER_P,
+        feed_equivalent_g=n_mg
+        / 1000
+        / (protein_percent / 100 * chemistry.NITROGEN_SHARE_OF_PROTEIN),
+        notes=tuple(notes(tissue_n_percent, tissue_p_percent)),
+    )
+
+
+def notes(tissue_n_percent: float, tissue_p_percent: float) -> list[Note]:
+    """Whether the tissue itself says that the plants are short of something."""
+    said = []
+    if tissue_n_percent <= CRITICAL_N_PERCENT:
+        said.append(
+            Note("caution", "At 1.3 % nitrogen or less a water plant's growth is held back by it.")
+        )
+    if tissue_p_percent <= CRITICAL_P_PERCENT:
+        said.append(
+            Note(
+                "caution", "At 0.13 % phosphorus or less a water plant's growth is held back by it."
+            )
+        )
+    return [*said, CUTTINGS]

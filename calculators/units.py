@@ -1,0 +1,122 @@
+"""Between the units a kit, a label or a guide may use."""
+
+from typing import Annotated, Literal, NamedTuple
+
+from calculators.core import chemistry
+from calculators.core.declare import calculator
+from calculators.core.quantities import INCH_CM, US_GALLON_L, Factor
+from calculators.core.quantity import Choices, Help, Label, Quantity
+from calculators.core.result import Note, Refusal, Refused
+
+IMPERIAL_GALLON_L = 4.54609  # exact, by definition
+ABSOLUTE_ZERO_C = -273.15
+
+# How much of each unit is one and the same amount; units of one family change into each other.
+FAMILIES: dict[str, dict[str, float]] = {
+    "nitrate": {"nitrate": chemistry.NITRATE, "nitrate-n": chemistry.N},
+    "nitrite": {"nitrite": chemistry.NITRITE, "nitrite-n": chemistry.N},
+    "ammonia": {
+        "ammonia": chemistry.AMMONIA,
+        "ammonium": chemistry.AMMONIUM,
+        "ammonia-n": chemistry.N,
+    },
+    "phosphate": {"phosphate": chemistry.PHOSPHATE, "phosphate-p": chemistry.P},
+    "phosphorus on a label": {"p2o5": chemistry.P2O5, "p": 2 * chemistry.P},
+    "potassium on a label": {"k2o": chemistry.K2O, "k": 2 * chemistry.K},
+    "hardness": {
+        "dgh": 1.0,
+        "ppm-caco3": chemistry.CACO3_MG_PER_DH,
+        "mmol-l": chemistry.MMOL_PER_DH,
+        "meq-l": chemistry.MEQ_PER_DH,
+    },
+    "volume": {
+        "litre": 1.0,
+        "us-gallon": 1 / US_GALLON_L,
+        "imperial-gallon": 1 / IMPERIAL_GALLON_L,
+    },
+    "length": {"cm": 1.0, "inch": 1 / INCH_CM},
+    "temperature": {"celsius": 1.0, "fahrenheit": 1.8},
+}
+FAHRENHEIT_AT_0_C = 32.0
+
+Unit = Literal[
+    "nitrate", "nitrate-n", "nitrite", "nitrite-n", "ammonia", "ammonium", "ammonia-n",
+    "phosphate", "phosphate-p", "p2o5", "p", "k2o", "k", "dgh", "ppm-caco3", "mmol-l", "meq-l",
+    "litre", "us-gallon", "imperial-gallon", "cm", "inch", "celsius", "fahrenheit",
+]  # fmt: skip
+WORDS = Choices((
+    "nitrate, NO₃", "nitrate nitrogen, NO₃-N", "nitrite, NO₂", "nitrite nitrogen, NO₂-N",
+    "ammonia, NH₃", "ammonium, NH₄", "ammonia nitrogen, N", "phosphate, PO₄",
+    "phosphate phosphorus, PO₄-P", "phosphorus as P₂O₅", "phosphorus, P", "potassium as K₂O",
+    "potassium, K", "German degrees, °dH", "ppm or mg/L as CaCO₃", "mmol/L", "meq/L", "litres",
+    "US gallons", "imperial gallons", "centimetres", "inches", "degrees Celsius",
+    "degrees Fahrenheit",
+))  # fmt: skip
+Amount = Annotated[float, Quantity("Value", "", (-1e9, 1e9), digits=5)]
+
+
+class Converted(NamedTuple):
+    result: Annotated[Amount, Label("Result")]
+    factor: Annotated[Factor | None, Label("Factor"), Help("Result divided by value.")]
+    notes: tuple[Note, ...]
+
+
+@calculator("Units", sources=("ciaaw-2021",))
+def units(
+    value: Annotated[Amount, Label("Value")] = 5.0,
+    from_: Annotated[Unit, Label("From"), WORDS] = "nitrate-n",
+    to: Annotated[Unit, Label("To"), WORDS] = "nitrate",
+) -> Converted:
+    """Change a figure between the units that a kit, a label or a guide may use.
+
+    Concentrations stay in the same unit of mass a litre: 5 mg/L of nitrate nitrogen is 22 mg/L of
+    nitrate. A German degree is 10 mg of calcium oxide a litre. For carbonate hardness, mmol/L here
+    means calcium carbonate, so 1 mmol/L is 2 meq/L.
+    """
+    family = family_of(from_)
+    if to not in family:
+        raise Refused(Refusal("to", f"{from_} cannot become {to}", choices=tuple(family)))
+    check(value, from_)
+    if "celsius" in family:
+        return temperature(value, from_, to)
+    factor = family[to] / family[from_]
+    return Converted(value * factor, factor, notes(family))
+
+
+def family_of(unit: str) -> dict[str, float]:
+    """The units that one can change into."""
+    return next(family for family in FAMILIES.values() if unit in family)
+
+
+def check(value: float, unit: str) -> None:
+    """Refuse an amount that cannot be: below nothing, or below absolute zero."""
+    least = {
+        "celsius": ABSOLUTE_ZERO_C,
+        "fahrenheit": ABSOLUTE_ZERO_C * 1.8 + FAHRENHEIT_AT_0_C,
+    }.get(unit, 0.0)
+    if value < least:
+        raise Refused(Refusal("value", f"too low for {unit}", low=least))
+
+
+def temperature(value: float, from_: str, to: str) -> Converted:
+    """Temperatures need an offset, so that no single factor holds."""
+    if from_ == to:
+        return Converted(value, 1.0, ())
+    result = (
+        value * 1.8 + FAHRENHEIT_AT_0_C if from_ == "celsius" else (value - FAHRENHEIT_AT_0_C) / 1.8
+    )
+    why = "A temperature has no single factor: the two scales start at different points."
+    return Converted(result, None, (Note("info", why),))
+
+
+def notes(family: dict[str, float]) -> tuple[Note, ...]:
+    """Where a mix-up of the units does harm."""
+    if "ammonia-n" in family or "nitrite" in family:
+        return (
+            Note(
+                "caution",
+                "Guides differ in which unit they mean. Before you act on a limit, find out whether it is "
+                "given as the ion or as nitrogen.",
+            ),
+        )
+    return ()

@@ -1,0 +1,124 @@
+"""The plant record: one file in species/plants/, its name the page's address."""
+
+from typing import Annotated, Literal
+
+from pydantic import Field
+
+from calculators.core import quantities as q
+from scripts.records.claim import Claim, Name, Range, Record, Slug, Statement, Within
+
+
+class NameCheck(Claim):
+    """Which source takes the accepted name, and any doubt about it."""
+
+    note: Annotated[str, Field(max_length=400)] | None = None
+
+
+class UncertainName(Record):
+    """A trade name that is used for more than one plant."""
+
+    name: Name
+    note: Statement
+
+
+class LookAlike(Claim):
+    """A plant that this one is taken for, and how to tell them apart."""
+
+    name: Name
+    plant: Slug | None = None  # its record, where there is one
+    tell_apart: Annotated[str, Field(min_length=10, max_length=600)]
+
+
+class Uptake(Claim):
+    """Where it takes its nutrients."""
+
+    value: Literal["leaves", "roots", "both", "hanging-roots"]
+
+
+class BoughtAs(Claim):
+    """The form in which shops sell it, and what follows from that."""
+
+    value: Literal["emersed", "submersed", "floating", "either"]
+    text: Annotated[str, Field(min_length=10, max_length=600)]
+
+
+class NitrogenRole(Claim):
+    """What the plant does for the tank's nitrogen."""
+
+    value: Literal["fast", "steady", "slow"]
+    text: Annotated[str, Field(min_length=10, max_length=600)]
+
+
+class Trouble(Statement):
+    """What goes wrong with it; ``problem`` is the record that says what to do."""
+
+    problem: Slug | None = None
+
+
+class Needs(Record):
+    """What the plant asks of a tank. A missing key means that nobody we found knows."""
+
+    dli_mol: Annotated[Range, Within(q.DailyLight)] | None = None
+    temperature_c: Annotated[Range, Within(q.Temperature)] | None = None
+    ph: Annotated[Range, Within(q.PH)] | None = None
+    gh_dh: Annotated[Range, Within(q.GeneralHardness)] | None = None
+
+
+class Size(Record):
+    """Height from the soil (or the thickness of a mat below the surface), and width."""
+
+    height_cm: Annotated[Range, Within(q.Height)] | None = None
+    spread_cm: Annotated[Range, Within(q.Length)] | None = None
+
+
+class Growth(Record):
+    """How fast it grows in a tank without added carbon dioxide, and the work it makes."""
+
+    doubling_days: Annotated[Range, Within(q.DoublingTime)] | None = None
+    trim_every_days: Annotated[Range, Within(q.Interval)] | None = None
+    trim_minutes: Annotated[Range, Within(q.Minutes)] | None = None
+    in_weak_light: Statement | None = None
+
+
+class Nitrogen(Record):
+    """The plant's part in the nitrogen balance."""
+
+    role: NitrogenRole
+    uptake: Uptake
+    tissue_n_percent: Annotated[Range, Within(q.TissueNitrogen)] | None = None
+    dry_matter_percent: Annotated[Range, Within(q.DryMatter)] | None = None
+
+
+class Care(Record):
+    """From the shop's bag to the third month."""
+
+    bought_as: BoughtAs
+    planting: Statement
+    trimming: Statement
+    propagation: Statement
+    moving: Statement | None = None
+
+
+class Plant(Record):
+    """A plant, as a keeper of capped-soil tanks needs to know it."""
+
+    name: Name
+    author: Name
+    family: Name
+    name_check: NameCheck
+    trade_names: list[Name] = []
+    old_names: list[Name] = []
+    uncertain_names: list[UncertainName] = []
+    habit: Literal["stem", "rosette", "epiphyte", "carpet", "floater", "moss"]
+    roots: Literal["in-soil", "in-water", "on-hardscape", "none"]
+    verdict: Annotated[str, Field(min_length=20, max_length=240)]
+    looks: Statement
+    needs: Needs
+    size: Size
+    growth: Growth
+    nitrogen: Nitrogen
+    care: Care
+    troubles: list[Trouble] = []
+    look_alikes: list[LookAlike] = []
+    eaten_by: list[Statement] = []
+    disposal: Statement

@@ -1,0 +1,67 @@
+"""The problem record: one file in species/problems/, its name the page's address."""
+
+from typing import Annotated, Literal
+
+from pydantic import Field
+
+from calculators.core import quantities as q
+from scripts.records.claim import Claim, Name, Range, Record, Slug, Statement, Text, Within
+
+Where = Literal[
+    "old-leaves", "new-leaves", "whole-plant", "stem", "roots", "surface", "water", "animals"
+]
+
+
+class Sign(Statement):
+    """What one sees, and where one looks for it."""
+
+    where: Where
+
+
+class MistakenFor(Claim):
+    """Another problem that looks the same, and the one observation that separates them."""
+
+    name: Name
+    problem: Slug | None = None
+    tell_apart: Annotated[str, Field(min_length=10, max_length=600)]
+
+
+class Cause(Claim):
+    """A cause with what speaks for it and against it, in the order of how often it is the one."""
+
+    cause: Annotated[str, Field(min_length=5, max_length=240)]
+    evidence_for: Annotated[list[Text], Field(min_length=1)]
+    evidence_against: Annotated[list[Text], Field(min_length=1)]
+
+
+class Expect(Statement):
+    """What should have changed, and by which day."""
+
+    by_days: Annotated[Range, Within(q.Days)]
+
+
+class FilledCalculator(Record):
+    """A calculator with this problem's figures already in it."""
+
+    calculator: Slug
+    inputs: dict[str, float | str] = {}
+    why: Annotated[str, Field(min_length=5, max_length=240)]
+
+
+class Problem(Record):
+    """Something that looks wrong. The first safe action comes before any explanation."""
+
+    name: Name
+    other_names: list[Name] = []
+    summary: Annotated[str, Field(min_length=20, max_length=240)]
+    urgency: Literal["now", "this-week", "this-month", "watch"]
+    first_action: Statement
+    signs: Annotated[list[Sign], Field(min_length=1)]
+    normal_when: Statement | None = None
+    mistaken_for: list[MistakenFor] = []
+    causes: Annotated[list[Cause], Field(min_length=1)]
+    this_week: Annotated[list[Statement], Field(min_length=1)]
+    expect: Annotated[list[Expect], Field(min_length=1)]
+    stop_and_ask: Statement
+    do_not: Annotated[list[Statement], Field(min_length=1)]
+    calculators: list[FilledCalculator] = []

@@ -1,0 +1,32 @@
+"""The law lists: one file in species/rules/ a list."""
+
+from datetime import date
+from typing import Annotated, Literal
+
+from pydantic import Field
+
+from scripts.records.claim import Name, Record, Slug, Text
+
+
+class Entry(Record):
+    """One name on a list, as the list spells it."""
+
+    name: Name
+    also: list[Name] = []  # synonyms that the list itself gives
+    basis: Literal["read-in-text", "second-hand", "memory"]
+    note: Text | None = None
+
+
+class Rule(Record):
+    """A list of plants that a law restricts. Lists change; the authority's word is final."""
+
+    title: Name
+    place: Literal["us", "eu", "gb", "au", "nz"]
+    instrument: Text
+    effect: Text
+    short_effect: Annotated[str, Field(max_length=120)]
+    source: Slug
+    read_on: date
+    complete: bool  # whether every plant of the list that can live in fresh water is here
+    note: Text | None = None
+    entries: Annotated[list[Entry], Field(min_length=1)]

@@ -1,0 +1,84 @@
+"""A Chromium for the browser tests: found, or installed, or plainly refused. Never skipped."""
+
+import os
+import shutil
+import subprocess
+import sys
+from pathlib import Path
+
+from scripts.setup.say import Missing, say, step
+
+NAMES = ("chromium", "chromium-browser", "google-chrome", "google-chrome-stable")
+MAC = Path("/Applications/Google Chrome.app/Contents/MacOS/Google Chrome")
+
+
+def find_chromium() -> str | None:
+    """The browser that CHROMIUM names, one on the PATH, or the test driver's own; None if none starts."""
+    named = os.environ.get("CHROMIUM")
+    on_path = [shutil.which(name) for name in NAMES]
+    for candidate in [named, *on_path, str(MAC) if MAC.exists() else None, driver_browser()]:
+        if candidate and starts(candidate):
+            return candidate
+    return None
+
+
+def starts(path: str) -> bool:
+    """Whether the browser answers at all; a shim that only advises an install does not."""
+    try:
+        done = subprocess.run([path, "--version"], capture_output=True, timeout=30)
+    except (OSError, subprocess.TimeoutExpired):
+        return False
+    return done.returncode == 0
+
+
+def driver_browser() -> str | None:
+    """The browser that the test driver downloaded for itself, if it did."""
+    from playwright.sync_api import sync_playwright
+
+    with sync_playwright() as playwright:
+        path = playwright.chromium.executable_path
+    return path if path and Path(path).exists() else None
+
+
+def ensure_chromium() -> str:
+    """A working Chromium's path, installed first where the machine lets us."""
+    found = find_chromium()
+    if found:
+        return found
+    for what, commands in ways():
+        with step(f"no Chromium here: installing one with {what}"):
+            for command in commands:
+                done = subprocess.run(command, capture_output=True, text=True)
+                if done.returncode:
+                    say(
+                        f"    {' '.join(command)} failed: {(done.stderr.strip().splitlines() or [''])[-1]}"
+                    )
+                    break
+        found = find_chromium()
+        if found:
+            return found
+    raise Missing(
+        "the browser tests need Chromium and none could be installed; install the package "
+        "chromium, or set CHROMIUM to the path of one, then run the command again."
+    )
+
+
+def ways() -> list[tuple[str, list[list[str]]]]:
+    """The ways to install one that this machine offers, the system's first."""
+    found = []
+    if shutil.which("apt-get") and (root := as_root()) is not None:
+        install = [*root, "apt-get", "install", "-y", "--no-install-recommends", "chromium"]
+        found.append(("the system's package manager", [[*root, "apt-get", "update"], install]))
+    driver = [sys.executable, "-m", "playwright", "install", "chromium-headless-shell"]
+    found.append(("the test driver's own download", [driver]))
+    return found
+
+
+def as_root() -> list[str] | None:
+    """What to put before a command that needs root, or None where that cannot be had unasked."""
+    if hasattr(os, "geteuid") and os.geteuid() == 0:
+        return []
+    sudo = shutil.which("sudo")
+    if sudo and subprocess.run([sudo, "-n", "true"], capture_output=True).returncode == 0:
+        return [sudo, "-n"]
+    return None

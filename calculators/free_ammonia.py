@@ -38,6 +38,8 @@ Rating = Literal["safe", "watch", "act"]
 
 
 class FreeAmmonia(NamedTuple):
+    """The toxic part of a reading, and the limits beside it."""
+
     pka: Pka
     unionised_percent: Annotated[Percent, Label("Toxic, un-ionised share")]
     unionised_mg_n_l: Annotated[Nitrogen, Label("Un-ionised ammonia, NH₃")]

@@ -25,6 +25,8 @@ CRITICAL_P_PERCENT = 0.13
 
 
 class Trimmings(NamedTuple):
+    """What the cuttings held, and what it is equal to."""
+
     dry_g: DryMass
     n_mg: Annotated[ElementMass, Label("Nitrogen taken out")]
     p_mg: Annotated[ElementMass, Label("Phosphorus taken out")]

@@ -56,6 +56,8 @@ Amount = Annotated[float, Quantity("Value", "", (-1e9, 1e9), digits=5)]
 
 
 class Converted(NamedTuple):
+    """The figure in the other unit."""
+
     result: Annotated[Amount, Label("Result")]
     factor: Annotated[Factor | None, Label("Factor"), Help("Result divided by value.")]
     notes: tuple[Note, ...]

@@ -14,6 +14,8 @@ ROUNDING = 1e-9  # so that a target met exactly by n changes does not ask for n 
 
 
 class WaterChange(NamedTuple):
+    """One change, or the fewest equal ones; null where none can do it."""
+
     single_change_percent: Annotated[Percent | None, Label("In a single change")]
     changes: Annotated[Count | None, Label("Number of changes"), Help("None above your limit.")]
     each_change_percent: Annotated[Percent | None, Label("Each change")]

@@ -64,8 +64,8 @@ def scale(values: list[float], start: float, end: float, *, from_zero: bool) -> 
 
 def round_step(rough: float) -> float:
     """The next step of 1, 2 or 5 times a power of ten."""
-    power = 10 ** math.floor(math.log10(rough))
-    return next(factor * power for factor in (1, 2, 5, 10) if factor * power >= rough * 0.999)
+    power: float = 10.0 ** math.floor(math.log10(rough))
+    return next(step for step in (power, 2 * power, 5 * power, 10 * power) if step >= rough * 0.999)
 
 
 def grid(across: Scale, up: Scale) -> str:

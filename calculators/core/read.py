@@ -67,7 +67,7 @@ def read_figure(field: Field, value: Any, typed: bool, system: System) -> float:
     if isinstance(value, bool) or not isinstance(value, str if typed else int | float):
         raise ValueError(f"{show_json(value)} is not a number; {allowed(field, system)}")
     try:
-        number = read_number(value) if typed else float(value)
+        number = read_number(value) if isinstance(value, str) else float(value)
     except OverflowError:
         raise ValueError(f"the number is too large; {allowed(field, system)}") from None
     except ValueError as wrong:

@@ -1,0 +1,1 @@
+"""From records and calculators to Markdown files; knows nothing of the site builder."""

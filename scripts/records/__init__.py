@@ -1,0 +1,1 @@
+"""The records: their models, loading with line numbers, and checks."""

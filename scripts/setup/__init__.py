@@ -1,0 +1,1 @@
+"""Sets up a fresh machine. Standard library only, but for what says otherwise."""

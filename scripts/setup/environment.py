@@ -109,16 +109,22 @@ def install(place: Path, lock: str) -> None:
         ),
     ]
     process = subprocess.Popen(command, stdout=subprocess.PIPE, stderr=subprocess.PIPE, text=True)
-    assert process.stdout and process.stderr
+    assert process.stdout
+    assert process.stderr
     for line in process.stdout:
         if line.startswith(("Collecting", "Installing")):
-            say(f"    {line.split(' (from ')[0].strip()[:100]}")
+            say(f"    {package_line(line)}")
     trouble = process.stderr.read().strip()
     if process.wait():
         raise Missing(
             f"pip could not install {lock}.txt ({(trouble.splitlines() or ['no reason given'])[-1]}); "
             "check the connection to the package index, then run the command again."
         )
+
+
+def package_line(line: str) -> str:
+    """What pip says of a package, without the file that asked for it."""
+    return line.split(" (from ")[0].strip()[:100]
 
 
 def digest(lock: str) -> str:

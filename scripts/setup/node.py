@@ -35,7 +35,7 @@ def machine_has_node() -> bool:
         return False
     version = subprocess.run(["node", "--version"], capture_output=True, text=True).stdout
     number = re.match(r"v(\d+)", version)
-    return bool(number) and int(number[1]) >= OLDEST_NODE
+    return number is not None and int(number[1]) >= OLDEST_NODE
 
 
 def node(*arguments: str, cwd: Path | None = None) -> subprocess.CompletedProcess[str]:

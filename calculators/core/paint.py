@@ -13,7 +13,8 @@ NOT_POSSIBLE = "–"
 
 
 def rows(spec: Spec, outputs: dict[str, Any], system: System = "metric") -> list[dict[str, str]]:
-    """One row an output: key, label, value, unit, help."""
+    """One row an output: key, label, value, unit, help. A verdict or rating comes first."""
+    ordered = sorted(spec.outputs, key=lambda field: field.kind != "choice")
     return [
         {
             "key": field.key,
@@ -22,7 +23,7 @@ def rows(spec: Spec, outputs: dict[str, Any], system: System = "metric") -> list
             "unit": unit_shown(field, system) if outputs[field.key] is not None else "",
             "help": field.help,
         }
-        for field in spec.outputs
+        for field in ordered
     ]
 
 

@@ -10,7 +10,7 @@ from calculators.core.numbers import read_number, show_number
 from calculators.core.result import BadInput
 from calculators.core.units import System, from_shown, to_shown, unit_shown
 
-EDGE = 1e-6  # a limit shown in another unit and typed back may miss itself by this share
+EDGE = 1e-5  # a limit shown in another unit and typed back may miss itself by this share
 MAX_ROWS = 1_000
 
 
@@ -83,7 +83,13 @@ def read_figure(field: Field, value: Any, typed: bool, system: System) -> float:
         if not number.is_integer():
             raise ValueError(f"{show_number(number, 6)} is not whole; {allowed(field, system)}")
         return int(number)
-    return metric
+    return clamp(metric, low, high)
+
+
+def clamp(value: float, low: float | None, high: float | None) -> float:
+    """Take back the slack that a limit in other units was given."""
+    value = value if low is None else max(value, low)
+    return value if high is None else min(value, high)
 
 
 def read_choice(field: Field, value: Any, typed: bool, system: System) -> str:

@@ -8,8 +8,10 @@ from scripts.setup.node import browser_parts
 from tests.browser.conftest import PHONE, wait_for_answer
 
 KINDS = [
-    "", "plants/", "plants/limnophila-sessiliflora/", "problems/", "problems/fast-stems-brown-lean/", "calculators/",
-    "calculators/free-ammonia/", "calculators/floaters/", "rules/", "rules/eu-union-list/", "sources/", "about/",
+    "", "plants/", "plants/limnophila-sessiliflora/", "problems/", "problems/fast-stems-brown-lean/",
+    "calculators/",
+    "calculators/free-ammonia/", "calculators/floaters/", "rules/", "rules/eu-union-list/", "sources/",
+    "about/",
     "danger/", "my-tanks/", "search/?q=rotala", "404.html",
 ]  # fmt: skip
 
@@ -50,7 +52,8 @@ def test_what_is_tapped_is_at_least_44_pixels_high(page, path):
     if path.startswith("calculators/"):
         wait_for_answer(page)
     small = page.evaluate(
-        """() => [...document.querySelectorAll('button, input:not([type=file]), select, .cards a, .doors a, body > nav a, header a, label.button')]
+        """() => [...document.querySelectorAll(
+            'button, input:not([type=file]), select, .cards a, .doors a, body > nav a, header a, label.button')]
         .filter((one) => one.offsetParent && one.getBoundingClientRect().height < 44)
         .map((one) => one.outerHTML.slice(0, 100))"""
     )
@@ -78,11 +81,13 @@ def test_the_policy_holds_in_the_browser(page, watch):
     page.goto("calculators/units/")
     wait_for_answer(page)
     page.evaluate(
-        "() => document.head.append(Object.assign(document.createElement('script'), { textContent: 'window.ran = 1' }))"
+        """() => { const script = document.createElement('script');
+        script.textContent = 'window.ran = 1'; document.head.append(script); }"""
     )
     assert page.evaluate("() => window.ran === undefined")
     blocked = page.evaluate(
-        """async () => { try { await fetch('http://localhost:1/'); return 'sent'; } catch { return 'blocked'; } }"""
+        """async () => {
+        try { await fetch('http://localhost:1/'); return 'sent'; } catch { return 'blocked'; } }"""
     )
     assert blocked == "blocked"
     assert any("Content Security Policy" in one for one in watch.complaints)

@@ -90,7 +90,9 @@ def read_choice(field: Field, value: Any, typed: bool, system: System) -> str:
     """Read one of the declared choices, by its key."""
     if isinstance(value, str) and value.strip() in field.choices:
         return value.strip()
-    raise ValueError(f"{show_json(value)} is not a choice; {allowed(field, system)}")
+    close = difflib.get_close_matches(str(value).strip(), field.choices, 1)
+    hint = f"did you mean {close[0]}? " if close else ""
+    raise ValueError(f"{show_json(value)} is not a choice; {hint}{allowed(field, system)}")
 
 
 def read_text(field: Field, value: Any, typed: bool, system: System) -> str:

@@ -129,8 +129,8 @@ MEASURE_AT_DAWN = (
 )
 AIR_NOW = (
     "Now: move the surface with the filter outlet or an air stone, thin out floating plants, stop "
-    "feeding, and change a third of the water with cool-side, dechlorinated water within 2 °C "
-    "(4 °F). Look for a dead animal, rotting plants or a stopped filter."
+    "feeding, and change a third of the water with dechlorinated water of the same temperature or up "
+    "to 2 °C (4 °F) cooler. Look for a dead animal, rotting plants or a stopped filter."
 )
 DRY_HANDS = (
     "Electricity and water: pull the plugs before you reach in, keep the air pump above the water "

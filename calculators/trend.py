@@ -79,7 +79,7 @@ class Trend(NamedTuple):
     series: dict[str, Series]
 
 
-@calculator("Trend", sources=("theil-1950", "sen-1968", "hirsch-slack-smith-1982", "mass-balance"))
+@calculator("Trend", sources=("theil-1950", "sen-1968", "hirsch-slack-smith-1982"))
 def trend(
     readings: Annotated[
         list[Reading],

@@ -154,7 +154,9 @@ def kind_of(base: Any) -> str:
 
 def plain_rows(default: Any) -> Any:
     """The rows of a default as plain data, as they would come from JSON."""
-    return [row._asdict() for row in default] if default else default
+    if not default:
+        return default
+    return [{key.rstrip("_"): part for key, part in row._asdict().items()} for row in default]
 
 
 def read_row(base: Any) -> tuple[Field, ...]:

@@ -45,4 +45,5 @@ def saturation_mg_l(temperature_c: float, pressure_hpa: float) -> float:
 def pressure_at_altitude_hpa(altitude_m: float) -> float:
     """Mean air pressure at an altitude below 11,000 m, hPa (standard atmosphere, ISO 2533)."""
     cooled = 1 - LAPSE_KELVIN_PER_M * altitude_m / SEA_LEVEL_KELVIN
-    return HPA_PER_ATMOSPHERE * cooled**STANDARD_EXPONENT
+    pressure: float = HPA_PER_ATMOSPHERE * cooled**STANDARD_EXPONENT
+    return pressure

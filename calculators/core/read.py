@@ -26,6 +26,8 @@ def read_inputs(
     values: dict[str, Any] = {}
     for field in fields:
         if field.key not in given:
+            if field.default is None and not field.nullable:  # only a row's field has no default
+                problems.append((field.key, f"is missing; {allowed(field, system)}"))
             values[field.key] = field.default
             continue
         try:

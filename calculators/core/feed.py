@@ -12,7 +12,7 @@ AMMONIA_N_PER_PROTEIN = 0.092
 
 
 def feed_nitrogen_g(feed_g: float, protein_percent: float) -> float:
-    """All the nitrogen in a feed, g: a sixth to a seventh of its protein (factor 6.25)."""
+    """All the nitrogen in a feed, g: 16 % of its protein (the customary factor 6.25)."""
     return feed_g * protein_percent / 100 * NITROGEN_SHARE_OF_PROTEIN
 
 

@@ -78,7 +78,7 @@ def as_rows(field: Field, value: Any) -> Any:
     """Give a formula the rows of a list as its own type; anything else as it is."""
     if field.row_type is None or value is None:
         return value
-    return [field.row_type(**{parameter(key): part for key, part in row.items()}) for row in value]
+    return [field.row_type(*(row[part.key] for part in field.row)) for row in value]
 
 
 def worded(spec: Spec, refused: Refused, system: System) -> list[tuple[str, str]]:

@@ -3,9 +3,11 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from calculators.core.oxygen_solubility import (
+    departure_per_atm,
     pressure_at_altitude_hpa,
     saturation_at_sea_level_mg_l,
     saturation_mg_l,
+    vapour_pressure_atm,
 )
 from calculators.core.run import run
 
@@ -30,6 +32,27 @@ def test_pressure_changes_nothing_at_one_atmosphere():
         assert saturation_mg_l(temperature, 1013.25) == pytest.approx(
             saturation_at_sea_level_mg_l(temperature)
         )
+
+
+# MEM: steam tables (IAPWS), kPa, from memory.
+@pytest.mark.parametrize(
+    ("temperature", "kilopascal"), [(10, 1.2282), (20, 2.3393), (25, 3.1699), (30, 4.2470)]
+)
+def test_vapour_pressure_agrees_with_steam_tables(temperature, kilopascal):
+    assert vapour_pressure_atm(temperature) == pytest.approx(kilopascal / 101.325, rel=0.002)
+
+
+# MEM: second virial coefficient of oxygen, -22 cm3/mol at 0 °C and -16 at 25 °C, from memory. A gas
+# departs from a perfect one by that over its molar volume, 22,414 and 24,465 cm3/mol at one atmosphere.
+@pytest.mark.parametrize(("temperature", "expected"), [(0, 22 / 22_414), (25, 16 / 24_465)])
+def test_departure_from_a_perfect_gas_agrees_with_the_virial_coefficient(temperature, expected):
+    assert departure_per_atm(temperature) == pytest.approx(expected, rel=0.03)
+
+
+def test_high_up_oxygen_follows_the_dry_air_above_it():
+    share = (800 - 23.393) / (1013.25 - 23.393)  # of dry air at 20 °C, vapour from steam tables
+    expected = share * saturation_at_sea_level_mg_l(20)
+    assert saturation_mg_l(20, 800) == pytest.approx(expected, rel=0.0004)
 
 
 # MEM: ISO 2533 from memory.

@@ -26,6 +26,11 @@ def vapour_pressure_atm(temperature_c: float) -> float:
     return math.exp(11.8571 - 3840.70 / t - 216_961 / t**2)
 
 
+def departure_per_atm(temperature_c: float) -> float:
+    """How far oxygen departs from a perfect gas, per atmosphere (Benson and Krause)."""
+    return 0.000975 - 1.426e-5 * temperature_c + 6.436e-8 * temperature_c**2
+
+
 def saturation_mg_l(temperature_c: float, pressure_hpa: float) -> float:
     """Oxygen in fresh water under air of a pressure (vapour included), mg/L.
 
@@ -33,7 +38,7 @@ def saturation_mg_l(temperature_c: float, pressure_hpa: float) -> float:
     """
     pressure = pressure_hpa / HPA_PER_ATMOSPHERE
     vapour = vapour_pressure_atm(temperature_c)
-    theta = 0.000975 - 1.426e-5 * temperature_c + 6.436e-8 * temperature_c**2
+    theta = departure_per_atm(temperature_c)
     return (
         saturation_at_sea_level_mg_l(temperature_c)
         * (pressure - vapour)

@@ -26,6 +26,8 @@ def read_inputs(
     values: dict[str, Any] = {}
     for field in fields:
         if field.key not in given:
+            if field.default is None and not field.nullable:  # only a row's field has no default
+                problems.append((field.key, f"is missing; {allowed(field, system)}"))
             values[field.key] = field.default
             continue
         try:
@@ -96,7 +98,9 @@ def read_choice(field: Field, value: Any, typed: bool, system: System) -> str:
     """Read one of the declared choices, by its key."""
     if isinstance(value, str) and value.strip() in field.choices:
         return value.strip()
-    raise ValueError(f"{show_json(value)} is not a choice; {allowed(field, system)}")
+    close = difflib.get_close_matches(str(value).strip(), field.choices, 1)
+    hint = f"did you mean {close[0]}? " if close else ""
+    raise ValueError(f"{show_json(value)} is not a choice; {hint}{allowed(field, system)}")
 
 
 def read_text(field: Field, value: Any, typed: bool, system: System) -> str:

@@ -43,7 +43,7 @@ class Checker:
 
     def records(self) -> Iterator[tuple[Path, BaseModel]]:
         """Every record with its file."""
-        for kind in ("plants", "problems", "rules"):
+        for kind in ("plants", "animals", "problems", "rules"):
             for slug, record in getattr(self.library, kind).items():
                 yield self.folder / kind / f"{slug}.yml", record
 

@@ -37,4 +37,15 @@ def show_value(field: Field, value: Any, system: System = "metric") -> str:
     if isinstance(value, int | float):
         digits = field.quantity.digits if field.quantity else 3
         return show_number(to_shown(field, value, system), digits)
-    return str(value)
+    return show_data(value)
+
+
+def show_data(value: Any) -> str:
+    """Named figures and rows as one line of text."""
+    if isinstance(value, dict):
+        return ", ".join(f"{key} {show_data(part)}" for key, part in value.items())
+    if isinstance(value, list):
+        return "; ".join(map(show_data, value)) or NOT_POSSIBLE
+    if isinstance(value, int | float) and not isinstance(value, bool):
+        return show_number(value)
+    return NOT_POSSIBLE if value is None else str(value)

@@ -27,6 +27,8 @@ def read_inputs(
     for field in fields:
         if field.key not in given:
             values[field.key] = field.default
+            if field.required:
+                problems.append((field.key, f"is missing; {allowed(field, system)}"))
             continue
         try:
             values[field.key] = read_value(field, given[field.key], typed, system)

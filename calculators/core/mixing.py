@@ -1,0 +1,16 @@
+"""Mixing two waters: hardness adds up by volume, pH does not."""
+
+
+def share_of_second(first: float, second: float, target: float) -> float | None:
+    """The share of a second water, 0 to 1, that brings the mix to a target; None if out of reach."""
+    if first == target:
+        return 0.0
+    if first == second:
+        return None
+    share = (target - first) / (second - first)
+    return share if 0 <= share <= 1 else None
+
+
+def mixed(first: float, second: float, share: float) -> float:
+    """What a mix reads that holds so large a share of the second water."""
+    return first + share * (second - first)

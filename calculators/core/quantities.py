@@ -88,3 +88,4 @@ DryDensity = Annotated[float, Quantity("Dry mass of a litre", "kg/L", (0.1, 3))]
 # Upkeep and planting
 MinutesAWeek = Annotated[float, Quantity("Time", "min a week", (0, 10_000))]
 Weeks = Annotated[float, Quantity("Weeks", "weeks", (0, 5_000))]
+Seconds = Annotated[float, Quantity("Seconds", "s", (0, 86_400))]

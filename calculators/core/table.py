@@ -15,7 +15,12 @@ def table(spec: Spec, answer: dict[str, Any]) -> str:
         for field in spec.inputs
     ]
     found = [
-        (row["key"], "below" if rowed(answer["outputs"][row["key"]]) else row["value"], row["unit"], row["label"])
+        (
+            row["key"],
+            "below" if rowed(answer["outputs"][row["key"]]) else row["value"],
+            row["unit"],
+            row["label"],
+        )
         for row in rows(spec, answer["outputs"])
     ]
     width = max(len(key) for key, *_ in [*given, *found])

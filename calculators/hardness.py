@@ -63,7 +63,14 @@ class Hardness(NamedTuple):
 
 @calculator(
     "Hardness and carbon dioxide",
-    sources=("plummer-busenberg-1982", "phreeqc", "davies-1962", "ciaaw-2021", "mass-balance"),
+    sources=(
+        "plummer-busenberg-1982",
+        "phreeqc",
+        "pyco2sys",
+        "davies-1962",
+        "ciaaw-2021",
+        "arithmetic",
+    ),
 )
 def hardness(
     gh_dh: Annotated[GeneralHardness, Help("1 °dH is 17.8 mg/L as CaCO₃.")] = 14.0,

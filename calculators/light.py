@@ -73,7 +73,7 @@ class Light(NamedTuple):
 @calculator(
     "Light",
     sources=(
-        "lux-ppfd-table", "thimijan-heins-1983", "cie-15", "ies-utilization", "beer-lambert",
+        "lux-ppfd-table", "thimijan-heins-1983", "cie-15", "ies-utilization", "kirk-1977",
         "egeria-light-2010", "bowes-1977", "cenzato-ganf-2001", "barko-smart-1981",
     ),
 )  # fmt: skip

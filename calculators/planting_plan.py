@@ -51,7 +51,7 @@ class PlantingPlan(NamedTuple):
     series: dict[str, Series]
 
 
-@calculator("Planting plan", sources=("nielsen-sand-jensen-1991", "mass-balance"))
+@calculator("Planting plan", sources=("nielsen-sand-jensen-1991", "arithmetic"))
 def planting_plan(
     length_cm: Annotated[Length, Label("Length of the bed")] = 40.0,
     width_cm: Annotated[Length, Label("Width of the bed")] = 15.0,

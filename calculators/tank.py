@@ -16,7 +16,6 @@ from calculators.core.glass_tank import (
 )
 from calculators.core.quantities import (
     Area,
-    DryDensity,
     FloorLoad,
     GlassThickness,
     GroundPressure,
@@ -24,6 +23,7 @@ from calculators.core.quantities import (
     Height,
     Length,
     Litres,
+    PackedDensity,
 )
 from calculators.core.quantity import Choices, Help, Label, Possible
 from calculators.core.result import Note, Refusal, Refused
@@ -75,17 +75,19 @@ def tank(
         Litres, Label("Stone and wood"), Help("Measure it by the water it displaces in a bucket.")
     ] = 3.0,
     stand_kg: Annotated[HeavyMass, Label("Stand, lid, lamp and filter")] = 25.0,
-    soil_dry_kg_l: Annotated[
-        DryDensity,
-        Label("Dry soil, mass of a litre"),
-        Help("Packed as it lies. Loam 1.2 to 1.5, peaty soil under 1."),
+    soil_dry_g_ml: Annotated[
+        PackedDensity,
+        Label("Dry soil, density as it lies"),
+        Help("In kg a litre the same. Loam 1.2 to 1.5, peaty soil under 1."),
     ] = 1.2,
-    cap_dry_kg_l: Annotated[
-        DryDensity, Label("Dry cap, mass of a litre"), Help("Sand and fine gravel 1.5 to 1.7.")
+    cap_dry_g_ml: Annotated[
+        PackedDensity,
+        Label("Dry cap, density as it lies"),
+        Help("Sand and fine gravel 1.5 to 1.7."),
     ] = 1.6,
-    hardscape_kg_l: Annotated[
-        DryDensity,
-        Label("Stone and wood, mass of a litre"),
+    hardscape_g_ml: Annotated[
+        PackedDensity,
+        Label("Stone and wood, density"),
         Possible(0.1, 8),
         Help("Stone 2.6, lava 1.5 to 2, sunken wood 1.1."),
     ] = 2.6,
@@ -109,9 +111,9 @@ def tank(
     soil = layer_l(inside.floor_cm2, soil_depth_cm)
     cap = layer_l(inside.floor_cm2, cap_depth_cm)
     net = layer_l(inside.floor_cm2, water_level_cm - layers) - hardscape_l
-    pores = soil * pore_share(soil_dry_kg_l) + cap * pore_share(cap_dry_kg_l)
+    pores = soil * pore_share(soil_dry_g_ml) + cap * pore_share(cap_dry_g_ml)
     water_kg = (net + pores) * WATER_KG_L
-    grains_kg = soil * soil_dry_kg_l + cap * cap_dry_kg_l + hardscape_l * hardscape_kg_l
+    grains_kg = soil * soil_dry_g_ml + cap * cap_dry_g_ml + hardscape_l * hardscape_g_ml
     mass = water_kg + grains_kg + inside.glass_kg + stand_kg
     return Tank(
         gross_l=layer_l(inside.floor_cm2, inside.height_cm),
@@ -119,7 +121,7 @@ def tank(
         surface_cm2=inside.floor_cm2,
         soil_l=soil,
         cap_l=cap,
-        cap_kg=cap * cap_dry_kg_l,
+        cap_kg=cap * cap_dry_g_ml,
         pore_water_l=pores,
         water_kg=water_kg,
         glass_kg=inside.glass_kg,

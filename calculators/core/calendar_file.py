@@ -3,12 +3,12 @@
 from collections.abc import Iterable
 from datetime import date, timedelta
 from typing import NamedTuple
-from zlib import crc32
 
 LINE_OCTETS = 75  # section 3.1: longer lines are folded, without the line break
 END_OF_LINE = "\r\n"
 PRODUCT = "-//Mulmbook//Upkeep//EN"
 HOST = "mulmbook.invalid"  # a name that can belong to no one (RFC 2606)
+FNV_START, FNV_PRIME = 14695981039346656037, 1099511628211  # of the 64-bit FNV-1a, by definition
 FIRST_YEAR, LAST_YEAR = 1900, 2999  # a day outside is a slip of the finger
 ESCAPED = ("\\", ";", ",")  # section 3.3.11; the backslash first
 
@@ -57,8 +57,15 @@ def event(entry: Entry, name: str, made: date) -> list[str]:
 
 def identifier(entry: Entry) -> str:
     """A name for the event that depends on its day, place and task alone."""
-    place, task = (f"{crc32(text.encode()):08x}" for text in (entry.where, entry.task))
-    return f"{entry.day:%Y%m%d}-{place}-{task}@{HOST}"
+    return f"{entry.day:%Y%m%d}-{fnv(entry.where)}-{fnv(entry.task)}@{HOST}"
+
+
+def fnv(text: str) -> str:
+    """A short name for a text, always the same: its FNV-1a hash in 16 hexadecimal digits."""
+    value = FNV_START
+    for octet in text.encode():
+        value = (value ^ octet) * FNV_PRIME % 2**64
+    return f"{value:016x}"
 
 
 def escape(text: str) -> str:

@@ -83,7 +83,7 @@ GlassThickness = Annotated[float, Quantity("Glass", "mm", (0, 60))]
 HeavyMass = Annotated[float, Quantity("Mass", "kg", (0, 1_000_000), us=POUND)]
 FloorLoad = Annotated[float, Quantity("Load", "kg/m²", (0, 100_000), us=POUND_PER_SQUARE_FOOT)]
 GroundPressure = Annotated[float, Quantity("Pressure", "kPa", (0, 1_000))]
-DryDensity = Annotated[float, Quantity("Dry mass of a litre", "kg/L", (0.1, 3))]
+PackedDensity = Annotated[float, Quantity("Density", "g/mL", (0.1, 3))]
 
 # Upkeep and planting
 MinutesAWeek = Annotated[float, Quantity("Time", "min a week", (0, 10_000))]

@@ -10,7 +10,8 @@ from calculators.core.result import Refused
 from calculators.core.run import run
 from calculators.tank import tank
 
-WATER, GRAIN, GLASS = 0.99705, 2.65, 2.5
+WATER, GRAIN = 0.99705, 2.65  # gsw at 25 °C; customary density of grains
+GLASS = 2.5  # EN 572, from memory
 
 
 @settings(deadline=None)

@@ -3,12 +3,9 @@
 
 def share_of_second(first: float, second: float, target: float) -> float | None:
     """The share of a second water, 0 to 1, that brings the mix to a target; None if out of reach."""
-    if first == target:
-        return 0.0
-    if first == second:
+    if not min(first, second) <= target <= max(first, second):
         return None
-    share = (target - first) / (second - first)
-    return share if 0 <= share <= 1 else None
+    return (target - first) / (second - first) if first != target else 0.0
 
 
 def mixed(first: float, second: float, share: float) -> float:

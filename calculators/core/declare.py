@@ -10,6 +10,7 @@ from types import NoneType, UnionType
 from typing import Annotated, Any, Literal, NamedTuple, TypeVar
 
 from calculators.core.quantity import Choices, Help, Keys, Label, Possible, Quantity, Valid
+from calculators.core.result import plain
 
 BESIDE_OUTPUTS = ("notes", "series")  # what an answer carries apart from its outputs
 
@@ -32,6 +33,7 @@ class Field(NamedTuple):
     default: Any = None
     row: tuple["Field", ...] = ()  # for a list: the fields of one row
     row_type: Callable[..., Any] | None = None  # for a list: what the formula gets a row as
+    required: bool = False  # inside a row: no default stands in for it
 
 
 class Spec(NamedTuple):
@@ -129,7 +131,7 @@ def read_field(key: str, hint: Any, default: Any = None) -> Field:
         choices=choices,
         words=words,
         nullable=nullable,
-        default=plain_rows(default) if kind_of(base) == "list" else default,
+        default=plain(default),
         row=read_row(base),
         row_type=typing.get_args(base)[0] if kind_of(base) == "list" else None,
     )
@@ -152,17 +154,14 @@ def kind_of(base: Any) -> str:
     return {float: "number", int: "integer", str: "text"}.get(base, "data")
 
 
-def plain_rows(default: Any) -> Any:
-    """The rows of a default as plain data, as they would come from JSON."""
-    if not default:
-        return default
-    return [{key.rstrip("_"): part for key, part in row._asdict().items()} for row in default]
-
-
 def read_row(base: Any) -> tuple[Field, ...]:
     """Read the fields of one row of a ``list[SomeNamedTuple]``."""
     if kind_of(base) != "list":
         return ()
     row = typing.get_args(base)[0]
     hints = typing.get_type_hints(row, include_extras=True)
-    return tuple(read_field(key, hint, row._field_defaults.get(key)) for key, hint in hints.items())
+    known = row._field_defaults
+    fields = (read_field(key, hint, known.get(key)) for key, hint in hints.items())
+    return tuple(
+        field._replace(required=field.key not in known and not field.nullable) for field in fields
+    )

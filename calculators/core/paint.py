@@ -38,4 +38,20 @@ def show_value(field: Field, value: Any, system: System = "metric") -> str:
     if isinstance(value, int | float):
         digits = field.quantity.digits if field.quantity else 3
         return show_number(to_shown(field, value, system), digits)
-    return str(value)
+    return show_data(value)
+
+
+def show_data(value: Any) -> str:
+    """Named figures and rows as one line of text."""
+    if isinstance(value, dict):
+        return ", ".join(f"{key} {show_data(part)}" for key, part in value.items()) or NOT_POSSIBLE
+    if isinstance(value, list):
+        return "; ".join(map(show_row, value)) or NOT_POSSIBLE
+    if isinstance(value, int | float) and not isinstance(value, bool):
+        return show_number(value)
+    return NOT_POSSIBLE if value is None else str(value)
+
+
+def show_row(row: Any) -> str:
+    """One row of a list, its values in the order of its columns."""
+    return ", ".join(map(show_data, row.values())) if isinstance(row, dict) else show_data(row)

@@ -18,6 +18,8 @@ SQUARE_INCH = UsUnit("sq in", 1 / INCH_CM**2)
 GALLON = UsUnit("US gal", 1 / US_GALLON_L)
 FAHRENHEIT = UsUnit("°F", 1.8, 32.0)
 OUNCE = UsUnit("oz", 1 / OUNCE_G)
+POUND = UsUnit("lb", 1 / POUND_KG)
+POUND_PER_SQUARE_FOOT = UsUnit("lb/sq ft", (12 * INCH_CM / 100) ** 2 / POUND_KG)
 OUNCE_PER_SQUARE_FOOT = UsUnit("oz/sq ft", (12 * INCH_CM / 100) ** 2 / OUNCE_G)
 
 # Water
@@ -77,3 +79,25 @@ BodyLength = Annotated[float, Quantity("Body length", "mm", (1, 600))]
 BodyMass = Annotated[float, Quantity("Living mass", "g", (0, 1e9))]
 FeedRate = Annotated[float, Quantity("Feed a day", "% of living mass", (0, 20))]
 NitrogenLoad = Annotated[float, Quantity("Nitrogen", "mg N/L a day", (0, 100_000))]
+
+# Light from the lamp down
+PhotonFlux = Annotated[float, Quantity("Light (PPFD)", "µmol/m²/s", (0, 2_500))]
+LuminousFlux = Annotated[float, Quantity("Lamp", "lm", (1, 1_000_000))]
+HoursADay = Annotated[float, Quantity("Hours a day", "h", (0, 24))]
+Attenuation = Annotated[float, Quantity("Attenuation of the water", "per m", (0, 50))]
+
+# Hardness in other units
+CarbonateAsCaco3 = Annotated[float, Quantity("Hardness", "mg/L as CaCO₃", (0, 1_100))]
+Alkalinity = Annotated[float, Quantity("Alkalinity", "meq/L", (0, 25))]
+
+# The tank as a thing that stands on a floor
+GlassThickness = Annotated[float, Quantity("Glass", "mm", (0, 60))]
+HeavyMass = Annotated[float, Quantity("Mass", "kg", (0, 1_000_000), us=POUND)]
+FloorLoad = Annotated[float, Quantity("Load", "kg/m²", (0, 100_000), us=POUND_PER_SQUARE_FOOT)]
+GroundPressure = Annotated[float, Quantity("Pressure", "kPa", (0, 1_000))]
+PackedDensity = Annotated[float, Quantity("Density", "g/mL", (0.1, 3))]
+
+# Upkeep and planting
+MinutesAWeek = Annotated[float, Quantity("Time", "min a week", (0, 10_000))]
+Weeks = Annotated[float, Quantity("Weeks", "weeks", (0, 5_000))]
+Seconds = Annotated[float, Quantity("Seconds", "s", (0, 86_400))]

@@ -2,6 +2,7 @@
 
 import difflib
 import math
+import re
 from collections.abc import Callable, Mapping
 from typing import Any
 
@@ -12,6 +13,7 @@ from calculators.core.units import System, from_shown, to_shown, unit_shown
 
 EDGE = 1e-5  # a limit shown in another unit and typed back may miss itself by this share
 MAX_ROWS = 1_000
+UNFIT = re.compile("[\x00-\x1f\x7f\ud800-\udfff]")  # control characters and halves of characters
 
 
 def read_inputs(
@@ -26,9 +28,9 @@ def read_inputs(
     values: dict[str, Any] = {}
     for field in fields:
         if field.key not in given:
-            if field.default is None and not field.nullable:  # only a row's field has no default
-                problems.append((field.key, f"is missing; {allowed(field, system)}"))
             values[field.key] = field.default
+            if field.required:
+                problems.append((field.key, f"is missing; {allowed(field, system)}"))
             continue
         try:
             values[field.key] = read_value(field, given[field.key], typed, system)
@@ -105,7 +107,7 @@ def read_choice(field: Field, value: Any, typed: bool, system: System) -> str:
 
 def read_text(field: Field, value: Any, typed: bool, system: System) -> str:
     """Read a short text, such as a name."""
-    if not isinstance(value, str) or not value.strip() or len(value) > 80:
+    if not isinstance(value, str) or not value.strip() or len(value) > 80 or UNFIT.search(value):
         raise ValueError(f"{show_json(value)} will not do; {allowed(field, system)}")
     return value.strip()
 

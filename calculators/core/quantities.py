@@ -65,3 +65,10 @@ Percent = Annotated[float, Quantity("Share", "%", (0, 100))]
 Ratio = Annotated[float, Quantity("Ratio", "", (0, 1e9))]
 Factor = Annotated[float, Quantity("Factor", "", (0, 1e9), digits=6)]
 Count = Annotated[int, Quantity("Number", "", (0, 100_000))]
+
+# Dosing
+Millilitres = Annotated[float, Quantity("Volume", "mL", (0, 1e9))]
+SaltMass = Annotated[float, Quantity("Salt", "g", (0, 1e9))]
+Strength = Annotated[float, Quantity("Strength", "g/L", (0, 10_000))]
+LabelShare = Annotated[float, Quantity("Share by weight", "%", (0, 100))]
+Density = Annotated[float, Quantity("Density", "g/mL", (0.5, 3))]

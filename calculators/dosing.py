@@ -84,8 +84,10 @@ class Dosing(NamedTuple):
 @calculator(
     "Dosing",
     sources=(
-        "ciaaw-2021", "handbook-solubility", "phreeqc", "camargo-2005", "bc-nitrate-2009",
-        "canada-iron-2019", "epa-2013-ammonia", "eu-2019-1148", "gb-precursors-2023",
+        "ciaaw-2021", "handbook-solubility", "phreeqc", "jecfa-1999-fe-edta", "camargo-2005",
+        "bc-nitrate-2009", "canada-iron-2019", "epa-1976-iron", "epa-1988-chloride",
+        "biesinger-christensen-1972", "epa-2013-ammonia", "emerson-1975", "yang-2008",
+        "arthur-leonard-1970", "eu-2019-1148", "gb-precursors-2023",
     ),
 )  # fmt: skip
 def dosing(
@@ -168,7 +170,7 @@ def dosing(
         settled_before_change_mg_l=settled.before if settled else None,
         settled_after_change_mg_l=settled.after if settled else None,
         notes=(
-            *ammonia_notes(source, adds["nitrogen"] or 0.0),
+            *ammonia_notes(source, plan, adds),
             *level_cautions(plan, adds),
             *rise_cautions(adds),
             *bottle_notes(salt, bottle, bottle_ml, adds["iron"] or 0.0),

@@ -39,7 +39,7 @@ LIMITS = {
         0.6,
         1.0,
         "Canada's guideline for fresh water is 0.6 mg/L of total iron (2019), the United States' "
-        "criterion 1 mg/L. Flakes of iron also clog gills.",
+        "criterion 1 mg/L (from memory). Iron also drops out, so that a test reads less than this.",
     ),
     # Biesinger and Christensen 1972, Daphnia magna: 53 and 93 mg/L, MEMORY.
     "potassium": Limit(
@@ -117,24 +117,28 @@ def rise_cautions(adds: Mapping[str, float | None]) -> list[Note]:
     ]
 
 
-def ammonia_notes(source: str, nitrogen_mg_l: float) -> list[Note]:
+def ammonia_notes(source: str, plan: Plan, adds: Mapping[str, float | None]) -> list[Note]:
     """The free-ammonia check for nitrogen that is urea, or of a form that the label hides."""
-    if source not in ("urea", "label") or nitrogen_mg_l <= 0:
+    dose = adds["nitrogen"] or 0.0
+    if source not in ("urea", "label") or dose == 0:
         return []
     first = (
         "Urea turns into ammonia within days."
         if source == "urea"
-        else "The form of the label's nitrogen is not known here; ammonium and urea count as ammonia."
+        else "Which form the label's nitrogen has is not known here: ammonium and urea count as "
+        "ammonia, and the nitrate shown is the most that all of it can become."
     )
+    level = peaks(plan, adds)["nitrogen"]
     limit = chronic_limit_mg_n_l(CHECK_PH, CHECK_TEMPERATURE_C)
-    free = nitrogen_mg_l * unionised_share(CHECK_PH, CHECK_TEMPERATURE_C)
+    free = dose * unionised_share(CHECK_PH, CHECK_TEMPERATURE_C)
     return [
         Note(
-            "danger" if nitrogen_mg_l >= limit else "caution",
-            f"{first} Each dose then equals {show_number(nitrogen_mg_l)} mg/L of total ammonia "
-            f"nitrogen. At pH {CHECK_PH:g} and {CHECK_TEMPERATURE_C:g} °C {show_number(free)} mg/L "
-            f"of that is toxic, and the limit over weeks is {show_number(limit)} mg/L in total. "
-            "Never dose it into a tank with animals before you have put this figure and the "
-            "tank's own pH into the free-ammonia calculator; doses add up.",
+            "danger" if level >= limit else "caution",
+            f"{first} Each dose equals {show_number(dose)} mg/L of total ammonia nitrogen, and the "
+            f"plan leads to {show_number(level)} mg/L if nothing takes it up. At pH {CHECK_PH:g} and "
+            f"{CHECK_TEMPERATURE_C:g} °C, {show_number(free)} mg/L of a dose is toxic, and the limit "
+            f"over weeks is {show_number(limit)} mg/L in total. Where animals live, do not dose it "
+            "before you have put these figures and the tank's own pH into the free-ammonia "
+            "calculator.",
         )
     ]

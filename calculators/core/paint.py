@@ -19,15 +19,20 @@ def rows(spec: Spec, outputs: dict[str, Any], system: System = "metric") -> list
             "key": field.key,
             "label": field.label,
             "value": show_value(field, outputs[field.key], system),
-            "unit": unit_shown(field, system) if outputs[field.key] is not None else "",
+            "unit": "" if has_no_unit(outputs[field.key]) else unit_shown(field, system),
             "help": field.help,
         }
         for field in spec.outputs
     ]
 
 
+def has_no_unit(value: Any) -> bool:
+    """Whether no unit goes behind the value: there is none, or its lines carry the unit already."""
+    return value is None or isinstance(value, dict)
+
+
 def show_value(field: Field, value: Any, system: System = "metric") -> str:
-    """One value as text, without its unit."""
+    """One value as text, without its unit; a table of figures as lines that carry the unit."""
     if value is None:
         return NOT_POSSIBLE
     if field.kind == "choice":
@@ -37,4 +42,28 @@ def show_value(field: Field, value: Any, system: System = "metric") -> str:
     if isinstance(value, int | float):
         digits = field.quantity.digits if field.quantity else 3
         return show_number(to_shown(field, value, system), digits)
+    if isinstance(value, dict) and all(map(is_figure, value.values())):
+        return show_figures(field, value, system)
     return str(value)
+
+
+def is_figure(value: Any) -> bool:
+    """Whether a value is a number or not known."""
+    return value is None or (isinstance(value, int | float) and not isinstance(value, bool))
+
+
+def show_figures(field: Field, figures: dict[str, float | None], system: System) -> str:
+    """Figures by name, one a line; what is nothing or not known is gathered in a last line each."""
+    unit = unit_shown(field, system)
+    lines = [
+        f"{name} {show_value(field, figure, system)} {unit}".rstrip()
+        for name, figure in figures.items()
+        if figure
+    ]
+    nothing = [name for name, figure in figures.items() if figure == 0]
+    unknown = [name for name, figure in figures.items() if figure is None]
+    if nothing:
+        lines.append(f"none: {', '.join(nothing)}")
+    if unknown:
+        lines.append(f"not known: {', '.join(unknown)}")
+    return ";\n".join(lines)

@@ -19,10 +19,10 @@ def table(spec: Spec, answer: dict[str, Any]) -> str:
     width = max(len(key) for key, *_ in [*given, *found])
     lines = [spec.title, ""]
     for part in (given, found):
-        lines += [
-            f"  {key:{width}}  {f'{value} {unit}'.strip():24}  {label}"
-            for key, value, unit, label in part
-        ]
+        for key, value, unit, label in part:
+            first, *more = f"{value} {unit}".strip().split("\n")
+            lines.append(f"  {key:{width}}  {first:24}  {label}")
+            lines += [f"  {'':{width}}  {line}" for line in more]
         lines.append("")
     lines += [f"{note['level']}: {note['text']}" for note in answer["notes"]]
     return "\n".join(lines).rstrip()

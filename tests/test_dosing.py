@@ -298,6 +298,15 @@ RANGES = {
 }
 
 
+NUTRIENTS = next(field.choices for field in DOSING.inputs if field.key == "nutrient")
+PAIRS = [(key, one) for key in SALTS for one in NUTRIENTS if SALTS[key].share(one)]
+MATCHED = st.builds(
+    lambda pair, others: {"bottle_ml": 25_000, **others, "source": pair[0], "nutrient": pair[1]},
+    st.sampled_from(PAIRS),
+    st.fixed_dictionaries({}, optional={key: RANGES[key] for key in RANGES if key != "bottle_ml"}),
+)
+
+
 def answer_or_problems(given):
     try:
         return dose(**given), ()
@@ -306,7 +315,7 @@ def answer_or_problems(given):
 
 
 @settings(max_examples=500, deadline=None)
-@given(st.fixed_dictionaries({}, optional=RANGES))
+@given(st.fixed_dictionaries({}, optional=RANGES) | MATCHED)
 def test_any_input_gives_an_answer_or_a_clean_refusal(given):
     answer, problems = answer_or_problems(given)
     assert all("allowed" in message for _, message in problems)

@@ -60,7 +60,7 @@ COPPER = Note(
 LABEL_FIRST = Note(
     "info",
     "Grams and what dissolves are left out for a labelled bottle: its maker has mixed it. The "
-    "label comes first; a label in grams a litre is percent times 10 at a density of 1.",
+    "label comes first. If it prints grams a litre, enter a tenth of them as percent and 1 as density.",
 )
 NOTES_BY_SALT: dict[str, tuple[Note, ...]] = {
     "kno3": (OXIDISER, LAW),

@@ -3,6 +3,8 @@
 from typing import Annotated, NamedTuple
 
 from calculators.core import chemistry
+from calculators.core.animal_load import add_up
+from calculators.core.animal_words import notes
 from calculators.core.animals import ANIMALS, shown_name
 from calculators.core.declare import calculator
 from calculators.core.quantities import (
@@ -20,8 +22,6 @@ from calculators.core.quantities import (
 )
 from calculators.core.quantity import Help, Keys, Label, Possible
 from calculators.core.result import Note
-from calculators.core.stock import add_up
-from calculators.core.stock_words import notes
 
 DAYS_PER_WEEK = 7
 MG_PER_G = 1000

@@ -6,7 +6,7 @@ from typing import Annotated, NamedTuple
 from calculators.core.calendar_file import Entry, calendar_file, read_date
 from calculators.core.declare import calculator
 from calculators.core.quantities import Count, Days, Interval, Minutes, MinutesAWeek
-from calculators.core.quantity import Help, Label, Possible
+from calculators.core.quantity import Download, Help, IsDate, Label, Possible
 from calculators.core.result import Note, Refusal, Refused, Series
 from calculators.core.rounds import DAYS_A_WEEK, due_days, minutes_a_week
 from calculators.core.upkeep_words import notes
@@ -58,7 +58,9 @@ class Upkeep(NamedTuple):
     busiest_day: Annotated[Count | None, Label("The fullest of the next 28 days")]
     busiest_minutes: Annotated[Minutes, Label("Minutes on that day")]
     next_days: Annotated[list[Task], Label("The next 28 days"), Help("Day 1 is tomorrow.")]
-    calendar: Annotated[str | None, Label("The same as a calendar file")]
+    calendar: Annotated[
+        str | None, Label("The same as a calendar file"), Download("upkeep.ics", "text/calendar")
+    ]
     notes: tuple[Note, ...]
     series: dict[str, Series]
 
@@ -81,6 +83,7 @@ def upkeep(
     today: Annotated[
         str | None,
         Label("Today's date, for the calendar file"),
+        IsDate(),
         Help("As 2026-12-07. Day 1 of the list is the day after it."),
     ] = None,
 ) -> Upkeep:

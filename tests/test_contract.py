@@ -67,7 +67,8 @@ def test_keys_end_in_the_unit_they_carry(name):
     spec = load_all()[name]
     endings = {
         "_l": "L", "_cm": "cm", "_cm2": "cm²", "_c": "°C", "_mg_l": "mg/L", "_mg_n_l": "mg N/L",
-        "_g": "g", "_mg": "mg", "_kg": "kg", "_days": "days", "_percent": "%", "_dh": "°dH",
+        "_g": "g", "_mg": "mg", "_kg": "kg", "_days": "days", "_percent": "%",
+        "_dh": "°dH", "_meq_l": "meq/L", "_g_l": "g/L", "_umol": "µmol", "_mol": "mol", "_mm": "mm",
     }  # fmt: skip
     for field in (*spec.inputs, *spec.outputs):
         ending = max((e for e in endings if field.key.endswith(e)), key=len, default=None)

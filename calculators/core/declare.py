@@ -9,7 +9,17 @@ from collections.abc import Callable
 from types import NoneType, UnionType
 from typing import Annotated, Any, Literal, NamedTuple, TypeVar
 
-from calculators.core.quantity import Choices, Help, Keys, Label, Possible, Quantity, Valid
+from calculators.core.quantity import (
+    Choices,
+    Download,
+    Help,
+    IsDate,
+    Keys,
+    Label,
+    Possible,
+    Quantity,
+    Valid,
+)
 from calculators.core.result import plain
 
 BESIDE_OUTPUTS = ("notes", "series")  # what an answer carries apart from its outputs
@@ -33,6 +43,8 @@ class Field(NamedTuple):
     default: Any = None
     row: tuple["Field", ...] = ()  # for a list: the fields of one row
     row_type: Callable[..., Any] | None = None  # for a list: what the formula gets a row as
+    download: Download | None = None  # for an output that is a file's text
+    is_date: bool = False
     required: bool = False  # inside a row: no default stands in for it
 
 
@@ -132,6 +144,8 @@ def read_field(key: str, hint: Any, default: Any = None) -> Field:
         words=words,
         nullable=nullable,
         default=plain(default),
+        download=found.get(Download),
+        is_date=IsDate in found,
         row=read_row(base),
         row_type=typing.get_args(base)[0] if kind_of(base) == "list" else None,
     )
@@ -161,7 +175,9 @@ def read_row(base: Any) -> tuple[Field, ...]:
     row = typing.get_args(base)[0]
     hints = typing.get_type_hints(row, include_extras=True)
     known = row._field_defaults
-    fields = (read_field(key, hint, known.get(key)) for key, hint in hints.items())
     return tuple(
-        field._replace(required=field.key not in known and not field.nullable) for field in fields
+        field._replace(required=key not in known and not field.nullable)
+        for key, field in (
+            (key, read_field(key, hint, known.get(key))) for key, hint in hints.items()
+        )
     )

@@ -43,6 +43,8 @@ Height = Annotated[float, Quantity("Height", "cm", (0.1, 400), us=INCH)]
 Area = Annotated[float, Quantity("Area", "cm²", (0, 1_000_000), us=SQUARE_INCH)]
 Cover = Annotated[float, Quantity("Floating cover", "%", (0, 100))]
 
+LeafSize = Annotated[float, Quantity("Leaf", "mm", (0.1, 3_000), us=UsUnit("in", 0.1 / INCH_CM))]
+
 # Mass and make-up
 WetMass = Annotated[float, Quantity("Wet mass", "g", (0, 100_000), us=OUNCE)]
 DryMass = Annotated[float, Quantity("Dry mass", "g", (0, 100_000), us=OUNCE)]
@@ -101,3 +103,10 @@ PackedDensity = Annotated[float, Quantity("Density", "g/mL", (0.1, 3))]
 MinutesAWeek = Annotated[float, Quantity("Time", "min a week", (0, 10_000))]
 Weeks = Annotated[float, Quantity("Weeks", "weeks", (0, 5_000))]
 Seconds = Annotated[float, Quantity("Seconds", "s", (0, 86_400))]
+
+# Dosing
+Millilitres = Annotated[float, Quantity("Volume", "mL", (0, 1e9))]
+SaltMass = Annotated[float, Quantity("Salt", "g", (0, 1e9))]
+Strength = Annotated[float, Quantity("Strength", "g/L", (0, 10_000))]
+LabelShare = Annotated[float, Quantity("Share by weight", "%", (0, 100))]
+Density = Annotated[float, Quantity("Density", "g/mL", (0.5, 3))]

@@ -3,7 +3,7 @@
 from typing import Any
 
 from calculators.core.declare import Spec
-from calculators.core.paint import rows, show_row, show_value
+from calculators.core.paint import BREAK, rows, show_row, show_value
 
 MOST_WIDE = 80
 
@@ -26,10 +26,10 @@ def table(spec: Spec, answer: dict[str, Any]) -> str:
     width = max(len(key) for key, *_ in [*given, *found])
     lines = [spec.title, ""]
     for part in (given, found):
-        lines += [
-            f"  {key:{width}}  {short(f'{value} {unit}'.strip()):24}  {label}"
-            for key, value, unit, label in part
-        ]
+        for key, value, unit, label in part:
+            first, *more = lines_of(f"{value} {unit}".strip())
+            lines.append(f"  {key:{width}}  {first:24}  {label}")
+            lines += [f"  {'':{width}}  {line}" for line in more]
         lines.append("")
     for field in spec.outputs:
         lines += block(field.key, field.label, answer["outputs"][field.key])
@@ -37,9 +37,11 @@ def table(spec: Spec, answer: dict[str, Any]) -> str:
     return "\n".join(lines).rstrip()
 
 
-def short(text: str) -> str:
-    """What is too long for a column, or has several lines, in a word."""
-    return "see --json" if len(text) > MOST_WIDE or "\n" in text else text
+def lines_of(text: str) -> list[str]:
+    """Figures by name stand under each other; what is too long for a column is named in a word."""
+    lines = text.split(BREAK)
+    fits = all(len(line) <= MOST_WIDE and "\n" not in line for line in lines)
+    return lines if fits else ["see --json"]
 
 
 def block(key: str, label: str, value: Any) -> list[str]:

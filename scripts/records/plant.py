@@ -6,6 +6,7 @@ from pydantic import Field
 
 from calculators.core import quantities as q
 from scripts.records.claim import Claim, Name, Range, Record, Slug, Statement, Within
+from scripts.records.traits import Traits
 
 
 class NameCheck(Claim):
@@ -113,6 +114,7 @@ class Plant(Record):
     roots: Literal["in-soil", "in-water", "on-hardscape", "none"]
     verdict: Annotated[str, Field(min_length=20, max_length=240)]
     looks: Statement
+    traits: Traits | None = None  # what the drawing is made from
     needs: Needs
     size: Size
     growth: Growth

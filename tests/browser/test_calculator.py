@@ -160,7 +160,7 @@ def test_a_calculation_is_kept_by_tank_on_this_device(page):
     wait_for_answer(page)
     page.locator("#in-wet_g").fill("240")
     expect(page).to_have_url(re.compile("wet_g=240"))
-    page.locator("#tank").fill("Foyer <240 l>")
+    page.locator("#keep-tank").fill("Foyer <240 l>")
     page.get_by_role("button", name="Keep in my tanks").tap()
     expect(page.locator("#done")).to_contain_text("Kept for Foyer <240 l>")
     page.goto("my-tanks/")

@@ -53,7 +53,8 @@ def test_what_is_tapped_is_at_least_44_pixels_high(page, path):
         wait_for_answer(page)
     small = page.evaluate(
         """() => [...document.querySelectorAll(
-            'button, input:not([type=file]), select, .cards a, .doors a, body > nav a, header a, label.button')]
+            'button, input:not([type=file]), select, .cards a, .doors a, '
+            + 'body > nav a, header a, label.button')]
         .filter((one) => one.offsetParent && one.getBoundingClientRect().height < 44)
         .map((one) => one.outerHTML.slice(0, 100))"""
     )

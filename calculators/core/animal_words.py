@@ -2,11 +2,11 @@
 
 from collections.abc import Sequence
 
+from calculators.core.animal_load import Kept, Totals
 from calculators.core.animals import ANIMALS, shown_name
 from calculators.core.numbers import show_number
 from calculators.core.oxygen_solubility import saturation_at_sea_level_mg_l
 from calculators.core.result import Note
-from calculators.core.stock import Kept, Totals
 
 LOW_OXYGEN_MG_L = 5.0  # common practice, no source: the line below which to act today
 NIGHT_H = 12

@@ -35,7 +35,7 @@ def test_one_bad_record_gives_every_message_at_its_line(folder):
     for expected in [
         "4: family: must be a text; got 7",
         "6: trade_names: must be a list; got 'example weed'",
-        "7: habit: must be one of stem, rosette, epiphyte, carpet, floater or moss; got 'tree'",
+        "7: habit: must be one of stem, rosette, epiphyte, carpet, floater, moss or marginal; got 'tree'",
         "9: roots: stands twice; the first is on line 8",
         "10: verdict: must have at least 20 characters; got 'Too short.'",
         "13: needs.temperature_f: unknown key; did you mean temperature_c? Allowed here: "

@@ -110,7 +110,7 @@ class Plant(Record):
     trade_names: list[Name] = []
     old_names: list[Name] = []
     uncertain_names: list[UncertainName] = []
-    habit: Literal["stem", "rosette", "epiphyte", "carpet", "floater", "moss"]
+    habit: Literal["stem", "rosette", "epiphyte", "carpet", "floater", "moss", "marginal"]
     roots: Literal["in-soil", "in-water", "on-hardscape", "none"]
     verdict: Annotated[str, Field(min_length=20, max_length=240)]
     looks: Statement

@@ -8,27 +8,27 @@ from calculators.core import quantities as q
 from scripts.records.claim import Claim, Range, Record, Within
 
 Draw = Literal[
-    "stem", "creeping-stem", "rootless-stem", "rosette", "grass", "carpet", "epiphyte", "moss", "thallus",
-    "floating-rosette", "floating-stem", "floating-frond", "marginal",
+    "stem", "creeping-stem", "rootless-stem", "rosette", "grass", "carpet", "epiphyte", "moss",
+    "thallus", "floating-rosette", "floating-stem", "floating-frond", "marginal",
 ]  # fmt: skip
 LeafShape = Literal[
-    "linear", "ribbon", "needle", "lanceolate", "narrow-lanceolate", "elliptic", "oblong", "ovate", "obovate",
-    "spatulate", "round", "heart", "kidney", "arrow", "peltate", "lobed", "clover", "feathery", "forked", "fan",
-    "pinnate", "scale", "thallus",
+    "linear", "ribbon", "needle", "lanceolate", "narrow-lanceolate", "elliptic", "oblong",
+    "ovate", "obovate", "spatulate", "round", "heart", "kidney", "arrow", "peltate", "lobed",
+    "clover", "feathery", "forked", "fan", "pinnate", "scale", "thallus",
 ]  # fmt: skip
 Arrangement = Literal[
-    "basal", "opposite", "alternate", "whorled", "spiral", "tuft", "two-ranked", "single-at-node", "branching",
-    "floating-pair",
+    "basal", "opposite", "alternate", "whorled", "spiral", "tuft", "two-ranked", "single-at-
+    node", "branching", "floating-pair",
 ]  # fmt: skip
 Margin = Literal["smooth", "wavy", "crisped", "toothed", "cut"]
 Surface = Literal["flat", "hammered", "hairy", "folded", "windowed"]
 Colour = Literal[
-    "pale-green", "green", "dark-green", "yellow-green", "olive", "bronze", "brown", "red-brown", "red", "pink",
-    "purple", "blue-green",
+    "pale-green", "green", "dark-green", "yellow-green", "olive", "bronze", "brown", "red-
+    brown", "red", "pink", "purple", "blue-green",
 ]  # fmt: skip
 SpreadBy = Literal[
-    "cuttings", "runners", "rhizome", "offsets", "plantlets-on-flower-stalk", "plantlets-on-leaves", "fragments",
-    "budding", "tubers", "bulbs", "spores", "seed", "division",
+    "cuttings", "runners", "rhizome", "offsets", "plantlets-on-flower-stalk", "plantlets-on-
+    leaves", "fragments", "budding", "tubers", "bulbs", "spores", "seed", "division",
 ]  # fmt: skip
 
 

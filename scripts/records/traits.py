@@ -17,18 +17,19 @@ LeafShape = Literal[
     "clover", "feathery", "forked", "fan", "pinnate", "scale", "thallus",
 ]  # fmt: skip
 Arrangement = Literal[
-    "basal", "opposite", "alternate", "whorled", "spiral", "tuft", "two-ranked", "single-at-
-    node", "branching", "floating-pair",
+    "basal", "opposite", "alternate", "whorled", "spiral", "tuft", "two-ranked", "single-at-node",
+    "branching", "floating-pair",
 ]  # fmt: skip
 Margin = Literal["smooth", "wavy", "crisped", "toothed", "cut"]
 Surface = Literal["flat", "hammered", "hairy", "folded", "windowed"]
 Colour = Literal[
-    "pale-green", "green", "dark-green", "yellow-green", "olive", "bronze", "brown", "red-
-    brown", "red", "pink", "purple", "blue-green",
+    "pale-green", "green", "dark-green", "yellow-green", "olive", "bronze", "brown", "red-brown",
+    "red", "pink", "purple", "blue-green",
 ]  # fmt: skip
 SpreadBy = Literal[
-    "cuttings", "runners", "rhizome", "offsets", "plantlets-on-flower-stalk", "plantlets-on-
-    leaves", "fragments", "budding", "tubers", "bulbs", "spores", "seed", "division",
+    "cuttings", "runners", "rhizome", "offsets", "plantlets-on-flower-stalk",
+    "plantlets-on-leaves", "fragments", "budding", "tubers", "bulbs", "spores", "seed",
+    "division",
 ]  # fmt: skip
 
 

@@ -8,6 +8,7 @@ from typing import Any
 from calculators.core.declare import Spec
 from calculators.core.describe import describe
 from calculators.core.listing import load_all
+from calculators.core.nested import gather
 from calculators.core.read import read_inputs
 from calculators.core.result import BadInput
 from calculators.core.run import UnknownCalculator, find, run
@@ -69,7 +70,7 @@ def print_answer(spec: Spec, asked: argparse.Namespace) -> None:
     for source, typed in ((given, False), (worded, True)):
         try:
             read = read_inputs(spec.inputs, source, typed=typed)
-            values |= {key: read[key] for key in source}
+            values |= {key: read[key] for key in gather(spec.inputs, source)}
         except BadInput as bad:
             problems.extend(bad.problems)
     if problems:

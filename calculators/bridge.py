@@ -5,6 +5,7 @@ from collections.abc import Mapping
 from typing import Any
 
 from calculators.core.declare import Field, Spec
+from calculators.core.nested import gather, scatter
 from calculators.core.numbers import read_number, show_plain
 from calculators.core.paint import downloads, rows
 from calculators.core.plot import plot
@@ -51,14 +52,17 @@ def change_units(
     fields: tuple[Field, ...], given: Mapping[str, Any], before: System, after: System
 ) -> dict[str, Any]:
     """Change the text of each field that is a number; anything else stays as the person typed it."""
-    changed = dict(given)
+    changed = gather(fields, given)
     for field in fields:
-        value = given.get(field.key)
+        value = changed.get(field.key)
+        if field.kind == "object" and isinstance(value, dict):
+            changed[field.key] = change_units(field.row, value, before, after)
+            continue
         if field.row and isinstance(value, list):
             changed[field.key] = [change_units(field.row, row, before, after) for row in value]
         elif isinstance(value, str) and field.quantity and field.quantity.us:
             changed[field.key] = change_text(field, value, before, after)
-    return changed
+    return scatter(fields, changed)
 
 
 def change_text(field: Field, text: str, before: System, after: System) -> str:
@@ -77,12 +81,17 @@ def change_text(field: Field, text: str, before: System, after: System) -> str:
 
 def address(spec: Spec, values: Mapping[str, Any], system: System) -> dict[str, str]:
     """The inputs that are not at their default, as text in metric units, for the page's address."""
-    return {
-        field.key: write(
-            values[field.key], 12 if system == "metric" else CONVERTED_DIGITS["metric"]
-        )
+    digits = 12 if system == "metric" else CONVERTED_DIGITS["metric"]
+    changed = {
+        field.key: ",".join(values[field.key] or ())
+        if field.kind == "keys"
+        else values[field.key]
         for field in spec.inputs
         if values[field.key] != field.default
+    }
+    flat = scatter(spec.inputs, changed)
+    return {
+        key: write(value, digits) for key, value in flat.items() if value is not None or key in changed
     }
 
 

@@ -26,7 +26,7 @@ BESIDE_OUTPUTS = ("notes", "series")  # what an answer carries apart from its ou
 
 
 class Field(NamedTuple):
-    """One input or output. ``kind`` is number, integer, choice, text, list or data."""
+    """One input or output. ``kind``: number, integer, choice, keys, text, list, object or data."""
 
     key: str
     kind: str
@@ -41,8 +41,8 @@ class Field(NamedTuple):
     words: tuple[str, ...] = ()  # what the person reads for each choice
     nullable: bool = False
     default: Any = None
-    row: tuple["Field", ...] = ()  # for a list: the fields of one row
-    row_type: Callable[..., Any] | None = None  # for a list: what the formula gets a row as
+    row: tuple["Field", ...] = ()  # for a list: the fields of one row; for an object: its parts
+    row_type: Callable[..., Any] | None = None  # what the formula gets a row or object as
     download: Download | None = None  # for an output that is a file's text
     is_date: bool = False
     required: bool = False  # inside a row: no default stands in for it
@@ -59,6 +59,7 @@ class Spec(NamedTuple):
     inputs: tuple[Field, ...]
     outputs: tuple[Field, ...]
     function: Callable[..., Any]
+    describe_more: Callable[[], dict[str, Any]] | None = None  # further parts of --describe
 
 
 CATALOGUE: dict[str, Spec] = {}
@@ -66,11 +67,19 @@ CATALOGUE: dict[str, Spec] = {}
 Function = TypeVar("Function", bound=Callable[..., Any])
 
 
-def calculator(title: str, *, sources: tuple[str, ...]) -> Callable[[Function], Function]:
-    """Register a function as a calculator; a half-declared one raises ``TypeError`` at import."""
+def calculator(
+    title: str,
+    *,
+    sources: tuple[str, ...],
+    describe_more: Callable[[], dict[str, Any]] | None = None,
+) -> Callable[[Function], Function]:
+    """Register a function as a calculator; a half-declared one raises ``TypeError`` at import.
+
+    ``describe_more`` gives further parts of its description, asked for only when it is described.
+    """
 
     def register(function: Function) -> Function:
-        spec = read_spec(function, title, sources)
+        spec = read_spec(function, title, sources)._replace(describe_more=describe_more)
         CATALOGUE[spec.name] = spec
         return function
 
@@ -132,7 +141,7 @@ def read_field(key: str, hint: Any, default: Any = None) -> Field:
         raise TypeError(f"{key}: {len(choices)} choices but words for {len(words)}.")
     return Field(
         key=key.rstrip("_"),
-        kind="choice" if known else kind_of(base),
+        kind="choice" if known and base is str else kind_of(base),
         label=label.text,
         unit=quantity.unit if quantity else "",
         help=found.get(Help, Help("")).text,
@@ -147,7 +156,7 @@ def read_field(key: str, hint: Any, default: Any = None) -> Field:
         download=found.get(Download),
         is_date=IsDate in found,
         row=read_row(base),
-        row_type=typing.get_args(base)[0] if kind_of(base) == "list" else None,
+        row_type=row_type_of(base),
     )
 
 
@@ -163,16 +172,25 @@ def kind_of(base: Any) -> str:
     """Name the kind of a bare type."""
     if typing.get_origin(base) is Literal:
         return "choice"
-    if typing.get_origin(base) is list and hasattr(typing.get_args(base)[0], "_fields"):
-        return "list"
+    if typing.get_origin(base) is list:
+        inner = typing.get_args(base)[0]
+        return "list" if hasattr(inner, "_fields") else "keys" if inner is str else "data"
+    if hasattr(base, "_fields"):
+        return "object"
     return {float: "number", int: "integer", str: "text"}.get(base, "data")
 
 
+def row_type_of(base: Any) -> Any:
+    """The NamedTuple that an object or each row of a list becomes; None for any other kind."""
+    kind = kind_of(base)
+    return base if kind == "object" else typing.get_args(base)[0] if kind == "list" else None
+
+
 def read_row(base: Any) -> tuple[Field, ...]:
-    """Read the fields of one row of a ``list[SomeNamedTuple]``."""
-    if kind_of(base) != "list":
+    """Read the fields of one row of a ``list[SomeNamedTuple]``, or the parts of a NamedTuple."""
+    row = row_type_of(base)
+    if row is None:
         return ()
-    row = typing.get_args(base)[0]
     hints = typing.get_type_hints(row, include_extras=True)
     known = row._field_defaults
     return tuple(

@@ -6,7 +6,7 @@ from calculators.core.declare import Field, Spec
 
 
 def describe(spec: Spec) -> dict[str, Any]:
-    """Name, title, purpose, inputs, outputs and sources as plain data."""
+    """Name, title, purpose, inputs, outputs, sources and whatever the calculator adds, as plain data."""
     return {
         "name": spec.name,
         "title": spec.title,
@@ -17,11 +17,12 @@ def describe(spec: Spec) -> dict[str, Any]:
             for field in spec.outputs
         ],
         "sources": list(spec.sources),
+        **(spec.describe_more() if spec.describe_more else {}),
     }
 
 
 def describe_input(field: Field) -> dict[str, Any]:
-    """One input; a list describes the inputs of one row as well."""
+    """One input; a list describes the inputs of one row as well, an object its parts, as ``row``."""
     described = {
         "key": field.key,
         "label": field.label,

@@ -7,6 +7,7 @@ from collections.abc import Callable, Mapping
 from typing import Any
 
 from calculators.core.declare import Field
+from calculators.core.nested import gather
 from calculators.core.numbers import read_number, show_number
 from calculators.core.result import BadInput
 from calculators.core.units import System, from_shown, to_shown, unit_shown
@@ -24,6 +25,7 @@ def read_inputs(
     ``typed`` says that values are text from a form or command line; otherwise they come from JSON,
     where text for a number is an error. Raises ``BadInput`` with every bad field.
     """
+    given = gather(fields, given)
     problems = [(key, unknown(key, fields)) for key in given if key not in keys_of(fields)]
     values: dict[str, Any] = {}
     for field in fields:
@@ -131,12 +133,48 @@ def read_list(field: Field, value: Any, typed: bool, system: System) -> list[dic
     return rows
 
 
+def read_keys(field: Field, value: Any, typed: bool, system: System) -> list[str]:
+    """Read a list of known keys, from text with commas between them; each key once, in order."""
+    if typed and isinstance(value, str):
+        value = [word.strip() for word in value.split(",") if word.strip()]
+    if not isinstance(value, list) or len(value) > MAX_ROWS:
+        raise ValueError(allowed(field, system))
+    problems = [
+        (f"{field.key}[{number}]", unknown_key(field, key))
+        for number, key in enumerate(value, start=1)
+        if not isinstance(key, str) or key not in field.choices
+    ]
+    if problems:
+        raise BadInput(*problems)
+    return list(dict.fromkeys(value))
+
+
+def unknown_key(field: Field, key: Any) -> str:
+    """Say that a key is none of a field's, with the likeliest ones meant."""
+    close = difflib.get_close_matches(str(key)[:80], field.choices, 3, 0.5)
+    hint = f"did you mean {' or '.join(close)}? " if close else ""
+    return f"{show_json(key)} is not a known key; {hint}--describe lists them all"
+
+
+def read_object(field: Field, value: Any, typed: bool, system: System) -> dict[str, Any]:
+    """Read an object by its parts; a problem inside is named as ``readings.ph``."""
+    if not isinstance(value, dict):
+        raise ValueError(allowed(field, system))
+    try:
+        return read_inputs(field.row, value, typed=typed, system=system)
+    except BadInput as bad:
+        problems = [(f"{field.key}.{key}", message) for key, message in bad.problems]
+    raise BadInput(*problems)
+
+
 READERS: dict[str, Callable[[Field, Any, bool, System], Any]] = {
     "number": read_figure,
     "integer": read_figure,
     "choice": read_choice,
     "text": read_text,
     "list": read_list,
+    "keys": read_keys,
+    "object": read_object,
 }
 
 
@@ -144,6 +182,10 @@ def allowed(field: Field, system: System = "metric") -> str:
     """Say what a field takes, in the unit shown."""
     if field.kind == "choice":
         return f"allowed are {', '.join(field.choices)}"
+    if field.kind == "keys":
+        return "allowed is a list of its keys, which --describe names"
+    if field.kind == "object":
+        return f"allowed is an object with {', '.join(keys_of(field.row))}"
     if field.kind == "text":
         return "allowed is a text of 1 to 80 characters"
     if field.kind == "list":

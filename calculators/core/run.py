@@ -75,10 +75,14 @@ def parameter(key: str) -> str:
 
 
 def as_rows(field: Field, value: Any) -> Any:
-    """Give a formula the rows of a list as its own type, nested lists too; anything else as it is."""
+    """Give a formula rows and objects as its own types, nested ones too; anything else as it is."""
     if field.row_type is None or value is None:
         return value
-    return [field.row_type(*(as_rows(part, row[part.key]) for part in field.row)) for row in value]
+    rows = [
+        field.row_type(*(as_rows(part, row[part.key]) for part in field.row))
+        for row in ([value] if field.kind == "object" else value)
+    ]
+    return rows[0] if field.kind == "object" else rows
 
 
 def worded(spec: Spec, refused: Refused, system: System) -> list[tuple[str, str]]:

@@ -9,7 +9,7 @@ from calculators.core.declare import Field, Spec
 from calculators.core.numbers import show_number, show_plain
 from calculators.core.units import System, to_shown, unit_shown
 
-KEYPADS = {"number": "decimal", "integer": "numeric", "text": "text"}
+KEYPADS = {"number": "decimal", "integer": "numeric", "text": "text", "keys": "text"}
 
 
 def form(spec: Spec) -> Markup:
@@ -30,6 +30,9 @@ def part(field: Field, value: Any, within: str) -> str:
     """One field or list of rows; ``within`` is the path of the row around it, as in ``tanks-1-``."""
     if field.kind == "list":
         return rows_html(field, value or [], within)
+    if field.kind == "object":  # its parts stand in the form by their dotted keys
+        inside = (one._replace(key=f"{field.key}.{one.key}") for one in field.row)
+        return "".join(field_html(one, one.default, within) for one in inside)
     return field_html(field, value, within)
 
 
@@ -98,6 +101,8 @@ def value_text(field: Field, value: Any, system: System = "metric") -> str:
         return ""
     if isinstance(value, str):
         return value
+    if isinstance(value, list):
+        return ", ".join(value)
     return show_plain(to_shown(field, value, system), 6 if system == "us" else 12)
 
 

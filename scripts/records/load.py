@@ -6,6 +6,7 @@ from typing import Any, NamedTuple, TypeVar
 from pydantic import BaseModel, ValidationError
 
 from scripts.records.animal import Animal
+from scripts.records.finding import Finding as Sign
 from scripts.records.lines import Document, Finding, Place, read
 from scripts.records.messages import word
 from scripts.records.plant import Plant
@@ -25,6 +26,7 @@ class Library(NamedTuple):
     problems: dict[str, Problem]
     rules: dict[str, Rule]
     sources: dict[str, Source]
+    findings: dict[str, Sign]
     vocabulary: dict[str, dict[str, dict[str, str]]]
     documents: dict[Path, Document]
 
@@ -52,6 +54,7 @@ def load(folder: Path = ROOT / "species") -> Library:
         problems=reader.folder("problems", Problem),
         rules=reader.folder("rules", Rule),
         sources=reader.entries("sources.yml", Source),
+        findings=reader.entries("findings.yml", Sign),
         vocabulary=reader.vocabulary(),
         documents=reader.documents,
     )

@@ -34,6 +34,19 @@ class Cause(Claim):
     evidence_against: Annotated[list[Text], Field(min_length=1)]
 
 
+class Evidence(Claim):
+    """What a finding of species/findings.yml says about this problem.
+
+    ``strength`` is a class of calculators/core/likelihood.py. A ``hallmark`` shows nearly always
+    with this problem, so that its absence all but rules the problem out.
+    """
+
+    finding: Slug
+    strength: Literal["strong-for", "for", "neutral", "against", "rules-out"]
+    hallmark: bool = False
+    why: Annotated[str, Field(min_length=5, max_length=160)]
+
+
 class Expect(Statement):
     """What should have changed, and by which day."""
 
@@ -55,11 +68,14 @@ class Problem(Record):
     other_names: list[Name] = []
     summary: Annotated[str, Field(min_length=20, max_length=240)]
     urgency: Literal["now", "this-week", "this-month", "watch"]
+    prior: Literal["common", "usual", "uncommon", "rare"]  # among troubles in such tanks
+    kin: Slug | None = None  # a word shared by problems of one root, whose chances add up
     first_action: Statement
     signs: Annotated[list[Sign], Field(min_length=1)]
     normal_when: Statement | None = None
     mistaken_for: list[MistakenFor] = []
     causes: Annotated[list[Cause], Field(min_length=1)]
+    evidence: Annotated[list[Evidence], Field(min_length=4)]
     this_week: Annotated[list[Statement], Field(min_length=1)]
     expect: Annotated[list[Expect], Field(min_length=1)]
     stop_and_ask: Statement

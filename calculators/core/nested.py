@@ -1,0 +1,33 @@
+"""Inputs inside an input, such as ``readings.ph``: one object, or dotted keys from a form or command."""
+
+from collections.abc import Mapping
+from typing import Any
+
+from calculators.core.declare import Field
+
+
+def gather(fields: tuple[Field, ...], given: Mapping[str, Any]) -> dict[str, Any]:
+    """Gather dotted keys of an object's field into that object; all other keys stay as they are."""
+    objects = {field.key for field in fields if field.kind == "object"}
+    gathered: dict[str, Any] = {}
+    for key, value in given.items():
+        name, dot, part = key.partition(".")
+        inside = gathered.setdefault(name, {}) if dot and name in objects else None
+        if isinstance(inside, dict):
+            inside[part] = value
+        elif key in objects and isinstance(value, dict):
+            gathered[key] = {**value, **gathered.get(key, {})}
+        else:
+            gathered[key] = value
+    return gathered
+
+
+def scatter(fields: tuple[Field, ...], values: Mapping[str, Any]) -> dict[str, Any]:
+    """The other way: an object as one dotted key for each part, as a form's address needs it."""
+    flat: dict[str, Any] = {}
+    for key, value in values.items():
+        if isinstance(value, dict) and any(f.key == key and f.kind == "object" for f in fields):
+            flat |= {f"{key}.{part}": inner for part, inner in value.items()}
+        else:
+            flat[key] = value
+    return flat

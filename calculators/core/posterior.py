@@ -1,0 +1,78 @@
+"""Bayes' rule over the causes, with room for something that stands in no record."""
+
+import math
+from typing import NamedTuple
+
+from calculators.core.case_read import Case
+from calculators.core.diagnosis import CAUSES, QUESTIONS, question_of, shares_of
+from calculators.core.likelihood import (
+    BOOK_MAY_ERR,
+    NAMED_BY_PLANT,
+    PRIOR_WEIGHT,
+    SHARED,
+    SOMETHING_ELSE_WEIGHT,
+    normal,
+    ratio,
+)
+
+SOMETHING_ELSE = "something-else"
+
+
+class Term(NamedTuple):
+    """What one answer says about one cause: the logarithm of its likelihood ratio."""
+
+    question: str
+    present: str | None
+    absent: frozenset[str]
+    value: float | None
+    log_ratio: float
+
+
+def terms(cause: str, case: Case) -> list[Term]:
+    """Every answer's word on a cause, sorted by question so that order never matters.
+
+    What follows from a finding counts only where the cause says nothing about that finding itself.
+    """
+    found = []
+    for question, answer in case.answers.items():
+        found.append(term(cause, question, answer.present, answer.absent, answer.value))
+    rows = CAUSES[cause].rows
+    for key, (there, sources) in case.follows.items():
+        if sources.isdisjoint(rows):
+            gone = frozenset() if there else frozenset({key})
+            found.append(term(cause, question_of(key), key if there else None, gone, None))
+    return sorted(found, key=lambda one: (one.question, one.present or "", sorted(one.absent)))
+
+
+def term(
+    cause: str, question: str, present: str | None, absent: frozenset[str], value: float | None
+) -> Term:
+    """One answer's word on one cause."""
+    usual, given = QUESTIONS[question], shares_of(cause, question)
+    return Term(question, present, absent, value, math.log(ratio(given, usual, present, absent)))
+
+
+def prior_weight(cause: str, named: tuple[str, ...]) -> float:
+    """How likely a cause is before anything is seen; more where the plant's record names it."""
+    return PRIOR_WEIGHT[CAUSES[cause].prior] * (NAMED_BY_PLANT if cause in named else 1.0)
+
+
+def posterior(case: Case, named: tuple[str, ...]) -> dict[str, float]:
+    """The probability of each cause, from 0 to 1, and of something else.
+
+    weight = prior x product of likelihood ratios ** SHARED; something else has a ratio of 1 for
+    every finding. A share BOOK_MAY_ERR of the whole always goes to something else.
+    """
+    logs = {
+        cause: math.log(prior_weight(cause, named))
+        + SHARED * math.fsum(one.log_ratio for one in terms(cause, case))
+        for cause in CAUSES
+    }
+    logs[SOMETHING_ELSE] = math.log(SOMETHING_ELSE_WEIGHT)
+    highest = max(logs.values())
+    chances = normal([math.exp(log - highest) for log in logs.values()])
+    found = {
+        cause: (1 - BOOK_MAY_ERR) * chance for cause, chance in zip(logs, chances, strict=True)
+    }
+    found[SOMETHING_ELSE] += BOOK_MAY_ERR
+    return found

@@ -1,0 +1,97 @@
+"""Animals before leaves: what is urgent, whether enough is known, and what to do first."""
+
+from collections.abc import Mapping
+
+from calculators.core.ammonia import chronic_limit_mg_n_l
+from calculators.core.case_read import Case
+from calculators.core.diagnosis import CAUSES, FINDINGS
+from calculators.core.diagnosis_words import ANIMALS_FIRST, LOOK_FIRST
+from calculators.core.numbers import show_number
+from calculators.core.posterior import SOMETHING_ELSE, prior_weight
+from calculators.core.result import Note
+
+FAIR_CHANCE = 0.15  # from here on an urgent cause goes before a likelier one about leaves
+RAISED = 2.0  # ... if what was found has at least doubled it
+ENOUGH = 0.5  # the leading root must be likelier than all the rest together
+
+
+def fair_urgent(chances: Mapping[str, float], named: tuple[str, ...]) -> list[str]:
+    """The causes that endanger animals and that the findings make fairly likely."""
+    weights = {cause: prior_weight(cause, named) for cause in CAUSES}
+    total = sum(weights.values())
+    return [
+        cause
+        for cause in sorted(CAUSES, key=lambda cause: (-chances[cause], cause))
+        if CAUSES[cause].urgency == "now"
+        and chances[cause] >= FAIR_CHANCE
+        and chances[cause] >= RAISED * weights[cause] / total
+    ]
+
+
+def is_urgent(case: Case, chances: Mapping[str, float], named: tuple[str, ...]) -> bool:
+    """Whether animals may be in danger: by a finding that says so, or by a likely cause."""
+    return in_danger(case) or bool(fair_urgent(chances, named))
+
+
+def in_danger(case: Case) -> bool:
+    """Whether a finding means danger to animals by itself."""
+    return any(FINDINGS[key].danger for key in case.present())
+
+
+def is_enough(case: Case, chances: Mapping[str, float]) -> bool:
+    """Whether one root, a problem with its kin, is likelier than everything else together."""
+    if not case.answers:
+        return False
+    roots: dict[str, float] = {}
+    for cause, chance in chances.items():
+        root = cause if cause == SOMETHING_ELSE else CAUSES[cause].kin or cause
+        roots[root] = roots.get(root, 0.0) + chance
+    return any(root != SOMETHING_ELSE and chance > ENOUGH for root, chance in roots.items())
+
+
+def to_do_first(
+    case: Case,
+    chances: Mapping[str, float],
+    urgent: bool,
+    enough: bool,
+    named: tuple[str, ...],
+) -> tuple[str, str | None]:
+    """The first safe step, and the problem it is for."""
+    endangering = fair_urgent(chances, named)
+    if endangering:
+        return CAUSES[endangering[0]].first_action, endangering[0]
+    if urgent:
+        return ANIMALS_FIRST, None
+    if enough:
+        best = min(CAUSES, key=lambda cause: (-chances[cause], cause))
+        return CAUSES[best].first_action, best
+    return LOOK_FIRST, None
+
+
+def warnings(
+    case: Case, readings: Mapping[str, float | None], urgent: bool, enough: bool
+) -> list[Note]:
+    """What the keeper must know beside the ranking."""
+    said = []
+    if urgent:
+        said.append(Note("danger", "Animals may be in danger. See to them first; leaves can wait."))
+    ammonia, ph, warmth = (
+        readings[key] for key in ("ammonia_mg_n_l", "ph", "temperature_c")
+    )
+    if ammonia and ph is not None and warmth is not None:
+        limit = chronic_limit_mg_n_l(ph, warmth)
+        times = show_number(ammonia / limit, 2)
+        said.append(
+            Note(
+                "danger" if ammonia > limit else "caution",
+                f"At this pH and temperature your ammonia is {times} times the US limit for lasting "
+                "exposure. The aim is none at all.",
+            )
+        )
+    if not enough:
+        said.append(Note("info", "Not enough to tell. Answer the next check; change nothing yet."))
+    said.append(
+        Note("info", "The percentages are our judgement, not a measurement. What you have not looked "
+             "at counts neither for nor against.")
+    )
+    return said

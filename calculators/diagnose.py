@@ -1,0 +1,197 @@
+"""What is wrong, how sure that is, and what to look at next."""
+
+from typing import Annotated, Any, NamedTuple
+
+from calculators.core.case_read import Case, read_case
+from calculators.core.declare import calculator
+from calculators.core.diagnosis import CAUSES, FINDINGS, PLANTS, WHERE
+from calculators.core.diagnosis_case import check_findings, figures_of
+from calculators.core.diagnosis_words import disagreement, reasons, why_check
+from calculators.core.follow_up import Day, Filled, expected, filled
+from calculators.core.next_check import best_check
+from calculators.core.posterior import SOMETHING_ELSE, posterior
+from calculators.core.quantities import (
+    CarbonateHardness,
+    Concentration,
+    Cover,
+    Days,
+    FeedMass,
+    GeneralHardness,
+    HoursADay,
+    Nitrogen,
+    Oxygen,
+    Percent,
+    PH,
+    Temperature,
+    Volume,
+)
+from calculators.core.quantity import Help, Keys, Label
+from calculators.core.result import Note
+from calculators.core.triage import is_enough, is_urgent, to_do_first, warnings
+
+MOST_SHOWN = 10
+LEAST_SHOWN = 3
+LEAST_PERCENT = 1.0  # causes below this are not listed, beyond the first few
+
+
+class Readings(NamedTuple):
+    """Test results; what was not measured stays empty."""
+
+    nitrate_mg_l: Annotated[Concentration | None, Label("Nitrate"), Help("As nitrate.")] = None
+    phosphate_mg_l: Annotated[Concentration | None, Label("Phosphate")] = None
+    ammonia_mg_n_l: Annotated[
+        Nitrogen | None, Label("Total ammonia"), Help("As nitrogen: ammonium x 0.78.")
+    ] = None
+    nitrite_mg_n_l: Annotated[
+        Nitrogen | None, Label("Nitrite"), Help("As nitrogen: nitrite x 0.30.")
+    ] = None
+    ph: PH | None = None
+    temperature_c: Temperature | None = None
+    gh_dh: GeneralHardness | None = None
+    kh_dh: CarbonateHardness | None = None
+    oxygen_mg_l: Oxygen | None = None
+
+
+class Ranked(NamedTuple):
+    """One possible cause."""
+
+    problem: Annotated[str, Label("Problem")]
+    probability_percent: Annotated[Percent, Label("Probability")]
+    because: Annotated[list[str], Label("Because")]
+    against: Annotated[list[str], Label("Against")]
+    name: Annotated[str, Label("Name")]
+    urgency: Annotated[str, Label("How urgent")]
+
+
+class NextCheck(NamedTuple):
+    """The one thing to look at next."""
+
+    finding: Annotated[str, Label("Finding")]
+    question: Annotated[str, Label("Question")]
+    why: Annotated[str, Label("Why")]
+
+
+class Diagnosis(NamedTuple):
+    """Possible causes in order, and what to do about the animals first."""
+
+    ranked: Annotated[list[Ranked], Label("Possible causes")]
+    next_check: Annotated[NextCheck | None, Label("Look at this next")]
+    first_action: Annotated[str, Label("Do first")]
+    urgent: Annotated[bool, Label("Animals may be in danger")]
+    enough: Annotated[bool, Label("Enough to tell")]
+    first_action_for: Annotated[str | None, Label("The problem that the first step is for")]
+    something_else_percent: Annotated[Percent, Label("Something that is not in this book")]
+    expect: Annotated[list[Day], Label("What to expect, and by which day")]
+    if_not: Annotated[str | None, Label("If that does not come")]
+    calculators: Annotated[list[Filled], Label("Calculators with your figures")]
+    notes: tuple[Note, ...]
+
+
+def findings_by_place() -> dict[str, Any]:
+    """Every finding's key, label and question, grouped by where one looks; for ``--describe``."""
+    return {
+        "findings": [
+            {
+                "where": where,
+                "label": label,
+                "findings": [
+                    {"key": key, "question": one.question, "label": one.label, "from_input": one.input}
+                    for key, one in FINDINGS.items()
+                    if one.where == where
+                ],
+            }
+            for where, label in WHERE.items()
+        ]
+    }
+
+
+Signs = Annotated[
+    list[str] | None, Keys(tuple(FINDINGS), tuple(one.label for one in FINDINGS.values()))
+]
+
+
+@calculator("Diagnosis", sources=("epa-2013-ammonia",), describe_more=findings_by_place)
+def diagnose(
+    plant: Annotated[
+        str | None,
+        Label("Plant"),
+        Keys(tuple(PLANTS), tuple(plant.name for plant in PLANTS.values())),
+        Help("The plant that looks wrong, if it has a record."),
+    ] = None,
+    findings: Annotated[Signs, Label("What you see"), Help("Keys, with commas between.")] = None,
+    absent: Annotated[
+        Signs, Label("What you looked for and did not find"), Help("Keys, with commas between.")
+    ] = None,
+    readings: Annotated[Readings | None, Label("Readings")] = None,
+    light_hours: Annotated[HoursADay | None, Label("Light, hours a day")] = None,
+    feed_g_week: Annotated[FeedMass | None, Label("Dry food a week")] = None,
+    volume_l: Volume | None = None,
+    cover_percent: Cover | None = None,
+    days_since_planting: Annotated[Days | None, Label("Days since planting")] = None,
+    tank_age_days: Annotated[Days | None, Label("Days since the soil was flooded")] = None,
+) -> Diagnosis:
+    """Rank what may be wrong, with reasons, and name the next thing to look at.
+
+    Bayes' rule over the problem records. Each problem has a weight by how common it is. Each
+    question (a finding, or a reading with its bands) has a probability b for each answer when the
+    trouble is something else. A problem multiplies the odds of an answer by K, from 16 (speaks
+    strongly for) down to 0.01 (all but rules out): p = K b / (sum of K b over all answers). An
+    answer that is there counts p / b; one that was looked for and is not there counts (1 - p) /
+    (1 - b). So one figure gives both, and a sign that is not there tells most where the problem
+    nearly always shows it. What nobody looked at counts nothing.
+
+    Findings are not independent, so each ratio counts with the power of 0.8. Something that
+    stands in no record keeps a share of its own, and never less than 5 %. The classes are our
+    judgement, not measurements: take the percentages as an order, not as odds to bet on.
+
+    Next comes the question that is expected to tell most about the cause (mutual information).
+    Animals come first: a problem that endangers them goes before a likelier one about leaves.
+    """
+    signs, not_there, values = findings or [], absent or [], readings or Readings()
+    check_findings(signs, not_there)
+    figures = figures_of(
+        plant, values._asdict(), light_hours, feed_g_week, volume_l, cover_percent,
+        days_since_planting, tank_age_days,
+    )  # fmt: skip
+    case = read_case(signs, not_there, figures)
+    named = PLANTS[plant].troubles if plant else ()
+    chances = posterior(case, named)
+    urgent = is_urgent(case, chances, named)
+    enough = is_enough(case, chances)
+    action, action_for = to_do_first(case, chances, urgent, enough, named)
+    check = best_check(case, chances)
+    told = action_for if enough or urgent else None
+    return Diagnosis(
+        ranked=ranked(case, chances, plant),
+        next_check=check
+        and NextCheck(check.finding, FINDINGS[check.finding].question, why_check(check)),
+        first_action=action,
+        urgent=urgent,
+        enough=enough,
+        first_action_for=action_for,
+        something_else_percent=100 * chances[SOMETHING_ELSE],
+        expect=expected(told),
+        if_not=CAUSES[told].ask if told else None,
+        calculators=filled(told, values._asdict(), volume_l, cover_percent, light_hours),
+        notes=(*warnings(case, values._asdict(), urgent, enough), *disagreement(case)),
+    )
+
+
+def ranked(case: Case, chances: dict[str, float], plant: str | None) -> list[Ranked]:
+    """The likeliest causes with their reasons."""
+    order = sorted(CAUSES, key=lambda cause: (-chances[cause], cause))[:MOST_SHOWN]
+    shown = [
+        cause
+        for place, cause in enumerate(order)
+        if place < LEAST_SHOWN or 100 * chances[cause] >= LEAST_PERCENT
+    ]
+    return [
+        Ranked(
+            cause,
+            100 * chances[cause],
+            *reasons(cause, case, plant),
+            CAUSES[cause].name,
+            CAUSES[cause].urgency,
+        )
+        for cause in shown
+    ]

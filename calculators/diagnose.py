@@ -140,11 +140,13 @@ def diagnose(
     (1 - b). So one figure gives both, and a sign that is not there tells most where the problem
     nearly always shows it. What nobody looked at counts nothing.
 
-    Findings are not independent, so each ratio counts with the power of 0.8. Something that
-    stands in no record keeps a share of its own, and never less than 5 %. The classes are our
-    judgement, not measurements: take the percentages as an order, not as odds to bet on.
+    Findings are not independent: the strongest for a problem counts in full, each further one with
+    the power of 0.8. Something that stands in no record keeps a share of its
+    own, and never less than 5 %. The classes are our judgement, not measurements: take the
+    percentages as an order, not as odds to bet on.
 
-    Next comes the question that is expected to tell most about the cause (mutual information).
+    Next comes the question that is expected to tell the leading causes apart best (mutual
+    information over the causes that stand at a tenth of the first or more).
     Animals come first: a problem that endangers them goes before a likelier one about leaves.
     """
     signs, not_there, values = findings or [], absent or [], readings or Readings()

@@ -83,8 +83,8 @@ def shown(value: float | None) -> str:
 def why_check(check: Check) -> str:
     """Why a finding is worth looking for."""
     return (
-        f"It tells the leading causes apart best: {CAUSES[check.cause].name!r} would stand at about "
-        f"{percent(check.if_there)} % with it and {percent(check.if_not)} % without it."
+        f"It tells the leading causes apart best. Among them, “{CAUSES[check.cause].name}” would "
+        f"stand at about {percent(check.if_there)} % with it and {percent(check.if_not)} % without."
     )
 
 

@@ -4,6 +4,7 @@ These numbers are our judgement, not measurements; they are the same for every p
 none can be tuned alone. Steps are wide (about fourfold) since nobody can judge finer than that.
 """
 
+import math
 from collections.abc import Collection, Mapping, Sequence
 
 # How often a problem is the one, as weights: fourfold between classes would drown the evidence of
@@ -17,7 +18,15 @@ SOMETHING_ELSE_WEIGHT = 20.0
 NAMED_BY_PLANT = 2.5
 
 # How often a finding shows where the trouble is something else, as a probability.
-USUAL = {"mostly": 0.65, "often": 0.3, "sometimes": 0.12, "seldom": 0.04, "rare": 0.01}
+# "hardly-ever" is for what cannot be mistaken, such as a polyp with arms.
+USUAL = {
+    "mostly": 0.65,
+    "often": 0.3,
+    "sometimes": 0.12,
+    "seldom": 0.04,
+    "rare": 0.01,
+    "hardly-ever": 0.002,
+}
 
 # By how much a cause raises the odds of a finding.
 ODDS = {"strong-for": 16.0, "for": 4.0, "neutral": 1.0, "against": 0.25, "rules-out": 0.01}
@@ -25,9 +34,11 @@ ODDS = {"strong-for": 16.0, "for": 4.0, "neutral": 1.0, "against": 0.25, "rules-
 # A hallmark: with this cause the finding shows nearly always, so its absence all but rules it out.
 HALLMARK_SHOWS = 0.97
 
-# What we do not know about how findings hang together: each counts for less than if it stood
-# alone, as the power of its likelihood ratio.
+# Findings hang together in ways we do not know. The one that speaks most for a cause counts in
+# full; each further one counts with this power of its likelihood ratio.
 SHARED = 0.8
+
+LEAST = 1e-9  # a probability that is as good as none
 
 # The book itself may be wrong about a case: no probability shown is above 1 less this.
 BOOK_MAY_ERR = 0.05
@@ -65,7 +76,10 @@ def ratio(
     return max(left_cause, LEAST) / left_usual
 
 
-LEAST = 1e-9
+def together(log_ratios: Sequence[float]) -> float:
+    """The logarithm of what several answers say together: the strongest for the cause in full."""
+    strongest = max([0.0, *log_ratios])
+    return SHARED * math.fsum(log_ratios) + (1 - SHARED) * strongest
 
 
 def normal(weights: Sequence[float]) -> list[float]:

@@ -6,9 +6,11 @@ from typing import NamedTuple
 
 from calculators.core.case_read import Case
 from calculators.core.diagnosis import CAUSES, QUESTIONS, question_of, shares_of
-from calculators.core.posterior import SOMETHING_ELSE
+from calculators.core.likelihood import normal
 
 LEAST_BITS = 0.005  # less than this is not worth a look
+WORTH_TELLING_APART = 0.1  # of the first cause's chance
+FEWEST = 2
 OF_PLANT = "plant."  # what the plant's record settles is no question for the keeper
 
 
@@ -33,12 +35,25 @@ def best_check(case: Case, chances: Mapping[str, float]) -> Check | None:
     ]
     if not open_questions:
         return None
+    chances = leading(chances)
     bits = {question: information(question, chances) for question in open_questions}
     best = max(open_questions, key=lambda question: bits[question])
     if bits[best] < LEAST_BITS:
         return None
     finding = max(QUESTIONS[best], key=lambda key: answer_bits(best, (key,), chances))
     return compare(best, finding, bits[best], chances)
+
+
+def leading(chances: Mapping[str, float]) -> dict[str, float]:
+    """The causes worth telling apart, at least two, as chances that add up to 1."""
+    order = sorted(CAUSES, key=lambda cause: (-chances[cause], cause))
+    first = chances[order[0]]
+    kept = [
+        cause
+        for place, cause in enumerate(order)
+        if place < FEWEST or chances[cause] >= WORTH_TELLING_APART * first
+    ]
+    return dict(zip(kept, normal([chances[cause] for cause in kept]), strict=True))
 
 
 def information(question: str, chances: Mapping[str, float]) -> float:
@@ -51,10 +66,9 @@ def answer_bits(question: str, answers: tuple[str, ...], chances: Mapping[str, f
 
     I = sum over causes c and answers a of P(c) P(a|c) log2(P(a|c) / P(a)).
     """
-    usual = QUESTIONS[question]
     columns = []
     for cause, chance in chances.items():
-        given = usual if cause == SOMETHING_ELSE else shares_of(cause, question)
+        given = shares_of(cause, question)
         shown = [given[key] for key in answers]
         columns.append((chance, [*shown, max(0.0, 1 - sum(shown))]))
     total = [
@@ -71,11 +85,9 @@ def answer_bits(question: str, answers: tuple[str, ...], chances: Mapping[str, f
 
 def compare(question: str, finding: str, bits: float, chances: Mapping[str, float]) -> Check:
     """The cause whose chance hangs most on a finding."""
-    usual = QUESTIONS[question][finding]
-    given = {cause: shares_of(cause, question)[finding] for cause in CAUSES}
-    given[SOMETHING_ELSE] = usual
+    given = {cause: shares_of(cause, question)[finding] for cause in chances}
     there = math.fsum(chances[cause] * given[cause] for cause in chances)
-    yes = {cause: chances[cause] * given[cause] / there for cause in CAUSES}
-    no = {cause: chances[cause] * (1 - given[cause]) / (1 - there) for cause in CAUSES}
-    swings = max(CAUSES, key=lambda cause: abs(yes[cause] - no[cause]))
+    yes = {cause: chances[cause] * given[cause] / there for cause in chances}
+    no = {cause: chances[cause] * (1 - given[cause]) / (1 - there) for cause in chances}
+    swings = max(sorted(chances), key=lambda cause: abs(yes[cause] - no[cause]))
     return Check(finding, bits, swings, yes[swings], no[swings])

@@ -9,10 +9,10 @@ from calculators.core.likelihood import (
     BOOK_MAY_ERR,
     NAMED_BY_PLANT,
     PRIOR_WEIGHT,
-    SHARED,
     SOMETHING_ELSE_WEIGHT,
     normal,
     ratio,
+    together,
 )
 
 SOMETHING_ELSE = "something-else"
@@ -60,12 +60,12 @@ def prior_weight(cause: str, named: tuple[str, ...]) -> float:
 def posterior(case: Case, named: tuple[str, ...]) -> dict[str, float]:
     """The probability of each cause, from 0 to 1, and of something else.
 
-    weight = prior x product of likelihood ratios ** SHARED; something else has a ratio of 1 for
+    weight = prior x what all answers say together (likelihood.together); something else has a ratio of 1 for
     every finding. A share BOOK_MAY_ERR of the whole always goes to something else.
     """
     logs = {
         cause: math.log(prior_weight(cause, named))
-        + SHARED * math.fsum(one.log_ratio for one in terms(cause, case))
+        + together([one.log_ratio for one in terms(cause, case)])
         for cause in CAUSES
     }
     logs[SOMETHING_ELSE] = math.log(SOMETHING_ELSE_WEIGHT)

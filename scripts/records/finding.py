@@ -11,7 +11,7 @@ Looks = Literal[
     "old-leaves", "new-leaves", "whole-plant", "stem", "roots", "surface", "water", "coating",
     "animals", "recently", "readings",
 ]  # fmt: skip
-Usual = Literal["mostly", "often", "sometimes", "seldom", "rare"]
+Usual = Literal["mostly", "often", "sometimes", "seldom", "rare", "hardly-ever"]
 INPUTS = (
     "readings.nitrate_mg_l", "readings.phosphate_mg_l", "readings.ammonia_mg_n_l",
     "readings.nitrite_mg_n_l", "readings.ph", "readings.temperature_c", "readings.gh_dh",

@@ -83,15 +83,15 @@ def address(spec: Spec, values: Mapping[str, Any], system: System) -> dict[str, 
     """The inputs that are not at their default, as text in metric units, for the page's address."""
     digits = 12 if system == "metric" else CONVERTED_DIGITS["metric"]
     changed = {
-        field.key: ",".join(values[field.key] or ())
-        if field.kind == "keys"
-        else values[field.key]
+        field.key: ",".join(values[field.key] or ()) if field.kind == "keys" else values[field.key]
         for field in spec.inputs
         if values[field.key] != field.default
     }
     flat = scatter(spec.inputs, changed)
     return {
-        key: write(value, digits) for key, value in flat.items() if value is not None or key in changed
+        key: write(value, digits)
+        for key, value in flat.items()
+        if value is not None or key in changed
     }
 
 

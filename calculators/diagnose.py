@@ -1,90 +1,23 @@
 """What is wrong, how sure that is, and what to look at next."""
 
-from typing import Annotated, Any, NamedTuple
+from typing import Annotated, Any
 
 from calculators.core.case_read import Case, read_case
 from calculators.core.declare import calculator
 from calculators.core.diagnosis import CAUSES, FINDINGS, PLANTS, WHERE
+from calculators.core.diagnosis_answer import Diagnosis, NextCheck, Ranked, Readings
 from calculators.core.diagnosis_case import check_findings, figures_of
 from calculators.core.diagnosis_words import disagreement, reasons, why_check
-from calculators.core.follow_up import Day, Filled, expected, filled
+from calculators.core.follow_up import expected, filled
 from calculators.core.next_check import best_check
 from calculators.core.posterior import SOMETHING_ELSE, posterior
-from calculators.core.quantities import (
-    CarbonateHardness,
-    Concentration,
-    Cover,
-    Days,
-    FeedMass,
-    GeneralHardness,
-    HoursADay,
-    Nitrogen,
-    Oxygen,
-    Percent,
-    PH,
-    Temperature,
-    Volume,
-)
+from calculators.core.quantities import Cover, Days, FeedMass, HoursADay, Volume
 from calculators.core.quantity import Help, Keys, Label
-from calculators.core.result import Note
 from calculators.core.triage import is_enough, is_urgent, to_do_first, warnings
 
 MOST_SHOWN = 10
 LEAST_SHOWN = 3
 LEAST_PERCENT = 1.0  # causes below this are not listed, beyond the first few
-
-
-class Readings(NamedTuple):
-    """Test results; what was not measured stays empty."""
-
-    nitrate_mg_l: Annotated[Concentration | None, Label("Nitrate"), Help("As nitrate.")] = None
-    phosphate_mg_l: Annotated[Concentration | None, Label("Phosphate")] = None
-    ammonia_mg_n_l: Annotated[
-        Nitrogen | None, Label("Total ammonia"), Help("As nitrogen: ammonium x 0.78.")
-    ] = None
-    nitrite_mg_n_l: Annotated[
-        Nitrogen | None, Label("Nitrite"), Help("As nitrogen: nitrite x 0.30.")
-    ] = None
-    ph: PH | None = None
-    temperature_c: Temperature | None = None
-    gh_dh: GeneralHardness | None = None
-    kh_dh: CarbonateHardness | None = None
-    oxygen_mg_l: Oxygen | None = None
-
-
-class Ranked(NamedTuple):
-    """One possible cause."""
-
-    problem: Annotated[str, Label("Problem")]
-    probability_percent: Annotated[Percent, Label("Probability")]
-    because: Annotated[list[str], Label("Because")]
-    against: Annotated[list[str], Label("Against")]
-    name: Annotated[str, Label("Name")]
-    urgency: Annotated[str, Label("How urgent")]
-
-
-class NextCheck(NamedTuple):
-    """The one thing to look at next."""
-
-    finding: Annotated[str, Label("Finding")]
-    question: Annotated[str, Label("Question")]
-    why: Annotated[str, Label("Why")]
-
-
-class Diagnosis(NamedTuple):
-    """Possible causes in order, and what to do about the animals first."""
-
-    ranked: Annotated[list[Ranked], Label("Possible causes")]
-    next_check: Annotated[NextCheck | None, Label("Look at this next")]
-    first_action: Annotated[str, Label("Do first")]
-    urgent: Annotated[bool, Label("Animals may be in danger")]
-    enough: Annotated[bool, Label("Enough to tell")]
-    first_action_for: Annotated[str | None, Label("The problem that the first step is for")]
-    something_else_percent: Annotated[Percent, Label("Something that is not in this book")]
-    expect: Annotated[list[Day], Label("What to expect, and by which day")]
-    if_not: Annotated[str | None, Label("If that does not come")]
-    calculators: Annotated[list[Filled], Label("Calculators with your figures")]
-    notes: tuple[Note, ...]
 
 
 def findings_by_place() -> dict[str, Any]:
@@ -95,7 +28,12 @@ def findings_by_place() -> dict[str, Any]:
                 "where": where,
                 "label": label,
                 "findings": [
-                    {"key": key, "question": one.question, "label": one.label, "from_input": one.input}
+                    {
+                        "key": key,
+                        "question": one.question,
+                        "label": one.label,
+                        "from_input": one.input,
+                    }
                     for key, one in FINDINGS.items()
                     if one.where == where
                 ],

@@ -34,6 +34,10 @@ def any_value(field, dice, depth=0):
         return dice.choice(
             ["Jar", "Bowl; no. 2, left\\right", "水草 " * 20, "2026-12-07", "2024-02-29"]
         )
+    if field.kind == "keys":
+        return dice.sample(field.choices, dice.randint(0, 3))
+    if field.kind == "object":
+        return any_row(field.row, dice, depth)
     if field.kind == "list":
         return [any_row(field.row, dice, depth + 1) for _ in range(dice.randint(0, 4 - depth))]
     if field.low is None or field.high is None:

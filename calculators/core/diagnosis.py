@@ -1,5 +1,6 @@
 """The findings and causes of the records, as the diagnosis needs them."""
 
+from itertools import pairwise
 from typing import Any, NamedTuple
 
 from calculators.core.data import read_table
@@ -75,7 +76,7 @@ def covers_all(bands: list[Finding]) -> bool:
     ordered = sorted(bands, key=lambda band: -1.0 if band.above is None else band.above)
     if ordered[0].equals or ordered[0].above is not None or ordered[-1].up_to is not None:
         return False
-    return all(low.up_to == high.above for low, high in zip(ordered, ordered[1:], strict=False))
+    return all(low.up_to == high.above for low, high in pairwise(ordered))
 
 
 def read_questions() -> dict[str, dict[str, float]]:

@@ -46,7 +46,9 @@ def sentence(cause: str, one: Term) -> str:
     keys = said or sorted(one.absent)
     row = rows.get(keys[0])
     if one.value is not None:
-        return f"The reading{shown(one.value)} lies between: this cause {mostly(cause, one.question)}."
+        return (
+            f"The reading{shown(one.value)} lies between: this cause {mostly(cause, one.question)}."
+        )
     return f"Not there: {FINDINGS[keys[0]].label}. {tells(row, one.log_ratio)}"
 
 
@@ -62,7 +64,9 @@ def tells(row: Row | None, log_ratio: float) -> str:
 
 def mostly(cause: str, question: str) -> str:
     """The answers that a cause makes likelier, or those it makes less likely."""
-    rows = {key: CAUSES[cause].rows[key] for key in QUESTIONS[question] if key in CAUSES[cause].rows}
+    rows = {
+        key: CAUSES[cause].rows[key] for key in QUESTIONS[question] if key in CAUSES[cause].rows
+    }
     likely = [FINDINGS[key].label for key, row in rows.items() if ODDS[row.strength] > 1]
     if likely:
         return f"mostly comes with {' or '.join(likely)}"
@@ -98,4 +102,6 @@ def disagreement(case: Case) -> list[Note]:
     if not case.disagree:
         return []
     labels = "; ".join(FINDINGS[key].label for key in case.disagree)
-    return [Note("caution", f"A figure you gave says otherwise, and the figure was used: {labels}.")]
+    return [
+        Note("caution", f"A figure you gave says otherwise, and the figure was used: {labels}.")
+    ]

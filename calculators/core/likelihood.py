@@ -44,7 +44,9 @@ LEAST = 1e-9  # a probability that is as good as none
 BOOK_MAY_ERR = 0.05
 
 
-def shares(usual: Mapping[str, float], odds: Mapping[str, float], hallmark: Collection[str]) -> dict[str, float]:
+def shares(
+    usual: Mapping[str, float], odds: Mapping[str, float], hallmark: Collection[str]
+) -> dict[str, float]:
     """The probability of each answer to one question, given a cause.
 
     ``usual`` holds the answers' probabilities without the cause; what is left of 1 is "none of
@@ -64,7 +66,10 @@ def shares(usual: Mapping[str, float], odds: Mapping[str, float], hallmark: Coll
 
 
 def ratio(
-    given_cause: Mapping[str, float], usual: Mapping[str, float], present: str | None, absent: Collection[str]
+    given_cause: Mapping[str, float],
+    usual: Mapping[str, float],
+    present: str | None,
+    absent: Collection[str],
 ) -> float:
     """The likelihood ratio of an answer: one answer present, or some looked for and not there."""
     if present is not None:

@@ -9,6 +9,7 @@ from typing import Any
 from calculators.core.declare import Field
 from calculators.core.nested import gather
 from calculators.core.numbers import read_number, show_number
+from calculators.core.read_keys import read_keys, show_json
 from calculators.core.result import BadInput
 from calculators.core.units import System, from_shown, to_shown, unit_shown
 
@@ -133,27 +134,12 @@ def read_list(field: Field, value: Any, typed: bool, system: System) -> list[dic
     return rows
 
 
-def read_keys(field: Field, value: Any, typed: bool, system: System) -> list[str]:
-    """Read a list of known keys, from text with commas between them; each key once, in order."""
-    if typed and isinstance(value, str):
-        value = [word.strip() for word in value.split(",") if word.strip()]
-    if not isinstance(value, list) or len(value) > MAX_ROWS:
+def read_known(field: Field, value: Any, typed: bool, system: System) -> list[str]:
+    """Read a list of a field's keys."""
+    keys = read_keys(field.key, field.choices, value, typed)
+    if keys is None or len(keys) > MAX_ROWS:
         raise ValueError(allowed(field, system))
-    problems = [
-        (f"{field.key}[{number}]", unknown_key(field, key))
-        for number, key in enumerate(value, start=1)
-        if not isinstance(key, str) or key not in field.choices
-    ]
-    if problems:
-        raise BadInput(*problems)
-    return list(dict.fromkeys(value))
-
-
-def unknown_key(field: Field, key: Any) -> str:
-    """Say that a key is none of a field's, with the likeliest ones meant."""
-    close = difflib.get_close_matches(str(key)[:80], field.choices, 3, 0.5)
-    hint = f"did you mean {' or '.join(close)}? " if close else ""
-    return f"{show_json(key)} is not a known key; {hint}--describe lists them all"
+    return keys
 
 
 def read_object(field: Field, value: Any, typed: bool, system: System) -> dict[str, Any]:
@@ -173,7 +159,7 @@ READERS: dict[str, Callable[[Field, Any, bool, System], Any]] = {
     "choice": read_choice,
     "text": read_text,
     "list": read_list,
-    "keys": read_keys,
+    "keys": read_known,
     "object": read_object,
 }
 
@@ -204,9 +190,3 @@ def span(field: Field, system: System) -> str:
     if high is None:
         return f"{low} or more"
     return f"up to {high}" if low is None else f"{low} to {high}"
-
-
-def show_json(value: Any) -> str:
-    """Show a wrong value in a message, cut short."""
-    text = f"{value!r}"
-    return text if len(text) <= 40 else f"{text[:37]}…"

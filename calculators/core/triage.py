@@ -75,9 +75,7 @@ def warnings(
     said = []
     if urgent:
         said.append(Note("danger", "Animals may be in danger. See to them first; leaves can wait."))
-    ammonia, ph, warmth = (
-        readings[key] for key in ("ammonia_mg_n_l", "ph", "temperature_c")
-    )
+    ammonia, ph, warmth = (readings[key] for key in ("ammonia_mg_n_l", "ph", "temperature_c"))
     if ammonia and ph is not None and warmth is not None:
         limit = chronic_limit_mg_n_l(ph, warmth)
         times = show_number(ammonia / limit, 2)
@@ -91,7 +89,10 @@ def warnings(
     if not enough:
         said.append(Note("info", "Not enough to tell. Answer the next check; change nothing yet."))
     said.append(
-        Note("info", "The percentages are our judgement, not a measurement. What you have not looked "
-             "at counts neither for nor against.")
+        Note(
+            "info",
+            "The percentages are our judgement, not a measurement. What you have not looked "
+            "at counts neither for nor against.",
+        )
     )
     return said

@@ -10,6 +10,7 @@ from pydantic import BaseModel
 from calculators.core.listing import load_all
 from calculators.core.result import BadInput
 from calculators.core.run import run
+from scripts.records import evidence
 from scripts.records.claim import COMMON_PRACTICE, Claim
 from scripts.records.lines import Finding, Place
 from scripts.records.published import cases
@@ -31,6 +32,9 @@ def check(library: "Library", folder: Path, broken: set[Path]) -> Iterator[Findi
     yield from checker.references("plant", "plants")
     yield from checker.references("problem", "problems")
     yield from checker.filled_calculators()
+    if folder / "findings.yml" not in broken:
+        yield from evidence.findings(checker)
+        yield from evidence.rows(checker)
     yield from checker.double_names()
 
 
@@ -46,6 +50,8 @@ class Checker:
         for kind in ("plants", "animals", "problems", "rules"):
             for slug, record in getattr(self.library, kind).items():
                 yield self.folder / kind / f"{slug}.yml", record
+        for finding in self.library.findings.values():
+            yield self.folder / "findings.yml", finding
 
     def finding(self, path: Path, place: Place, message: str) -> Finding:
         """A finding at a place in a file."""

@@ -47,9 +47,7 @@ def cause_entry(problem: Problem) -> dict[str, Any]:
         ],
         "ask": problem.stop_and_ask.text,
         "calculators": [one.model_dump(exclude={"why"}) for one in problem.calculators],
-        "rows": {
-            one.finding: [one.strength, one.hallmark, one.why] for one in problem.evidence
-        },
+        "rows": {one.finding: [one.strength, one.hallmark, one.why] for one in problem.evidence},
     }
 
 
@@ -78,7 +76,7 @@ def table_text(folder: Path = ROOT / "species") -> str:
     words = reader.vocabulary()["looks"]
     if reader.findings:
         raise BadRecords(reader.findings)
-    parts = {
+    parts: dict[str, dict[str, Any]] = {
         "where": {key: word["label"] for key, word in words.items()},
         "findings": {key: finding_entry(one) for key, one in findings.items()},
         "causes": {key: cause_entry(one) for key, one in sorted(problems.items())},

@@ -5,6 +5,7 @@ from pathlib import Path
 
 from pydantic import TypeAdapter
 
+from scripts.records.finding import Finding
 from scripts.records.plant import Plant
 from scripts.records.problem import Problem
 from scripts.records.rule import Rule
@@ -16,6 +17,7 @@ KINDS: dict[str, TypeAdapter[object]] = {
     "plant": TypeAdapter(Plant),
     "problem": TypeAdapter(Problem),
     "rule": TypeAdapter(Rule),
+    "findings": TypeAdapter(dict[str, Finding]),
     "sources": TypeAdapter(dict[str, Source]),
 }
 

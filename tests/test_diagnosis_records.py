@@ -1,0 +1,103 @@
+"""Findings and problem records: they hang together, and the committed table is what they say."""
+
+import shutil
+
+import pytest
+import yaml
+
+from scripts.records.export_diagnosis import TABLE, table_text
+from scripts.records.load import BadRecords, load
+from scripts.setup.paths import ROOT
+
+MUST_HAVE = {
+    "nitrogen-starvation", "phosphorus-starvation", "potassium-starvation", "magnesium-starvation",
+    "calcium-shortage", "iron-chlorosis", "carbon-limitation", "low-light-legginess",
+    "floater-shading", "emersed-melt", "transplant-check", "old-leaf-senescence",
+    "fast-stems-brown-lean", "floater-hunger", "green-dust", "green-spot", "thread-hair-algae",
+    "black-brush", "staghorn", "diatoms", "green-water", "cyanobacteria", "bacterial-bloom",
+    "surface-film", "soil-gas-sulphide", "new-soil-ammonia", "nitrite-emergency",
+    "dawn-low-oxygen", "snail-grazing", "animal-grazing-digging", "planaria", "hydra",
+    "snail-boom", "aphids-on-floaters", "heat", "cold-season-slowdown", "fertiliser-overdose",
+    "copper-poisoning", "chlorine-after-water-change", "kh-crash",
+}  # fmt: skip
+
+
+def test_the_committed_table_is_what_the_records_say():
+    assert TABLE.read_text(encoding="utf-8") == table_text(), (
+        "run python -m scripts.records.export_diagnosis and commit the table"
+    )
+
+
+def test_every_trouble_that_was_asked_for_has_a_record(library):
+    assert len(library.problems) >= 45
+    assert set(library.problems) >= MUST_HAVE
+
+
+def test_every_problem_speaks_both_ways_and_of_animals(library):
+    for slug, problem in library.problems.items():
+        ways = {row.strength for row in problem.evidence}
+        assert ways & {"strong-for", "for"}, slug
+        assert ways & {"against", "rules-out"}, slug
+        assert problem.mistaken_for, slug
+        first = problem.first_action.text.lower()
+        words = "animal fish shrimp gasp ammonia air fry anybody somebody nobody snail conditioner"
+        assert any(word in first for word in words.split()), f"{slug}: {first}"
+
+
+def test_urgent_problems_begin_with_an_act_not_with_a_test(library):
+    acts = (
+        "animals first",
+        "change half",
+        "make the surface",
+        "unplug",
+        "put conditioner",
+        "move shrimp",
+    )
+    for slug, problem in library.problems.items():
+        if problem.urgency == "now":
+            assert problem.first_action.text.lower().startswith(acts), slug
+
+
+@pytest.fixture
+def folder(tmp_path):
+    target = tmp_path / "species"
+    shutil.copytree(ROOT / "species", target)
+    return target
+
+
+def change(path, spoil):
+    value = yaml.safe_load(path.read_text(encoding="utf-8"))
+    spoil(value)
+    path.write_text(yaml.safe_dump(value, sort_keys=False), encoding="utf-8")
+    with pytest.raises(BadRecords) as bad:
+        load(path.parents[1] if path.parent.name == "problems" else path.parent)
+    return "\n".join(str(one) for one in bad.value.findings)
+
+
+@pytest.mark.parametrize(
+    ("spoil", "part"),
+    [
+        (lambda v: v["evidence"][0].update(finding="no-such"), "no-such is no key of findings.yml"),
+        (lambda v: v["evidence"].append(v["evidence"][0]), "stands twice"),
+        (lambda v: v["evidence"][0].update(strength="very"), "must be one of strong-for"),
+        (lambda v: v["evidence"][1].update(hallmark=True, strength="for"), "a hallmark speaks strongly"),
+        (lambda v: v.pop("prior"), "is missing"),
+    ],
+)  # fmt: skip
+def test_bad_evidence_is_told(folder, spoil, part):
+    assert part in change(folder / "problems" / "hydra.yml", spoil)
+
+
+@pytest.mark.parametrize(
+    ("spoil", "part"),
+    [
+        (lambda v: v["nitrate-low"]["derived_from"].update(above=1), "overlaps"),
+        (lambda v: v["nitrate-high"].update(usual="mostly"), "of the time; at most 1"),
+        (lambda v: v["fish-gasping"].update(excludes=["no-such"]), "is no other key"),
+        (lambda v: v["nitrate-low"]["derived_from"].update(up_to=1), "above must be less than up_to"),
+        (lambda v: v["hot-weather"].update(question="Is it hot"), "question"),
+        (lambda v: v["hot-weather"].update(source="nobody"), "nobody is no key of sources.yml"),
+    ],
+)  # fmt: skip
+def test_bad_findings_are_told(folder, spoil, part):
+    assert part in change(folder / "findings.yml", spoil)

@@ -16,6 +16,7 @@ from calculators.core.quantity import Help, Keys, Label
 from calculators.core.triage import is_enough, is_urgent, to_do_first, warnings
 
 MOST_SHOWN = 10
+DIGITS = 6  # more says nothing, and the last digits differ between machines
 LEAST_SHOWN = 3
 LEAST_PERCENT = 1.0  # causes below this are not listed, beyond the first few
 
@@ -83,8 +84,8 @@ def diagnose(
     own, and never less than 5 %. The classes are our judgement, not measurements: take the
     percentages as an order, not as odds to bet on.
 
-    Next comes the question that is expected to tell the leading causes apart best (mutual
-    information over the causes that stand at a tenth of the first or more).
+    Next comes the question that is expected to tell most about the cause (mutual information over
+    each leading cause and all the rest as one).
     Animals come first: a problem that endangers them goes before a likelier one about leaves.
     """
     signs, not_there, values = findings or [], absent or [], readings or Readings()
@@ -109,7 +110,7 @@ def diagnose(
         urgent=urgent,
         enough=enough,
         first_action_for=action_for,
-        something_else_percent=100 * chances[SOMETHING_ELSE],
+        something_else_percent=round(100 * chances[SOMETHING_ELSE], DIGITS),
         expect=expected(told),
         if_not=CAUSES[told].ask if told else None,
         calculators=filled(told, values._asdict(), volume_l, cover_percent, light_hours),
@@ -128,7 +129,7 @@ def ranked(case: Case, chances: dict[str, float], plant: str | None) -> list[Ran
     return [
         Ranked(
             cause,
-            100 * chances[cause],
+            round(100 * chances[cause], DIGITS),
             *reasons(cause, case, plant),
             CAUSES[cause].name,
             CAUSES[cause].urgency,

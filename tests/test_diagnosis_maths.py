@@ -11,9 +11,9 @@ from scipy.stats import entropy
 
 from calculators.core import likelihood
 from calculators.core.case_read import read_case
-from calculators.core.diagnosis import CAUSES, FINDINGS, QUESTIONS, covers_all, shares_of
+from calculators.core.diagnosis import CAUSES, FINDINGS, QUESTIONS, covers_all
 from calculators.core.likelihood import normal, ratio, shares, together
-from calculators.core.next_check import information, leading
+from calculators.core.next_check import answer_bits, columns
 from calculators.core.posterior import SOMETHING_ELSE, posterior
 from scripts.setup.paths import ROOT
 
@@ -119,18 +119,22 @@ def test_the_posterior_is_what_the_records_say_computed_another_way():
 )
 def test_expected_information_is_the_entropy_it_takes_away(question):
     """I(cause; answer) = H(cause) - mean H(cause | answer), by scipy's entropy."""
-    chances = leading(posterior(read_case(["growth-slow-all"], [], {}), ()))
-    prior = np.array(list(chances.values()))
-    columns = np.array([[*shares_of(c, question).values()] for c in chances])
-    columns = np.hstack([columns, 1 - columns.sum(axis=1, keepdims=True)])
-    joint = prior[:, None] * columns
+    chances = posterior(read_case(["growth-slow-all"], [], {}), ())
+    told = columns(question, chances)
+    prior = np.array([chance for _, chance, _ in told])
+    assert prior.sum() == pytest.approx(1)
+    shown = np.array([[given[key] for key in QUESTIONS[question]] for _, _, given in told])
+    shown = np.hstack([shown, 1 - shown.sum(axis=1, keepdims=True)])
+    joint = prior[:, None] * shown
     marginal = joint.sum(axis=0)
     left = sum(
         share * entropy(joint[:, at] / share, base=2)
         for at, share in enumerate(marginal)
         if share > 1e-12
     )
-    assert information(question, chances) == pytest.approx(entropy(prior, base=2) - left, abs=1e-9)
+    bits = answer_bits(told, tuple(QUESTIONS[question]))
+    assert bits == pytest.approx(entropy(prior, base=2) - left, abs=1e-9)
+    assert bits > 0
 
 
 def test_bands_without_gaps_are_certain_to_hold_one():

@@ -62,11 +62,13 @@ def test_keys_come_as_a_list_or_as_text_each_once():
 
 def test_every_bad_part_is_named():
     with pytest.raises(BadInput) as bad:
-        read_inputs(FIELDS, {"seen": ["mos", "x"], "water": {"ph": 99, "hp": 1}}, typed=False)
+        read_inputs(
+            FIELDS, {"seen": ["mos", "x"], "water": {"ph": 99, "temperatur": 1}}, typed=False
+        )
     said = dict(bad.value.problems)
-    assert list(said) == ["seen[1]", "seen[2]", "water.hp", "water.ph"]
+    assert list(said) == ["seen[1]", "seen[2]", "water.temperatur", "water.ph"]
     assert "did you mean moss?" in said["seen[1]"]
-    assert "did you mean ph?" in said["water.hp"]
+    assert "did you mean temperature_c?" in said["water.temperatur"]
 
 
 def test_gather_and_scatter_are_each_others_way_back():

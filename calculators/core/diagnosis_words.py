@@ -10,7 +10,7 @@ from calculators.core.numbers import show_number
 from calculators.core.posterior import Term, terms
 from calculators.core.result import Note
 
-WORTH_SAYING = math.log(1.15)  # a weaker likelihood ratio is no reason
+WORTH_SAYING = math.log(1.08)  # a weaker likelihood ratio is no reason
 MOST_REASONS = 8
 ANIMALS_FIRST = (
     "Animals first. Change a third to half of the water now with dechlorinated water of the same "
@@ -87,8 +87,8 @@ def shown(value: float | None) -> str:
 def why_check(check: Check) -> str:
     """Why a finding is worth looking for."""
     return (
-        f"It tells the leading causes apart best. Among them, “{CAUSES[check.cause].name}” would "
-        f"stand at about {percent(check.if_there)} % with it and {percent(check.if_not)} % without."
+        f"It tells the leading causes apart best: “{CAUSES[check.cause].name}” would stand at about "
+        f"{percent(check.if_there)} % with it and {percent(check.if_not)} % without it."
     )
 
 

@@ -6,19 +6,20 @@ from typing import NamedTuple
 
 from calculators.core.case_read import Case
 from calculators.core.diagnosis import CAUSES, QUESTIONS, question_of, shares_of
-from calculators.core.likelihood import normal
+from calculators.core.posterior import SOMETHING_ELSE
 
-LEAST_BITS = 0.005  # less than this is not worth a look
-WORTH_TELLING_APART = 0.1  # of the first cause's chance
-FEWEST = 2
+LEAST_BITS = 0.002  # less than this is not worth a look
+LEADING = 0.25  # of the first cause's chance: from here on a cause is told apart by itself
 OF_PLANT = "plant."  # what the plant's record settles is no question for the keeper
+DIGITS = 12  # machines differ in the last digits, and must not choose differently
+
+Column = tuple[str, float, dict[str, float]]  # name, chance, probability of each answer
 
 
 class Check(NamedTuple):
-    """A finding worth looking for, and the chance of a cause if it is there and if it is not."""
+    """A finding worth looking for, and the chance of a leading cause with it and without it."""
 
     finding: str
-    bits: float
     cause: str
     if_there: float
     if_not: float
@@ -26,68 +27,73 @@ class Check(NamedTuple):
 
 def best_check(case: Case, chances: Mapping[str, float]) -> Check | None:
     """The finding that is expected to tell most among those not known; None if none tells enough."""
-    open_questions = [
-        question
+    bits = {
+        question: answer_bits(columns(question, chances), tuple(QUESTIONS[question]))
         for question in sorted(QUESTIONS)
         if question not in case.answers
         and not question.startswith(OF_PLANT)
         and not any(question_of(key) == question for key in case.follows)
-    ]
-    if not open_questions:
+    }
+    best = max(bits, key=lambda question: bits[question], default=None)
+    if best is None or bits[best] < LEAST_BITS:
         return None
-    chances = leading(chances)
-    bits = {question: information(question, chances) for question in open_questions}
-    best = max(open_questions, key=lambda question: bits[question])
-    if bits[best] < LEAST_BITS:
-        return None
-    finding = max(QUESTIONS[best], key=lambda key: answer_bits(best, (key,), chances))
-    return compare(best, finding, bits[best], chances)
+    told = columns(best, chances)
+    finding = max(QUESTIONS[best], key=lambda key: answer_bits(told, (key,)))
+    return compare(told, finding)
 
 
-def leading(chances: Mapping[str, float]) -> dict[str, float]:
-    """The causes worth telling apart, at least two, as chances that add up to 1."""
-    order = sorted(CAUSES, key=lambda cause: (-chances[cause], cause))
-    first = chances[order[0]]
-    kept = [
-        cause
-        for place, cause in enumerate(order)
-        if place < FEWEST or chances[cause] >= WORTH_TELLING_APART * first
-    ]
-    return dict(zip(kept, normal([chances[cause] for cause in kept]), strict=True))
+def leading(chances: Mapping[str, float]) -> list[str]:
+    """The causes that come near the first."""
+    first = max(chances[cause] for cause in CAUSES)
+    return [cause for cause in sorted(CAUSES) if chances[cause] >= LEADING * first]
 
 
-def information(question: str, chances: Mapping[str, float]) -> float:
-    """Expected information of a question about the cause, in bits."""
-    return answer_bits(question, tuple(QUESTIONS[question]), chances)
+def columns(question: str, chances: Mapping[str, float]) -> list[Column]:
+    """Each leading cause, and all the rest as one, with the probability of each answer."""
+    usual = QUESTIONS[question]
+    leaders = leading(chances)
+    shown = [(cause, chances[cause], shares_of(cause, question)) for cause in leaders]
+    rest = [cause for cause in chances if cause not in leaders]
+    weight = math.fsum(chances[cause] for cause in rest)
+    mixed = {
+        key: math.fsum(
+            chances[cause] * (usual if cause == SOMETHING_ELSE else shares_of(cause, question))[key]
+            for cause in rest
+        )
+        / weight
+        for key in usual
+    }
+    return [*shown, (SOMETHING_ELSE, weight, mixed)]
 
 
-def answer_bits(question: str, answers: tuple[str, ...], chances: Mapping[str, float]) -> float:
+def answer_bits(told: list[Column], answers: tuple[str, ...]) -> float:
     """The mutual information of cause and answer: each of ``answers``, or none of them.
 
-    I = sum over causes c and answers a of P(c) P(a|c) log2(P(a|c) / P(a)).
+    I = sum over causes c and answers a of P(c) P(a|c) log2(P(a|c) / P(a)), in bits.
     """
-    columns = []
-    for cause, chance in chances.items():
-        given = shares_of(cause, question)
+    table = []
+    for _, chance, given in told:
         shown = [given[key] for key in answers]
-        columns.append((chance, [*shown, max(0.0, 1 - sum(shown))]))
-    total = [
-        math.fsum(chance * column[place] for chance, column in columns)
-        for place in range(len(answers) + 1)
+        table.append((chance, [*shown, max(0.0, 1 - sum(shown))]))
+    whole = [
+        math.fsum(chance * row[place] for chance, row in table) for place in range(len(answers) + 1)
     ]
-    return math.fsum(
-        chance * share * math.log2(share / whole)
-        for chance, column in columns
-        for share, whole in zip(column, total, strict=True)
+    bits = math.fsum(
+        chance * share * math.log2(share / total)
+        for chance, row in table
+        for share, total in zip(row, whole, strict=True)
         if share > 0 and chance > 0
     )
+    return round(bits, DIGITS)
 
 
-def compare(question: str, finding: str, bits: float, chances: Mapping[str, float]) -> Check:
-    """The cause whose chance hangs most on a finding."""
-    given = {cause: shares_of(cause, question)[finding] for cause in chances}
-    there = math.fsum(chances[cause] * given[cause] for cause in chances)
-    yes = {cause: chances[cause] * given[cause] / there for cause in chances}
-    no = {cause: chances[cause] * (1 - given[cause]) / (1 - there) for cause in chances}
-    swings = max(sorted(chances), key=lambda cause: abs(yes[cause] - no[cause]))
-    return Check(finding, bits, swings, yes[swings], no[swings])
+def compare(told: list[Column], finding: str) -> Check:
+    """The leading cause whose chance hangs most on a finding."""
+    there = math.fsum(chance * given[finding] for _, chance, given in told)
+    moved = [
+        (name, chance * given[finding] / there, chance * (1 - given[finding]) / (1 - there))
+        for name, chance, given in told
+        if name != SOMETHING_ELSE
+    ]
+    name, yes, no = max(moved, key=lambda one: round(abs(one[1] - one[2]), DIGITS))
+    return Check(finding, name, yes, no)

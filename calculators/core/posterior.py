@@ -16,6 +16,7 @@ from calculators.core.likelihood import (
 )
 
 SOMETHING_ELSE = "something-else"
+DIGITS = 12  # machines differ in the last digits, and must not rank differently
 
 
 class Term(NamedTuple):
@@ -72,7 +73,7 @@ def posterior(case: Case, named: tuple[str, ...]) -> dict[str, float]:
     highest = max(logs.values())
     chances = normal([math.exp(log - highest) for log in logs.values()])
     found = {
-        cause: (1 - BOOK_MAY_ERR) * chance for cause, chance in zip(logs, chances, strict=True)
+        cause: round((1 - BOOK_MAY_ERR) * chance, DIGITS)
+        for cause, chance in zip(logs, chances, strict=True)
     }
-    found[SOMETHING_ELSE] += BOOK_MAY_ERR
-    return found
+    return {**found, SOMETHING_ELSE: found[SOMETHING_ELSE] + BOOK_MAY_ERR}

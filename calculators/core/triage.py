@@ -49,6 +49,16 @@ def is_enough(case: Case, chances: Mapping[str, float]) -> bool:
     return any(root != SOMETHING_ELSE and chance > ENOUGH for root, chance in roots.items())
 
 
+def explains(chances: Mapping[str, float]) -> str | None:
+    """The cause that endangers animals, if one is likelier than all others of that kind together.
+
+    A tank may have two troubles: signs of danger need their own cause beside that of the leaves.
+    """
+    urgent = {cause: chances[cause] for cause in CAUSES if CAUSES[cause].urgency == "now"}
+    best = min(urgent, key=lambda cause: (-urgent[cause], cause))
+    return best if urgent[best] > ENOUGH * sum(urgent.values()) else None
+
+
 def to_do_first(
     case: Case,
     chances: Mapping[str, float],
@@ -57,9 +67,10 @@ def to_do_first(
     named: tuple[str, ...],
 ) -> tuple[str, str | None]:
     """The first safe step, and the problem it is for."""
-    endangering = fair_urgent(chances, named)
+    fair = fair_urgent(chances, named)
+    endangering = fair[0] if fair else explains(chances) if in_danger(case) else None
     if endangering:
-        return CAUSES[endangering[0]].first_action, endangering[0]
+        return CAUSES[endangering].first_action, endangering
     if urgent:
         return ANIMALS_FIRST, None
     if enough:

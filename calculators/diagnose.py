@@ -13,7 +13,14 @@ from calculators.core.next_check import best_check
 from calculators.core.posterior import SOMETHING_ELSE, posterior
 from calculators.core.quantities import Cover, Days, FeedMass, HoursADay, Volume
 from calculators.core.quantity import Help, Keys, Label
-from calculators.core.triage import is_enough, is_urgent, to_do_first, warnings
+from calculators.core.triage import (
+    in_danger,
+    is_enough,
+    is_urgent,
+    to_do_first,
+    warnings,
+    worth_asking_about,
+)
 
 MOST_SHOWN = 10
 DIGITS = 6  # more says nothing, and the last digits differ between machines
@@ -86,7 +93,8 @@ def diagnose(
 
     Next comes the question that is expected to tell most about the cause (mutual information over
     each leading cause and all the rest as one).
-    Animals come first: a problem that endangers them goes before a likelier one about leaves.
+    Animals come first: a problem that endangers them goes before a likelier one about leaves, and
+    where a sign says that they are in danger, the next question is about that.
     """
     signs, not_there, values = findings or [], absent or [], readings or Readings()
     check_findings(signs, not_there)
@@ -100,12 +108,14 @@ def diagnose(
     urgent = is_urgent(case, chances, named)
     enough = is_enough(case, chances)
     action, action_for = to_do_first(case, chances, urgent, enough, named)
-    check = best_check(case, chances)
+    check = best_check(case, worth_asking_about(case, chances))
     told = action_for if enough or urgent else None
     return Diagnosis(
         ranked=ranked(case, chances, plant),
         next_check=check
-        and NextCheck(check.finding, FINDINGS[check.finding].question, why_check(check)),
+        and NextCheck(
+            check.finding, FINDINGS[check.finding].question, why_check(check, in_danger(case))
+        ),
         first_action=action,
         urgent=urgent,
         enough=enough,

@@ -151,6 +151,9 @@ def test_animals_come_before_a_likelier_cause_about_leaves():
     assert outputs["urgent"]
     assert outputs["first_action_for"] == "dawn-low-oxygen"
     assert outputs["first_action"] == CAUSES["dawn-low-oxygen"].first_action
+    about = FINDINGS[outputs["next_check"]["finding"]]
+    rows = CAUSES["dawn-low-oxygen"].rows
+    assert outputs["next_check"]["finding"] in rows, about
 
 
 @pytest.mark.parametrize("sign", [key for key, one in FINDINGS.items() if one.danger])

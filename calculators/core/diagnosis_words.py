@@ -84,11 +84,13 @@ def shown(value: float | None) -> str:
     return "" if value is None else f" ({show_number(value)})"
 
 
-def why_check(check: Check) -> str:
-    """Why a finding is worth looking for."""
+def why_check(check: Check, danger: bool) -> str:
+    """Why a finding is worth looking for; in danger the chances are among what endangers animals."""
+    among = "what endangers animals" if danger else "the leading causes"
     return (
-        f"It tells the leading causes apart best: “{CAUSES[check.cause].name}” would stand at about "
-        f"{percent(check.if_there)} % with it and {percent(check.if_not)} % without it."
+        f"It tells {among} apart best: “{CAUSES[check.cause].name}” would stand at about "
+        f"{percent(check.if_there)} % with it and {percent(check.if_not)} % without it"
+        f"{', among those' if danger else ''}."
     )
 
 

@@ -38,6 +38,19 @@ def in_danger(case: Case) -> bool:
     return any(FINDINGS[key].danger for key in case.present())
 
 
+def worth_asking_about(case: Case, chances: Mapping[str, float]) -> dict[str, float]:
+    """The chances that the next check is for: of what endangers animals only, where a sign says so."""
+    if not in_danger(case):
+        return dict(chances)
+    kept = {
+        cause: chance
+        for cause, chance in chances.items()
+        if cause == SOMETHING_ELSE or CAUSES[cause].urgency == "now"
+    }
+    total = sum(kept.values())
+    return {cause: kept.get(cause, 0.0) / total for cause in chances}
+
+
 def is_enough(case: Case, chances: Mapping[str, float]) -> bool:
     """Whether one root, a problem with its kin, is likelier than everything else together."""
     if not case.answers:

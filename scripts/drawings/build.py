@@ -1,0 +1,104 @@
+"""What the habits share: axes that stop below the surface, leaves along an axis, roots, a fit to size."""
+
+import math
+from collections.abc import Callable, Iterable
+
+from scripts.drawings.geometry import Affine, Path, Point, Spine, curve, placed, polar
+from scripts.drawings.leaves import form_of, leaf
+from scripts.drawings.scene import Item, Shape, Symbols, bounds, moved
+from scripts.drawings.size import Subject
+
+EASE = 0.3  # share of the water left above that one step of an axis may take
+
+
+def grow_under(
+    base: Point, length: float, heading: Callable[[float], float], ceiling: float, steps: int = 28
+) -> Spine:
+    """An axis that turns aside below ``ceiling`` and runs along it, as leaves do at the surface."""
+    step = length / steps
+    points = [base]
+    side = 1.0 if heading(0.5) >= 0 else -1.0
+    for i in range(steps):
+        degrees = heading((i + 0.5) / steps)
+        room = max(ceiling - points[-1][1], 0.0) * EASE / step
+        if math.cos(math.radians(degrees)) > room:
+            degrees = side * math.degrees(math.acos(min(room, 1.0)))
+        points.append(polar(degrees, step, points[-1]))
+    return Spine(tuple(points), step)
+
+
+def bent(shapes: Iterable[Shape], spine: Spine, start: float = 0.0) -> list[Shape]:
+    """Shapes that grow straight up, laid along an axis from a distance on."""
+    return [
+        Shape(
+            one.css,
+            tuple(path.mapped(lambda point: spine.bend(point, start)) for path in one.paths),
+            one.stroke,
+        )
+        for one in shapes
+    ]
+
+
+def trace(spine: Spine, start: float = 0.0, end: float | None = None, count: int = 7) -> Path:
+    """The axis itself as a smooth line."""
+    stop = spine.length if end is None else end
+    return curve(*(spine.at(start + (stop - start) * i / (count - 1))[0] for i in range(count)))
+
+
+def stalked(s: Subject, spine: Spine, length: float, width: float) -> list[Item]:
+    """A leaf whose stalk fills what the blade leaves of the axis."""
+    start = max(spine.length - length, 0.0)
+    items: list[Item] = []
+    if start > length * 0.04:
+        stroke = min(max(0.9, width * 0.07), 3.5)
+        items.append(Shape(stem_css(s), (trace(spine, 0, start * 1.02, 5),), stroke))
+    return items + list(bent(leaf(form_of(s.traits, length, width)), spine, start))
+
+
+def stem_css(s: Subject) -> str:
+    """Classes of stems and stalks."""
+    if s.traits.colour_where == "stem" and s.traits.colour_second:
+        return f"strand leaf-{s.traits.colour_second}"
+    return "stem"
+
+
+def second(s: Subject, *places: str) -> str:
+    """The class of the second colour, where the record has it in one of these places."""
+    where, colour = s.traits.colour_where, s.traits.colour_second
+    return f"leaf-{colour}" if colour and where in places else ""
+
+
+def roots(s: Subject, x: float, reach: float, count: int = 5) -> Shape:
+    """Roots in the soil."""
+    paths = []
+    for i in range(count):
+        turn = 180 + (i - (count - 1) / 2) * 70 / count
+        far = s.about(reach, 0.25)
+        middle = polar(turn + s.chance.uniform(-14, 14), far * 0.5, (x, 0.0))
+        paths.append(curve((x, 0.0), middle, polar(turn, far, (x, 0.0))))
+    return Shape("root", tuple(paths))
+
+
+def fit(
+    items: list[Item], symbols: Symbols, *, top: float | None = None, spread: float | None = None
+) -> list[Item]:
+    """Stretches a plant standing on height 0 to its height, and to its spread about its middle."""
+    box = bounds(items, symbols)
+    tall = top / box.top if top else 1.0
+    wide = min(spread / (box.right - box.left), 1.35) if spread else 1.0
+    middle = (box.left + box.right) / 2
+    move = Affine(wide, 0, 0, tall, middle * (1 - wide), 0)
+    return [moved(item, move) for item in items]
+
+
+def at(items: Iterable[Item], x: float, y: float = 0.0, scale: float = 1.0) -> list[Item]:
+    """Items set down elsewhere, smaller or larger; a negative scale mirrors them too."""
+    return [moved(item, placed((x, y), 0, abs(scale), scale)) for item in items]
+
+
+def leaf_at_end(s: Subject, symbols: Symbols) -> str:
+    """The symbol of a blade on an upright stalk's end, tilted towards the eye."""
+    tilt = 0.5 if s.traits.leaf_shape in ("peltate", "round", "kidney", "lobed", "clover") else 0.8
+    place = Affine(1, 0, 0, tilt, 0, 0)
+    shapes = [moved(one, place) for one in leaf(form_of(s.traits, s.leaf, s.width))]
+    return symbols.need("top", [one for one in shapes if isinstance(one, Shape)])

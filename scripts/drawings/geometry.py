@@ -1,0 +1,139 @@
+"""Points, curves and affine maps of the drawings. Lengths are millimetres of the plant, y points up."""
+
+import math
+from collections.abc import Callable, Iterable, Sequence
+from typing import NamedTuple
+
+Point = tuple[float, float]
+
+
+class Run(NamedTuple):
+    """Points joined by a smooth curve, or by straight lines; where two runs meet there is a corner."""
+
+    points: tuple[Point, ...]
+    smooth: bool = True
+
+
+class Path(NamedTuple):
+    """Runs, each starting where the last one ended."""
+
+    runs: tuple[Run, ...]
+    closed: bool = False
+
+    def mapped(self, move: Callable[[Point], Point]) -> "Path":
+        """The path with each point moved."""
+        return Path(
+            tuple(Run(tuple(map(move, run.points)), run.smooth) for run in self.runs), self.closed
+        )
+
+
+class Affine(NamedTuple):
+    """x' = a x + c y + e; y' = b x + d y + f, as in SVG's ``matrix``."""
+
+    a: float = 1.0
+    b: float = 0.0
+    c: float = 0.0
+    d: float = 1.0
+    e: float = 0.0
+    f: float = 0.0
+
+    def at(self, point: Point) -> Point:
+        """Where a point goes."""
+        x, y = point
+        return (self.a * x + self.c * y + self.e, self.b * x + self.d * y + self.f)
+
+    def after(self, first: "Affine") -> "Affine":
+        """The map that does ``first`` and then this one."""
+        e, f = self.at((first.e, first.f))
+        return Affine(
+            self.a * first.a + self.c * first.b,
+            self.b * first.a + self.d * first.b,
+            self.a * first.c + self.c * first.d,
+            self.b * first.c + self.d * first.d,
+            e,
+            f,
+        )
+
+
+def line(*points: Point) -> Path:
+    """Straight lines through the points."""
+    return Path((Run(points, False),))
+
+
+def curve(*points: Point) -> Path:
+    """A smooth line through the points."""
+    return Path((Run(points),))
+
+
+def placed(base: Point, degrees: float, along: float = 1.0, across: float = 1.0) -> Affine:
+    """Sets something that grows up from the origin at ``base``, turned clockwise from upright."""
+    angle = math.radians(degrees)
+    sin, cos = math.sin(angle), math.cos(angle)
+    return Affine(cos * across, -sin * across, sin * along, cos * along, *base)
+
+
+def polar(degrees: float, length: float, base: Point = (0.0, 0.0)) -> Point:
+    """The point at ``length`` from ``base``, turned clockwise from upright."""
+    angle = math.radians(degrees)
+    return (base[0] + length * math.sin(angle), base[1] + length * math.cos(angle))
+
+
+def controls(points: Sequence[Point]) -> Iterable[tuple[Point, Point, Point]]:
+    """The cubic pieces of a smooth curve through the points (Catmull and Rom's, tension a sixth)."""
+    last = len(points) - 1
+    for i in range(last):
+        before, start, end, after = (
+            points[max(i - 1, 0)],
+            points[i],
+            points[i + 1],
+            points[min(i + 2, last)],
+        )
+        first = (start[0] + (end[0] - before[0]) / 6, start[1] + (end[1] - before[1]) / 6)
+        second = (end[0] - (after[0] - start[0]) / 6, end[1] - (after[1] - start[1]) / 6)
+        yield first, second, end
+
+
+def hull(path: Path) -> Iterable[Point]:
+    """Points that hold the path: corners, and the control points of its curves."""
+    for run in path.runs:
+        yield run.points[0]
+        if run.smooth:
+            for piece in controls(run.points):
+                yield from piece
+        else:
+            yield from run.points
+
+
+class Spine(NamedTuple):
+    """A curved axis: points at equal steps, each with its direction."""
+
+    points: tuple[Point, ...]
+    step: float
+
+    @property
+    def length(self) -> float:
+        """Arc length, mm."""
+        return self.step * (len(self.points) - 1)
+
+    def at(self, distance: float) -> tuple[Point, float]:
+        """The point at a distance along the axis, and the way it points, degrees from upright."""
+        place = min(max(distance / self.step, 0.0), len(self.points) - 1.0)
+        i = min(int(place), len(self.points) - 2)
+        (x0, y0), (x1, y1) = self.points[i], self.points[i + 1]
+        share = place - i
+        point = (x0 + (x1 - x0) * share, y0 + (y1 - y0) * share)
+        return point, math.degrees(math.atan2(x1 - x0, y1 - y0))
+
+    def bend(self, point: Point, start: float = 0.0) -> Point:
+        """Takes a point beside the straight axis to its place beside this one."""
+        base, degrees = self.at(start + point[1])
+        return polar(degrees + 90, point[0], base)
+
+
+def grow(base: Point, length: float, heading: Callable[[float], float], steps: int = 24) -> Spine:
+    """An axis from ``base`` whose direction, degrees from upright, depends on the share grown."""
+    step = length / steps
+    points = [base]
+    for i in range(steps):
+        points.append(polar(heading((i + 0.5) / steps), step, points[-1]))
+    return Spine(tuple(points), step)

@@ -1,0 +1,113 @@
+"""Low plants: creeping stems with stalked leaves, and carpets."""
+
+from scripts.drawings.build import fit, grow_under, leaf_at_end, roots, second, stem_css, trace
+from scripts.drawings.geometry import Path, Spine, curve, grow, placed
+from scripts.drawings.nodes import count, node_symbols, ring
+from scripts.drawings.scene import Copy, Item, Part, Shape, Symbols
+from scripts.drawings.size import Frame, Subject
+from scripts.drawings.stems import leafy
+
+SPRIG_NODES = 4
+MOST_SPRIGS = 54
+
+
+def creeping(s: Subject, f: Frame, symbols: Symbols) -> list[Item]:
+    """Stems along the soil, rooting at the nodes; long-stalked leaves stand, others climb with the tip."""
+    top = min(s.height, f.surface)
+    items = umbrellas(s, f, top, symbols) if s.traits.stalk == "long" else climbing(s, f, top, symbols)
+    return fit(items, symbols, top=top)
+
+
+def umbrellas(s: Subject, f: Frame, top: float, symbols: Symbols) -> list[Item]:
+    """One leaf at a node on a stalk of its own."""
+    leaf_at_end(s, symbols)
+    gap = min(max(s.width * 0.75, 12.0), 40.0)
+    nodes = min(int(f.width * 0.62 / gap), 11)
+    half = gap * (nodes - 1) / 2
+    runner = curve(*((-half + gap * i, 1.2 + (i % 2) * 1.4) for i in range(nodes)), (half + gap, 3))
+    items: list[Item] = [Shape(stem_css(s), (runner,), max(1.0, s.width * 0.05))]
+    for i in range(nodes):
+        x = -half + gap * i
+        age = 1 - 0.55 * max(i - nodes * 0.6, 0) / (nodes * 0.4)
+        tall = (1.0 if i == nodes // 2 else s.about(0.72, 0.22)) * age * max(top - s.leaf * 0.3, s.leaf)
+        lean = s.chance.uniform(-16, 16)
+        stalk = grow((x, 1.5), tall, lambda t, lean=lean: lean * (1 - 1.2 * t))  # type: ignore[misc]
+        items.append(roots(s, x, 11, 3))
+        items.append(Shape("stem", (trace(stalk, count=4),), max(0.8, s.width * 0.035)))
+        end, _ = stalk.at(stalk.length)
+        turn = s.chance.uniform(-14, 14)
+        items.append(Copy("top", placed(end, turn, age, age * (1 if i % 2 else -1)), second(s, "young-leaves") if age < 0.8 else ""))
+    return items
+
+
+def climbing(s: Subject, f: Frame, top: float, symbols: Symbols) -> list[Item]:
+    """Stems that lie down, root, and turn up at the end."""
+    names = node_symbols(s, symbols)
+    items: list[Item] = []
+    for x, share, side in ((-0.1, 0.7, -1), (0.12, 0.6, 1), (-0.22, 1.0, 1)):
+        lying = f.width * 0.26
+        length = lying + top * share
+        turn = lying / length
+
+        def heading(t: float, turn: float = turn, side: int = side) -> float:
+            return side * (86 - 74 * min(max((t - turn * 0.7) / 0.25, 0.0), 1.0))
+
+        spine = grow_under((x * f.width, s.leaf * 0.12), length, heading, f.surface - s.leaf * 0.3)
+        items += [roots(s, spine.at(lying * part)[0][0], 11, 3) for part in (0.1, 0.5, 0.9)]
+        items += [Part(tuple(leafy(s, spine, names, bare=0.02)), "back" if share < 1 else "")]
+    return items
+
+
+def carpet(s: Subject, f: Frame, symbols: Symbols) -> list[Item]:
+    """A mat of short sprigs: those behind stand higher in the picture."""
+    top = min(s.height, f.surface)
+    sprig_symbols(s, symbols, top)
+    half = f.width * 0.36
+    number = min(max(int(half * 2 / max(s.leaf * 0.9, top * 0.16)), 14), MOST_SPRIGS // 2)
+    runner = Shape("runner", (curve((-half, -1.0), (0.0, -2.0), (half * 1.05, -1.0)),))
+    items: list[Item] = [runner, *(roots(s, half * (i - 3) / 3.4, 11, 3) for i in range(7))]
+    for row, tall in ((0, 1.0), (1, 0.72)):
+        for i in range(number):
+            share = (i + row * 0.5) / (number - 0.5) * 2 - 1
+            edge = 1 - 0.5 * abs(share) ** 3
+            size = s.about(tall, 0.13) * edge
+            place = placed((share * half, 0.0), share * 16 + s.chance.uniform(-9, 9), size, size)
+            tint = second(s, "young-leaves") if i % 3 == 0 else ""
+            copy = Copy("sa" if i % 2 else "sb", place, tint)
+            items.append(Part((copy,), "back") if row == 0 else copy)
+    return fit(items, symbols, top=top)
+
+
+def sprig_symbols(s: Subject, symbols: Symbols, top: float) -> None:
+    """Two sprigs: a short stem with its nodes, or where leaves rise from the runner, the leaves."""
+    for name, lean in (("sa", 7.0), ("sb", -9.0)):
+        spine = grow((0.0, 0.0), top * 0.9, lambda t, lean=lean: lean * (1.4 - 2 * t), 8)  # type: ignore[misc]
+        basal = count(s) == 1 or s.leaf > top * 0.55
+        symbols.need(name, blades(s, top, lean) if basal else sprig(s, spine))
+
+
+def sprig(s: Subject, spine: Spine) -> list[Shape]:
+    """A short upright stem, leaves close together."""
+    shapes = [Shape("stem", (trace(spine, count=4),), max(0.5, s.leaf * 0.06))]
+    nodes = min(max(int(spine.length / (s.leaf * 0.8)), 3), 7)
+    leaves = count(s)
+    for i in range(nodes):
+        point, turn = spine.at(spine.length * (0.15 + 0.85 * i / (nodes - 1)))
+        azimuth = 90 * (i % 2) + 20 if leaves == 2 else 40.0 * i
+        place = placed(point, turn, 1 - 0.25 * i / nodes, 1 - 0.25 * i / nodes)
+        for one in ring(s, [azimuth + 360 / leaves * k for k in range(leaves)], 30):
+            shapes.append(Shape(one.css, tuple(path.mapped(place.at) for path in one.paths), one.stroke))
+    return shapes
+
+
+def blades(s: Subject, top: float, lean: float) -> list[Shape]:
+    """Leaves straight from the runner, as long as the carpet is high."""
+    from scripts.drawings.leaves import form_of, leaf
+
+    shapes: list[Shape] = []
+    for turn, share in ((-24 + lean, 0.8), (22 + lean, 0.86), (lean, 1.0)):
+        place = placed((turn * 0.04, 0.0), turn)
+        for one in leaf(form_of(s.traits, max(top * share, s.leaf * 0.6), s.width)):
+            paths: tuple[Path, ...] = tuple(path.mapped(place.at) for path in one.paths)
+            shapes.append(Shape(one.css, paths, one.stroke))
+    return shapes

@@ -1,0 +1,121 @@
+"""What stands in a picture: shapes and copies of symbols, back to front, with their bounds."""
+
+from collections.abc import Iterable, Sequence
+from typing import NamedTuple
+
+from scripts.drawings.geometry import Affine, Path, Point, hull
+from scripts.drawings.svg import matrix, number, path_data
+
+FLIP = Affine(1, 0, 0, -1, 0, 0)
+
+
+class Shape(NamedTuple):
+    """Paths that look alike; ``css`` are classes of the style sheet, ``stroke`` is in mm."""
+
+    css: str
+    paths: tuple[Path, ...]
+    stroke: float | None = None
+
+
+class Copy(NamedTuple):
+    """A symbol set down once more."""
+
+    symbol: str
+    place: Affine
+    css: str = ""
+
+
+class Part(NamedTuple):
+    """Shapes and copies under one class, such as ``back`` for what stands behind."""
+
+    items: tuple["Item", ...]
+    css: str = ""
+
+
+Item = Shape | Copy | Part
+
+
+class Bounds(NamedTuple):
+    """The box around something, mm."""
+
+    left: float
+    bottom: float
+    right: float
+    top: float
+
+
+class Symbols(dict[str, tuple[Shape, ...]]):
+    """The shapes that are drawn many times, by short name."""
+
+    def need(self, name: str, shapes: Sequence[Shape]) -> str:
+        """Keep the shapes under the name; gives the name."""
+        self[name] = tuple(shapes)
+        return name
+
+
+def moved(item: Item, affine: Affine) -> Item:
+    """The item after an affine map."""
+    if isinstance(item, Shape):
+        return Shape(item.css, tuple(path.mapped(affine.at) for path in item.paths), item.stroke)
+    if isinstance(item, Copy):
+        return Copy(item.symbol, affine.after(item.place), item.css)
+    return Part(tuple(moved(one, affine) for one in item.items), item.css)
+
+
+def points_of(items: Iterable[Item], symbols: Symbols) -> Iterable[Point]:
+    """Points that hold all the items between them, widened by their strokes."""
+    for item in items:
+        if isinstance(item, Part):
+            yield from points_of(item.items, symbols)
+        elif isinstance(item, Copy):
+            for point in points_of(symbols[item.symbol], symbols):
+                yield item.place.at(point)
+        else:
+            half = (item.stroke or 0.0) / 2
+            for path in item.paths:
+                for x, y in hull(path):
+                    yield from ((x - half, y - half), (x + half, y + half)) if half else ((x, y),)
+
+
+def bounds(items: Iterable[Item], symbols: Symbols) -> Bounds:
+    """The box around the items."""
+    xs, ys = zip(*points_of(items, symbols), strict=True)
+    return Bounds(min(xs), min(ys), max(xs), max(ys))
+
+
+class Writer:
+    """Turns items into SVG, with y pointing down from ``origin``, and ids under a prefix."""
+
+    def __init__(self, prefix: str, origin: Point, digits: int) -> None:
+        self.prefix, self.digits = prefix, digits
+        self.place = Affine(1, 0, 0, -1, *origin)
+
+    def defs(self, symbols: Symbols) -> str:
+        """The symbols."""
+        if not symbols:
+            return ""
+        body = "".join(
+            f'<g id="{self.prefix}-{name}">{"".join(self.shape(one, FLIP) for one in shapes)}</g>'
+            for name, shapes in symbols.items()
+        )
+        return f"<defs>{body}</defs>"
+
+    def items(self, items: Iterable[Item]) -> str:
+        """The items in their order."""
+        return "".join(self.item(item) for item in items)
+
+    def item(self, item: Item) -> str:
+        """One item."""
+        if isinstance(item, Shape):
+            return self.shape(item, self.place)
+        css = f' class="{item.css}"' if item.css else ""
+        if isinstance(item, Part):
+            return f"<g{css}>{self.items(item.items)}</g>"
+        place = matrix(self.place.after(item.place).after(FLIP), self.digits)
+        return f'<use href="#{self.prefix}-{item.symbol}"{css} transform="{place}"/>'
+
+    def shape(self, shape: Shape, place: Affine) -> str:
+        """One shape."""
+        stroke = f' stroke-width="{number(shape.stroke, 2)}"' if shape.stroke else ""
+        data = path_data((path.mapped(place.at) for path in shape.paths), self.digits)
+        return f'<path class="{shape.css}"{stroke} d="{data}"/>'

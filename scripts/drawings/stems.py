@@ -1,0 +1,85 @@
+"""Stem plants: upright in the soil, afloat without roots, and rooted in the water below air."""
+
+from scripts.drawings.build import grow_under, roots, second, stem_css, trace
+from scripts.drawings.geometry import Affine, Spine, placed
+from scripts.drawings.nodes import count, node_symbols, stalk_of
+from scripts.drawings.scene import Copy, Item, Part, Shape, Symbols
+from scripts.drawings.size import Frame, Subject
+
+MOST_NODES = 30  # leaves further apart than in life show the same plant in less
+YOUNG = 0.28  # share of a stem whose leaves are still growing
+INTERNODE = 0.5  # between two nodes, in leaf lengths: middling light
+SHAPE = (0.0, 1.0), (1.0, 0.8), (-1.0, 0.9), (2.0, 0.6), (-2.0, 0.7)  # place and height of stems
+
+
+def internode(s: Subject, length: float) -> float:
+    """Between two nodes, mm."""
+    crowd = 0.5 if s.traits.arrangement == "spiral" else 1.0
+    return max(min(max(INTERNODE * crowd * s.leaf, 2.5), 30.0), length / MOST_NODES)
+
+
+def leafy(s: Subject, spine: Spine, names: list[str], *, bare: float = 0.06, young: float = YOUNG) -> list[Item]:
+    """One stem with its leaves, oldest first."""
+    step = internode(s, spine.length)
+    thick = min(max(0.9, s.leaf * 0.05), 3.2)
+    items: list[Item] = [Shape(stem_css(s), (trace(spine),), thick)]
+    nodes = max(int(spine.length * (1 - bare) / step), 3)
+    for i in range(nodes):
+        share = i / (nodes - 1)
+        point, turn = spine.at(spine.length * (bare + (1 - bare) * share))
+        left = max(share - (1 - young), 0.0) / young
+        size = s.about(1.0, 0.07) * (1 - 0.62 * left)
+        slim = size * (1 - 0.5 * left)
+        place = placed(point, turn + s.chance.uniform(-5, 5), size, slim)
+        if count(s) == 1 and (i % 4 >= 2 if len(names) > 1 else i % 2):
+            place = place.after(MIRROR)
+        tint = second(s, "young-leaves") if share > 0.7 else ""
+        tint = tint or (second(s, "old-leaves") if share < 0.3 else "")
+        items.append(Copy(names[i % len(names)], place, tint))
+    return items
+
+
+MIRROR = Affine(-1, 0, 0, 1, 0, 0)
+
+
+def stem(s: Subject, f: Frame, symbols: Symbols) -> list[Item]:
+    """A bunch of upright stems; what is taller than the water is deep runs on below the surface."""
+    names = node_symbols(s, symbols)
+    reach = s.leaf + stalk_of(s)
+    gap = min(max(reach * 1.15, 14.0), 62.0)
+    stems = SHAPE[:3] if gap > 36 else SHAPE
+    ceiling = f.surface - min(reach * 0.5, 16.0)
+    items: list[Item] = []
+    for place, share in reversed(stems):
+        length = min(s.height * share, f.surface + 80.0 if share == 1 else f.surface * share)
+        lean = place * 2.5 + s.chance.uniform(-2, 2)
+        sway = s.chance.uniform(4, 9) * (1 if place >= 0 else -1)
+        spine = grow_under(
+            (place * gap * s.about(1, 0.15), 0.0),
+            length,
+            lambda t, lean=lean, sway=sway: lean + sway * (0.5 - t),  # type: ignore[misc]
+            ceiling,
+        )
+        drawn = leafy(s, spine, names)
+        items += [roots(s, spine.points[0][0], 16), *([Part(tuple(drawn), "back")] if place else drawn)]
+    return items
+
+
+def rootless(s: Subject, f: Frame, symbols: Symbols) -> list[Item]:
+    """Stems that drift: one from the depth up to the surface and along it, with branches."""
+    names = node_symbols(s, symbols)
+    ceiling = f.surface - s.leaf * 0.6
+    length = min(s.height, f.surface * 1.35)
+    low = max(f.surface - s.height, 0.0) if s.height < f.surface else 6.0
+    main = grow_under((-f.width * 0.2, low), length, lambda t: 16 + 26 * t, ceiling)
+    items: list[Item] = []
+    for share, side in ((0.3, 1), (0.5, -1), (0.68, 1)):
+        base, turn = main.at(length * share)
+        twig = grow_under(
+            base,
+            length * 0.3,
+            lambda t, turn=turn, side=side: turn + side * (42 - 20 * t),  # type: ignore[misc]
+            ceiling,
+        )
+        items.append(Part(tuple(leafy(s, twig, names, bare=0.12)), "back" if side < 0 else ""))
+    return items + leafy(s, main, names, bare=0.02)

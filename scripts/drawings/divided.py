@@ -15,7 +15,9 @@ def whole_width(shape: str, length: float, width: float) -> float:
     return length * NATURAL[shape] if width < length * ONLY_A_THREAD else width
 
 
-def feathery(length: float, width: float, pairs: int = THREADS, *, twice: bool = False) -> list[Path]:
+def feathery(
+    length: float, width: float, pairs: int = THREADS, *, twice: bool = False
+) -> list[Path]:
     """A midrib with threads on both sides, longest in the middle; ``twice``: the threads fork."""
     found = [line((0.0, 0.0), (0.0, length))]
     for i in range(pairs):
@@ -23,7 +25,9 @@ def feathery(length: float, width: float, pairs: int = THREADS, *, twice: bool =
         reach = width / 2 * (math.sin(math.pi * (0.12 + 0.8 * share)) ** 0.7)
         base = (0.0, share * length)
         for side in (-1, 1):
-            found.append(curve(base, polar(side * 62, reach * 0.55, base), polar(side * 50, reach, base)))
+            found.append(
+                curve(base, polar(side * 62, reach * 0.55, base), polar(side * 50, reach, base))
+            )
             if twice and reach > width / 5:
                 fork = polar(side * 62, reach * 0.5, base)
                 found.append(line(fork, polar(side * 18, reach * 0.45, fork)))
@@ -54,7 +58,10 @@ def fan(length: float, width: float) -> list[Path]:
         found.append(line(base, fork))
         for side in (-1, 1):
             second = polar(turn + side * half * 0.16, reach * 0.3, fork)
-            ends = [polar(turn + half * (side * 0.16 + twig), reach * 0.3, second) for twig in (-0.1, 0.1)]
+            ends = [
+                polar(turn + half * (side * 0.16 + twig), reach * 0.3, second)
+                for twig in (-0.1, 0.1)
+            ]
             found.append(Path((Run((fork, second, ends[0]), False),)))
             found.append(line(second, ends[1]))
     return found
@@ -114,7 +121,9 @@ def oak(length: float, width: float, lobes: int = 4) -> Path:
     return Path((Run((*right, *left)),), closed=True)
 
 
-def thallus(length: float, width: float, turn: float = 0.0, base: Point = (0.0, 0.0), depth: int = 3) -> list[Path]:
+def thallus(
+    length: float, width: float, turn: float = 0.0, base: Point = (0.0, 0.0), depth: int = 3
+) -> list[Path]:
     """Bands that fork in two, again and again."""
     share = (0.4, 0.3, 0.3)[3 - depth]
     end = polar(turn, length * share, base)

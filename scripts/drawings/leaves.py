@@ -128,7 +128,9 @@ def side_veins(form: Form) -> list[Path]:
         share = end * (0.08 + 0.14 * i)
         reach = 0.78 * half_width(form.shape, share + 0.12) * form.width
         base, y = (0.0, share * form.length), (share + 0.12) * form.length
-        found += [curve(base, (s * reach * 0.6, (base[1] + y) / 2), (s * reach, y)) for s in (-1, 1)]
+        found += [
+            curve(base, (s * reach * 0.6, (base[1] + y) / 2), (s * reach, y)) for s in (-1, 1)
+        ]
     return found
 
 
@@ -146,7 +148,11 @@ def surface(form: Form) -> tuple[Shape, ...]:
             x1 = x0 + half_width(form.shape, share) * form.width * (0.28 if window else 0.5)
             y = share * form.length
             dashes += [line((s * x0, y), (s * x1, y + form.length * 0.01)) for s in (-1, 1)]
-    return (Shape("window" if window else "rib", tuple(dashes), form.length * 0.035 if window else None),)
+    return (
+        Shape(
+            "window" if window else "rib", tuple(dashes), form.length * 0.035 if window else None
+        ),
+    )
 
 
 def tint(form: Form, paths: tuple[Path, ...]) -> tuple[Shape, ...]:

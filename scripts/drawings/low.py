@@ -14,7 +14,9 @@ MOST_SPRIGS = 54
 def creeping(s: Subject, f: Frame, symbols: Symbols) -> list[Item]:
     """Stems along the soil, rooting at the nodes; long-stalked leaves stand, others climb with the tip."""
     top = min(s.height, f.surface)
-    items = umbrellas(s, f, top, symbols) if s.traits.stalk == "long" else climbing(s, f, top, symbols)
+    items = (
+        umbrellas(s, f, top, symbols) if s.traits.stalk == "long" else climbing(s, f, top, symbols)
+    )
     return fit(items, symbols, top=top)
 
 
@@ -29,14 +31,24 @@ def umbrellas(s: Subject, f: Frame, top: float, symbols: Symbols) -> list[Item]:
     for i in range(nodes):
         x = -half + gap * i
         age = 1 - 0.55 * max(i - nodes * 0.6, 0) / (nodes * 0.4)
-        tall = (1.0 if i == nodes // 2 else s.about(0.72, 0.22)) * age * max(top - s.leaf * 0.3, s.leaf)
+        tall = (
+            (1.0 if i == nodes // 2 else s.about(0.72, 0.22))
+            * age
+            * max(top - s.leaf * 0.3, s.leaf)
+        )
         lean = s.chance.uniform(-16, 16)
         stalk = grow((x, 1.5), tall, lambda t, lean=lean: lean * (1 - 1.2 * t))  # type: ignore[misc]
         items.append(roots(s, x, 11, 3))
         items.append(Shape("stem", (trace(stalk, count=4),), max(0.8, s.width * 0.035)))
         end, _ = stalk.at(stalk.length)
         turn = s.chance.uniform(-14, 14)
-        items.append(Copy("top", placed(end, turn, age, age * (1 if i % 2 else -1)), second(s, "young-leaves") if age < 0.8 else ""))
+        items.append(
+            Copy(
+                "top",
+                placed(end, turn, age, age * (1 if i % 2 else -1)),
+                second(s, "young-leaves") if age < 0.8 else "",
+            )
+        )
     return items
 
 
@@ -96,7 +108,9 @@ def sprig(s: Subject, spine: Spine) -> list[Shape]:
         azimuth = 90 * (i % 2) + 20 if leaves == 2 else 40.0 * i
         place = placed(point, turn, 1 - 0.25 * i / nodes, 1 - 0.25 * i / nodes)
         for one in ring(s, [azimuth + 360 / leaves * k for k in range(leaves)], 30):
-            shapes.append(Shape(one.css, tuple(path.mapped(place.at) for path in one.paths), one.stroke))
+            shapes.append(
+                Shape(one.css, tuple(path.mapped(place.at) for path in one.paths), one.stroke)
+            )
     return shapes
 
 

@@ -56,7 +56,10 @@ def toothed(points: tuple[Point, ...], width: float) -> tuple[Point, ...]:
     """The edge as a saw whose teeth point to the tip."""
     line = sampled(points, TEETH * 2)
     moved = [
-        (x + (TOOTH * width if i % 2 else 0.0), y + (abs(line[1][1] - line[0][1]) * 0.6 if i % 2 else 0))
+        (
+            x + (TOOTH * width if i % 2 else 0.0),
+            y + (abs(line[1][1] - line[0][1]) * 0.6 if i % 2 else 0),
+        )
         for i, (x, y) in enumerate(line)
     ]
     return (points[0], *moved[1:-1], points[-1])

@@ -18,7 +18,12 @@ def rosette(s: Subject, f: Frame, symbols: Symbols) -> list[Item]:
         return [roots(s, 0, 22, 7), *mother]
     side = min(max(s.spread * RUNNER_GAP, 30.0), f.width * 0.3)
     small = 0.42
-    daughter = at(fit(crown(s, f.surface, 6), symbols, top=s.height * 0.5, spread=s.spread * 0.6), 0, 0, small * 1.6)
+    daughter = at(
+        fit(crown(s, f.surface, 6), symbols, top=s.height * 0.5, spread=s.spread * 0.6),
+        0,
+        0,
+        small * 1.6,
+    )
     place = side * 0.55
     runner = curve((-place, 1.0), (0.0, 3.5), (side * 0.9, 0.5))
     return [
@@ -37,7 +42,9 @@ def crown(s: Subject, surface: float, leaves: int | None = None) -> list[Item]:
     for i in range(number):
         share = i / (number - 1)  # 0 outermost and oldest, 1 innermost
         side = 1 if i % 2 else -1
-        items.append(Part(tuple(crown_leaf(s, surface, share, side, narrow=narrow)), leaf_css(s, share, i)))
+        items.append(
+            Part(tuple(crown_leaf(s, surface, share, side, narrow=narrow)), leaf_css(s, share, i))
+        )
     return items
 
 
@@ -84,7 +91,9 @@ def grass(s: Subject, f: Frame, symbols: Symbols) -> list[Item]:
     top = min(s.height, f.surface)
     gap = min(max(s.height * 0.22, 9.0), 34.0)
     tufts = 7 if s.width < 2 else 5
-    items: list[Item] = [Shape("runner", (curve((-gap * tufts / 2, -2), (0, -3), (gap * tufts / 2, -2)),))]
+    items: list[Item] = [
+        Shape("runner", (curve((-gap * tufts / 2, -2), (0, -3), (gap * tufts / 2, -2)),))
+    ]
     for i in sorted(range(tufts), key=lambda i: -abs(i - tufts // 2)):
         x = (i - (tufts - 1) / 2) * gap * s.about(1, 0.06)
         items.append(roots(s, x, 14, 3))
@@ -100,7 +109,12 @@ def tuft(s: Subject, x: float, height: float, surface: float) -> list[Item]:
     paths: list[Path] = []
     for i in range(9):
         lean = (i - 4) * 5 + s.chance.uniform(-4, 4)
-        spine = grow_under((x + (i - 4) * 0.6, 0.0), height * s.about(0.85, 0.17), lambda t, lean=lean: lean * (0.3 + 1.1 * t), surface)  # type: ignore[misc]  # noqa: E501
+        spine = grow_under(
+            (x + (i - 4) * 0.6, 0.0),
+            height * s.about(0.85, 0.17),
+            lambda t, lean=lean: lean * (0.3 + 1.1 * t),
+            surface,
+        )  # type: ignore[misc]
         paths.append(curve(*(spine.at(spine.length * part)[0] for part in (0, 0.35, 0.7, 1))))
     return [Shape("strand", tuple(paths), max(s.width, 0.7))]
 

@@ -18,7 +18,9 @@ def internode(s: Subject, length: float) -> float:
     return max(min(max(INTERNODE * crowd * s.leaf, 2.5), 30.0), length / MOST_NODES)
 
 
-def leafy(s: Subject, spine: Spine, names: list[str], *, bare: float = 0.06, young: float = YOUNG) -> list[Item]:
+def leafy(
+    s: Subject, spine: Spine, names: list[str], *, bare: float = 0.06, young: float = YOUNG
+) -> list[Item]:
     """One stem with its leaves, oldest first."""
     step = internode(s, spine.length)
     thick = min(max(0.9, s.leaf * 0.05), 3.2)
@@ -61,7 +63,10 @@ def stem(s: Subject, f: Frame, symbols: Symbols) -> list[Item]:
             ceiling,
         )
         drawn = leafy(s, spine, names)
-        items += [roots(s, spine.points[0][0], 16), *([Part(tuple(drawn), "back")] if place else drawn)]
+        items += [
+            roots(s, spine.points[0][0], 16),
+            *([Part(tuple(drawn), "back")] if place else drawn),
+        ]
     return items
 
 

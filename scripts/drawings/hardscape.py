@@ -1,0 +1,176 @@
+"""Plants that hold on to wood or stone: epiphytes on a rhizome, mosses, and flat thalli."""
+
+
+from scripts.drawings.build import fit, grow_under, second, stalked, trace
+from scripts.drawings.geometry import Path, Run, curve, grow, line, placed, polar
+from scripts.drawings.leaves import THINNEST_MM, form_of, leaf
+from scripts.drawings.rosettes import stalk_length
+from scripts.drawings.scene import Copy, Item, Part, Shape, Symbols
+from scripts.drawings.size import Frame, Subject
+
+WOOD_MM, STONE_MM = 26.0, 34.0  # how far the top of the wood or stone lies above the cap
+DROP = 0.16  # how far a stone's shoulder falls away, in half-widths
+
+
+def epiphyte(s: Subject, f: Frame, symbols: Symbols) -> list[Item]:
+    """A creeping rhizome that grips with its roots; leaves along it, youngest at its tip."""
+    top = min(s.height, f.surface)
+    half = min(max(s.spread * 0.22, 18.0), 70.0)
+    thick = min(max(3.0, s.leaf * 0.045), 9.0)
+    rhizome = curve((-half, 1.5), (-half * 0.3, 2.6), (half * 0.4, 1.6), (half, 3.6))
+    grips = [
+        curve((x, 1.0), (x + s.chance.uniform(-4, 4), -7), (x + s.chance.uniform(-9, 9), -15))
+        for x in (half * (i / 3.5 - 1) for i in range(8))
+    ]
+    number = 9 if s.width > s.leaf * 0.2 else 12
+    leaves: list[Item] = []
+    for i in range(number):
+        share = i / (number - 1)
+        shown = rhizome_leaf(s, f, -half + 2 * half * share, share, i)
+        tint = second(s, "young-leaves") if share > 0.8 else ""
+        tint = tint or (second(s, "underside") if i % 3 == 1 else "")
+        leaves.append(Part(tuple(shown), tint or ("back" if i % 3 == 1 else "")))
+    leaves.sort(key=lambda one: 0 if isinstance(one, Part) and one.css == "back" else 1)
+    grown = fit(leaves, symbols, top=top, spread=min(s.spread, f.width * 0.85))
+    return [Shape("root", tuple(grips)), *grown, Shape("rhizome", (rhizome,), thick)]
+
+
+def rhizome_leaf(s: Subject, f: Frame, x: float, share: float, i: int) -> list[Item]:
+    """One leaf, leaning away from the others."""
+    blade = s.traits.leaf_length_mm
+    size = (blade.low + (blade.high - blade.low) * (0.55 + 0.4 * (i * 7 % 5) / 4)) * (
+        1 - 0.45 * max(share - 0.75, 0) / 0.25
+    )
+    side = 1 if share > 0.5 else -1
+    lean = (share - 0.5) * 84 + s.chance.uniform(-12, 12) + (14 if i % 2 else -14)
+    spine = grow_under(
+        (x, 2.0),
+        size + stalk_length(s, blade.high) * s.about(0.85, 0.15),
+        lambda t: lean + side * (4 + 34 * t * t),
+        f.surface - s.width / 3,
+    )
+    return stalked(s, spine, size, s.width * size / s.leaf if size < s.leaf else s.width)
+
+
+def stone(half: float, height: float) -> Path:
+    """A round stone whose top is at height 0."""
+    low = -height
+    right = (
+        (0.0, 0.0),
+        (half * 0.5, -DROP * half * 0.3),
+        (half * 0.86, -DROP * half),
+        (half, low * 0.75),
+        (half * 0.96, low),
+    )
+    left = tuple((-x * 1.04, y * 0.96 if y > low else y) for x, y in right[::-1])
+    return Path((Run(right), Run((right[-1], left[0]), False), Run(left)), closed=True)
+
+
+def wood(half: float, height: float) -> Path:
+    """A branch lying on the cap, its upper edge at height 0."""
+    top = (
+        (-half, -height * 0.8),
+        (-half * 0.8, -2.0),
+        (-half * 0.2, 1.0),
+        (half * 0.5, 0.0),
+        (half * 0.92, 3.0),
+        (half * 1.25, 12.0),
+    )
+    under = (
+        (half * 1.3, 6.0),
+        (half * 0.98, -height * 0.5),
+        (half * 0.5, -height),
+        (-half * 0.6, -height),
+        (-half, -height * 0.8),
+    )
+    return Path((Run(top), Run((top[-1], under[0]), False), Run(under)), closed=True)
+
+
+def moss_half(s: Subject) -> float:
+    """Half the width of the stone, mm."""
+    return min(max(s.spread * 0.5, 55.0), 110.0)
+
+
+def moss(s: Subject, f: Frame, symbols: Symbols) -> list[Item]:
+    """A cushion of branching shoots on a stone."""
+    length = min(max(s.height * 0.9, 14.0), 130.0, f.surface * 0.8)
+    for name, wild in (("m", 0.0), ("n", 1.0)):
+        symbols.need(name, shoot(s, length, wild))
+    return fit(cushion(s, moss_half(s) * 0.9, ("m", "n")), symbols, top=min(s.height, f.surface))
+
+
+def cushion(s: Subject, half: float, names: tuple[str, str]) -> list[Item]:
+    """Copies of two symbols over the top of a stone, those behind first."""
+    items: list[Item] = []
+    for row, number, size in ((0, 15, 1.0), (1, 17, 0.8)):
+        copies: list[Item] = []
+        for i in range(number):
+            share = (i + 0.5 * row) / (number - 0.5) * 2 - 1
+            base = (share * half, -DROP * half * share * share * 0.9 - row * 3 - 1)
+            turn = share * 74 + s.chance.uniform(-16, 16)
+            big = s.about(size, 0.16)
+            place = placed(base, turn, big, big * (1 if s.chance.random() < 0.5 else -1))
+            tint = second(s, "young-leaves") if i % 4 == 1 else ""
+            copies.append(Copy(names[i % 2], place, tint))
+        items += [Part(tuple(copies), "back")] if row == 0 else copies
+    return items
+
+
+def shoot(s: Subject, length: float, wild: float) -> list[Shape]:
+    """A moss shoot: an axis, side branches, and leaves too small to draw but as dashes."""
+    axis = grow((0.0, 0.0), length, lambda t: (18 - 36 * t) * (1 if wild else -0.8), 10)
+    gap = max(length / 11, 3.0)
+    lines, dashes = [trace(axis, count=5)], dashes_along(s, axis, wild)
+    side, far = 1, gap * 1.2
+    while far < length * 0.92:
+        point, turn = axis.at(far)
+        reach = gap * (2.6 - 1.5 * far / length) * (1 + wild * s.chance.uniform(-0.45, 0.3))
+        twig = grow(point, reach, lambda t, turn=turn, side=side: turn + side * (62 - 18 * t), 6)  # type: ignore[misc]
+        lines.append(trace(twig, count=3))
+        dashes += dashes_along(s, twig, wild)
+        side, far = -side, far + gap * (0.62 if wild else 0.55)
+    return [Shape("strand", (*lines, *dashes), max(THINNEST_MM, s.width * 0.7))]
+
+
+def dashes_along(s: Subject, axis, wild: float) -> list[Path]:  # type: ignore[no-untyped-def]
+    """Leaves along an axis, on both sides."""
+    size = max(s.leaf, 1.4)
+    number = max(int(axis.length / (size * 0.95)), 2)
+    found = []
+    for i in range(1, number + 1):
+        point, turn = axis.at(axis.length * i / number)
+        ends = [polar(turn + side * 46, size, point) for side in (-1, 1)]
+        found.append(line(ends[0], point, ends[1]))
+    return found
+
+
+def thallus(s: Subject, f: Frame, symbols: Symbols) -> list[Item]:
+    """Forked bands in a loose heap on a stone, or in a mat below the surface."""
+    for name, turn in (("t", 5.0), ("u", -8.0)):
+        place = placed((0.0, 0.0), turn)
+        shapes = leaf(form_of(s.traits, s.leaf, s.width))
+        symbols.need(
+            name,
+            [Shape(x.css, tuple(p.mapped(place.at) for p in x.paths), x.stroke) for x in shapes],
+        )
+    top = min(s.height, f.surface)
+    if s.plant.habit != "floater":
+        return fit(cushion(s, moss_half(s) * 0.85, ("t", "u")), symbols, top=top)
+    half = f.width * 0.3
+    items: list[Item] = []
+    for i in range(44):
+        share = (i * 0.618) % 1 * 2 - 1
+        depth = -(i % 4 + 0.6) / 4 * top * (1 - 0.6 * share * share)
+        place = placed((share * half, depth * 0.55), s.chance.uniform(-100, 100))
+        items.append(Copy("t" if i % 2 else "u", place))
+    return mat(items, symbols, top)
+
+
+def mat(items: list[Item], symbols: Symbols, thick: float) -> list[Item]:
+    """Fits a mat between the surface at height 0 and its thickness below."""
+    from scripts.drawings.geometry import Affine
+    from scripts.drawings.scene import bounds, moved
+
+    box = bounds(items, symbols)
+    scale = thick / (box.top - box.bottom)
+    return [moved(one, Affine(1, 0, 0, scale, 0, -box.top * scale)) for one in items]

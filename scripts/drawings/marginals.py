@@ -1,0 +1,48 @@
+"""Plants with roots in the water and leaves in the air above it."""
+
+from scripts.drawings.build import fit, roots
+from scripts.drawings.floating import hanging_roots
+from scripts.drawings.geometry import grow
+from scripts.drawings.nodes import node_symbols
+from scripts.drawings.rosettes import crown
+from scripts.drawings.scene import Item, Part, Symbols
+from scripts.drawings.size import Frame, Subject
+from scripts.drawings.stems import SHAPE, leafy
+
+NO_CEILING = 1e6
+TALLEST_MM = 600.0  # what is taller is cut off here, so that the tank stays readable
+BASAL = ("basal", "tuft", "two-ranked")
+ROOT_MM = 120.0  # hanging roots of a cutting, where the record gives none
+
+
+def marginal(s: Subject, f: Frame, symbols: Symbols) -> list[Item]:
+    """A crown or stems; the base is the cap, or the water's surface for roots that hang."""
+    top = min(s.height, TALLEST_MM)
+    if s.traits.arrangement in BASAL:
+        grown = fit(crown(s, NO_CEILING), symbols, top=top, spread=min(s.spread, f.width * 0.9))
+    else:
+        grown = fit(bunch(s, top, symbols), symbols, top=top)
+    return [*feet(s, f), *grown]
+
+
+def feet(s: Subject, f: Frame) -> list[Item]:
+    """Roots in the soil, or hanging in the water."""
+    if s.plant.roots == "in-soil":
+        return [roots(s, 0.0, 24, 7)]
+    claim = s.traits.root_length_mm
+    reach = min(claim.high if claim else ROOT_MM, f.surface - 10)
+    return hanging_roots(s, reach, 9, 16)
+
+
+def bunch(s: Subject, top: float, symbols: Symbols) -> list[Item]:
+    """Three stems from one place."""
+    names = node_symbols(s, symbols)
+    items: list[Item] = []
+    for place, share in reversed(SHAPE[:3]):
+        lean = place * 24 + s.chance.uniform(-4, 4)
+        spine = grow(
+            (place * 8, 0.0), top * share * 0.94, lambda t, lean=lean: lean * (1 - 0.55 * t)
+        )  # type: ignore[misc]
+        drawn = leafy(s, spine, names, bare=0.12)
+        items.append(Part(tuple(drawn), "back" if place else ""))
+    return items

@@ -1,177 +1,95 @@
-"""Floating plants from above, mm, y away from the eye: one piece of each kind about the origin."""
+"""The second picture of a floating plant: from above, over a rule of 10 cm."""
 
-from scripts.drawings.build import second
-from scripts.drawings.geometry import Affine, Path, Run, curve, grow, line, placed, polar
-from scripts.drawings.leaves import form_of, leaf
-from scripts.drawings.nodes import STALKS
-from scripts.drawings.scene import Copy, Item, Shape, Symbols, bounds, moved
-from scripts.drawings.size import Subject
+import math
 
-ROSETTE_LEAVES = 9
-GOLDEN = 137.5  # degrees between successive leaves of a rosette
+from scripts.drawings.draw import EDGE, svg
+from scripts.drawings.geometry import line, placed
+from scripts.drawings.habits import FLOATING
+from scripts.drawings.rule import foot_rule
+from scripts.drawings.scene import Copy, Item, Shape, Symbols, Writer, bounds, moved
+from scripts.drawings.seen_above import frond_above, rosette_above, stem_above
+from scripts.drawings.size import Subject, subject
+from scripts.drawings.words import look
+from scripts.records.plant import Plant
+
+RULE_MM = 100.0
+FONT_SHARE = 0.042  # height of the figures, in widths of the picture
+ROOMS = 0.62  # height of the water shown, in widths
 
 
-def floating_leaf(s: Subject, symbols: Symbols) -> str:
-    """One leaf with its stalk, as a symbol."""
-    stalk = STALKS[s.traits.stalk] * s.leaf
-    shapes = [
-        moved(one, Affine(1, 0, 0, 1, 0, stalk)) for one in leaf(form_of(s.traits, s.leaf, s.width))
-    ]
-    parts = [one for one in shapes if isinstance(one, Shape)]
-    if s.traits.surface == "hairy":
-        parts.append(hairs(s, stalk))
-    if s.traits.surface == "folded":
-        parts.append(
-            Shape(
-                "fold",
-                (line((0, stalk + s.leaf * 0.08), (0, stalk + s.leaf * 0.92)),),
-                s.width * 0.09,
-            )
+def above(slug: str, plant: Plant) -> str | None:
+    """The plant on the water from above; 1 unit is 1 mm. None for plants that do not float."""
+    if plant.traits is None or plant.traits.draw not in FLOATING:
+        return None
+    s, symbols = subject(slug, plant, plant.traits), Symbols()
+    one = piece(s, symbols)
+    box = bounds(one, symbols)
+    wide, high = box.right - box.left, box.top - box.bottom
+    width = max(RULE_MM + 24, wide * 1.75)
+    height = max(width * ROOMS, high * 1.08 + 4)
+    items = scattered(s, symbols, one, width, height)
+    font = width * FONT_SHARE
+    pen = Writer(f"{slug}-above", (width / 2 + EDGE, height / 2 + EDGE), 1)
+    x = EDGE + (width - RULE_MM) / 2
+    body = (
+        pen.defs(symbols)
+        + f'<rect class="d-water" x="{EDGE:g}" y="{EDGE:g}" width="{width:.1f}" height="{height:.1f}"/>'
+        + f'<g class="plant leaf-{s.traits.colour}">{pen.items(items)}</g>'
+        + foot_rule(
+            x, height + EDGE + font * 0.5, RULE_MM, font, figures=50 if width < 220 else RULE_MM
         )
-    if stalk:
-        parts.insert(0, Shape("stem", (line((0, 0), (0, stalk)),), max(0.9, s.width * 0.08)))
-    return symbols.need("l", parts)
-
-
-def hairs(s: Subject, stalk: float) -> Shape:
-    """Rows of hairs as dots."""
-    dots = []
-    for row in range(1, 6):
-        y = stalk + s.leaf * (0.12 + 0.14 * row)
-        for column in (0.14, 0.28):
-            dots += [
-                line((side * column * s.width, y), (side * column * s.width, y + 0.1))
-                for side in (-1, 1)
-            ]
-    return Shape("hair", tuple(dots), max(s.leaf * 0.04, 0.3))
-
-
-def rosette_above(s: Subject, symbols: Symbols) -> list[Item]:
-    """Leaves all round, the young ones on top in the middle, to its spread."""
-    name = floating_leaf(s, symbols)
-    items: list[Item] = []
-    for i in range(ROSETTE_LEAVES):
-        share = i / (ROSETTE_LEAVES - 1)
-        size = (1 - 0.62 * share) * s.about(1, 0.06)
-        tint = (
-            second(s, "young-leaves")
-            if share > 0.7
-            else second(s, "old-leaves")
-            if share < 0.2
-            else ""
-        )
-        items.append(Copy(name, placed((0.0, 0.0), GOLDEN * i + 20, size, size), tint))
-    box = bounds(items, symbols)
-    scale = s.spread / max(box.right - box.left, box.top - box.bottom)
-    middle = ((box.left + box.right) / 2, (box.top + box.bottom) / 2)
-    scale = min(max(scale, 0.5), 2.5)
-    return [
-        moved(one, Affine(scale, 0, 0, scale, -middle[0] * scale, -middle[1] * scale))
-        for one in items
-    ]
-
-
-def stem_above(s: Subject, symbols: Symbols) -> list[Item]:
-    """A floating stem with leaves on both sides, smallest at its tip."""
-    name = floating_leaf(s, symbols)
-    gap = s.width * 0.86
-    nodes = min(max(int(s.spread / gap), 3), 9)
-    length = gap * (nodes - 0.4)
-    axis = grow((-length / 2, 0.0), length, lambda t: 78 + 26 * t, 12)
-    items: list[Item] = [
-        Shape(
-            "stem",
-            (curve(*(axis.at(length * k / 5)[0] for k in range(6))),),
-            max(0.8, s.width * 0.08),
-        )
-    ]
-    pair = s.traits.arrangement in ("floating-pair", "opposite", "whorled")
-    for i in range(nodes):
-        point, turn = axis.at(length * (0.06 + 0.94 * i / (nodes - 1)))
-        size = 1 - 0.6 * max(i / (nodes - 1) - 0.55, 0) / 0.45
-        for side in (-1, 1) if pair else ((-1, 1)[i % 2],):
-            tint = (
-                second(s, "young-leaves")
-                if size < 0.8
-                else second(s, "old-leaves")
-                if i < 2
-                else ""
-            )
-            items.append(
-                Copy(
-                    name,
-                    placed(
-                        point, turn + side * (74 - 22 * (1 - size)), size * s.about(1, 0.05), size
-                    ),
-                    tint,
-                )
-            )
-    box = bounds(items, symbols)
-    return [
-        moved(one, Affine(1, 0, 0, 1, -(box.left + box.right) / 2, -(box.top + box.bottom) / 2))
-        for one in items
-    ]
-
-
-def frond_above(s: Subject, symbols: Symbols) -> list[Item]:
-    """Fronds that hang together: a feathery cluster of scales, a chain, or a few round ones."""
-    if s.traits.leaf_shape == "scale":
-        return scales(s)
-    one = leaf(form_of(s.traits, s.leaf, s.width))
-    chain = s.traits.arrangement == "branching"
-    turns = (
-        ((0, 1.0), (180, 0.9), (70, 0.62), (-80, 0.5))
-        if not chain
-        else ((0, 1.0), (75, 0.9), (-75, 0.9))
     )
+    label = f"Drawing of {plant.name} from above: {look(s)}. The rule below is 10 cm long."
+    return svg(body, (width + 2 * EDGE, height + 2 * EDGE + font * 2.1), label, font)
+
+
+def piece(s: Subject, symbols: Symbols, *, fine: bool = False) -> list[Item]:
+    """One plant, or one piece of it."""
+    kind = s.traits.draw
+    if kind == "floating-rosette":
+        return rosette_above(s, symbols)
+    if kind == "floating-stem":
+        return stem_above(s, symbols)
+    shapes = [one for one in frond_above(s, fine=fine) if isinstance(one, Shape)]
+    symbols.need("g", shapes)
+    return [Copy("g", placed((0.0, 0.0), 0))]
+
+
+def scattered(
+    s: Subject, symbols: Symbols, one: list[Item], width: float, height: float
+) -> list[Item]:
+    """As many as stand loosely on the water shown, each turned its own way, none over the edge."""
+    box = bounds(one, symbols)
+    reach = max(math.hypot(x, y) for x in (box.left, box.right) for y in (box.bottom, box.top))
+    if reach * 2 > height * 0.7:
+        return beside(s, one, box.right - box.left, width)
+    columns = min(max(int(width / (reach * 2.3)), 1), 8)
+    rows = min(max(int(height / (reach * 2.3)), 1), 5)
     items: list[Item] = []
-    for turn, size in turns:
-        base = polar(turn, s.leaf * (-0.12 if not chain else 0.15))
-        items += [moved(shape, placed(base, turn, size, size)) for shape in one]
-    if chain:
-        items += [moved(item, placed((0.0, s.leaf * 1.1), 8, 0.9, 0.9)) for item in list(items)]
+    for i in range(columns * rows):
+        if columns * rows > 6 and s.chance.random() < 0.2:
+            continue
+        x = free(s, i % columns, columns, width, reach)
+        y = free(s, i // columns, rows, height, reach)
+        place = placed((x, y), s.chance.uniform(0, 360))
+        items += [moved(part, place) for part in one]
     return items
 
 
-def scales(s: Subject) -> list[Item]:
-    """Azolla's way: branches to both sides, each hidden by overlapping scales."""
-    length = max(s.spread * 0.9, s.leaf * 6)
-    size = min(max(s.leaf * 1.7, length / 13), length / 8)
-    items: list[Item] = []
-    paths: list[Path] = []
-    branches = 7
-    for i in range(branches):
-        side = 1 if i % 2 else -1
-        base = (0.0, length * (0.04 + 0.6 * i / branches))
-        reach = length * (0.56 - 0.3 * i / branches)
-        paths += scale_row(base, side * (64 - 5 * i), reach, size)
-    paths += scale_row((0.0, 0.0), 0.0, length * 0.92, size)
-    items.append(
-        Shape("blade", tuple(one.mapped(lambda p: (p[0], p[1] - length / 2)) for one in paths))
-    )
-    return items
+def free(s: Subject, i: int, number: int, room: float, reach: float) -> float:
+    """A place in the i-th of some equal cells, where something of this reach stays inside the room."""
+    cell = room / number
+    swing = max(cell / 2 - reach, 0.0)
+    return (i + 0.5) * cell - room / 2 + s.chance.uniform(-swing, swing)
 
 
-def scale_row(base: tuple[float, float], turn: float, reach: float, size: float) -> list[Path]:
-    """Scales along one branch, from its tip inwards so that each covers the next one's base."""
-    number = max(int(reach / (size * 0.62)), 2)
-    one = Path(
-        (
-            Run(
-                (
-                    (0.0, 0.0),
-                    (0.5 * size, 0.55 * size),
-                    (0.0, 1.1 * size),
-                    (-0.5 * size, 0.55 * size),
-                    (0.0, 0.0),
-                )
-            ),
-        ),
-        True,
-    )
-    found = []
-    for i in range(number):
-        point = polar(turn, reach * i / number, base)
-        for side in (-1, 1):
-            found.append(one.mapped(placed(point, turn + side * 34, 0.9, 0.9).at))
-    return found
+def beside(s: Subject, one: list[Item], wide: float, width: float) -> list[Item]:
+    """A large one, with a young one beside it where there is room."""
+    left = -(width - wide) / 2 + 2
+    small = min((width - wide - 6) / wide, 0.5)
+    young = [
+        moved(part, placed((width / 2 - wide * small / 2 - 2, 0.0), 0, small, small))
+        for part in one
+    ]
+    runner = Shape("runner", (line((left, 0), (width / 2 - wide * small / 2, 0)),))
+    return [runner, *(moved(part, placed((left, 0.0), 0)) for part in one), *young]

@@ -5,9 +5,11 @@ from collections.abc import Callable, Iterable
 
 from scripts.drawings.geometry import Affine, Path, Point, Spine, curve, placed, polar
 from scripts.drawings.leaves import form_of, leaf
-from scripts.drawings.scene import Item, Shape, Symbols, bounds, moved
+from scripts.drawings.outlines import SIDES
+from scripts.drawings.scene import Copy, Item, Shape, Symbols, bounds, moved
 from scripts.drawings.size import Subject
 
+NO_CEILING = 1e6  # mm; for what grows in free water or in the air
 EASE = 0.3  # share of the water left above that one step of an axis may take
 
 
@@ -45,14 +47,24 @@ def trace(spine: Spine, start: float = 0.0, end: float | None = None, count: int
     return curve(*(spine.at(start + (stop - start) * i / (count - 1))[0] for i in range(count)))
 
 
-def stalked(s: Subject, spine: Spine, length: float, width: float) -> list[Item]:
-    """A leaf whose stalk fills what the blade leaves of the axis."""
+def stalked(s: Subject, symbols: Symbols, spine: Spine, length: float, width: float) -> list[Item]:
+    """A leaf whose stalk fills what the blade leaves of the axis.
+
+    A plain blade bends with the axis; a divided one has too many parts for that and is copied.
+    """
     start = max(spine.length - length, 0.0)
     items: list[Item] = []
     if start > length * 0.04:
         stroke = min(max(0.9, width * 0.07), 3.5)
         items.append(Shape(stem_css(s), (trace(spine, 0, start * 1.02, 5),), stroke))
-    return items + list(bent(leaf(form_of(s.traits, length, width)), spine, start))
+    form = form_of(s.traits, length, width)
+    if s.traits.leaf_shape in SIDES:
+        return items + list(bent(leaf(form), spine, start))
+    symbols.need("l", leaf(form_of(s.traits, s.leaf, s.width)))
+    base, turn = spine.at(start)
+    _, tip = spine.at(spine.length)
+    place = placed(base, (turn + tip) / 2, length / s.leaf, width / s.width)
+    return [*items, Copy("l", place)]
 
 
 def stem_css(s: Subject) -> str:

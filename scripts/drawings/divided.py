@@ -75,7 +75,7 @@ def pinnate(length: float, width: float, pairs: int = 6, *, wavy: bool = False) 
         reach = width / 2 * (1.0 - 0.55 * abs(share - 0.36) / 0.5)
         for side in (-1, 1):
             place = placed((0.0, length * (share + side * 0.012)), side * (68 - 22 * share))
-            found.append(leaflet(reach, length * 0.62 / pairs * 1.3, wavy=wavy).mapped(place.at))
+            found.append(leaflet(reach, length * 0.62 / pairs * 1.08, wavy=wavy).mapped(place.at))
     end = placed((0.0, length * 0.84), 0)
     found.append(leaflet(length * 0.17, length * 0.1, wavy=wavy).mapped(end.at))
     return found
@@ -83,7 +83,8 @@ def pinnate(length: float, width: float, pairs: int = 6, *, wavy: bool = False) 
 
 def leaflet(length: float, width: float, *, wavy: bool) -> Path:
     """One leaflet."""
-    return outline("lanceolate", length, width, margin="wavy" if wavy else "smooth")
+    shape, margin = ("lanceolate", "wavy") if wavy else ("leaflet", "smooth")
+    return outline(shape, length, width, margin=margin)
 
 
 def clover(length: float, width: float) -> list[Path]:

@@ -3,7 +3,7 @@
 from html import escape
 
 from scripts.drawings import tank
-from scripts.drawings.geometry import Point, placed
+from scripts.drawings.geometry import Affine, Point, placed
 from scripts.drawings.habits import drawn
 from scripts.drawings.scene import Item, Symbols, Writer, bounds, moved
 from scripts.drawings.size import frame, subject
@@ -24,6 +24,8 @@ def drawing(slug: str, plant: Plant, tank_height_cm: float = TANK_HEIGHT_CM) -> 
     symbols = Symbols()
     items, base = drawn(s, f, symbols)
     lifted: list[Item] = [moved(one, placed((0.0, base.height), 0)) for one in items]
+    if plant.traits.draw != "marginal":
+        lifted = between_walls(lifted, symbols, f.width / 2 - EDGE / 2)
     things: list[Item] = [moved(one, placed((0.0, base.height), 0)) for one in base.things]
     box = bounds([*lifted, *things], symbols)
     half = max(f.width / 2 + f.tank * tank.SIDE, -box.left + EDGE, box.right + EDGE)
@@ -38,6 +40,15 @@ def drawing(slug: str, plant: Plant, tank_height_cm: float = TANK_HEIGHT_CM) -> 
     )
     size = (2 * half, cap + f.cap + f.soil + EDGE)
     return svg(body, size, tank_words(s, tank_height_cm), f.tank * tank.FONT)
+
+
+def between_walls(items: list[Item], symbols: Symbols, half: float) -> list[Item]:
+    """Moves the plant off a wall that it would pass; what is wider than the tank is pressed together."""
+    box = bounds(items, symbols)
+    scale = min(2 * half / (box.right - box.left), 1.0)
+    left = min(max(box.left * scale, -half), half - (box.right - box.left) * scale)
+    push = Affine(scale, 0, 0, 1, left - box.left * scale, 0)
+    return items if push == Affine() else [moved(one, push) for one in items]
 
 
 def svg(body: str, size: Point, label: str, font: float, css: str = "drawing") -> str:

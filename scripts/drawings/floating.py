@@ -1,12 +1,11 @@
 """Floating plants from the side: the picture from above, seen flat along the water, with hanging roots."""
 
-
-from scripts.drawings.above import frond_above, rosette_above, stem_above
 from scripts.drawings.build import second, stalked
 from scripts.drawings.divided import feathery
 from scripts.drawings.geometry import Affine, Path, curve, grow, placed
 from scripts.drawings.rosettes import stalk_length
-from scripts.drawings.scene import Item, Part, Shape, Symbols, bounds, moved
+from scripts.drawings.scene import Copy, Item, Part, Shape, Symbols, bounds, moved
+from scripts.drawings.seen_above import frond_above, rosette_above, stem_above
 from scripts.drawings.size import Frame, Subject
 
 FLAT = 0.2  # how much of its breadth a leaf on the water shows to an eye a little above it
@@ -33,33 +32,23 @@ def flat(items: list[Item]) -> list[Item]:
 
 def floating_rosette(s: Subject, f: Frame, symbols: Symbols) -> list[Item]:
     """A mother plant and a daughter on a runner."""
-    seen = cup(s) if rises(s) else flat(rosette_above(s, symbols))
+    seen = cup(s, symbols) if rises(s) else flat(rosette_above(s, symbols))
     box = bounds(seen, symbols)
     width = min(max(s.spread / (box.right - box.left), 0.4), 1.5) if rises(s) else 1.0
     seen = [moved(one, Affine(width, 0, 0, 1, 0, 0)) for one in seen]
     gap = min(s.spread * 0.8, f.width * 0.34)
     reach = root_length(s, f)
+    symbols.need("r", seen)
+    symbols.need("h", hanging_roots(s, reach, 11, min(s.spread * 0.1, 22)))
     items: list[Item] = [
         Shape("runner", (curve((-gap * 0.4, 0), (gap * 0.15, -3), (gap * 0.6, 0)),))
     ]
-    for x, scale in ((gap * 0.62, 0.5), (-gap * 0.42, 1.0)):
-        hanging = hanging_roots(s, reach * scale, 11, min(s.spread * 0.1, 22) * scale)
-        items += [
-            moved(
-                one,
-                placed(
-                    (x, 0.0),
-                    0,
-                    scale if one not in hanging else 1,
-                    scale if one not in hanging else 1,
-                ),
-            )
-            for one in (*hanging, *seen)
-        ]
+    for x, size in ((gap * 0.62, 0.5), (-gap * 0.42, 1.0)):
+        items += [Copy(name, placed((x, 0.0), 0, size, size)) for name in ("h", "r")]
     return items
 
 
-def cup(s: Subject) -> list[Item]:
+def cup(s: Subject, symbols: Symbols) -> list[Item]:
     """Leaves rising all round from the water; the outer ones lie lower."""
     items: list[Item] = []
     number = 9
@@ -72,7 +61,9 @@ def cup(s: Subject) -> list[Item]:
             reach = size * 1.8
         spine = grow((0.0, 0.5), reach, lambda t, lean=lean: lean * (1 - 0.35 * t), 14)  # type: ignore[misc]
         tint = second(s, "underside") if i % 2 else second(s, "young-leaves") if share > 0.7 else ""
-        items.append(Part(tuple(stalked(s, spine, size, s.width * 0.8 * size / s.leaf)), tint))
+        items.append(
+            Part(tuple(stalked(s, symbols, spine, size, s.width * 0.8 * size / s.leaf)), tint)
+        )
     return items
 
 
@@ -104,25 +95,23 @@ def floating_stem(s: Subject, f: Frame, symbols: Symbols) -> list[Item]:
     """Pieces of stem on the water; below each node the roots, or the cut leaf that serves as one."""
     piece = flat(stem_above(s, symbols))
     reach = root_length(s, f)
-    length = bounds(piece, symbols)
-    items: list[Item] = []
-    width = length.right - length.left
+    box = bounds(piece, symbols)
+    width = box.right - box.left
+    symbols.need("h", hanging_roots(s, reach, 5, min(4.0, s.leaf * 0.25)))
+    hung: list[Item] = []
+    for i in range(5):
+        size = 1.0 if i == 2 else s.about(0.75, 0.2)
+        hung.append(Copy("h", placed((width * (i / 4 - 0.5) * 0.78, 0.0), 0, size)))
+    symbols.need("p", [*hung, *piece])
     pieces = 3 if width < f.width * 0.3 else 2 if width < f.width * 0.45 else 1
-    for k in range(pieces):
-        x = (k - (pieces - 1) / 2) * width * 1.06
-        for i in range(5):
-            node = x + width * (i / 4 - 0.5) * 0.78
-            hang = hanging_roots(
-                s, reach * (1 if i == 2 else s.about(0.75, 0.2)), 5, min(4.0, s.leaf * 0.25)
-            )
-            items += [moved(one, placed((node, 0.0), 0)) for one in hang]
-        items += [moved(one, placed((x, 0.0), 0)) for one in piece]
-    return items
+    return [
+        Copy("p", placed(((k - (pieces - 1) / 2) * width * 1.06, 0.0), 0)) for k in range(pieces)
+    ]
 
 
 def floating_frond(s: Subject, f: Frame, symbols: Symbols) -> list[Item]:
     """Many small plants over the water; those that float under it in a loose mat."""
-    group = [one for one in frond_above(s, symbols) if isinstance(one, Shape)]
+    group = [one for one in frond_above(s) if isinstance(one, Shape)]
     symbols.need("g", [one for one in flat(list(group)) if isinstance(one, Shape)])
     box = bounds(group, symbols)
     reach = (
@@ -148,8 +137,6 @@ def floating_frond(s: Subject, f: Frame, symbols: Symbols) -> list[Item]:
 
 def place_frond(s: Subject, x: float, i: int) -> Item:
     """One small plant."""
-    from scripts.drawings.scene import Copy
-
     side = 1 if i % 2 else -1
     size = s.about(1, 0.12)
     return Copy(

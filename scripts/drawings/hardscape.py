@@ -1,6 +1,5 @@
 """Plants that hold on to wood or stone: epiphytes on a rhizome, mosses, and flat thalli."""
 
-
 from scripts.drawings.build import fit, grow_under, second, stalked, trace
 from scripts.drawings.geometry import Path, Run, curve, grow, line, placed, polar
 from scripts.drawings.leaves import THINNEST_MM, form_of, leaf
@@ -26,7 +25,7 @@ def epiphyte(s: Subject, f: Frame, symbols: Symbols) -> list[Item]:
     leaves: list[Item] = []
     for i in range(number):
         share = i / (number - 1)
-        shown = rhizome_leaf(s, f, -half + 2 * half * share, share, i)
+        shown = rhizome_leaf(s, symbols, f, -half + 2 * half * share, share, i)
         tint = second(s, "young-leaves") if share > 0.8 else ""
         tint = tint or (second(s, "underside") if i % 3 == 1 else "")
         leaves.append(Part(tuple(shown), tint or ("back" if i % 3 == 1 else "")))
@@ -35,7 +34,9 @@ def epiphyte(s: Subject, f: Frame, symbols: Symbols) -> list[Item]:
     return [Shape("root", tuple(grips)), *grown, Shape("rhizome", (rhizome,), thick)]
 
 
-def rhizome_leaf(s: Subject, f: Frame, x: float, share: float, i: int) -> list[Item]:
+def rhizome_leaf(
+    s: Subject, symbols: Symbols, f: Frame, x: float, share: float, i: int
+) -> list[Item]:
     """One leaf, leaning away from the others."""
     blade = s.traits.leaf_length_mm
     size = (blade.low + (blade.high - blade.low) * (0.55 + 0.4 * (i * 7 % 5) / 4)) * (
@@ -49,7 +50,7 @@ def rhizome_leaf(s: Subject, f: Frame, x: float, share: float, i: int) -> list[I
         lambda t: lean + side * (4 + 34 * t * t),
         f.surface - s.width / 3,
     )
-    return stalked(s, spine, size, s.width * size / s.leaf if size < s.leaf else s.width)
+    return stalked(s, symbols, spine, size, s.width * size / s.leaf if size < s.leaf else s.width)
 
 
 def stone(half: float, height: float) -> Path:

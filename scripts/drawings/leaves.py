@@ -9,9 +9,10 @@ from scripts.drawings.scene import Shape
 from scripts.records.traits import Traits
 
 THREADED = ("feathery", "forked", "fan")
+MIDRIB_MM = 2.5  # a narrower leaf shows no midrib in a tank
 THINNEST_MM = 0.45  # a thread drawn thinner than this is lost on a phone
-PARALLEL = ("linear", "ribbon", "oblong", "needle")
-RADIATE = ("peltate", "kidney", "round", "heart")
+STRIPE = 0.3  # width of a stripe, in widths of the blade
+PARALLEL = ("linear", "ribbon", "needle")
 
 
 class Form(NamedTuple):
@@ -103,16 +104,21 @@ def vein_paths(form: Form) -> list[Path]:
     """Where the veins run."""
     if form.shape == "clover":
         return []
-    if form.shape == "peltate" or (form.fine and form.shape in ("kidney", "lobed", "round")):
+    if form.shape == "peltate" or (form.fine and radiate(form)):
         reach = 0.42 if form.shape == "peltate" else 0.36
         turns = range(0, 360, 45) if form.shape == "peltate" else (-100, -50, 0, 50, 100)
         spoke = line((0.0, 0.0), (0.0, reach * min(form.length, form.width)))
         return [spoke.mapped(placed((0.0, 0.0), turn).at) for turn in turns]
     top = form.length * (TIPS.get(form.shape, 1.0) - 0.06)
-    paths = [line((0.0, 0.0), (0.0, top))] if form.width >= 1 or form.fine else []
-    if (form.fine or form.where == "veins") and form.shape in SIDES:
+    paths = [line((0.0, 0.0), (0.0, top))] if form.width >= MIDRIB_MM or form.fine else []
+    if form.fine and form.shape in SIDES:
         paths += side_veins(form)
     return paths
+
+
+def radiate(form: Form) -> bool:
+    """Whether the veins spread from the stalk."""
+    return form.shape == "kidney" or (form.shape == "lobed" and form.width >= 0.8 * form.length)
 
 
 def side_veins(form: Form) -> list[Path]:
@@ -136,10 +142,10 @@ def side_veins(form: Form) -> list[Path]:
 
 def surface(form: Form) -> tuple[Shape, ...]:
     """Dents of a hammered leaf, windows of a lace leaf."""
-    if form.surface not in ("hammered", "windowed") or form.shape not in SIDES:
-        return ()
     window = form.surface == "windowed"
-    columns, rows = (2, 11) if window else (1, 9)
+    if not (window or (form.fine and form.surface == "hammered")) or form.shape not in SIDES:
+        return ()
+    columns, rows = (2, 15) if window and form.fine else (1, 9)
     dashes = []
     for row in range(1, rows):
         share = row / rows * TIPS.get(form.shape, 1.0)
@@ -149,9 +155,7 @@ def surface(form: Form) -> tuple[Shape, ...]:
             y = share * form.length
             dashes += [line((s * x0, y), (s * x1, y + form.length * 0.01)) for s in (-1, 1)]
     return (
-        Shape(
-            "window" if window else "rib", tuple(dashes), form.length * 0.035 if window else None
-        ),
+        Shape("window" if window else "rib", tuple(dashes), form.length * 0.02 if window else None),
     )
 
 
@@ -160,6 +164,6 @@ def tint(form: Form, paths: tuple[Path, ...]) -> tuple[Shape, ...]:
     if form.where == "edge":
         return (Shape(f"tint {form.second}", paths, max(form.width * 0.05, 0.4)),)
     if form.where == "stripe":
-        middle = line((0.0, form.length * 0.05), (0.0, form.length * 0.85))
-        return (Shape(f"tint {form.second}", (middle,), form.width * 0.28),)
+        narrow = (path.mapped(lambda p: (p[0] * STRIPE, p[1] * 0.94)) for path in paths)
+        return (Shape(f"patch {form.second}", tuple(narrow)),)
     return ()

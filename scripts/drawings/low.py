@@ -8,7 +8,7 @@ from scripts.drawings.size import Frame, Subject
 from scripts.drawings.stems import leafy
 
 SPRIG_NODES = 4
-MOST_SPRIGS = 54
+MOST_SPRIGS = 84
 
 
 def creeping(s: Subject, f: Frame, symbols: Symbols) -> list[Item]:
@@ -23,8 +23,8 @@ def creeping(s: Subject, f: Frame, symbols: Symbols) -> list[Item]:
 def umbrellas(s: Subject, f: Frame, top: float, symbols: Symbols) -> list[Item]:
     """One leaf at a node on a stalk of its own."""
     leaf_at_end(s, symbols)
-    gap = min(max(s.width * 0.75, 12.0), 40.0)
-    nodes = min(int(f.width * 0.62 / gap), 11)
+    gap = min(max(s.width * 0.6, 10.0), 40.0)
+    nodes = min(int(f.width * 0.62 / gap), 13)
     half = gap * (nodes - 1) / 2
     runner = curve(*((-half + gap * i, 1.2 + (i % 2) * 1.4) for i in range(nodes)), (half + gap, 3))
     items: list[Item] = [Shape(stem_css(s), (runner,), max(1.0, s.width * 0.05))]
@@ -64,7 +64,7 @@ def climbing(s: Subject, f: Frame, top: float, symbols: Symbols) -> list[Item]:
         def heading(t: float, turn: float = turn, side: int = side) -> float:
             return side * (86 - 74 * min(max((t - turn * 0.7) / 0.25, 0.0), 1.0))
 
-        spine = grow_under((x * f.width, s.leaf * 0.12), length, heading, f.surface - s.leaf * 0.3)
+        spine = grow_under((x * f.width, s.leaf * 0.36), length, heading, f.surface - s.leaf * 0.3)
         items += [roots(s, spine.at(lying * part)[0][0], 11, 3) for part in (0.1, 0.5, 0.9)]
         items += [Part(tuple(leafy(s, spine, names, bare=0.02)), "back" if share < 1 else "")]
     return items
@@ -75,18 +75,19 @@ def carpet(s: Subject, f: Frame, symbols: Symbols) -> list[Item]:
     top = min(s.height, f.surface)
     sprig_symbols(s, symbols, top)
     half = f.width * 0.36
-    number = min(max(int(half * 2 / max(s.leaf * 0.9, top * 0.16)), 14), MOST_SPRIGS // 2)
+    number = min(max(int(half * 2 / max(s.leaf * 0.9, top * 0.16)), 14), MOST_SPRIGS // 3)
     runner = Shape("runner", (curve((-half, -1.0), (0.0, -2.0), (half * 1.05, -1.0)),))
     items: list[Item] = [runner, *(roots(s, half * (i - 3) / 3.4, 11, 3) for i in range(7))]
-    for row, tall in ((0, 1.0), (1, 0.72)):
+    for row, tall in ((0, 1.0), (1, 0.8), (2, 0.55)):
+        copies: list[Item] = []
         for i in range(number):
-            share = (i + row * 0.5) / (number - 0.5) * 2 - 1
+            share = (i + row % 2 * 0.5) / (number - 0.5) * 2 - 1
             edge = 1 - 0.5 * abs(share) ** 3
             size = s.about(tall, 0.13) * edge
             place = placed((share * half, 0.0), share * 16 + s.chance.uniform(-9, 9), size, size)
             tint = second(s, "young-leaves") if i % 3 == 0 else ""
-            copy = Copy("sa" if i % 2 else "sb", place, tint)
-            items.append(Part((copy,), "back") if row == 0 else copy)
+            copies.append(Copy("sa" if i % 2 else "sb", place, tint))
+        items += [Part(tuple(copies), "back")] if row == 0 else copies
     return fit(items, symbols, top=top)
 
 
@@ -101,7 +102,7 @@ def sprig_symbols(s: Subject, symbols: Symbols, top: float) -> None:
 def sprig(s: Subject, spine: Spine) -> list[Shape]:
     """A short upright stem, leaves close together."""
     shapes = [Shape("stem", (trace(spine, count=4),), max(0.5, s.leaf * 0.06))]
-    nodes = min(max(int(spine.length / (s.leaf * 0.8)), 3), 7)
+    nodes = min(max(int(spine.length / (s.leaf * 0.7)), 3), 9)
     leaves = count(s)
     for i in range(nodes):
         point, turn = spine.at(spine.length * (0.15 + 0.85 * i / (nodes - 1)))

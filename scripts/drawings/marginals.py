@@ -2,14 +2,13 @@
 
 from scripts.drawings.build import fit, roots
 from scripts.drawings.floating import hanging_roots
-from scripts.drawings.geometry import grow
+from scripts.drawings.geometry import grow, placed
 from scripts.drawings.nodes import node_symbols
 from scripts.drawings.rosettes import crown
-from scripts.drawings.scene import Item, Part, Symbols
+from scripts.drawings.scene import Copy, Item, Part, Symbols
 from scripts.drawings.size import Frame, Subject
-from scripts.drawings.stems import SHAPE, leafy
+from scripts.drawings.stems import leafy, swaying
 
-NO_CEILING = 1e6
 TALLEST_MM = 600.0  # what is taller is cut off here, so that the tank stays readable
 BASAL = ("basal", "tuft", "two-ranked")
 ROOT_MM = 120.0  # hanging roots of a cutting, where the record gives none
@@ -19,7 +18,9 @@ def marginal(s: Subject, f: Frame, symbols: Symbols) -> list[Item]:
     """A crown or stems; the base is the cap, or the water's surface for roots that hang."""
     top = min(s.height, TALLEST_MM)
     if s.traits.arrangement in BASAL:
-        grown = fit(crown(s, NO_CEILING), symbols, top=top, spread=min(s.spread, f.width * 0.9))
+        grown = fit(
+            crown(s, symbols, NO_CEILING), symbols, top=top, spread=min(s.spread, f.width * 0.9)
+        )
     else:
         grown = fit(bunch(s, top, symbols), symbols, top=top)
     return [*feet(s, f), *grown]
@@ -37,12 +38,10 @@ def feet(s: Subject, f: Frame) -> list[Item]:
 def bunch(s: Subject, top: float, symbols: Symbols) -> list[Item]:
     """Three stems from one place."""
     names = node_symbols(s, symbols)
-    items: list[Item] = []
-    for place, share in reversed(SHAPE[:3]):
-        lean = place * 24 + s.chance.uniform(-4, 4)
-        spine = grow(
-            (place * 8, 0.0), top * share * 0.94, lambda t, lean=lean: lean * (1 - 0.55 * t)
-        )  # type: ignore[misc]
-        drawn = leafy(s, spine, names, bare=0.12)
-        items.append(Part(tuple(drawn), "back" if place else ""))
-    return items
+    main = grow((0.0, 0.0), top * 0.94, swaying(2.0, 8.0))
+    side = grow((0.0, 0.0), top * 0.84, lambda t: 24 * (1 - 0.55 * t))
+    symbols.need("s", leafy(s, side, names, bare=0.12))
+    others = tuple(
+        Copy("s", placed((x, 0.0), 0, size, x / 8)) for x, size in ((8.0, 0.92), (-8.0, 1.0))
+    )
+    return [Part(others, "back"), *leafy(s, main, names, bare=0.12)]

@@ -1,7 +1,5 @@
 """Edges of leaves: waves, frills, teeth and cuts put on a smooth edge."""
 
-import math
-
 from scripts.drawings.geometry import Point, Run, controls
 
 # Waves or teeth an edge, and how far each goes out, in widths of the blade. Drawn by eye.
@@ -43,10 +41,10 @@ def sampled(points: tuple[Point, ...], count: int) -> list[Point]:
 
 def wavy(points: tuple[Point, ...], count: float, reach: float) -> tuple[Point, ...]:
     """The edge swinging out and in."""
-    many = round(count * 4)
+    many = round(count * 2)
     line = sampled(points, many)
     moved = [
-        (max(x + reach * math.sin(2 * math.pi * count * i / many), 0.0), y)
+        (max(x + (reach if i % 2 else -reach) * min(1.0, 4 * (1 - i / many)), 0.0), y)
         for i, (x, y) in enumerate(line)
     ]
     return (points[0], *moved[1:-1], points[-1])

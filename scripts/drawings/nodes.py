@@ -3,7 +3,7 @@
 import math
 
 from scripts.drawings.build import second
-from scripts.drawings.geometry import Affine
+from scripts.drawings.geometry import Affine, line
 from scripts.drawings.leaves import Form, form_of, leaf
 from scripts.drawings.scene import Shape, Symbols, moved
 from scripts.drawings.size import Subject
@@ -53,8 +53,6 @@ def ring(
 
 def stalk_shape(place: Affine, stalk: float, width: float) -> Shape:
     """The stalk up to where the blade starts."""
-    from scripts.drawings.geometry import line
-
     return Shape("stem", (line((0.0, 0.0), (place.e, place.f)),), min(max(0.6, width * 0.06), 1.6))
 
 
@@ -80,9 +78,11 @@ def node_symbols(s: Subject, symbols: Symbols) -> list[str]:
     """The nodes in the order in which they follow each other up a stem."""
     leaves = count(s)
     if leaves == 1:
-        symbols.need("a", ring(s, [12], 32))
-        symbols.need("b", ring(s, [70], 12))
-        return ["a", "b"] if s.traits.arrangement == "spiral" else ["a"]
+        if s.traits.arrangement == "spiral":
+            symbols.need("a", ring(s, [10, 130, 250], 30))
+            symbols.need("b", ring(s, [65, 165, 290], 18))
+            return ["a", "b"]
+        return [symbols.need("a", ring(s, [12], 32))]
     step = 360 / leaves
     turn = 90 / leaves if leaves > 2 else 0
     symbols.need("a", ring(s, [turn + step * i for i in range(leaves)], 26))

@@ -5,6 +5,8 @@ lengths of the blade; the left-hand edge is its mirror image. The forms are the 
 text, drawn by eye.
 """
 
+import itertools
+
 from scripts.drawings.geometry import Path, Point, Run
 from scripts.drawings.margins import edge
 
@@ -24,13 +26,14 @@ SIDES: dict[str, Side] = {
     "round": ((0.24, 0.03), (0.45, 0.22), (0.5, 0.48), (0.44, 0.77), (0.24, 0.95)),
     "heart": ((0.1, -0.13), (0.27, -0.16), (0.47, 0.02), (0.5, 0.2), (0.38, 0.5), (0.16, 0.74)),
     "kidney": ((0.06, -0.16), (0.22, -0.24), (0.44, -0.06), (0.5, 0.24), (0.4, 0.55), (0.2, 0.72)),
-    "arrow": ((0.41, -0.02), (0.3, 0.24), (0.13, 0.52)),
+    "arrow": ((0.37, -0.06), (0.27, 0.2), (0.13, 0.5)),
     "peltate": ((0.2, -0.46), (0.43, -0.25), (0.5, 0.0), (0.43, 0.25), (0.2, 0.46)),
+    "leaflet": ((0.46, 0.3), (0.3, 0.72)),  # one of many on a divided leaf
     "scale": ((0.36, 0.05), (0.5, 0.3), (0.4, 0.6), (0.15, 0.88)),
 }
 TIPS = {"heart": 0.86, "kidney": 0.77, "arrow": 0.7, "peltate": 0.5}
 START = {"peltate": -0.5}  # where the edge starts, when not at the stalk
-BARB: Point = (0.44, -0.32)  # the hind end of an arrow's lobe
+BARB: Point = (0.42, -0.4)  # the hind end of an arrow's lobe
 NEVER_POINTED = ("round", "kidney", "peltate", "spatulate")
 
 
@@ -47,7 +50,7 @@ def outline(
     right = edge((start, *side, top), margin, width, pointed=pointed)
     if shape == "arrow":
         barb = (BARB[0] * width, BARB[1] * length)
-        right = (Run(((0.0, 0.0), (0.16 * width, -0.08 * length), barb)), *after(barb, right))
+        right = (Run(((0.0, 0.0), (0.2 * width, -0.06 * length), barb)), *after(barb, right))
     if not pointed and len(right) == 1 and right[0].smooth:
         return Path((round_top(right[0]),), closed=True)
     return Path((*right, *mirrored(right)), closed=True)
@@ -72,7 +75,7 @@ def mirrored(runs: tuple[Run, ...]) -> tuple[Run, ...]:
 def half_width(shape: str, share: float) -> float:
     """Half the width, in widths, at a share of the blade's length; 0 outside it."""
     side = ((0.0, START.get(shape, 0.0)), *SIDES[shape], (0.0, TIPS.get(shape, 1.0)))
-    for (x0, y0), (x1, y1) in zip(side, side[1:], strict=False):
+    for (x0, y0), (x1, y1) in itertools.pairwise(side):
         if y0 <= share <= y1 and y1 > y0:
             return x0 + (x1 - x0) * (share - y0) / (y1 - y0)
     return 0.0

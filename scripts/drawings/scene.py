@@ -44,12 +44,12 @@ class Bounds(NamedTuple):
     top: float
 
 
-class Symbols(dict[str, tuple[Shape, ...]]):
-    """The shapes that are drawn many times, by short name."""
+class Symbols(dict[str, tuple[Item, ...]]):
+    """What is drawn many times, by short name; a symbol may hold copies of earlier ones."""
 
-    def need(self, name: str, shapes: Sequence[Shape]) -> str:
-        """Keep the shapes under the name; gives the name."""
-        self[name] = tuple(shapes)
+    def need(self, name: str, items: Sequence[Item]) -> str:
+        """Keep the items under the name; gives the name."""
+        self[name] = tuple(items)
         return name
 
 
@@ -83,6 +83,11 @@ def bounds(items: Iterable[Item], symbols: Symbols) -> Bounds:
     return Bounds(min(xs), min(ys), max(xs), max(ys))
 
 
+def classes(css: str) -> str:
+    """Names as the style sheet has them: colours as they are, parts of a drawing with their prefix."""
+    return " ".join(name if name.startswith("leaf-") else f"d-{name}" for name in css.split())
+
+
 class Writer:
     """Turns items into SVG, with y pointing down from ``origin``, and ids under a prefix."""
 
@@ -95,27 +100,27 @@ class Writer:
         if not symbols:
             return ""
         body = "".join(
-            f'<g id="{self.prefix}-{name}">{"".join(self.shape(one, FLIP) for one in shapes)}</g>'
-            for name, shapes in symbols.items()
+            f'<g id="{self.prefix}-{name}">{"".join(self.item(one, FLIP) for one in items)}</g>'
+            for name, items in symbols.items()
         )
         return f"<defs>{body}</defs>"
 
     def items(self, items: Iterable[Item]) -> str:
         """The items in their order."""
-        return "".join(self.item(item) for item in items)
+        return "".join(self.item(item, self.place) for item in items)
 
-    def item(self, item: Item) -> str:
+    def item(self, item: Item, place: Affine) -> str:
         """One item."""
         if isinstance(item, Shape):
-            return self.shape(item, self.place)
-        css = f' class="{item.css}"' if item.css else ""
+            return self.shape(item, place)
+        css = f' class="{classes(item.css)}"' if item.css else ""
         if isinstance(item, Part):
-            return f"<g{css}>{self.items(item.items)}</g>"
-        place = matrix(self.place.after(item.place).after(FLIP), self.digits)
-        return f'<use href="#{self.prefix}-{item.symbol}"{css} transform="{place}"/>'
+            return f"<g{css}>{''.join(self.item(one, place) for one in item.items)}</g>"
+        moves = matrix(place.after(item.place).after(FLIP), self.digits)
+        return f'<use href="#{self.prefix}-{item.symbol}"{css} transform="{moves}"/>'
 
     def shape(self, shape: Shape, place: Affine) -> str:
         """One shape."""
         stroke = f' stroke-width="{number(shape.stroke, 2)}"' if shape.stroke else ""
         data = path_data((path.mapped(place.at) for path in shape.paths), self.digits)
-        return f'<path class="{shape.css}"{stroke} d="{data}"/>'
+        return f'<path class="{classes(shape.css)}"{stroke} d="{data}"/>'

@@ -1,21 +1,25 @@
-"""Stem plants: upright in the soil, afloat without roots, and rooted in the water below air."""
+"""Stem plants: upright in the soil, and adrift without roots."""
 
-from scripts.drawings.build import grow_under, roots, second, stem_css, trace
+import math
+from collections.abc import Callable
+
+from scripts.drawings.build import NO_CEILING, fit, grow_under, roots, second, stem_css, trace
 from scripts.drawings.geometry import Affine, Spine, placed
 from scripts.drawings.nodes import count, node_symbols, stalk_of
 from scripts.drawings.scene import Copy, Item, Part, Shape, Symbols
 from scripts.drawings.size import Frame, Subject
 
-MOST_NODES = 30  # leaves further apart than in life show the same plant in less
+MOST_NODES = 34  # leaves further apart than in life show the same plant in less
 YOUNG = 0.28  # share of a stem whose leaves are still growing
-INTERNODE = 0.5  # between two nodes, in leaf lengths: middling light
+INTERNODE = 0.43  # between two nodes, in leaf lengths: middling light
+CROWD = {"spiral": 0.4, "alternate": 0.55, "two-ranked": 0.5}  # single leaves stand closer
 SHAPE = (0.0, 1.0), (1.0, 0.8), (-1.0, 0.9), (2.0, 0.6), (-2.0, 0.7)  # place and height of stems
 
 
 def internode(s: Subject, length: float) -> float:
     """Between two nodes, mm."""
-    crowd = 0.5 if s.traits.arrangement == "spiral" else 1.0
-    return max(min(max(INTERNODE * crowd * s.leaf, 2.5), 30.0), length / MOST_NODES)
+    crowd = CROWD.get(s.traits.arrangement, 1.0)
+    return max(min(max(INTERNODE * s.leaf, s.width * 0.75, 2.5), 40.0) * crowd, length / MOST_NODES)
 
 
 def leafy(
@@ -33,7 +37,7 @@ def leafy(
         size = s.about(1.0, 0.07) * (1 - 0.62 * left)
         slim = size * (1 - 0.5 * left)
         place = placed(point, turn + s.chance.uniform(-5, 5), size, slim)
-        if count(s) == 1 and (i % 4 >= 2 if len(names) > 1 else i % 2):
+        if count(s) == 1 and i % 2:
             place = place.after(MIRROR)
         tint = second(s, "young-leaves") if share > 0.7 else ""
         tint = tint or (second(s, "old-leaves") if share < 0.3 else "")
@@ -51,23 +55,27 @@ def stem(s: Subject, f: Frame, symbols: Symbols) -> list[Item]:
     gap = min(max(reach * 1.15, 14.0), 62.0)
     stems = SHAPE[:3] if gap > 36 else SHAPE
     ceiling = f.surface - min(reach * 0.5, 16.0)
-    items: list[Item] = []
-    for place, share in reversed(stems):
-        length = min(s.height * share, f.surface + 80.0 if share == 1 else f.surface * share)
-        lean = place * 2.5 + s.chance.uniform(-2, 2)
-        sway = s.chance.uniform(4, 9) * (1 if place >= 0 else -1)
-        spine = grow_under(
-            (place * gap * s.about(1, 0.15), 0.0),
-            length,
-            lambda t, lean=lean, sway=sway: lean + sway * (0.5 - t),  # type: ignore[misc]
-            ceiling,
+    main = grow_under((0.0, 0.0), min(s.height, f.surface + 80.0), swaying(1.5, 7.0), ceiling)
+    side = grow_under((0.0, 0.0), min(s.height, f.surface) * 0.94, swaying(3.5, 6.0), NO_CEILING)
+    symbols.need("s", leafy(s, side, names))
+    others = [
+        Copy(
+            "s",
+            placed(
+                (place * gap * s.about(1, 0.15), 0.0), place, share, math.copysign(share, place)
+            ),
         )
-        drawn = leafy(s, spine, names)
-        items += [
-            roots(s, spine.points[0][0], 16),
-            *([Part(tuple(drawn), "back")] if place else drawn),
-        ]
-    return items
+        for place, share in reversed(stems)
+        if place
+    ]
+    feet = [roots(s, one.place.e, 16) for one in others]
+    grown = fit(leafy(s, main, names), symbols, top=min(s.height, f.surface))
+    return [*feet, roots(s, 0.0, 16), Part(tuple(others), "back"), *grown]
+
+
+def swaying(lean: float, sway: float) -> Callable[[float], float]:
+    """A heading that swings gently over from one side to the other."""
+    return lambda t: lean + sway * (0.5 - t)
 
 
 def rootless(s: Subject, f: Frame, symbols: Symbols) -> list[Item]:
@@ -87,4 +95,5 @@ def rootless(s: Subject, f: Frame, symbols: Symbols) -> list[Item]:
             ceiling,
         )
         items.append(Part(tuple(leafy(s, twig, names, bare=0.12)), "back" if side < 0 else ""))
-    return items + leafy(s, main, names, bare=0.02)
+    items += leafy(s, main, names, bare=0.02)
+    return fit(items, symbols, top=f.surface)

@@ -45,8 +45,9 @@ class Pen:
         self.text += "M" + joined(self.here, self.digits)
         for run in path.runs:
             if run.smooth and len(run.points) > 2:
-                for piece in controls(run.points):
-                    self.move("c", piece)
+                for i, (first, second, end) in enumerate(controls(run.points)):
+                    # The curve is smooth, so that a later piece's first control need not be said.
+                    self.move(*(("s", (second, end)) if i else ("c", (first, second, end))))
             else:
                 for point in run.points[1:]:
                     self.move("l", [point])

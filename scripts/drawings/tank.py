@@ -13,7 +13,7 @@ FONT = 0.042  # height of the figures, in tank heights
 def rect(css: str, left: float, top: float, right: float, bottom: float) -> str:
     """A box; y points down."""
     width, height = number(right - left, 1), number(bottom - top, 1)
-    return f'<rect class="{css}" x="{number(left, 1)}" y="{number(top, 1)}" width="{width}" height="{height}"/>'
+    return f'<rect class="d-{css}" x="{number(left, 1)}" y="{number(top, 1)}" width="{width}" height="{height}"/>'
 
 
 def behind(f: Frame, left: float, cap: float) -> str:
@@ -33,8 +33,8 @@ def before(f: Frame, left: float, cap: float) -> str:
     surface = number(cap - f.surface, 1)
     d = f"M{number(left, 1)} {number(cap - f.rim, 1)}V{number(floor, 1)}H{number(right, 1)}V{number(cap - f.rim, 1)}"
     return (
-        f'<path class="surface" d="M{number(left, 1)} {surface}H{number(right, 1)}"/>'
-        f'<path class="glass" d="{d}"/>'
+        f'<path class="d-surface" d="M{number(left, 1)} {surface}H{number(right, 1)}"/>'
+        f'<path class="d-glass" d="{d}"/>'
         + rule(f, left, cap, 10.0, 5, "cm", -1)
         + rule(f, right, cap, INCH_MM, 2, "in", 1)
     )
@@ -53,9 +53,10 @@ def rule(f: Frame, x: float, cap: float, unit: float, every: int, name: str, sid
             f"M{number(x, 1)} {number(y, 1)}h{number(side * size * (0.55 if long else 0.28), 1)}"
         )
         if long:
-            label = f"{i} {name}" if i + every > last else str(i)
             texts += (
                 f'<text class="{"end" if side < 0 else "start"}" x="{number(x + side * size * 0.7, 1)}" '
-                f'y="{number(y + size * 0.35, 1)}">{label}</text>'
+                f'y="{number(y + size * 0.35, 1)}">{i}</text>'
             )
-    return f'<path class="ticks" d="{ticks}"/>{texts}'
+    css, place = ("end", x - size * 0.5) if side < 0 else ("start", x + size * 0.5)
+    texts += f'<text class="{css}" x="{number(place, 1)}" y="{number(cap + size * 1.5, 1)}">{name}</text>'
+    return f'<path class="d-ticks" d="{ticks}"/>{texts}'

@@ -1,4 +1,6 @@
-"""All drawings on one page, to be looked at: ``python -m scripts.drawings.contact_sheet OUT.html [SAMPLES.yml]``.
+"""All drawings on one page, to be looked at.
+
+``python -m scripts.drawings.contact_sheet OUT.html [SAMPLES.yml]``
 
 Without samples the page shows the records that have traits.
 """

@@ -1,6 +1,6 @@
 """Plants with roots in the water and leaves in the air above it."""
 
-from scripts.drawings.build import fit, roots
+from scripts.drawings.build import NO_CEILING, fit, roots
 from scripts.drawings.floating import hanging_roots
 from scripts.drawings.geometry import grow, placed
 from scripts.drawings.nodes import node_symbols

@@ -24,5 +24,6 @@ def foot_rule(
         if long:
             last = i * tick + every > count * tick + 1e-9
             label = f"{i * tick:g} mm" if last else f"{i * tick:g}"
-            texts += f'<text class="mid" x="{number(x, digits)}" y="{number(y + size * 1.5, digits)}">{label}</text>'
+            place = f'x="{number(x, digits)}" y="{number(y + size * 1.5, digits)}"'
+            texts += f'<text class="mid" {place}>{label}</text>'
     return f'<path class="d-ticks" d="{d}"/>{texts}'

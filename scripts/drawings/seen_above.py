@@ -146,7 +146,7 @@ def scales(s: Subject, *, fine: bool) -> list[Item]:
         cut = len(row) // 3
         outer += row[:cut]
         inner += row[cut:]
-    inner += scale_row((0.0, 0.0), 0.0, length * 0.92, size)
+    inner += scale_row((0.0, 0.0), 0.0, length * 0.92, size, fine=fine)
     rim = second(s, "edge", "old-leaves")
     parts = [(f"blade {rim}".strip(), outer), ("blade", inner)]
     return [

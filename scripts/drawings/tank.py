@@ -13,7 +13,8 @@ FONT = 0.042  # height of the figures, in tank heights
 def rect(css: str, left: float, top: float, right: float, bottom: float) -> str:
     """A box; y points down."""
     width, height = number(right - left, 1), number(bottom - top, 1)
-    return f'<rect class="d-{css}" x="{number(left, 1)}" y="{number(top, 1)}" width="{width}" height="{height}"/>'
+    place = f'x="{number(left, 1)}" y="{number(top, 1)}"'
+    return f'<rect class="d-{css}" {place} width="{width}" height="{height}"/>'
 
 
 def behind(f: Frame, left: float, cap: float) -> str:
@@ -31,7 +32,8 @@ def before(f: Frame, left: float, cap: float) -> str:
     """What is painted after the plant: the water's surface, the glass, the rules."""
     right, floor = left + f.width, cap + f.cap + f.soil
     surface = number(cap - f.surface, 1)
-    d = f"M{number(left, 1)} {number(cap - f.rim, 1)}V{number(floor, 1)}H{number(right, 1)}V{number(cap - f.rim, 1)}"
+    rim = number(cap - f.rim, 1)
+    d = f"M{number(left, 1)} {rim}V{number(floor, 1)}H{number(right, 1)}V{rim}"
     return (
         f'<path class="d-surface" d="M{number(left, 1)} {surface}H{number(right, 1)}"/>'
         f'<path class="d-glass" d="{d}"/>'

@@ -63,8 +63,8 @@ def scattered(
     reach = max(math.hypot(x, y) for x in (box.left, box.right) for y in (box.bottom, box.top))
     if reach * 2 > height * 0.7:
         return beside(s, one, box.right - box.left, width)
-    columns = min(max(int(width / (reach * 2.3)), 1), 8)
-    rows = min(max(int(height / (reach * 2.3)), 1), 5)
+    columns = min(max(int(width / (reach * 2.1)), 1), 8)
+    rows = min(max(int(height / (reach * 2.1)), 1), 5)
     items: list[Item] = []
     for i in range(columns * rows):
         if columns * rows > 6 and s.chance.random() < 0.2:

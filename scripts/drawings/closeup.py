@@ -3,7 +3,7 @@
 from scripts.drawings.above import piece
 from scripts.drawings.build import second, stem_css
 from scripts.drawings.draw import svg
-from scripts.drawings.geometry import Affine, line, placed
+from scripts.drawings.geometry import Affine, Path, Run, line, placed
 from scripts.drawings.habits import FLOATING
 from scripts.drawings.hardscape import shoot
 from scripts.drawings.leaves import form_of, leaf
@@ -48,7 +48,7 @@ def part(s: Subject, symbols: Symbols) -> tuple[str, list[Item]]:
     """What is shown, in words and as items."""
     kind, arrangement = s.traits.draw, s.traits.arrangement
     if kind == "moss":
-        return "one shoot", list(shoot(s, max(MOSS_SHOOT_MM, s.leaf * 6), 1.0))
+        return "one shoot", list(shoot(s, max(MOSS_SHOOT_MM, s.leaf * 6), 1.0, fine=True))
     if kind in FLOATING and kind != "floating-rosette":
         return "one piece from above", piece(s, symbols, fine=True)
     if kind in NODED and arrangement == "whorled":
@@ -129,8 +129,19 @@ def one_leaf(s: Subject) -> tuple[str, list[Item]]:
 
 def cut_off(shape: Shape, cut: float) -> Shape:
     """The shape above a straight cut across it."""
-    return Shape(
-        shape.css,
-        tuple(p.mapped(lambda q: (q[0], max(q[1], cut))) for p in shape.paths),
-        shape.stroke,
+    runs = ((run_above(run, cut) for run in path.runs) for path in shape.paths)
+    paths = (
+        Path(tuple(run for run in some if len(run.points) > 1), path.closed)
+        for some, path in zip(runs, shape.paths, strict=True)
     )
+    return Shape(shape.css, tuple(path for path in paths if path.runs), shape.stroke)
+
+
+def run_above(run: Run, cut: float) -> Run:
+    """The part of a run above the cut, and the point below it moved up to the cut."""
+    kept = [
+        (x, max(y, cut))
+        for i, (x, y) in enumerate(run.points)
+        if any(point[1] > cut for point in run.points[max(i - 1, 0) : i + 2])
+    ]
+    return Run(tuple(kept), run.smooth)

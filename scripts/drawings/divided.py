@@ -25,9 +25,8 @@ def feathery(
         reach = width / 2 * (math.sin(math.pi * (0.12 + 0.8 * share)) ** 0.7)
         base = (0.0, share * length)
         for side in (-1, 1):
-            found.append(
-                curve(base, polar(side * 62, reach * 0.55, base), polar(side * 50, reach, base))
-            )
+            thread = (base, polar(side * 62, reach * 0.55, base), polar(side * 50, reach, base))
+            found.append(curve(*thread) if twice else line(base, thread[2]))
             if twice and reach > width / 5:
                 fork = polar(side * 62, reach * 0.5, base)
                 found.append(line(fork, polar(side * 18, reach * 0.45, fork)))

@@ -1,13 +1,18 @@
 """Floating plants from the side: the picture from above, seen flat along the water, with hanging roots."""
 
+import math
+
 from scripts.drawings.build import second, stalked
 from scripts.drawings.divided import feathery
-from scripts.drawings.geometry import Affine, Path, curve, grow, placed
+from scripts.drawings.geometry import Affine, curve, grow, placed
 from scripts.drawings.rosettes import stalk_length
 from scripts.drawings.scene import Copy, Item, Part, Shape, Symbols, bounds, moved
 from scripts.drawings.seen_above import frond_above, rosette_above, stem_above
 from scripts.drawings.size import Frame, Subject
 
+FRINGED_MM = 40.0  # longer roots are drawn with side roots
+FRINGES = 11  # pairs on a root
+THINNEST_MM = 1.3  # a frond seen edge-on is drawn at least this thick
 FLAT = 0.2  # how much of its breadth a leaf on the water shows to an eye a little above it
 RISING = ("obovate", "spatulate", "pinnate", "lobed", "oblong", "lanceolate")
 TALL_LEAF_MM = 60.0  # long-stalked leaves of this size stand up from the water
@@ -39,7 +44,7 @@ def floating_rosette(s: Subject, f: Frame, symbols: Symbols) -> list[Item]:
     gap = min(s.spread * 0.8, f.width * 0.34)
     reach = root_length(s, f)
     symbols.need("r", seen)
-    symbols.need("h", hanging_roots(s, reach, 11, min(s.spread * 0.1, 22)))
+    symbols.need("h", hanging_roots(s, symbols, reach, 11, min(s.spread * 0.1, 22)))
     items: list[Item] = [
         Shape("runner", (curve((-gap * 0.4, 0), (gap * 0.15, -3), (gap * 0.6, 0)),))
     ]
@@ -67,28 +72,28 @@ def cup(s: Subject, symbols: Symbols) -> list[Item]:
     return items
 
 
-def hanging_roots(s: Subject, reach: float, number: int, half: float) -> list[Item]:
-    """Roots hanging from the surface, the middle ones longest, with fine side roots on large plants."""
-    main: list[Path] = []
-    fringe: list[Path] = []
-    for i in range(number):
-        share = i / (number - 1) * 2 - 1 if number > 1 else 0.0
-        length = reach if i == number // 2 else reach * s.about(1 - 0.4 * abs(share), 0.12)
-        length = min(length, reach)
-        swing = s.chance.uniform(-3, 3) + share * half
-        points = (
-            (share * half, 0.0),
-            (share * half + swing * 0.4, -length * 0.4),
-            (share * half + swing, -length),
+def hanging_roots(
+    s: Subject, symbols: Symbols, reach: float, number: int, half: float
+) -> list[Item]:
+    """Roots hanging from the surface, the middle one longest, with fine side roots where they are long."""
+    root: list[Item] = [
+        Shape("root", (curve((0.0, 0.0), (reach * 0.015, -reach * 0.4), (0.0, -reach)),))
+    ]
+    if reach > FRINGED_MM:
+        fringe = feathery(reach * 0.94, 7.0, FRINGES)[1:]
+        root.append(
+            Shape("root fine", tuple(one.mapped(lambda p: (p[0], -p[1])) for one in fringe))
         )
-        main.append(curve(*points))
-        if reach > 40:
-            fringe += [
-                p.mapped(lambda q, x=points[0][0]: (x + q[0] * 0.9, -q[1]))
-                for p in feathery(length * 0.92, 7, 8)[1:]
-            ]  # type: ignore[misc]
-    shapes: list[Item] = [Shape("root", tuple(main))]
-    return [Shape("root fine", tuple(fringe)), *shapes] if fringe else shapes
+    symbols.need("q", root)
+    items: list[Item] = []
+    for i in range(number):
+        share = i / (number - 1) * 2 - 1
+        length = 1.0 if i == number // 2 else min(s.about(1 - 0.4 * abs(share), 0.12), 0.97)
+        swing = -share * math.degrees(math.atan2(half, reach)) + s.chance.uniform(-1.5, 1.5)
+        items.append(
+            Copy("q", placed((share * half, 0.0), swing if i != number // 2 else 0.0, length))
+        )
+    return items
 
 
 def floating_stem(s: Subject, f: Frame, symbols: Symbols) -> list[Item]:
@@ -97,7 +102,7 @@ def floating_stem(s: Subject, f: Frame, symbols: Symbols) -> list[Item]:
     reach = root_length(s, f)
     box = bounds(piece, symbols)
     width = box.right - box.left
-    symbols.need("h", hanging_roots(s, reach, 5, min(4.0, s.leaf * 0.25)))
+    symbols.need("h", hanging_roots(s, symbols, reach, 5, min(4.0, s.leaf * 0.25)))
     hung: list[Item] = []
     for i in range(5):
         size = 1.0 if i == 2 else s.about(0.75, 0.2)
@@ -112,8 +117,9 @@ def floating_stem(s: Subject, f: Frame, symbols: Symbols) -> list[Item]:
 def floating_frond(s: Subject, f: Frame, symbols: Symbols) -> list[Item]:
     """Many small plants over the water; those that float under it in a loose mat."""
     group = [one for one in frond_above(s) if isinstance(one, Shape)]
-    symbols.need("g", [one for one in flat(list(group)) if isinstance(one, Shape)])
     box = bounds(group, symbols)
+    thin = Affine(1, 0, 0, max(FLAT, THINNEST_MM / (box.top - box.bottom)), 0, 0.6)
+    symbols.need("g", [moved(one, thin) for one in group])
     reach = (
         root_length(s, f) if s.traits.root_length_mm or s.traits.arrangement != "branching" else 0.0
     )

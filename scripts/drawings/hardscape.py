@@ -1,7 +1,7 @@
 """Plants that hold on to wood or stone: epiphytes on a rhizome, mosses, and flat thalli."""
 
 from scripts.drawings.build import fit, grow_under, second, stalked, trace
-from scripts.drawings.geometry import Path, Run, curve, grow, line, placed, polar
+from scripts.drawings.geometry import Path, Run, Spine, curve, grow, line, placed, polar
 from scripts.drawings.leaves import THINNEST_MM, form_of, leaf
 from scripts.drawings.rosettes import stalk_length
 from scripts.drawings.scene import Copy, Item, Part, Shape, Symbols
@@ -103,10 +103,10 @@ def moss(s: Subject, f: Frame, symbols: Symbols) -> list[Item]:
 def cushion(s: Subject, half: float, names: tuple[str, str]) -> list[Item]:
     """Copies of two symbols over the top of a stone, those behind first."""
     items: list[Item] = []
-    for row, number, size in ((0, 15, 1.0), (1, 17, 0.8)):
+    for row, number, size in ((0, 15, 1.0), (1, 15, 0.8), (2, 12, 0.55)):
         copies: list[Item] = []
         for i in range(number):
-            share = (i + 0.5 * row) / (number - 0.5) * 2 - 1
+            share = (i + 0.5 * (row % 2)) / (number - 0.5) * 2 - 1
             base = (share * half, -DROP * half * share * share * 0.9 - row * 3 - 1)
             turn = share * 74 + s.chance.uniform(-16, 16)
             big = s.about(size, 0.16)
@@ -117,25 +117,25 @@ def cushion(s: Subject, half: float, names: tuple[str, str]) -> list[Item]:
     return items
 
 
-def shoot(s: Subject, length: float, wild: float) -> list[Shape]:
+def shoot(s: Subject, length: float, wild: float, *, fine: bool = False) -> list[Shape]:
     """A moss shoot: an axis, side branches, and leaves too small to draw but as dashes."""
     axis = grow((0.0, 0.0), length, lambda t: (18 - 36 * t) * (1 if wild else -0.8), 10)
     gap = max(length / 11, 3.0)
-    lines, dashes = [trace(axis, count=5)], dashes_along(s, axis, wild)
+    lines, dashes = [trace(axis, count=5)], dashes_along(s, axis, fine)
     side, far = 1, gap * 1.2
     while far < length * 0.92:
         point, turn = axis.at(far)
         reach = gap * (2.6 - 1.5 * far / length) * (1 + wild * s.chance.uniform(-0.45, 0.3))
         twig = grow(point, reach, lambda t, turn=turn, side=side: turn + side * (62 - 18 * t), 6)  # type: ignore[misc]
         lines.append(trace(twig, count=3))
-        dashes += dashes_along(s, twig, wild)
+        dashes += dashes_along(s, twig, fine)
         side, far = -side, far + gap * (0.62 if wild else 0.55)
     return [Shape("strand", (*lines, *dashes), max(THINNEST_MM, s.width * 0.7))]
 
 
-def dashes_along(s: Subject, axis, wild: float) -> list[Path]:  # type: ignore[no-untyped-def]
+def dashes_along(s: Subject, axis: Spine, fine: bool) -> list[Path]:
     """Leaves along an axis, on both sides."""
-    size = max(s.leaf, 1.4)
+    size = max(s.leaf, 1.4 if fine else 2.2)
     number = max(int(axis.length / (size * 0.95)), 2)
     found = []
     for i in range(1, number + 1):

@@ -8,7 +8,7 @@ from scripts.drawings.size import Frame, Subject
 from scripts.drawings.stems import leafy
 
 SPRIG_NODES = 4
-MOST_SPRIGS = 84
+MOST_SPRIGS = 69
 
 
 def creeping(s: Subject, f: Frame, symbols: Symbols) -> list[Item]:
@@ -96,23 +96,22 @@ def sprig_symbols(s: Subject, symbols: Symbols, top: float) -> None:
     for name, lean in (("sa", 7.0), ("sb", -9.0)):
         spine = grow((0.0, 0.0), top * 0.9, lambda t, lean=lean: lean * (1.4 - 2 * t), 8)  # type: ignore[misc]
         basal = count(s) == 1 or s.leaf > top * 0.55
-        symbols.need(name, blades(s, top, lean) if basal else sprig(s, spine))
+        symbols.need(name, blades(s, top, lean) if basal else sprig(s, symbols, spine))
 
 
-def sprig(s: Subject, spine: Spine) -> list[Shape]:
+def sprig(s: Subject, symbols: Symbols, spine: Spine) -> list[Item]:
     """A short upright stem, leaves close together."""
-    shapes = [Shape("stem", (trace(spine, count=4),), max(0.5, s.leaf * 0.06))]
-    nodes = min(max(int(spine.length / (s.leaf * 0.7)), 3), 9)
+    items: list[Item] = [Shape("stem", (trace(spine, count=4),), max(0.5, s.leaf * 0.06))]
+    nodes = min(max(int(spine.length / (s.leaf * 0.7)), 3), 8)
     leaves = count(s)
+    for name, azimuth in (("a", 20.0), ("b", 100.0)):
+        around = [azimuth + 360 / leaves * k for k in range(leaves)]
+        symbols.need(name, ring(s, symbols, around, 30))
     for i in range(nodes):
         point, turn = spine.at(spine.length * (0.15 + 0.85 * i / (nodes - 1)))
-        azimuth = 90 * (i % 2) + 20 if leaves == 2 else 40.0 * i
-        place = placed(point, turn, 1 - 0.25 * i / nodes, 1 - 0.25 * i / nodes)
-        for one in ring(s, [azimuth + 360 / leaves * k for k in range(leaves)], 30):
-            shapes.append(
-                Shape(one.css, tuple(path.mapped(place.at) for path in one.paths), one.stroke)
-            )
-    return shapes
+        size = 1 - 0.25 * i / nodes
+        items.append(Copy("b" if i % 2 else "a", placed(point, turn, size, size)))
+    return items
 
 
 def blades(s: Subject, top: float, lean: float) -> list[Shape]:

@@ -23,16 +23,16 @@ def marginal(s: Subject, f: Frame, symbols: Symbols) -> list[Item]:
         )
     else:
         grown = fit(bunch(s, top, symbols), symbols, top=top)
-    return [*feet(s, f), *grown]
+    return [*feet(s, f, symbols), *grown]
 
 
-def feet(s: Subject, f: Frame) -> list[Item]:
+def feet(s: Subject, f: Frame, symbols: Symbols) -> list[Item]:
     """Roots in the soil, or hanging in the water."""
     if s.plant.roots == "in-soil":
         return [roots(s, 0.0, 24, 7)]
     claim = s.traits.root_length_mm
     reach = min(claim.high if claim else ROOT_MM, f.surface - 10)
-    return hanging_roots(s, reach, 9, 16)
+    return hanging_roots(s, symbols, reach, 9, 16)
 
 
 def bunch(s: Subject, top: float, symbols: Symbols) -> list[Item]:

@@ -117,7 +117,10 @@ def frond_above(s: Subject, *, fine: bool = False) -> list[Item]:
     """Fronds that hang together: a feathery cluster of scales, a chain, or a few broad ones."""
     if s.traits.leaf_shape == "scale":
         return scales(s, fine=fine)
-    one = leaf(form_of(s.traits, s.leaf, s.width, fine=fine))
+    form = form_of(s.traits, s.leaf, s.width)
+    if form.shape == "elliptic":  # a frond is round at both ends
+        form = form._replace(shape="round")
+    one = leaf(form)
     chain = s.traits.leaf_shape in CHAINED
     items: list[Item] = []
     for turn, size in CHAIN if chain else CLUSTER:

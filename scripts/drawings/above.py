@@ -6,7 +6,7 @@ from scripts.drawings.draw import EDGE, svg
 from scripts.drawings.geometry import line, placed
 from scripts.drawings.habits import FLOATING
 from scripts.drawings.rule import foot_rule
-from scripts.drawings.scene import Copy, Item, Shape, Symbols, Writer, bounds, moved
+from scripts.drawings.scene import Bounds, Copy, Item, Shape, Symbols, Writer, bounds, moved
 from scripts.drawings.seen_above import frond_above, rosette_above, stem_above
 from scripts.drawings.size import Subject, subject
 from scripts.drawings.words import look
@@ -43,14 +43,14 @@ def above(slug: str, plant: Plant) -> str | None:
     return svg(body, (width + 2 * EDGE, height + 2 * EDGE + font * 2.1), label, font)
 
 
-def piece(s: Subject, symbols: Symbols, *, fine: bool = False) -> list[Item]:
+def piece(s: Subject, symbols: Symbols) -> list[Item]:
     """One plant, or one piece of it."""
     kind = s.traits.draw
     if kind == "floating-rosette":
         return rosette_above(s, symbols)
     if kind == "floating-stem":
         return stem_above(s, symbols)
-    shapes = [one for one in frond_above(s, fine=fine) if isinstance(one, Shape)]
+    shapes = [one for one in frond_above(s) if isinstance(one, Shape)]
     symbols.need("g", shapes)
     return [Copy("g", placed((0.0, 0.0), 0))]
 
@@ -62,7 +62,7 @@ def scattered(
     box = bounds(one, symbols)
     reach = max(math.hypot(x, y) for x in (box.left, box.right) for y in (box.bottom, box.top))
     if reach * 2 > height * 0.7:
-        return beside(s, one, box.right - box.left, width)
+        return beside(s, one, box, width, height)
     columns = min(max(int(width / (reach * 2.1)), 1), 8)
     rows = min(max(int(height / (reach * 2.1)), 1), 5)
     items: list[Item] = []
@@ -83,13 +83,20 @@ def free(s: Subject, i: int, number: int, room: float, reach: float) -> float:
     return (i + 0.5) * cell - room / 2 + s.chance.uniform(-swing, swing)
 
 
-def beside(s: Subject, one: list[Item], wide: float, width: float) -> list[Item]:
-    """A large one, with a young one beside it where there is room."""
+def beside(s: Subject, one: list[Item], box: Bounds, width: float, height: float) -> list[Item]:
+    """A large rosette with a young one on a runner; pieces of stem in rows."""
+    wide, high = box.right - box.left, box.top - box.bottom
     left = -(width - wide) / 2 + 2
-    small = min((width - wide - 6) / wide, 0.5)
-    young = [
-        moved(part, placed((width / 2 - wide * small / 2 - 2, 0.0), 0, small, small))
-        for part in one
-    ]
-    runner = Shape("runner", (line((left, 0), (width / 2 - wide * small / 2, 0)),))
-    return [runner, *(moved(part, placed((left, 0.0), 0)) for part in one), *young]
+    if s.traits.draw == "floating-rosette":
+        small = min((width - wide - 6) / wide, 0.5)
+        x = width / 2 - wide * small / 2 - 2
+        young = [moved(part, placed((x, 0.0), 0, small, small)) for part in one]
+        runner = Shape("runner", (line((left, 0), (x, 0)),))
+        return [runner, *(moved(part, placed((left, 0.0), 0)) for part in one), *young]
+    rows = max(min(int(height / (high * 1.15)), 4), 1)
+    items: list[Item] = []
+    for row in range(rows):
+        y = (row - (rows - 1) / 2) * height / rows
+        place = placed((-left if row % 2 else left, y), 180 if row % 2 else 0)
+        items += [moved(part, place) for part in one]
+    return items

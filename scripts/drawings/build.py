@@ -3,7 +3,7 @@
 import math
 from collections.abc import Callable, Iterable
 
-from scripts.drawings.geometry import Affine, Path, Point, Spine, curve, placed, polar
+from scripts.drawings.geometry import Affine, Path, Point, Run, Spine, curve, placed, polar
 from scripts.drawings.leaves import form_of, leaf
 from scripts.drawings.outlines import SIDES
 from scripts.drawings.scene import Copy, Item, Shape, Symbols, bounds, moved
@@ -114,3 +114,10 @@ def leaf_at_end(s: Subject, symbols: Symbols) -> str:
     place = Affine(1, 0, 0, tilt, 0, 0)
     shapes = [moved(one, place) for one in leaf(form_of(s.traits, s.leaf, s.width))]
     return symbols.need("top", [one for one in shapes if isinstance(one, Shape)])
+
+
+def mass(half: float, height: float) -> Shape:
+    """The inside of a mat or cushion, where single shoots can no longer be told apart."""
+    low = ((-half * 1.04, 0.0), (-half * 0.9, height * 0.8), (-half * 0.4, height))
+    points = (*low, *((-x, y) for x, y in reversed(low)))
+    return Shape("mass", (Path((Run(points), Run((points[-1], points[0]), False)), closed=True),))

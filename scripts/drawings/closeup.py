@@ -50,7 +50,7 @@ def part(s: Subject, symbols: Symbols) -> tuple[str, list[Item]]:
     if kind == "moss":
         return "one shoot", list(shoot(s, max(MOSS_SHOOT_MM, s.leaf * 6), 1.0, fine=True))
     if kind in FLOATING and kind != "floating-rosette":
-        return "one piece from above", piece(s, symbols, fine=True)
+        return "one piece from above", piece(s, symbols)
     if kind in NODED and arrangement == "whorled":
         return "one ring of leaves from above", ring_above(s, symbols)
     if (

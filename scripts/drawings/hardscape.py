@@ -1,6 +1,6 @@
 """Plants that hold on to wood or stone: epiphytes on a rhizome, mosses, and flat thalli."""
 
-from scripts.drawings.build import fit, grow_under, second, stalked, trace
+from scripts.drawings.build import fit, grow_under, mass, second, stalked, trace
 from scripts.drawings.geometry import Path, Run, Spine, curve, grow, line, placed, polar
 from scripts.drawings.leaves import THINNEST_MM, form_of, leaf
 from scripts.drawings.rosettes import stalk_length
@@ -97,13 +97,17 @@ def moss(s: Subject, f: Frame, symbols: Symbols) -> list[Item]:
     length = min(max(s.height * 0.9, 14.0), 130.0, f.surface * 0.8)
     for name, wild in (("m", 0.0), ("n", 1.0)):
         symbols.need(name, shoot(s, length, wild))
-    return fit(cushion(s, moss_half(s) * 0.9, ("m", "n")), symbols, top=min(s.height, f.surface))
+    return fit(
+        [mass(moss_half(s) * 0.75, length * 0.5), *cushion(s, moss_half(s) * 0.9, ("m", "n"))],
+        symbols,
+        top=min(s.height, f.surface),
+    )
 
 
 def cushion(s: Subject, half: float, names: tuple[str, str]) -> list[Item]:
     """Copies of two symbols over the top of a stone, those behind first."""
     items: list[Item] = []
-    for row, number, size in ((0, 15, 1.0), (1, 15, 0.8), (2, 12, 0.55)):
+    for row, number, size in ((0, 15, 1.0), (1, 13, 0.8), (2, 10, 0.55)):
         copies: list[Item] = []
         for i in range(number):
             share = (i + 0.5 * (row % 2)) / (number - 0.5) * 2 - 1
@@ -130,7 +134,7 @@ def shoot(s: Subject, length: float, wild: float, *, fine: bool = False) -> list
         lines.append(trace(twig, count=3))
         dashes += dashes_along(s, twig, fine)
         side, far = -side, far + gap * (0.62 if wild else 0.55)
-    return [Shape("strand", (*lines, *dashes), max(THINNEST_MM, s.width * 0.7))]
+    return [Shape("strand", (*lines, *dashes), max(s.width * 0.7, THINNEST_MM if fine else 0.65))]
 
 
 def dashes_along(s: Subject, axis: Spine, fine: bool) -> list[Path]:

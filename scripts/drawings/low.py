@@ -1,6 +1,15 @@
 """Low plants: creeping stems with stalked leaves, and carpets."""
 
-from scripts.drawings.build import fit, grow_under, leaf_at_end, roots, second, stem_css, trace
+from scripts.drawings.build import (
+    fit,
+    grow_under,
+    leaf_at_end,
+    mass,
+    roots,
+    second,
+    stem_css,
+    trace,
+)
 from scripts.drawings.geometry import Path, Spine, curve, grow, placed
 from scripts.drawings.nodes import count, node_symbols, ring
 from scripts.drawings.scene import Copy, Item, Part, Shape, Symbols
@@ -64,7 +73,7 @@ def climbing(s: Subject, f: Frame, top: float, symbols: Symbols) -> list[Item]:
         def heading(t: float, turn: float = turn, side: int = side) -> float:
             return side * (86 - 74 * min(max((t - turn * 0.7) / 0.25, 0.0), 1.0))
 
-        spine = grow_under((x * f.width, s.leaf * 0.36), length, heading, f.surface - s.leaf * 0.3)
+        spine = grow_under((x * f.width, s.leaf * 0.5), length, heading, f.surface - s.leaf * 0.3)
         items += [roots(s, spine.at(lying * part)[0][0], 11, 3) for part in (0.1, 0.5, 0.9)]
         items += [Part(tuple(leafy(s, spine, names, bare=0.02)), "back" if share < 1 else "")]
     return items
@@ -77,7 +86,11 @@ def carpet(s: Subject, f: Frame, symbols: Symbols) -> list[Item]:
     half = f.width * 0.36
     number = min(max(int(half * 2 / max(s.leaf * 0.9, top * 0.16)), 14), MOST_SPRIGS // 3)
     runner = Shape("runner", (curve((-half, -1.0), (0.0, -2.0), (half * 1.05, -1.0)),))
-    items: list[Item] = [runner, *(roots(s, half * (i - 3) / 3.4, 11, 3) for i in range(7))]
+    items: list[Item] = [
+        mass(half, top * 0.55),
+        runner,
+        *(roots(s, half * (i - 3) / 3.4, 11, 3) for i in range(7)),
+    ]
     for row, tall in ((0, 1.0), (1, 0.8), (2, 0.55)):
         copies: list[Item] = []
         for i in range(number):

@@ -3,16 +3,21 @@
 from scripts.drawings.geometry import Point, Run, controls
 
 # Waves or teeth an edge, and how far each goes out, in widths of the blade. Drawn by eye.
-WAVES = {"wavy": (3.5, 0.05), "crisped": (6.5, 0.07)}
+WAVES = {"wavy": (4.5, 0.045), "crisped": (7.5, 0.07)}
 TEETH, TOOTH = 9, 0.055
 CUTS, CUT = 5, 0.5  # a cut goes half the way to the midrib
 
 
-def edge(points: tuple[Point, ...], margin: str, width: float, *, pointed: bool) -> tuple[Run, ...]:
-    """One edge from the stalk to the tip, with its margin; ends stay where they are."""
+def edge(
+    points: tuple[Point, ...], margin: str, width: float, *, inward: bool = False
+) -> tuple[Run, ...]:
+    """One edge from the stalk to the tip, with its margin; the ends stay.
+
+    A wave starts outward, or ``inward``.
+    """
     if margin in WAVES:
         count, reach = WAVES[margin]
-        return (Run(wavy(points, count, reach * width)),)
+        return (Run(wavy(points, count, -reach * width if inward else reach * width)),)
     if margin == "toothed":
         return (Run(toothed(points, width), False),)
     if margin == "cut":

@@ -8,7 +8,7 @@ text, drawn by eye.
 import itertools
 
 from scripts.drawings.geometry import Path, Point, Run
-from scripts.drawings.margins import edge
+from scripts.drawings.margins import WAVES, edge
 
 Side = tuple[Point, ...]
 
@@ -47,13 +47,16 @@ def outline(
         side.append((side[-1][0] * 0.8, end * length))
     start, top = (0.0, START.get(shape, 0.0) * length), (0.0, end * length)
     pointed = tip == "pointed" and shape not in NEVER_POINTED
-    right = edge((start, *side, top), margin, width, pointed=pointed)
+    right = edge((start, *side, top), margin, width)
     if shape == "arrow":
         barb = (BARB[0] * width, BARB[1] * length)
         right = (Run(((0.0, 0.0), (0.2 * width, -0.06 * length), barb)), *after(barb, right))
+    left = right
+    if margin in WAVES:  # the edges do not swing in step
+        left = edge((start, *side, top), margin, width, inward=True)
     if not pointed and len(right) == 1 and right[0].smooth:
-        return Path((round_top(right[0]),), closed=True)
-    return Path((*right, *mirrored(right)), closed=True)
+        return Path((over_the_tip(right[0], left[0]),), closed=True)
+    return Path((*right, *mirrored(left)), closed=True)
 
 
 def after(barb: Point, right: tuple[Run, ...]) -> tuple[Run, ...]:
@@ -62,9 +65,9 @@ def after(barb: Point, right: tuple[Run, ...]) -> tuple[Run, ...]:
     return (Run((barb, *first.points[1:]), first.smooth), *right[1:])
 
 
-def round_top(right: Run) -> Run:
-    """Both edges as one curve over the tip."""
-    return Run((*right.points, *((-x, y) for x, y in reversed(right.points[:-1]))))
+def over_the_tip(right: Run, left: Run) -> Run:
+    """Both edges as one curve over the tip; the left one is given as its mirror image."""
+    return Run((*right.points, *((-x, y) for x, y in reversed(left.points[:-1]))))
 
 
 def mirrored(runs: tuple[Run, ...]) -> tuple[Run, ...]:

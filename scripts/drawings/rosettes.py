@@ -8,7 +8,7 @@ from scripts.drawings.scene import Copy, Item, Part, Shape, Symbols
 from scripts.drawings.size import Frame, Subject
 
 NARROW = ("linear", "ribbon", "needle")
-FEW, MANY = 9, 15
+FEW, FAN, MANY = 9, 11, 15
 RUNNER_GAP = 0.62  # from crown to daughter, in spreads
 
 
@@ -41,7 +41,7 @@ def rosette(s: Subject, f: Frame, symbols: Symbols) -> list[Item]:
 def crown(s: Subject, symbols: Symbols, surface: float, leaves: int | None = None) -> list[Item]:
     """Leaves about a crown at the origin: the outer ones first, the young ones last."""
     narrow = s.traits.leaf_shape in NARROW
-    number = leaves or (MANY if narrow else FEW)
+    number = leaves or (FAN if s.traits.arrangement == "two-ranked" else MANY if narrow else FEW)
     items: list[Item] = []
     for i in range(number):
         share = i / (number - 1)  # 0 outermost and oldest, 1 innermost

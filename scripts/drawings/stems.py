@@ -5,6 +5,7 @@ from collections.abc import Callable
 
 from scripts.drawings.build import NO_CEILING, fit, grow_under, roots, second, stem_css, trace
 from scripts.drawings.geometry import Affine, Spine, placed
+from scripts.drawings.leaves import THREADED
 from scripts.drawings.nodes import count, node_symbols, stalk_of
 from scripts.drawings.scene import Copy, Item, Part, Shape, Symbols
 from scripts.drawings.size import Frame, Subject
@@ -19,7 +20,8 @@ SHAPE = (0.0, 1.0), (1.0, 0.8), (-1.0, 0.9), (2.0, 0.6), (-2.0, 0.7)  # place an
 def internode(s: Subject, length: float) -> float:
     """Between two nodes, mm."""
     crowd = CROWD.get(s.traits.arrangement, 1.0)
-    return max(min(max(INTERNODE * s.leaf, s.width * 0.75, 2.5), 40.0) * crowd, length / MOST_NODES)
+    broad = 0.0 if s.traits.leaf_shape in THREADED else s.width * 0.75
+    return max(min(max(INTERNODE * s.leaf, broad, 2.5), 40.0) * crowd, length / MOST_NODES)
 
 
 def leafy(

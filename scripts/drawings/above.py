@@ -3,11 +3,12 @@
 import math
 
 from scripts.drawings.draw import EDGE, svg
+from scripts.drawings.fronds import frond_above
 from scripts.drawings.geometry import line, placed
 from scripts.drawings.habits import FLOATING
 from scripts.drawings.rule import foot_rule
 from scripts.drawings.scene import Bounds, Copy, Item, Shape, Symbols, Writer, bounds, moved
-from scripts.drawings.seen_above import frond_above, rosette_above, stem_above
+from scripts.drawings.seen_above import rosette_above, stem_above
 from scripts.drawings.size import Subject, subject
 from scripts.drawings.words import look
 from scripts.records.plant import Plant

@@ -5,8 +5,8 @@ from scripts.drawings.build import second, stem_css
 from scripts.drawings.draw import svg
 from scripts.drawings.geometry import Affine, Path, Run, line, placed
 from scripts.drawings.habits import FLOATING
-from scripts.drawings.hardscape import shoot
 from scripts.drawings.leaves import form_of, leaf
+from scripts.drawings.mosses import shoot
 from scripts.drawings.nodes import count, stalk_of
 from scripts.drawings.rule import foot_rule
 from scripts.drawings.scene import Copy, Item, Shape, Symbols, Writer, bounds, moved

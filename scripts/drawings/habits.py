@@ -3,7 +3,7 @@
 from collections.abc import Callable
 from typing import NamedTuple, get_args
 
-from scripts.drawings import floating, hardscape, low, marginals, rosettes, stems
+from scripts.drawings import epiphytes, floating, low, marginals, mosses, rosettes, stems
 from scripts.drawings.scene import Item, Shape, Symbols
 from scripts.drawings.size import Frame, Subject
 from scripts.records.traits import Draw
@@ -17,9 +17,9 @@ ROUTINES: dict[Draw, Routine] = {
     "rosette": rosettes.rosette,
     "grass": rosettes.grass,
     "carpet": low.carpet,
-    "epiphyte": hardscape.epiphyte,
-    "moss": hardscape.moss,
-    "thallus": hardscape.thallus,
+    "epiphyte": epiphytes.epiphyte,
+    "moss": mosses.moss,
+    "thallus": mosses.thallus,
     "floating-rosette": floating.floating_rosette,
     "floating-stem": floating.floating_stem,
     "floating-frond": floating.floating_frond,
@@ -40,13 +40,13 @@ def ground(s: Subject, f: Frame) -> Ground:
     kind = s.traits.draw
     on_stone = kind == "moss" or (kind == "thallus" and s.plant.habit != "floater")
     if on_stone:
-        half = hardscape.moss_half(s)
-        high = max(hardscape.STONE_MM, half * 0.3)
-        return Ground(high, (Shape("stone", (hardscape.stone(half, high),)),))
+        half = mosses.moss_half(s)
+        high = max(mosses.STONE_MM, half * 0.3)
+        return Ground(high, (Shape("stone", (mosses.stone(half, high),)),))
     if kind == "epiphyte":
         half = min(max(s.spread * 0.32, 45.0), 130.0)
         return Ground(
-            hardscape.WOOD_MM, (Shape("wood", (hardscape.wood(half, hardscape.WOOD_MM),)),)
+            epiphytes.WOOD_MM, (Shape("wood", (epiphytes.wood(half, epiphytes.WOOD_MM),)),)
         )
     if kind in FLOATING or kind == "thallus":
         return Ground(f.surface)

@@ -11,6 +11,7 @@ from scripts.drawings.build import (
     trace,
 )
 from scripts.drawings.geometry import Path, Spine, curve, grow, placed
+from scripts.drawings.leaves import form_of, leaf
 from scripts.drawings.nodes import count, node_symbols, ring
 from scripts.drawings.scene import Copy, Item, Part, Shape, Symbols
 from scripts.drawings.size import Frame, Subject
@@ -129,8 +130,6 @@ def sprig(s: Subject, symbols: Symbols, spine: Spine) -> list[Item]:
 
 def blades(s: Subject, top: float, lean: float) -> list[Shape]:
     """Leaves straight from the runner, as long as the carpet is high."""
-    from scripts.drawings.leaves import form_of, leaf
-
     shapes: list[Shape] = []
     for turn, share in ((-24 + lean, 0.8), (22 + lean, 0.86), (lean, 1.0)):
         place = placed((turn * 0.04, 0.0), turn)

@@ -6,6 +6,9 @@ from markupsafe import Markup
 
 from calculators.core import quantities as q
 from calculators.core.numbers import show_plain
+from scripts.drawings.above import above
+from scripts.drawings.closeup import closeup
+from scripts.drawings.draw import drawing
 from scripts.pages.cite import Citations
 from scripts.pages.law import listings
 from scripts.pages.ranges import SCALES, Bar, bar, both_units
@@ -25,12 +28,23 @@ def plant_page(slug: str, library: Library) -> str:
         spans=spans(plant),
         trimmings_query=Markup(trimmings_query(plant)),
         unknown=unknown(plant),
+        pictures=pictures(slug, plant),
         cite=Citations(library.sources),
         listed=listings(plant, library.rules),
         rules=library.rules,
         problems=library.problems,
         plants=library.plants,
     )
+
+
+def pictures(slug: str, plant: Plant) -> dict[str, Markup]:
+    """The drawings that the record's traits allow, by what they show."""
+    made = {
+        "tank": drawing(slug, plant),
+        "above": above(slug, plant),
+        "near": closeup(slug, plant),
+    }
+    return {name: Markup(svg) for name, svg in made.items() if svg is not None}
 
 
 def bars(plant: Plant) -> list[Bar]:

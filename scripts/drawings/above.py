@@ -68,7 +68,7 @@ def scattered(
     rows = min(max(int(height / (reach * 2.1)), 1), 5)
     items: list[Item] = []
     for i in range(columns * rows):
-        if columns * rows > 6 and s.chance.random() < 0.2:
+        if columns * rows > 12 and s.chance.random() < 0.2:
             continue
         x = free(s, i % columns, columns, width, reach)
         y = free(s, i // columns, rows, height, reach)
@@ -94,10 +94,13 @@ def beside(s: Subject, one: list[Item], box: Bounds, width: float, height: float
         young = [moved(part, placed((x, 0.0), 0, small, small)) for part in one]
         runner = Shape("runner", (line((left, 0), (x, 0)),))
         return [runner, *(moved(part, placed((left, 0.0), 0)) for part in one), *young]
+    columns = max(int((width - 4) / (wide * 1.08)), 1)
     rows = max(min(int(height / (high * 1.15)), 4), 1)
     items: list[Item] = []
-    for row in range(rows):
+    for i in range(columns * rows):
+        column, row = i % columns, i // columns
+        x = left + column * wide * 1.08 + (column and s.chance.uniform(0, 2))
         y = (row - (rows - 1) / 2) * height / rows
-        place = placed((-left if row % 2 else left, y), 180 if row % 2 else 0)
+        place = placed((-x if row % 2 else x, y), 180 if (row + column) % 2 else 0)
         items += [moved(part, place) for part in one]
     return items

@@ -10,19 +10,26 @@ from scripts.drawings.scene import Copy, Item, Shape, Symbols, bounds, moved
 from scripts.drawings.size import Subject
 
 NO_CEILING = 1e6  # mm; for what grows in free water or in the air
+STIFF_MM = 15.0  # a shorter line stays straight
 EASE = 0.3  # share of the water left above that one step of an axis may take
+BROAD_EASE = 0.13  # the same for a broad blade, which bends in a wider arc
 
 
 def grow_under(
-    base: Point, length: float, heading: Callable[[float], float], ceiling: float, steps: int = 28
+    base: Point,
+    length: float,
+    heading: Callable[[float], float],
+    ceiling: float,
+    ease: float = EASE,
 ) -> Spine:
     """An axis that turns aside below ``ceiling`` and runs along it, as leaves do at the surface."""
+    steps = 28
     step = length / steps
     points = [base]
     side = 1.0 if heading(0.5) >= 0 else -1.0
     for i in range(steps):
         degrees = heading((i + 0.5) / steps)
-        room = max(ceiling - points[-1][1], 0.0) * EASE / step
+        room = max(ceiling - points[-1][1], 0.0) * ease / step
         if math.cos(math.radians(degrees)) > room:
             degrees = side * math.degrees(math.acos(min(room, 1.0)))
         points.append(polar(degrees, step, points[-1]))
@@ -31,14 +38,21 @@ def grow_under(
 
 def bent(shapes: Iterable[Shape], spine: Spine, start: float = 0.0) -> list[Shape]:
     """Shapes that grow straight up, laid along an axis from a distance on."""
-    return [
-        Shape(
-            one.css,
-            tuple(path.mapped(lambda point: spine.bend(point, start)) for path in one.paths),
-            one.stroke,
-        )
-        for one in shapes
-    ]
+
+    def bend(path: Path) -> Path:
+        return supple(path).mapped(lambda point: spine.bend(point, start))
+
+    return [one._replace(paths=tuple(map(bend, one.paths))) for one in shapes]
+
+
+def supple(path: Path) -> Path:
+    """A straight line gets points on its way, so that it can bend."""
+    if len(path.runs) > 1 or len(path.runs[0].points) > 2:
+        return path
+    (x0, y0), (x1, y1) = path.runs[0].points
+    if math.hypot(x1 - x0, y1 - y0) < STIFF_MM:
+        return path
+    return curve(*((x0 + (x1 - x0) * k / 4, y0 + (y1 - y0) * k / 4) for k in range(5)))
 
 
 def trace(spine: Spine, start: float = 0.0, end: float | None = None, count: int = 7) -> Path:
@@ -121,3 +135,10 @@ def mass(half: float, height: float) -> Shape:
     low = ((-half * 1.04, 0.0), (-half * 0.9, height * 0.8), (-half * 0.4, height))
     points = (*low, *((-x, y) for x, y in reversed(low)))
     return Shape("mass", (Path((Run(points), Run((points[-1], points[0]), False)), closed=True),))
+
+
+def settled(items: list[Item], symbols: Symbols, top: float) -> list[Item]:
+    """Stretches what creeps over the soil so that it lies on height 0 and reaches its height."""
+    box = bounds(items, symbols)
+    tall = top / (box.top - box.bottom)
+    return [moved(item, Affine(1, 0, 0, tall, 0, -box.bottom * tall)) for item in items]

@@ -1,6 +1,6 @@
 """Plants that hold on to wood: a rhizome with leaves along it."""
 
-from scripts.drawings.build import fit, grow_under, second, stalked
+from scripts.drawings.build import BROAD_EASE, fit, grow_under, second, stalked
 from scripts.drawings.geometry import Path, Run, curve
 from scripts.drawings.rosettes import stalk_length
 from scripts.drawings.scene import Item, Part, Shape, Symbols
@@ -47,6 +47,7 @@ def rhizome_leaf(
         size + stalk_length(s, blade.high) * s.about(0.85, 0.15),
         lambda t: lean + side * (4 + 34 * t * t),
         f.surface - s.width / 3,
+        BROAD_EASE,
     )
     return stalked(s, symbols, spine, size, s.width * size / s.leaf if size < s.leaf else s.width)
 

@@ -2,13 +2,14 @@
 
 from scripts.drawings import divided
 from scripts.drawings.geometry import Path, line
-from scripts.drawings.outlines import outline
+from scripts.drawings.outlines import SIDES, outline
 from scripts.drawings.scene import Shape
 from scripts.drawings.veins import Form, surface, veins
 from scripts.records.traits import Traits
 
 THREADED = ("feathery", "forked", "fan")
-THINNEST_MM = 0.45  # a thread drawn thinner than this is lost on a phone
+SHOWS_MARGIN_MM = 12.0  # on a narrower leaf in a tank its margin is too small to see
+THINNEST_MM = 0.5  # a thread drawn thinner than this is lost on a phone
 STRIPE = 0.3  # width of a stripe, in widths of the blade
 
 
@@ -18,7 +19,7 @@ def form_of(traits: Traits, length: float, width: float, *, fine: bool = False) 
         traits.leaf_shape,
         length,
         width,
-        traits.margin if fine or length >= 25 else "smooth",
+        traits.margin if fine or width >= SHOWS_MARGIN_MM else "smooth",
         traits.tip,
         traits.surface,
         f"leaf-{traits.colour_second}" if traits.colour_second else "",
@@ -54,7 +55,7 @@ def blades(form: Form) -> list[Path]:
 def threads(form: Form) -> tuple[Shape, ...]:
     """Leaves cut down to the veins."""
     width = divided.whole_width(form.shape, form.length, form.width)
-    stroke = max(THINNEST_MM, form.length * 0.02) if not form.fine else form.length * 0.022
+    stroke = max(THINNEST_MM, form.length * 0.028) if not form.fine else form.length * 0.022
     if form.shape == "feathery":
         pairs = divided.THREADS if form.fine else 6
         paths = divided.feathery(form.length, width, pairs, twice=form.fine)
@@ -78,7 +79,8 @@ def thallus(form: Form) -> tuple[Shape, ...]:
 def tint(form: Form, paths: tuple[Path, ...]) -> tuple[Shape, ...]:
     """A stripe or a rim in the second colour."""
     if form.where == "edge":
-        return (Shape(f"tint {form.second}", paths, max(form.width * 0.05, 0.4)),)
+        rim = max(form.width * 0.05, 0.4) if form.shape in SIDES else form.length * 0.008
+        return (Shape(f"tint {form.second}", paths, rim),)
     if form.where == "stripe":
         narrow = (path.mapped(lambda p: (p[0] * STRIPE, p[1] * 0.94)) for path in paths)
         return (Shape(f"patch {form.second}", tuple(narrow)),)

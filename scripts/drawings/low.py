@@ -1,33 +1,38 @@
 """Low plants: creeping stems with stalked leaves, and carpets."""
 
+from collections.abc import Callable
+
 from scripts.drawings.build import (
+    NO_CEILING,
     fit,
     grow_under,
     leaf_at_end,
     mass,
     roots,
     second,
+    settled,
     stem_css,
     trace,
 )
 from scripts.drawings.geometry import Path, Spine, curve, grow, placed
 from scripts.drawings.leaves import form_of, leaf
 from scripts.drawings.nodes import count, node_symbols, ring
-from scripts.drawings.scene import Copy, Item, Part, Shape, Symbols
+from scripts.drawings.scene import Copy, Item, Part, Shape, Symbols, moved
 from scripts.drawings.size import Frame, Subject
 from scripts.drawings.stems import leafy
 
-SPRIG_NODES = 4
-MOST_SPRIGS = 69
+CLIMBERS = ("kidney", "round", "heart")  # stalked leaves on stems that climb
+CLIMBS_FROM = 4.5  # a plant higher than so many leaves climbs
+MOST_SPRIGS = 60
 
 
 def creeping(s: Subject, f: Frame, symbols: Symbols) -> list[Item]:
     """Stems along the soil, rooting at the nodes; long-stalked leaves stand, others climb with the tip."""
     top = min(s.height, f.surface)
-    items = (
-        umbrellas(s, f, top, symbols) if s.traits.stalk == "long" else climbing(s, f, top, symbols)
-    )
-    return fit(items, symbols, top=top)
+    climbs = s.traits.leaf_shape in CLIMBERS and top > CLIMBS_FROM * s.leaf
+    if s.traits.stalk == "long" and not climbs:
+        return fit(umbrellas(s, f, top, symbols), symbols, top=top)
+    return climbing(s, f, top, symbols)
 
 
 def umbrellas(s: Subject, f: Frame, top: float, symbols: Symbols) -> list[Item]:
@@ -65,19 +70,28 @@ def umbrellas(s: Subject, f: Frame, top: float, symbols: Symbols) -> list[Item]:
 def climbing(s: Subject, f: Frame, top: float, symbols: Symbols) -> list[Item]:
     """Stems that lie down, root, and turn up at the end."""
     names = node_symbols(s, symbols)
-    items: list[Item] = []
-    for x, share, side in ((-0.1, 0.7, -1), (0.12, 0.6, 1), (-0.22, 1.0, 1)):
-        lying = f.width * 0.26
-        length = lying + top * share
-        turn = lying / length
+    lying, ceiling = f.width * 0.26, f.surface - s.leaf * 0.3
+    main = grow_under((0.0, 0.0), lying + top, rising(lying / (lying + top)), ceiling)
+    short = lying + top * 0.64
+    side = grow_under((0.0, 0.0), short, rising(lying / short), NO_CEILING)
+    symbols.need("s", leafy(s, side, names, bare=0.02))
+    others = tuple(
+        Copy("s", placed((x * f.width, 0.0), 0, size, mirror * size))
+        for x, size, mirror in ((-0.08, 1.0, -1), (0.12, 0.9, 1))
+    )
+    stem = leafy(s, main, names, bare=0.02)
+    left = -0.22 * f.width
+    feet = [roots(s, left + lying * k / 4, 11, 3) for k in range(6)]
+    stems: list[Item] = [
+        Part(others, "back"),
+        *(moved(one, placed((left, 0.0), 0)) for one in stem),
+    ]
+    return [*feet, *settled(stems, symbols, top)]
 
-        def heading(t: float, turn: float = turn, side: int = side) -> float:
-            return side * (86 - 74 * min(max((t - turn * 0.7) / 0.25, 0.0), 1.0))
 
-        spine = grow_under((x * f.width, s.leaf * 0.5), length, heading, f.surface - s.leaf * 0.3)
-        items += [roots(s, spine.at(lying * part)[0][0], 11, 3) for part in (0.1, 0.5, 0.9)]
-        items += [Part(tuple(leafy(s, spine, names, bare=0.02)), "back" if share < 1 else "")]
-    return items
+def rising(turn: float) -> Callable[[float], float]:
+    """A heading along the soil that turns up about a share of the way."""
+    return lambda t: 86 - 74 * min(max((t - turn * 0.7) / 0.25, 0.0), 1.0)
 
 
 def carpet(s: Subject, f: Frame, symbols: Symbols) -> list[Item]:

@@ -1,11 +1,13 @@
 """Plants with roots in the water and leaves in the air above it."""
 
-from scripts.drawings.build import NO_CEILING, fit, roots
+from collections.abc import Callable
+
+from scripts.drawings.build import NO_CEILING, fit, roots, trace
 from scripts.drawings.floating import hanging_roots
 from scripts.drawings.geometry import grow, placed
 from scripts.drawings.nodes import node_symbols
 from scripts.drawings.rosettes import crown
-from scripts.drawings.scene import Copy, Item, Part, Symbols
+from scripts.drawings.scene import Copy, Item, Part, Shape, Symbols
 from scripts.drawings.size import Frame, Subject
 from scripts.drawings.stems import leafy, swaying
 
@@ -21,6 +23,8 @@ def marginal(s: Subject, f: Frame, symbols: Symbols) -> list[Item]:
         grown = fit(
             crown(s, symbols, NO_CEILING), symbols, top=top, spread=min(s.spread, f.width * 0.9)
         )
+    elif s.traits.arrangement == "whorled":
+        grown = fit(umbels(s, top, symbols), symbols, top=top)
     else:
         grown = fit(bunch(s, top, symbols), symbols, top=top)
     return [*feet(s, f, symbols), *grown]
@@ -45,3 +49,20 @@ def bunch(s: Subject, top: float, symbols: Symbols) -> list[Item]:
         Copy("s", placed((x, 0.0), 0, size, x / 8)) for x, size in ((8.0, 0.92), (-8.0, 1.0))
     )
     return [Part(others, "back"), *leafy(s, main, names, bare=0.12)]
+
+
+def umbels(s: Subject, top: float, symbols: Symbols) -> list[Item]:
+    """Bare stalks, each with one ring of leaves at its end."""
+    name = node_symbols(s, symbols)[0]
+    items: list[Item] = []
+    for turn, share in ((-22, 0.8), (20, 0.86), (-10, 0.93), (11, 0.72), (2, 1.0)):
+        stalk = grow((turn * 0.4, 0.0), max(top * share - s.leaf * 0.5, s.leaf), leaning(turn))
+        end, _ = stalk.at(stalk.length)
+        items.append(Shape("stem", (trace(stalk, count=4),), 2.0))
+        items.append(Copy(name, placed(end, turn, 0.9, 0.9)))
+    return items
+
+
+def leaning(turn: float) -> Callable[[float], float]:
+    """A heading that rights itself a little."""
+    return lambda t: turn * (1 - 0.4 * t)

@@ -7,6 +7,7 @@ from scripts.drawings.scene import Copy, Item, Part, Shape, Symbols, bounds, mov
 from scripts.drawings.size import Frame, Subject
 
 STONE_MM = 34.0  # how far the top of the stone lies above the cap, at least
+LONG_SHOOT_MM = 70.0  # longer shoots stand up, so as to stay off the soil
 DROP = 0.16  # how far a stone's shoulder falls away, in half-widths
 
 
@@ -35,21 +36,25 @@ def moss(s: Subject, f: Frame, symbols: Symbols) -> list[Item]:
     for name, wild in (("m", 0.0), ("n", 1.0)):
         symbols.need(name, shoot(s, length, wild))
     return fit(
-        [mass(moss_half(s) * 0.75, length * 0.5), *cushion(s, moss_half(s) * 0.9, ("m", "n"))],
+        [
+            mass(moss_half(s) * 0.75, length * 0.5),
+            *cushion(s, symbols, moss_half(s) * 0.9, ("m", "n")),
+        ],
         symbols,
         top=min(s.height, f.surface),
     )
 
 
-def cushion(s: Subject, half: float, names: tuple[str, str]) -> list[Item]:
+def cushion(s: Subject, symbols: Symbols, half: float, names: tuple[str, str]) -> list[Item]:
     """Copies of two symbols over the top of a stone, those behind first."""
     items: list[Item] = []
+    lean = 74 if bounds([Copy(names[0], Affine())], symbols).top < LONG_SHOOT_MM else 42
     for row, number, size in ((0, 15, 1.0), (1, 13, 0.8), (2, 10, 0.55)):
         copies: list[Item] = []
         for i in range(number):
             share = (i + 0.5 * (row % 2)) / (number - 0.5) * 2 - 1
             base = (share * half, -DROP * half * share * share * 0.9 - row * 3 - 1)
-            turn = share * 74 + s.chance.uniform(-16, 16)
+            turn = share * lean + s.chance.uniform(-16, 16)
             big = s.about(size, 0.16)
             place = placed(base, turn, big, big * (1 if s.chance.random() < 0.5 else -1))
             tint = second(s, "young-leaves") if i % 4 == 1 else ""
@@ -61,7 +66,7 @@ def cushion(s: Subject, half: float, names: tuple[str, str]) -> list[Item]:
 def shoot(s: Subject, length: float, wild: float, *, fine: bool = False) -> list[Shape]:
     """A moss shoot: an axis, side branches, and leaves too small to draw but as dashes."""
     axis = grow((0.0, 0.0), length, lambda t: (18 - 36 * t) * (1 if wild else -0.8), 10)
-    gap = max(length / 11, 3.0)
+    gap = max(length / (11 if fine else 9), 3.0)
     lines, dashes = [trace(axis, count=5)], dashes_along(s, axis, fine)
     side, far = 1, gap * 1.2
     while far < length * 0.92:
@@ -97,7 +102,7 @@ def thallus(s: Subject, f: Frame, symbols: Symbols) -> list[Item]:
         )
     top = min(s.height, f.surface)
     if s.plant.habit != "floater":
-        return fit(cushion(s, moss_half(s) * 0.85, ("t", "u")), symbols, top=top)
+        return fit(cushion(s, symbols, moss_half(s) * 0.85, ("t", "u")), symbols, top=top)
     half = f.width * 0.3
     items: list[Item] = []
     for i in range(44):

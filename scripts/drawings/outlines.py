@@ -33,7 +33,7 @@ SIDES: dict[str, Side] = {
 }
 TIPS = {"heart": 0.86, "kidney": 0.77, "arrow": 0.7, "peltate": 0.5}
 START = {"peltate": -0.5}  # where the edge starts, when not at the stalk
-BARB: Point = (0.42, -0.4)  # the hind end of an arrow's lobe
+BARB: Point = (0.4, -0.32)  # the hind end of an arrow's lobe
 NEVER_POINTED = ("round", "kidney", "peltate", "spatulate")
 
 
@@ -50,7 +50,7 @@ def outline(
     right = edge((start, *side, top), margin, width)
     if shape == "arrow":
         barb = (BARB[0] * width, BARB[1] * length)
-        right = (Run(((0.0, 0.0), (0.2 * width, -0.06 * length), barb)), *after(barb, right))
+        right = (Run(((0.0, 0.0), (0.13 * width, -0.09 * length), barb)), *after(barb, right))
     left = right
     if margin in WAVES:  # the edges do not swing in step
         left = edge((start, *side, top), margin, width, inward=True)

@@ -2,13 +2,23 @@
 
 from collections.abc import Callable
 
-from scripts.drawings.build import NO_CEILING, at, fit, grow_under, roots, second, stalked
+from scripts.drawings.build import (
+    BROAD_EASE,
+    EASE,
+    NO_CEILING,
+    at,
+    fit,
+    grow_under,
+    roots,
+    second,
+    stalked,
+)
 from scripts.drawings.geometry import Path, curve, placed
 from scripts.drawings.scene import Copy, Item, Part, Shape, Symbols
 from scripts.drawings.size import Frame, Subject
 
 NARROW = ("linear", "ribbon", "needle")
-FEW, FAN, MANY = 9, 11, 15
+FEW, FAN, MANY = 9, 11, 13
 RUNNER_GAP = 0.62  # from crown to daughter, in spreads
 
 
@@ -23,7 +33,12 @@ def rosette(s: Subject, f: Frame, symbols: Symbols) -> list[Item]:
     side = min(max(s.spread * RUNNER_GAP, 30.0), f.width * 0.3)
     small = 0.42
     daughter = at(
-        fit(crown(s, symbols, NO_CEILING, 6), symbols, top=s.height * 0.5, spread=s.spread * 0.6),
+        fit(
+            crown(s, symbols, NO_CEILING, 6),
+            symbols,
+            top=min(s.height * 0.5, f.surface),
+            spread=s.spread * 0.6,
+        ),
         0,
         0,
         small * 1.6,
@@ -82,6 +97,7 @@ def crown_leaf(
         reach,
         lambda t: side * (lean + arch * t * t),
         surface - width / 2,
+        EASE if narrow else BROAD_EASE,
     )
     return stalked(s, symbols, spine, size, width)
 

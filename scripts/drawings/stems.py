@@ -14,7 +14,14 @@ MOST_NODES = 34  # leaves further apart than in life show the same plant in less
 YOUNG = 0.28  # share of a stem whose leaves are still growing
 INTERNODE = 0.43  # between two nodes, in leaf lengths: middling light
 CROWD = {"spiral": 0.4, "alternate": 0.55, "two-ranked": 0.5}  # single leaves stand closer
-SHAPE = (0.0, 1.0), (1.0, 0.8), (-1.0, 0.9), (2.0, 0.6), (-2.0, 0.7)  # place and height of stems
+# Place, in gaps from the middle, and height of each stem of a bunch.
+BUNCH = ((0.0, 1.0), (1.0, 0.8), (-1.0, 0.9), (2.0, 0.62), (-2.0, 0.72)) + (
+    (3.0, 0.78),
+    (-3.0, 0.58),
+    (4.0, 0.5),
+    (-4.0, 0.66),
+)
+CROWDS = ((36.0, 3), (24.0, 5), (0.0, 9))  # from this gap on, mm: so many stems
 
 
 def internode(s: Subject, length: float) -> float:
@@ -54,8 +61,8 @@ def stem(s: Subject, f: Frame, symbols: Symbols) -> list[Item]:
     """A bunch of upright stems; what is taller than the water is deep runs on below the surface."""
     names = node_symbols(s, symbols)
     reach = s.leaf + stalk_of(s)
-    gap = min(max(reach * 1.15, 14.0), 62.0)
-    stems = SHAPE[:3] if gap > 36 else SHAPE
+    gap = min(max(reach * 1.15, 10.0), 62.0)
+    stems = BUNCH[: next(number for least, number in CROWDS if gap >= least)]
     ceiling = f.surface - min(reach * 0.5, 16.0)
     main = grow_under((0.0, 0.0), min(s.height, f.surface + 80.0), swaying(1.5, 7.0), ceiling)
     side = grow_under((0.0, 0.0), min(s.height, f.surface) * 0.94, swaying(3.5, 6.0), NO_CEILING)

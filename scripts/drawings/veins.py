@@ -6,7 +6,7 @@ from scripts.drawings.geometry import Path, curve, line, placed
 from scripts.drawings.outlines import SIDES, TIPS, half_width
 from scripts.drawings.scene import Shape
 
-MIDRIB_MM = 2.5  # a narrower leaf shows no midrib in a tank
+MIDRIB_MM = 6.0  # a narrower leaf shows no midrib in a tank
 PARALLEL = ("linear", "ribbon", "needle")
 
 

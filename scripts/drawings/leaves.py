@@ -4,7 +4,7 @@ from scripts.drawings import divided
 from scripts.drawings.geometry import Path, line
 from scripts.drawings.outlines import SIDES, outline
 from scripts.drawings.scene import Shape
-from scripts.drawings.veins import Form, surface, veins
+from scripts.drawings.veins import PARALLEL, Form, surface, veins
 from scripts.records.traits import Traits
 
 THREADED = ("feathery", "forked", "fan")
@@ -81,6 +81,9 @@ def tint(form: Form, paths: tuple[Path, ...]) -> tuple[Shape, ...]:
     if form.where == "edge":
         rim = max(form.width * 0.05, 0.4) if form.shape in SIDES else form.length * 0.008
         return (Shape(f"tint {form.second}", paths, rim),)
+    if form.where == "stripe" and form.shape in PARALLEL:
+        middle = line((0.0, form.length * 0.02), (0.0, form.length * 0.93))
+        return (Shape(f"tint {form.second}", (middle,), form.width * STRIPE),)
     if form.where == "stripe":
         narrow = (path.mapped(lambda p: (p[0] * STRIPE, p[1] * 0.94)) for path in paths)
         return (Shape(f"patch {form.second}", tuple(narrow)),)

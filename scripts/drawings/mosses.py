@@ -81,7 +81,7 @@ def shoot(s: Subject, length: float, wild: float, *, fine: bool = False) -> list
 
 def dashes_along(s: Subject, axis: Spine, fine: bool) -> list[Path]:
     """Leaves along an axis, on both sides."""
-    size = max(s.leaf, 1.4 if fine else 2.2)
+    size = max(s.leaf, 1.4 if fine else 2.6)
     number = max(int(axis.length / (size * 0.95)), 2)
     found = []
     for i in range(1, number + 1):

@@ -19,6 +19,7 @@ from scripts.drawings.size import Frame, Subject
 
 NARROW = ("linear", "ribbon", "needle")
 FEW, FAN, MANY = 9, 11, 13
+YOUNG = 0.45  # height of a daughter, in heights of her mother
 RUNNER_GAP = 0.62  # from crown to daughter, in spreads
 
 
@@ -30,24 +31,19 @@ def rosette(s: Subject, f: Frame, symbols: Symbols) -> list[Item]:
     mother = fit(crown(s, symbols, f.surface), symbols, top=top, spread=spread)
     if "runners" not in s.traits.spread_by:
         return [roots(s, 0, 22, 7), *mother]
-    side = min(max(s.spread * RUNNER_GAP, 30.0), f.width * 0.3)
-    small = 0.42
-    daughter = at(
-        fit(
-            crown(s, symbols, NO_CEILING, 6),
-            symbols,
-            top=min(s.height * 0.5, f.surface),
-            spread=s.spread * 0.6,
-        ),
-        0,
-        0,
-        small * 1.6,
-    )
-    place = side * 0.42
-    runner = curve((-place, 1.0), (0.0, 3.5), (side * 0.9, 0.5))
+    gap = min(max(s.spread * RUNNER_GAP, 30.0), f.width * 0.3)
+    if trailing:
+        young = fit(crown(s, symbols, NO_CEILING, 6), symbols, top=top * 0.66)
+        daughter = at(young, gap * 0.9)
+    else:
+        symbols.need("c", mother)
+        mother = [Copy("c", placed((0.0, 0.0), 0))]
+        daughter = [Copy("c", placed((gap * 0.9, 0.0), 0, YOUNG, YOUNG))]
+    place = gap * 0.42
+    runner = curve((-place, 1.0), (0.0, 3.5), (gap * 0.9, 0.5))
     return [
         Shape("runner", (runner,)),
-        Part(tuple([roots(s, side * 0.9, 10, 3), *at(daughter, side * 0.9)]), "back"),
+        Part((roots(s, gap * 0.9, 10, 3), *daughter), "back"),
         roots(s, -place, 22, 7),
         *at(mother, -place),
     ]

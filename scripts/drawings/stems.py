@@ -10,16 +10,14 @@ from scripts.drawings.nodes import count, node_symbols, stalk_of
 from scripts.drawings.scene import Copy, Item, Part, Shape, Symbols
 from scripts.drawings.size import Frame, Subject
 
-MOST_NODES = 34  # leaves further apart than in life show the same plant in less
+MOST_NODES = 31  # leaves further apart than in life show the same plant in less
 YOUNG = 0.28  # share of a stem whose leaves are still growing
 INTERNODE = 0.43  # between two nodes, in leaf lengths: middling light
 CROWD = {"spiral": 0.4, "alternate": 0.55, "two-ranked": 0.5}  # single leaves stand closer
 # Place, in gaps from the middle, and height of each stem of a bunch.
-BUNCH = ((0.0, 1.0), (1.0, 0.8), (-1.0, 0.9), (2.0, 0.62), (-2.0, 0.72)) + (
-    (3.0, 0.78),
-    (-3.0, 0.58),
-    (4.0, 0.5),
-    (-4.0, 0.66),
+BUNCH = (
+    *((0.0, 1.0), (1.0, 0.8), (-1.0, 0.9), (2.0, 0.62), (-2.0, 0.72)),
+    *((3.0, 0.78), (-3.0, 0.58), (4.0, 0.5), (-4.0, 0.66)),
 )
 CROWDS = ((36.0, 3), (24.0, 5), (0.0, 9))  # from this gap on, mm: so many stems
 

@@ -42,10 +42,15 @@ def vein_paths(form: Form) -> list[Path]:
         spoke = line((0.0, 0.0), (0.0, reach * min(form.length, form.width)))
         return [spoke.mapped(placed((0.0, 0.0), turn).at) for turn in turns]
     top = form.length * (TIPS.get(form.shape, 1.0) - 0.06)
-    paths = [line((0.0, 0.0), (0.0, top))] if form.width >= MIDRIB_MM or form.fine else []
+    paths = [line((0.0, 0.0), (0.0, top))] if form.fine or shows_midrib(form) else []
     if form.fine and form.shape in SIDES:
         paths += side_veins(form)
     return paths
+
+
+def shows_midrib(form: Form) -> bool:
+    """Whether the midrib can be seen in a tank; a strap's is hidden or no thicker than its veins."""
+    return form.width >= MIDRIB_MM and form.shape not in PARALLEL
 
 
 def radiate(form: Form) -> bool:

@@ -99,7 +99,7 @@ def beside(s: Subject, one: list[Item], box: Bounds, width: float, height: float
     items: list[Item] = []
     for i in range(columns * rows):
         column, row = i % columns, i // columns
-        x = left + column * wide * 1.08 + (column and s.chance.uniform(0, 2))
+        x = (left + column * wide * 1.08) if columns * rows > 1 else 0.0
         y = (row - (rows - 1) / 2) * height / rows
         place = placed((-x if row % 2 else x, y), 180 if (row + column) % 2 else 0)
         items += [moved(part, place) for part in one]

@@ -10,6 +10,7 @@ from scripts.drawings.scene import Copy, Item, Shape, Symbols, bounds, moved
 from scripts.drawings.size import Subject
 
 NO_CEILING = 1e6  # mm; for what grows in free water or in the air
+SINK_MM = 12.0  # how far leaves that lie on the soil towards the eye reach below its edge
 STIFF_MM = 15.0  # a shorter line stays straight
 EASE = 0.3  # share of the water left above that one step of an axis may take
 BROAD_EASE = 0.13  # the same for a broad blade, which bends in a wider arc
@@ -138,7 +139,8 @@ def mass(half: float, height: float) -> Shape:
 
 
 def settled(items: list[Item], symbols: Symbols, top: float) -> list[Item]:
-    """Stretches what creeps over the soil so that it lies on height 0 and reaches its height."""
+    """Stretches what creeps over the soil to its height; its nearer leaves cover the soil's edge."""
     box = bounds(items, symbols)
-    tall = top / (box.top - box.bottom)
-    return [moved(item, Affine(1, 0, 0, tall, 0, -box.bottom * tall)) for item in items]
+    tall = (top + SINK_MM) / (box.top - box.bottom)
+    place = Affine(1, 0, 0, tall, 0, -SINK_MM - box.bottom * tall)
+    return [moved(item, place) for item in items]

@@ -19,6 +19,7 @@ from scripts.drawings.size import Frame, Subject
 
 NARROW = ("linear", "ribbon", "needle")
 FEW, FAN, MANY = 9, 11, 13
+TRAIL_MM = 130.0  # how far a leaf is drawn along the surface: the rest would look the same
 YOUNG = 0.45  # height of a daughter, in heights of her mother
 RUNNER_GAP = 0.62  # from crown to daughter, in spreads
 
@@ -33,7 +34,7 @@ def rosette(s: Subject, f: Frame, symbols: Symbols) -> list[Item]:
         return [roots(s, 0, 22, 7), *mother]
     gap = min(max(s.spread * RUNNER_GAP, 30.0), f.width * 0.3)
     if trailing:
-        young = fit(crown(s, symbols, NO_CEILING, 6), symbols, top=top * 0.66)
+        young = fit(crown(s, symbols, NO_CEILING, 6), symbols, top=top * 0.66, spread=f.width * 0.2)
         daughter = at(young, gap * 0.9)
     else:
         symbols.need("c", mother)
@@ -84,7 +85,7 @@ def crown_leaf(
     if share > 0.9:
         size *= 0.7
     stalk = stalk_length(s, blade.high) * (0.5 + 0.5 * (1 - abs(share - 0.45)))
-    reach = size + stalk
+    reach = min(size + stalk, surface + TRAIL_MM * (0.4 + 0.6 * (1 - share)))
     lean = (1 - share) * (24 if narrow else 58) + s.chance.uniform(0, 7)
     arch = (1 - share) * (26 if narrow else 44) + s.chance.uniform(0, 14)
     width = s.width * (0.75 + 0.25 * (1 - share))

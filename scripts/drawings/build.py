@@ -3,11 +3,12 @@
 import math
 from collections.abc import Callable, Iterable
 
-from scripts.drawings.geometry import Affine, Path, Point, Run, Spine, curve, placed, polar
+from scripts.drawings.geometry import Affine, Path, Point, Run, curve, placed, polar
 from scripts.drawings.leaves import form_of, leaf
 from scripts.drawings.outlines import SIDES
 from scripts.drawings.scene import Copy, Item, Shape, Symbols, bounds, moved
 from scripts.drawings.size import Subject
+from scripts.drawings.spine import Spine
 
 NO_CEILING = 1e6  # mm; for what grows in free water or in the air
 SINK_MM = 12.0  # how far leaves that lie on the soil towards the eye reach below its edge

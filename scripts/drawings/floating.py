@@ -5,11 +5,12 @@ import math
 from scripts.drawings.build import second, stalked
 from scripts.drawings.divided import feathery
 from scripts.drawings.fronds import frond_above
-from scripts.drawings.geometry import Affine, curve, grow, placed
+from scripts.drawings.geometry import Affine, curve, placed
 from scripts.drawings.rosettes import stalk_length
 from scripts.drawings.scene import Copy, Item, Part, Shape, Symbols, bounds, moved
 from scripts.drawings.seen_above import rosette_above, stem_above
 from scripts.drawings.size import Frame, Subject
+from scripts.drawings.spine import grow
 
 FRINGED_MM = 40.0  # longer roots are drawn with side roots
 FRINGES = 11  # pairs on a root

@@ -104,36 +104,25 @@ def hull(path: Path) -> Iterable[Point]:
             yield from run.points
 
 
-class Spine(NamedTuple):
-    """A curved axis: points at equal steps, each with its direction."""
-
-    points: tuple[Point, ...]
-    step: float
-
-    @property
-    def length(self) -> float:
-        """Arc length, mm."""
-        return self.step * (len(self.points) - 1)
-
-    def at(self, distance: float) -> tuple[Point, float]:
-        """The point at a distance along the axis, and the way it points, degrees from upright."""
-        place = min(max(distance / self.step, 0.0), len(self.points) - 1.0)
-        i = min(int(place), len(self.points) - 2)
-        (x0, y0), (x1, y1) = self.points[i], self.points[i + 1]
-        share = place - i
-        point = (x0 + (x1 - x0) * share, y0 + (y1 - y0) * share)
-        return point, math.degrees(math.atan2(x1 - x0, y1 - y0))
-
-    def bend(self, point: Point, start: float = 0.0) -> Point:
-        """Takes a point beside the straight axis to its place beside this one."""
-        base, degrees = self.at(start + point[1])
-        return polar(degrees + 90, point[0], base)
+def convex(points: Iterable[Point]) -> tuple[Point, ...]:
+    """The corners of the convex hull (Andrew's monotone chain)."""
+    ordered = sorted(set(points))
+    if len(ordered) < 3:
+        return tuple(ordered)
+    return (*half_hull(ordered)[:-1], *half_hull(ordered[::-1])[:-1])
 
 
-def grow(base: Point, length: float, heading: Callable[[float], float], steps: int = 24) -> Spine:
-    """An axis from ``base`` whose direction, degrees from upright, depends on the share grown."""
-    step = length / steps
-    points = [base]
-    for i in range(steps):
-        points.append(polar(heading((i + 0.5) / steps), step, points[-1]))
-    return Spine(tuple(points), step)
+def half_hull(points: Iterable[Point]) -> list[Point]:
+    """The side of the hull that turns left all the way."""
+    chain: list[Point] = []
+    for point in points:
+        while len(chain) > 1 and turn(chain[-2], chain[-1], point) <= 0:
+            chain.pop()
+        chain.append(point)
+    return chain
+
+
+def turn(first: Point, second: Point, third: Point) -> float:
+    """Above 0 where the way through three points turns left."""
+    (x0, y0), (x1, y1), (x2, y2) = first, second, third
+    return (x1 - x0) * (y2 - y0) - (y1 - y0) * (x2 - x0)

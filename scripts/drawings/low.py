@@ -14,11 +14,12 @@ from scripts.drawings.build import (
     stem_css,
     trace,
 )
-from scripts.drawings.geometry import Path, Spine, curve, grow, placed
+from scripts.drawings.geometry import Path, curve, placed
 from scripts.drawings.leaves import form_of, leaf
 from scripts.drawings.nodes import count, node_symbols, ring
 from scripts.drawings.scene import Copy, Item, Part, Shape, Symbols, moved
 from scripts.drawings.size import Frame, Subject
+from scripts.drawings.spine import Spine, grow
 from scripts.drawings.stems import leafy
 
 CLIMBERS = ("kidney", "round", "heart")  # stalked leaves on stems that climb

@@ -4,11 +4,12 @@ from collections.abc import Callable
 
 from scripts.drawings.build import NO_CEILING, fit, roots, trace
 from scripts.drawings.floating import hanging_roots
-from scripts.drawings.geometry import grow, placed
+from scripts.drawings.geometry import placed
 from scripts.drawings.nodes import node_symbols
 from scripts.drawings.rosettes import crown
 from scripts.drawings.scene import Copy, Item, Part, Shape, Symbols
 from scripts.drawings.size import Frame, Subject
+from scripts.drawings.spine import grow
 from scripts.drawings.stems import leafy, swaying
 
 TALLEST_MM = 600.0  # what is taller is cut off here, so that the tank stays readable

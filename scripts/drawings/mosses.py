@@ -1,10 +1,11 @@
 """Mosses and flat thalli: a cushion on a stone, or a mat below the surface."""
 
 from scripts.drawings.build import fit, mass, second, trace
-from scripts.drawings.geometry import Affine, Path, Run, Spine, grow, line, placed, polar
+from scripts.drawings.geometry import Affine, Path, Run, line, placed, polar
 from scripts.drawings.leaves import THINNEST_MM, form_of, leaf
 from scripts.drawings.scene import Copy, Item, Part, Shape, Symbols, bounds, moved
 from scripts.drawings.size import Frame, Subject
+from scripts.drawings.spine import Spine, grow
 
 STONE_MM = 34.0  # how far the top of the stone lies above the cap, at least
 LONG_SHOOT_MM = 70.0  # longer shoots stand up, so as to stay off the soil

@@ -3,7 +3,7 @@
 from collections.abc import Iterable, Sequence
 from typing import NamedTuple
 
-from scripts.drawings.geometry import Affine, Path, Point, hull
+from scripts.drawings.geometry import Affine, Path, Point, convex, hull
 from scripts.drawings.svg import matrix, number, path_data
 
 FLIP = Affine(1, 0, 0, -1, 0, 0)
@@ -47,10 +47,21 @@ class Bounds(NamedTuple):
 class Symbols(dict[str, tuple[Item, ...]]):
     """What is drawn many times, by short name; a symbol may hold copies of earlier ones."""
 
+    def __init__(self) -> None:
+        super().__init__()
+        self.rims: dict[str, tuple[Point, ...]] = {}
+
     def need(self, name: str, items: Sequence[Item]) -> str:
         """Keep the items under the name; gives the name."""
         self[name] = tuple(items)
+        self.rims.clear()  # others may hold copies of this one
         return name
+
+    def rim(self, name: str) -> tuple[Point, ...]:
+        """The corners of the convex hull of a symbol, which bound its copies too."""
+        if name not in self.rims:
+            self.rims[name] = convex(points_of(self[name], self))
+        return self.rims[name]
 
 
 def moved(item: Item, affine: Affine) -> Item:
@@ -68,7 +79,7 @@ def points_of(items: Iterable[Item], symbols: Symbols) -> Iterable[Point]:
         if isinstance(item, Part):
             yield from points_of(item.items, symbols)
         elif isinstance(item, Copy):
-            for point in points_of(symbols[item.symbol], symbols):
+            for point in symbols.rim(item.symbol):
                 yield item.place.at(point)
         else:
             half = (item.stroke or 0.0) / 2

@@ -4,11 +4,12 @@ import math
 from collections.abc import Callable
 
 from scripts.drawings.build import NO_CEILING, fit, grow_under, roots, second, stem_css, trace
-from scripts.drawings.geometry import Affine, Spine, placed
+from scripts.drawings.geometry import Affine, placed
 from scripts.drawings.leaves import THREADED
 from scripts.drawings.nodes import count, node_symbols, stalk_of
 from scripts.drawings.scene import Copy, Item, Part, Shape, Symbols
 from scripts.drawings.size import Frame, Subject
+from scripts.drawings.spine import Spine
 
 MOST_NODES = 31  # leaves further apart than in life show the same plant in less
 YOUNG = 0.28  # share of a stem whose leaves are still growing

@@ -1,5 +1,6 @@
 """Pages of plants."""
 
+from typing import NamedTuple
 from urllib.parse import urlencode
 
 from markupsafe import Markup
@@ -37,14 +38,18 @@ def plant_page(slug: str, library: Library) -> str:
     )
 
 
-def pictures(slug: str, plant: Plant) -> dict[str, Markup]:
-    """The drawings that the record's traits allow, by what they show."""
-    made = {
-        "tank": drawing(slug, plant),
-        "above": above(slug, plant),
-        "near": closeup(slug, plant),
-    }
-    return {name: Markup(svg) for name, svg in made.items() if svg is not None}
+class Pictures(NamedTuple):
+    """The drawings of one plant; ``above`` is for floating plants only."""
+
+    tank: Markup | None
+    above: Markup | None
+    near: Markup | None
+
+
+def pictures(slug: str, plant: Plant) -> Pictures:
+    """The drawings that the record's traits allow."""
+    made = (drawing(slug, plant), above(slug, plant), closeup(slug, plant))
+    return Pictures(*(Markup(svg) if svg is not None else None for svg in made))
 
 
 def bars(plant: Plant) -> list[Bar]:

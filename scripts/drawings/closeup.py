@@ -14,6 +14,7 @@ from scripts.drawings.size import Subject, subject
 from scripts.drawings.words import look
 from scripts.records.plant import Plant
 
+PRESSED = "a piece of stem with its leaves laid flat"
 NODED = ("stem", "rootless-stem", "creeping-stem", "carpet", "marginal")
 LONG = 9.0  # a leaf longer than so many widths shows its end only
 BORDER, FONT_SHARE = 0.03, 0.042  # of the picture's width
@@ -44,6 +45,16 @@ def closeup(slug: str, plant: Plant) -> str | None:
     return svg(body, (width + 2 * border, foot + font * 2), label, font, "drawing near")
 
 
+def shown(slug: str, plant: Plant) -> str:
+    """What the close-up shows, in words. Empty without traits."""
+    if plant.traits is None:
+        return ""
+    s = subject(slug, plant, plant.traits)
+    words, _ = part(s, Symbols())
+    turned = words == PRESSED and s.traits.colour_where == "underside"
+    return f"{words}, those on the left turned to show the underside" if turned else words
+
+
 def part(s: Subject, symbols: Symbols) -> tuple[str, list[Item]]:
     """What is shown, in words and as items."""
     kind, arrangement = s.traits.draw, s.traits.arrangement
@@ -58,7 +69,7 @@ def part(s: Subject, symbols: Symbols) -> tuple[str, list[Item]]:
         and (arrangement in ("opposite", "alternate", "spiral"))
         and s.traits.stalk != "long"
     ):
-        return "a piece of stem with its leaves laid flat", pressed(s, symbols)
+        return PRESSED, pressed(s, symbols)
     return one_leaf(s)
 
 

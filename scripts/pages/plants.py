@@ -7,9 +7,10 @@ from markupsafe import Markup
 
 from calculators.core import quantities as q
 from calculators.core.numbers import show_plain
+from calculators.core.quantities import INCH_CM
 from scripts.drawings.above import above
-from scripts.drawings.closeup import closeup
-from scripts.drawings.draw import drawing
+from scripts.drawings.closeup import closeup, shown
+from scripts.drawings.draw import TANK_HEIGHT_CM, drawing
 from scripts.pages.cite import Citations
 from scripts.pages.law import listings
 from scripts.pages.ranges import SCALES, Bar, bar, both_units
@@ -30,6 +31,8 @@ def plant_page(slug: str, library: Library) -> str:
         trimmings_query=Markup(trimmings_query(plant)),
         unknown=unknown(plant),
         pictures=pictures(slug, plant),
+        tank=f"{TANK_HEIGHT_CM:g} cm ({TANK_HEIGHT_CM / INCH_CM:.0f} in)",
+        close_up=shown(slug, plant),
         cite=Citations(library.sources),
         listed=listings(plant, library.rules),
         rules=library.rules,

@@ -30,7 +30,7 @@ def above(slug: str, plant: Plant) -> str | None:
     height = max(width * ROOMS, high * 1.08 + 4)
     items = scattered(s, symbols, one, width, height)
     font = width * FONT_SHARE
-    pen = Writer(f"{slug}-above", (width / 2 + EDGE, height / 2 + EDGE), 1)
+    pen = Writer(f"{slug}_above", (width / 2 + EDGE, height / 2 + EDGE), 1)
     x = EDGE + (width - RULE_MM) / 2
     body = (
         pen.defs(symbols)

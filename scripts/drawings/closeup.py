@@ -34,7 +34,7 @@ def closeup(slug: str, plant: Plant) -> str | None:
     middle = width / 2 + border
     origin = (middle - (box.left + box.right) / 2, border + box.top)
     foot = box.top - box.bottom + 2 * border
-    pen = Writer(f"{slug}-near", origin, 2 if width < 60 else 1)
+    pen = Writer(f"{slug}_near", origin, 2 if width < 60 else 1)
     length = max(int(width), 1) if width < 45 else int(width / 5) * 5
     body = (
         pen.defs(symbols)

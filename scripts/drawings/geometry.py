@@ -7,6 +7,12 @@ from typing import NamedTuple
 Point = tuple[float, float]
 
 
+# Weights of a cubic's four points at a quarter, a half and three quarters of its way (Bernstein).
+SHARES = tuple(
+    ((1 - t) ** 3, 3 * t * (1 - t) ** 2, 3 * t * t * (1 - t), t**3) for t in (0.25, 0.5, 0.75)
+)
+
+
 class Run(NamedTuple):
     """Points joined by a smooth curve, or by straight lines; where two runs meet there is a corner."""
 
@@ -93,15 +99,22 @@ def controls(points: Sequence[Point]) -> Iterable[tuple[Point, Point, Point]]:
         yield first, second, end
 
 
-def hull(path: Path) -> Iterable[Point]:
-    """Points that hold the path: corners, and the control points of its curves."""
+def flattened(path: Path) -> Iterable[Point]:
+    """Points on the path: its corners, and some along each of its curves."""
     for run in path.runs:
         yield run.points[0]
-        if run.smooth:
-            for piece in controls(run.points):
-                yield from piece
-        else:
+        if not run.smooth:
             yield from run.points
+            continue
+        start = run.points[0]
+        for first, second, end in controls(run.points):
+            for a, b, c, d in SHARES:
+                yield (
+                    a * start[0] + b * first[0] + c * second[0] + d * end[0],
+                    a * start[1] + b * first[1] + c * second[1] + d * end[1],
+                )
+            yield end
+            start = end
 
 
 def convex(points: Iterable[Point]) -> tuple[Point, ...]:

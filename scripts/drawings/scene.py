@@ -3,7 +3,7 @@
 from collections.abc import Iterable, Sequence
 from typing import NamedTuple
 
-from scripts.drawings.geometry import Affine, Path, Point, convex, hull
+from scripts.drawings.geometry import Affine, Path, Point, convex, flattened
 from scripts.drawings.svg import matrix, number, path_data
 
 FLIP = Affine(1, 0, 0, -1, 0, 0)
@@ -84,7 +84,7 @@ def points_of(items: Iterable[Item], symbols: Symbols) -> Iterable[Point]:
         else:
             half = (item.stroke or 0.0) / 2
             for path in item.paths:
-                for x, y in hull(path):
+                for x, y in flattened(path):
                     yield from ((x - half, y - half), (x + half, y + half)) if half else ((x, y),)
 
 
@@ -100,7 +100,11 @@ def classes(css: str) -> str:
 
 
 class Writer:
-    """Turns items into SVG, with y pointing down from ``origin``, and ids under a prefix."""
+    """Turns items into SVG, with y pointing down from ``origin``, and ids under a prefix.
+
+    The underscore after it keeps them apart from the ids of headings, which have none: that of a
+    plant named by L. ends in ``-l``.
+    """
 
     def __init__(self, prefix: str, origin: Point, digits: int) -> None:
         self.prefix, self.digits = prefix, digits
@@ -111,7 +115,7 @@ class Writer:
         if not symbols:
             return ""
         body = "".join(
-            f'<g id="{self.prefix}-{name}">{"".join(self.item(one, FLIP) for one in items)}</g>'
+            f'<g id="{self.prefix}_{name}">{"".join(self.item(one, FLIP) for one in items)}</g>'
             for name, items in symbols.items()
         )
         return f"<defs>{body}</defs>"
@@ -128,7 +132,7 @@ class Writer:
         if isinstance(item, Part):
             return f"<g{css}>{''.join(self.item(one, place) for one in item.items)}</g>"
         moves = matrix(place.after(item.place).after(FLIP), self.digits)
-        return f'<use href="#{self.prefix}-{item.symbol}"{css} transform="{moves}"/>'
+        return f'<use href="#{self.prefix}_{item.symbol}"{css} transform="{moves}"/>'
 
     def shape(self, shape: Shape, place: Affine) -> str:
         """One shape."""

@@ -74,7 +74,7 @@ def test_ids_carry_the_slug_and_every_copy_finds_its_symbol(pictures):
     for (slug, kind), svg in pictures.items():
         root = ET.fromstring(svg)
         ids = [one.get("id") for one in root.iter() if one.get("id")]
-        assert all(name.startswith(f"{slug}-") for name in ids)
+        assert all(name.startswith(f"{slug}_") for name in ids)
         assert len(ids) == len(set(ids)), (slug, kind)
         assert not seen & set(ids), (slug, kind)
         seen.update(ids)

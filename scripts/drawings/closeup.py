@@ -1,5 +1,7 @@
 """Close up: one leaf, one node, one ring or one shoot beside a rule in millimetres."""
 
+from collections.abc import Iterable
+
 from scripts.drawings.above import piece
 from scripts.drawings.build import second, stem_css
 from scripts.drawings.draw import svg
@@ -8,6 +10,7 @@ from scripts.drawings.habits import FLOATING
 from scripts.drawings.leaves import form_of, leaf
 from scripts.drawings.mosses import shoot
 from scripts.drawings.nodes import count, stalk_of
+from scripts.drawings.outlines import SIDES
 from scripts.drawings.rule import foot_rule
 from scripts.drawings.scene import Copy, Item, Shape, Symbols, Writer, bounds, moved
 from scripts.drawings.size import Subject, subject
@@ -115,27 +118,18 @@ def pressed(s: Subject, symbols: Symbols) -> list[Item]:
 
 def one_leaf(s: Subject) -> tuple[str, list[Item]]:
     """One leaf lying along the rule; of a long ribbon the end."""
-    shapes = fine_leaf(s)
-    stalk = min(stalk_of(s), s.leaf * 0.3)
-    items: list[Item] = (
-        [Shape("stem", (line((0.0, -stalk), (0.0, 0.0)),), max(s.width * 0.05, 0.3))]
-        if stalk
-        else []
-    )
     shown = max(LONG * s.width, 12.0)
-    words = "one leaf"
-    if s.leaf > shown * 1.4 and s.traits.leaf_shape not in (
-        "feathery",
-        "forked",
-        "fan",
-        "pinnate",
-        "thallus",
-    ):
-        cut = s.leaf - shown
-        shapes, items, words = tuple(cut_off(one, cut) for one in shapes), [], "the end of one leaf"
-    second(s, "underside")
-    items += [moved(one, Affine()) for one in shapes]
-    return words, [moved(one, placed((0.0, 0.0), 90)) for one in items]
+    if s.leaf > shown * 1.4 and s.traits.leaf_shape in SIDES:
+        whole = leaf(form_of(s.traits, shown * 1.4, s.width, fine=True))
+        return "the end of one leaf", lying([cut_off(one, shown * 0.4) for one in whole])
+    stalk = min(stalk_of(s), s.leaf * 0.3)
+    foot = Shape("stem", (line((0.0, -stalk), (0.0, 0.0)),), max(s.width * 0.05, 0.3))
+    return "one leaf", lying([*([foot] if stalk else []), *fine_leaf(s)])
+
+
+def lying(items: Iterable[Item]) -> list[Item]:
+    """What grows up, laid down to the right."""
+    return [moved(one, placed((0.0, 0.0), 90)) for one in items]
 
 
 def cut_off(shape: Shape, cut: float) -> Shape:

@@ -81,7 +81,7 @@ def tint(form: Form, paths: tuple[Path, ...]) -> tuple[Shape, ...]:
     if form.where == "edge":
         rim = max(form.width * 0.05, 0.4) if form.shape in SIDES else form.length * 0.008
         return (Shape(f"tint {form.second}", paths, rim),)
-    if form.where == "stripe" and form.shape in PARALLEL:
+    if form.where == "stripe" and form.shape in PARALLEL and not form.fine:
         middle = line((0.0, form.length * 0.02), (0.0, form.length * 0.93))
         return (Shape(f"tint {form.second}", (middle,), form.width * STRIPE),)
     if form.where == "stripe":

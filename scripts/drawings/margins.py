@@ -58,13 +58,11 @@ def wavy(points: tuple[Point, ...], count: float, reach: float) -> tuple[Point, 
 def toothed(points: tuple[Point, ...], width: float) -> tuple[Point, ...]:
     """The edge as a saw whose teeth point to the tip."""
     line = sampled(points, TEETH * 2)
-    moved = [
-        (
-            x + (TOOTH * width if i % 2 else 0.0),
-            y + (abs(line[1][1] - line[0][1]) * 0.6 if i % 2 else 0),
-        )
-        for i, (x, y) in enumerate(line)
-    ]
+    tip = points[-1][1]
+    moved = list(line)
+    for i in range(1, len(line) - 2, 2):
+        (x, y), (_, after) = line[i], line[i + 1]
+        moved[i] = (x + TOOTH * width, min(y + abs(after - y) * 0.6, tip))
     return (points[0], *moved[1:-1], points[-1])
 
 

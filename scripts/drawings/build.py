@@ -110,12 +110,11 @@ def roots(s: Subject, x: float, reach: float, count: int = 5) -> Shape:
 def fit(
     items: list[Item], symbols: Symbols, *, top: float | None = None, spread: float | None = None
 ) -> list[Item]:
-    """Stretches a plant standing on height 0 to its height, and to its spread about its middle."""
+    """Stretches a plant standing on height 0 to its height, and to its spread about x = 0."""
     box = bounds(items, symbols)
     tall = top / box.top if top else 1.0
     wide = min(spread / (box.right - box.left), 1.35) if spread else 1.0
-    middle = (box.left + box.right) / 2
-    move = Affine(wide, 0, 0, tall, middle * (1 - wide), 0)
+    move = Affine(wide, 0, 0, tall, 0, 0)
     return [moved(item, move) for item in items]
 
 

@@ -10,7 +10,7 @@ from scripts.drawings.rosettes import stalk_length
 from scripts.drawings.scene import Copy, Item, Part, Shape, Symbols, bounds, moved
 from scripts.drawings.seen_above import rosette_above, stem_above
 from scripts.drawings.size import Frame, Subject
-from scripts.drawings.spine import grow
+from scripts.drawings.spine import grow, veering
 
 FRINGED_MM = 40.0  # longer roots are drawn with side roots
 FRINGES = 11  # pairs on a root
@@ -66,7 +66,7 @@ def cup(s: Subject, symbols: Symbols) -> list[Item]:
         reach = size + stalk_length(s, size) * 0.7
         if s.traits.stalk == "long":
             reach = size * 1.8
-        spine = grow((0.0, 0.5), reach, lambda t, lean=lean: lean * (1 - 0.35 * t), 14)  # type: ignore[misc]
+        spine = grow((0.0, 0.5), reach, veering(lean, -0.35 * lean), 14)
         tint = second(s, "underside") if i % 2 else second(s, "young-leaves") if share > 0.7 else ""
         items.append(
             Part(tuple(stalked(s, symbols, spine, size, s.width * 0.8 * size / s.leaf)), tint)

@@ -19,7 +19,7 @@ from scripts.drawings.leaves import form_of, leaf
 from scripts.drawings.nodes import count, node_symbols, ring
 from scripts.drawings.scene import Copy, Item, Part, Shape, Symbols, moved
 from scripts.drawings.size import Frame, Subject
-from scripts.drawings.spine import Spine, grow
+from scripts.drawings.spine import Spine, grow, veering
 from scripts.drawings.stems import leafy
 
 CLIMBERS = ("kidney", "round", "heart")  # stalked leaves on stems that climb
@@ -53,7 +53,7 @@ def umbrellas(s: Subject, f: Frame, top: float, symbols: Symbols) -> list[Item]:
             * max(top - s.leaf * 0.3, s.leaf)
         )
         lean = s.chance.uniform(-16, 16)
-        stalk = grow((x, 1.5), tall, lambda t, lean=lean: lean * (1 - 1.2 * t))  # type: ignore[misc]
+        stalk = grow((x, 1.5), tall, veering(lean, -1.2 * lean))
         items.append(roots(s, x, 11, 3))
         items.append(Shape("stem", (trace(stalk, count=4),), max(0.8, s.width * 0.035)))
         end, _ = stalk.at(stalk.length)
@@ -123,7 +123,7 @@ def carpet(s: Subject, f: Frame, symbols: Symbols) -> list[Item]:
 def sprig_symbols(s: Subject, symbols: Symbols, top: float) -> None:
     """Two sprigs: a short stem with its nodes, or where leaves rise from the runner, the leaves."""
     for name, lean in (("sa", 7.0), ("sb", -9.0)):
-        spine = grow((0.0, 0.0), top * 0.9, lambda t, lean=lean: lean * (1.4 - 2 * t), 8)  # type: ignore[misc]
+        spine = grow((0.0, 0.0), top * 0.9, veering(1.4 * lean, -2 * lean), 8)
         basal = count(s) == 1 or s.leaf > top * 0.55
         symbols.need(name, blades(s, top, lean) if basal else sprig(s, symbols, spine))
 

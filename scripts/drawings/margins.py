@@ -60,7 +60,7 @@ def toothed(points: tuple[Point, ...], width: float) -> tuple[Point, ...]:
     line = sampled(points, TEETH * 2)
     tip = points[-1][1]
     moved = list(line)
-    for i in range(1, len(line) - 2, 2):
+    for i in range(1, len(line) - 4, 2):
         (x, y), (_, after) = line[i], line[i + 1]
         moved[i] = (x + TOOTH * width, min(y + abs(after - y) * 0.6, tip))
     return (points[0], *moved[1:-1], points[-1])

@@ -5,7 +5,7 @@ from scripts.drawings.geometry import Affine, Path, Run, line, placed, polar
 from scripts.drawings.leaves import THINNEST_MM, form_of, leaf
 from scripts.drawings.scene import Copy, Item, Part, Shape, Symbols, bounds, moved
 from scripts.drawings.size import Frame, Subject
-from scripts.drawings.spine import Spine, grow
+from scripts.drawings.spine import Spine, grow, veering
 
 STONE_MM = 34.0  # how far the top of the stone lies above the cap, at least
 LONG_SHOOT_MM = 70.0  # longer shoots stand up, so as to stay off the soil
@@ -73,7 +73,7 @@ def shoot(s: Subject, length: float, wild: float, *, fine: bool = False) -> list
     while far < length * 0.92:
         point, turn = axis.at(far)
         reach = gap * (2.6 - 1.5 * far / length) * (1 + wild * s.chance.uniform(-0.45, 0.3))
-        twig = grow(point, reach, lambda t, turn=turn, side=side: turn + side * (62 - 18 * t), 6)  # type: ignore[misc]
+        twig = grow(point, reach, veering(turn + side * 62, -side * 18), 6)
         lines.append(trace(twig, count=3))
         dashes += dashes_along(s, twig, fine)
         side, far = -side, far + gap * (0.62 if wild else 0.55)

@@ -33,6 +33,11 @@ class Spine(NamedTuple):
         return polar(degrees + 90, point[0], base)
 
 
+def veering(start: float, change: float) -> Callable[[float], float]:
+    """A heading that changes evenly along the axis, degrees."""
+    return lambda t: start + change * t
+
+
 def grow(base: Point, length: float, heading: Callable[[float], float], steps: int = 24) -> Spine:
     """An axis from ``base`` whose direction, degrees from upright, depends on the share grown."""
     step = length / steps

@@ -9,7 +9,7 @@ from scripts.drawings.leaves import THREADED
 from scripts.drawings.nodes import count, node_symbols, stalk_of
 from scripts.drawings.scene import Copy, Item, Part, Shape, Symbols
 from scripts.drawings.size import Frame, Subject
-from scripts.drawings.spine import Spine
+from scripts.drawings.spine import Spine, veering
 
 MOST_NODES = 31  # leaves further apart than in life show the same plant in less
 YOUNG = 0.28  # share of a stem whose leaves are still growing
@@ -99,7 +99,7 @@ def rootless(s: Subject, f: Frame, symbols: Symbols) -> list[Item]:
         twig = grow_under(
             base,
             length * 0.3,
-            lambda t, turn=turn, side=side: turn + side * (42 - 20 * t),  # type: ignore[misc]
+            veering(turn + side * 42, -side * 20),
             ceiling,
         )
         items.append(Part(tuple(leafy(s, twig, names, bare=0.12)), "back" if side < 0 else ""))

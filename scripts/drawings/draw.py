@@ -5,6 +5,7 @@ from html import escape
 from scripts.drawings import tank
 from scripts.drawings.geometry import Affine, Point, placed
 from scripts.drawings.habits import drawn
+from scripts.drawings.remarks import remark
 from scripts.drawings.scene import Item, Symbols, Writer, bounds, moved
 from scripts.drawings.size import frame, subject
 from scripts.drawings.svg import number
@@ -38,8 +39,9 @@ def drawing(slug: str, plant: Plant, tank_height_cm: float = TANK_HEIGHT_CM) -> 
         + f'<g class="plant leaf-{plant.traits.colour}">{pen.items(lifted)}</g>'
         + tank.before(f, half - f.width / 2, cap)
     )
+    label = f"{tank_words(s, tank_height_cm)} {remark(plant, tank_height_cm)}".strip()
     size = (2 * half, cap + f.cap + f.soil + EDGE)
-    return svg(body, size, tank_words(s, tank_height_cm), f.tank * tank.FONT)
+    return svg(body, size, label, f.tank * tank.FONT)
 
 
 def between_walls(items: list[Item], symbols: Symbols, half: float) -> list[Item]:

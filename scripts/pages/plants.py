@@ -11,6 +11,7 @@ from calculators.core.quantities import INCH_CM
 from scripts.drawings.above import above
 from scripts.drawings.closeup import closeup, shown
 from scripts.drawings.draw import TANK_HEIGHT_CM, drawing
+from scripts.drawings.remarks import remark
 from scripts.pages.cite import Citations
 from scripts.pages.law import listings
 from scripts.pages.ranges import SCALES, Bar, bar, both_units
@@ -32,6 +33,7 @@ def plant_page(slug: str, library: Library) -> str:
         unknown=unknown(plant),
         pictures=pictures(slug, plant),
         tank=f"{TANK_HEIGHT_CM:g} cm ({TANK_HEIGHT_CM / INCH_CM:.0f} in)",
+        remark=remark(plant, TANK_HEIGHT_CM),
         close_up=shown(slug, plant),
         cite=Citations(library.sources),
         listed=listings(plant, library.rules),

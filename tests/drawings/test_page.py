@@ -29,3 +29,11 @@ def test_a_record_without_traits_has_its_page_without_drawings(library, plants):
     text = page(library, bare, "rotala-test")
     assert "How to know it" in text
     assert 'role="img"' not in text
+
+
+def test_a_plant_that_outgrows_the_picture_is_said_to(library, plants):
+    text = page(library, plants, "vallisneria-test")  # 20 to 60 cm; water of 29 cm
+    assert (
+        text.count("It can grow longer (60 cm) than this water is deep (29 cm).") == 3
+    )  # title, label
+    assert "It can grow" not in page(library, plants, "anubias-test")

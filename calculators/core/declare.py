@@ -9,13 +9,13 @@ from collections.abc import Callable
 from types import NoneType, UnionType
 from typing import Annotated, Any, Literal, NamedTuple, TypeVar
 
-from calculators.core.quantity import Choices, Help, Label, Possible, Quantity, Valid
+from calculators.core.quantity import Choices, Help, Keys, Label, Possible, Quantity, Valid
 
 BESIDE_OUTPUTS = ("notes", "series")  # what an answer carries apart from its outputs
 
 
 class Field(NamedTuple):
-    """One input or output. ``kind`` is number, integer, choice, text, list or data."""
+    """One input or output. ``kind`` is number, integer, choice, text, flag, list or data."""
 
     key: str
     kind: str
@@ -31,6 +31,7 @@ class Field(NamedTuple):
     nullable: bool = False
     default: Any = None
     row: tuple["Field", ...] = ()  # for a list: the fields of one row
+    row_type: Callable[..., Any] | None = None  # for a list: what the formula gets a row as
 
 
 class Spec(NamedTuple):
@@ -108,13 +109,16 @@ def read_field(key: str, hint: Any, default: Any = None) -> Field:
     label = found.get(Label, Label(quantity.label if quantity else ""))
     if not label.text:
         raise TypeError(f"{key}: give it a quantity of the vocabulary or a Label.")
+    known = found.get(Keys)
     choices = tuple(typing.get_args(base)) if typing.get_origin(base) is Literal else ()
     words = found.get(Choices, Choices(choices)).words
+    if known:
+        choices, words = known.keys, known.words
     if len(words) != len(choices):
         raise TypeError(f"{key}: {len(choices)} choices but words for {len(words)}.")
     return Field(
         key=key.rstrip("_"),
-        kind=kind_of(base),
+        kind="choice" if known else kind_of(base),
         label=label.text,
         unit=quantity.unit if quantity else "",
         help=found.get(Help, Help("")).text,
@@ -125,8 +129,9 @@ def read_field(key: str, hint: Any, default: Any = None) -> Field:
         choices=choices,
         words=words,
         nullable=nullable,
-        default=default,
+        default=plain_rows(default) if kind_of(base) == "list" else default,
         row=read_row(base),
+        row_type=typing.get_args(base)[0] if kind_of(base) == "list" else None,
     )
 
 
@@ -144,7 +149,12 @@ def kind_of(base: Any) -> str:
         return "choice"
     if typing.get_origin(base) is list and hasattr(typing.get_args(base)[0], "_fields"):
         return "list"
-    return {float: "number", int: "integer", str: "text"}.get(base, "data")
+    return {float: "number", int: "integer", str: "text", bool: "flag"}.get(base, "data")
+
+
+def plain_rows(default: Any) -> Any:
+    """The rows of a default as plain data, as they would come from JSON."""
+    return [row._asdict() for row in default] if default else default
 
 
 def read_row(base: Any) -> tuple[Field, ...]:

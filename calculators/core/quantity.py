@@ -56,3 +56,10 @@ class Choices(NamedTuple):
     """Words shown for the values of a ``Literal``, in the same order."""
 
     words: tuple[str, ...]
+
+
+class Keys(NamedTuple):
+    """The keys that a text may hold, read from a list of records, and the words shown for them."""
+
+    keys: tuple[str, ...]
+    words: tuple[str, ...]

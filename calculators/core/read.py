@@ -26,6 +26,8 @@ def read_inputs(
     values: dict[str, Any] = {}
     for field in fields:
         if field.key not in given:
+            if field.default is None and not field.nullable:  # in a row, where not all have one
+                problems.append((field.key, f"is missing; {allowed(field, system)}"))
             values[field.key] = field.default
             continue
         try:
@@ -90,7 +92,9 @@ def read_choice(field: Field, value: Any, typed: bool, system: System) -> str:
     """Read one of the declared choices, by its key."""
     if isinstance(value, str) and value.strip() in field.choices:
         return value.strip()
-    raise ValueError(f"{show_json(value)} is not a choice; {allowed(field, system)}")
+    close = difflib.get_close_matches(str(value).strip(), field.choices, 1)
+    hint = f"did you mean {close[0]}? " if close else ""
+    raise ValueError(f"{show_json(value)} is not a choice; {hint}{allowed(field, system)}")
 
 
 def read_text(field: Field, value: Any, typed: bool, system: System) -> str:
@@ -98,6 +102,15 @@ def read_text(field: Field, value: Any, typed: bool, system: System) -> str:
     if not isinstance(value, str) or not value.strip() or len(value) > 80:
         raise ValueError(f"{show_json(value)} will not do; {allowed(field, system)}")
     return value.strip()
+
+
+def read_flag(field: Field, value: Any, typed: bool, system: System) -> bool:
+    """Read yes or no."""
+    if isinstance(value, bool):
+        return value
+    if typed and isinstance(value, str) and value.strip().lower() in ("true", "false"):
+        return value.strip().lower() == "true"
+    raise ValueError(f"{show_json(value)} will not do; {allowed(field, system)}")
 
 
 def read_list(field: Field, value: Any, typed: bool, system: System) -> list[dict[str, Any]]:
@@ -124,6 +137,7 @@ READERS: dict[str, Callable[[Field, Any, bool, System], Any]] = {
     "integer": read_figure,
     "choice": read_choice,
     "text": read_text,
+    "flag": read_flag,
     "list": read_list,
 }
 
@@ -134,6 +148,8 @@ def allowed(field: Field, system: System = "metric") -> str:
         return f"allowed are {', '.join(field.choices)}"
     if field.kind == "text":
         return "allowed is a text of 1 to 80 characters"
+    if field.kind == "flag":
+        return "allowed is true or false"
     if field.kind == "list":
         return f"allowed is a list of at most {MAX_ROWS} rows with {', '.join(keys_of(field.row))}"
     unit = f" {unit_shown(field, system)}".rstrip()

@@ -45,7 +45,7 @@ def run(
     """
     spec = find(name)
     values = read_inputs(spec.inputs, given, typed=typed, system=system)
-    parameters = {parameter(key): value for key, value in values.items()}
+    parameters = {parameter(field.key): as_rows(field, values[field.key]) for field in spec.inputs}
     try:
         result = spec.function(**parameters)._asdict()
     except Refused as refused:
@@ -74,20 +74,35 @@ def parameter(key: str) -> str:
     return f"{key}_" if key in ("from", "is", "in", "as", "with") else key
 
 
+def as_rows(field: Field, value: Any) -> Any:
+    """Give a formula the rows of a list as its own type; anything else as it is."""
+    if field.row_type is None or value is None:
+        return value
+    return [field.row_type(**{parameter(key): part for key, part in row.items()}) for row in value]
+
+
 def worded(spec: Spec, refused: Refused, system: System) -> list[tuple[str, str]]:
     """Word each refusal with its limits in the unit that the person sees."""
-    fields = {field.key: field for field in spec.inputs}
     return [
         (
             one.key,
             f"{one.why}; "
             + allowed(
-                fields[one.key]._replace(low=one.low, high=one.high, choices=tuple(one.choices)),
+                field_at(spec, one.key)._replace(
+                    low=one.low, high=one.high, choices=tuple(one.choices)
+                ),
                 system,
             ),
         )
         for one in refused.refusals
     ]
+
+
+def field_at(spec: Spec, key: str) -> Field:
+    """The field of a key, also of one inside a row, such as ``readings[3].day``."""
+    name, _, part = key.partition(".")
+    field = next(one for one in spec.inputs if one.key == name.partition("[")[0])
+    return next(one for one in field.row if one.key == part) if part else field
 
 
 def outside_source(spec: Spec, values: Mapping[str, Any]) -> list[Note]:

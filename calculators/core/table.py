@@ -2,14 +2,14 @@
 
 from typing import Any
 
-from calculators.core.declare import Spec
+from calculators.core.declare import Field, Spec
 from calculators.core.paint import rows, show_value
 
 
 def table(spec: Spec, answer: dict[str, Any]) -> str:
     """Title, inputs, outputs and notes, aligned."""
     given = [
-        (field.key, show_value(field, answer["inputs"][field.key]), field.unit, field.label)
+        (field.key, show_input(field, answer["inputs"][field.key]), field.unit, field.label)
         for field in spec.inputs
     ]
     found = [
@@ -26,3 +26,8 @@ def table(spec: Spec, answer: dict[str, Any]) -> str:
         lines.append("")
     lines += [f"{note['level']}: {note['text']}" for note in answer["notes"]]
     return "\n".join(lines).rstrip()
+
+
+def show_input(field: Field, value: Any) -> str:
+    """One input; a list by its number of rows, since rows would not fit."""
+    return f"{len(value)} rows" if field.kind == "list" and value else show_value(field, value)

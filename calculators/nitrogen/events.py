@@ -12,9 +12,9 @@ from calculators.nitrogen.model import (
     NITRATE,
     NITRITE,
     Model,
-    fate_of,
 )
 from calculators.nitrogen.ode import State
+from calculators.nitrogen.start import fate_of
 from calculators.nitrogen.tank import Event, Rates, Tank
 
 IN_ORDER = ("change", "dose", "trim", "feed")  # on the same day

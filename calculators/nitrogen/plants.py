@@ -21,7 +21,9 @@ def store_growth(store: float, full: float) -> float:
     q is mg N a g dry mass; least 6.2 (0.62 %); full 40, afloat 50. At the critical 13 (1.3 %)
     growth is down to about 0.6.
     """
-    return max(0.0, 1 - LEAST_N / store) / (1 - LEAST_N / full)
+    if store <= LEAST_N:
+        return 0.0
+    return (1 - LEAST_N / store) / (1 - LEAST_N / full)
 
 
 def store_room(store: float, full: float) -> float:

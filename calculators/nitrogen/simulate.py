@@ -5,9 +5,11 @@ from typing import NamedTuple
 
 from calculators.nitrogen.budget import Ledger
 from calculators.nitrogen.events import NIGH, Scene, apply, schedule
-from calculators.nitrogen.model import FIRST_COHORT, NITRIFIED, Model, build, right_side
+from calculators.nitrogen.model import FIRST_COHORT, NITRIFIED, Model
 from calculators.nitrogen.ode import State, Tolerance, solve
 from calculators.nitrogen.record import Line, Record, line
+from calculators.nitrogen.right_side import right_side
+from calculators.nitrogen.start import build
 from calculators.nitrogen.tank import Event, Rates, Tank
 
 RELATIVE = 1e-4

@@ -17,8 +17,16 @@ from calculators.nitrogen.ode import State
 from calculators.nitrogen.start import fate_of
 from calculators.nitrogen.tank import Event, Rates, Tank
 
-IN_ORDER = ("change", "dose", "trim", "feed")  # on the same day
+IN_ORDER = ("change", "dose", "weekly trim", "trim", "feed")  # on the same day
 NIGH = 1e-9  # days; two times this near are one
+
+
+class Task(NamedTuple):
+    """An event, or one of the repeated works; values as in ``Event``."""
+
+    day: float
+    kind: str
+    value: float
 
 
 class Scene(NamedTuple):
@@ -28,15 +36,15 @@ class Scene(NamedTuple):
     state: State
 
 
-def schedule(tank: Tank, events: Sequence[Event], days: float) -> list[Event]:
+def schedule(tank: Tank, events: Sequence[Event], days: float) -> list[Task]:
     """All that happens before the last day: repeated changes, weekly trims, single events."""
-    planned = [event for event in events if event.day < days - NIGH]
+    planned = [Task(*event) for event in events if event.day < days - NIGH]
     if tank.change_percent > 0:
         for day in repeated(tank.change_every_days, days):
-            planned.append(Event(day, "change", tank.change_percent))
+            planned.append(Task(day, "change", tank.change_percent))
     if tank.trimmings_g_week > 0:
         for day in repeated(DAYS_PER_WEEK, days):
-            planned.append(Event(day, "trim", tank.trimmings_g_week))
+            planned.append(Task(day, "weekly trim", tank.trimmings_g_week))
     return sorted(planned, key=lambda event: (event.day, IN_ORDER.index(event.kind)))
 
 
@@ -45,7 +53,7 @@ def repeated(every: float, days: float) -> list[float]:
     return [every * number for number in range(1, int((days - NIGH) / every) + 1)]
 
 
-def apply(event: Event, scene: Scene, tank: Tank, rates: Rates, ledger: Ledger) -> Scene:
+def apply(event: Task, scene: Scene, tank: Tank, rates: Rates, ledger: Ledger) -> Scene:
     """The tank after an event; the ledger takes note of what came in and went out."""
     model, state = scene.model, list(scene.state)
     if event.kind == "change":
@@ -54,6 +62,10 @@ def apply(event: Event, scene: Scene, tank: Tank, rates: Rates, ledger: Ledger) 
         dosed = event.value / NITRATE_PER_N * tank.volume_l
         state[NITRATE] += dosed
         ledger.came_in += dosed
+    elif event.kind == "weekly trim":
+        # a keeper cuts what has grown: a fixed weight off a hungry stand would end it
+        grown = max(0.0, wet_mass(model, state) - sum(plant.wet_g for plant in tank.plants))
+        model = trim(model, state, min(event.value, grown), ledger)
     elif event.kind == "trim":
         model = trim(model, state, event.value, ledger)
     else:

@@ -90,7 +90,7 @@ def right_side(model: Model) -> RightSide:
                 wanted = speed * full * store_room(store, full)
                 crowded = 0.0
                 top = bottom
-            lost = speed * (crowded * store + starving * LEAST_N)
+            lost = speed * (crowded * store + starving * min(store, LEAST_N))
             growths.append(grown - crowded - starving)
             demands.append(wanted)
             shed.append(lost)

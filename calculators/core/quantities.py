@@ -66,10 +66,10 @@ Ratio = Annotated[float, Quantity("Ratio", "", (0, 1e9))]
 Factor = Annotated[float, Quantity("Factor", "", (0, 1e9), digits=6)]
 Count = Annotated[int, Quantity("Number", "", (0, 100_000))]
 
+# Readings over time, air and animals
+ChangeRate = Annotated[float, Quantity("Change", "mg/L a week", (-100_000, 100_000))]
+
 # Nitrogen over time
 NitrogenFlow = Annotated[float, Quantity("Nitrogen", "mg N/day", (0, 10_000_000))]
 ArealNitrogenFlow = Annotated[float, Quantity("Nitrogen", "mg N/m²/day", (0, 1_000))]
-NitrateChange = Annotated[
-    float, Quantity("Change of nitrate", "mg/L a week", (-1_000_000, 1_000_000))
-]
 HardnessDrift = Annotated[float, Quantity("Drift of hardness", "°dH", (-100_000, 100_000))]

@@ -24,7 +24,7 @@ class WaterChange(NamedTuple):
     notes: tuple[Note, ...]
 
 
-@calculator("Water change", sources=("mass-balance",))
+@calculator("Water change", sources=())
 def water_change(
     now_mg_l: Annotated[Concentration, Label("Reading now")] = 40.0,
     tap_mg_l: Annotated[

@@ -1,0 +1,51 @@
+// Every page's script: units, the offline copy, and keeping Python alive from page to page.
+
+import { isRunning } from "./runtime.js";
+import { chosenUnits } from "./store.js";
+import { watchForNews } from "./offline.js";
+
+const root = new URL("..", import.meta.url);
+
+// What a page needs beyond this is loaded only where its place stands in the page.
+const PARTS = {
+  "#calculator": () => import("./calculator.js"),
+  "#finder": () => import("./search.js"),
+  "#tanks": () => import("./my-tanks.js"),
+};
+
+async function open() {
+  document.documentElement.dataset.units = document.querySelector("#calculator") ? "metric" : chosenUnits();
+  for (const link of document.querySelectorAll("body > nav a")) {
+    if (location.pathname.startsWith(new URL(link.href).pathname)) link.setAttribute("aria-current", "true");
+  }
+  watchForNews(root);
+  for (const [place, load] of Object.entries(PARTS)) {
+    if (document.querySelector(place)) (await load()).open(root);
+  }
+}
+
+// While Python runs, a link swaps the page instead of loading it anew, so that the worker stays alive.
+// Without the Navigation API, or before Python was ever started, links work as always.
+window.navigation?.addEventListener("navigate", (event) => {
+  const url = new URL(event.destination.url);
+  const elsewhere = !url.href.startsWith(root.href) || /\.\w+$/.test(url.pathname);
+  const stays = event.hashChange || event.navigationType === "replace" || event.navigationType === "reload";
+  if (!isRunning() || !event.canIntercept || elsewhere || stays || event.downloadRequest !== null) return;
+  event.intercept({ handler: () => swap(url) });
+});
+
+async function swap(url) {
+  try {
+    const reply = await fetch(url);
+    if (!reply.ok) throw new Error(reply.statusText);
+    const page = new DOMParser().parseFromString(await reply.text(), "text/html");
+    document.title = page.title;
+    document.body.replaceChildren(...page.body.childNodes);
+  } catch {
+    location.reload(); // the address is the new one already: let the browser show what it can
+    return;
+  }
+  await open();
+}
+
+open();

@@ -1,0 +1,24 @@
+// Puts a painted answer, as Python made it, into the page.
+
+export function element(name, properties = {}, ...children) {
+  const made = Object.assign(document.createElement(name), properties);
+  made.append(...children);
+  return made;
+}
+
+export function paintAnswer({ rows, notes, plots }) {
+  document.querySelector("#result-title").textContent = "Result";
+  document.querySelector(".result").classList.remove("old");
+  document.querySelector("#rows").replaceChildren(...rows.map(row));
+  document.querySelector("#notes").replaceChildren(...notes.map(({ level, text }) => element("li", { className: level, textContent: text })));
+  document.querySelector("#plots").innerHTML = plots.join(""); // pictures that Python drew, their texts escaped there
+  document.querySelector("#status").textContent = "Result updated.";
+}
+
+function row({ label, value, unit, help }) {
+  const head = element("th", { scope: "row" }, label);
+  if (help) head.append(" ", element("small", { textContent: help }));
+  const cell = element("td", {}, value);
+  if (unit) cell.append(" ", element("span", { className: "unit", textContent: unit }));
+  return element("tr", {}, head, cell);
+}

@@ -1,0 +1,56 @@
+// Finds a page by any of its names, with a slip of the finger allowed; on the device, from a lean index.
+
+import MiniSearch from "./minisearch.js";
+import { element } from "./paint.js";
+
+const MOST = 20;
+const KINDS = { plant: "plant", problem: "problem", calculator: "calculator", law: "law", guide: "guide" };
+
+let index;
+
+export async function open(root) {
+  const form = document.querySelector("#finder");
+  const field = form.querySelector("input");
+  field.value = new URLSearchParams(location.search).get("q") ?? "";
+  index ??= await load(root);
+  const show = () => paint(root, field.value.trim());
+  field.oninput = show;
+  form.onsubmit = (event) => {
+    event.preventDefault();
+    show();
+  };
+  if (!matchMedia("(pointer: coarse)").matches) field.focus();
+  show();
+}
+
+async function load(root) {
+  const rows = await (await fetch(new URL("assets/search.json", root))).json();
+  const made = new MiniSearch({
+    fields: ["title", "names", "line"],
+    storeFields: ["address", "kind", "title", "names", "line"],
+    processTerm: (term) => term.normalize("NFD").replace(/\p{M}/gu, "").toLowerCase() || null,
+    searchOptions: {
+      boost: { title: 4, names: 4 }, // a name before prose, a trade name as surely as the accepted one
+      prefix: true,
+      fuzzy: (term) => (term.length > 3 ? 0.25 : false),
+      combineWith: "AND",
+    },
+  });
+  made.addAll(rows.map(([address, kind, title, names, line], id) => ({ id, address, kind, title, names: names.join("; "), line })));
+  return made;
+}
+
+function paint(root, query) {
+  history.replaceState(history.state, "", query ? `?q=${encodeURIComponent(query)}` : location.pathname);
+  let found = query ? index.search(query) : [];
+  if (!found.length) found = query ? index.search(query, { combineWith: "OR" }) : [];
+  document.querySelector("#found").replaceChildren(...found.slice(0, MOST).map((one) => card(root, one)));
+  document.querySelector("#status").textContent = !query ? "" : found.length ? `${found.length} found.` : "Nothing found. Try fewer letters, or another name.";
+}
+
+function card(root, { address, kind, title, names, line }) {
+  const link = element("a", { href: new URL(address, root).href }, element("b", { textContent: title }), " ", element("em", { textContent: KINDS[kind] ?? kind }));
+  if (names) link.append(element("br"), element("span", { textContent: names.split("; ").slice(0, 4).join(", ") }));
+  link.append(element("br"), line);
+  return element("li", {}, link);
+}

@@ -1,0 +1,34 @@
+"""The offline list: every file of the site with its hash, and the service worker that holds to it."""
+
+import hashlib
+import json
+from pathlib import Path
+
+WORKER = "service-worker.js"
+LIST = "offline-list.json"
+NOT_STORED = (WORKER, LIST, "sitemap.xml", "sitemap.xml.gz")
+
+
+def write_offline_list(site: Path) -> str:
+    """Write the list and the worker's version, which is the list's hash. Returns the version."""
+    files = {
+        address(path.relative_to(site)): hashlib.sha256(path.read_bytes()).hexdigest()
+        for path in sorted(site.rglob("*"))
+        if path.is_file() and path.relative_to(site).as_posix() not in NOT_STORED
+    }
+    text = json.dumps(files, ensure_ascii=False, separators=(",", ":"))
+    version = hashlib.sha256(text.encode()).hexdigest()
+    (site / LIST).write_text(text, encoding="utf-8")
+    worker = site / WORKER
+    worker.write_text(
+        worker.read_text(encoding="utf-8").replace("{{ version }}", version), encoding="utf-8"
+    )
+    return version
+
+
+def address(path: Path) -> str:
+    """A file's address below the site's root; a page's is its folder."""
+    name = path.as_posix()
+    if name == "index.html":
+        return "./"
+    return name.removesuffix("index.html") if name.endswith("/index.html") else name

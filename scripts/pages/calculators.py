@@ -1,0 +1,68 @@
+"""Pages of calculators: form, worked example, explanation, sources and checks, from one declaration."""
+
+import json
+
+from markupsafe import Markup
+
+from calculators.core.declare import Spec
+from calculators.core.describe import describe
+from calculators.core.listing import load_all
+from calculators.core.paint import rows
+from calculators.core.plot import plot
+from calculators.core.run import run
+from scripts.pages.form import form, has_us_units, value_text
+from scripts.pages.template import render
+from scripts.records.load import Library
+from scripts.records.published import cases
+
+MODULE_ADDRESS = "python -m calculators"
+
+
+def calculator_page(spec: Spec, library: Library) -> str:
+    """One calculator as Markdown; its worked example is computed here by the same function."""
+    answer = run(spec.name, {})
+    return render(
+        "calculator.md.j2",
+        spec=spec,
+        form=form(spec),
+        paragraphs=spec.description.split("\n\n"),
+        us_units=has_us_units(spec),
+        example=example(spec),
+        rows=rows(spec, answer["outputs"]),
+        notes=answer["notes"],
+        plots=[Markup(plot(series)) for series in answer.get("series", {}).values()],
+        command=f"{MODULE_ADDRESS} {spec.name} {first_input(spec)}",
+        sources=[(key, library.sources[key]) for key in spec.sources],
+        cases=cases(spec.name),
+        library=library,
+    )
+
+
+def example(spec: Spec) -> list[tuple[str, str, str]]:
+    """The worked example's inputs: label, value in words, unit."""
+    return [
+        (
+            field.label,
+            field.words[field.choices.index(field.default)]
+            if field.choices
+            else value_text(field, "metric"),
+            field.unit,
+        )
+        for field in spec.inputs
+    ]
+
+
+def first_input(spec: Spec) -> str:
+    """One input as the command line takes it."""
+    field = spec.inputs[0]
+    return f"{field.key}={value_text(field, 'metric')}"
+
+
+def description(spec: Spec) -> str:
+    """The calculator's description as JSON, for other programs."""
+    return json.dumps(describe(spec), ensure_ascii=False, indent=1)
+
+
+def calculators_page() -> str:
+    """The index of calculators."""
+    return render("calculators.md.j2", calculators=load_all().values())

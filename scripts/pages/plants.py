@@ -1,0 +1,103 @@
+"""Pages of plants."""
+
+from urllib.parse import urlencode
+
+from markupsafe import Markup
+
+from calculators.core import quantities as q
+from calculators.core.numbers import show_plain
+from scripts.pages.cite import Citations
+from scripts.pages.law import listings
+from scripts.pages.ranges import SCALES, Bar, bar, both_units
+from scripts.pages.template import render
+from scripts.records.load import Library
+from scripts.records.plant import Plant
+
+
+def plant_page(slug: str, library: Library) -> str:
+    """One plant as Markdown."""
+    plant = library.plants[slug]
+    return render(
+        "plant.md.j2",
+        plant=plant,
+        words=library.vocabulary,
+        bars=bars(plant),
+        spans=spans(plant),
+        trimmings_query=Markup(trimmings_query(plant)),
+        unknown=unknown(plant),
+        cite=Citations(library.sources),
+        listed=listings(plant, library.rules),
+        rules=library.rules,
+        problems=library.problems,
+        plants=library.plants,
+    )
+
+
+def bars(plant: Plant) -> list[Bar]:
+    """The needs and the height as bars; what is not known has none."""
+    found = []
+    for scale in SCALES:
+        claim = getattr(plant.size if scale.key == "height_cm" else plant.needs, scale.key)
+        if claim is not None:
+            found.append(bar(scale, claim))
+    return found
+
+
+def spans(plant: Plant) -> dict[str, Markup]:
+    """The ranges that stand in sentences, in both systems of units."""
+    claims = {
+        "tissue_n": (q.TissueNitrogen, plant.nitrogen.tissue_n_percent),
+        "dry_matter": (q.DryMatter, plant.nitrogen.dry_matter_percent),
+        "doubling": (q.DoublingTime, plant.growth.doubling_days),
+        "trim_every": (q.Interval, plant.growth.trim_every_days),
+        "trim_minutes": (q.Minutes, plant.growth.trim_minutes),
+        "spread": (q.Length, plant.size.spread_cm),
+    }
+    return {
+        name: both_units(quantity, claim)
+        for name, (quantity, claim) in claims.items()
+        if claim is not None
+    }
+
+
+def trimmings_query(plant: Plant) -> str:
+    """The address part that opens the trimmings calculator with this plant's middle figures."""
+    middle = {
+        key: show_plain((claim.low + claim.high) / 2, 3)
+        for key in ("dry_matter_percent", "tissue_n_percent")
+        if (claim := getattr(plant.nitrogen, key)) is not None
+    }
+    return f"?{urlencode(middle)}" if middle else ""
+
+
+def unknown(plant: Plant) -> list[str]:
+    """What nobody we found knows, said by name."""
+    figures = {
+        "light": plant.needs.dli_mol,
+        "temperature": plant.needs.temperature_c,
+        "pH": plant.needs.ph,
+        "general hardness": plant.needs.gh_dh,
+        "height": plant.size.height_cm,
+        "spread": plant.size.spread_cm,
+        "doubling time": plant.growth.doubling_days,
+        "trimming interval": plant.growth.trim_every_days,
+        "minutes a trim takes": plant.growth.trim_minutes,
+        "tissue nitrogen": plant.nitrogen.tissue_n_percent,
+        "dry matter": plant.nitrogen.dry_matter_percent,
+    }
+    return [name for name, claim in figures.items() if claim is None]
+
+
+def plants_page(library: Library) -> str:
+    """The index of all plants, by habit."""
+    by_habit = {
+        habit: [(slug, plant) for slug, plant in library.plants.items() if plant.habit == habit]
+        for habit in library.vocabulary["habit"]
+    }
+    return render(
+        "plants.md.j2",
+        by_habit={habit: plants for habit, plants in by_habit.items() if plants},
+        words=library.vocabulary,
+        listed={slug: listings(plant, library.rules) for slug, plant in library.plants.items()},
+        count=len(library.plants),
+    )

@@ -1,0 +1,66 @@
+"""Pages of problems."""
+
+from urllib.parse import urlencode
+
+from markupsafe import Markup
+
+from scripts.pages.cite import Citations
+from scripts.pages.template import render
+from scripts.records.load import Library
+from scripts.records.problem import FilledCalculator, Problem
+
+URGENCY_ORDER = ("now", "this-week", "this-month", "watch")
+
+
+def problem_page(slug: str, library: Library) -> str:
+    """One problem as Markdown."""
+    problem = library.problems[slug]
+    return render(
+        "problem.md.j2",
+        problem=problem,
+        words=library.vocabulary,
+        signs=signs(problem, library),
+        filled=[(one, query(one)) for one in problem.calculators],
+        suffers=[
+            (plant_slug, plant)
+            for plant_slug, plant in library.plants.items()
+            if any(trouble.problem == slug for trouble in plant.troubles)
+        ],
+        cite=Citations(library.sources),
+        problems=library.problems,
+    )
+
+
+def signs(problem: Problem, library: Library) -> list[tuple[str, list[object]]]:
+    """The signs by where one looks, in the vocabulary's order."""
+    grouped = [
+        (where, [sign for sign in problem.signs if sign.where == where])
+        for where in library.vocabulary["where"]
+    ]
+    return [(where, list(found)) for where, found in grouped if found]
+
+
+def query(filled: FilledCalculator) -> Markup:
+    """The address part that opens a calculator with its figures filled in."""
+    return Markup(f"?{urlencode(filled.inputs)}" if filled.inputs else "")
+
+
+def problems_page(library: Library) -> str:
+    """The index of problems: by urgency, and by where one sees it."""
+    ordered = sorted(
+        library.problems.items(), key=lambda item: URGENCY_ORDER.index(item[1].urgency)
+    )
+    by_place = {
+        where: [
+            (slug, problem)
+            for slug, problem in ordered
+            if any(sign.where == where for sign in problem.signs)
+        ]
+        for where in library.vocabulary["where"]
+    }
+    return render(
+        "problems.md.j2",
+        ordered=ordered,
+        by_place={where: found for where, found in by_place.items() if found},
+        words=library.vocabulary,
+    )

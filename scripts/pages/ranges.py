@@ -1,0 +1,105 @@
+"""A range from a record as text in both systems of units, and as a bar on a scale."""
+
+from typing import Any, NamedTuple
+
+from markupsafe import Markup
+
+from calculators.core import quantities as q
+from calculators.core.numbers import show_number
+from calculators.core.quantity import Quantity
+from scripts.records.claim import Range
+
+BAR_WIDTH, BAR_HEIGHT = 240, 34
+LIGHT_HOURS = 8  # the day that the PPFD beside a DLI is worked out for
+MOL_PER_UMOL_HOUR = 0.0036  # 3,600 seconds, micromoles to moles
+
+
+class Bar(NamedTuple):
+    """One need: its label, its range in words, its picture, and the claim behind it."""
+
+    label: str
+    words: Markup
+    extra: str
+    picture: Markup
+    claim: Range
+
+
+class Scale(NamedTuple):
+    """Which part of a quantity's world the bars show, so that plants can be compared."""
+
+    key: str
+    quantity: Any
+    low: float
+    high: float
+    ticks: tuple[float, ...]
+
+
+SCALES = (
+    Scale("dli_mol", q.DailyLight, 0, 8, (0, 2, 4, 6, 8)),
+    Scale("temperature_c", q.Temperature, 5, 35, (5, 15, 25, 35)),
+    Scale("ph", q.PH, 4, 9, (4, 5, 6, 7, 8, 9)),
+    Scale("gh_dh", q.GeneralHardness, 0, 30, (0, 10, 20, 30)),
+    Scale("height_cm", q.Height, 0, 80, (0, 20, 40, 60, 80)),
+)
+
+
+def bar(scale: Scale, claim: Range) -> Bar:
+    """Draw one range."""
+    quantity: Quantity = scale.quantity.__metadata__[0]
+    extra = ""
+    if scale.key == "dli_mol":
+        low, high = (end / LIGHT_HOURS / MOL_PER_UMOL_HOUR for end in (claim.low, claim.high))
+        extra = f"{span(low, high, 2)} µmol/m²/s (PPFD) over {LIGHT_HOURS} hours"
+    return Bar(
+        label="Height" if scale.key == "height_cm" else quantity.label,
+        words=both_units(scale.quantity, claim),
+        extra=extra,
+        picture=picture(scale, claim),
+        claim=claim,
+    )
+
+
+def in_words(quantity: Quantity, claim: Range, *, us: bool) -> str:
+    """A range with its unit."""
+    unit = quantity.us if us and quantity.us else None
+    factor, offset = (unit.factor, unit.offset) if unit else (1.0, 0.0)
+    symbol = unit.unit if unit else quantity.unit
+    text = span(claim.low * factor + offset, claim.high * factor + offset, 2 if us else 3)
+    return f"{text} {symbol}".rstrip()
+
+
+def both_units(vocabulary_entry: Any, claim: Range) -> Markup:
+    """A range in both systems of units; the style sheet shows the one that is chosen."""
+    quantity: Quantity = vocabulary_entry.__metadata__[0]
+    metric, us = (in_words(quantity, claim, us=system) for system in (False, True))
+    if metric == us:
+        return Markup.escape(metric)
+    return Markup('<span class="in-metric">{}</span><span class="in-us">{}</span>').format(
+        metric, us
+    )
+
+
+def span(low: float, high: float, digits: int = 3) -> str:
+    """Two ends, or one figure where they are the same."""
+    first, last = show_number(low, digits), show_number(high, digits)
+    return first if first == last else f"{first}–{last}"
+
+
+def picture(scale: Scale, claim: Range) -> Markup:
+    """The bar itself; hidden from a screen reader, which has the words."""
+
+    def at(value: float) -> float:
+        share = (min(max(value, scale.low), scale.high) - scale.low) / (scale.high - scale.low)
+        return 8 + share * (BAR_WIDTH - 16)
+
+    left, right = at(claim.low), at(claim.high)
+    ticks = "".join(
+        f'<text class="tick mid" x="{at(tick):.0f}" y="{BAR_HEIGHT - 3}">{show_number(tick)}</text>'
+        for tick in scale.ticks
+    )
+    return Markup(
+        f'<svg class="bar" viewBox="0 0 {BAR_WIDTH} {BAR_HEIGHT}" aria-hidden="true">'
+        f'<rect class="track" x="8" y="6" width="{BAR_WIDTH - 16}" height="10" rx="5"/>'
+        f'<rect class="fill" x="{left:.1f}" y="6" width="{max(right - left, 4):.1f}" '
+        f'height="10" rx="5"/>{ticks}</svg>'
+    )

@@ -1,0 +1,60 @@
+"""The lean search index: one entry a page, all its names, and a line of text."""
+
+import json
+from collections.abc import Mapping
+from typing import NamedTuple
+
+from calculators.core.listing import load_all
+from scripts.records.load import Library
+from scripts.records.plant import Plant
+
+LINE = 160  # characters of text an entry shows
+
+
+class Entry(NamedTuple):
+    """What search knows of a page: its address from the site's root, names, and a line to show."""
+
+    address: str
+    kind: str
+    title: str
+    names: list[str]
+    line: str
+
+
+def entries(library: Library, prose: Mapping[str, tuple[str, str]]) -> list[Entry]:
+    """All pages but the indexes. ``prose`` has title and description of each page written by people."""
+    found = [
+        Entry(f"plants/{slug}/", "plant", plant.name, plant_names(plant), plant.verdict)
+        for slug, plant in library.plants.items()
+    ]
+    found += [
+        Entry(f"problems/{slug}/", "problem", problem.name, problem.other_names, problem.summary)
+        for slug, problem in library.problems.items()
+    ]
+    found += [
+        Entry(f"calculators/{name}/", "calculator", spec.title, [], spec.purpose)
+        for name, spec in load_all().items()
+    ]
+    found += [
+        Entry(f"rules/{slug}/", "law", rule.title, [], rule.short_effect)
+        for slug, rule in library.rules.items()
+    ]
+    found += [Entry(address, "guide", title, [], line) for address, (title, line) in prose.items()]
+    return found
+
+
+def plant_names(plant: Plant) -> list[str]:
+    """Every name that a person may know the plant by."""
+    uncertain = [one.name for one in plant.uncertain_names]
+    return [*plant.trade_names, *plant.old_names, *uncertain, plant.family]
+
+
+def index(found: list[Entry]) -> str:
+    """The entries as JSON, each a list, in the order of ``Entry``'s fields."""
+    rows = [[*entry[:4], cut(entry.line)] for entry in found]
+    return json.dumps(rows, ensure_ascii=False, separators=(",", ":"))
+
+
+def cut(text: str) -> str:
+    """A line cut at a word."""
+    return text if len(text) <= LINE else text[:LINE].rsplit(" ", 1)[0] + "…"

@@ -1,0 +1,39 @@
+"""The templates' environment: everything is escaped, and a misspelt field stops the build."""
+
+import json
+from functools import cache
+from pathlib import Path
+from typing import Any
+
+from jinja2 import Environment, FileSystemLoader, StrictUndefined
+from markupsafe import Markup
+
+from scripts.pages.escape import escape
+
+FOLDER = Path(__file__).resolve().parents[1] / "templates"
+
+
+@cache
+def environment() -> Environment:
+    """The one environment of all page templates."""
+    made = Environment(
+        loader=FileSystemLoader(FOLDER),
+        autoescape=True,
+        finalize=escape,
+        undefined=StrictUndefined,
+        trim_blocks=True,
+        lstrip_blocks=True,
+        keep_trailing_newline=True,
+    )
+    made.filters["front"] = front
+    return made
+
+
+def render(name: str, **context: Any) -> str:
+    """Fill a template of scripts/templates."""
+    return environment().get_template(name).render(**context)
+
+
+def front(value: str) -> Markup:
+    """A text for the page's front matter: a JSON string is a YAML string."""
+    return Markup(json.dumps(" ".join(value.split()), ensure_ascii=False))

@@ -1,0 +1,159 @@
+"""Checks that need more than one record: references, unused sources, names, filled calculators."""
+
+from collections import defaultdict
+from collections.abc import Iterator
+from pathlib import Path
+from typing import TYPE_CHECKING, Any
+
+from pydantic import BaseModel
+
+from calculators.core.listing import load_all
+from calculators.core.result import BadInput
+from calculators.core.run import run
+from scripts.records.claim import COMMON_PRACTICE, Claim
+from scripts.records.lines import Finding, Place
+from scripts.records.published import cases
+from scripts.setup.paths import ROOT
+
+if TYPE_CHECKING:
+    from scripts.records.load import Library
+
+
+def check(library: "Library", folder: Path, broken: set[Path]) -> Iterator[Finding]:
+    """Every finding about how the records hang together.
+
+    What refers to a broken file is not judged, since mending the file may mend the reference.
+    """
+    checker = Checker(library, folder)
+    if folder / "sources.yml" not in broken:
+        yield from checker.sources()
+    yield from checker.sureness()
+    yield from checker.references("plant", "plants")
+    yield from checker.references("problem", "problems")
+    yield from checker.filled_calculators()
+    yield from checker.double_names()
+
+
+class Checker:
+    """Holds the library while it is checked."""
+
+    def __init__(self, library: "Library", folder: Path) -> None:
+        self.library = library
+        self.folder = folder
+
+    def records(self) -> Iterator[tuple[Path, BaseModel]]:
+        """Every record with its file."""
+        for kind in ("plants", "problems", "rules"):
+            for slug, record in getattr(self.library, kind).items():
+                yield self.folder / kind / f"{slug}.yml", record
+
+    def finding(self, path: Path, place: Place, message: str) -> Finding:
+        """A finding at a place in a file."""
+        document = self.library.documents.get(path)
+        shown = path.relative_to(ROOT) if path.is_relative_to(ROOT) else path
+        line = document.line(place) if document else 1
+        return Finding(shown, line, ".".join(map(str, place)), message)
+
+    def sources(self) -> Iterator[Finding]:
+        """Every source key must stand in sources.yml, and every source there must be used."""
+        used: set[str] = set()
+        for path, record in self.records():
+            for place, keys in source_keys(record):
+                used |= set(keys)
+                for key in keys:
+                    if key != COMMON_PRACTICE and key not in self.library.sources:
+                        yield self.finding(
+                            path,
+                            place,
+                            f"{key} is no key of sources.yml; add the source there, "
+                            f"or write {COMMON_PRACTICE}",
+                        )
+        used |= {case.source for name in load_all() for case in cases(name)}
+        for spec in load_all().values():
+            used |= set(spec.sources)
+            for key in set(spec.sources) - set(self.library.sources):
+                path = self.folder / "sources.yml"
+                yield self.finding(
+                    path, (), f"{key} is missing; the calculator {spec.name} cites it"
+                )
+        for key in sorted(set(self.library.sources) - used):
+            yield self.finding(self.folder / "sources.yml", (key,), "is used nowhere; remove it")
+
+    def sureness(self) -> Iterator[Finding]:
+        """What rests on common practice alone cannot be well documented."""
+        for path, record in self.records():
+            for place, claim in claims(record):
+                if claim.sure == "well-documented" and set(claim.sources) == {COMMON_PRACTICE}:
+                    message = (
+                        "well-documented needs a named source; allowed here: reported, uncertain"
+                    )
+                    yield self.finding(path, (*place, "sure"), message)
+
+    def references(self, key: str, kind: str) -> Iterator[Finding]:
+        """Every slug that names another record must have that record's file."""
+        for path, record in self.records():
+            for place, slug in values_of(record, key):
+                if not (self.folder / kind / f"{slug}.yml").exists():
+                    message = f"{slug} has no record in species/{kind}/"
+                    yield self.finding(path, place, message)
+
+    def filled_calculators(self) -> Iterator[Finding]:
+        """A calculator that a problem fills in must take those inputs."""
+        for slug, problem in self.library.problems.items():
+            path = self.folder / "problems" / f"{slug}.yml"
+            for number, filled in enumerate(problem.calculators):
+                place = ("calculators", number)
+                if filled.calculator not in load_all():
+                    known = ", ".join(load_all())
+                    message = f"there is no calculator {filled.calculator}; there are {known}"
+                    yield self.finding(path, (*place, "calculator"), message)
+                    continue
+                try:
+                    run(filled.calculator, filled.inputs)
+                except BadInput as bad:
+                    for key, message in bad.problems:
+                        yield self.finding(path, (*place, "inputs", key), message)
+
+    def double_names(self) -> Iterator[Finding]:
+        """Two plant records may not have the same accepted name."""
+        by_name: dict[str, list[str]] = defaultdict(list)
+        for slug, plant in self.library.plants.items():
+            by_name[plant.name].append(slug)
+        for slugs in by_name.values():
+            for slug in slugs[1:]:
+                path = self.folder / "plants" / f"{slug}.yml"
+                yield self.finding(path, ("name",), f"is the name of {slugs[0]}.yml too")
+
+
+def claims(value: Any, place: Place = ()) -> Iterator[tuple[Place, Claim]]:
+    """Every claim inside a value, with its place."""
+    if isinstance(value, Claim):
+        yield place, value
+    for step, part in parts(value):
+        yield from claims(part, (*place, step))
+
+
+def source_keys(record: BaseModel) -> Iterator[tuple[Place, list[str]]]:
+    """Every list of source keys inside a record, with its place."""
+    for place, claim in claims(record):
+        yield (*place, "source"), claim.sources
+    if isinstance(own := getattr(record, "source", None), str) and not isinstance(record, Claim):
+        yield ("source",), [own]
+
+
+def values_of(value: Any, key: str, place: Place = ()) -> Iterator[tuple[Place, str]]:
+    """Every text under ``key`` inside a value, with its place."""
+    for step, part in parts(value):
+        if step == key and isinstance(part, str):
+            yield (*place, step), part
+        yield from values_of(part, key, (*place, step))
+
+
+def parts(value: Any) -> Iterator[tuple[str | int, Any]]:
+    """The parts directly inside a value."""
+    if isinstance(value, BaseModel):
+        yield from value
+    elif isinstance(value, dict):
+        yield from value.items()
+    elif isinstance(value, list | tuple):
+        yield from enumerate(value)

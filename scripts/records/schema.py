@@ -1,0 +1,28 @@
+"""A JSON Schema for each kind of record, for completion in an editor."""
+
+import json
+from pathlib import Path
+
+from pydantic import TypeAdapter
+
+from scripts.records.plant import Plant
+from scripts.records.problem import Problem
+from scripts.records.rule import Rule
+from scripts.records.source import Source
+from scripts.setup.paths import BUILD
+
+FOLDER = BUILD / "schema"
+KINDS: dict[str, TypeAdapter[object]] = {
+    "plant": TypeAdapter(Plant),
+    "problem": TypeAdapter(Problem),
+    "rule": TypeAdapter(Rule),
+    "sources": TypeAdapter(dict[str, Source]),
+}
+
+
+def write_schemas(folder: Path = FOLDER) -> None:
+    """Write build/schema/<kind>.schema.json."""
+    folder.mkdir(parents=True, exist_ok=True)
+    for kind, adapter in KINDS.items():
+        text = json.dumps(adapter.json_schema(), ensure_ascii=False, indent=1)
+        (folder / f"{kind}.schema.json").write_text(text, encoding="utf-8")

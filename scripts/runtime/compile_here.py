@@ -1,0 +1,44 @@
+"""Byte-compiles with pyodide-build, where the machine's Python is of the browser's version.
+
+Its ``py-compile`` uses the interpreter it runs in, so that elsewhere the bytecode would be refused with
+"bad magic number"; there, ``trim.mjs`` compiles inside the browser's Python itself.
+"""
+
+import subprocess
+import sys
+import zipfile
+from pathlib import Path
+
+from scripts.setup.environment import make
+from scripts.setup.paths import BUILD, WINDOWS, python_of
+from scripts.setup.say import Missing
+
+ENVIRONMENT = BUILD / "pyodide-build-environment"
+
+
+def can_compile_here(version: tuple[int, int]) -> bool:
+    """Whether this interpreter writes the bytecode that the browser's Python reads."""
+    return sys.version_info[:2] == version and sys.implementation.name == "cpython"
+
+
+def compile_here(stock: Path, files: list[str], wheel: Path, library: Path, target: Path) -> None:
+    """Write the trimmed library and the wheel, both byte-compiled."""
+    make(ENVIRONMENT, ("pyodide-build",))
+    with zipfile.ZipFile(stock) as source, zipfile.ZipFile(library, "w") as trimmed:
+        for name in files:
+            trimmed.writestr(name, source.read(name))
+    target.write_bytes(wheel.read_bytes())
+    for archive in (library, target):
+        py_compile(archive)
+
+
+def py_compile(archive: Path) -> None:
+    """Replace the sources in an archive by bytecode, the archive's name kept."""
+    tool = python_of(ENVIRONMENT).with_name("pyodide.exe" if WINDOWS else "pyodide")
+    out = archive.parent / "compiled"
+    command = [str(tool), "py-compile", "--silent", "--out", str(out), str(archive)]
+    done = subprocess.run(command, capture_output=True, text=True)
+    made = sorted(out.glob("*")) if out.exists() else []
+    if done.returncode or len(made) != 1:
+        raise Missing(f"pyodide py-compile failed on {archive.name}: {done.stdout}{done.stderr}")
+    made[0].replace(archive)

@@ -1,0 +1,96 @@
+"""Makes the runtime folder of the site, once for each state of what it is made from."""
+
+import hashlib
+import json
+import shutil
+import tempfile
+from pathlib import Path
+from typing import Any
+
+from calculators.core.listing import load_all
+from scripts.runtime.compile_here import can_compile_here, compile_here
+from scripts.runtime.wheel import build_wheel
+from scripts.setup.node import browser_parts, node
+from scripts.setup.paths import BUILD, LOCKS, ROOT
+from scripts.setup.say import Missing, step
+
+HERE = Path(__file__).parent
+MADE = BUILD / "runtime"
+# Pinned in scripts/locks/npm: with the processor slowed four times, 0.29 starts faster than the 314 line.
+STOCK = ("pyodide.mjs", "pyodide.asm.js", "pyodide.asm.wasm")
+
+
+def make_runtime() -> Path:
+    """The folder with the runtime's files, made anew only if something it depends on has changed."""
+    stamp = MADE / "made-from.txt"
+    wanted = made_from()
+    if stamp.exists() and stamp.read_text(encoding="utf-8") == wanted:
+        return MADE
+    parts = browser_parts()
+    with step("trimming and byte-compiling the browser's Python"):
+        shutil.rmtree(MADE, ignore_errors=True)
+        MADE.mkdir(parents=True)
+        for name in STOCK:
+            shutil.copyfile(parts / "pyodide" / name, MADE / name)
+        with tempfile.TemporaryDirectory() as folder:
+            fill(Path(folder), parts / "pyodide")
+        stamp.write_text(wanted, encoding="utf-8")
+    return MADE
+
+
+def fill(work: Path, pyodide: Path) -> None:
+    """Write the trimmed library, the wheel and the list of parts into the runtime folder."""
+    lock = json.loads((pyodide / "pyodide-lock.json").read_text(encoding="utf-8"))
+    major, minor = map(int, lock["info"]["python"].split(".")[:2])
+    wheel = build_wheel(work)
+    library, calculators = work / "library.zip", work / "calculators.whl"
+    here = can_compile_here((major, minor))
+    files = trim(work, pyodide, wheel, None if here else (library, calculators))
+    if here:
+        compile_here(pyodide / "python_stdlib.zip", files, wheel, library, calculators)
+    sizes = [(MADE / "pyodide.asm.wasm").stat().st_size]
+    listed: dict[str, Any] = {"lock": {"info": lock["info"], "packages": {}}, "modules": files}
+    for key, made, kind in (("library", library, "zip"), ("calculators", calculators, "whl")):
+        data = made.read_bytes()
+        listed[key] = f"{key}-{hashlib.sha256(data).hexdigest()[:12]}.{kind}"
+        (MADE / listed[key]).write_bytes(data)
+        sizes.append(len(data))
+    listed["bytes"] = sum(sizes)  # what the progress bar counts
+    (MADE / "parts.json").write_text(json.dumps(listed), encoding="utf-8")
+
+
+def trim(
+    work: Path, pyodide: Path, wheel: Path, compile_to: tuple[Path, Path] | None
+) -> list[str]:
+    """Run trim.mjs under Node; the files of the library that are needed."""
+    request = {
+        "pyodide": str(pyodide),
+        "script": str(HERE / "trim.py"),
+        "wheel": str(wheel),
+        "names": list(load_all()),
+        "compile": compile_to
+        and {"library": str(compile_to[0]), "wheel": str(compile_to[1])},
+        "list": str(work / "files.json"),
+    }
+    (work / "request.json").write_text(json.dumps(request), encoding="utf-8")
+    done = node(str(HERE / "trim.mjs"), str(work / "request.json"))
+    if done.returncode:
+        raise Missing(f"the browser's Python could not be trimmed: {done.stdout}{done.stderr}")
+    files: list[str] = json.loads((work / "files.json").read_text(encoding="utf-8"))
+    return files
+
+
+def made_from() -> str:
+    """A hash of all that the runtime depends on."""
+    sources = [
+        LOCKS / "npm" / "package-lock.json",
+        ROOT / "pyproject.toml",
+        *sorted(HERE.glob("*")),
+        *sorted((ROOT / "calculators").rglob("*")),
+    ]
+    whole = hashlib.sha256()
+    for path in sources:
+        if path.is_file() and "__pycache__" not in path.parts:
+            whole.update(f"{path.relative_to(ROOT).as_posix()}\0".encode())
+            whole.update(hashlib.sha256(path.read_bytes()).digest())
+    return whole.hexdigest()

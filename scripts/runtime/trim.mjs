@@ -1,0 +1,29 @@
+// Under Node, in the browser's own Python: find what the calculators need of the standard library, and
+// byte-compile that and the wheel. Usage: node trim.mjs REQUEST.json, which names
+// {pyodide, script, wheel, names, compile: library.zip and wheel to write or null, list: file to write}.
+
+import { readFileSync, writeFileSync } from "node:fs";
+import { pathToFileURL } from "node:url";
+
+const asked = JSON.parse(readFileSync(process.argv[2], "utf8"));
+const { loadPyodide } = await import(pathToFileURL(`${asked.pyodide}/pyodide.mjs`));
+const python = await loadPyodide({ indexURL: `${asked.pyodide}/` });
+
+python.FS.writeFile("/calculators.whl", readFileSync(asked.wheel));
+python.FS.writeFile("/trim.py", readFileSync(asked.script));
+python.runPython("import sys; sys.path[:0] = ['/', '/calculators.whl']");
+python.globals.set("names", JSON.stringify(asked.names));
+// The modules are counted before trim's own tools, such as zipfile, are loaded.
+python.runPython("import json, trim\ntrim.exercise(json.loads(names))\nfiles = trim.library_files()");
+writeFileSync(asked.list, python.runPython("json.dumps(files)"));
+
+if (asked.compile) {
+  const bytes = (code) => {
+    const proxy = python.runPython(code);
+    const data = proxy.toJs();
+    proxy.destroy();
+    return data;
+  };
+  writeFileSync(asked.compile.library, bytes("trim.compiled(trim.LIBRARY, files)"));
+  writeFileSync(asked.compile.wheel, bytes("trim.compiled('/calculators.whl')"));
+}

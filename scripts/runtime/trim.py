@@ -1,0 +1,71 @@
+"""Runs inside the browser's own Python, under Node: what do the calculators import, and its bytecode.
+
+Exercises every calculator in every way a page can ask, then looks at which modules of the standard
+library are loaded. ``trim.mjs`` calls ``exercise`` and ``compiled``.
+"""
+
+import json
+import sys
+from typing import Any
+
+LIBRARY = "/lib/python{}{}.zip".format(*sys.version_info[:2])
+# Named by the interpreter itself when text is decoded or an error is shown, so that no run is sure to load them.
+ALSO = ("encodings.ascii", "encodings.latin_1", "encodings.utf_8", "traceback", "linecache")
+FIXED_DATE = (2000, 1, 1, 0, 0, 0)  # same sources, same bytes
+
+
+def exercise(names: list[str]) -> None:
+    """Ask every calculator for its example, in both systems of units, and for what it must refuse."""
+    from calculators.bridge import answer
+
+    for name in names:
+        for given in ({}, {"no-such-input": "1"}, {"temperature_c": "x"}):
+            for units, given_in in (("metric", "metric"), ("us", "us"), ("us", "metric")):
+                asked = {"calculator": name, "given": given, "units": units, "given_in": given_in}
+                answer(json.dumps(asked))
+    try:
+        answer(json.dumps({"calculator": "no-such-calculator", "given": {}}))
+    except LookupError:
+        import traceback
+
+        traceback.format_exc()
+
+
+def library_files() -> list[str]:
+    """The files of the stock library that are loaded now, and those that must be there all the same."""
+    for name in ALSO:
+        __import__(name)
+    loaded = set()
+    for module in list(sys.modules.values()):
+        file = getattr(module, "__file__", None) or ""
+        if file.startswith(f"{LIBRARY}/"):
+            loaded.add(file.removeprefix(f"{LIBRARY}/"))
+    return sorted(loaded)
+
+
+def compiled(archive: str, names: list[str] | None = None) -> bytes:
+    """A zip of bytecode made from the sources in ``archive``: all of them, or those in ``names``."""
+    import io  # here and below, so that what this tool alone needs is not counted as needed
+    import zipfile
+
+    made = io.BytesIO()
+    with zipfile.ZipFile(archive) as source, zipfile.ZipFile(made, "w") as target:
+        for name in sorted(names if names is not None else source.namelist()):
+            data = source.read(name)
+            if name.endswith(".py"):
+                data, name = bytecode(data, name), f"{name}c"
+            entry = zipfile.ZipInfo(name, FIXED_DATE)
+            entry.compress_type = zipfile.ZIP_DEFLATED
+            entry.external_attr = 0o644 << 16
+            target.writestr(entry, data)
+    return made.getvalue()
+
+
+def bytecode(source: bytes, name: str) -> bytes:
+    """A hash-based, unchecked pyc. Docstrings stay, since pages are made of them."""
+    from importlib import _bootstrap_external  # type: ignore[attr-defined]
+    from importlib.util import source_hash
+
+    code = compile(source, name, "exec", dont_inherit=True, optimize=0)
+    made: Any = _bootstrap_external._code_to_hash_pyc(code, source_hash(source), checked=False)
+    return bytes(made)

@@ -1,0 +1,51 @@
+#!/usr/bin/env python3
+"""Set everything up, build the site, serve it on this machine and print the address.
+
+python3 scripts/serve.py [--build-only] [--port N]
+"""
+
+import sys
+from pathlib import Path
+
+if __package__ in (None, ""):
+    sys.path[0] = str(Path(__file__).resolve().parents[1])  # not scripts/: its test.py would hide Python's
+
+from scripts.setup.environment import enter
+from scripts.setup.say import Missing, stop
+
+try:
+    enter(("build",), "scripts.serve")
+except Missing as missing:
+    stop(str(missing))
+
+import argparse  # noqa: E402 - from here on we are in the project's environment
+
+from scripts.build import BadRecords, BuildFailed, build  # noqa: E402
+from scripts.server import serve  # noqa: E402
+from scripts.setup.paths import SITE  # noqa: E402
+from scripts.setup.say import say  # noqa: E402
+
+
+def main() -> None:
+    """Build, then serve until interrupted."""
+    options = argparse.ArgumentParser(prog="serve.py", description=__doc__.splitlines()[0])
+    options.add_argument("--build-only", action="store_true", help="build site/ and stop")
+    options.add_argument("--port", type=int, default=8000, help="the port to serve on; 8000")
+    asked = options.parse_args()
+    if not 0 <= asked.port <= 65535:
+        options.error(f"--port: {asked.port} is no port; allowed is 0 to 65535")
+    try:
+        build()
+        say("site/ is ready: any static host can serve it.")
+        if not asked.build_only:
+            serve(SITE, asked.port)
+    except BadRecords as bad:
+        stop(f"the records do not hold\n{bad}")
+    except (BuildFailed, Missing) as wrong:
+        stop(str(wrong))
+    except KeyboardInterrupt:
+        say("stopped.")
+
+
+if __name__ == "__main__":
+    main()

@@ -56,7 +56,9 @@ class NitrogenBalance(NamedTuple):
         ChangeRate, Label("Nitrate changes between water changes"), Help("As NO₃, before a change.")
     ]
     nitrate_change_at_most_mg_l_week: Annotated[
-        ChangeRate, Label("The same if all droppings rot"), Help("They do so over weeks.")
+        ChangeRate,
+        Label("The same if all solids stay and rot"),
+        Help("0.144 g for each gram of protein, over weeks; shrimp farms reckon so."),
     ]
     settled_nitrate_high_mg_l: Annotated[
         Concentration | None, Label("Settles at, before a change"), Help("None if plants take all.")
@@ -95,7 +97,7 @@ class NitrogenBalance(NamedTuple):
         "gerloff-krombholz-1966",
         "reddy-debusk-1985",
         "veraart-2011",
-        "mass-balance",
+        "arithmetic",
     ),
 )
 def nitrogen_balance(

@@ -22,6 +22,7 @@ from calculators.core.quantity import Choices, Help, Label, Possible, Valid
 from calculators.core.result import Note, Refusal, Refused, Series
 from calculators.nitrogen import inputs
 from calculators.nitrogen.alkalinity import CACO3_MG_PER_N
+from calculators.nitrogen.balance_words import FEED_IN_STEPS
 from calculators.nitrogen.constants import (
     CM2_PER_M2,
     FLOATING_WET_G_M2,
@@ -36,9 +37,9 @@ from calculators.nitrogen.simulate import Outcome, simulate
 from calculators.nitrogen.tank import Event, Plant, Rates, Tank
 
 EXAMPLE_PLANTS = [
-    Plant("Ambulia", 200.0, 14.0),
+    Plant("Ambulia", 300.0, 10.0),
     Plant("Wendt's cryptocoryne", 150.0, 45.0),
-    Plant("Frogbit", 60.0, 8.0, True),
+    Plant("Frogbit", 60.0, 7.0, True),
 ]
 NEW_STEMS_DOUBLE_DAYS = 14.0  # for the question how many more would do; judgement
 MOST_VALUE = {"change": 100.0, "feed": 5_000.0, "dose": 1_000.0}
@@ -130,6 +131,12 @@ def nitrogen_forecast(
         Label("Trimmings a week, wet, at most"),
         Help("From all plants alike; never more than has grown since the start."),
     ] = 30.0,
+    thin_floaters_to_percent: Annotated[
+        Percent | None,
+        Label("Floaters thinned each week to"),
+        Possible(5, 100),
+        Help("Share of the surface; empty: never."),
+    ] = 60.0,
     soil_area_cm2: inputs.SoilArea = 2_800.0,
     denitrification_mg_n_m2_day: Annotated[
         inputs.Denitrification, Help("At 10 mg/L nitrate; it rises with nitrate. 1 to 30, about 5.")
@@ -221,6 +228,7 @@ def nitrogen_forecast(
         denitrification_mg_n_m2_day=denitrification_mg_n_m2_day,
         other_uptake_mg_n_day=plant_uptake_mg_n_day or 0.0,
         trimmings_g_week=trimmings_g_week,
+        thin_to_percent=thin_floaters_to_percent,
         change_percent=change_percent,
         change_every_days=change_every_days,
         tap_nitrate_mg_l=tap_nitrate_mg_l,
@@ -250,7 +258,8 @@ def nitrogen_forecast(
             NEW_STEMS_DOUBLE_DAYS,
             floater_doubling_days,
         )
-    return result(outcome, tank, days, around, wanted, late(events, days))
+    said = [*asked(target_nitrate_mg_l, wanted), *late(events, days)]
+    return result(outcome, tank, days, around, wanted, said)
 
 
 def check(events: list[Event]) -> None:
@@ -262,6 +271,18 @@ def check(events: list[Event]) -> None:
     ]
     if wrong:
         raise Refused(*wrong)
+
+
+def asked(target: float | None, wanted: Answers) -> list[Note]:
+    """Cautions that belong to the answers for a target."""
+    if target is None:
+        return []
+    said = [FEED_IN_STEPS]
+    if wanted.feed_g_week is None:
+        said.append(Note("caution", "No feed leads there: even without any, nitrate ends higher."))
+    if None in (wanted.extra_stems_g, wanted.extra_floater_cm2):
+        said.append(Note("caution", "Plants alone do not lead there: change more or feed less."))
+    return said
 
 
 def late(events: list[Event], days: float) -> list[Note]:

@@ -8,7 +8,9 @@ import sys
 from pathlib import Path
 
 if __package__ in (None, ""):
-    sys.path[0] = str(Path(__file__).resolve().parents[1])  # not scripts/: its test.py would hide Python's
+    sys.path[0] = str(
+        Path(__file__).resolve().parents[1]
+    )  # not scripts/: its test.py would hide Python's
 
 from scripts.setup.environment import enter
 from scripts.setup.say import Missing, stop
@@ -18,12 +20,12 @@ try:
 except Missing as missing:
     stop(str(missing))
 
-import argparse  # noqa: E402 - from here on we are in the project's environment
+import argparse
 
-from scripts.build import BadRecords, BuildFailed, build  # noqa: E402
-from scripts.server import serve  # noqa: E402
-from scripts.setup.paths import SITE  # noqa: E402
-from scripts.setup.say import say  # noqa: E402
+from scripts.build import BadRecords, BuildFailed, build
+from scripts.server import serve
+from scripts.setup.paths import SITE
+from scripts.setup.say import say
 
 
 def main() -> None:

@@ -26,7 +26,7 @@ TYPES = {
 class Handler(SimpleHTTPRequestHandler):
     """Serves files; the site's own page for what is not there."""
 
-    extensions_map = {**SimpleHTTPRequestHandler.extensions_map, **TYPES}  # noqa: RUF012
+    extensions_map = {**SimpleHTTPRequestHandler.extensions_map, **TYPES}
     protocol_version = "HTTP/1.1"
 
     def log_message(self, format: str, *args: object) -> None:
@@ -69,7 +69,9 @@ def make_server(folder: Path, port: int) -> ThreadingHTTPServer:
     try:
         return Server(("127.0.0.1", port), handler)
     except OSError as wrong:
-        raise Missing(f"port {port} cannot be used ({wrong.strerror}); try --port {free_port()}") from None
+        raise Missing(
+            f"port {port} cannot be used ({wrong.strerror}); try --port {free_port()}"
+        ) from None
 
 
 def free_port() -> int:

@@ -3,14 +3,16 @@
 from typing import Literal, NamedTuple
 
 from calculators.nitrogen.constants import (
+    AT_MOST_PER_PROTEIN,
     CM2_PER_M2,
     DAYS_PER_WEEK,
+    EXCRETED_PER_PROTEIN,
     EXCRETED_SHARE,
     NITRATE_PER_N,
+    NITROGEN_OF_PROTEIN,
 )
 from calculators.nitrogen.feed import feed_nitrogen_mg_day
 from calculators.nitrogen.steady import Cycle, floating_uptake, nitrate_of, trimmed_uptake
-from calculators.nitrogen.tank import Rates
 
 Verdict = Literal["building", "steady", "running-short"]
 STEADY_MG_L_WEEK = 1.0  # less than that a kit cannot tell in a month; judgement
@@ -18,7 +20,7 @@ SHORT_WITHIN_DAYS = 365.0
 
 
 class Flows(NamedTuple):
-    """Nitrogen, mg a day. ``rotting_at_most`` comes besides, later, if all droppings rot."""
+    """Nitrogen, mg a day. ``rotting_at_most`` comes besides, later, if all solids stay and rot."""
 
     fed: float
     excreted: float
@@ -49,7 +51,7 @@ def flows(
     return Flows(
         fed=fed,
         excreted=EXCRETED_SHARE * fed,
-        rotting_at_most=(1 - EXCRETED_SHARE - Rates().retained_percent / 100) * fed,
+        rotting_at_most=fed * (AT_MOST_PER_PROTEIN - EXCRETED_PER_PROTEIN) / NITROGEN_OF_PROTEIN,
         plants=grown if plant_uptake is None else plant_uptake,
         denitrified=soil[0] / CM2_PER_M2 * soil[1],
     )

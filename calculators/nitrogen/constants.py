@@ -17,6 +17,9 @@ NITROGEN_OF_PROTEIN = chemistry.NITROGEN_SHARE_OF_PROTEIN
 EXCRETED_PER_PROTEIN = (
     0.092  # g total ammonia nitrogen per g protein fed; Timmons and Ebeling (MEM)
 )
+AT_MOST_PER_PROTEIN = (
+    0.144  # the same where all solids stay and rot, shrimp; Timmons and Ebeling (MEM)
+)
 EXCRETED_SHARE = EXCRETED_PER_PROTEIN / NITROGEN_OF_PROTEIN  # 57.5 % of the feed's nitrogen
 LARGEST_RETAINED_PERCENT = 100 * (1 - EXCRETED_SHARE)  # then nothing is left for droppings
 LABILE_SHARE = 0.5  # of droppings and dead plants that rots within months; judgement, see soil.py

@@ -4,7 +4,12 @@ from collections.abc import Sequence
 from typing import NamedTuple
 
 from calculators.nitrogen.budget import Ledger
-from calculators.nitrogen.constants import DAYS_PER_WEEK, NITRATE_PER_N, TRIM_AT_MOST
+from calculators.nitrogen.constants import (
+    DAYS_PER_WEEK,
+    FLOATING_LAYER_G_M2,
+    NITRATE_PER_N,
+    TRIM_AT_MOST,
+)
 from calculators.nitrogen.model import (
     ALKALINITY,
     AMMONIUM,
@@ -17,7 +22,7 @@ from calculators.nitrogen.ode import State
 from calculators.nitrogen.start import fate_of
 from calculators.nitrogen.tank import Event, Rates, Tank
 
-IN_ORDER = ("change", "dose", "weekly trim", "trim", "feed")  # on the same day
+IN_ORDER = ("change", "dose", "thin", "weekly trim", "trim", "feed")  # on the same day
 NIGH = 1e-9  # days; two times this near are one
 
 
@@ -42,6 +47,9 @@ def schedule(tank: Tank, events: Sequence[Event], days: float) -> list[Task]:
     if tank.change_percent > 0:
         for day in repeated(tank.change_every_days, days):
             planned.append(Task(day, "change", tank.change_percent))
+    if tank.thin_to_percent is not None:
+        for day in repeated(DAYS_PER_WEEK, days):
+            planned.append(Task(day, "thin", tank.thin_to_percent))
     if tank.trimmings_g_week > 0:
         for day in repeated(DAYS_PER_WEEK, days):
             planned.append(Task(day, "weekly trim", tank.trimmings_g_week))
@@ -62,6 +70,8 @@ def apply(event: Task, scene: Scene, tank: Tank, rates: Rates, ledger: Ledger) -
         dosed = event.value / NITRATE_PER_N * tank.volume_l
         state[NITRATE] += dosed
         ledger.came_in += dosed
+    elif event.kind == "thin":
+        model = thin(model, state, event.value / 100, ledger)
     elif event.kind == "weekly trim":
         # a keeper cuts what has grown: a fixed weight off a hungry stand would end it
         grown = max(0.0, wet_mass(model, state) - sum(plant.wet_g for plant in tank.plants))
@@ -93,11 +103,37 @@ def trim(model: Model, state: State, wet_g: float, ledger: Ledger) -> Model:
     if standing <= 0:
         return model
     share = min(TRIM_AT_MOST, wet_g / standing)
-    for number in range(len(model.cohorts)):
+    return cut(model, state, [share] * len(model.cohorts), ledger)
+
+
+def thin(model: Model, state: State, cover: float, ledger: Ledger) -> Model:
+    """Take out floaters down to a share of the surface."""
+    layer = FLOATING_LAYER_G_M2 * model.surface_m2
+    afloat = floating_mass(model, state)
+    if afloat <= cover * layer:
+        return model
+    share = min(TRIM_AT_MOST, 1 - cover * layer / afloat)
+    shares = [share if cohort.floating else 0.0 for cohort in model.cohorts]
+    return cut(model, state, shares, ledger)
+
+
+def cut(model: Model, state: State, shares: Sequence[float], ledger: Ledger) -> Model:
+    """Take a share of each cohort out of the tank, with its nitrogen."""
+    for number, share in enumerate(shares):
         place = FIRST_COHORT + 2 * number + 1
         ledger.went_out += share * state[place]
         state[place] *= 1 - share
-    return model._replace(cohorts=tuple(cohort.cut(share) for cohort in model.cohorts))
+    left = (cohort.cut(share) for cohort, share in zip(model.cohorts, shares, strict=True))
+    return model._replace(cohorts=tuple(left))
+
+
+def floating_mass(model: Model, state: State) -> float:
+    """Dry mass of all floaters, g."""
+    return sum(
+        cohort.mass(state[FIRST_COHORT + 2 * number])
+        for number, cohort in enumerate(model.cohorts)
+        if cohort.floating
+    )
 
 
 def wet_mass(model: Model, state: State) -> float:

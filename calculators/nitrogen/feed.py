@@ -42,8 +42,9 @@ def feed_nitrogen_mg_day(feed_g_week: float, protein_percent: float) -> float:
 def feed_fate(fed_mg_day: float, retained_percent: float, uneaten_percent: float) -> FeedFate:
     """Where the feed's nitrogen goes: kept in the animals, excreted at once, droppings, left over.
 
-    Equation: excreted = 0.575 · eaten; kept = retained · eaten; droppings = the rest, of which
-    half rots and half lasts; what is left over rots whole.
+    Equation: excreted = 0.575 · eaten; retained = share · eaten; rotting = left over + ½ droppings;
+    lasting = ½ droppings
+    Droppings are what remains of the eaten; half of them rots, half lasts. Leftovers rot whole.
     Excreted is 0.092 g total ammonia nitrogen a g of protein. At 42.5 % kept there are no droppings
     and the ammonia is exactly that of Timmons and Ebeling.
     """

@@ -6,14 +6,20 @@ from calculators.core.result import Note
 from calculators.core.wording import CHANGE_WITH_CARE, CUTTINGS, FISH_IN_TROUBLE
 from calculators.free_ammonia import rate
 from calculators.nitrogen.balance_words import FEED_IN_STEPS, HIGH_NITRATE_MG_L
+from calculators.nitrogen.constants import HEALTHY_N_ROOTED, PERCENT_TO_MG_PER_G
 from calculators.nitrogen.outlook import NITRITE_ACT_MG_N_L, NITRITE_WATCH_MG_N_L, Verdict
 from calculators.nitrogen.record import Record
 from calculators.nitrogen.simulate import Outcome
 from calculators.nitrogen.tank import Tank
 
+LEAST_SEEN_MG_L = 0.5
+CLOSED_PERCENT = 80  # as in the floaters calculator
+ANIMALS_FIRST = Note(
+    "danger", "Animals first: this tank is heading for ammonia or nitrite that harms them."
+)
 NEXT_HOUR = Note(
     "danger",
-    "Within the hour: take out leftovers and anything dead, stop feeding, add air, and change a "
+    "When a test shows it, within the hour: take out leftovers and anything dead, stop feeding, add air, and change a "
     "third to a half of the water with dechlorinated water of the same temperature and pH. Leave the "
     "filter running and unwashed. Test again in the evening and each morning. No animals yet? Then "
     "keep them out until both tests read zero for a week.",
@@ -45,7 +51,7 @@ def notes(
 
 def verdict_note(verdict: Verdict, outcome: Outcome, days: float) -> Note:
     """The verdict in plain words."""
-    hunger, nitrate = outcome.record.hunger, show(outcome.last.nitrate)
+    hunger, nitrate = outcome.record.hunger, level(outcome.last.nitrate)
     if verdict == "running-short":
         return Note(
             "caution",
@@ -60,10 +66,20 @@ def verdict_note(verdict: Verdict, outcome: Outcome, days: float) -> Note:
             f"again from day {hunger.recovery_day or 0:.0f}."
         )
     if verdict == "building":
-        return Note("info", f"Building: nitrate climbs between changes, to {nitrate} mg/L.{back}")
-    return Note(
-        "info", f"Steady: plants and water keep level, nitrate ends at {nitrate} mg/L.{back}"
-    )
+        return Note("info", f"Building: nitrate climbs between changes, to {nitrate}.{back}")
+    store = outcome.last.plant_nitrogen_percent
+    if outcome.last.nitrate < LEAST_SEEN_MG_L and store < HEALTHY_N_ROOTED / PERCENT_TO_MG_PER_G:
+        return Note(
+            "info",
+            f"Steady but lean: the plants take all that comes and grow as slowly as it allows. The "
+            f"hungriest hold {show(store, 2)} % nitrogen; leaves brown below 1.3 %.{back}",
+        )
+    return Note("info", f"Steady: plants and water keep level, nitrate ends at {nitrate}.{back}")
+
+
+def level(nitrate_mg_l: float) -> str:
+    """A nitrate in words; what no kit can see is next to none."""
+    return "next to none" if nitrate_mg_l < LEAST_SEEN_MG_L else f"{show(nitrate_mg_l)} mg/L"
 
 
 def names(found: tuple[str, ...]) -> str:
@@ -79,7 +95,7 @@ def animals(record: Record, tank: Tank, calm: float | None) -> list[Note]:
     if not said:
         return []
     if any(note.level == "danger" for note in said):
-        said += [NEXT_HOUR, FISH_IN_TROUBLE]
+        said = [ANIMALS_FIRST, *said, NEXT_HOUR, FISH_IN_TROUBLE]
     when = (
         "Neither ammonia nor nitrite is forecast to stay low before the last day."
         if calm is None
@@ -132,12 +148,12 @@ def water(outcome: Outcome) -> list[Note]:
                 "tap's. In soft water pH can drop with it: test KH each month.",
             )
         )
-    if outcome.last.floating_cover > 80:
+    if outcome.last.floating_cover > CLOSED_PERCENT:
         said.append(
             Note(
                 "caution",
                 "The floaters close the surface: plants below starve for light and the water for "
-                "air. Thin them; trims in this forecast take from all plants alike.",
+                "air. Thin them each week.",
             )
         )
     return said

@@ -5,7 +5,9 @@ import math
 from calculators.nitrogen.constants import CRITICAL_N, NEW_GROWTH_SHARE
 from calculators.nitrogen.model import FIRST_COHORT, Model
 from calculators.nitrogen.ode import State
+from calculators.nitrogen.plants import store_growth
 
+# Shade is left out: a lit tip is what one judges new growth by.
 NEW_GROWTH = -math.log(1 - NEW_GROWTH_SHARE)  # growth after which that share of the stand is new
 
 
@@ -26,7 +28,7 @@ class Hunger:
         self.healthy_day: float | None = None
         self.names: tuple[str, ...] = ()
         self._cohort = 0
-        self._growth_then = 0.0
+        self._growth = 0.0  # of the hungry plants since they recovered
         self._before: tuple[float, float] | None = None  # day and store of the last look
 
     def look(self, day: float, model: Model, state: State) -> None:
@@ -43,11 +45,13 @@ class Hunger:
         elif least < CRITICAL_N:
             self.recovery_day = self.healthy_day = None
         else:
-            growth = state[FIRST_COHORT + 2 * self._cohort]
             if self.recovery_day is None:
-                self.recovery_day, self._growth_then = self._crossing(day, least), growth
-            grown = model.cohorts[self._cohort].members[0][1] * (growth - self._growth_then)
-            if self.healthy_day is None and grown >= NEW_GROWTH:
+                self.recovery_day, self._growth = self._crossing(day, least), 0.0
+            elif self._before is not None:
+                cohort = model.cohorts[self._cohort]
+                pace = cohort.members[0][1] * store_growth(found[self._cohort], cohort.full)
+                self._growth += pace * (day - self._before[0])
+            if self.healthy_day is None and self._growth >= NEW_GROWTH:
                 self.healthy_day = day
         self._before = day, least
 

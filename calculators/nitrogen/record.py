@@ -8,12 +8,11 @@ from calculators.nitrogen.constants import (
     NITRATE_PER_N,
     PERCENT_TO_MG_PER_G,
 )
-from calculators.nitrogen.events import wet_mass
+from calculators.nitrogen.events import floating_mass, wet_mass
 from calculators.nitrogen.hunger import Hunger, stores
 from calculators.nitrogen.model import (
     ALKALINITY,
     AMMONIUM,
-    FIRST_COHORT,
     NITRATE,
     NITRITE,
     Model,
@@ -89,12 +88,7 @@ class Record:
 def line(day: float, model: Model, state: State) -> Line:
     """The tank at one moment; a trace below zero, within the solver's tolerance, reads zero."""
     volume = model.volume
-    afloat = sum(
-        cohort.mass(state[FIRST_COHORT + 2 * number])
-        for number, cohort in enumerate(model.cohorts)
-        if cohort.floating
-    )
-    cover = min(1.0, afloat / (FLOATING_LAYER_G_M2 * model.surface_m2))
+    cover = min(1.0, floating_mass(model, state) / (FLOATING_LAYER_G_M2 * model.surface_m2))
     return Line(
         day=day,
         ammonia=max(0.0, state[AMMONIUM]) / volume,

@@ -52,7 +52,8 @@ def feed_for(nitrogen_mg_day: float, protein_percent: float) -> float:
 def settled_high(cycle: Cycle) -> float | None:
     """The level just before a change once it repeats; None if it never settles above zero.
 
-    Equation: high = tap + rise · every / share (the fixed point of the change)
+    Equation: high = tap + rise · every / share
+    The fixed point of high → (1 − share) · high + share · tap + rise · every.
     """
     if cycle.share <= 0:
         return None

@@ -64,6 +64,7 @@ class Tank(NamedTuple):
     denitrification_mg_n_m2_day: float = 0.0
     other_uptake_mg_n_day: float = 0.0
     trimmings_g_week: float = 0.0
+    thin_to_percent: float | None = None  # of the surface, each week; None: never
     change_percent: float = 0.0
     change_every_days: float = 7.0
     tap_nitrate_mg_l: float = 0.0

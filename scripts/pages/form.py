@@ -15,9 +15,7 @@ KEYPADS = {"number": "decimal", "integer": "numeric", "text": "text"}
 def form(spec: Spec) -> Markup:
     """All fields of a calculator, with its worked example filled in."""
     fields = "".join(field_html(field) for field in spec.inputs)
-    return Markup(
-        f'<form class="inputs" id="inputs" autocomplete="off" novalidate>{fields}</form>'
-    )
+    return Markup(f'<form class="inputs" id="inputs" autocomplete="off" novalidate>{fields}</form>')
 
 
 def has_us_units(spec: Spec) -> bool:

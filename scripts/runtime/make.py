@@ -59,17 +59,14 @@ def fill(work: Path, pyodide: Path) -> None:
     (MADE / "parts.json").write_text(json.dumps(listed), encoding="utf-8")
 
 
-def trim(
-    work: Path, pyodide: Path, wheel: Path, compile_to: tuple[Path, Path] | None
-) -> list[str]:
+def trim(work: Path, pyodide: Path, wheel: Path, compile_to: tuple[Path, Path] | None) -> list[str]:
     """Run trim.mjs under Node; the files of the library that are needed."""
     request = {
         "pyodide": str(pyodide),
         "script": str(HERE / "trim.py"),
         "wheel": str(wheel),
         "names": list(load_all()),
-        "compile": compile_to
-        and {"library": str(compile_to[0]), "wheel": str(compile_to[1])},
+        "compile": compile_to and {"library": str(compile_to[0]), "wheel": str(compile_to[1])},
         "list": str(work / "files.json"),
     }
     (work / "request.json").write_text(json.dumps(request), encoding="utf-8")

@@ -13,7 +13,10 @@ MARK = "Equation:"
 
 
 class Equation(NamedTuple):
-    """One rate: what it is, its equation, what it assumes, and keys of the bibliography."""
+    """One rate: what it is, its equation, what it assumes, and keys of the bibliography.
+
+    No source: a judgement of ours, and the text says so.
+    """
 
     title: str
     equation: str
@@ -24,23 +27,24 @@ class Equation(NamedTuple):
 RATES: tuple[tuple[Callable[..., Any], tuple[str, ...]], ...] = (
     (feed.feed_nitrogen_mg_day, ("timmons-ebeling",)),
     (feed.feed_fate, ("timmons-ebeling", "summerfelt-penne-2007")),
-    (feed.mineralisation_per_day, ("janse-2005",)),
+    (feed.mineralisation_per_day, ()),
     (transport.limited_rate, ("monod-1949", "nitrification-wetland-2003")),
     (nitrifiers.capacity_change, ("monod-1949", "nitrification-biofilm")),
     (nitrifiers.mature_capacity, ("monod-1949",)),
-    (nitrifiers.start_capacity, ("common-practice",)),
+    (nitrifiers.start_capacity, ()),
     (nitrifiers.temperature_factor, ("downing-1964",)),
     (nitrifiers.acid_factor, ("downing-1964",)),
     (alkalinity.alkalinity_change, ("ciaaw-2021",)),
     (soil.soil_ammonium_mg, ("reddy-1983-flux",)),
-    (soil.release_per_day, ("common-practice",)),
+    (soil.release_per_day, ()),
     (soil.denitrification_at_most, ("revsbech-2005", "veraart-2011")),
     (plants.store_growth, ("droop-1973", "gerloff-krombholz-1966", "room-thomas-1986")),
     (plants.store_room, ("jampeetong-brix-2009",)),
+    (plants.full_uptake, ("jampeetong-brix-2009", "fao-x6862e")),
     (plants.nitrate_share, ("jampeetong-brix-2009",)),
-    (plants.starving_loss, ("common-practice",)),
+    (plants.starving_loss, ()),
     (plants.crowding, ("driever-2005",)),
-    (plants.floater_light, ("szabo-2022",)),
+    (plants.floater_light, ()),
     (plants.canopy_growth, ("janse-2005",)),
     (steady.floating_uptake, ("reddy-debusk-1985",)),
     (steady.settled_high, ("arithmetic",)),

@@ -61,5 +61,6 @@ def mineralisation_per_day(temperature_c: float) -> float:
     """How fast droppings, leftovers and dead leaves turn into ammonium, share a day.
 
     Equation: k = 0.05 · 1.07^(T − 20); dS/dt = inflow − k · S
+    The figure is a judgement inside the span of published rates, 0.02 to 0.15 a day (from memory).
     """
     return MINERALISATION_20 * math.pow(MINERALISATION_THETA, temperature_c - 20)

@@ -19,9 +19,10 @@ ANIMALS_FIRST = Note(
 )
 NEXT_HOUR = Note(
     "danger",
-    "When a test shows it, within the hour: take out leftovers and anything dead, stop feeding, add air, and change a "
-    "third to a half of the water with dechlorinated water of the same temperature and pH. Leave the "
-    "filter running and unwashed. Test again in the evening and each morning. No animals yet? Then "
+    "When a test shows it, within the hour: take out leftovers and anything dead, stop feeding, "
+    "add air, and change a third to a half of the water with dechlorinated water of the same "
+    "temperature and pH. Leave the filter running and unwashed. Test again in the evening "
+    "and each morning. No animals yet? Then "
     "keep them out until both tests read zero for a week.",
 )
 UNSURE = Note(

@@ -53,5 +53,7 @@ def start_capacity(mature: float, maturity_percent: float) -> float:
     """The capacity on the first day.
 
     Equation: X0 = X_mature · (0.001 + 0.999 · maturity/100)
+    A thousandth comes into any tank with plants and hands: a judgement, under which ammonia peaks
+    in the second week and nitrite in the fourth, as keepers see it.
     """
     return mature * (NEW_TANK_SHARE + (1 - NEW_TANK_SHARE) * maturity_percent / 100)

@@ -28,6 +28,7 @@ from calculators.nitrogen.plants import (
     canopy_growth,
     crowding,
     floater_light,
+    full_uptake,
     nitrate_share,
     starving_loss,
     store_growth,
@@ -81,13 +82,13 @@ def right_side(model: Model) -> RightSide:
             starving = starving_loss(store)
             if floating:
                 grown = store_growth(store, full) / heap
-                wanted = speed * full * store_room(store, full) / heap
+                wanted = full_uptake(speed, store_room(store, full), full) / heap
                 crowded = grown * crowd
             else:
                 depth = shade * mass
                 bottom = top * exp(-depth)
                 grown = store_growth(store, full) * canopy_growth(top, bottom, depth)
-                wanted = speed * full * store_room(store, full)
+                wanted = full_uptake(speed, store_room(store, full), full)
                 crowded = 0.0
                 top = bottom
             lost = speed * (crowded * store + starving * min(store, LEAST_N))

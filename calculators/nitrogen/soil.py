@@ -15,7 +15,7 @@ def denitrification_at_most(area_cm2: float, rate_mg_m2_day: float) -> float:
 
     Equation: D = D_max · N / (10 + N), with N in mg N/L; the rate entered holds at 10 mg/L nitrate
     Measured rates rise about linearly with the nitrate above the mud, and level off only far up.
-    They span 1 to 30 mg N a m² and day and more, so the ensemble runs both ends.
+    The 10 is a judgement. Rates span 1 to 30 mg N a m² and day and more, so the ensemble runs both ends.
     """
     at_reference = rate_mg_m2_day * area_cm2 / CM2_PER_M2
     return at_reference * (1 + DENITRIFICATION_HALF_MG_L / DENITRIFICATION_AT_MG_L)
@@ -25,6 +25,7 @@ def release_per_day() -> float:
     """How fast the ammonium of new soil runs out, share a day.
 
     Equation: dZ/dt = −λ · Z, λ = ln 2 / 30
+    Thirty days is a judgement; keepers see ammonia fade over six to ten weeks.
     """
     return math.log(2) / SOIL_RELEASE_HALVES_DAYS
 

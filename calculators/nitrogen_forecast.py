@@ -135,8 +135,8 @@ def nitrogen_forecast(
         Percent | None,
         Label("Floaters thinned each week to"),
         Possible(5, 100),
-        Help("Share of the surface; empty: never."),
-    ] = 60.0,
+        Help("Share of the surface; empty: never. It leaves light for the stems."),
+    ] = None,
     soil_area_cm2: inputs.SoilArea = 2_800.0,
     denitrification_mg_n_m2_day: Annotated[
         inputs.Denitrification, Help("At 10 mg/L nitrate; it rises with nitrate. 1 to 30, about 5.")

@@ -65,7 +65,6 @@ class Record:
         end = step.start + step.width
         while self.daily and self._next < end - NIGH:
             self.note(self._next, step.at(self._next))
-            self._next += 1.0
         self.look(end, step.after)
 
     def look(self, day: float, state: State) -> None:

@@ -12,9 +12,9 @@ from calculators.nitrogen.right_side import right_side
 from calculators.nitrogen.start import build
 from calculators.nitrogen.tank import Event, Rates, Tank
 
-RELATIVE = 1e-4
+RELATIVE = 2e-5
 COARSE = 1e-3  # for searches, where a tenth of a percent is enough
-WATER_MG_L = 1e-5  # absolute tolerance of the water's nitrogen, mg N/L
+WATER_MG_L = 1e-6  # absolute tolerance of the water's nitrogen, mg N/L
 LOAD_MG_L_DAY = 1e-5  # of the nitrifiers' capacity
 GROWTH = 1e-5  # of a growth integral
 PLANT_MG = 1e-9  # of nitrogen in a cohort: none, since a few leaves left must not go below nothing

@@ -15,6 +15,7 @@ from calculators.nitrogen.constants import (
 )
 from calculators.nitrogen.feed import feed_nitrogen_mg_day
 
+LEAST_SHARE = 1e-9  # of the water; a smaller change is none
 LONGEST_DAYS = 3_650.0  # beyond ten years a run of constant flows says nothing
 
 
@@ -55,7 +56,7 @@ def settled_high(cycle: Cycle) -> float | None:
     Equation: high = tap + rise · every / share
     The fixed point of high → (1 − share) · high + share · tap + rise · every.
     """
-    if cycle.share <= 0:
+    if cycle.share < LEAST_SHARE:
         return None
     high = cycle.tap + cycle.rise_day * cycle.every / cycle.share
     return high if high > 0 else None
@@ -74,7 +75,7 @@ def days_to_nothing(now: float, cycle: Cycle) -> float | None:
     """
     if cycle.rise_day >= 0:
         return None
-    if cycle.share <= 0:
+    if cycle.share < LEAST_SHARE:
         return within_reason(now / -cycle.rise_day)
     step = cycle.rise_day * cycle.every
     first, aim = now + step, cycle.tap + step / cycle.share
@@ -82,7 +83,8 @@ def days_to_nothing(now: float, cycle: Cycle) -> float | None:
         return now / -cycle.rise_day
     if aim >= 0:
         return None
-    full = 0.0 if cycle.share >= 1 else math.log(-aim / (first - aim)) / math.log(1 - cycle.share)
+    # log1p, since a small change moves the level by a small share of a far fixed point
+    full = 0.0 if cycle.share >= 1 else math.log1p(-first / (first - aim)) / math.log1p(-cycle.share)
     changes = max(1, math.ceil(full - 1e-12))
     before = aim + (first - aim) * (1 - cycle.share) ** (changes - 1)
     after = before - cycle.share * (before - cycle.tap)

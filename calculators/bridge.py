@@ -4,9 +4,9 @@ import json
 from collections.abc import Mapping
 from typing import Any
 
-from calculators.core.declare import Spec
+from calculators.core.declare import Field, Spec
 from calculators.core.numbers import read_number, show_plain
-from calculators.core.paint import rows
+from calculators.core.paint import downloads, rows
 from calculators.core.plot import plot
 from calculators.core.read import EDGE
 from calculators.core.result import BadInput
@@ -29,7 +29,7 @@ def answer(request: str) -> str:
     system: System = asked.get("units", "metric")
     given = dict(asked["given"])
     if asked.get("given_in", system) != system:
-        given = change_units(spec, given, asked["given_in"], system)
+        given = change_units(spec.inputs, given, asked["given_in"], system)
     reply: dict[str, Any] = {"given": given}
     try:
         found = run(spec.name, given, typed=True, system=system)
@@ -39,6 +39,7 @@ def answer(request: str) -> str:
         reply["answer"] = found
         reply["painted"] = {
             "rows": rows(spec, found["outputs"], system),
+            "downloads": downloads(spec, found["outputs"]),
             "notes": found["notes"],
             "plots": [plot(series) for series in found.get("series", {}).values()],
         }
@@ -47,25 +48,31 @@ def answer(request: str) -> str:
 
 
 def change_units(
-    spec: Spec, given: Mapping[str, Any], before: System, after: System
+    fields: tuple[Field, ...], given: Mapping[str, Any], before: System, after: System
 ) -> dict[str, Any]:
     """Change the text of each field that is a number; anything else stays as the person typed it."""
     changed = dict(given)
-    for field in spec.inputs:
-        text = given.get(field.key)
-        if not isinstance(text, str) or not field.quantity or not field.quantity.us:
-            continue
-        try:
-            metric = from_shown(field, read_number(text), before)
-        except ValueError:
-            continue
-        if field.low is not None and field.high is not None:
-            # a limit that was rounded for the screen must not fall outside when it comes back
-            slack = EDGE * max(abs(field.low), abs(field.high))
-            if field.low - slack <= metric <= field.high + slack:
-                metric = min(max(metric, field.low), field.high)
-        changed[field.key] = show_plain(to_shown(field, metric, after), CONVERTED_DIGITS[after])
+    for field in fields:
+        value = given.get(field.key)
+        if field.row and isinstance(value, list):
+            changed[field.key] = [change_units(field.row, row, before, after) for row in value]
+        elif isinstance(value, str) and field.quantity and field.quantity.us:
+            changed[field.key] = change_text(field, value, before, after)
     return changed
+
+
+def change_text(field: Field, text: str, before: System, after: System) -> str:
+    """One number's text in the other unit; text that is no number stays."""
+    try:
+        metric = from_shown(field, read_number(text), before)
+    except ValueError:
+        return text
+    if field.low is not None and field.high is not None:
+        # a limit that was rounded for the screen must not fall outside when it comes back
+        slack = EDGE * max(abs(field.low), abs(field.high))
+        if field.low - slack <= metric <= field.high + slack:
+            metric = min(max(metric, field.low), field.high)
+    return show_plain(to_shown(field, metric, after), CONVERTED_DIGITS[after])
 
 
 def address(spec: Spec, values: Mapping[str, Any], system: System) -> dict[str, str]:

@@ -41,7 +41,7 @@ class Floaters(NamedTuple):
     remove_percent: Annotated[
         Percent, Label("Take out at each thinning"), Help("Of the cover then present.")
     ]
-    remove_cm2: Annotated[Area, Label("Take out at each thinning")]
+    remove_cm2: Annotated[Area, Label("Area to take out")]
     removed_wet_g: Annotated[WetMass, Label("Taken out, wet")]
     removed_n_mg: Annotated[ElementMass, Label("Nitrogen taken out each time")]
     light_left_percent: Annotated[

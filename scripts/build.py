@@ -19,13 +19,13 @@ class BuildFailed(Exception):
     """The site builder refused; its words are the message."""
 
 
-def build(site: Path = SITE) -> None:
+def build(site: Path = SITE, species: Path = ROOT / "species") -> None:
     """Build the whole site into ``site``. Raises ``BadRecords``, ``BuildFailed`` or ``Missing``.
 
     What was in ``site`` stays until the new one is whole.
     """
     with step("checking the records"):
-        library = load()
+        library = load(species)
         write_schemas()
     runtime = make_runtime()
     with step("writing the pages"):

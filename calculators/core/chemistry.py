@@ -9,9 +9,14 @@ ATOMIC_WEIGHT = {
     "C": 12.011,
     "N": 14.007,
     "O": 15.999,
+    "Na": 22.990,
+    "Mg": 24.305,
     "P": 30.974,
+    "S": 32.06,
+    "Cl": 35.45,
     "K": 39.098,
     "Ca": 40.078,
+    "Fe": 55.845,
 }
 
 
@@ -28,13 +33,22 @@ NITRITE = molar_mass(N=1, O=2)
 AMMONIUM = molar_mass(N=1, H=4)
 AMMONIA = molar_mass(N=1, H=3)
 PHOSPHATE = molar_mass(P=1, O=4)
+SULFATE = molar_mass(S=1, O=4)
+CHLORIDE = molar_mass(Cl=1)
+WATER = molar_mass(H=2, O=1)
 P2O5 = molar_mass(P=2, O=5)
 K2O = molar_mass(K=2, O=1)
 CAO = molar_mass(Ca=1, O=1)
 CACO3 = molar_mass(Ca=1, C=1, O=3)
+MG = molar_mass(Mg=1)
+CA = molar_mass(Ca=1)
+FE = molar_mass(Fe=1)
+NA = molar_mass(Na=1)
 
 NITRATE_PER_N = NITRATE / N  # g of nitrate that hold one g of nitrogen
 PHOSPHATE_PER_P = PHOSPHATE / P
+PHOSPHATE_PER_P2O5 = 2 * PHOSPHATE / P2O5  # a label prints phosphorus as its oxide
+POTASSIUM_PER_K2O = 2 * K / K2O
 
 CAO_MG_PER_DH = 10.0  # one German degree is 10 mg of calcium oxide a litre, by definition
 MMOL_PER_DH = CAO_MG_PER_DH / CAO  # of calcium and magnesium together

@@ -9,7 +9,18 @@ from collections.abc import Callable
 from types import NoneType, UnionType
 from typing import Annotated, Any, Literal, NamedTuple, TypeVar
 
-from calculators.core.quantity import Choices, Help, Keys, Label, Possible, Quantity, Valid
+from calculators.core.quantity import (
+    Choices,
+    Download,
+    Help,
+    IsDate,
+    Keys,
+    Label,
+    Possible,
+    Quantity,
+    Valid,
+)
+from calculators.core.result import plain
 
 BESIDE_OUTPUTS = ("notes", "series")  # what an answer carries apart from its outputs
 
@@ -32,6 +43,9 @@ class Field(NamedTuple):
     default: Any = None
     row: tuple["Field", ...] = ()  # for a list: the fields of one row
     row_type: Callable[..., Any] | None = None  # for a list: what the formula gets a row as
+    download: Download | None = None  # for an output that is a file's text
+    is_date: bool = False
+    required: bool = False  # inside a row: no default stands in for it
 
 
 class Spec(NamedTuple):
@@ -114,6 +128,8 @@ def read_field(key: str, hint: Any, default: Any = None) -> Field:
     words = found.get(Choices, Choices(choices)).words
     if known:
         choices, words = known.keys, known.words
+    if base is bool:
+        choices, words = ("true", "false"), ("yes", "no")
     if len(words) != len(choices):
         raise TypeError(f"{key}: {len(choices)} choices but words for {len(words)}.")
     return Field(
@@ -129,7 +145,9 @@ def read_field(key: str, hint: Any, default: Any = None) -> Field:
         choices=choices,
         words=words,
         nullable=nullable,
-        default=plain_rows(default) if kind_of(base) == "list" else default,
+        default=plain(default),
+        download=found.get(Download),
+        is_date=IsDate in found,
         row=read_row(base),
         row_type=typing.get_args(base)[0] if kind_of(base) == "list" else None,
     )
@@ -152,15 +170,16 @@ def kind_of(base: Any) -> str:
     return {float: "number", int: "integer", str: "text", bool: "flag"}.get(base, "data")
 
 
-def plain_rows(default: Any) -> Any:
-    """The rows of a default as plain data, as they would come from JSON."""
-    return [row._asdict() for row in default] if default else default
-
-
 def read_row(base: Any) -> tuple[Field, ...]:
     """Read the fields of one row of a ``list[SomeNamedTuple]``."""
     if kind_of(base) != "list":
         return ()
     row = typing.get_args(base)[0]
     hints = typing.get_type_hints(row, include_extras=True)
-    return tuple(read_field(key, hint, row._field_defaults.get(key)) for key, hint in hints.items())
+    known = row._field_defaults
+    return tuple(
+        field._replace(required=key not in known and not field.nullable)
+        for key, field in (
+            (key, read_field(key, hint, known.get(key))) for key, hint in hints.items()
+        )
+    )

@@ -10,24 +10,44 @@ from calculators.core.numbers import show_number
 from calculators.core.units import System, to_shown, unit_shown
 
 NOT_POSSIBLE = "–"
+BREAK = ";\n"  # between figures by name; the style sheet keeps the new line
 
 
 def rows(spec: Spec, outputs: dict[str, Any], system: System = "metric") -> list[dict[str, str]]:
-    """One row an output: key, label, value, unit, help."""
+    """One row an output: key, label, value, unit, help. A verdict or rating comes first.
+
+    An output that is a file's text is left to ``downloads``.
+    """
+    ordered = sorted(spec.outputs, key=lambda field: field.kind != "choice")
     return [
         {
             "key": field.key,
             "label": field.label,
             "value": show_value(field, outputs[field.key], system),
-            "unit": unit_shown(field, system) if outputs[field.key] is not None else "",
+            "unit": "" if has_no_unit(outputs[field.key]) else unit_shown(field, system),
             "help": field.help,
         }
-        for field in spec.outputs
+        for field in ordered
+        if field.download is None
     ]
 
 
+def downloads(spec: Spec, outputs: dict[str, Any]) -> list[dict[str, str]]:
+    """The outputs that are files, where there are any: label, file_name, media_type, text."""
+    return [
+        {"label": field.label, **field.download._asdict(), "text": outputs[field.key]}
+        for field in spec.outputs
+        if field.download and outputs[field.key]
+    ]
+
+
+def has_no_unit(value: Any) -> bool:
+    """Whether no unit goes behind the value: there is none, or its lines carry the unit already."""
+    return value is None or isinstance(value, dict)
+
+
 def show_value(field: Field, value: Any, system: System = "metric") -> str:
-    """One value as text, without its unit."""
+    """One value as text, without its unit; a table of figures as lines that carry the unit."""
     if value is None:
         return NOT_POSSIBLE
     if field.kind == "choice":
@@ -37,4 +57,46 @@ def show_value(field: Field, value: Any, system: System = "metric") -> str:
     if isinstance(value, int | float):
         digits = field.quantity.digits if field.quantity else 3
         return show_number(to_shown(field, value, system), digits)
-    return str(value)
+    if isinstance(value, dict) and all(map(is_figure, value.values())):
+        return show_figures(field, value, system)
+    return show_data(value)
+
+
+def show_data(value: Any) -> str:
+    """Named figures and rows as one line of text."""
+    if isinstance(value, dict):
+        return ", ".join(f"{key} {show_data(part)}" for key, part in value.items()) or NOT_POSSIBLE
+    if isinstance(value, list):
+        return "; ".join(map(show_row, value)) or NOT_POSSIBLE
+    if isinstance(value, bool):
+        return "yes" if value else "no"
+    if isinstance(value, int | float):
+        return show_number(value)
+    return NOT_POSSIBLE if value is None else str(value)
+
+
+def show_row(row: Any) -> str:
+    """One row of a list, its values in the order of its columns."""
+    return ", ".join(map(show_data, row.values())) if isinstance(row, dict) else show_data(row)
+
+
+def is_figure(value: Any) -> bool:
+    """Whether a value is a number or not known."""
+    return value is None or (isinstance(value, int | float) and not isinstance(value, bool))
+
+
+def show_figures(field: Field, figures: dict[str, float | None], system: System) -> str:
+    """Figures by name, one a line; what is nothing or not known is gathered in a last line each."""
+    unit = unit_shown(field, system)
+    lines = [
+        f"{name} {show_value(field, figure, system)} {unit}".rstrip()
+        for name, figure in figures.items()
+        if figure
+    ]
+    nothing = [name for name, figure in figures.items() if figure == 0]
+    unknown = [name for name, figure in figures.items() if figure is None]
+    if nothing:
+        lines.append(f"none: {', '.join(nothing)}")
+    if unknown:
+        lines.append(f"not known: {', '.join(unknown)}")
+    return BREAK.join(lines)

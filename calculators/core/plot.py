@@ -87,7 +87,7 @@ def grid(across: Scale, up: Scale) -> str:
 
 def axis(label: str, unit: str) -> str:
     """Label with its unit."""
-    return f"{label}, {unit}" if unit and unit.lower() != label.lower() else label
+    return f"{label}, {unit}" if unit and not unit.startswith(label.lower()) else label
 
 
 def summary(series: Mapping[str, Any]) -> str:

@@ -18,6 +18,8 @@ SQUARE_INCH = UsUnit("sq in", 1 / INCH_CM**2)
 GALLON = UsUnit("US gal", 1 / US_GALLON_L)
 FAHRENHEIT = UsUnit("°F", 1.8, 32.0)
 OUNCE = UsUnit("oz", 1 / OUNCE_G)
+POUND = UsUnit("lb", 1 / POUND_KG)
+POUND_PER_SQUARE_FOOT = UsUnit("lb/sq ft", (12 * INCH_CM / 100) ** 2 / POUND_KG)
 OUNCE_PER_SQUARE_FOOT = UsUnit("oz/sq ft", (12 * INCH_CM / 100) ** 2 / OUNCE_G)
 
 # Water
@@ -40,6 +42,8 @@ Length = Annotated[float, Quantity("Length", "cm", (0.1, 1_000), us=INCH)]
 Height = Annotated[float, Quantity("Height", "cm", (0.1, 400), us=INCH)]
 Area = Annotated[float, Quantity("Area", "cm²", (0, 1_000_000), us=SQUARE_INCH)]
 Cover = Annotated[float, Quantity("Floating cover", "%", (0, 100))]
+
+LeafSize = Annotated[float, Quantity("Leaf", "mm", (0.1, 3_000), us=UsUnit("in", 0.1 / INCH_CM))]
 
 # Mass and make-up
 WetMass = Annotated[float, Quantity("Wet mass", "g", (0, 100_000), us=OUNCE)]
@@ -68,6 +72,44 @@ Count = Annotated[int, Quantity("Number", "", (0, 100_000))]
 
 # Readings over time, air and animals
 ChangeRate = Annotated[float, Quantity("Change", "mg/L a week", (-100_000, 100_000))]
+DailyChange = Annotated[float, Quantity("Change", "mg/L a day", (-100_000, 100_000))]
+Pressure = Annotated[float, Quantity("Air pressure", "hPa", (400, 1_100), digits=4)]
+Oxygen = Annotated[float, Quantity("Oxygen", "mg/L", (0, 50))]
+OxygenSaturation = Annotated[float, Quantity("Oxygen saturation", "%", (0, 1_000))]
+OxygenDemand = Annotated[float, Quantity("Oxygen demand", "mg/h", (0, 1e9))]
+BodyLength = Annotated[float, Quantity("Body length", "mm", (1, 600))]
+BodyMass = Annotated[float, Quantity("Living mass", "g", (0, 1e9))]
+FeedRate = Annotated[float, Quantity("Feed a day", "% of living mass", (0, 20))]
+NitrogenLoad = Annotated[float, Quantity("Nitrogen", "mg N/L a day", (0, 100_000))]
+
+# Light from the lamp down
+PhotonFlux = Annotated[float, Quantity("Light (PPFD)", "µmol/m²/s", (0, 2_500))]
+LuminousFlux = Annotated[float, Quantity("Lamp", "lm", (1, 1_000_000))]
+HoursADay = Annotated[float, Quantity("Hours a day", "h", (0, 24))]
+Attenuation = Annotated[float, Quantity("Attenuation of the water", "per m", (0, 50))]
+
+# Hardness in other units
+CarbonateAsCaco3 = Annotated[float, Quantity("Hardness", "mg/L as CaCO₃", (0, 1_100))]
+Alkalinity = Annotated[float, Quantity("Alkalinity", "meq/L", (0, 25))]
+
+# The tank as a thing that stands on a floor
+GlassThickness = Annotated[float, Quantity("Glass", "mm", (0, 60))]
+HeavyMass = Annotated[float, Quantity("Mass", "kg", (0, 1_000_000), us=POUND)]
+FloorLoad = Annotated[float, Quantity("Load", "kg/m²", (0, 100_000), us=POUND_PER_SQUARE_FOOT)]
+GroundPressure = Annotated[float, Quantity("Pressure", "kPa", (0, 1_000))]
+PackedDensity = Annotated[float, Quantity("Density", "g/mL", (0.1, 3))]
+
+# Upkeep and planting
+MinutesAWeek = Annotated[float, Quantity("Time", "min a week", (0, 10_000))]
+Weeks = Annotated[float, Quantity("Weeks", "weeks", (0, 5_000))]
+Seconds = Annotated[float, Quantity("Seconds", "s", (0, 86_400))]
+
+# Dosing
+Millilitres = Annotated[float, Quantity("Volume", "mL", (0, 1e9))]
+SaltMass = Annotated[float, Quantity("Salt", "g", (0, 1e9))]
+Strength = Annotated[float, Quantity("Strength", "g/L", (0, 10_000))]
+LabelShare = Annotated[float, Quantity("Share by weight", "%", (0, 100))]
+Density = Annotated[float, Quantity("Density", "g/mL", (0.5, 3))]
 
 # Nitrogen over time
 NitrogenFlow = Annotated[float, Quantity("Nitrogen", "mg N/day", (0, 10_000_000))]

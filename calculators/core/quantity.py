@@ -58,6 +58,17 @@ class Choices(NamedTuple):
     words: tuple[str, ...]
 
 
+class Download(NamedTuple):
+    """Marks an output as the text of a file, which the page offers to save."""
+
+    file_name: str
+    media_type: str
+
+
+class IsDate(NamedTuple):
+    """Marks a text as a date, written 2026-12-07; the page fills in today's."""
+
+
 class Keys(NamedTuple):
     """The keys that a text may hold, read from a list of records, and the words shown for them."""
 

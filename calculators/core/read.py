@@ -2,6 +2,7 @@
 
 import difflib
 import math
+import re
 from collections.abc import Callable, Mapping
 from typing import Any
 
@@ -10,8 +11,9 @@ from calculators.core.numbers import read_number, show_number
 from calculators.core.result import BadInput
 from calculators.core.units import System, from_shown, to_shown, unit_shown
 
-EDGE = 1e-6  # a limit shown in another unit and typed back may miss itself by this share
+EDGE = 1e-5  # a limit shown in another unit and typed back may miss itself by this share
 MAX_ROWS = 1_000
+UNFIT = re.compile("[\x00-\x1f\x7f\ud800-\udfff]")  # control characters and halves of characters
 
 
 def read_inputs(
@@ -26,9 +28,9 @@ def read_inputs(
     values: dict[str, Any] = {}
     for field in fields:
         if field.key not in given:
-            if field.default is None and not field.nullable:  # in a row, where not all have one
-                problems.append((field.key, f"is missing; {allowed(field, system)}"))
             values[field.key] = field.default
+            if field.required:
+                problems.append((field.key, f"is missing; {allowed(field, system)}"))
             continue
         try:
             values[field.key] = read_value(field, given[field.key], typed, system)
@@ -85,7 +87,13 @@ def read_figure(field: Field, value: Any, typed: bool, system: System) -> float:
         if not number.is_integer():
             raise ValueError(f"{show_number(number, 6)} is not whole; {allowed(field, system)}")
         return int(number)
-    return metric
+    return clamp(metric, low, high)
+
+
+def clamp(value: float, low: float | None, high: float | None) -> float:
+    """Take back the slack that a limit in other units was given."""
+    value = value if low is None else max(value, low)
+    return value if high is None else min(value, high)
 
 
 def read_choice(field: Field, value: Any, typed: bool, system: System) -> str:
@@ -97,20 +105,20 @@ def read_choice(field: Field, value: Any, typed: bool, system: System) -> str:
     raise ValueError(f"{show_json(value)} is not a choice; {hint}{allowed(field, system)}")
 
 
-def read_text(field: Field, value: Any, typed: bool, system: System) -> str:
-    """Read a short text, such as a name."""
-    if not isinstance(value, str) or not value.strip() or len(value) > 80:
-        raise ValueError(f"{show_json(value)} will not do; {allowed(field, system)}")
-    return value.strip()
-
-
 def read_flag(field: Field, value: Any, typed: bool, system: System) -> bool:
-    """Read yes or no."""
+    """Read yes or no: true or false in JSON, the same words from a form."""
     if isinstance(value, bool):
         return value
-    if typed and isinstance(value, str) and value.strip().lower() in ("true", "false"):
+    if typed and isinstance(value, str) and value.strip().lower() in field.choices:
         return value.strip().lower() == "true"
     raise ValueError(f"{show_json(value)} will not do; {allowed(field, system)}")
+
+
+def read_text(field: Field, value: Any, typed: bool, system: System) -> str:
+    """Read a short text, such as a name."""
+    if not isinstance(value, str) or not value.strip() or len(value) > 80 or UNFIT.search(value):
+        raise ValueError(f"{show_json(value)} will not do; {allowed(field, system)}")
+    return value.strip()
 
 
 def read_list(field: Field, value: Any, typed: bool, system: System) -> list[dict[str, Any]]:
@@ -144,12 +152,10 @@ READERS: dict[str, Callable[[Field, Any, bool, System], Any]] = {
 
 def allowed(field: Field, system: System = "metric") -> str:
     """Say what a field takes, in the unit shown."""
-    if field.kind == "choice":
+    if field.kind in ("choice", "flag"):
         return f"allowed are {', '.join(field.choices)}"
     if field.kind == "text":
         return "allowed is a text of 1 to 80 characters"
-    if field.kind == "flag":
-        return "allowed is true or false"
     if field.kind == "list":
         return f"allowed is a list of at most {MAX_ROWS} rows with {', '.join(keys_of(field.row))}"
     unit = f" {unit_shown(field, system)}".rstrip()

@@ -1,7 +1,7 @@
 """What a calculator may return beside its figures: notes, and series to draw."""
 
 from collections.abc import Sequence
-from typing import Literal, NamedTuple
+from typing import Any, Literal, NamedTuple
 
 Level = Literal["info", "caution", "danger"]
 
@@ -48,3 +48,14 @@ class Refused(ValueError):
     def __init__(self, *refusals: Refusal) -> None:
         super().__init__("; ".join(f"{one.key}: {one.why}" for one in refusals))
         self.refusals = refusals
+
+
+def plain(value: Any) -> Any:
+    """The same value with every ``NamedTuple`` as a dict, by its keys, and every tuple as a list."""
+    if hasattr(value, "_asdict"):
+        return {key.rstrip("_"): plain(part) for key, part in value._asdict().items()}
+    if isinstance(value, dict):
+        return {key: plain(part) for key, part in value.items()}
+    if isinstance(value, list | tuple):
+        return [plain(part) for part in value]
+    return value

@@ -9,7 +9,7 @@ from typing import Any
 from calculators.core.declare import CATALOGUE, Field, Spec
 from calculators.core.numbers import show_number
 from calculators.core.read import allowed, read_inputs
-from calculators.core.result import BadInput, Note, Refused, Series
+from calculators.core.result import BadInput, Note, Refused, Series, plain
 from calculators.core.units import System
 
 
@@ -54,7 +54,7 @@ def run(
     series = result.pop("series", {})
     outputs = {}
     for field in spec.outputs:
-        outputs[field.key] = result[field.key]
+        outputs[field.key] = plain(result[field.key])
         if not is_finite(result[field.key]):
             outputs[field.key] = None
             notes.append(Note("caution", f"{field.label} cannot be computed from these figures."))
@@ -75,10 +75,10 @@ def parameter(key: str) -> str:
 
 
 def as_rows(field: Field, value: Any) -> Any:
-    """Give a formula the rows of a list as its own type; anything else as it is."""
+    """Give a formula the rows of a list as its own type, nested lists too; anything else as it is."""
     if field.row_type is None or value is None:
         return value
-    return [field.row_type(**{parameter(key): part for key, part in row.items()}) for row in value]
+    return [field.row_type(*(as_rows(part, row[part.key]) for part in field.row)) for row in value]
 
 
 def worded(spec: Spec, refused: Refused, system: System) -> list[tuple[str, str]]:

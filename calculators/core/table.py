@@ -2,32 +2,55 @@
 
 from typing import Any
 
-from calculators.core.declare import Field, Spec
-from calculators.core.paint import rows, show_value
+from calculators.core.declare import Spec
+from calculators.core.paint import BREAK, rows, show_row, show_value
+
+MOST_WIDE = 80
 
 
 def table(spec: Spec, answer: dict[str, Any]) -> str:
     """Title, inputs, outputs and notes, aligned."""
     given = [
-        (field.key, show_input(field, answer["inputs"][field.key]), field.unit, field.label)
+        (field.key, show_value(field, answer["inputs"][field.key]), field.unit, field.label)
         for field in spec.inputs
     ]
     found = [
-        (row["key"], row["value"], row["unit"], row["label"])
+        (
+            row["key"],
+            "below" if rowed(answer["outputs"][row["key"]]) else row["value"],
+            row["unit"],
+            row["label"],
+        )
         for row in rows(spec, answer["outputs"])
     ]
     width = max(len(key) for key, *_ in [*given, *found])
     lines = [spec.title, ""]
     for part in (given, found):
-        lines += [
-            f"  {key:{width}}  {f'{value} {unit}'.strip():24}  {label}"
-            for key, value, unit, label in part
-        ]
+        for key, value, unit, label in part:
+            first, *more = lines_of(f"{value} {unit}".strip())
+            lines.append(f"  {key:{width}}  {first:24}  {label}")
+            lines += [f"  {'':{width}}  {line}" for line in more]
         lines.append("")
+    for field in spec.outputs:
+        lines += block(field.key, field.label, answer["outputs"][field.key])
     lines += [f"{note['level']}: {note['text']}" for note in answer["notes"]]
     return "\n".join(lines).rstrip()
 
 
-def show_input(field: Field, value: Any) -> str:
-    """One input; a list by its number of rows, since rows would not fit."""
-    return f"{len(value)} rows" if field.kind == "list" and value else show_value(field, value)
+def lines_of(text: str) -> list[str]:
+    """Figures by name stand under each other; what is too long for a column is named in a word."""
+    lines = text.split(BREAK)
+    fits = all(len(line) <= MOST_WIDE and "\n" not in line for line in lines)
+    return lines if fits else ["see --json"]
+
+
+def block(key: str, label: str, value: Any) -> list[str]:
+    """The rows of a list below the table, one a line."""
+    if not rowed(value):
+        return []
+    return [f"  {key}: {label}", *(f"    {show_row(row)}" for row in value), ""]
+
+
+def rowed(value: Any) -> bool:
+    """Whether a value is a list with something in it."""
+    return isinstance(value, list) and bool(value)

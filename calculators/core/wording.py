@@ -22,3 +22,8 @@ CUTTINGS = Note(
     "Never put cuttings or tank water into a pond, stream or drain outdoors. Dispose of them as "
     "your local authority says.",
 )
+LAMP_OVER_WATER = Note(
+    "caution",
+    "A lamp over water: unplug it before your hands go in, let each cable hang in a loop below "
+    "its socket, and ask an electrician where you are unsure.",
+)

@@ -2,52 +2,73 @@
 
 import { ask, start } from "./runtime.js";
 import { chooseUnits, chosenUnits, keep, kept } from "./store.js";
+import { collect, fill, openRows, paintProblems } from "./form.js";
 import { element, paintAnswer } from "./paint.js";
 
 const PAUSE = 150; // ms after the last key before Python is asked
 
-let page; // what belongs to the calculator that is open: its name, form, units, and the last answer
+let page; // the calculator that is open: name, form, units of its fields, example, and last reply
 
 export function open() {
   const place = document.querySelector("#calculator");
-  page = { name: place.dataset.calculator, form: place.querySelector("form"), units: "metric", asked: 0 };
-  const here = page;
+  const here = { name: place.dataset.calculator, form: place.querySelector("form"), units: "metric", asked: 0 };
+  page = here;
+  fillInToday(here.form);
+  here.example = collect(here.form);
   fillFromAddress(here);
-  page.form.addEventListener("input", () => soon(here));
-  page.form.addEventListener("submit", (event) => event.preventDefault());
-  openUnits(here, place.querySelector("#units"));
+  here.form.addEventListener("input", () => soon(here));
+  here.form.addEventListener("submit", (event) => event.preventDefault());
+  openRows(here.form, () => soon(here));
+  openUnits(here, place.querySelector("#unit-choice"));
   openButtons(here, place);
   showLoading(here, place.querySelector("#loading"));
 }
 
+function fillInToday(form) {
+  for (const field of form.querySelectorAll("input[type=date]")) {
+    const now = new Date();
+    field.value ||= new Date(now - now.getTimezoneOffset() * 60_000).toISOString().slice(0, 10);
+  }
+}
+
 function fillFromAddress(here) {
-  const asked = new URLSearchParams(location.search);
-  const state = history.state?.given; // what was typed, even if it cannot be used yet
-  for (const field of here.form.elements) {
-    if (!field.name) continue;
-    field.dataset.example = field.value;
-    if (state?.[field.name] !== undefined) field.value = state[field.name];
-    else if (asked.has(field.name)) field.value = asked.get(field.name);
+  const state = history.state?.given; // all that was typed, even what cannot be used yet
+  if (state) {
+    fill(here.form, state);
+    setUnits(here, history.state.units);
+    return;
   }
-  here.units = state ? history.state.units : "metric";
-  document.documentElement.dataset.units = here.units;
-  const untouched = !state && ![...here.form.elements].some((field) => field.value !== field.dataset.example);
-  if (untouched && chosenUnits() === "us") {
-    for (const field of here.form.elements) if (field.dataset.us) field.value = field.dataset.us;
-    setUnits(here, "us");
+  const asked = Object.fromEntries(new URLSearchParams(location.search));
+  for (const [key, text] of Object.entries(asked)) {
+    if (Array.isArray(here.example[key])) asked[key] = rowsFrom(text) ?? here.example[key];
   }
+  fill(here.form, asked);
+  setUnits(here, "metric");
+  const simple = !here.form.querySelector("fieldset");
+  if (simple && chosenUnits() === "us" && same(collect(here.form), here.example)) {
+    for (const field of here.form.querySelectorAll("[data-us]")) field.value = field.dataset.us;
+    setUnits(here, "us"); // an untouched example need not wait for Python to be shown in US units
+  }
+}
+
+function rowsFrom(text) {
+  try {
+    return JSON.parse(text);
+  } catch {
+    return undefined; // a link that was cut short
+  }
+}
+
+function same(one, other) {
+  return JSON.stringify(one) === JSON.stringify(other);
 }
 
 function setUnits(here, units) {
   here.units = units;
   document.documentElement.dataset.units = units;
-  for (const button of document.querySelectorAll("#units button")) {
+  for (const button of document.querySelectorAll("#unit-choice button")) {
     button.setAttribute("aria-pressed", String(button.dataset.units === units));
   }
-}
-
-function given(here) {
-  return Object.fromEntries(new FormData(here.form));
 }
 
 async function showLoading(here, loading) {
@@ -85,42 +106,27 @@ async function answer(here, units = here.units) {
   const number = ++here.asked;
   let reply;
   try {
-    reply = await ask({ calculator: here.name, given: given(here), given_in: here.units, units });
+    reply = await ask({ calculator: here.name, given: collect(here.form), given_in: here.units, units });
   } catch (wrong) {
-    document.querySelector("#status").textContent = `Python failed on this: ${wrong.message}`;
+    if (here === page) document.querySelector("#status").textContent = `Python failed on this: ${wrong.message}`;
     return;
   }
   if (number !== here.asked || here !== page) return; // typed on, or another page by now
-  if (units !== here.units) {
-    for (const [name, text] of Object.entries(reply.given)) here.form.elements[name].value = text;
-  }
+  if (units !== here.units) fill(here.form, reply.given);
   setUnits(here, units);
-  paintProblems(here, reply.problems ?? {});
-  if (reply.answer) {
-    here.reply = reply;
-    paintAnswer(reply.painted);
-    const query = new URLSearchParams(reply.address).toString();
-    remember(here, query ? `?${query}` : "");
-  }
+  paintProblems(here.form, reply.problems ?? {});
+  const count = Object.keys(reply.problems ?? {}).length;
+  if (count) document.querySelector("#status").textContent = `Not computed: ${count === 1 ? "one field needs" : `${count} fields need`} another value.`;
+  if (!reply.answer) return;
+  here.reply = reply;
+  paintAnswer(reply.painted);
+  const query = new URLSearchParams(reply.address).toString();
+  remember(here, query ? `?${query}` : "");
 }
 
 /** The address carries what can be computed; the entry in the history carries all that was typed. */
 function remember(here, search) {
-  history.replaceState({ given: given(here), units: here.units }, "", location.pathname + search + location.hash);
-}
-
-function paintProblems(here, problems) {
-  for (const field of here.form.elements) {
-    if (!field.name) continue;
-    const text = problems[field.name];
-    const place = document.getElementById(`problem-${field.name}`);
-    place.textContent = text ?? "";
-    place.hidden = !text;
-    field.toggleAttribute("aria-invalid", Boolean(text));
-    if (text) field.setAttribute("aria-invalid", "true");
-  }
-  const count = Object.keys(problems).length;
-  if (count) document.querySelector("#status").textContent = `Not computed: ${count === 1 ? "one field needs" : `${count} fields need`} another value.`;
+  history.replaceState({ given: collect(here.form), units: here.units }, "", location.pathname + search + location.hash);
 }
 
 function openUnits(here, buttons) {
@@ -137,27 +143,16 @@ function openUnits(here, buttons) {
 
 function openButtons(here, place) {
   const done = place.querySelector("#done");
-  const names = place.querySelector("#tank-names");
+  const names = place.querySelector("#keep-names");
   const list = () => names.replaceChildren(...[...new Set(kept().map((one) => one.tank))].map((value) => element("option", { value })));
   list();
-  place.querySelector("#share").onclick = async () => {
-    const link = { title: document.title, url: location.href };
-    try {
-      if (navigator.share) await navigator.share(link);
-      else {
-        await navigator.clipboard.writeText(link.url);
-        done.textContent = "The link is on the clipboard. It opens this calculation.";
-      }
-    } catch {
-      done.textContent = `Copy the address of this page: ${link.url}`;
-    }
-  };
+  place.querySelector("#share").onclick = () => share(done);
   place.querySelector("#keep").onclick = () => {
     if (!here.reply) {
       done.textContent = "There is no answer to keep yet.";
       return;
     }
-    const tank = place.querySelector("#tank").value.trim() || "My tank";
+    const tank = place.querySelector("#keep-tank").value.trim() || "My tank";
     const lines = here.reply.painted.rows.map((row) => `${row.label}: ${row.value} ${row.unit}`.trim());
     const title = document.querySelector("h1").textContent;
     const room = keep({ tank, calculator: here.name, title, address: location.search, lines });
@@ -165,9 +160,22 @@ function openButtons(here, place) {
     list();
   };
   place.querySelector("#reset").onclick = () => {
-    for (const field of here.form.elements) {
-      if (field.name) field.value = (here.units === "us" && field.dataset.us) || field.dataset.example;
-    }
-    answer(here);
+    const units = here.units;
+    fill(here.form, here.example);
+    setUnits(here, "metric");
+    answer(here, units);
   };
+}
+
+async function share(done) {
+  const link = { title: document.title, url: location.href };
+  try {
+    if (navigator.share) await navigator.share(link);
+    else {
+      await navigator.clipboard.writeText(link.url);
+      done.textContent = "The link is on the clipboard. It opens this calculation.";
+    }
+  } catch {
+    done.textContent = `Copy the address of this page: ${link.url}`;
+  }
 }

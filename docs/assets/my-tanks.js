@@ -1,7 +1,7 @@
 // What was kept on this device, by tank; to open again, remove, save to a file and read back.
 
 import { isKept, kept, replaceKept } from "./store.js";
-import { element } from "./paint.js";
+import { element, save as saveFile } from "./paint.js";
 
 const LINES_SHOWN = 4;
 
@@ -45,10 +45,7 @@ function card(root, one) {
 }
 
 function save() {
-  const file = new Blob([JSON.stringify(kept(), null, 1)], { type: "application/json" });
-  const link = element("a", { href: URL.createObjectURL(file), download: "my-tanks.json" });
-  link.click();
-  URL.revokeObjectURL(link.href);
+  saveFile("my-tanks.json", "application/json", JSON.stringify(kept(), null, 1));
   say("Saved as my-tanks.json.");
 }
 

@@ -6,13 +6,27 @@ export function element(name, properties = {}, ...children) {
   return made;
 }
 
-export function paintAnswer({ rows, notes, plots }) {
+export function paintAnswer({ rows, notes, plots, downloads }) {
   document.querySelector("#result-title").textContent = "Result";
   document.querySelector(".result").classList.remove("old");
   document.querySelector("#rows").replaceChildren(...rows.map(row));
   document.querySelector("#notes").replaceChildren(...notes.map(({ level, text }) => element("li", { className: level, textContent: text })));
+  document.querySelector("#files").replaceChildren(...downloads.map(file));
   document.querySelector("#plots").innerHTML = plots.join(""); // pictures that Python drew, their texts escaped there
   document.querySelector("#status").textContent = "Result updated.";
+}
+
+function file({ label, file_name: name, media_type: type, text }) {
+  const button = element("button", { type: "button", textContent: `Save: ${label.toLowerCase()}` });
+  button.onclick = () => save(name, type, text);
+  return button;
+}
+
+/** Offer a text that was made on this device as a file. */
+export function save(name, type, text) {
+  const link = element("a", { href: URL.createObjectURL(new Blob([text], { type })), download: name });
+  link.click();
+  URL.revokeObjectURL(link.href);
 }
 
 function row({ label, value, unit, help }) {

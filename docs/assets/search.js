@@ -11,7 +11,7 @@ let index;
 export async function open(root) {
   const form = document.querySelector("#finder");
   const field = form.querySelector("input");
-  field.value = new URLSearchParams(location.search).get("q") ?? "";
+  field.value ||= new URLSearchParams(location.search).get("q") ?? ""; // what is typed already stays
   index ??= await load(root);
   const show = () => paint(root, field.value.trim());
   field.oninput = show;
@@ -33,17 +33,28 @@ async function load(root) {
       boost: { title: 4, names: 4 }, // a name before prose, a trade name as surely as the accepted one
       prefix: true,
       fuzzy: (term) => (term.length > 3 ? 0.25 : false),
-      combineWith: "AND",
     },
   });
   made.addAll(rows.map(([address, kind, title, names, line], id) => ({ id, address, kind, title, names: names.join("; "), line })));
   return made;
 }
 
+/** Every word must be found; each with a letter wrong, missing or too many, or with two neighbours swapped. */
+function find(query, combineWith) {
+  const words = query.split(/[\s,;.()]+/).filter(Boolean);
+  const either = (word) => ({ combineWith: "OR", queries: [word, { queries: swaps(word), fuzzy: false, combineWith: "OR" }] });
+  return index.search({ combineWith, queries: words.map(either) });
+}
+
+function swaps(word) {
+  if (word.length < 4) return [];
+  return Array.from({ length: word.length - 1 }, (_, at) => word.slice(0, at) + word[at + 1] + word[at] + word.slice(at + 2));
+}
+
 function paint(root, query) {
   history.replaceState(history.state, "", query ? `?q=${encodeURIComponent(query)}` : location.pathname);
-  let found = query ? index.search(query) : [];
-  if (!found.length) found = query ? index.search(query, { combineWith: "OR" }) : [];
+  let found = query ? find(query, "AND") : [];
+  if (!found.length) found = query ? find(query, "OR") : [];
   document.querySelector("#found").replaceChildren(...found.slice(0, MOST).map((one) => card(root, one)));
   document.querySelector("#status").textContent = !query ? "" : found.length ? `${found.length} found.` : "Nothing found. Try fewer letters, or another name.";
 }

@@ -7,7 +7,7 @@ from markupsafe import Markup
 from calculators.core.declare import Spec
 from calculators.core.describe import describe
 from calculators.core.listing import load_all
-from calculators.core.paint import rows
+from calculators.core.paint import rows, show_value
 from calculators.core.plot import plot
 from calculators.core.run import run
 from scripts.pages.form import form, has_us_units, value_text
@@ -39,23 +39,20 @@ def calculator_page(spec: Spec, library: Library) -> str:
 
 
 def example(spec: Spec) -> list[tuple[str, str, str]]:
-    """The worked example's inputs: label, value in words, unit."""
+    """The worked example's inputs: label, value in words, unit; what is left empty is left out."""
     return [
-        (
-            field.label,
-            field.words[field.choices.index(field.default)]
-            if field.choices
-            else value_text(field, "metric"),
-            field.unit,
-        )
+        (field.label, show_value(field, field.default), field.unit)
         for field in spec.inputs
+        if field.default is not None
     ]
 
 
 def first_input(spec: Spec) -> str:
-    """One input as the command line takes it."""
-    field = spec.inputs[0]
-    return f"{field.key}={value_text(field, 'metric')}"
+    """One input as the command line takes it; a list has to come from a file."""
+    simple = [field for field in spec.inputs if field.kind != "list" and field.default is not None]
+    if not simple:
+        return "--input FILE.json"
+    return f"{simple[0].key}={value_text(simple[0], simple[0].default)}"
 
 
 def description(spec: Spec) -> str:

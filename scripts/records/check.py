@@ -26,7 +26,7 @@ def check(library: "Library", folder: Path, broken: set[Path]) -> Iterator[Findi
     """
     checker = Checker(library, folder)
     if folder / "sources.yml" not in broken:
-        yield from checker.sources()
+        yield from checker.sources(judge_unused=not broken)
     yield from checker.sureness()
     yield from checker.references("plant", "plants")
     yield from checker.references("problem", "problems")
@@ -43,7 +43,7 @@ class Checker:
 
     def records(self) -> Iterator[tuple[Path, BaseModel]]:
         """Every record with its file."""
-        for kind in ("plants", "problems", "rules"):
+        for kind in ("plants", "animals", "problems", "rules"):
             for slug, record in getattr(self.library, kind).items():
                 yield self.folder / kind / f"{slug}.yml", record
 
@@ -54,7 +54,7 @@ class Checker:
         line = document.line(place) if document else 1
         return Finding(shown, line, ".".join(map(str, place)), message)
 
-    def sources(self) -> Iterator[Finding]:
+    def sources(self, *, judge_unused: bool) -> Iterator[Finding]:
         """Every source key must stand in sources.yml, and every source there must be used."""
         used: set[str] = set()
         for path, record in self.records():
@@ -76,7 +76,7 @@ class Checker:
                 yield self.finding(
                     path, (), f"{key} is missing; the calculator {spec.name} cites it"
                 )
-        for key in sorted(set(self.library.sources) - used):
+        for key in sorted(set(self.library.sources) - used) if judge_unused else ():
             yield self.finding(self.folder / "sources.yml", (key,), "is used nowhere; remove it")
 
     def sureness(self) -> Iterator[Finding]:

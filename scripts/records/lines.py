@@ -42,16 +42,15 @@ def read(path: Path, shown: Path) -> tuple[Document | None, list[Finding]]:
         text = path.read_text(encoding="utf-8")
     except UnicodeDecodeError as wrong:
         return None, [Finding(shown, 1, "", f"is not UTF-8 text (byte {wrong.start})")]
-    loader = yaml.SafeLoader(text)
     try:
+        loader = yaml.SafeLoader(text)
         node = loader.get_single_node()
         value = loader.construct_document(node) if node else None
+        loader.dispose()
     except yaml.YAMLError as wrong:
         return None, [Finding(shown, line_of(wrong), "", f"is not YAML: {reason(wrong)}")]
     except ValueError as wrong:  # a date such as 2026-02-30
         return None, [Finding(shown, 1, "", f"holds a value that cannot be: {wrong}")]
-    finally:
-        loader.dispose()
     lines: dict[Place, int] = {}
     findings = list(walk(node, (), lines, shown)) if node else []
     return Document(value, lines), findings

@@ -5,6 +5,7 @@ from typing import Any, NamedTuple, TypeVar
 
 from pydantic import BaseModel, ValidationError
 
+from scripts.records.animal import Animal
 from scripts.records.lines import Document, Finding, Place, read
 from scripts.records.messages import word
 from scripts.records.plant import Plant
@@ -20,6 +21,7 @@ class Library(NamedTuple):
     """All records by slug; ``documents`` keeps the lines of each file for later checks."""
 
     plants: dict[str, Plant]
+    animals: dict[str, Animal]
     problems: dict[str, Problem]
     rules: dict[str, Rule]
     sources: dict[str, Source]
@@ -46,6 +48,7 @@ def load(folder: Path = ROOT / "species") -> Library:
     reader = Reader(folder)
     library = Library(
         plants=reader.folder("plants", Plant),
+        animals=reader.folder("animals", Animal),
         problems=reader.folder("problems", Problem),
         rules=reader.folder("rules", Rule),
         sources=reader.entries("sources.yml", Source),

@@ -6,6 +6,7 @@ from pydantic import Field
 
 from calculators.core import quantities as q
 from scripts.records.claim import Claim, Name, Range, Record, Slug, Statement, Within
+from scripts.records.traits import Traits
 
 
 class NameCheck(Claim):
@@ -109,10 +110,11 @@ class Plant(Record):
     trade_names: list[Name] = []
     old_names: list[Name] = []
     uncertain_names: list[UncertainName] = []
-    habit: Literal["stem", "rosette", "epiphyte", "carpet", "floater", "moss"]
+    habit: Literal["stem", "rosette", "epiphyte", "carpet", "floater", "moss", "marginal"]
     roots: Literal["in-soil", "in-water", "on-hardscape", "none"]
     verdict: Annotated[str, Field(min_length=20, max_length=240)]
     looks: Statement
+    traits: Traits | None = None  # what the drawing is made from
     needs: Needs
     size: Size
     growth: Growth

@@ -9,7 +9,7 @@ import sys
 from typing import Any
 
 LIBRARY = "/lib/python{}{}.zip".format(*sys.version_info[:2])
-# Named by the interpreter itself when text is decoded or an error is shown, so that no run is sure to load them.
+# The interpreter loads these by itself to decode text or show an error: no run is sure to need them.
 ALSO = ("encodings.ascii", "encodings.latin_1", "encodings.utf_8", "traceback", "linecache")
 FIXED_DATE = (2000, 1, 1, 0, 0, 0)  # same sources, same bytes
 
@@ -63,9 +63,9 @@ def compiled(archive: str, names: list[str] | None = None) -> bytes:
 
 def bytecode(source: bytes, name: str) -> bytes:
     """A hash-based, unchecked pyc. Docstrings stay, since pages are made of them."""
-    from importlib import _bootstrap_external  # type: ignore[attr-defined]
+    import importlib._bootstrap_external as external
     from importlib.util import source_hash
 
     code = compile(source, name, "exec", dont_inherit=True, optimize=0)
-    made: Any = _bootstrap_external._code_to_hash_pyc(code, source_hash(source), checked=False)
+    made: Any = getattr(external, "_code_to_hash_pyc")(code, source_hash(source), checked=False)  # noqa: B009
     return bytes(made)

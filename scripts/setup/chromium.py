@@ -16,10 +16,11 @@ def find_chromium() -> str | None:
     """The browser that CHROMIUM names, one on the PATH, or the test driver's own; None if none starts."""
     named = os.environ.get("CHROMIUM")
     on_path = [shutil.which(name) for name in NAMES]
-    for candidate in [named, *on_path, str(MAC) if MAC.exists() else None, driver_browser()]:
+    for candidate in [named, *on_path, str(MAC) if MAC.exists() else None]:
         if candidate and starts(candidate):
             return candidate
-    return None
+    own = driver_browser()  # asked last: the driver has to be started to tell
+    return own if own and starts(own) else None
 
 
 def starts(path: str) -> bool:

@@ -1,0 +1,31 @@
+"""The animals that the records know, as far as the calculators need them."""
+
+from typing import NamedTuple
+
+from calculators.core.data import read_table
+
+
+class Animal(NamedTuple):
+    """One kind. ``a`` and ``b`` are of W = a L^b, W in g without a shell, L in cm."""
+
+    name: str
+    common: str
+    group: str  # fish, shrimp or snail
+    a: float
+    b: float
+    feed_low: float  # per cent of living mass a day
+    feed_high: float
+    temperature_low: float  # °C
+    temperature_high: float
+    longest_mm: float
+
+
+ANIMALS: dict[str, Animal] = {
+    key: Animal(**fields) for key, fields in read_table("animals").items()
+}
+
+
+def shown_name(key: str) -> str:
+    """The name of a kind as a form shows it."""
+    animal = ANIMALS[key]
+    return f"{animal.common} ({animal.name})" if animal.common else animal.name

@@ -1,0 +1,89 @@
+"""What the hardness calculator says beside its figures."""
+
+from calculators.core.result import Note
+from calculators.core.wording import CHANGE_WITH_CARE, FISH_IN_TROUBLE
+
+# Working lines, common practice, no source: fish show distress above about 30 mg/L, sooner where
+# oxygen is low; a tank without added gas seldom holds more than 10.
+TOO_MUCH_MG_L = 30
+MUCH_MG_L = 15
+UNLIKELY_WITHOUT_GAS_MG_L = 10
+THIN_BUFFER_DH = 2
+LITTLE_BUFFER_PH = 5.5  # below it other acids decide, and nitrifying bacteria slow down
+STEP_DH_A_DAY = 2  # common practice, no source: how fast animals may follow
+
+
+def about_gas(co2: float | None, most: float, pure: float, air: float) -> list[Note]:
+    """What the carbon dioxide means for animals, and whether to believe it.
+
+    ``most`` is the upper end of what the kits leave open, ``pure`` what water holds under the pure gas.
+    """
+    if co2 is None:
+        why = (
+            "Carbon dioxide cannot be computed: at this pH there is more hydroxide than the carbonate "
+            "hardness has room for. Something else raises the pH, or a reading is wrong."
+        )
+        return [Note("caution", why)]
+    said = []
+    if co2 > pure:
+        text = "That is more than water can hold: other acids set this pH, or a reading is wrong."
+        said.append(Note("caution", text))
+    elif co2 > TOO_MUCH_MG_L:
+        text = (
+            f"Above about {TOO_MUCH_MG_L} mg/L of carbon dioxide fish suffocate. If it is real, turn "
+            "off any gas and move the surface with an air stone now."
+        )
+        said += [Note("danger", text), FISH_IN_TROUBLE]
+    elif max(co2, most) > MUCH_MG_L:
+        text = (
+            "It may be enough to trouble animals: watch them breathe at dawn, and keep air moving."
+        )
+        said.append(Note("caution", text))
+    if co2 > UNLIKELY_WITHOUT_GAS_MG_L:
+        text = (
+            "A tank without added gas seldom holds so much. More likely peat, leaf litter, wood or "
+            "phosphate lowers the pH, which this formula cannot see, or a kit is off."
+        )
+        said.append(Note("caution", text))
+    if max(co2, most) < air:
+        text = "It is less than air would give: plants use it faster than it comes in, or a kit is off."
+        said.append(Note("info", text))
+    return said
+
+
+def about_readings(kh_dh: float, ph: float) -> list[Note]:
+    """How far the readings carry."""
+    said = [
+        Note(
+            "info",
+            "The range is for a pH reading right within 0.2 and a hardness reading right within half "
+            "a degree. Humic acids, peat and phosphate make the true figure lower than that.",
+        )
+    ]
+    if kh_dh < THIN_BUFFER_DH:
+        text = (
+            "With so little carbonate hardness pH can fall fast as nitrate is made. Test both weekly, "
+            "and never try to raise pH with one large dose."
+        )
+        said.append(Note("caution", text))
+    if ph < LITTLE_BUFFER_PH:
+        text = "Below pH 5.5 other acids decide the pH; do not rely on this carbon dioxide figure."
+        said.append(Note("caution", text))
+    return said
+
+
+def about_mix(share: float | None, first: float, second: float, target: float) -> list[Note]:
+    """Whether the two waters can make the target, and how to use the mix."""
+    if share is None:
+        why = (
+            f"No mix of the two waters reaches {target:g} °dH: one reads {first:g}, the other "
+            f"{second:g}, and a mix lies between them."
+        )
+        return [Note("caution", why)]
+    if share == 0:
+        return []
+    text = (
+        "The pH of a mix is not the mean of the two: let it stand with air overnight, then test. Bring "
+        f"animals over slowly, by no more than about {STEP_DH_A_DAY} °dH a day."
+    )
+    return [Note("caution", text), CHANGE_WITH_CARE]

@@ -1,0 +1,39 @@
+"""What the planting plan says beside its figures."""
+
+from calculators.core.result import Note
+from calculators.core.wording import CUTTINGS
+
+SPARSE_PERCENT = 25  # common practice, no source: a bare new tank leaves the nutrients to algae
+OFTEN_DAYS = 7  # common practice, no source: few keepers trim one bed weekly for long
+HARD_CUT_PERCENT = 60  # common practice, no source
+
+
+def notes(
+    start_percent: float, doubling_days: float, every_days: float, cut_percent: float
+) -> list[Note]:
+    """What more stems save, what the rhythm costs, and what the law has to do with it."""
+    text = (
+        f"Twice as many stems at the start save about one doubling time, {doubling_days:.0f} days. "
+        "Tops cut from a few stems of your own cost only time."
+    )
+    said = [Note("info", text)]
+    if start_percent < SPARSE_PERCENT:
+        text = (
+            "So sparse a start leaves light and nutrients to algae, and new soil gives ammonia: fill the "
+            "gaps with fast stems or floaters until the bed closes, and test ammonia before any animal."
+        )
+        said.append(Note("caution", text))
+    if every_days < OFTEN_DAYS:
+        text = (
+            f"Every {every_days:.1f} days is a trim a week or more. A slower plant, or a smaller bed of "
+            "this one, saves the time."
+        )
+        said.append(Note("caution", text))
+    if cut_percent > HARD_CUT_PERCENT:
+        text = (
+            "A hard trim takes away what takes up nitrogen: do it in two rounds a week apart where "
+            "there are animals, and test ammonia after it."
+        )
+        said.append(Note("caution", text))
+    law = "Before you buy, look at the plant's page: some stems may not be kept or passed on where you live."
+    return [*said, Note("info", law), CUTTINGS]

@@ -1,0 +1,77 @@
+"""The level that repeated doses, water changes and plants settle at, and the way there.
+
+Order within a stretch: dose, use by plants, then the change that ends it. So the level just before
+a change, C, becomes (1 - f)(C + a) + f s by the next one, with a the net gain of a stretch, f the
+share changed and s the reading of the new water. It stands still at s + a / f.
+"""
+
+from typing import NamedTuple
+
+SHOWN_DAYS = 56.0  # eight weeks
+MOMENT = 1e-9  # days; two events closer than this are one
+
+
+class Rhythm(NamedTuple):
+    """How often a dose is given and water changed.
+
+    ``dose_every`` in days, None for a single dose; ``change_every`` in days; ``share`` of the water
+    changed each time, 0 to 1.
+    """
+
+    dose_every: float | None
+    change_every: float
+    share: float
+
+    @property
+    def doses_a_stretch(self) -> float:
+        """Doses between two changes, on average."""
+        return self.change_every / self.dose_every if self.dose_every else 0.0
+
+
+class Settled(NamedTuple):
+    """Level in mg/L just before and just after a change, once it repeats."""
+
+    before: float
+    after: float
+
+
+def settle(rise: float, use_a_day: float, tap: float, rhythm: Rhythm) -> Settled | None:
+    """Where the level settles, in mg/L; None where it never does.
+
+    It never does with a single dose, without changes, and where plants take more than comes in.
+    """
+    if rhythm.dose_every is None or rhythm.share == 0:
+        return None
+    gain = rise * rhythm.doses_a_stretch - use_a_day * rhythm.change_every
+    before = tap + gain / rhythm.share
+    after = tap + gain * (1 - rhythm.share) / rhythm.share
+    return Settled(before, after) if before >= 0 else None
+
+
+def course(
+    now: float, rise: float, use_a_day: float, tap: float, rhythm: Rhythm
+) -> tuple[list[float], list[float]]:
+    """Days and levels over eight weeks from the first dose; plants stop at nothing left."""
+    never = 2 * SHOWN_DAYS
+    next_dose = rhythm.dose_every or never
+    next_change = rhythm.change_every if rhythm.share else never
+    points = [(0.0, now), (0.0, now + rise)]
+    while points[-1][0] < SHOWN_DAYS - MOMENT:
+        day, level = points[-1]
+        until = min(day + 1, next_dose, next_change, SHOWN_DAYS)
+        level = max(0.0, level - use_a_day * (until - day))
+        points.append((until, level))
+        if until >= next_change - MOMENT:
+            level += (tap - level) * rhythm.share
+            points.append((until, level))
+            next_change += rhythm.change_every
+        if until >= next_dose - MOMENT:
+            points.append((until, level + rise))
+            next_dose += rhythm.dose_every or never
+    return [day for day, _ in points], [level for _, level in points]
+
+
+def highest(now: float, rise: float, use_a_day: float, tap: float, rhythm: Rhythm) -> float:
+    """The highest level on the way or once settled, in mg/L."""
+    settled = settle(rise, use_a_day, tap, rhythm)
+    return max(*course(now, rise, use_a_day, tap, rhythm)[1], *(settled or ()))

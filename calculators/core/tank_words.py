@@ -1,0 +1,54 @@
+"""What the tank calculator says beside its figures. No floor is ever called good enough here."""
+
+from calculators.core.result import Note
+
+ASK_FROM_KG = 100  # common practice, no source: a small tank is no heavier than a grown person
+TWO_PEOPLE_KG = 20  # common practice, no source
+DEEP_SOIL_CM = 4  # common practice, no source: deeper soil turns airless
+THIN_CAP_CM = 2  # common practice, no source: thinner ones let soil out when plants are pulled
+
+LIFTING = Note(
+    "danger",
+    "Never lift or push a tank that has water or soil in it: glass breaks without warning, and backs "
+    f"too. Above about {TWO_PEOPLE_KG} kg lift with two people, with gloves and bent knees.",
+)
+LEVEL = Note(
+    "info",
+    "Stand it level and on its whole bottom, as the maker says, out of the way of doors and children. "
+    "Sockets belong above the water line or behind a loop of cable; an electrician knows.",
+)
+
+
+def notes(mass_kg: float, soil_cm: float, cap_cm: float) -> list[Note]:
+    """The building first, then backs, then the layers."""
+    said = [about_floor(mass_kg), LIFTING]
+    if soil_cm > DEEP_SOIL_CM:
+        text = (
+            f"Soil deeper than about {DEEP_SOIL_CM} cm turns airless and may gas: add it thinner."
+        )
+        said.append(Note("caution", text))
+    if soil_cm > 0 and cap_cm < THIN_CAP_CM:
+        text = f"A cap thinner than about {THIN_CAP_CM} cm lets soil out when a plant is moved."
+        said.append(Note("caution", text))
+    if soil_cm > 0:
+        text = (
+            "Weights of soil and cap differ by a fifth from bag to bag: weigh a litre of yours dry."
+        )
+        said.append(Note("info", text))
+    return [*said, LEVEL]
+
+
+def about_floor(mass_kg: float) -> Note:
+    """Whom to ask about the floor."""
+    rooms = (
+        "Rooms are built for a load spread over the whole room (in the United States often 195 kg/m², "
+        "in bedrooms 146), not for one spot, so the figure here cannot be held against that."
+    )
+    if mass_kg < ASK_FROM_KG:
+        return Note("info", f"Choose a sound, level piece of furniture or stand. {rooms}")
+    return Note(
+        "caution",
+        "Ask about the building before you fill it: the owner, and a structural engineer where the "
+        f"floor is of wood, old, upstairs, or the tank is large. {rooms} Walls, the way the joists "
+        "run and the stand's feet all matter.",
+    )

@@ -1,0 +1,41 @@
+#!/usr/bin/env python3
+"""Measures the build and the phone's waiting time; prints tables. Not a test: figures depend on the machine.
+
+python3 scripts/bench.py [builds] [weights] [browser]
+"""
+
+import sys
+from pathlib import Path
+
+if __package__ in (None, ""):
+    sys.path[0] = str(
+        Path(__file__).resolve().parents[1]
+    )  # not scripts/: its test.py would hide Python's
+
+from scripts.setup.environment import enter
+from scripts.setup.say import Missing, stop
+
+try:
+    enter(("build", "test"), "scripts.bench")
+except Missing as missing:
+    stop(str(missing))
+
+from scripts.bench_browser import browser
+from scripts.bench_builds import builds, weights
+
+PARTS = {"builds": builds, "weights": weights, "browser": browser}
+
+
+def main() -> None:
+    """Run the parts that are named, or all."""
+    asked = sys.argv[1:] or list(PARTS)
+    for name in asked:
+        if name not in PARTS:
+            stop(f"{name}: there is no such part; there are {', '.join(PARTS)}")
+    for name in asked:
+        print(f"\n## {name}\n", flush=True)
+        PARTS[name]()
+
+
+if __name__ == "__main__":
+    main()

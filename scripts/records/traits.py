@@ -1,0 +1,69 @@
+"""What a plant looks like under water, in the words that the drawing understands."""
+
+from typing import Annotated, Literal
+
+from pydantic import Field
+
+from calculators.core import quantities as q
+from scripts.records.claim import Claim, Range, Record, Within
+
+Draw = Literal[
+    "stem", "creeping-stem", "rootless-stem", "rosette", "grass", "carpet", "epiphyte", "moss",
+    "thallus", "floating-rosette", "floating-stem", "floating-frond", "marginal",
+]  # fmt: skip
+LeafShape = Literal[
+    "linear", "ribbon", "needle", "lanceolate", "narrow-lanceolate", "elliptic", "oblong",
+    "ovate", "obovate", "spatulate", "round", "heart", "kidney", "arrow", "peltate", "lobed",
+    "clover", "feathery", "forked", "fan", "pinnate", "scale", "thallus",
+]  # fmt: skip
+Arrangement = Literal[
+    "basal", "opposite", "alternate", "whorled", "spiral", "tuft", "two-ranked", "single-at-node",
+    "branching", "floating-pair",
+]  # fmt: skip
+Margin = Literal["smooth", "wavy", "crisped", "toothed", "cut"]
+Surface = Literal["flat", "hammered", "hairy", "folded", "windowed"]
+Colour = Literal[
+    "pale-green", "green", "dark-green", "yellow-green", "olive", "bronze", "brown", "red-brown",
+    "red", "pink", "purple", "blue-green",
+]  # fmt: skip
+SpreadBy = Literal[
+    "cuttings", "runners", "rhizome", "offsets", "plantlets-on-flower-stalk",
+    "plantlets-on-leaves", "fragments", "budding", "tubers", "bulbs", "spores", "seed",
+    "division",
+]  # fmt: skip
+
+
+class Whorl(Record):
+    """How many leaves stand in a ring."""
+
+    low: Annotated[int, Field(ge=2, le=40)]
+    high: Annotated[int, Field(ge=2, le=40)]
+
+
+class Traits(Claim):
+    """The submersed form of a grown plant; for a floating one what floats. Lengths of one leaf or frond."""
+
+    draw: Draw
+    leaf_shape: LeafShape
+    arrangement: Arrangement
+    whorl: Whorl | None = None  # only with arrangement whorled
+    leaf_length_mm: Annotated[Range, Within(q.LeafSize)]
+    leaf_width_mm: Annotated[Range, Within(q.LeafSize)]
+    stalk: Literal["none", "short", "long"]
+    margin: Margin = "smooth"
+    tip: Literal["pointed", "rounded", "blunt"] = "pointed"
+    surface: Surface = "flat"
+    colour: Colour
+    colour_second: Colour | None = (
+        None  # young leaves, underside, veins or stripe: say where in colour_where
+    )
+    colour_where: (
+        Literal["young-leaves", "underside", "veins", "stripe", "edge", "stem", "old-leaves"] | None
+    ) = None
+    root_length_mm: Annotated[Range, Within(q.LeafSize)] | None = (
+        None  # hanging roots of a floating plant
+    )
+    spread_by: list[SpreadBy] = []
+    grows_from: Literal[
+        "tip", "crown", "rhizome-tip", "frond", "bulb", "tuft"
+    ]  # where new leaves are

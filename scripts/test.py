@@ -1,0 +1,42 @@
+#!/usr/bin/env python3
+"""Set everything up and run every test, the browser's included. Words after it go to pytest.
+
+python3 scripts/test.py [pytest's options]
+"""
+
+import sys
+from pathlib import Path
+
+if __package__ in (None, ""):
+    sys.path[0] = str(
+        Path(__file__).resolve().parents[1]
+    )  # not scripts/: this file would hide Python's test
+
+from scripts.setup.environment import enter
+from scripts.setup.say import Missing, stop
+
+try:
+    enter(("build", "test"), "scripts.test")
+except Missing as missing:
+    stop(str(missing))
+
+import os
+
+import pytest
+
+from scripts.setup.chromium import ensure_chromium
+from scripts.setup.node import browser_parts
+
+
+def main() -> int:
+    """Find or install a browser, then run the tests; the exit status is pytest's."""
+    try:
+        os.environ["CHROMIUM"] = ensure_chromium()
+        browser_parts()
+    except Missing as missing:
+        stop(str(missing))
+    return int(pytest.main(sys.argv[1:]))
+
+
+if __name__ == "__main__":
+    raise SystemExit(main())

@@ -1,0 +1,193 @@
+"""A person works something out: live, in either units, by link, and never loses what was typed."""
+
+import json
+import re
+
+import pytest
+from playwright.sync_api import expect
+
+from calculators.core.listing import load_all
+from calculators.core.paint import rows
+from calculators.core.run import run
+from scripts.records.published import cases
+from tests.browser.conftest import wait_for_answer
+
+EXAMPLES = [(name, case.given) for name in load_all() for case in cases(name)[:2]]
+
+
+def typed(value):
+    return value if isinstance(value, str) else json.dumps(value)
+
+
+@pytest.mark.parametrize(("name", "given"), EXAMPLES)
+def test_the_page_shows_what_the_command_line_computes(page, name, given):
+    page.goto(f"calculators/{name}/")
+    wait_for_answer(page)
+    for key, value in given.items():
+        field = page.locator(f"#in-{key}")
+        if field.evaluate("field => field.tagName") == "SELECT":
+            field.select_option(typed(value))
+        else:
+            field.fill(typed(value))
+    expected = run(name, given)
+    for row in rows(load_all()[name], expected["outputs"]):
+        cell = page.locator("#rows tr", has=page.get_by_role("rowheader", name=row["label"])).first
+        expect(cell).to_contain_text(row["value"])
+    shown = page.locator("#notes li").all_inner_texts()
+    assert shown == [note["text"] for note in expected["notes"]]
+
+
+def test_a_link_carries_a_calculation(page, context):
+    page.goto("calculators/free-ammonia/")
+    wait_for_answer(page)
+    page.locator("#in-ph").fill("8,2")
+    page.locator("#in-reported_as").select_option("nitrogen")
+    expect(page).to_have_url(re.compile(r"ph=8\.2&?|reported_as=nitrogen"))
+    expect(page.locator("#rows")).to_contain_text("8.27")
+    address = page.url
+    other = context.new_page()
+    other.goto(address)
+    wait_for_answer(other)
+    expect(other.locator("#in-ph")).to_have_value("8.2")
+    expect(other.locator("#in-reported_as")).to_have_value("nitrogen")
+    expect(other.locator("#rows")).to_contain_text("8.27")
+
+
+def test_a_bad_field_says_what_is_allowed_beside_it_and_nothing_is_lost(page):
+    page.goto("calculators/free-ammonia/")
+    wait_for_answer(page)
+    page.locator("#in-ph").fill("82")
+    page.locator("#in-temperature_c").fill("warm")
+    expect(page.locator("#problem-ph")).to_have_text("82 is out of range; allowed is 4 to 11")
+    expect(page.locator("#problem-temperature_c")).to_contain_text("allowed is 0 to 40 °C")
+    expect(page.locator("#in-ph")).to_have_attribute("aria-invalid", "true")
+    expect(page.locator("#status")).to_contain_text("2 fields need another value")
+    page.reload()
+    wait_for_loaded(page)
+    expect(page.locator("#in-ph")).to_have_value("82")
+    expect(page.locator("#in-temperature_c")).to_have_value("warm")
+    expect(page.locator("#problem-ph")).to_be_visible()
+    page.locator("#in-ph").fill("8.2")
+    page.locator("#in-temperature_c").fill("25")
+    expect(page.locator("#problem-ph")).to_be_hidden()
+    expect(page.locator("#in-ph")).not_to_have_attribute("aria-invalid", "true")
+
+
+def wait_for_loaded(page):
+    expect(page.locator("#after")).to_be_visible()
+
+
+def test_units_can_be_us_and_are_remembered(page):
+    page.goto("calculators/floaters/")
+    wait_for_answer(page)
+    page.locator("#in-length_cm").fill("100")
+    expect(page.locator("#rows")).to_contain_text("3500")
+    page.get_by_role("button", name="US").tap()
+    expect(page.locator("#in-length_cm")).to_have_value("39.3701")
+    expect(page.locator("#rows")).to_contain_text("543")  # 3,500 cm² in square inches
+    expect(
+        page.locator(".field", has=page.locator("#in-length_cm")).locator(".unit.in-us")
+    ).to_be_visible()
+    assert "length_cm=100" in page.url  # the address stays metric
+    page.goto("calculators/free-ammonia/")
+    expect(page.locator("#in-temperature_c")).to_have_value("77")  # at once, before Python is there
+    wait_for_answer(page)
+    page.goto("plants/lemna-minor/")
+    expect(page.locator(".bars .in-us").first).to_be_visible()
+    expect(page.locator(".bars .in-metric").first).to_be_hidden()
+    page.goto("calculators/floaters/?length_cm=100")
+    wait_for_answer(page)
+    expect(page.locator("#in-length_cm")).to_have_value("39.3701")
+    page.get_by_role("button", name="Metric").tap()
+    expect(page.locator("#in-length_cm")).to_have_value("100")
+
+
+def test_the_form_can_be_filled_while_python_loads(page):
+    page.goto("calculators/water-change/")
+    page.locator("#in-now_mg_l").fill("80")
+    wait_for_answer(page)
+    expect(page.locator("#in-now_mg_l")).to_have_value("80")
+    assert "now_mg_l=80" in page.url
+
+
+def test_python_stays_alive_from_page_to_page(page):
+    page.goto("calculators/free-ammonia/")
+    wait_for_answer(page)
+    started = []
+    page.on("worker", lambda worker: started.append(worker.url))
+    page.locator("body > nav").get_by_text("Work it out").tap()
+    expect(page.get_by_role("heading", level=1)).to_have_text("Work it out")
+    page.locator(".cards").get_by_text("Trimmings").tap()
+    wait_for_answer(page)
+    expect(page.get_by_role("heading", level=1)).to_have_text("Trimmings")
+    page.go_back()
+    page.go_back()
+    expect(page.get_by_role("heading", level=1)).to_have_text("Free ammonia")
+    wait_for_answer(page)
+    page.locator("#in-ph").fill("8.2")
+    expect(page.locator("#rows")).to_contain_text("8.27")
+    assert started == []
+
+
+def test_a_loading_bar_shows_real_progress(page):
+    page.goto("")
+    seen = []
+    page.expose_function("noted", lambda value: seen.append(value))
+    page.add_init_script(
+        "addEventListener('DOMContentLoaded', () => { const bar = document.querySelector('#progress');"
+        " if (bar) new MutationObserver(() => noted(bar.value)).observe(bar, { attributes: true }); });"
+    )
+    page.goto("calculators/units/")
+    wait_for_answer(page)
+    assert seen == sorted(seen)
+    assert len([value for value in seen if 0 < value < 85]) > 3
+    assert seen[-1] == 100
+
+
+def test_a_runtime_that_cannot_start_is_said_and_can_be_tried_again(page, watch):
+    page.context.route("**/parts.json", lambda route: route.fulfill(status=500, body="no"))
+    page.goto("calculators/units/")
+    expect(page.locator("#loading")).to_contain_text("could not start")
+    expect(page.locator("#rows")).to_contain_text("22.1")  # the worked example stands
+    page.context.unroute("**/parts.json")
+    page.get_by_role("button", name="Try again").tap()
+    wait_for_answer(page)
+    watch.complaints.clear()  # the browser reports the 500 itself
+
+
+def test_a_calculation_is_kept_by_tank_on_this_device(page):
+    page.goto("calculators/trimmings/")
+    wait_for_answer(page)
+    page.locator("#in-wet_g").fill("240")
+    expect(page).to_have_url(re.compile("wet_g=240"))
+    page.locator("#keep-tank").fill("Foyer <240 l>")
+    page.get_by_role("button", name="Keep in my tanks").tap()
+    expect(page.locator("#done")).to_contain_text("Kept for Foyer <240 l>")
+    page.goto("my-tanks/")
+    expect(page.get_by_role("heading", level=2)).to_have_text("Foyer <240 l>")
+    with page.expect_download() as download:
+        page.get_by_role("button", name="Save to a file").tap()
+    saved = download.value.path()
+    page.get_by_role("button", name="Remove").tap()
+    page.get_by_role("button", name="Put it back").tap()
+    page.get_by_role("button", name="Remove").tap()
+    page.reload()
+    expect(page.locator("#explain")).to_contain_text("Nothing kept yet")
+    page.locator("#load").set_input_files(
+        {"name": "x.json", "mimeType": "application/json", "buffer": b"[{}]"}
+    )
+    expect(page.locator("#done")).to_contain_text("Nothing was changed")
+    page.locator("#load").set_input_files(str(saved))
+    expect(page.locator("#done")).to_contain_text("1 read")
+    page.locator(".kept a").tap()
+    wait_for_answer(page)
+    expect(page.locator("#in-wet_g")).to_have_value("240")
+
+
+def test_series_are_drawn_with_a_sentence_for_a_screen_reader(page):
+    page.goto("calculators/floaters/")
+    wait_for_answer(page)
+    expect(page.get_by_role("img")).to_have_attribute(
+        "aria-label", re.compile("Cover: 40 % at day 0")
+    )
+    expect(page.locator("#plots figcaption")).to_be_visible()

@@ -1,0 +1,95 @@
+"""Fit for a phone in a wet hand, and for a screen reader: widths, targets, keypads, axe's rules."""
+
+import pytest
+from playwright.sync_api import expect
+
+from calculators.core.listing import load_all
+from scripts.setup.node import browser_parts
+from tests.browser.conftest import PHONE, wait_for_answer
+
+KINDS = [
+    "", "plants/", "plants/limnophila-sessiliflora/", "problems/", "problems/fast-stems-brown-lean/",
+    "calculators/",
+    "calculators/free-ammonia/", "calculators/floaters/", "rules/", "rules/eu-union-list/", "sources/",
+    "about/",
+    "danger/", "my-tanks/", "search/?q=rotala", "404.html",
+]  # fmt: skip
+
+
+@pytest.mark.parametrize("path", KINDS)
+@pytest.mark.parametrize("scheme", ["light", "dark"])
+def test_axe_finds_nothing(page, path, scheme):
+    page.emulate_media(color_scheme=scheme)
+    page.goto(path)
+    if path.startswith("calculators/") and path != "calculators/":
+        wait_for_answer(page)
+    page.evaluate((browser_parts() / "axe-core" / "axe.min.js").read_text(encoding="utf-8"))
+    found = page.evaluate(
+        "async () => (await axe.run(document, { resultTypes: ['violations'] })).violations"
+    )
+    said = [
+        f"{one['id']}: {node['html'][:120]} {node['failureSummary'][:200]}"
+        for one in found
+        for node in one["nodes"]
+    ]
+    assert not said, "\n".join(said[:10])
+
+
+@pytest.mark.parametrize("width", [320, 390, 1280])
+def test_no_page_scrolls_sideways(page, width, site):
+    page.set_viewport_size({"width": width, "height": PHONE["height"]})
+    paths = KINDS + [f"calculators/{name}/" for name in load_all()]
+    for path in dict.fromkeys(paths):
+        page.goto(path)
+        assert page.evaluate("() => document.documentElement.scrollWidth") <= width, path
+
+
+@pytest.mark.parametrize(
+    "path", ["", "calculators/floaters/", "my-tanks/", "plants/", "problems/", "search/?q=rotala"]
+)
+def test_what_is_tapped_is_at_least_44_pixels_high(page, path):
+    page.goto(path)
+    if path.startswith("calculators/"):
+        wait_for_answer(page)
+    small = page.evaluate(
+        """() => [...document.querySelectorAll(
+            'button, input:not([type=file]), select, .cards a, .doors a, '
+            + 'body > nav a, header a, label.button')]
+        .filter((one) => one.offsetParent && one.getBoundingClientRect().height < 44)
+        .map((one) => one.outerHTML.slice(0, 100))"""
+    )
+    assert small == []
+
+
+def test_number_fields_bring_the_number_keypad(page):
+    for name, spec in load_all().items():
+        page.goto(f"calculators/{name}/")
+        for field in spec.inputs:
+            if field.kind == "number":
+                expect(page.locator(f"#in-{field.key}")).to_have_attribute("inputmode", "decimal")
+
+
+def test_every_field_is_labelled_and_points_to_its_hint_and_problem(page):
+    page.goto("calculators/floaters/")
+    for field in load_all()["floaters"].inputs:
+        expect(page.get_by_label(field.label, exact=True).first).to_be_visible()
+        expect(page.locator(f"#in-{field.key}")).to_have_attribute(
+            "aria-describedby", f"hint-{field.key} problem-{field.key}"
+        )
+
+
+def test_the_policy_holds_in_the_browser(page, watch):
+    page.goto("calculators/units/")
+    wait_for_answer(page)
+    page.evaluate(
+        """() => { const script = document.createElement('script');
+        script.textContent = 'window.ran = 1'; document.head.append(script); }"""
+    )
+    assert page.evaluate("() => window.ran === undefined")
+    blocked = page.evaluate(
+        """async () => {
+        try { await fetch('http://localhost:1/'); return 'sent'; } catch { return 'blocked'; } }"""
+    )
+    assert blocked == "blocked"
+    assert any("Content Security Policy" in one for one in watch.complaints)
+    watch.complaints.clear()  # they are what was asked for

@@ -1,0 +1,103 @@
+"""A person with a phone looks things up."""
+
+import pytest
+from playwright.sync_api import expect
+
+from tests.browser.conftest import wait_for_offline_copy
+
+
+def test_one_tap_opens_each_door(page):
+    for door, title in (
+        ("Look up a plant", "Plants"), ("Something looks wrong", "Something looks wrong"),
+        ("Work it out", "Work it out"), ("My tanks", "My tanks"),
+    ):  # fmt: skip
+        page.goto("")
+        page.locator(".doors").get_by_text(door).tap()
+        expect(page.get_by_role("heading", level=1)).to_have_text(title)
+
+
+def test_animals_in_danger_is_one_tap_from_anywhere_and_its_calculator_two(page):
+    page.goto("plants/lemna-minor/")
+    page.locator("header .danger").tap()
+    expect(page.get_by_role("heading", level=1)).to_have_text("Animals in danger")
+    page.get_by_role("link", name="how much of it is toxic").tap()
+    expect(page.get_by_role("heading", level=1)).to_have_text("Free ammonia")
+
+
+@pytest.mark.parametrize(
+    ("query", "found"),
+    [
+        ("Limnophila sessiliflora", "Limnophila sessiliflora"),
+        ("ambulia", "Limnophila sessiliflora"),
+        ("Hottonia sessiliflora", "Limnophila sessiliflora"),
+        ("limnofila", "Limnophila sessiliflora"),
+        ("ambulla", "Limnophila sessiliflora"),
+        ("hygrofila", "Hygrophila polysperma"),
+        ("java fren", "Leptochilus pteropus"),
+        ("Microsorum pteropus", "Leptochilus pteropus"),
+        ("pearlwed", "Micranthemum glomeratum"),
+        ("frogbit", "Hydrocharis laevigata"),
+        ("ROTALA INDICA", "Rotala rotundifolia"),
+        ("salvin", "Salvinia auriculata"),
+        ("amonia", "Ammonia from new soil"),
+        ("floaters", "Floaters"),
+        ("union concern", "Invasive alien species of Union concern (the Union list)"),
+    ],
+)
+def test_search_finds_by_any_name_and_with_a_slip(page, query, found):
+    page.goto("search/")
+    page.locator("#query").fill(query)
+    first = page.locator("#found li b").first
+    expect(first).to_have_text(found)
+
+
+def test_search_with_no_match_says_so(page):
+    page.goto("search/?q=zzzzqqqq")
+    expect(page.locator("#status")).to_contain_text("Nothing found")
+
+
+def test_the_home_pages_field_leads_to_the_search(page):
+    page.goto("")
+    page.locator("#query").fill("ambulia")
+    page.get_by_role("button", name="Find").tap()
+    expect(page.locator("#found li b").first).to_have_text("Limnophila sessiliflora")
+
+
+def test_a_path_that_is_not_there_says_so(page, watch):
+    reply = page.goto("no-such-page/")
+    assert reply.status == 404
+    expect(page.get_by_role("heading", level=1)).to_have_text("Page not found")
+    watch.complaints.clear()  # the browser reports the 404 itself
+
+
+def test_without_any_script_the_book_can_be_read(chromium, address):
+    context = chromium.new_context(java_script_enabled=False, base_url=address)
+    page = context.new_page()
+    page.goto("calculators/free-ammonia/")
+    expect(page.locator("#rows")).to_contain_text("2.22")
+    page.goto("plants/")
+    page.get_by_role("link", name="Lemna minor").click()
+    expect(page.get_by_role("heading", level=1)).to_contain_text("Lemna minor")
+    context.close()
+
+
+def test_everything_works_with_the_network_off(page, context, watch):
+    page.goto("")
+    wait_for_offline_copy(page)
+    context.set_offline(True)
+    page.goto("plants/salvinia-auriculata/")
+    expect(page.get_by_role("heading", level=1)).to_contain_text("Salvinia auriculata")
+    page.reload()
+    expect(page.get_by_role("heading", level=1)).to_contain_text("Salvinia auriculata")
+    page.goto("search/?q=salvina")
+    expect(page.locator("#found li b").first).to_have_text("Salvinia auriculata")
+    page.goto("calculators/water-change/?now_mg_l=50")
+    expect(page.locator("#result-title")).to_have_text("Result")
+    page.reload()
+    expect(page.locator("#result-title")).to_have_text("Result")
+    expect(page.locator("#in-now_mg_l")).to_have_value("50")
+    page.goto("plants/lemna-minor")  # no slash at the end
+    expect(page.get_by_role("heading", level=1)).to_contain_text("Lemna minor")
+    page.goto("no-such-page/")
+    expect(page.get_by_role("heading", level=1)).to_have_text("Page not found")
+    watch.complaints.clear()  # the browser reports the 404 itself

@@ -1,0 +1,75 @@
+"""The door between page and Python: painted answers, units, addresses."""
+
+import json
+
+import pytest
+
+from calculators.bridge import answer
+from calculators.core.listing import load_all
+from calculators.core.read import read_inputs
+from calculators.core.run import run
+from calculators.core.units import from_shown, to_shown
+
+
+def ask(calculator, given, **more):
+    return json.loads(answer(json.dumps({"calculator": calculator, "given": given, **more})))
+
+
+def test_answers_as_the_command_line_does():
+    reply = ask("trimmings", {"wet_g": "250", "volume_l": "60"})
+    assert reply["answer"] == json.loads(
+        json.dumps(run("trimmings", {"wet_g": 250.0, "volume_l": 60.0}))
+    )
+    assert reply["address"] == {"wet_g": "250", "volume_l": "60"}
+    assert reply["painted"]["rows"][0]["unit"] == "g"
+
+
+def test_says_what_is_wrong_in_the_unit_that_the_person_sees():
+    reply = ask("free-ammonia", {"temperature_c": "120"}, units="us", given_in="us")
+    assert "answer" not in reply
+    assert "32 to 104 °F" in reply["problems"]["temperature_c"]
+    reply = ask("floaters", {"ring_diameter_cm": "30"}, units="us", given_in="us")
+    assert "0 to 13.7795 in" in reply["problems"]["ring_diameter_cm"]
+
+
+def test_changes_the_fields_to_other_units_and_back():
+    there = ask(
+        "floaters", {"length_cm": "31.5", "cover_percent": "abc"}, units="us", given_in="metric"
+    )
+    assert there["given"] == {
+        "length_cm": "12.4016",
+        "cover_percent": "abc",
+    }  # what is no number stays
+    back = ask("floaters", there["given"], units="metric", given_in="us")
+    assert back["given"]["length_cm"] == "31.5"
+
+
+def test_a_limit_shown_in_us_units_can_be_typed_back():
+    for name, spec in load_all().items():
+        for field in spec.inputs:
+            if field.quantity and field.quantity.us and field.low is not None:
+                for end in (field.low, field.high):
+                    shown = f"{to_shown(field, end, 'us'):.6g}"
+                    read = read_inputs(spec.inputs, {field.key: shown}, typed=True, system="us")
+                    assert field.low <= read[field.key] <= field.high, (name, field.key, shown)
+
+
+def test_us_units_agree_with_their_definitions():
+    # NIST SP 811, appendix B (from memory; exact by definition)
+    volume = next(f for f in load_all()["water-change"].inputs if f.key == "volume_l")
+    assert to_shown(volume, 3.785411784, "us") == pytest.approx(1)
+    warm = next(f for f in load_all()["free-ammonia"].inputs if f.key == "temperature_c")
+    assert to_shown(warm, 25, "us") == pytest.approx(77)
+    wet = next(f for f in load_all()["trimmings"].inputs if f.key == "wet_g")
+    assert from_shown(wet, 1, "us") == pytest.approx(28.349523125)
+    area = next(f for f in load_all()["floaters"].inputs if f.key == "wet_g_m2")
+    assert to_shown(area, 1000, "us") == pytest.approx(3.2771, abs=1e-4)  # oz per square foot
+
+
+def test_a_plot_has_axes_units_and_a_sentence():
+    plots = ask("floaters", {})["painted"]["plots"]
+    assert 'role="img"' in plots[0]
+    assert ">Cover, %<" in plots[0]
+    assert ">Day<" in plots[0]
+    assert "<figcaption>Cover: 40 % at day 0" in plots[0]
+    assert "style=" not in plots[0]

@@ -1,0 +1,186 @@
+"""Names, keys and shapes that other people's scripts rely on."""
+
+import json
+import math
+import subprocess
+import sys
+
+import pytest
+
+from calculators.core.listing import load_all
+from calculators.core.run import run
+from scripts.setup.paths import ROOT
+
+KEYS = {
+    "free-ammonia": (
+        "ammonia_mg_l reported_as ph temperature_c",
+        "pka unionised_percent unionised_mg_n_l total_mg_n_l acute_limit_mg_n_l "
+        "chronic_limit_mg_n_l chronic_ratio rating",
+    ),
+    "water-change": (
+        "now_mg_l tap_mg_l target_mg_l max_change_percent volume_l",
+        "single_change_percent changes each_change_percent after_mg_l litres_total",
+    ),
+    "trimmings": (
+        "wet_g dry_matter_percent tissue_n_percent tissue_p_percent volume_l protein_percent",
+        "dry_g n_mg p_mg nitrate_equivalent_mg_l phosphate_equivalent_mg_l feed_equivalent_g",
+    ),
+    "floaters": (
+        "length_cm width_cm ring_diameter_cm cover_percent doubling_days low_percent high_percent "
+        "thin_every_days wet_g_m2 dry_matter_percent tissue_n_percent transmission_percent",
+        "surface_cm2 allowed_cm2 covered_cm2 days_to_high remove_percent remove_cm2 removed_wet_g "
+        "removed_n_mg light_left_percent light_left_percent_at_high",
+    ),
+    "units": ("value from to", "result factor"),
+}
+
+
+def command(*words, given=None):
+    return subprocess.run(
+        [sys.executable, "-m", "calculators", *words],
+        cwd=ROOT, input=given, capture_output=True, text=True,
+    )  # fmt: skip
+
+
+@pytest.mark.parametrize("name", KEYS)
+def test_has_the_keys_of_the_contract(name):
+    inputs, outputs = (set(keys.split()) for keys in KEYS[name])
+    answer = run(name, {})
+    assert inputs <= answer["inputs"].keys()
+    assert outputs <= answer["outputs"].keys()
+
+
+@pytest.mark.parametrize("name", load_all())
+def test_runs_with_no_input_and_says_what_the_contract_promises(name):
+    answer = run(name, {})
+    assert set(answer) - {"series"} == {"calculator", "inputs", "outputs", "notes"}
+    assert answer["calculator"] == name
+    assert all(note["level"] in ("info", "caution", "danger") for note in answer["notes"])
+    for series in answer.get("series", {}).values():
+        assert {"unit", "x", "y"} <= series.keys()
+        assert len(series["x"]) == len(series["y"]) > 1
+    json.dumps(answer, allow_nan=False)
+
+
+@pytest.mark.parametrize("name", load_all())
+def test_keys_end_in_the_unit_they_carry(name):
+    spec = load_all()[name]
+    endings = {
+        "_l": "L", "_cm": "cm", "_cm2": "cm²", "_c": "°C", "_mg_l": "mg/L", "_mg_n_l": "mg N/L",
+        "_g": "g", "_mg": "mg", "_kg": "kg", "_days": "days", "_percent": "%",
+        "_dh": "°dH", "_meq_l": "meq/L", "_g_l": "g/L", "_umol": "µmol", "_mol": "mol", "_mm": "mm",
+    }  # fmt: skip
+    for field in (*spec.inputs, *spec.outputs):
+        ending = max((e for e in endings if field.key.endswith(e)), key=len, default=None)
+        if ending and field.kind == "number":
+            assert field.unit.startswith(endings[ending]), f"{field.key} is in {field.unit}"
+
+
+def test_lists_all_calculators_one_a_line():
+    lines = command().stdout.splitlines()
+    assert [line.split()[0] for line in lines] == list(load_all())
+    assert all(len(line.split(maxsplit=1)[1]) > 20 for line in lines)
+
+
+def test_describes_inputs_and_outputs():
+    described = json.loads(command("floaters", "--describe").stdout)
+    assert {"name", "title", "purpose", "inputs", "outputs", "sources"} <= described.keys()
+    first = described["inputs"][0]
+    assert {
+        "key",
+        "label",
+        "unit",
+        "type",
+        "minimum",
+        "maximum",
+        "default",
+        "choices",
+        "help",
+    } <= first.keys()
+    assert first["key"] == "length_cm"
+    assert first["unit"] == "cm"
+    assert {"key", "label", "unit", "help"} <= described["outputs"][0].keys()
+
+
+def test_every_default_is_inside_its_own_limits():
+    for spec in load_all().values():
+        for field in spec.inputs:
+            if field.kind in ("number", "integer") and field.default is not None:
+                assert field.low <= field.default <= field.high, f"{spec.name} {field.key}"
+
+
+def test_prints_json_for_values_of_the_command_line():
+    answer = json.loads(command("free-ammonia", "ph=8,0", "ammonia_mg_l=1", "--json").stdout)
+    assert answer["inputs"]["ph"] == 8.0
+    assert math.isclose(answer["outputs"]["pka"], 9.2448, abs_tol=1e-4)
+
+
+def test_prints_a_table_for_people():
+    done = command("water-change")
+    assert done.returncode == 0
+    assert "single_change_percent" in done.stdout
+    assert "info: " in done.stdout
+
+
+def test_reads_a_json_object_from_standard_input():
+    done = command(
+        "units", "--input", "-", "--json", given='{"value": 2, "from": "inch", "to": "cm"}'
+    )
+    assert json.loads(done.stdout)["outputs"]["result"] == pytest.approx(5.08)
+
+
+def test_names_every_bad_field_at_once_and_exits_with_2():
+    done = command(
+        "free-ammonia", "ph=20", "temperature_c=x", "reported_as=no", "foo=1", "ammonia_mg_l=nan"
+    )
+    assert done.returncode == 2
+    assert done.stdout == ""
+    said = dict(line.split(": ", 1) for line in done.stderr.splitlines())
+    assert said.keys() == {"ph", "temperature_c", "reported_as", "foo", "ammonia_mg_l"}
+    assert "4 to 11" in said["ph"]
+    assert "0 to 40 °C" in said["temperature_c"]
+    assert "nitrogen, ammonium, ammonia" in said["reported_as"]
+
+
+@pytest.mark.parametrize(
+    ("text", "key", "part"),
+    [
+        ('{"ph": NaN}', "ph", "is not a number"),
+        ('{"ph": Infinity}', "ph", "is not a number"),
+        ('{"ph": "7"}', "ph", "is not a number"),
+        ('{"ph": true}', "ph", "is not a number"),
+        ('{"ph": null}', "ph", "may not be empty"),
+        ('{"ph": [7]}', "ph", "is not a number"),
+        ('{"ph": 1e999}', "ph", "is not a number"),
+        (f'{{"ph": 1{"0" * 400}}}', "ph", "too large"),
+        ('{"ph": 7, "ph": 8}', "ph", "given twice"),
+        ('{"tempreature_c": 7}', "tempreature_c", "did you mean temperature_c"),
+        ("[1]", "--input", "must hold a JSON object"),
+        ("{", "--input", "is not JSON"),
+        ("[" * 100_000, "--input", "is not JSON"),
+    ],
+)  # fmt: skip
+def test_refuses_bad_json_by_field(text, key, part):
+    done = command("free-ammonia", "--input", "-", given=text)
+    assert done.returncode == 2, done.stdout
+    assert done.stderr.startswith(f"{key}: ")
+    assert part in done.stderr
+    assert "Traceback" not in done.stderr
+
+
+@pytest.mark.parametrize(
+    ("words", "part"),
+    [
+        (["free-amonia"], "did you mean free-ammonia"),
+        (["free-ammonia", "ph"], "is not key=value"),
+        (["free-ammonia", "ph=7", "ph=8"], "given twice"),
+        (["free-ammonia", "--input", "no-such-file.json"], "cannot read no-such-file.json"),
+        (["__main__"], "no calculator is called"),
+        (["core"], "no calculator is called"),
+    ],
+)
+def test_refuses_a_bad_command_in_one_line(words, part):
+    done = command(*words)
+    assert done.returncode == 2
+    assert part in done.stderr
+    assert len(done.stderr.splitlines()) == 1

@@ -1,0 +1,76 @@
+"""The planting plan against an integrated growth equation, and against its own picture."""
+
+import math
+from itertools import pairwise
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+from scipy.integrate import solve_ivp
+
+from calculators.core.filling import stems_for
+from calculators.core.run import run
+
+
+@settings(deadline=None)
+@given(st.integers(5, 99), st.floats(2, 200))
+def test_weeks_until_full_solve_the_growth_equation(start, doubling):
+    plan = {
+        "length_cm": 100, "width_cm": 100, "spacing_cm": 10, "start_percent": start,
+        "doubling_days": doubling, "settle_days": 0,
+    }  # fmt: skip
+    found = run("planting-plan", plan)["outputs"]
+    assert found["stems_to_plant"] == start
+    rate = math.log(2) / doubling
+    grown = solve_ivp(
+        lambda _, cover: rate * cover, (0, found["weeks_to_fill"] * 7), [start / 100], rtol=1e-8
+    )
+    assert grown.y[0, -1] == pytest.approx(1, rel=1e-5)
+
+
+@pytest.mark.parametrize(
+    ("area", "spacing", "stems"),
+    [(100, 5, 4), (100, 3, 12), (1, 10, 1), (600, 4, 38), (900, 3, 100)],
+)
+def test_stems_are_squares_of_the_spacing(area, spacing, stems):
+    assert stems_for(area, spacing) == stems
+
+
+@settings(deadline=None)
+@given(st.floats(1, 100), st.floats(1, 60), st.floats(0, 60), st.floats(5, 95))
+def test_the_picture_shows_as_many_trims_as_are_counted(start, doubling, settle, cut):
+    answer = run(
+        "planting-plan",
+        {
+            "start_percent": start, "doubling_days": doubling, "settle_days": settle,
+            "cut_percent": cut,
+        },
+    )  # fmt: skip
+    covers = answer["series"]["cover"]["y"]
+    drops = sum(later < earlier for earlier, later in pairwise(covers))
+    assert abs(drops - answer["outputs"]["trims_half_year"]) <= 1  # one may fall on the last day
+    assert max(covers) <= 100 + 1e-9
+    weeks = answer["series"]["cover"]["x"]
+    assert weeks == sorted(weeks)
+    assert weeks[-1] == pytest.approx(26)
+
+
+def test_work_of_half_a_year_is_planting_and_trims():
+    found = run("planting-plan", {"seconds_a_stem": 30, "trim_minutes": 12})["outputs"]
+    assert found["plant_minutes"] == found["stems_to_plant"] / 2
+    work = found["plant_minutes"] + 12 * found["trims_half_year"]
+    assert found["minutes_half_year"] == pytest.approx(work)
+
+
+@pytest.mark.parametrize(
+    ("given_", "words"),
+    [
+        ({"start_percent": 10}, "leaves light and nutrients to algae"),
+        ({"doubling_days": 3}, "a trim a week or more"),
+        ({"cut_percent": 80}, "two rounds a week apart"),
+        ({}, "Never put cuttings"),
+        ({}, "may not be kept or passed on"),
+    ],
+)
+def test_says_what_the_keeper_must_know(given_, words):
+    assert any(words in note["text"] for note in run("planting-plan", given_)["notes"])

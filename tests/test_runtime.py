@@ -1,0 +1,60 @@
+"""The trimmed, byte-compiled Python answers for every calculator as this one does, under Node."""
+
+import json
+import zipfile
+
+import pytest
+
+from calculators.core.listing import load_all
+from calculators.core.run import run
+from scripts.records.published import cases
+from scripts.runtime.make import MADE
+from scripts.setup.node import node
+
+ASK = """
+import { readFileSync } from "node:fs";
+import { pathToFileURL } from "node:url";
+const [folder, asked] = process.argv.slice(2);
+const { loadPyodide } = await import(pathToFileURL(`${folder}/pyodide.mjs`));
+const parts = JSON.parse(readFileSync(`${folder}/parts.json`, "utf8"));
+const python = await loadPyodide({
+  indexURL: `${folder}/`,
+  stdLibURL: `${folder}/${parts.library}`,
+  lockFileContents: JSON.stringify(parts.lock),
+});
+python.FS.writeFile("/calculators.whl", readFileSync(`${folder}/${parts.calculators}`));
+python.runPython("import sys; sys.path.insert(0, '/calculators.whl')");
+const run = python.runPython(`
+import json
+from calculators.core.run import run
+lambda text: json.dumps([run(name, given) for name, given in json.loads(text)])
+`);
+console.log(run(readFileSync(asked, "utf8")));
+"""
+
+
+@pytest.mark.usefixtures("site")
+def test_every_calculator_runs_in_the_trimmed_runtime(tmp_path):
+    asked = [
+        (name, given)
+        for name in load_all()
+        for given in ({}, *(case.given for case in cases(name)))
+    ]
+    (tmp_path / "ask.mjs").write_text(ASK, encoding="utf-8")
+    (tmp_path / "asked.json").write_text(json.dumps(asked), encoding="utf-8")
+    done = node(str(tmp_path / "ask.mjs"), str(MADE), str(tmp_path / "asked.json"))
+    assert done.returncode == 0, done.stderr
+    for (name, given), answer in zip(asked, json.loads(done.stdout), strict=True):
+        here = json.loads(json.dumps(run(name, given)))
+        for key, value in here["outputs"].items():
+            expected = pytest.approx(value, rel=1e-9) if isinstance(value, float) else value
+            assert answer["outputs"][key] == expected, (name, key)
+
+
+@pytest.mark.usefixtures("site")
+def test_only_bytecode_is_shipped():
+    parts = json.loads((MADE / "parts.json").read_text(encoding="utf-8"))
+    for name in (parts["library"], parts["calculators"]):
+        with zipfile.ZipFile(MADE / name) as archive:
+            assert not [entry for entry in archive.namelist() if entry.endswith(".py")]
+            assert [entry for entry in archive.namelist() if entry.endswith(".pyc")]

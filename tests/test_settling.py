@@ -1,0 +1,76 @@
+"""The level that doses and changes settle at, against the recurrence worked by brute force."""
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from calculators.core.settling import SHOWN_DAYS, Rhythm, course, highest, settle
+
+
+def by_hand(rise, use, tap, share, doses, stretches, start):
+    """Level before and after a change once it repeats: facts worked one stretch after another."""
+    before = after = start
+    for _ in range(stretches):
+        before = after + doses * rise - use
+        after = before * (1 - share) + tap * share
+    return before, after
+
+
+@given(
+    rise=st.floats(0, 50), tap=st.floats(0, 50), share=st.floats(0.05, 1), days=st.integers(1, 28)
+)
+def test_daily_doses_settle_where_the_recurrence_ends(rise, tap, share, days):
+    settled = settle(rise, 0, tap, Rhythm(1, days, share))
+    before, after = by_hand(rise, 0, tap, share, days, 1000, 0)
+    assert settled.before == pytest.approx(before, rel=1e-9, abs=1e-9)
+    assert settled.after == pytest.approx(after, rel=1e-9, abs=1e-9)
+
+
+def test_four_changes_of_a_quarter_bring_40_to_16_0742():
+    # 40 mg/L, new water 5 mg/L, nothing dosed or used; 5 + 35 x 0.75^4 worked by hand
+    days, levels = course(40, 0, 0, 5, Rhythm(7, 7, 0.25))
+    after = [level for day, level in zip(days, levels, strict=True) if day == 28][-1]
+    assert after == pytest.approx(16.0742, abs=5e-5)
+
+
+def test_the_curve_reaches_the_settled_level():
+    rhythm = Rhythm(7, 7, 0.5)
+    settled = settle(10, 2 / 7, 4, rhythm)
+    days, levels = course(settled.after, 10, 2 / 7, 4, rhythm)
+    assert days[-1] == SHOWN_DAYS
+    changes = [level for day, level in zip(days, levels, strict=True) if day == 49]
+    assert changes[0] == pytest.approx(settled.before)
+    assert changes[1] == pytest.approx(settled.after)
+    assert changes[2] == pytest.approx(settled.after + 10)
+    assert highest(settled.after, 10, 2 / 7, 4, rhythm) == pytest.approx(settled.after + 10)
+
+
+@pytest.mark.parametrize(
+    ("use", "rhythm"),
+    [
+        (0, Rhythm(None, 7, 0.5)),  # a single dose
+        (0, Rhythm(1, 7, 0.0)),  # no changes
+        (5, Rhythm(1, 7, 0.3)),  # plants take all
+    ],
+)
+def test_it_does_not_settle(use, rhythm):
+    assert settle(1, use, 0, rhythm) is None
+
+
+@given(
+    now=st.floats(0, 100),
+    rise=st.floats(0, 50),
+    use=st.floats(0, 20),
+    every=st.sampled_from([None, 1.0, 7.0, 3.7]),
+    change=st.floats(1, 365),
+    share=st.floats(0, 1),
+)
+def test_the_curve_runs_eight_weeks_forward_and_never_below_nothing(
+    now, rise, use, every, change, share
+):
+    days, levels = course(now, rise, use, 0, Rhythm(every, change, share))
+    assert days == sorted(days)
+    assert days[0] == 0
+    assert days[-1] == SHOWN_DAYS
+    assert min(levels) >= 0
+    assert levels[:2] == [now, now + rise]

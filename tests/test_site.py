@@ -1,0 +1,222 @@
+"""The built site: every record has its page, every link leads somewhere, nothing breaks the policy."""
+
+import hashlib
+import json
+from html.parser import HTMLParser
+from urllib.parse import unquote, urljoin, urlsplit
+
+import pytest
+
+from calculators.core.listing import load_all
+from calculators.core.paint import rows
+from calculators.core.run import run
+from scripts.offline import NOT_STORED
+from scripts.setup.paths import ROOT
+
+VOID = {
+    "area",
+    "base",
+    "br",
+    "col",
+    "embed",
+    "hr",
+    "img",
+    "input",
+    "link",
+    "meta",
+    "source",
+    "track",
+    "wbr",
+}
+
+
+class Page(HTMLParser):
+    """Links, ids, tags and attributes of a page; and whether its tags close."""
+
+    def __init__(self, text):
+        super().__init__()
+        self.links, self.ids, self.problems, self.open, self.forms = [], [], [], [], []
+        self.text = ""
+        self.feed(text)
+        self.close()
+
+    def handle_starttag(self, tag, attributes):
+        found = dict(attributes)
+        if tag not in VOID:
+            self.open.append(tag)
+        if "style" in found or any(name.startswith("on") for name in found):
+            self.problems.append(f"<{tag}> carries a style or a handler")
+        if tag == "style" or (tag == "script" and not found.get("src")):
+            self.problems.append(f"inline <{tag}>")
+        if found.get("id") is not None:
+            self.ids.append(found["id"])
+        for name in ("href", "src", "action"):
+            if name in found:
+                self.links.append(found[name])
+
+    def handle_startendtag(self, tag, attributes):
+        self.handle_starttag(tag, attributes)
+        if tag not in VOID:
+            self.open.pop()
+
+    def handle_endtag(self, tag):
+        if tag in VOID:
+            return
+        while (
+            self.open
+            and self.open[-1] != tag
+            and self.open[-1] in ("p", "li", "dt", "dd", "tr", "td", "th")
+        ):
+            self.open.pop()  # HTML lets these close by themselves
+        if not self.open or self.open.pop() != tag:
+            self.problems.append(f"</{tag}> closes nothing")
+
+    def handle_data(self, data):
+        self.text += data
+
+
+@pytest.fixture(scope="module")
+def pages(site):
+    """Every page by its address below the site's root."""
+    found = {}
+    for path in sorted(site.rglob("*.html")):
+        name = path.relative_to(site).as_posix()
+        address = name.removesuffix("index.html") if name.endswith("index.html") else name
+        found[address] = Page(path.read_text(encoding="utf-8"))
+    return found
+
+
+def test_every_record_and_calculator_has_its_page(pages, library):
+    for kind in ("plants", "problems", "rules"):
+        for slug in getattr(library, kind):
+            assert f"{kind}/{slug}/" in pages, f"{kind}/{slug} was dropped"
+    for name in load_all():
+        assert f"calculators/{name}/" in pages, f"calculators/{name} was dropped"
+
+
+def test_every_prose_page_is_there(pages):
+    for path in (ROOT / "docs").glob("*.md"):
+        address = "" if path.stem == "index" else f"{path.stem}/"
+        assert address in pages
+
+
+def test_every_link_leads_to_a_page_or_a_place_in_one(pages, site):
+    broken = []
+    for address, page in pages.items():
+        if address == "404.html":
+            continue  # its links start at the host's root, which only publishing knows
+        for link in page.links:
+            parts = urlsplit(urljoin(f"https://book.example/{address}", link))
+            if parts.netloc != "book.example":
+                continue
+            target = unquote(parts.path.removeprefix("/"))
+            if target in pages:
+                if parts.fragment and parts.fragment not in pages[target].ids:
+                    broken.append(f"{address}: {link} (no such place)")
+            elif not (site / target).is_file():
+                broken.append(f"{address}: {link}")
+    assert not broken, "\n".join(broken)
+
+
+def test_no_page_asks_another_host_for_anything(pages, library):
+    cited = {source.link for source in library.sources.values() if source.link}
+    for address, page in pages.items():
+        for link in page.links:
+            assert not urlsplit(link).netloc or link in cited, f"{address}: {link}"
+
+
+def test_no_page_carries_inline_script_or_style_or_broken_html(pages):
+    problems = [f"{address}: {one}" for address, page in pages.items() for one in page.problems]
+    assert not problems, "\n".join(problems)
+
+
+def test_no_id_stands_twice_in_a_page(pages):
+    for address, page in pages.items():
+        assert len(page.ids) == len(set(page.ids)), f"{address}: {sorted(page.ids)}"
+
+
+def test_every_page_has_the_policy_and_the_doors(site):
+    for path in site.rglob("*.html"):
+        text = path.read_text(encoding="utf-8")
+        assert "default-src &#39;none&#39;" in text or "default-src 'none'" in text
+        assert "unsafe-inline" not in text
+        assert text.count('aria-label="Doors"') == 1
+        assert "Animals in danger" in text
+
+
+@pytest.mark.parametrize("name", load_all())
+def test_a_calculators_page_shows_its_worked_example_with_no_script(name, pages):
+    text = " ".join(pages[f"calculators/{name}/"].text.split())
+    answer = run(name, {})
+    for row in rows(load_all()[name], answer["outputs"]):
+        assert " ".join(f"{row['value']} {row['unit']}".split()) in text, row
+    for note in answer["notes"]:
+        assert " ".join(note["text"].split()) in text
+
+
+def test_a_plants_page_says_what_is_not_known_and_where_claims_come_from(pages):
+    text = pages["plants/limnophila-sessiliflora/"].text
+    assert "Not known: tissue nitrogen." in text
+    assert "common practice" in text
+    assert "federal" in text.lower()
+
+
+def test_a_problems_page_starts_with_the_first_action(pages, library):
+    for slug, problem in library.problems.items():
+        text = " ".join(pages[f"problems/{slug}/"].text.split())
+        action = " ".join(problem.first_action.text.split())
+        assert text.index(action) < text.index("What you see")
+
+
+def test_search_knows_every_page_by_all_its_names(site, library):
+    rows = json.loads((site / "assets" / "search.json").read_text(encoding="utf-8"))
+    by_address = {address: (title, names) for address, _, title, names, _ in rows}
+    for slug, plant in library.plants.items():
+        title, names = by_address[f"plants/{slug}/"]
+        assert title == plant.name
+        assert set(plant.trade_names) | set(plant.old_names) <= set(names)
+    assert all(len(line) <= 161 for *_, line in rows)
+
+
+def test_the_offline_list_holds_every_file_with_its_hash(site):
+    listed = json.loads((site / "offline-list.json").read_text(encoding="utf-8"))
+    files = {path.relative_to(site).as_posix() for path in site.rglob("*") if path.is_file()}
+    names = {
+        (f"{address}index.html" if address.endswith("/") else address).removeprefix("./")
+        for address in listed
+    }
+    assert names == files - set(NOT_STORED)
+    for address, digest in listed.items():
+        path = site / address / "index.html" if address.endswith("/") else site / address
+        assert hashlib.sha256(path.read_bytes()).hexdigest() == digest
+    worker = (site / "service-worker.js").read_text(encoding="utf-8")
+    assert hashlib.sha256((site / "offline-list.json").read_bytes()).hexdigest() in worker
+
+
+def test_the_tree_of_pages_builds_with_another_markdown_reader(site, library):
+    """The pages must not lean on one site builder: the plain Markdown library makes the same headings."""
+    import markdown
+
+    from scripts.pages.generated import generated
+
+    for name, text in generated(library).items():
+        if name.endswith(".md"):
+            body = text.split("---\n", 2)[2]
+            html = markdown.markdown(body, extensions=["attr_list", "tables", "toc"])
+            assert html.count("<h1") == 1, name
+
+
+def test_the_manifest_names_icons_that_exist(site):
+    manifest = json.loads((site / "manifest.webmanifest").read_text(encoding="utf-8"))
+    for icon in manifest["icons"]:
+        assert (site / icon["src"]).is_file()
+    assert manifest["start_url"] == manifest["scope"] == "./"
+
+
+def test_the_trimmed_library_holds_what_the_calculators_import(site):
+    parts = json.loads((site / "runtime" / "parts.json").read_text(encoding="utf-8"))
+    assert {"json/__init__.py", "typing.py", "difflib.py"} <= set(parts["modules"])
+    assert (
+        site / "runtime" / parts["library"]
+    ).stat().st_size < 1_600_000  # the stock one has 2.4 MB of source
+    assert parts["lock"]["packages"] == {}

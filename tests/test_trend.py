@@ -1,0 +1,207 @@
+import math
+
+import numpy as np
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+from scipy.stats import mstats, norm, theilslopes
+
+from calculators.core.outlook import holding_change_percent, settles_at
+from calculators.core.result import BadInput
+from calculators.core.run import run
+from calculators.core.stretches import Change
+from calculators.core.theil_sen import kendall_variance, theil_sen
+
+
+def ask(days, values, changes=(), **more):
+    rows = [{"day": day, "value": value} for day, value in zip(days, values, strict=True)]
+    cuts = [{"day": day, "percent": percent} for day, percent in changes]
+    return run("trend", {"readings": rows, "changes": cuts, **more})
+
+
+def outputs(*given, **more):
+    return ask(*given, **more)["outputs"]
+
+
+def texts(answer):
+    return " ".join(note["text"] for note in answer["notes"])
+
+
+# Against scipy, which shares no code with ours
+
+
+@pytest.mark.parametrize("count", [4, 5, 9, 30])
+@pytest.mark.parametrize("step", [0.001, 5.0])  # 5: a coarse kit, so many ties
+@pytest.mark.parametrize("seed", range(5))
+def test_one_stretch_agrees_with_scipys_theilslopes(count, step, seed):
+    dice = np.random.default_rng([count, seed])
+    days = np.sort(dice.choice(400, count, replace=False)) / 2
+    values = np.round((20 + 0.1 * days + dice.normal(0, 4, count)).clip(0) / step) * step
+    slope = theil_sen([list(zip(days.tolist(), values.tolist(), strict=True))])
+    theirs = theilslopes(values, days, alpha=0.95)
+    assert slope.middle == pytest.approx(theirs.slope)
+    assert slope.low == pytest.approx(theirs.low_slope)
+    assert slope.high == pytest.approx(theirs.high_slope)
+
+
+def test_stretches_agree_with_scipys_seasonal_slope_and_variance():
+    dice = np.random.default_rng(7)
+    table = np.cumsum(dice.normal(1, 2, (6, 4)), axis=0)  # rows are days, columns stretches
+    stretches = [[(float(day), float(y)) for day, y in enumerate(column)] for column in table.T]
+    slope = theil_sen(stretches)
+    assert slope.middle == pytest.approx(mstats.sen_seasonal_slopes(table).inter_slope)
+    score = sum(np.sign(v - u) for s in stretches for i, (_, u) in enumerate(s) for _, v in s[i:])
+    z = (score - np.sign(score)) / math.sqrt(sum(map(kendall_variance, stretches)))
+    p_value = mstats.kendalltau_seasonal(np.ma.array(table))["global p-value (indep)"]
+    assert 2 * norm.sf(abs(z)) == pytest.approx(p_value)
+
+
+def test_one_reading_more_narrows_as_scipy_recomputes_it():
+    days, values = [0, 3, 7, 10, 14, 17, 21], [10, 11, 13, 13.5, 16, 16.2, 18.5]
+    now = theilslopes(values, days)
+    level = np.median([v + now.slope * (21 - d) for d, v in zip(days, values, strict=True)])
+    then = theilslopes([*values, level + 7 * now.slope], [*days, 28])
+    expected = (then.high_slope - then.low_slope) / (now.high_slope - now.low_slope)
+    found = outputs(days, values, next_after_days=7)
+    assert found["next_reading_ratio"] == pytest.approx(expected)
+    assert 0 < found["next_reading_ratio"] < 1
+
+
+def test_a_wild_reading_hardly_moves_the_slope():
+    days, values = list(range(0, 70, 7)), [10 + day / 7 for day in range(0, 70, 7)]
+    wild = [*values[:4], 90, *values[5:]]
+    assert outputs(days, wild)["slope_week"] == pytest.approx(outputs(days, values)["slope_week"])
+
+
+# Water changes
+
+
+def test_a_water_change_makes_no_slope():
+    days = [0, 1, 2, 3, 4, 5, 6, 7]
+    flat = [40, 40, 40, 40, 20, 20, 20, 20]
+    found = outputs(days, flat, [(3, 50)])
+    assert (found["slope_week"], found["verdict"], found["pairs"]) == (0, "steady", 12)
+    assert outputs(days, flat)["slope_week"] < 0  # the same readings, taken as one stretch
+
+
+def test_a_reading_on_the_day_of_a_change_is_before_it():
+    answer = ask([0, 3, 6, 7, 8], [10, 13, 16, 17, 8], [(7, 50)])
+    assert answer["outputs"]["pairs"] == 6  # four before, one alone after
+    assert "day 7" in texts(answer)
+
+
+def test_a_change_of_nothing_is_no_change():
+    assert outputs([0, 1, 2, 3], [1, 2, 3, 4], [(1, 0)])["pairs"] == 6
+
+
+def test_readings_in_any_order_give_the_same_answer():
+    days, values = [0, 4, 7, 8, 11, 14], [10, 12, 15, 12, 14, 16]
+    assert outputs(days, values, [(7, 25)]) == outputs(days[::-1], values[::-1], [(7, 25)])
+
+
+def test_after_a_change_the_next_reading_alone_narrows_nothing():
+    assert outputs([0, 1, 2, 3, 4], [1, 2, 3.1, 4, 5], [(4, 30)])["next_reading_ratio"] == 1
+
+
+# The verdict
+
+
+@pytest.mark.parametrize(
+    ("values", "step", "verdict"),
+    [
+        ([10, 12, 14, 16, 18, 20], 2, "building"),
+        ([20, 18, 16, 14, 12, 10], 2, "falling"),
+        ([10, 12, 14, 16, 18, 20], 25, "steady"),  # real, but less than this kit can tell
+        ([20, 20, 25, 20, 20, 20], 5, "steady"),
+        ([20.1, 19.8, 20.3, 20.0, 19.9, 20.2], 0, "steady"),  # a meter: scatter without trend
+        ([5, 5, 5], 5, "too-few-readings"),  # ties do not make three readings many
+        ([5, 9, 12], 0, "too-few-readings"),
+    ],
+)
+def test_verdict_takes_the_kits_step_into_account(values, step, verdict):
+    days = [7 * number for number in range(len(values))]
+    assert outputs(days, values, kit_step=step)["verdict"] == verdict
+
+
+@pytest.mark.parametrize("count", [0, 1, 2, 3])
+def test_too_few_readings_say_how_many_more(count):
+    answer = ask(range(count), [10.0 + day for day in range(count)])
+    assert answer["outputs"]["verdict"] == "too-few-readings"
+    assert answer["outputs"]["slope_low_week"] is None
+    more = "one reading" if count == 3 else f"{4 - count} readings"
+    assert f"Take {more} more" in texts(answer)
+
+
+def test_limits_cover_the_true_slope_about_as_often_as_they_claim():
+    dice = np.random.default_rng(11)
+    hits = 0
+    for _ in range(400):
+        stretches = [
+            [(float(d), 0.5 * d + dice.normal(0, 2)) for d in range(start, start + 5)]
+            for start in (0, 10, 20)
+        ]
+        slope = theil_sen(stretches)
+        hits += slope.low <= 0.5 <= slope.high
+    assert 0.92 <= hits / 400 <= 0.99
+
+
+# What follows
+
+
+def test_days_to_a_limit_and_to_zero_by_hand():
+    rising = outputs([0, 1, 2, 3, 4], [10, 12, 14, 16, 18], limit_mg_l=40)
+    assert (rising["days_to_limit"], rising["days_to_zero"]) == (11, None)
+    falling = outputs([0, 1, 2, 3, 4], [18, 16, 14, 12, 10], limit_mg_l=40)
+    assert (falling["days_to_limit"], falling["days_to_zero"]) == (None, 5)
+    assert outputs([0, 1, 2, 3, 4], [50, 52, 54, 56, 58], limit_mg_l=40)["days_to_limit"] is None
+
+
+def test_the_holding_change_holds_when_it_is_simulated():
+    level, tap, rise = 20.0, 5.0, 3.0
+    share = holding_change_percent(level, tap, rise) / 100
+    for _ in range(50):
+        level = (1 - share) * level + share * tap + rise
+    assert level == pytest.approx(20.0)
+    assert holding_change_percent(6.0, 5.0, 3.0) is None
+
+
+def test_the_settled_level_is_where_simulated_changes_end():
+    settled = settles_at(0.5, 5.0, [Change(0, 25), Change(7, 25), Change(14, 25)])
+    level = 60.0
+    for _ in range(200):
+        level = 0.75 * level + 0.25 * 5 + 7 * 0.5
+    assert settled == pytest.approx(level)
+
+
+# Bad input
+
+
+def test_every_row_with_a_day_that_is_taken_is_named():
+    with pytest.raises(BadInput) as bad:
+        ask([0, 7, 0, 7], [5, 8, 10, 3])
+    keys = [key for key, _ in bad.value.problems]
+    assert keys == ["readings[3].day", "readings[4].day"]
+    assert "reading 1 has this day already" in bad.value.problems[0][1]
+
+
+@pytest.mark.parametrize("row", [{"day": 1}, {"day": "1", "value": 2}, {"day": -1, "value": 2}, 5])
+def test_a_bad_row_is_refused_by_name(row):
+    with pytest.raises(BadInput, match=r"readings\[2\]"):
+        run("trend", {"readings": [{"day": 0, "value": 1}, row]})
+
+
+DAY = st.floats(0, 365, allow_nan=False)
+
+
+@given(
+    st.lists(
+        st.tuples(DAY, st.floats(0, 500)), max_size=14, unique_by=lambda pair: round(pair[0], 2)
+    ),
+    st.lists(st.tuples(DAY, st.floats(0, 100)), max_size=5),
+    st.floats(0, 20),
+)
+def test_any_readings_give_finite_figures_in_order(readings, changes, step):
+    found = outputs([d for d, _ in readings], [v for _, v in readings], changes, kit_step=step)
+    assert all(math.isfinite(v) for v in found.values() if isinstance(v, float))
+    if found["slope_low_week"] is not None:
+        assert found["slope_low_week"] <= found["slope_week"] <= found["slope_high_week"]

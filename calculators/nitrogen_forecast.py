@@ -49,9 +49,9 @@ class NitrogenForecast(NamedTuple):
     """Peaks, the end, and when the plants run short."""
 
     peak_unionised_mg_n_l: Annotated[Nitrogen, Label("Peak of toxic ammonia, NH₃")]
-    peak_unionised_day: Annotated[Days, Label("On day")]
+    peak_unionised_day: Annotated[Days, Label("Toxic ammonia peaks on day")]
     peak_nitrite_mg_n_l: Annotated[Nitrogen, Label("Peak of nitrite nitrogen")]
-    peak_nitrite_day: Annotated[Days, Label("On day")]
+    peak_nitrite_day: Annotated[Days, Label("Nitrite peaks on day")]
     final_nitrate_mg_l: Annotated[Concentration, Label("Nitrate at the end"), Help("As NO₃.")]
     first_shortage_day: Annotated[
         Days | None,
@@ -96,6 +96,10 @@ class NitrogenForecast(NamedTuple):
     sources=(
         "timmons-ebeling",
         "summerfelt-penne-2007",
+        "monod-1949",
+        "nitrification-wetland-2003",
+        "nitrification-biofilm",
+        "downing-1964",
         "droop-1973",
         "gerloff-krombholz-1966",
         "jampeetong-brix-2009",

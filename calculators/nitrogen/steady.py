@@ -84,7 +84,9 @@ def days_to_nothing(now: float, cycle: Cycle) -> float | None:
     if aim >= 0:
         return None
     # log1p, since a small change moves the level by a small share of a far fixed point
-    full = 0.0 if cycle.share >= 1 else math.log1p(-first / (first - aim)) / math.log1p(-cycle.share)
+    full = (
+        0.0 if cycle.share >= 1 else math.log1p(-first / (first - aim)) / math.log1p(-cycle.share)
+    )
     changes = max(1, math.ceil(full - 1e-12))
     before = aim + (first - aim) * (1 - cycle.share) ** (changes - 1)
     after = before - cycle.share * (before - cycle.tap)

@@ -35,10 +35,10 @@ def by_steps(now, cycle, changes):
 @given(
     st.floats(0, 200), st.floats(0.01, 20), st.floats(0.05, 1), st.floats(1, 60), st.floats(0, 50)
 )
-def test_settles_where_four_hundred_changes_lead(now, rise, share, every, tap):
+def test_settles_where_a_thousand_changes_lead(now, rise, share, every, tap):
     cycle = Cycle(rise, share, every, tap)
     high = settled_high(cycle)
-    assert high == pytest.approx(by_steps(now, cycle, 400)[-1], rel=1e-6)
+    assert high == pytest.approx(by_steps(now, cycle, 1_000)[-1], rel=1e-6)
     low = high - share * (high - tap)
     assert settled_low(cycle, high) == pytest.approx(low)
     assert high == pytest.approx(low + rise * every)

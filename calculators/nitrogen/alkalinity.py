@@ -10,7 +10,7 @@ def alkalinity_change(
 ) -> float:
     """Alkalinity gained, meq, from flows of nitrogen in mg.
 
-    Equation: (to ammonium − 2 · nitrified − ammonium taken up + nitrate taken up or lost) / 14.007
+    Equation: ΔAlk = (to ammonium − 2 · nitrified − ammonium taken up + nitrate taken up or lost) / 14.007
     Nitrification uses 7.14 g of calcium carbonate a g of nitrogen. Excretion and rot that make the
     ammonium first give half of it back, and so does nitrate that plants take or the soil loses.
     """

@@ -14,7 +14,7 @@ from calculators.nitrogen.constants import (
 def temperature_factor(temperature_c: float) -> float:
     """How temperature speeds the nitrifiers, 1 at 25 °C.
 
-    Equation: 1.08^(T − 25)
+    Equation: f = 1.08^(T − 25)
     """
     return math.pow(NITRIFIER_THETA, temperature_c - 25)
 
@@ -22,7 +22,7 @@ def temperature_factor(temperature_c: float) -> float:
 def acid_factor(ph: float) -> float:
     """How acid water slows their growth, 1 from pH 7.2 up.
 
-    Equation: max(0.15, 1 − 0.833 · (7.2 − pH)) below pH 7.2
+    Equation: f = max(0.15, 1 − 0.833 · (7.2 − pH)) below pH 7.2
     The line is that of suspended sludge and reaches zero at pH 6; films used to acid water are
     known to go on, so it stops at 0.15.
     """

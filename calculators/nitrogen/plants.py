@@ -29,7 +29,7 @@ def store_growth(store: float, full: float) -> float:
 def store_room(store: float, full: float) -> float:
     """How much of its largest uptake a plant still uses, 1 when empty, 0 when full.
 
-    Equation: (full − q) / (full − least)
+    Equation: room = (full − q) / (full − least)
     """
     return max(0.0, (full - store) / (full - LEAST_N))
 
@@ -49,7 +49,7 @@ def full_uptake(growing_g_day: float, room: float, full: float) -> float:
 def nitrate_share(ammonium_mg_l: float) -> float:
     """How much of the uptake of nitrate goes on beside ammonium, which plants prefer.
 
-    Equation: 0.3 / (0.3 + A), A in mg N/L
+    Equation: f = 0.3 / (0.3 + A), A in mg N/L
     That plants prefer ammonium is measured; the 0.3 is a judgement.
     """
     return AMMONIUM_BLOCKS_MG_L / (AMMONIUM_BLOCKS_MG_L + ammonium_mg_l)
@@ -58,7 +58,7 @@ def nitrate_share(ammonium_mg_l: float) -> float:
 def starving_loss(store: float) -> float:
     """Leaves lost by a starving plant, as a share of healthy growth.
 
-    Equation: 0.5 · (1.3 % − q) / (1.3 % − 0.62 %) below the critical store
+    Equation: loss = 0.5 · (1.3 % − q) / (1.3 % − 0.62 %) below the critical store
     A shed leaf takes only the least nitrogen with it: the rest was withdrawn into the
     tips. That old leaves go first is common practice; the 0.5 is a judgement.
     """
@@ -80,7 +80,7 @@ def crowding(mat_share: float) -> float:
 def floater_light(cover: float, through: float = LIGHT_THROUGH_COVER) -> float:
     """Light below floating plants, mean over the surface, 0 to 1.
 
-    Equation: 1 − cover · (1 − 0.1)
+    Equation: I = 1 − cover · (1 − 0.1)
     That a closed layer lets a tenth through is a judgement; 0.02 to 0.4 by plant.
     """
     return 1 - min(1.0, cover) * (1 - through)
@@ -89,7 +89,7 @@ def floater_light(cover: float, through: float = LIGHT_THROUGH_COVER) -> float:
 def canopy_growth(top: float, bottom: float, attenuation: float) -> float:
     """Growth that light allows a stand, mean from its top to its bottom, 1 for a plant in full light.
 
-    Equation: (1 + h)/a · ln((top + h)/(bottom + h)), bottom = top · e^(−a), a = 0.02 · g dry a m²
+    Equation: L = (1 + h)/a · ln((top + h)/(bottom + h)), bottom = top · e^(−a), a = 0.02 · g dry a m²
     The mean of I/(I + h) over a stand that takes light as Beer and Lambert say; h = 0.5 of the
     tank's full light, as 25 is of 50 umol; a lake model takes 0.01 m² a gram where we take 0.02, for
     stems in a box. Faster plants are taken to be the taller and stand above slower ones.

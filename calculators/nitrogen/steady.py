@@ -34,7 +34,7 @@ class Cycle(NamedTuple):
 def floating_uptake(area_cm2: float, doubling_days: float) -> float:
     """Nitrogen that a floating cover takes to stay one layer while its growth is thinned, mg a day.
 
-    Equation: 60 g dry a m² · area · 3.0 % N · ln 2 / doubling
+    Equation: uptake = 60 g dry a m² · area · 3.0 % N · ln 2 / doubling
     """
     dry_g = FLOATING_LAYER_G_M2 * area_cm2 / CM2_PER_M2
     return dry_g * HEALTHY_N_FLOATING * math.log(2) / doubling_days

@@ -1,23 +1,19 @@
 """Where the nitrogen of a week's feed goes."""
 
-from typing import Annotated, NamedTuple
+from typing import Annotated
 
 from calculators.core.declare import calculator
 from calculators.core.quantities import (
-    Area,
     ChangeRate,
     Concentration,
-    Days,
     DoublingTime,
-    FeedMass,
-    NitrogenFlow,
     Ratio,
-    WetMass,
 )
-from calculators.core.quantity import Choices, Help, Label, Possible
-from calculators.core.result import Note, Refusal, Refused, Series
+from calculators.core.quantity import Help, Label, Possible
+from calculators.core.result import Refusal, Refused, Series
 from calculators.nitrogen import inputs
-from calculators.nitrogen.balance import Verdict, cycle_of, exchanged, flows, judge, saw
+from calculators.nitrogen.balance import cycle_of, exchanged, fitted, flows, judge, saw
+from calculators.nitrogen.balance_outputs import NitrogenBalance
 from calculators.nitrogen.balance_words import notes
 from calculators.nitrogen.constants import DAYS_PER_WEEK
 from calculators.nitrogen.steady import (
@@ -25,7 +21,6 @@ from calculators.nitrogen.steady import (
     days_to_nothing,
     extra_to_hold,
     feed_for,
-    fitted_uptake,
     floating_uptake,
     nitrate_of,
     settled_high,
@@ -35,59 +30,6 @@ from calculators.nitrogen.steady import (
 
 SHOWN_DAYS = 84.0
 NOTHING_MG_DAY = 1e-9
-
-
-class NitrogenBalance(NamedTuple):
-    """The week's flows, where nitrate settles, and what would change it."""
-
-    feed_n_mg_day: Annotated[NitrogenFlow, Label("Nitrogen in the feed")]
-    ammonia_n_mg_day: Annotated[
-        NitrogenFlow, Label("Excreted as ammonia"), Help("0.092 g for each gram of protein fed.")
-    ]
-    plants_n_mg_day: Annotated[
-        NitrogenFlow, Label("Taken by plants"), Help("What they would take while there is any.")
-    ]
-    denitrified_n_mg_day: Annotated[NitrogenFlow, Label("Lost as gas from the soil")]
-    changed_out_n_mg_day: Annotated[
-        NitrogenFlow, Label("Carried out by changes"), Help("At today's reading.")
-    ]
-    tap_n_mg_day: Annotated[NitrogenFlow, Label("Brought in by the new water")]
-    nitrate_change_mg_l_week: Annotated[
-        ChangeRate, Label("Nitrate changes between water changes"), Help("As NO₃, before a change.")
-    ]
-    nitrate_change_at_most_mg_l_week: Annotated[
-        ChangeRate,
-        Label("The same if all solids stay and rot"),
-        Help("0.144 g for each gram of protein, over weeks; shrimp farms reckon so."),
-    ]
-    settled_nitrate_high_mg_l: Annotated[
-        Concentration | None, Label("Settles at, before a change"), Help("None if plants take all.")
-    ]
-    settled_nitrate_low_mg_l: Annotated[Concentration | None, Label("Settles at, after a change")]
-    days_to_shortage: Annotated[
-        Days | None,
-        Label("Until the water holds no nitrate"),
-        Help("Leaves live on their store longer."),
-    ]
-    feed_to_balance_g_week: Annotated[
-        FeedMass, Label("Feed that plants and soil would just use up"), Help("Changes left out.")
-    ]
-    feed_for_target_g_week: Annotated[
-        FeedMass | None, Label("Feed that holds your target"), Help("Just before each change.")
-    ]
-    extra_stems_g: Annotated[WetMass, Label("Or: more stems, wet"), Help("Trimmed as they grow.")]
-    extra_floater_area_cm2: Annotated[Area, Label("Or: more floating cover"), Help("Kept thinned.")]
-    fitted_uptake_mg_n_day: Annotated[NitrogenFlow | None, Label("Uptake that fits your readings")]
-    fitted_uptake_low_mg_n_day: Annotated[NitrogenFlow | None, Label("At least")]
-    fitted_uptake_high_mg_n_day: Annotated[NitrogenFlow | None, Label("At most")]
-    fitted_width_next_mg_n_day: Annotated[
-        NitrogenFlow | None, Label("Width of that with one reading more")
-    ]
-    verdict: Annotated[
-        Verdict, Label("Verdict"), Choices(("building up", "steady", "plants run short"))
-    ]
-    notes: tuple[Note, ...]
-    series: dict[str, Series]
 
 
 @calculator(
@@ -161,14 +103,7 @@ def nitrogen_balance(
     per_cm2 = floating_uptake(1.0, floater_doubling_days)
     feed_to_balance = feed_for(found.plants + found.denitrified, protein_percent)
     feed_for_target = feed_for(found.excreted - more, protein_percent)
-    supply = found.excreted - found.denitrified
-    fits = [
-        None if slope is None else max(0.0, fitted_uptake(supply, slope, volume_l))
-        for slope in (slope_week, slope_high_week, slope_low_week)
-    ]
-    width = None
-    if fits[1] is not None and fits[2] is not None and next_reading_ratio is not None:
-        width = (fits[2] - fits[1]) * next_reading_ratio
+    fit = fitted(found, (slope_week, slope_low_week, slope_high_week), next_reading_ratio, volume_l)
     rotting = DAYS_PER_WEEK * nitrate_of(found.rotting_at_most, volume_l)
     return NitrogenBalance(
         feed_n_mg_day=found.fed,
@@ -186,10 +121,10 @@ def nitrogen_balance(
         feed_for_target_g_week=feed_for_target if feed_for_target >= 0 else None,
         extra_stems_g=max(0.0, standing_stems(more, stem_doubling_days)),
         extra_floater_area_cm2=max(0.0, more / per_cm2),
-        fitted_uptake_mg_n_day=fits[0],
-        fitted_uptake_low_mg_n_day=fits[1],
-        fitted_uptake_high_mg_n_day=fits[2],
-        fitted_width_next_mg_n_day=width,
+        fitted_uptake_mg_n_day=fit.middle,
+        fitted_uptake_low_mg_n_day=fit.low,
+        fitted_uptake_high_mg_n_day=fit.high,
+        fitted_width_next_mg_n_day=fit.width_next,
         verdict=verdict,
         notes=tuple(
             notes(
@@ -200,6 +135,7 @@ def nitrogen_balance(
                 high,
                 plant_uptake_mg_n_day is not None,
                 feed_to_balance,
+                feed_for_target,
             )
         ),
         series={"nitrate": series(nitrate_mg_l, cycle)},

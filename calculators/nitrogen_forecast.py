@@ -1,8 +1,7 @@
 """Nitrogen day by day: animals, filter, soil and plants together."""
 
-from typing import Annotated, Literal, NamedTuple
+from typing import Annotated, Literal
 
-from calculators.core.ammonia import unionised_share
 from calculators.core.declare import calculator
 from calculators.core.quantities import (
     PH,
@@ -10,30 +9,25 @@ from calculators.core.quantities import (
     ArealNitrogenFlow,
     Concentration,
     Days,
-    FeedMass,
-    HardnessDrift,
     Nitrogen,
     Percent,
     Temperature,
     TissueNitrogen,
-    WetMass,
 )
 from calculators.core.quantity import Choices, Help, Label, Possible, Valid
-from calculators.core.result import Note, Refusal, Refused, Series
+from calculators.core.result import Refusal, Refused
 from calculators.nitrogen import inputs
-from calculators.nitrogen.alkalinity import CACO3_MG_PER_N
-from calculators.nitrogen.balance_words import FEED_IN_STEPS
 from calculators.nitrogen.constants import (
     CM2_PER_M2,
     FLOATING_WET_G_M2,
     LARGEST_RETAINED_PERCENT,
     SOIL_RELEASE_MG_M2_DAY,
 )
-from calculators.nitrogen.ensemble import Band, band
-from calculators.nitrogen.forecast_words import notes
+from calculators.nitrogen.ensemble import band
+from calculators.nitrogen.forecast_answer import asked, late, result
+from calculators.nitrogen.forecast_outputs import NitrogenForecast
 from calculators.nitrogen.inverse import Answers, answers
-from calculators.nitrogen.outlook import Verdict, calm_from, judge
-from calculators.nitrogen.simulate import Outcome, simulate
+from calculators.nitrogen.simulate import simulate
 from calculators.nitrogen.tank import Event, Plant, Rates, Tank
 
 EXAMPLE_PLANTS = [
@@ -43,52 +37,6 @@ EXAMPLE_PLANTS = [
 ]
 NEW_STEMS_DOUBLE_DAYS = 14.0  # for the question how many more would do; judgement
 MOST_VALUE = {"change": 100.0, "feed": 5_000.0, "dose": 1_000.0}
-
-
-class NitrogenForecast(NamedTuple):
-    """Peaks, the end, and when the plants run short."""
-
-    peak_unionised_mg_n_l: Annotated[Nitrogen, Label("Peak of toxic ammonia, NH₃")]
-    peak_unionised_day: Annotated[Days, Label("Toxic ammonia peaks on day")]
-    peak_nitrite_mg_n_l: Annotated[Nitrogen, Label("Peak of nitrite nitrogen")]
-    peak_nitrite_day: Annotated[Days, Label("Nitrite peaks on day")]
-    final_nitrate_mg_l: Annotated[Concentration, Label("Nitrate at the end"), Help("As NO₃.")]
-    first_shortage_day: Annotated[
-        Days | None,
-        Label("Plants run short on day"),
-        Help("The hungriest holds less than 1.3 % nitrogen in its dry mass: leaves brown."),
-    ]
-    recovery_day: Annotated[
-        Days | None, Label("Enough again from day"), Help("And so until the end.")
-    ]
-    balance_error_percent: Annotated[
-        Percent, Label("Nitrogen lost by the computation"), Help("Under 0.001: none.")
-    ]
-    healthy_growth_day: Annotated[
-        Days | None, Label("New growth healthy by day"), Help("A third of the stand is new.")
-    ]
-    calm_from_day: Annotated[
-        Days | None,
-        Label("Ammonia and nitrite stay low from day"),
-        Help("Trust tests, not the day."),
-    ]
-    kh_drift_dh: Annotated[HardnessDrift, Label("Drift of carbonate hardness by the end")]
-    alkalinity_used_mg_l: Annotated[
-        Concentration,
-        Label("Alkalinity used by nitrification"),
-        Help("As CaCO₃, 7.14 g a gram of nitrogen; rot, plants and changes give some of it back."),
-    ]
-    final_nitrate_low_mg_l: Annotated[Concentration | None, Label("Nitrate at the end, at least")]
-    final_nitrate_high_mg_l: Annotated[Concentration | None, Label("Nitrate at the end, at most")]
-    earliest_shortage_day: Annotated[Days | None, Label("Plants run short at the earliest")]
-    feed_for_target_g_week: Annotated[FeedMass | None, Label("Feed that ends at your target")]
-    extra_stems_g: Annotated[WetMass | None, Label("Or: more stems, wet")]
-    extra_floater_area_cm2: Annotated[Area | None, Label("Or: more floating cover")]
-    verdict: Annotated[
-        Verdict, Label("Verdict"), Choices(("building up", "steady", "plants run short"))
-    ]
-    notes: tuple[Note, ...]
-    series: dict[str, Series]
 
 
 @calculator(
@@ -275,90 +223,3 @@ def check(events: list[Event]) -> None:
     ]
     if wrong:
         raise Refused(*wrong)
-
-
-def asked(target: float | None, wanted: Answers) -> list[Note]:
-    """Cautions that belong to the answers for a target."""
-    if target is None:
-        return []
-    said = [FEED_IN_STEPS]
-    if wanted.feed_g_week is None:
-        said.append(Note("caution", "No feed leads there: even without any, nitrate ends higher."))
-    if None in (wanted.extra_stems_g, wanted.extra_floater_cm2):
-        said.append(Note("caution", "Plants alone do not lead there: change more or feed less."))
-    return said
-
-
-def late(events: list[Event], days: float) -> list[Note]:
-    """A word on events that the forecast does not reach."""
-    count = sum(event.day >= days for event in events)
-    if not count:
-        return []
-    return [Note("info", f"{count} of the events lie on or after the last day and are left out.")]
-
-
-def result(
-    outcome: Outcome,
-    tank: Tank,
-    days: float,
-    around: Band | None,
-    wanted: Answers,
-    said: list[Note],
-) -> NitrogenForecast:
-    """The answer of one run."""
-    record, hunger = outcome.record, outcome.record.hunger
-    verdict = judge(outcome)
-    calm = calm_from(record.lines, tank.ph, tank.temperature_c)
-    return NitrogenForecast(
-        peak_unionised_mg_n_l=record.ammonia.value * unionised_share(tank.ph, tank.temperature_c),
-        peak_unionised_day=record.ammonia.day,
-        peak_nitrite_mg_n_l=record.nitrite.value,
-        peak_nitrite_day=record.nitrite.day,
-        final_nitrate_mg_l=outcome.last.nitrate,
-        first_shortage_day=hunger.first_day,
-        recovery_day=hunger.recovery_day,
-        balance_error_percent=outcome.balance_error_percent,
-        healthy_growth_day=hunger.healthy_day,
-        calm_from_day=calm,
-        kh_drift_dh=outcome.last.kh_drift,
-        alkalinity_used_mg_l=outcome.nitrified_mg / tank.volume_l * CACO3_MG_PER_N,
-        final_nitrate_low_mg_l=around.low[-1] if around else None,
-        final_nitrate_high_mg_l=around.high[-1] if around else None,
-        earliest_shortage_day=around.earliest_shortage if around else None,
-        feed_for_target_g_week=wanted.feed_g_week,
-        extra_stems_g=wanted.extra_stems_g,
-        extra_floater_area_cm2=wanted.extra_floater_cm2,
-        verdict=verdict,
-        notes=(*notes(verdict, outcome, tank, days, calm), *said),
-        series=drawn(outcome, around),
-    )
-
-
-def drawn(outcome: Outcome, around: Band | None) -> dict[str, Series]:
-    """The curves; a day on which something is done has a point before and one after it."""
-    lines = outcome.record.lines
-    days = [line.day for line in lines]
-
-    def curve(label: str, unit: str, values: list[float]) -> Series:
-        return Series(label, unit, "Day", "days", days, values)
-
-    curves = {
-        "ammonia": curve("Total ammonia nitrogen", "mg N/L", [one.ammonia for one in lines]),
-        "nitrite": curve("Nitrite nitrogen", "mg N/L", [one.nitrite for one in lines]),
-        "nitrate": curve("Nitrate", "mg/L", [one.nitrate for one in lines]),
-        "plant_nitrogen_percent": curve(
-            "Nitrogen in the hungriest plant",
-            "% of dry mass",
-            [one.plant_nitrogen_percent for one in lines],
-        ),
-        "plant_mass": curve("Plants, wet", "g", [one.plant_mass for one in lines]),
-        "light_below_floaters": curve(
-            "Light below the floaters", "%", [one.light_below_floaters for one in lines]
-        ),
-        "floating_cover": curve("Floating cover", "%", [one.floating_cover for one in lines]),
-        "kh_drift": curve("Drift of carbonate hardness", "°dH", [one.kh_drift for one in lines]),
-    }
-    if around:
-        curves["nitrate_low"] = curve("Nitrate, at least", "mg/L", around.low)
-        curves["nitrate_high"] = curve("Nitrate, at most", "mg/L", around.high)
-    return curves

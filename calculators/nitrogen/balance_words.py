@@ -29,6 +29,7 @@ def notes(
     high: float | None,
     measured: bool,
     feed_to_balance: float,
+    feed_for_target: float,
 ) -> list[Note]:
     """All that is to be said about one budget."""
     said = [verdict_note(verdict, found, cycle, days, high)]
@@ -50,6 +51,17 @@ def notes(
             Note(
                 "info",
                 "The measured uptake stands for all plants; cover and trimmings are not added.",
+            )
+        )
+    if high is None and cycle.rise_day < 0:
+        said.append(
+            Note("info", "In the end plants take all, so nitrate settles nowhere above zero.")
+        )
+    if feed_for_target < 0:
+        said.append(
+            Note(
+                "info",
+                "No feed holds your target: even without any, more comes in than goes out at it.",
             )
         )
     if cycle.share <= 0 < cycle.rise_day:

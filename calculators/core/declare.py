@@ -26,7 +26,7 @@ BESIDE_OUTPUTS = ("notes", "series")  # what an answer carries apart from its ou
 
 
 class Field(NamedTuple):
-    """One input or output. ``kind`` is number, integer, choice, text, list or data."""
+    """One input or output. ``kind`` is number, integer, choice, text, flag, list or data."""
 
     key: str
     kind: str
@@ -128,6 +128,8 @@ def read_field(key: str, hint: Any, default: Any = None) -> Field:
     words = found.get(Choices, Choices(choices)).words
     if known:
         choices, words = known.keys, known.words
+    if base is bool:
+        choices, words = ("true", "false"), ("yes", "no")
     if len(words) != len(choices):
         raise TypeError(f"{key}: {len(choices)} choices but words for {len(words)}.")
     return Field(
@@ -165,7 +167,7 @@ def kind_of(base: Any) -> str:
         return "choice"
     if typing.get_origin(base) is list and hasattr(typing.get_args(base)[0], "_fields"):
         return "list"
-    return {float: "number", int: "integer", str: "text"}.get(base, "data")
+    return {float: "number", int: "integer", str: "text", bool: "flag"}.get(base, "data")
 
 
 def read_row(base: Any) -> tuple[Field, ...]:

@@ -37,6 +37,22 @@ KEYS = {
         "days_since_planting tank_age_days",
         "ranked next_check first_action urgent enough",
     ),
+    "nitrogen-balance": (
+        "volume_l feed_g_week protein_percent plant_uptake_mg_n_day floater_area_cm2 "
+        "floater_doubling_days trimmings_g_week soil_area_cm2 denitrification_mg_n_m2_day "
+        "change_percent change_every_days tap_nitrate_mg_l nitrate_mg_l",
+        "feed_n_mg_day ammonia_n_mg_day plants_n_mg_day denitrified_n_mg_day changed_out_n_mg_day "
+        "nitrate_change_mg_l_week settled_nitrate_high_mg_l settled_nitrate_low_mg_l "
+        "days_to_shortage feed_to_balance_g_week verdict",
+    ),
+    "nitrogen-forecast": (
+        "volume_l feed_g_week protein_percent plant_uptake_mg_n_day floater_area_cm2 "
+        "floater_doubling_days trimmings_g_week soil_area_cm2 denitrification_mg_n_m2_day "
+        "change_percent change_every_days tap_nitrate_mg_l nitrate_mg_l days ph temperature_c "
+        "start_ammonia_mg_n_l start_nitrite_mg_n_l filter_maturity_percent plants events",
+        "peak_unionised_mg_n_l peak_unionised_day peak_nitrite_mg_n_l peak_nitrite_day "
+        "final_nitrate_mg_l first_shortage_day recovery_day balance_error_percent",
+    ),
 }
 
 

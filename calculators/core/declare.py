@@ -26,7 +26,10 @@ BESIDE_OUTPUTS = ("notes", "series")  # what an answer carries apart from its ou
 
 
 class Field(NamedTuple):
-    """One input or output. ``kind``: number, integer, choice, keys, text, list, object or data."""
+    """One input or output.
+
+    ``kind`` is number, integer, choice, keys, text, flag, list, object or data.
+    """
 
     key: str
     kind: str
@@ -137,6 +140,8 @@ def read_field(key: str, hint: Any, default: Any = None) -> Field:
     words = found.get(Choices, Choices(choices)).words
     if known:
         choices, words = known.keys, known.words
+    if base is bool:
+        choices, words = ("true", "false"), ("yes", "no")
     if len(words) != len(choices):
         raise TypeError(f"{key}: {len(choices)} choices but words for {len(words)}.")
     return Field(
@@ -177,7 +182,7 @@ def kind_of(base: Any) -> str:
         return "list" if hasattr(inner, "_fields") else "keys" if inner is str else "data"
     if hasattr(base, "_fields"):
         return "object"
-    return {float: "number", int: "integer", str: "text"}.get(base, "data")
+    return {float: "number", int: "integer", str: "text", bool: "flag"}.get(base, "data")
 
 
 def row_type_of(base: Any) -> Any:

@@ -68,7 +68,9 @@ def show_data(value: Any) -> str:
         return ", ".join(f"{key} {show_data(part)}" for key, part in value.items()) or NOT_POSSIBLE
     if isinstance(value, list):
         return "; ".join(map(show_row, value)) or NOT_POSSIBLE
-    if isinstance(value, int | float) and not isinstance(value, bool):
+    if isinstance(value, bool):
+        return "yes" if value else "no"
+    if isinstance(value, int | float):
         return show_number(value)
     return NOT_POSSIBLE if value is None else str(value)
 

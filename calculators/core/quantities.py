@@ -110,3 +110,8 @@ SaltMass = Annotated[float, Quantity("Salt", "g", (0, 1e9))]
 Strength = Annotated[float, Quantity("Strength", "g/L", (0, 10_000))]
 LabelShare = Annotated[float, Quantity("Share by weight", "%", (0, 100))]
 Density = Annotated[float, Quantity("Density", "g/mL", (0.5, 3))]
+
+# Nitrogen over time
+NitrogenFlow = Annotated[float, Quantity("Nitrogen", "mg N/day", (0, 10_000_000))]
+ArealNitrogenFlow = Annotated[float, Quantity("Nitrogen", "mg N/m²/day", (0, 1_000))]
+HardnessDrift = Annotated[float, Quantity("Drift of hardness", "°dH", (-100_000, 100_000))]

@@ -108,6 +108,15 @@ def read_choice(field: Field, value: Any, typed: bool, system: System) -> str:
     raise ValueError(f"{show_json(value)} is not a choice; {hint}{allowed(field, system)}")
 
 
+def read_flag(field: Field, value: Any, typed: bool, system: System) -> bool:
+    """Read yes or no: true or false in JSON, the same words from a form."""
+    if isinstance(value, bool):
+        return value
+    if typed and isinstance(value, str) and value.strip().lower() in field.choices:
+        return value.strip().lower() == "true"
+    raise ValueError(f"{show_json(value)} will not do; {allowed(field, system)}")
+
+
 def read_text(field: Field, value: Any, typed: bool, system: System) -> str:
     """Read a short text, such as a name."""
     if not isinstance(value, str) or not value.strip() or len(value) > 80 or UNFIT.search(value):
@@ -158,6 +167,7 @@ READERS: dict[str, Callable[[Field, Any, bool, System], Any]] = {
     "integer": read_figure,
     "choice": read_choice,
     "text": read_text,
+    "flag": read_flag,
     "list": read_list,
     "keys": read_known,
     "object": read_object,
@@ -166,7 +176,7 @@ READERS: dict[str, Callable[[Field, Any, bool, System], Any]] = {
 
 def allowed(field: Field, system: System = "metric") -> str:
     """Say what a field takes, in the unit shown."""
-    if field.kind == "choice":
+    if field.kind in ("choice", "flag"):
         return f"allowed are {', '.join(field.choices)}"
     if field.kind == "keys":
         return "allowed is a list of its keys, which --describe names"

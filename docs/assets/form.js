@@ -33,9 +33,8 @@ export function fill(box, given) {
 }
 
 function fillRows(list, values) {
-  const rows = rowsOf(list);
-  rows.slice(values.length).forEach((row) => row.remove());
-  values.forEach((value, at) => fill(rows[at] ?? add(list), value ?? {}));
+  rowsOf(list).forEach((row) => row.remove());
+  for (const value of values) fill(add(list), value ?? {}); // from the mould, so that what is not given is at its default
 }
 
 function add(list) {

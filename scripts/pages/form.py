@@ -77,6 +77,9 @@ def entry(field: Field, value: Any, path: str) -> str:
     common = f'id="in-{path}" aria-describedby="hint-{path} problem-{path}"'
     if field.kind == "choice":
         return f"<select {common}>{options(field, value)}</select>"
+    if field.kind == "flag":
+        chosen = value if value is None else str(value).lower()
+        return f"<select {common}>{options(field, chosen)}</select>"
     metric, us = (escape(value_text(field, value, system)) for system in ("metric", "us"))
     if field.is_date:
         return f'<input {common} type="date" value="{metric}">'

@@ -1,11 +1,17 @@
 """Pages of plants."""
 
+from typing import NamedTuple
 from urllib.parse import urlencode
 
 from markupsafe import Markup
 
 from calculators.core import quantities as q
 from calculators.core.numbers import show_plain
+from calculators.core.quantities import INCH_CM
+from scripts.drawings.above import above
+from scripts.drawings.closeup import closeup, shown
+from scripts.drawings.draw import TANK_HEIGHT_CM, drawing
+from scripts.drawings.remarks import remark
 from scripts.pages.cite import Citations
 from scripts.pages.law import listings
 from scripts.pages.ranges import SCALES, Bar, bar, both_units
@@ -25,12 +31,30 @@ def plant_page(slug: str, library: Library) -> str:
         spans=spans(plant),
         trimmings_query=Markup(trimmings_query(plant)),
         unknown=unknown(plant),
+        pictures=pictures(slug, plant),
+        tank=f"{TANK_HEIGHT_CM:g} cm ({TANK_HEIGHT_CM / INCH_CM:.0f} in)",
+        remark=remark(plant, TANK_HEIGHT_CM),
+        close_up=shown(slug, plant),
         cite=Citations(library.sources),
         listed=listings(plant, library.rules),
         rules=library.rules,
         problems=library.problems,
         plants=library.plants,
     )
+
+
+class Pictures(NamedTuple):
+    """The drawings of one plant; ``above`` is for floating plants only."""
+
+    tank: Markup | None
+    above: Markup | None
+    near: Markup | None
+
+
+def pictures(slug: str, plant: Plant) -> Pictures:
+    """The drawings that the record's traits allow."""
+    made = (drawing(slug, plant), above(slug, plant), closeup(slug, plant))
+    return Pictures(*(Markup(svg) if svg is not None else None for svg in made))
 
 
 def bars(plant: Plant) -> list[Bar]:

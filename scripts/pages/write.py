@@ -19,7 +19,7 @@ NOT_FOUND_BY_SEARCH = ("index.md", "search.md")
 def write(library: Library, target: Path = SOURCE) -> None:
     """Write the whole source of the site to ``target``; what was there is removed first."""
     shutil.rmtree(target, ignore_errors=True)
-    shutil.copytree(DOCS, target, ignore=shutil.ignore_patterns("theme"))
+    shutil.copytree(DOCS, target, ignore=shutil.ignore_patterns("theme", "pictures"))
     files = generated(library)
     files["assets/search.json"] = index(entries(library, dict(prose())))
     for name, text in files.items():

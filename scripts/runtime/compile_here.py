@@ -27,18 +27,21 @@ def compile_here(stock: Path, files: list[str], wheel: Path, library: Path, targ
     with zipfile.ZipFile(stock) as source, zipfile.ZipFile(library, "w") as trimmed:
         for name in files:
             trimmed.writestr(name, source.read(name))
-    target.write_bytes(wheel.read_bytes())
-    for archive in (library, target):
+    for archive in (library, wheel):  # the tool wants the wheel under its full name
         py_compile(archive)
+    wheel.rename(target)
 
 
 def py_compile(archive: Path) -> None:
     """Replace the sources in an archive by bytecode, the archive's name kept."""
+    folder = archive.parent / f"{archive.stem}-compiled"
+    folder.mkdir()
+    source = folder / archive.name
+    archive.rename(source)
     tool = python_of(ENVIRONMENT).with_name("pyodide.exe" if WINDOWS else "pyodide")
-    out = archive.parent / "compiled"
-    command = [str(tool), "py-compile", "--silent", "--out", str(out), str(archive)]
+    command = [str(tool), "py-compile", "--silent", str(source)]
     done = subprocess.run(command, capture_output=True, text=True)
-    made = sorted(out.glob("*")) if out.exists() else []
+    made = sorted(folder.iterdir())  # a wheel's name is changed to that of its bytecode
     if done.returncode or len(made) != 1:
         raise Missing(f"pyodide py-compile failed on {archive.name}: {done.stdout}{done.stderr}")
-    made[0].replace(archive)
+    made[0].rename(archive)

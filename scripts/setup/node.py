@@ -46,6 +46,10 @@ def node(*arguments: str, cwd: Path | None = None) -> subprocess.CompletedProces
 def run(program: str, *arguments: str, cwd: Path | None = None) -> subprocess.CompletedProcess[str]:
     """Run a program of Node's, with its output captured."""
     environment = node_environment()
+    carried = next(CARRIER.glob("**/node_modules/npm/bin/npm-cli.js"), None)
+    if program == "npm" and carried and not machine_has_node():
+        # The package's own npm command is a link that an installer turns into a copy, which finds nothing.
+        program, arguments = "node", (str(carried), *arguments)
     found = shutil.which(program, path=environment["PATH"])
     if not found:
         raise Missing(f"{program} is missing; install Node.js 18 or newer, which brings it.")

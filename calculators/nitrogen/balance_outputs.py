@@ -1,0 +1,69 @@
+"""What the weekly budget gives: the flows, where nitrate settles, and what would change it."""
+
+from typing import Annotated, NamedTuple
+
+from calculators.core.quantities import (
+    Area,
+    ChangeRate,
+    Concentration,
+    Days,
+    FeedMass,
+    NitrogenFlow,
+    WetMass,
+)
+from calculators.core.quantity import Choices, Help, Label
+from calculators.core.result import Note, Series
+from calculators.nitrogen.balance import Verdict
+
+
+class NitrogenBalance(NamedTuple):
+    """The week's flows, where nitrate settles, and what would change it."""
+
+    feed_n_mg_day: Annotated[NitrogenFlow, Label("Nitrogen in the feed")]
+    ammonia_n_mg_day: Annotated[
+        NitrogenFlow, Label("Excreted as ammonia"), Help("0.092 g for each gram of protein fed.")
+    ]
+    plants_n_mg_day: Annotated[
+        NitrogenFlow, Label("Taken by plants"), Help("What they would take while there is any.")
+    ]
+    denitrified_n_mg_day: Annotated[NitrogenFlow, Label("Lost as gas from the soil")]
+    changed_out_n_mg_day: Annotated[
+        NitrogenFlow, Label("Carried out by changes"), Help("At today's reading.")
+    ]
+    tap_n_mg_day: Annotated[NitrogenFlow, Label("Brought in by the new water")]
+    nitrate_change_mg_l_week: Annotated[
+        ChangeRate, Label("Nitrate changes between water changes"), Help("As NO₃, before a change.")
+    ]
+    nitrate_change_at_most_mg_l_week: Annotated[
+        ChangeRate,
+        Label("The same if all solids stay and rot"),
+        Help("0.144 g for each gram of protein, over weeks; shrimp farms reckon so."),
+    ]
+    settled_nitrate_high_mg_l: Annotated[
+        Concentration | None, Label("Settles at, before a change"), Help("None if plants take all.")
+    ]
+    settled_nitrate_low_mg_l: Annotated[Concentration | None, Label("Settles at, after a change")]
+    days_to_shortage: Annotated[
+        Days | None,
+        Label("Until the water holds no nitrate"),
+        Help("Leaves live on their store longer."),
+    ]
+    feed_to_balance_g_week: Annotated[
+        FeedMass, Label("Feed that plants and soil would just use up"), Help("Changes left out.")
+    ]
+    feed_for_target_g_week: Annotated[
+        FeedMass | None, Label("Feed that holds your target"), Help("Just before each change.")
+    ]
+    extra_stems_g: Annotated[WetMass, Label("Or: more stems, wet"), Help("Trimmed as they grow.")]
+    extra_floater_area_cm2: Annotated[Area, Label("Or: more floating cover"), Help("Kept thinned.")]
+    fitted_uptake_mg_n_day: Annotated[NitrogenFlow | None, Label("Uptake that fits your readings")]
+    fitted_uptake_low_mg_n_day: Annotated[NitrogenFlow | None, Label("At least")]
+    fitted_uptake_high_mg_n_day: Annotated[NitrogenFlow | None, Label("At most")]
+    fitted_width_next_mg_n_day: Annotated[
+        NitrogenFlow | None, Label("Width of that with one reading more")
+    ]
+    verdict: Annotated[
+        Verdict, Label("Verdict"), Choices(("building up", "steady", "plants run short"))
+    ]
+    notes: tuple[Note, ...]
+    series: dict[str, Series]

@@ -1,0 +1,100 @@
+"""The answer of one run: outputs, curves and words."""
+
+from calculators.core.ammonia import unionised_share
+from calculators.core.result import Note, Series
+from calculators.nitrogen.alkalinity import CACO3_MG_PER_N
+from calculators.nitrogen.balance_words import FEED_IN_STEPS
+from calculators.nitrogen.ensemble import Band
+from calculators.nitrogen.forecast_outputs import NitrogenForecast
+from calculators.nitrogen.forecast_words import notes
+from calculators.nitrogen.inverse import Answers
+from calculators.nitrogen.outlook import calm_from, judge
+from calculators.nitrogen.simulate import Outcome
+from calculators.nitrogen.tank import Event, Tank
+
+
+def asked(target: float | None, wanted: Answers) -> list[Note]:
+    """Cautions that belong to the answers for a target."""
+    if target is None:
+        return []
+    said = [FEED_IN_STEPS]
+    if wanted.feed_g_week is None:
+        said.append(Note("caution", "No feed leads there: even without any, nitrate ends higher."))
+    if None in (wanted.extra_stems_g, wanted.extra_floater_cm2):
+        said.append(Note("caution", "Plants alone do not lead there: change more or feed less."))
+    return said
+
+
+def late(events: list[Event], days: float) -> list[Note]:
+    """A word on events that the forecast does not reach."""
+    count = sum(event.day >= days for event in events)
+    if not count:
+        return []
+    return [Note("info", f"{count} of the events lie on or after the last day and are left out.")]
+
+
+def result(
+    outcome: Outcome,
+    tank: Tank,
+    days: float,
+    around: Band | None,
+    wanted: Answers,
+    said: list[Note],
+) -> NitrogenForecast:
+    """The answer of one run."""
+    record, hunger = outcome.record, outcome.record.hunger
+    verdict = judge(outcome)
+    calm = calm_from(record.lines, tank.ph, tank.temperature_c)
+    return NitrogenForecast(
+        peak_unionised_mg_n_l=record.ammonia.value * unionised_share(tank.ph, tank.temperature_c),
+        peak_unionised_day=record.ammonia.day,
+        peak_nitrite_mg_n_l=record.nitrite.value,
+        peak_nitrite_day=record.nitrite.day,
+        final_nitrate_mg_l=outcome.last.nitrate,
+        first_shortage_day=hunger.first_day,
+        recovery_day=hunger.recovery_day,
+        balance_error_percent=outcome.balance_error_percent,
+        healthy_growth_day=hunger.healthy_day,
+        calm_from_day=calm,
+        kh_drift_dh=outcome.last.kh_drift,
+        alkalinity_used_mg_l=max(0.0, outcome.nitrified_mg) / tank.volume_l * CACO3_MG_PER_N,
+        final_nitrate_low_mg_l=around.low[-1] if around else None,
+        final_nitrate_high_mg_l=around.high[-1] if around else None,
+        earliest_shortage_day=around.earliest_shortage if around else None,
+        feed_for_target_g_week=wanted.feed_g_week,
+        extra_stems_g=wanted.extra_stems_g,
+        extra_floater_area_cm2=wanted.extra_floater_cm2,
+        verdict=verdict,
+        notes=(*notes(verdict, outcome, tank, days, calm), *said),
+        series=drawn(outcome, around),
+    )
+
+
+def drawn(outcome: Outcome, around: Band | None) -> dict[str, Series]:
+    """The curves; a day on which something is done has a point before and one after it."""
+    lines = outcome.record.lines
+    days = [line.day for line in lines]
+
+    def curve(label: str, unit: str, values: list[float]) -> Series:
+        return Series(label, unit, "Day", "days", days, values)
+
+    curves = {
+        "ammonia": curve("Total ammonia nitrogen", "mg N/L", [one.ammonia for one in lines]),
+        "nitrite": curve("Nitrite nitrogen", "mg N/L", [one.nitrite for one in lines]),
+        "nitrate": curve("Nitrate", "mg/L", [one.nitrate for one in lines]),
+        "plant_nitrogen_percent": curve(
+            "Nitrogen in the hungriest plant",
+            "% of dry mass",
+            [one.plant_nitrogen_percent for one in lines],
+        ),
+        "plant_mass": curve("Plants, wet", "g", [one.plant_mass for one in lines]),
+        "light_below_floaters": curve(
+            "Light below the floaters", "%", [one.light_below_floaters for one in lines]
+        ),
+        "floating_cover": curve("Floating cover", "%", [one.floating_cover for one in lines]),
+        "kh_drift": curve("Drift of carbonate hardness", "°dH", [one.kh_drift for one in lines]),
+    }
+    if around:
+        curves["nitrate_low"] = curve("Nitrate, at least", "mg/L", around.low)
+        curves["nitrate_high"] = curve("Nitrate, at most", "mg/L", around.high)
+    return curves

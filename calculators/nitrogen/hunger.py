@@ -1,0 +1,63 @@
+"""When the plants run short, when they have enough again, and when new growth is healthy."""
+
+import math
+
+from calculators.nitrogen.constants import CRITICAL_N, NEW_GROWTH_SHARE
+from calculators.nitrogen.model import FIRST_COHORT, Model
+from calculators.nitrogen.ode import State
+from calculators.nitrogen.plants import store_growth
+
+# Shade is left out: a lit tip is what one judges new growth by.
+NEW_GROWTH = -math.log(1 - NEW_GROWTH_SHARE)  # growth after which that share of the stand is new
+
+
+def stores(model: Model, state: State) -> list[float]:
+    """Nitrogen in each cohort, mg a g dry mass."""
+    return [
+        state[FIRST_COHORT + 2 * number + 1] / cohort.mass(state[FIRST_COHORT + 2 * number])
+        for number, cohort in enumerate(model.cohorts)
+    ]
+
+
+class Hunger:
+    """Follows the hungriest plants through a run."""
+
+    def __init__(self) -> None:
+        self.first_day: float | None = None
+        self.recovery_day: float | None = None
+        self.healthy_day: float | None = None
+        self.names: tuple[str, ...] = ()
+        self._cohort = 0
+        self._growth = 0.0  # of the hungry plants since they recovered
+        self._before: tuple[float, float] | None = None  # day and store of the last look
+
+    def look(self, day: float, model: Model, state: State) -> None:
+        """Take note of the stores at a moment; call in order of time."""
+        if not model.cohorts:
+            return
+        found = stores(model, state)
+        least = min(found)
+        if self.first_day is None:
+            if least < CRITICAL_N:
+                self._cohort = found.index(least)
+                self.names = model.cohorts[self._cohort].names
+                self.first_day = self._crossing(day, least)
+        elif least < CRITICAL_N:
+            self.recovery_day = self.healthy_day = None
+        else:
+            if self.recovery_day is None:
+                self.recovery_day, self._growth = self._crossing(day, least), 0.0
+            elif self._before is not None:
+                cohort = model.cohorts[self._cohort]
+                pace = cohort.members[0][1] * store_growth(found[self._cohort], cohort.full)
+                self._growth += pace * (day - self._before[0])
+            if self.healthy_day is None and self._growth >= NEW_GROWTH:
+                self.healthy_day = day
+        self._before = day, least
+
+    def _crossing(self, day: float, least: float) -> float:
+        """The day on which the store passed the critical line, on a straight line between looks."""
+        if self._before is None or self._before[1] == least:
+            return day
+        then, store = self._before
+        return then + (day - then) * (store - CRITICAL_N) / (store - least)

@@ -1,0 +1,50 @@
+"""What a run means: the verdict, and from when on the water is fit for animals."""
+
+from collections.abc import Sequence
+from itertools import pairwise
+from typing import Literal
+
+from calculators.core.ammonia import unionised_share
+from calculators.nitrogen.constants import DAYS_PER_WEEK
+from calculators.nitrogen.record import Line
+from calculators.nitrogen.simulate import Outcome
+
+Verdict = Literal["building", "steady", "running-short"]
+STEADY_MG_L_WEEK = 1.0  # as in the weekly budget
+# Lines for nitrite, mg N/L: a Canadian province's short-term guideline at the least chloride
+# (under 2 mg/L) and at 10 mg/L and more.
+NITRITE_WATCH_MG_N_L = 0.06
+NITRITE_ACT_MG_N_L = 0.60
+NH3_WATCH_MG_N_L = 0.02  # as in the free-ammonia calculator: a working line, our judgement
+LAST_SHARE = 0.5  # of the run, which the rise is read from
+
+
+def rise_week(lines: Sequence[Line]) -> float:
+    """Rise of nitrate between water changes over the second half, mg/L a week."""
+    start = lines[-1].day * (1 - LAST_SHARE)
+    rise = time = 0.0
+    for before, after in pairwise(lines):
+        if after.day > before.day and before.day >= start:
+            rise += after.nitrate - before.nitrate
+            time += after.day - before.day
+    return DAYS_PER_WEEK * rise / time if time else 0.0
+
+
+def judge(outcome: Outcome) -> Verdict:
+    """Whether the plants end up short, nitrate builds between changes, or neither."""
+    hunger = outcome.record.hunger
+    if hunger.first_day is not None and hunger.recovery_day is None:
+        return "running-short"
+    return "building" if rise_week(outcome.record.lines) > STEADY_MG_L_WEEK else "steady"
+
+
+def calm_from(lines: Sequence[Line], ph: float, temperature_c: float) -> float | None:
+    """The day from which ammonia and nitrite stay below the working lines; None if they do not."""
+    share = unionised_share(ph, temperature_c)
+    calm: float | None = None
+    for line in lines:
+        if line.ammonia * share >= NH3_WATCH_MG_N_L or line.nitrite >= NITRITE_WATCH_MG_N_L:
+            calm = None
+        elif calm is None:
+            calm = line.day
+    return calm

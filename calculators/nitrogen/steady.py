@@ -1,0 +1,126 @@
+"""The simple weekly budget: constant flows, repeated water changes, closed forms."""
+
+import math
+from typing import NamedTuple
+
+from calculators.nitrogen.constants import (
+    CM2_PER_M2,
+    DAYS_PER_WEEK,
+    DRY_SHARE_ROOTED,
+    EXCRETED_SHARE,
+    FLOATING_LAYER_G_M2,
+    HEALTHY_N_FLOATING,
+    HEALTHY_N_ROOTED,
+    NITRATE_PER_N,
+)
+from calculators.nitrogen.feed import feed_nitrogen_mg_day
+
+LEAST_SHARE = 1e-9  # of the water; a smaller change is none
+LONGEST_DAYS = 3_650.0  # beyond ten years a run of constant flows says nothing
+
+
+class Cycle(NamedTuple):
+    """A level that rises by ``rise_day`` (mg/L a day; below zero: falls), and its water changes.
+
+    ``share`` is what a change replaces (0 to 1), ``every`` the days between, ``tap`` its reading.
+    """
+
+    rise_day: float
+    share: float
+    every: float
+    tap: float
+
+
+def floating_uptake(area_cm2: float, doubling_days: float) -> float:
+    """Nitrogen that a floating cover takes to stay one layer while its growth is thinned, mg a day.
+
+    Equation: uptake = 60 g dry a m² · area · 3.0 % N · ln 2 / doubling
+    """
+    dry_g = FLOATING_LAYER_G_M2 * area_cm2 / CM2_PER_M2
+    return dry_g * HEALTHY_N_FLOATING * math.log(2) / doubling_days
+
+
+def trimmed_uptake(wet_g_week: float) -> float:
+    """Nitrogen that leaves with trimmings, mg a day: wet · 8 % dry · 2.5 % N / 7."""
+    return wet_g_week * DRY_SHARE_ROOTED * HEALTHY_N_ROOTED / DAYS_PER_WEEK
+
+
+def feed_for(nitrogen_mg_day: float, protein_percent: float) -> float:
+    """Feed in g a week whose prompt ammonia is so much nitrogen."""
+    return nitrogen_mg_day / (EXCRETED_SHARE * feed_nitrogen_mg_day(1.0, protein_percent))
+
+
+def settled_high(cycle: Cycle) -> float | None:
+    """The level just before a change once it repeats; None if it never settles above zero.
+
+    Equation: high = tap + rise · every / share
+    The fixed point of high → (1 − share) · high + share · tap + rise · every.
+    """
+    if cycle.share < LEAST_SHARE:
+        return None
+    high = cycle.tap + cycle.rise_day * cycle.every / cycle.share
+    return high if high > 0 else None
+
+
+def settled_low(cycle: Cycle, high: float | None) -> float | None:
+    """The level just after a change once it repeats: high − share · (high − tap)."""
+    return None if high is None else high - cycle.share * (high - cycle.tap)
+
+
+def days_to_nothing(now: float, cycle: Cycle) -> float | None:
+    """Days until the level reaches zero, the first change after a whole interval; None if never.
+
+    Just before its changes the level runs towards the fixed point by the share that a change
+    leaves, so the interval in which it first crosses zero has a closed form.
+    """
+    if cycle.rise_day >= 0:
+        return None
+    if cycle.share < LEAST_SHARE:
+        return within_reason(now / -cycle.rise_day)
+    step = cycle.rise_day * cycle.every
+    first, aim = now + step, cycle.tap + step / cycle.share
+    if first <= 0:
+        return now / -cycle.rise_day
+    if aim >= 0:
+        return None
+    # log1p, since a small change moves the level by a small share of a far fixed point
+    full = (
+        0.0 if cycle.share >= 1 else math.log1p(-first / (first - aim)) / math.log1p(-cycle.share)
+    )
+    changes = max(1, math.ceil(full - 1e-12))
+    before = aim + (first - aim) * (1 - cycle.share) ** (changes - 1)
+    after = before - cycle.share * (before - cycle.tap)
+    return within_reason(changes * cycle.every + after / -cycle.rise_day)
+
+
+def within_reason(days: float) -> float | None:
+    """Days, or None where they are too many to mean anything."""
+    return days if days <= LONGEST_DAYS else None
+
+
+def nitrate_of(nitrogen_mg_day: float, volume_l: float) -> float:
+    """How fast a flow of nitrogen raises a tank's nitrate, mg/L a day as NO3."""
+    return nitrogen_mg_day / volume_l * NITRATE_PER_N
+
+
+def extra_to_hold(cycle: Cycle, target: float, volume_l: float) -> float:
+    """Nitrogen a day, in mg, that would have to go besides, to settle at the target before a change.
+
+    Below zero: so much more may come in.
+    """
+    held = cycle.share * (target - cycle.tap) / cycle.every  # mg/L a day that changes carry off
+    return (cycle.rise_day - held) * volume_l / NITRATE_PER_N
+
+
+def standing_stems(nitrogen_mg_day: float, doubling_days: float) -> float:
+    """Wet g of well-fed stems, trimmed as they grow, that take so much a day."""
+    per_gram = DRY_SHARE_ROOTED * HEALTHY_N_ROOTED * math.log(2) / doubling_days
+    return nitrogen_mg_day / per_gram
+
+
+def fitted_uptake(supply_mg_day: float, slope_week: float, volume_l: float) -> float:
+    """Uptake that explains a measured change of nitrate between water changes, mg N a day.
+
+    ``supply_mg_day`` is what comes in less what the soil loses; ``slope_week`` in mg/L as NO3.
+    """
+    return supply_mg_day - slope_week / DAYS_PER_WEEK * volume_l / NITRATE_PER_N

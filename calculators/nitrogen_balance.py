@@ -1,0 +1,166 @@
+"""Where the nitrogen of a week's feed goes."""
+
+from typing import Annotated
+
+from calculators.core.declare import calculator
+from calculators.core.quantities import (
+    ChangeRate,
+    Concentration,
+    DoublingTime,
+    Ratio,
+)
+from calculators.core.quantity import Help, Label, Possible
+from calculators.core.result import Refusal, Refused, Series
+from calculators.nitrogen import inputs
+from calculators.nitrogen.balance import cycle_of, exchanged, fitted, flows, judge, saw
+from calculators.nitrogen.balance_outputs import NitrogenBalance
+from calculators.nitrogen.balance_words import notes
+from calculators.nitrogen.constants import DAYS_PER_WEEK
+from calculators.nitrogen.steady import (
+    Cycle,
+    days_to_nothing,
+    extra_to_hold,
+    feed_for,
+    floating_uptake,
+    nitrate_of,
+    settled_high,
+    settled_low,
+    standing_stems,
+)
+
+SHOWN_DAYS = 84.0
+NOTHING_MG_DAY = 1e-9
+
+
+@calculator(
+    "Nitrogen balance",
+    sources=(
+        "timmons-ebeling",
+        "gerloff-krombholz-1966",
+        "reddy-debusk-1985",
+        "veraart-2011",
+        "arithmetic",
+    ),
+)
+def nitrogen_balance(
+    volume_l: inputs.TankVolume = 120.0,
+    feed_g_week: inputs.Feed = 3.0,
+    protein_percent: inputs.FeedProtein = 45.0,
+    plant_uptake_mg_n_day: Annotated[
+        inputs.PlantUptake, Help("If you have it; empty: worked out from cover and trimmings.")
+    ] = None,
+    floater_area_cm2: inputs.FloaterArea = 600.0,
+    floater_doubling_days: inputs.FloaterDoubling = 7.0,
+    trimmings_g_week: inputs.Trimmings = 50.0,
+    soil_area_cm2: inputs.SoilArea = 2_800.0,
+    denitrification_mg_n_m2_day: inputs.Denitrification = 5.0,
+    change_percent: inputs.ChangeShare = 20.0,
+    change_every_days: inputs.ChangeEvery = 14.0,
+    tap_nitrate_mg_l: inputs.TapNitrate = 5.0,
+    nitrate_mg_l: inputs.Nitrate = 15.0,
+    target_nitrate_mg_l: Annotated[
+        Concentration, Label("Nitrate you want to hold"), Possible(0, 1_000)
+    ] = 10.0,
+    stem_doubling_days: Annotated[DoublingTime, Label("Stems double in")] = 14.0,
+    slope_week: Annotated[
+        ChangeRate | None,
+        Label("Measured change of nitrate"),
+        Help("From the trend of your readings: fits the uptake to them."),
+    ] = None,
+    slope_low_week: Annotated[ChangeRate | None, Label("Its lower limit")] = None,
+    slope_high_week: Annotated[ChangeRate | None, Label("Its upper limit")] = None,
+    next_reading_ratio: Annotated[
+        Ratio | None, Label("Width of the trend with one reading more"), Help("From the trend.")
+    ] = None,
+) -> NitrogenBalance:
+    """Find where the nitrogen of a week's feed goes, and where nitrate settles.
+
+    A budget of steady flows. In: what the animals excrete, 0.092 g of ammonia nitrogen for each gram
+    of protein. Out: plants, the soil's denitrification, and water changes. Nitrate between two
+    changes rises or falls by the difference; changes pull it towards the tap's reading, so it
+    settles at tap + rise between changes / share changed.
+
+    Uptake is the growth of the floating cover (60 g dry mass a m², 3.0 % nitrogen) and the
+    nitrogen of what you cut (8 % dry matter, 2.5 %), unless you give a measured one. The soil's rate is
+    taken as it is; the forecast scales it with nitrate. Droppings that rot are left out of the
+    middle figure and shown as the most it can be; the forecast follows them, too.
+    """
+    check_slopes(slope_week, slope_low_week, slope_high_week)
+    found = flows(
+        feed_g_week,
+        protein_percent,
+        plant_uptake_mg_n_day,
+        (floater_area_cm2, floater_doubling_days),
+        trimmings_g_week,
+        (soil_area_cm2, denitrification_mg_n_m2_day),
+    )
+    share = change_percent / 100
+    cycle = cycle_of(found, volume_l, share, change_every_days, tap_nitrate_mg_l)
+    days = days_to_nothing(nitrate_mg_l, cycle)
+    high = settled(nitrate_mg_l, cycle)
+    verdict = judge(cycle, days)
+    more = extra_to_hold(cycle, target_nitrate_mg_l, volume_l)
+    per_cm2 = floating_uptake(1.0, floater_doubling_days)
+    feed_to_balance = feed_for(found.plants + found.denitrified, protein_percent)
+    feed_for_target = feed_for(found.excreted - more, protein_percent)
+    fit = fitted(found, (slope_week, slope_low_week, slope_high_week), next_reading_ratio, volume_l)
+    rotting = DAYS_PER_WEEK * nitrate_of(found.rotting_at_most, volume_l)
+    return NitrogenBalance(
+        feed_n_mg_day=found.fed,
+        ammonia_n_mg_day=found.excreted,
+        plants_n_mg_day=found.plants,
+        denitrified_n_mg_day=found.denitrified,
+        changed_out_n_mg_day=exchanged(nitrate_mg_l, volume_l, cycle),
+        tap_n_mg_day=exchanged(tap_nitrate_mg_l, volume_l, cycle),
+        nitrate_change_mg_l_week=DAYS_PER_WEEK * cycle.rise_day,
+        nitrate_change_at_most_mg_l_week=DAYS_PER_WEEK * cycle.rise_day + rotting,
+        settled_nitrate_high_mg_l=high,
+        settled_nitrate_low_mg_l=settled_low(cycle, high),
+        days_to_shortage=days,
+        feed_to_balance_g_week=feed_to_balance,
+        feed_for_target_g_week=feed_for_target if feed_for_target >= 0 else None,
+        extra_stems_g=max(0.0, standing_stems(more, stem_doubling_days)),
+        extra_floater_area_cm2=max(0.0, more / per_cm2),
+        fitted_uptake_mg_n_day=fit.middle,
+        fitted_uptake_low_mg_n_day=fit.low,
+        fitted_uptake_high_mg_n_day=fit.high,
+        fitted_width_next_mg_n_day=fit.width_next,
+        verdict=verdict,
+        notes=tuple(
+            notes(
+                verdict,
+                found,
+                cycle,
+                days,
+                high,
+                plant_uptake_mg_n_day is not None,
+                feed_to_balance,
+                feed_for_target,
+            )
+        ),
+        series={"nitrate": series(nitrate_mg_l, cycle)},
+    )
+
+
+def check_slopes(middle: float | None, low: float | None, high: float | None) -> None:
+    """Refuse limits that do not go with the slope."""
+    wrong = []
+    if low is not None and middle is not None and low > middle:
+        wrong.append(Refusal("slope_low_week", "the lower limit is above the change", high=middle))
+    if high is not None and middle is not None and high < middle:
+        wrong.append(Refusal("slope_high_week", "the upper limit is below the change", low=middle))
+    if wrong:
+        raise Refused(*wrong)
+
+
+def settled(now: float, cycle: Cycle) -> float | None:
+    """Where nitrate settles before a change; it stays where it is if nothing moves it at all."""
+    if cycle.share <= 0 and abs(cycle.rise_day) < NOTHING_MG_DAY:
+        return now
+    return settled_high(cycle)
+
+
+def series(now: float, cycle: Cycle) -> Series:
+    """Nitrate over the next twelve weeks."""
+    days, levels = saw(now, cycle, SHOWN_DAYS)
+    return Series("Nitrate", "mg/L", "Day", "days", days, levels)

@@ -1,0 +1,225 @@
+"""Nitrogen day by day: animals, filter, soil and plants together."""
+
+from typing import Annotated, Literal
+
+from calculators.core.declare import calculator
+from calculators.core.quantities import (
+    PH,
+    Area,
+    ArealNitrogenFlow,
+    Concentration,
+    Days,
+    Nitrogen,
+    Percent,
+    Temperature,
+    TissueNitrogen,
+)
+from calculators.core.quantity import Choices, Help, Label, Possible, Valid
+from calculators.core.result import Refusal, Refused
+from calculators.nitrogen import inputs
+from calculators.nitrogen.constants import (
+    CM2_PER_M2,
+    FLOATING_WET_G_M2,
+    LARGEST_RETAINED_PERCENT,
+    SOIL_RELEASE_MG_M2_DAY,
+)
+from calculators.nitrogen.ensemble import band
+from calculators.nitrogen.forecast_answer import asked, late, result
+from calculators.nitrogen.forecast_outputs import NitrogenForecast
+from calculators.nitrogen.inverse import Answers, answers
+from calculators.nitrogen.simulate import simulate
+from calculators.nitrogen.tank import Event, Plant, Rates, Tank
+
+EXAMPLE_PLANTS = [
+    Plant("Ambulia", 300.0, 10.0),
+    Plant("Wendt's cryptocoryne", 150.0, 45.0),
+    Plant("Frogbit", 60.0, 7.0, True),
+]
+NEW_STEMS_DOUBLE_DAYS = 14.0  # for the question how many more would do; judgement
+MOST_VALUE = {"change": 100.0, "feed": 5_000.0, "dose": 1_000.0}
+
+
+@calculator(
+    "Nitrogen forecast",
+    sources=(
+        "timmons-ebeling",
+        "summerfelt-penne-2007",
+        "monod-1949",
+        "nitrification-wetland-2003",
+        "nitrification-biofilm",
+        "downing-1964",
+        "droop-1973",
+        "gerloff-krombholz-1966",
+        "jampeetong-brix-2009",
+        "room-thomas-1986",
+        "driever-2005",
+        "janse-2005",
+        "reddy-1983-flux",
+        "veraart-2011",
+        "revsbech-2005",
+        "emerson-1975",
+        "epa-2013-ammonia",
+        "bc-nitrite",
+        "dormand-prince-1980",
+    ),
+)
+def nitrogen_forecast(
+    volume_l: inputs.TankVolume = 120.0,
+    feed_g_week: inputs.Feed = 3.0,
+    protein_percent: inputs.FeedProtein = 45.0,
+    plant_uptake_mg_n_day: Annotated[
+        inputs.PlantUptake,
+        Label("Measured uptake of plants not listed below"),
+        Help("Comes on top of the listed plants; empty for none."),
+    ] = None,
+    floater_area_cm2: Annotated[
+        inputs.FloaterArea,
+        Label("Floating cover not listed below"),
+        Help("Or list floaters by weight below, not both."),
+    ] = 0.0,
+    floater_doubling_days: inputs.FloaterDoubling = 7.0,
+    trimmings_g_week: Annotated[
+        inputs.Trimmings,
+        Label("Trimmings a week, wet, at most"),
+        Help("From all plants alike; never more than has grown since the start."),
+    ] = 30.0,
+    thin_floaters_to_percent: Annotated[
+        Percent | None,
+        Label("Floaters thinned each week to"),
+        Possible(5, 100),
+        Help("Share of the surface; empty: never. It leaves light for the stems."),
+    ] = None,
+    soil_area_cm2: inputs.SoilArea = 2_800.0,
+    denitrification_mg_n_m2_day: Annotated[
+        inputs.Denitrification, Help("At 10 mg/L nitrate; it rises with nitrate. 1 to 30, about 5.")
+    ] = 5.0,
+    change_percent: inputs.ChangeShare = 20.0,
+    change_every_days: inputs.ChangeEvery = 14.0,
+    tap_nitrate_mg_l: inputs.TapNitrate = 5.0,
+    nitrate_mg_l: inputs.Nitrate = 15.0,
+    days: Annotated[Days, Label("Days ahead"), Possible(1, 365)] = 90.0,
+    ph: Annotated[PH, Possible(4, 11), Valid(6.0, 9.0)] = 7.4,
+    temperature_c: Annotated[Temperature, Possible(0, 40), Valid(15, 32)] = 25.0,
+    start_ammonia_mg_n_l: Annotated[
+        Nitrogen, Label("Total ammonia nitrogen now"), Possible(0, 100)
+    ] = 0.0,
+    start_nitrite_mg_n_l: Annotated[
+        Nitrogen, Label("Nitrite nitrogen now"), Possible(0, 100)
+    ] = 0.0,
+    filter_maturity_percent: Annotated[
+        Percent,
+        Label("Maturity of the filter"),
+        Help("0 a new tank, 100 one that has carried this load for months."),
+    ] = 100.0,
+    plants: Annotated[list[Plant], Label("Plants")] = EXAMPLE_PLANTS,
+    events: Annotated[
+        list[Event], Label("What you do, and when"), Help("Besides the changes and trims above.")
+    ] = [],  # noqa: B006 - the runner never hands it out to be changed
+    uneaten_percent: Annotated[
+        Percent, Label("Feed left uneaten"), Help("It rots whole; 0 if all is gone in minutes.")
+    ] = 0.0,
+    retained_percent: Annotated[
+        Percent,
+        Label("Feed nitrogen kept in the animals"),
+        Possible(0, LARGEST_RETAINED_PERCENT),
+        Help("Growing fish 12 to 44, most often 20 to 40."),
+    ] = 30.0,
+    soil_age_days: Annotated[
+        Days | None,
+        Label("Soil under water since"),
+        Help("Empty: new with a new filter, settled with a mature one."),
+    ] = None,
+    soil_release_mg_n_m2_day: Annotated[
+        ArealNitrogenFlow,
+        Label("Ammonium from new soil, at first"),
+        Help("45 without a cap in a laboratory; 7 to 600 by soil. A cap holds much back."),
+    ] = SOIL_RELEASE_MG_M2_DAY,
+    plant_nitrogen_percent: Annotated[TissueNitrogen, Label("Nitrogen in the plants now")] = 2.5,
+    surface_cm2: Annotated[
+        Area | None,
+        Label("Water surface"),
+        Possible(1, 1_000_000),
+        Help("Empty: that of a common tank."),
+    ] = None,
+    spread: Annotated[
+        Literal["none", "band"],
+        Label("Show how unsure it is"),
+        Choices(("the middle only", "low, middle and high")),
+    ] = "none",
+    target_nitrate_mg_l: Annotated[
+        Concentration | None,
+        Label("Nitrate you want at the end"),
+        Possible(0.1, 1_000),
+        Help("Finds the feed, stems or cover for it; takes some seconds."),
+    ] = None,
+) -> NitrogenForecast:
+    """Forecast ammonia, nitrite, nitrate and the plants' nitrogen store, day by day.
+
+    Feed becomes ammonia at once and by rot; two groups of nitrifiers grow on it; plants take
+    ammonium first, then nitrate, into a store they grow on. The store lasts a while after the water
+    is empty. Below 1.3 % of dry mass leaves brown. Floaters shade what stands below them, stems
+    shade each other. New soil gives off ammonium for some weeks, and soil turns nitrate into gas.
+
+    Plants that grow at nearly the same pace share one store. Daily means: no night, no hour of
+    feeding. Temperature and pH stay as given. Phosphate, potassium, iron and carbon dioxide are
+    taken to be enough; where they are not, plants take less nitrogen than this says.
+    """
+    check(events)
+    cover = Plant(
+        "Floating cover",
+        floater_area_cm2 / CM2_PER_M2 * FLOATING_WET_G_M2,
+        floater_doubling_days,
+        True,
+    )
+    tank = Tank(
+        volume_l=volume_l,
+        feed_g_week=feed_g_week,
+        protein_percent=protein_percent,
+        plants=(*plants, cover) if floater_area_cm2 else tuple(plants),
+        soil_area_cm2=soil_area_cm2,
+        denitrification_mg_n_m2_day=denitrification_mg_n_m2_day,
+        other_uptake_mg_n_day=plant_uptake_mg_n_day or 0.0,
+        trimmings_g_week=trimmings_g_week,
+        thin_to_percent=thin_floaters_to_percent,
+        change_percent=change_percent,
+        change_every_days=change_every_days,
+        tap_nitrate_mg_l=tap_nitrate_mg_l,
+        nitrate_mg_l=nitrate_mg_l,
+        ammonia_mg_n_l=start_ammonia_mg_n_l,
+        nitrite_mg_n_l=start_nitrite_mg_n_l,
+        ph=ph,
+        temperature_c=temperature_c,
+        filter_maturity_percent=filter_maturity_percent,
+        uneaten_percent=uneaten_percent,
+        soil_age_days=soil_age_days,
+        soil_release_mg_n_m2_day=soil_release_mg_n_m2_day,
+        plant_nitrogen_percent=plant_nitrogen_percent,
+        surface_cm2=surface_cm2,
+    )
+    rates = Rates(retained_percent=retained_percent)
+    outcome = simulate(tank, events, days, rates)
+    around = band(outcome, tank, events, days, rates) if spread == "band" else None
+    wanted = Answers(None, None, None)
+    if target_nitrate_mg_l is not None:
+        wanted = answers(
+            tank,
+            events,
+            days,
+            rates,
+            target_nitrate_mg_l,
+            NEW_STEMS_DOUBLE_DAYS,
+            floater_doubling_days,
+        )
+    said = [*asked(target_nitrate_mg_l, wanted), *late(events, days)]
+    return result(outcome, tank, days, around, wanted, said)
+
+
+def check(events: list[Event]) -> None:
+    """Refuse an event that its kind does not allow."""
+    wrong = [
+        Refusal(f"events[{row}].value", f"too much for {event.kind}", 0, MOST_VALUE[event.kind])
+        for row, event in enumerate(events, start=1)
+        if event.value > MOST_VALUE.get(event.kind, event.value)
+    ]
+    if wrong:
+        raise Refused(*wrong)

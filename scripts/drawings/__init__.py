@@ -1,0 +1,1 @@
+"""Pictures of plants, made at build time from the botanical traits of their records."""

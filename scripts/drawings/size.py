@@ -1,0 +1,75 @@
+"""The lengths a drawing needs, from a record's ranges; where a record is silent, a plain guess."""
+
+import random
+from typing import NamedTuple
+
+from scripts.records.claim import Range
+from scripts.records.plant import Plant
+from scripts.records.traits import Traits
+
+
+class Frame(NamedTuple):
+    """The tank: lengths in mm from the top of the cap, which is height 0."""
+
+    tank: float  # outer height, floor to rim
+    soil: float
+    cap: float
+    gap: float  # water surface below the rim
+
+    @property
+    def rim(self) -> float:
+        """Height of the rim above the cap."""
+        return self.tank - self.soil - self.cap
+
+    @property
+    def surface(self) -> float:
+        """Height of the water surface above the cap."""
+        return self.rim - self.gap
+
+    @property
+    def width(self) -> float:
+        """As wide as it is high."""
+        return self.tank
+
+
+def frame(tank_height_cm: float) -> Frame:
+    """A tank with 3 cm of soil, 2 cm of cap and 2 cm of air: common practice, no source."""
+    return Frame(tank_height_cm * 10, 30.0, 20.0, 20.0)
+
+
+class Subject(NamedTuple):
+    """A plant ready to draw: lengths in mm, and chance that is the same in each build."""
+
+    slug: str
+    plant: Plant
+    traits: Traits
+    height: float
+    spread: float
+    leaf: float
+    width: float
+    chance: random.Random
+
+    def about(self, value: float, share: float = 0.1) -> float:
+        """The value, give or take a share of it."""
+        return value * (1 + self.chance.uniform(-share, share))
+
+
+def subject(slug: str, plant: Plant, traits: Traits) -> Subject:
+    """What the record says of a grown plant: its greatest height, its middling leaf."""
+    leaf, width = middle(traits.leaf_length_mm), middle(traits.leaf_width_mm)
+    tall, wide = plant.size.height_cm, plant.size.spread_cm
+    return Subject(
+        slug,
+        plant,
+        traits,
+        tall.high * 10 if tall else max(traits.leaf_length_mm.high * 1.2, 20),
+        wide.high * 10 if wide else max(traits.leaf_length_mm.high * 1.6, 20),
+        leaf,
+        width,
+        random.Random(slug),
+    )
+
+
+def middle(claim: Range) -> float:
+    """The middle of a range."""
+    return (claim.low + claim.high) / 2

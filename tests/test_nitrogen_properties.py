@@ -1,0 +1,174 @@
+"""What holds for any tank: nothing negative, nothing lost, more plants take more, more feed leaves more.
+
+``NITROGEN_EXAMPLES=10000 python -m pytest tests/test_nitrogen_properties.py`` runs as many.
+"""
+
+import math
+import os
+
+from hypothesis import HealthCheck, given, settings
+from hypothesis import strategies as st
+
+from calculators.core.run import run
+from calculators.nitrogen.simulate import simulate
+from calculators.nitrogen.tank import Event, Plant, Tank
+
+EXAMPLES = int(os.environ.get("NITROGEN_EXAMPLES", "250"))
+many = settings(
+    max_examples=EXAMPLES, deadline=None, suppress_health_check=list(HealthCheck), derandomize=True
+)
+SEEN_MG_L = 0.05  # a difference below that no kit can tell
+SHARE = 0.01
+
+
+def positive(low, high):
+    """Numbers spread over their powers of ten, as sizes of tanks and plants are."""
+    return st.floats(math.log(low), math.log(high)).map(lambda x: min(high, max(low, math.exp(x))))
+
+
+def or_none(strategy):
+    return st.one_of(st.just(0.0), strategy)
+
+
+# Anything the form takes.
+plant_rows = st.fixed_dictionaries(
+    {"name": st.just("x"), "wet_g": or_none(positive(0.01, 100_000)),
+     "doubling_days": st.floats(0.5, 1_000), "floating": st.booleans()}
+)  # fmt: skip
+event_rows = st.one_of(
+    st.fixed_dictionaries(
+        {"day": st.floats(0, 365), "kind": st.just(kind), "value": st.floats(0, most)}
+    )
+    for kind, most in (("change", 100), ("trim", 10_000), ("feed", 5_000), ("dose", 1_000))
+)
+anything = st.fixed_dictionaries(
+    {},
+    optional={
+        "volume_l": positive(0.1, 100_000), "feed_g_week": or_none(positive(0.01, 5_000)),
+        "protein_percent": st.floats(1, 90), "plant_uptake_mg_n_day": or_none(positive(0.1, 1e5)),
+        "floater_area_cm2": or_none(positive(1, 1e6)), "floater_doubling_days": st.floats(0.5, 1_000),
+        "trimmings_g_week": or_none(positive(0.1, 1e5)), "soil_area_cm2": or_none(positive(1, 1e6)),
+        "denitrification_mg_n_m2_day": st.floats(0, 1_000), "change_percent": st.floats(0, 100),
+        "change_every_days": positive(0.25, 365), "tap_nitrate_mg_l": st.floats(0, 1_000),
+        "nitrate_mg_l": st.floats(0, 1_000), "days": st.floats(1, 120), "ph": st.floats(4, 11),
+        "temperature_c": st.floats(0, 40), "start_ammonia_mg_n_l": st.floats(0, 100),
+        "start_nitrite_mg_n_l": st.floats(0, 100), "filter_maturity_percent": st.floats(0, 100),
+        "plants": st.lists(plant_rows, max_size=6), "events": st.lists(event_rows, max_size=4),
+        "uneaten_percent": st.floats(0, 100), "retained_percent": st.floats(0, 42.5),
+        "soil_age_days": st.floats(0, 3_650), "plant_nitrogen_percent": st.floats(0.1, 10),
+        "surface_cm2": positive(1, 1e6), "thin_floaters_to_percent": st.floats(5, 100),
+    },
+)  # fmt: skip
+
+
+@given(anything)
+@many
+def test_nothing_is_negative_lost_or_not_a_number(given):
+    answer = run("nitrogen-forecast", given)
+    found = answer["outputs"]
+    assert found["balance_error_percent"] < 0.001
+    gap = not any(one.get("wet_g") for one in given.get("plants", [{"wet_g": 1}]))
+    gap = gap and not given.get("floater_area_cm2")
+    for key, series in answer["series"].items():
+        for value in series["y"]:
+            if key == "plant_nitrogen_percent" and gap:
+                assert value is None
+            else:
+                assert value is not None
+                assert value >= 0 or key == "kh_drift", key
+    for key, value in found.items():
+        if isinstance(value, float) and key != "kh_drift_dh":
+            assert value >= 0, key
+
+
+# Tanks as people keep them. Tap water brings no nitrate and nobody doses: hungry plants that were
+# fed more are larger and take a later pulse up faster, which is no fault of the model.
+def kept(draw, plants):
+    volume = draw(positive(10, 600))
+    return Tank(
+        volume_l=volume,
+        feed_g_week=volume / 20 * draw(positive(0.2, 1.0)),
+        protein_percent=draw(st.floats(25, 60)),
+        plants=tuple(plants),
+        soil_area_cm2=draw(st.sampled_from([0.0, 120 * volume ** (2 / 3)])),
+        denitrification_mg_n_m2_day=draw(st.floats(0, 30)),
+        trimmings_g_week=draw(or_none(positive(1, 200))),
+        change_percent=draw(st.floats(0, 60)),
+        change_every_days=draw(st.sampled_from([7.0, 14.0, 30.0])),
+        nitrate_mg_l=draw(or_none(positive(0.1, 100))),
+        ammonia_mg_n_l=draw(or_none(positive(0.01, 2))),
+        ph=draw(st.floats(6, 8.5)),
+        temperature_c=draw(st.floats(18, 30)),
+        filter_maturity_percent=draw(st.sampled_from([0.0, 30.0, 100.0])),
+    )
+
+
+stems = st.builds(Plant, st.just("stems"), positive(1, 600), positive(8, 60), st.just(False))
+floaters = st.builds(Plant, st.just("floaters"), positive(1, 600), positive(3, 15), st.just(True))
+spans = st.sampled_from([14.0, 60.0, 120.0])
+
+
+def final(tank, days, events=()):
+    return simulate(tank, events, days, daily=False).last.nitrate
+
+
+def no_more(after, before):
+    """Not higher by what anyone could tell."""
+    return after <= before + SEEN_MG_L + SHARE * before
+
+
+@given(st.data())
+@many
+def test_more_feed_never_lowers_the_final_nitrate(data):
+    draw = data.draw
+    tank = kept(draw, draw(st.lists(st.one_of(stems, floaters), max_size=4)))
+    more = tank._replace(feed_g_week=tank.feed_g_week * draw(st.sampled_from([1.1, 1.5, 3.0])))
+    days = draw(spans)
+    assert no_more(final(tank, days), final(more, days))
+
+
+@given(st.data())
+@many
+def test_more_rooted_plants_never_raise_the_final_nitrate(data):
+    """One plant more, or more of one; faster ones stand above slower ones and lose no light to them."""
+    draw = data.draw
+    plants = draw(st.lists(st.one_of(stems, floaters), max_size=3))
+    tank, days = kept(draw, plants), draw(spans)
+    more = tank._replace(plants=(*plants, draw(stems)))
+    assert no_more(final(more, days), final(tank, days))
+    if plants and not plants[0].floating:
+        twice = plants[0]._replace(wet_g=2 * plants[0].wet_g)
+        more = tank._replace(plants=(twice, *plants[1:]))
+        assert no_more(final(more, days), final(tank, days))
+
+
+@given(st.data())
+@many
+def test_more_floaters_never_raise_the_final_nitrate(data):
+    """Over bare water, or over stems that grow at most half as fast.
+
+    A closed mat over a dense stand of faster stems can raise it: the stems it starves of light took
+    more than it does. That is so in tanks, too, and the forecast is right to say it.
+    """
+    draw = data.draw
+    mat = draw(floaters)._replace(doubling_days=draw(positive(3, 8)))
+    below = draw(st.lists(stems, max_size=2))
+    below = [one._replace(doubling_days=max(one.doubling_days, 16.0)) for one in below]
+    tank, days = kept(draw, below), draw(spans)
+    some, more = (
+        tank._replace(plants=(*below, mat._replace(wet_g=g))) for g in (mat.wet_g, 2 * mat.wet_g)
+    )
+    assert no_more(final(some, days), final(tank, days))
+    assert no_more(final(more, days), final(some, days))
+
+
+@given(st.data())
+@many
+def test_trims_and_changes_lose_nothing(data):
+    draw = data.draw
+    tank = kept(draw, draw(st.lists(st.one_of(stems, floaters), max_size=3)))
+    kinds = st.sampled_from(["change", "trim", "feed", "dose"])
+    events = draw(
+        st.lists(st.builds(Event, st.floats(0, 60), kinds, st.floats(0, 100)), max_size=6)
+    )
+    assert simulate(tank, events, 60, daily=False).balance_error_percent < 1e-9

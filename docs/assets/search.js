@@ -55,8 +55,14 @@ function paint(root, query) {
   history.replaceState(history.state, "", query ? `?q=${encodeURIComponent(query)}` : location.pathname);
   let found = query ? find(query, "AND") : [];
   if (!found.length) found = query ? find(query, "OR") : [];
+  found.sort((one, other) => isNamed(other, query) - isNamed(one, query)); // the rest keeps its order
   document.querySelector("#found").replaceChildren(...found.slice(0, MOST).map((one) => card(root, one)));
   document.querySelector("#status").textContent = !query ? "" : found.length ? `${found.length} found.` : "Nothing found. Try fewer letters, or another name.";
+}
+
+/** Whether the query is one of a page's names, letter for letter. */
+function isNamed({ title, names }, query) {
+  return [title, ...names.split("; ")].some((name) => name.toLowerCase() === query.toLowerCase());
 }
 
 function card(root, { address, kind, title, names, line }) {

@@ -76,7 +76,7 @@ def mostly(cause: str, question: str) -> str:
 
 def upper(text: str) -> str:
     """A sentence's first letter."""
-    return text[:1].upper() + text[1:]
+    return text if text.startswith("pH") else text[:1].upper() + text[1:]
 
 
 def shown(value: float | None) -> str:

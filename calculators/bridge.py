@@ -9,7 +9,6 @@ from calculators.core.nested import gather, scatter
 from calculators.core.numbers import read_number, show_plain
 from calculators.core.paint import downloads, rows
 from calculators.core.plot import plot
-from calculators.core.read import EDGE
 from calculators.core.result import BadInput
 from calculators.core.run import find, run
 from calculators.core.units import System, from_shown, to_shown
@@ -57,8 +56,7 @@ def change_units(
         value = changed.get(field.key)
         if field.kind == "object" and isinstance(value, dict):
             changed[field.key] = change_units(field.row, value, before, after)
-            continue
-        if field.row and isinstance(value, list):
+        elif field.kind == "list" and isinstance(value, list):
             changed[field.key] = [change_units(field.row, row, before, after) for row in value]
         elif isinstance(value, str) and field.quantity and field.quantity.us:
             changed[field.key] = change_text(field, value, before, after)
@@ -71,11 +69,6 @@ def change_text(field: Field, text: str, before: System, after: System) -> str:
         metric = from_shown(field, read_number(text), before)
     except ValueError:
         return text
-    if field.low is not None and field.high is not None:
-        # a limit that was rounded for the screen must not fall outside when it comes back
-        slack = EDGE * max(abs(field.low), abs(field.high))
-        if field.low - slack <= metric <= field.high + slack:
-            metric = min(max(metric, field.low), field.high)
     return show_plain(to_shown(field, metric, after), CONVERTED_DIGITS[after])
 
 

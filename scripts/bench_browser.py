@@ -61,8 +61,14 @@ def browser() -> None:
     with sync_playwright() as playwright:
         chromium = playwright.chromium.launch(executable_path=path, args=ARGUMENTS)
         print("| in the worker, processor as it is | ms |\n|---|---|")
-        show("first live answer, first visit", [worker_cold(chromium, base) for _ in range(RUNS)])
-        show("first live answer, later visit", [worker_warm(chromium, base) for _ in range(RUNS)])
+        show(
+            "first live answer, first visit",
+            [in_worker(chromium, base, warm=False) for _ in range(RUNS)],
+        )
+        show(
+            "first live answer, later visit",
+            [in_worker(chromium, base, warm=True) for _ in range(RUNS)],
+        )
         show("new answer after a key", [recompute(chromium, base) for _ in range(RUNS)])
         print(f"\n| processor slowed {SLOWER} times | ms |\n|---|---|")
         for name in ("plants/limnophila-sessiliflora/", "calculators/free-ammonia/"):
@@ -95,21 +101,14 @@ def timed(page: Page, address: str) -> float:
     return float(page.evaluate("() => performance.now()"))
 
 
-def worker_cold(chromium: Browser, base: str) -> float:
-    """First visit."""
-    context = fresh(chromium)
-    took = timed(context.new_page(), f"{base}calculators/free-ammonia/")
-    context.close()
-    return took
-
-
-def worker_warm(chromium: Browser, base: str) -> float:
-    """A later visit, with the offline copy in place and no Python running."""
+def in_worker(chromium: Browser, base: str, *, warm: bool) -> float:
+    """A first visit; ``warm``, a later one, with the offline copy in place and no Python running."""
     context = fresh(chromium)
     page = context.new_page()
-    timed(page, f"{base}calculators/free-ammonia/")
-    page.evaluate("async () => { await navigator.serviceWorker.ready; }")
-    took = timed(context.new_page(), f"{base}calculators/free-ammonia/")
+    took = timed(page, f"{base}calculators/free-ammonia/")
+    if warm:
+        page.evaluate("async () => { await navigator.serviceWorker.ready; }")
+        took = timed(context.new_page(), f"{base}calculators/free-ammonia/")
     context.close()
     return took
 

@@ -13,7 +13,6 @@ from calculators.core.read_keys import read_keys, show_json
 from calculators.core.result import BadInput
 from calculators.core.units import System, from_shown, to_shown, unit_shown
 
-EDGE = 1e-5  # a limit shown in another unit and typed back may miss itself by this share
 MAX_ROWS = 1_000
 UNFIT = re.compile("[\x00-\x1f\x7f\ud800-\udfff]")  # control characters and halves of characters
 
@@ -83,20 +82,13 @@ def read_figure(field: Field, value: Any, typed: bool, system: System) -> float:
         raise ValueError(f"{number} is not a number; {allowed(field, system)}")
     metric = from_shown(field, number, system)
     low, high = field.low, field.high
-    slack = EDGE * max(abs(low or 0), abs(high or 0)) if system != "metric" else 0.0
-    if (low is not None and metric < low - slack) or (high is not None and metric > high + slack):
+    if (low is not None and metric < low) or (high is not None and metric > high):
         raise ValueError(f"{show_number(number, 6)} is out of range; {allowed(field, system)}")
     if field.kind == "integer":
         if not number.is_integer():
             raise ValueError(f"{show_number(number, 6)} is not whole; {allowed(field, system)}")
         return int(number)
-    return clamp(metric, low, high)
-
-
-def clamp(value: float, low: float | None, high: float | None) -> float:
-    """Take back the slack that a limit in other units was given."""
-    value = value if low is None else max(value, low)
-    return value if high is None else min(value, high)
+    return metric
 
 
 def read_choice(field: Field, value: Any, typed: bool, system: System) -> str:

@@ -45,9 +45,10 @@ def run(
     """
     spec = find(name)
     values = read_inputs(spec.inputs, given, typed=typed, system=system)
-    parameters = {parameter(field.key): as_rows(field, values[field.key]) for field in spec.inputs}
+    # By position, as declared: a key may be a word of Python, as "from" is.
+    arguments = (as_rows(field, values[field.key]) for field in spec.inputs)
     try:
-        result = spec.function(**parameters)._asdict()
+        result = spec.function(*arguments)._asdict()
     except Refused as refused:
         raise BadInput(*worded(spec, refused, system)) from None
     notes = [*outside_source(spec, values), *result.pop("notes", ())]
@@ -67,11 +68,6 @@ def run(
     if series:
         answer["series"] = {key: series_data(one) for key, one in series.items()}
     return answer
-
-
-def parameter(key: str) -> str:
-    """The function's name for a key: ``from`` is a word of Python, so it is ``from_`` there."""
-    return f"{key}_" if key in ("from", "is", "in", "as", "with") else key
 
 
 def as_rows(field: Field, value: Any) -> Any:

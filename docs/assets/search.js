@@ -4,7 +4,6 @@ import MiniSearch from "./minisearch.js";
 import { element } from "./paint.js";
 
 const MOST = 20;
-const KINDS = { plant: "plant", problem: "problem", calculator: "calculator", law: "law", guide: "guide" };
 
 let index;
 
@@ -66,7 +65,7 @@ function isNamed({ title, names }, query) {
 }
 
 function card(root, { address, kind, title, names, line }) {
-  const link = element("a", { href: new URL(address, root).href }, element("b", { textContent: title }), " ", element("em", { textContent: KINDS[kind] ?? kind }));
+  const link = element("a", { href: new URL(address, root).href }, element("b", { textContent: title }), " ", element("em", { textContent: kind }));
   if (names) link.append(element("br"), element("span", { textContent: names.split("; ").slice(0, 4).join(", ") }));
   link.append(element("br"), line);
   return element("li", {}, link);

@@ -7,6 +7,7 @@ from markupsafe import Markup
 from calculators.core import quantities as q
 from calculators.core.numbers import show_number
 from calculators.core.quantity import Quantity
+from calculators.core.units import System, converted, us_unit
 from scripts.records.claim import Range
 
 BAR_WIDTH, BAR_HEIGHT = 240, 34
@@ -61,11 +62,10 @@ def bar(scale: Scale, claim: Range) -> Bar:
 
 def in_words(quantity: Quantity, claim: Range, *, us: bool) -> str:
     """A range with its unit."""
-    unit = quantity.us if us and quantity.us else None
-    factor, offset = (unit.factor, unit.offset) if unit else (1.0, 0.0)
-    symbol = unit.unit if unit else quantity.unit
-    text = span(claim.low * factor + offset, claim.high * factor + offset, 2 if us else 3)
-    return f"{text} {symbol}".rstrip()
+    system: System = "us" if us else "metric"
+    unit = us_unit(quantity, system)
+    low, high = (converted(quantity, end, system) for end in (claim.low, claim.high))
+    return f"{span(low, high, 2 if us else 3)} {unit.unit if unit else quantity.unit}".rstrip()
 
 
 def both_units(vocabulary_entry: Any, claim: Range) -> Markup:

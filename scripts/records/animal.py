@@ -5,8 +5,8 @@ from typing import Annotated, Literal
 from pydantic import Field
 
 from calculators.core import quantities as q
-from scripts.records.claim import Claim, Name, Range, Record, Statement, Text, Within
-from scripts.records.plant import NameCheck, UncertainName
+from scripts.records.claim import Claim, Range, Record, Statement, Text, Within
+from scripts.records.names import Named
 
 
 class LengthWeight(Claim):
@@ -48,16 +48,9 @@ class Sensitivity(Record):
     oxygen: Statement | None = None
 
 
-class Animal(Record):
+class Animal(Named):
     """An animal, as a keeper of planted tanks needs to know it."""
 
-    name: Name
-    author: Name
-    family: Name
-    name_check: NameCheck
-    trade_names: list[Name] = []
-    old_names: list[Name] = []
-    uncertain_names: list[UncertainName] = []
     group: Literal["fish", "shrimp", "snail"]
     verdict: Annotated[str, Field(min_length=20, max_length=240)]
     body: Body

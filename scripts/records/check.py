@@ -12,9 +12,8 @@ from calculators.core.result import BadInput
 from calculators.core.run import run
 from scripts.records import evidence
 from scripts.records.claim import COMMON_PRACTICE, Claim
-from scripts.records.lines import Finding, Place
+from scripts.records.lines import Finding, Place, finding_at
 from scripts.records.published import cases
-from scripts.setup.paths import ROOT
 
 if TYPE_CHECKING:
     from scripts.records.load import Library
@@ -55,10 +54,7 @@ class Checker:
 
     def finding(self, path: Path, place: Place, message: str) -> Finding:
         """A finding at a place in a file."""
-        document = self.library.documents.get(path)
-        shown = path.relative_to(ROOT) if path.is_relative_to(ROOT) else path
-        line = document.line(place) if document else 1
-        return Finding(shown, line, ".".join(map(str, place)), message)
+        return finding_at(self.library.documents, path, place, message)
 
     def sources(self, *, judge_unused: bool) -> Iterator[Finding]:
         """Every source key must stand in sources.yml, and every source there must be used."""

@@ -4,14 +4,13 @@ The calculators ship without YAML and pydantic; this is the part of the records 
 """
 
 import json
-from pathlib import Path
 from typing import Any
 
 import yaml
 
 from scripts.records.animal import Animal
+from scripts.setup.paths import ROOT
 
-ROOT = Path(__file__).resolve().parents[2]
 RECORDS = ROOT / "species" / "animals"
 TABLE = ROOT / "calculators" / "data" / "animals.json"
 

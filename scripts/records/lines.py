@@ -1,10 +1,12 @@
 """YAML with line numbers: what stands where, and keys that stand twice."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from pathlib import Path
 from typing import Any, NamedTuple
 
 import yaml
+
+from scripts.setup.paths import ROOT
 
 Place = tuple[str | int, ...]
 
@@ -34,6 +36,20 @@ class Document(NamedTuple):
         while known and known not in self.lines:
             known = known[:-1]
         return self.lines.get(known, 1)
+
+
+def finding_at(
+    documents: Mapping[Path, Document], path: Path, place: Place, message: str
+) -> Finding:
+    """A finding at a place in a file, at the line where the file has it."""
+    document = documents.get(path)
+    line = document.line(place) if document else 1
+    return Finding(shown_path(path), line, ".".join(map(str, place)), message)
+
+
+def shown_path(path: Path) -> Path:
+    """A file's path as the person knows it, from the project's folder."""
+    return path.relative_to(ROOT) if path.is_relative_to(ROOT) else path
 
 
 def read(path: Path, shown: Path) -> tuple[Document | None, list[Finding]]:

@@ -7,7 +7,7 @@ from pydantic import BaseModel, ValidationError
 
 from scripts.records.animal import Animal
 from scripts.records.finding import Finding as Sign
-from scripts.records.lines import Document, Finding, Place, read
+from scripts.records.lines import Document, Finding, Place, finding_at, read, shown_path
 from scripts.records.messages import word
 from scripts.records.plant import Plant
 from scripts.records.problem import Problem
@@ -108,7 +108,7 @@ class Reader:
 
     def document(self, path: Path) -> Document | None:
         """Parse a file once, with its findings."""
-        document, findings = read(path, self.shown(path))
+        document, findings = read(path, shown_path(path))
         self.findings += findings
         if findings:
             self.broken.add(path)
@@ -140,13 +140,7 @@ class Reader:
 
     def finding(self, path: Path, place: Place, message: str) -> Finding:
         """A finding at a place in a file."""
-        document = self.documents.get(path)
-        line = document.line(place) if document else 1
-        return Finding(self.shown(path), line, ".".join(map(str, place)), message)
-
-    def shown(self, path: Path) -> Path:
-        """A file's path as the person knows it, from the project's folder."""
-        return path.relative_to(ROOT) if path.is_relative_to(ROOT) else path
+        return finding_at(self.documents, path, place, message)
 
 
 def in_file(place: Place, document: Document, above: Place) -> Place:

@@ -6,20 +6,8 @@ from pydantic import Field
 
 from calculators.core import quantities as q
 from scripts.records.claim import Claim, Name, Range, Record, Slug, Statement, Within
+from scripts.records.names import Named
 from scripts.records.traits import Traits
-
-
-class NameCheck(Claim):
-    """Which source takes the accepted name, and any doubt about it."""
-
-    note: Annotated[str, Field(max_length=400)] | None = None
-
-
-class UncertainName(Record):
-    """A trade name that is used for more than one plant."""
-
-    name: Name
-    note: Statement
 
 
 class LookAlike(Claim):
@@ -100,16 +88,9 @@ class Care(Record):
     moving: Statement | None = None
 
 
-class Plant(Record):
+class Plant(Named):
     """A plant, as a keeper of capped-soil tanks needs to know it."""
 
-    name: Name
-    author: Name
-    family: Name
-    name_check: NameCheck
-    trade_names: list[Name] = []
-    old_names: list[Name] = []
-    uncertain_names: list[UncertainName] = []
     habit: Literal["stem", "rosette", "epiphyte", "carpet", "floater", "moss", "marginal"]
     roots: Literal["in-soil", "in-water", "on-hardscape", "none"]
     verdict: Annotated[str, Field(min_length=20, max_length=240)]

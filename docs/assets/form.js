@@ -80,7 +80,8 @@ export function paintProblems(form, problems) {
   const byPath = Object.fromEntries(Object.entries(problems).map(([path, text]) => [path.replace(/\[(\d+)\]\.?/g, "-$1-").replace(/-$/, ""), text]));
   for (const place of form.querySelectorAll(".problem")) {
     const path = place.id.slice("problem-".length);
-    const inside = Object.keys(byPath).find((key) => key === path || (place.parentElement.matches("fieldset") && key.match(/^(.*)-\d+$/)?.[1] === path));
+    // A problem with the second row or word of a list, `plants-2`, is said beside the list itself.
+    const inside = Object.keys(byPath).find((key) => key === path || key.match(/^(.*)-\d+$/)?.[1] === path);
     place.textContent = inside ? byPath[inside] : "";
     place.hidden = !inside;
     const entry = place.parentElement.matches(".field") && entryOf(place.parentElement);

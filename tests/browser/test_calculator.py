@@ -223,3 +223,18 @@ def test_upkeep_gives_a_calendar_file(page):
         page.get_by_role("button", name="Save: the same as a calendar file").tap()
     text = download.value.path().read_bytes().decode()
     assert text.startswith("BEGIN:VCALENDAR")
+
+
+def test_a_wrong_word_or_part_is_told_beside_its_field(page):
+    page.goto("calculators/diagnose/")
+    wait_for_answer(page)
+    fields = page.locator(".field")
+    seen = fields.and_(page.locator("[data-key=findings]"))
+    seen.locator("input").fill("old-leaves-brwon-drop")
+    expect(seen.locator(".problem")).to_contain_text("did you mean old-leaves-brown-drop")
+    seen.locator("input").fill("old-leaves-brown-drop")
+    ph = fields.and_(page.locator("[data-key='readings.ph']"))
+    ph.locator("input").fill("15")
+    expect(ph.locator(".problem")).to_contain_text("allowed is 0 to 14")
+    ph.locator("input").fill("7")
+    expect(page.locator("#status")).to_have_text("Result updated.")

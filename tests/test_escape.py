@@ -57,3 +57,8 @@ def test_what_is_marked_as_html_stays():
 def test_a_misspelt_field_stops_the_build():
     with pytest.raises(UndefinedError, match="plnt"):
         environment().from_string("{{ plnt.name }}").render(plant=1)
+
+
+def test_a_templates_comma_keeps_its_space():
+    made = environment().from_string("{{ 'a' }}{{ ', ' }}{{ 'b' }}").render()
+    assert made == "a, b"

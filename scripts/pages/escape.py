@@ -10,7 +10,8 @@ from typing import Any
 from markupsafe import Markup
 
 SPECIAL = re.compile(r"""[&<>"'\\`*_\[\]{}|~^!$=]""")
-AT_START = re.compile(r"^(\d+(?=[.)](?:\s|$))|[-#+:>])")
+AT_START = re.compile(r"^ ?(\d+(?=[.)](?:\s|$))|[-#+:>])")
+SPACE = re.compile(r"\s+")
 
 
 def entity(match: re.Match[str]) -> str:
@@ -22,5 +23,5 @@ def escape(value: Any) -> Any:
     """Jinja's ``finalize``: escape text, leave what is marked as HTML, write numbers plainly."""
     if isinstance(value, Markup) or not isinstance(value, str):
         return value
-    one_line = " ".join(value.split())
+    one_line = SPACE.sub(" ", value)  # a space at an end stays: a template's ", " needs it
     return Markup(AT_START.sub(entity, SPECIAL.sub(entity, one_line)))

@@ -84,6 +84,8 @@ def nitrogen_balance(
     nitrogen of what you cut (8 % dry matter, 2.5 %), unless you give a measured one. The soil's rate is
     taken as it is; the forecast scales it with nitrate. Droppings that rot are left out of the
     middle figure and shown as the most it can be; the forecast follows them, too.
+
+    All equations and constants: How the nitrogen model works.
     """
     check_slopes(slope_week, slope_low_week, slope_high_week)
     found = flows(

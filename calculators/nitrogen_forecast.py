@@ -19,7 +19,6 @@ from calculators.core.result import Refusal, Refused
 from calculators.nitrogen import inputs
 from calculators.nitrogen.constants import (
     CM2_PER_M2,
-    FLOATING_WET_G_M2,
     LARGEST_RETAINED_PERCENT,
     SOIL_RELEASE_MG_M2_DAY,
 )
@@ -27,6 +26,7 @@ from calculators.nitrogen.ensemble import band
 from calculators.nitrogen.forecast_answer import asked, late, result
 from calculators.nitrogen.forecast_outputs import NitrogenForecast
 from calculators.nitrogen.inverse import Answers, answers
+from calculators.nitrogen.plant_constants import FLOATING_WET_G_M2
 from calculators.nitrogen.simulate import simulate
 from calculators.nitrogen.tank import Event, Plant, Rates, Tank
 
@@ -61,6 +61,7 @@ MOST_VALUE = {"change": 100.0, "feed": 5_000.0, "dose": 1_000.0}
         "epa-2013-ammonia",
         "bc-nitrite",
         "dormand-prince-1980",
+        "hairer-1993",
     ),
 )
 def nitrogen_forecast(
@@ -163,6 +164,8 @@ def nitrogen_forecast(
     Plants that grow at nearly the same pace share one store. Daily means: no night, no hour of
     feeding. Temperature and pH stay as given. Phosphate, potassium, iron and carbon dioxide are
     taken to be enough; where they are not, plants take less nitrogen than this says.
+
+    All equations and constants: How the nitrogen model works.
     """
     check(events)
     cover = Plant(

@@ -10,9 +10,10 @@ from calculators.core.chemistry import NITRATE_PER_N
 from calculators.nitrogen import model as places
 from calculators.nitrogen.budget import Ledger
 from calculators.nitrogen.cohorts import MOST_COHORTS, gather
-from calculators.nitrogen.constants import AMMONIA_LEFT_MG_L, CRITICAL_N
+from calculators.nitrogen.constants import AMMONIA_LEFT_MG_L
 from calculators.nitrogen.events import Scene, apply, schedule
 from calculators.nitrogen.nitrifiers import acid_factor, temperature_factor
+from calculators.nitrogen.plant_constants import CRITICAL_N
 from calculators.nitrogen.plants import canopy_growth, starving_loss, store_growth
 from calculators.nitrogen.record import line
 from calculators.nitrogen.right_side import right_side

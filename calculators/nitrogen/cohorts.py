@@ -10,13 +10,13 @@ from collections.abc import Sequence
 from itertools import pairwise
 from typing import NamedTuple
 
-from calculators.nitrogen.constants import (
+from calculators.nitrogen.constants import PERCENT_TO_MG_PER_G
+from calculators.nitrogen.plant_constants import (
     DRY_SHARE_FLOATING,
     DRY_SHARE_ROOTED,
     FULL_N_FLOATING,
     FULL_N_ROOTED,
     LEAST_N,
-    PERCENT_TO_MG_PER_G,
 )
 from calculators.nitrogen.tank import Plant
 

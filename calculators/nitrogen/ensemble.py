@@ -1,17 +1,38 @@
 """Low, middle and high of the rates that nobody knows well, run side by side."""
 
 from collections.abc import Sequence
-from typing import NamedTuple
+from typing import Annotated, NamedTuple
 
+from calculators.nitrogen.about import About
 from calculators.nitrogen.constants import LARGEST_RETAINED_PERCENT
 from calculators.nitrogen.simulate import Outcome, simulate
 from calculators.nitrogen.tank import Event, Rates, Tank
 
-FASTER, SLOWER = 1.5, 0.6  # of the plants' growth; judgement
-RETAINED_STEP = 10.0  # percent of the feed's nitrogen: 20, 30, 40; Summerfelt and Penne 2007
-MORE_GAS, LESS_GAS = 6.0, 0.2  # of 5 mg N a m² and day: 30 and 1
-ROT_STEP = 1.5  # of the rate of mineralisation; judgement
-SOIL_STEP = 3.0  # of the soil's release; measured from 7 to over 600 around 45 mg N a m² and day
+FASTER: Annotated[
+    float, About("times", "growth of all plants, upper edge", "uncertain", "judgement")
+] = 1.5  # fmt: skip
+SLOWER: Annotated[
+    float, About("times", "growth of all plants, lower edge", "uncertain", "judgement")
+] = 0.6  # fmt: skip
+RETAINED_STEP: Annotated[
+    float, About("%", "of the feed's nitrogen kept in the animals, more and less: 20, 30, 40", "reported",
+                 "growing fish 12 to 44", "summerfelt-penne-2007")
+] = 10.0  # fmt: skip
+MORE_GAS: Annotated[
+    float, About("times", "the soil's gas, upper edge: 30 where 5 mg N/m² a day is entered", "uncertain",
+                 "lowland streams 25 on average; nitrate-rich mud far more")
+] = 6.0  # fmt: skip
+LESS_GAS: Annotated[
+    float, About("times", "the soil's gas, lower edge: 1 where 5 is entered", "reported",
+                 "least of planted basins, 0.94", "veraart-2011")
+] = 0.2  # fmt: skip
+ROT_STEP: Annotated[
+    float, About("times", "rot, faster and slower", "uncertain", "judgement")
+] = 1.5  # fmt: skip
+SOIL_STEP: Annotated[
+    float, About("times", "the ammonium from new soil, more and less", "uncertain",
+                 "measured from 7 to over 600 around 45 mg N/m² a day", "reddy-1983-flux")
+] = 3.0  # fmt: skip
 
 
 class Band(NamedTuple):

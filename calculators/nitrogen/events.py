@@ -4,12 +4,7 @@ from collections.abc import Sequence
 from typing import NamedTuple
 
 from calculators.nitrogen.budget import Ledger
-from calculators.nitrogen.constants import (
-    DAYS_PER_WEEK,
-    FLOATING_LAYER_G_M2,
-    NITRATE_PER_N,
-    TRIM_AT_MOST,
-)
+from calculators.nitrogen.constants import DAYS_PER_WEEK, NITRATE_PER_N
 from calculators.nitrogen.model import (
     ALKALINITY,
     AMMONIUM,
@@ -19,6 +14,7 @@ from calculators.nitrogen.model import (
     Model,
 )
 from calculators.nitrogen.ode import State
+from calculators.nitrogen.plant_constants import FLOATING_LAYER_G_M2, TRIM_AT_MOST
 from calculators.nitrogen.start import fate_of
 from calculators.nitrogen.tank import Event, Rates, Tank
 

@@ -6,8 +6,9 @@ from calculators.core.result import Note
 from calculators.core.wording import CHANGE_WITH_CARE, CUTTINGS, FISH_IN_TROUBLE
 from calculators.free_ammonia import rate
 from calculators.nitrogen.balance_words import FEED_IN_STEPS, HIGH_NITRATE_MG_L
-from calculators.nitrogen.constants import HEALTHY_N_ROOTED, PERCENT_TO_MG_PER_G
+from calculators.nitrogen.constants import PERCENT_TO_MG_PER_G
 from calculators.nitrogen.outlook import NITRITE_ACT_MG_N_L, NITRITE_WATCH_MG_N_L, Verdict
+from calculators.nitrogen.plant_constants import HEALTHY_N_ROOTED
 from calculators.nitrogen.record import Record
 from calculators.nitrogen.simulate import Outcome
 from calculators.nitrogen.tank import Tank

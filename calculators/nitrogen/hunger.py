@@ -2,9 +2,9 @@
 
 import math
 
-from calculators.nitrogen.constants import CRITICAL_N, NEW_GROWTH_SHARE
 from calculators.nitrogen.model import FIRST_COHORT, Model
 from calculators.nitrogen.ode import State
+from calculators.nitrogen.plant_constants import CRITICAL_N, NEW_GROWTH_SHARE
 from calculators.nitrogen.plants import store_growth
 
 # Shade is left out: a lit tip is what one judges new growth by.

@@ -3,7 +3,8 @@
 from collections.abc import Callable, Sequence
 from typing import NamedTuple
 
-from calculators.nitrogen.constants import CM2_PER_M2, FLOATING_WET_G_M2
+from calculators.nitrogen.constants import CM2_PER_M2
+from calculators.nitrogen.plant_constants import FLOATING_WET_G_M2
 from calculators.nitrogen.simulate import COARSE, simulate
 from calculators.nitrogen.tank import Event, Plant, Rates, Tank
 

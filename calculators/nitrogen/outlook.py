@@ -2,20 +2,28 @@
 
 from collections.abc import Sequence
 from itertools import pairwise
-from typing import Literal
+from typing import Annotated, Literal
 
 from calculators.core.ammonia import unionised_share
+from calculators.nitrogen.about import About
 from calculators.nitrogen.constants import DAYS_PER_WEEK
 from calculators.nitrogen.record import Line
 from calculators.nitrogen.simulate import Outcome
 
 Verdict = Literal["building", "steady", "running-short"]
 STEADY_MG_L_WEEK = 1.0  # as in the weekly budget
-# Lines for nitrite, mg N/L: a Canadian province's short-term guideline at the least chloride
-# (under 2 mg/L) and at 10 mg/L and more.
-NITRITE_WATCH_MG_N_L = 0.06
-NITRITE_ACT_MG_N_L = 0.60
-NH3_WATCH_MG_N_L = 0.02  # as in the free-ammonia calculator: a working line, our judgement
+NITRITE_WATCH_MG_N_L: Annotated[
+    float, About("mg N/L", "nitrite from which to watch", "reported",
+                 "short-term guideline at under 2 mg/L chloride", "bc-nitrite")
+] = 0.06  # fmt: skip
+NITRITE_ACT_MG_N_L: Annotated[
+    float, About("mg N/L", "nitrite from which to act", "reported",
+                 "the same at 10 mg/L chloride and more", "bc-nitrite")
+] = 0.60  # fmt: skip
+NH3_WATCH_MG_N_L: Annotated[
+    float, About("mg N/L", "toxic ammonia, NH₃, from which to watch", "uncertain",
+                 "judgement, as in the free-ammonia calculator")
+] = 0.02  # fmt: skip
 LAST_SHARE = 0.5  # of the run, which the rise is read from
 
 

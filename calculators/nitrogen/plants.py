@@ -2,7 +2,7 @@
 
 import math
 
-from calculators.nitrogen.constants import (
+from calculators.nitrogen.plant_constants import (
     AMMONIUM_BLOCKS_MG_L,
     CRITICAL_N,
     LEAST_N,
@@ -17,8 +17,8 @@ THIN = 1e-6  # attenuation below which a stand takes no light to speak of
 def store_growth(store: float, full: float) -> float:
     """Growth that a plant's own nitrogen allows, 0 to 1 (Droop's cell quota).
 
-    Equation: D = (1 − least/q) / (1 − least/full)
-    q is mg N a g dry mass; least 6.2 (0.62 %); full 40, afloat 50. At the critical 13 (1.3 %)
+    Equation: g = (1 − least/q) / (1 − least/full)
+    q = Q/B, mg N a g dry mass; least 6.2 (0.62 %); full 40, afloat 50. At the critical 13 (1.3 %)
     growth is down to about 0.6.
     """
     if store <= LEAST_N:
@@ -39,9 +39,11 @@ def full_uptake(growing_g_day: float, room: float, full: float) -> float:
 
     Equation: V = r · B · full · room; nitrate up to 1.2 · V, half of it at 0.2 mg N/L;
     ammonium up to 7.2 · V, half of it at 0.1 mg N/L
-    r · B is the growth of a well-fed plant, g dry a day. With 1.2 a fast plant on nitrate alone
-    settles at 2.5 % nitrogen (3.0 % afloat), the middle of published tissue values. A floating fern took
-    ammonium 6 to 14 times as fast as nitrate; 6 is used. The half-saturations are from memory.
+    r = ln 2 / doubling, B dry mass: r · B is the growth of a well-fed plant, g dry a day. V is summed
+    over all plants, taken from the water as every sink is, and shared out by each plant's V. With
+    1.2 a fast plant on nitrate alone settles at 2.5 % nitrogen (3.0 % afloat), the middle of
+    published tissue values. A floating fern took ammonium 6 to 14 times as fast as nitrate; 6 is
+    used. The half-saturations are from memory.
     """
     return growing_g_day * full * room
 
@@ -70,7 +72,7 @@ def starving_loss(store: float) -> float:
 def crowding(mat_share: float) -> float:
     """Fronds that crowding kills for each that grows in a floating mat: logistic growth.
 
-    Equation: x = mass / (180 g dry a m² · surface); dB/dt = r · B · D · (1 − x)
+    Equation: x = mass / (180 g dry a m² · surface); dB/dt = r · B · g · (1 − x)
     The new fronds grow all the same and the crowded ones die and sink, so that a closed mat goes on
     taking nitrogen and laying it down as mulm.
     """
@@ -89,9 +91,9 @@ def floater_light(cover: float, through: float = LIGHT_THROUGH_COVER) -> float:
 def canopy_growth(top: float, bottom: float, attenuation: float) -> float:
     """Growth that light allows a stand, mean from its top to its bottom, 1 for a plant in full light.
 
-    Equation: L = (1 + h)/a · ln((top + h)/(bottom + h)), bottom = top · e^(−a), a = 0.02 · g dry a m²
+    Equation: c = (1 + h)/a · ln((top + h)/(bottom + h)), bottom = top · e^(−a), a = 0.02 · g dry a m²
     The mean of I/(I + h) over a stand that takes light as Beer and Lambert say; h = 0.5 of the
-    tank's full light, as 25 is of 50 umol; a lake model takes 0.01 m² a gram where we take 0.02, for
+    tank's full light, as 25 is of 50 µmol/m²/s; a lake model takes 0.01 m² a gram where we take 0.02, for
     stems in a box. Faster plants are taken to be the taller and stand above slower ones.
     """
     if attenuation < THIN:

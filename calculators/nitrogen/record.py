@@ -3,11 +3,7 @@
 from typing import NamedTuple
 
 from calculators.nitrogen.alkalinity import hardness_dh
-from calculators.nitrogen.constants import (
-    FLOATING_LAYER_G_M2,
-    NITRATE_PER_N,
-    PERCENT_TO_MG_PER_G,
-)
+from calculators.nitrogen.constants import NITRATE_PER_N, PERCENT_TO_MG_PER_G
 from calculators.nitrogen.events import floating_mass, wet_mass
 from calculators.nitrogen.hunger import Hunger, stores
 from calculators.nitrogen.model import (
@@ -18,6 +14,7 @@ from calculators.nitrogen.model import (
     Model,
 )
 from calculators.nitrogen.ode import State, Step
+from calculators.nitrogen.plant_constants import FLOATING_LAYER_G_M2
 from calculators.nitrogen.plants import floater_light
 
 NIGH = 1e-9

@@ -5,18 +5,9 @@ import math
 from calculators.nitrogen.alkalinity import alkalinity_change
 from calculators.nitrogen.constants import (
     AMMONIA_HALF_MG_L,
-    AMMONIUM_PLANT_HALF_MG_L,
-    AMMONIUM_UPTAKE,
     DENITRIFICATION_HALF_MG_L,
-    FLOATING_LAYER_G_M2,
-    FLOATING_LIMIT_G_M2,
     LABILE_SHARE,
-    LEAST_N,
-    NITRATE_PLANT_HALF_MG_L,
-    NITRATE_UPTAKE,
     NITRITE_HALF_MG_L,
-    OTHER_PLANTS_HALF_MG_L,
-    SHADE_M2_PER_G,
     TURNOVER_PER_DAY,
 )
 from calculators.nitrogen.model import FIRST_COHORT, Model
@@ -24,6 +15,17 @@ from calculators.nitrogen.nitrifiers import (
     capacity_change,
 )
 from calculators.nitrogen.ode import RightSide, State
+from calculators.nitrogen.plant_constants import (
+    AMMONIUM_PLANT_HALF_MG_L,
+    AMMONIUM_UPTAKE,
+    FLOATING_LAYER_G_M2,
+    FLOATING_LIMIT_G_M2,
+    LEAST_N,
+    NITRATE_PLANT_HALF_MG_L,
+    NITRATE_UPTAKE,
+    OTHER_PLANTS_HALF_MG_L,
+    SHADE_M2_PER_G,
+)
 from calculators.nitrogen.plants import (
     canopy_growth,
     crowding,

@@ -13,9 +13,10 @@ from calculators.nitrogen.constants import (
 def denitrification_at_most(area_cm2: float, rate_mg_m2_day: float) -> float:
     """The most that the soil turns into nitrogen gas, mg N a day, from the rate entered.
 
-    Equation: D = D_max · N / (10 + N), with N in mg N/L; the rate entered holds at 10 mg/L nitrate
-    Measured rates rise about linearly with the nitrate above the mud, and level off only far up.
-    The 10 is a judgement. Rates span 1 to 30 mg N a m² and day and more, so the ensemble runs both ends.
+    Equation: D = D_max · N / (10 + N); D_max = rate · area · (1 + 10/2.26)
+    N in mg N/L; the rate entered holds at 10 mg/L nitrate, 2.26 as nitrogen. Measured rates rise
+    about linearly with the nitrate above the mud, and level off only far up. The 10 is a judgement.
+    Rates span 1 to 30 mg N a m² and day and more, so the band runs both ends.
     """
     at_reference = rate_mg_m2_day * area_cm2 / CM2_PER_M2
     return at_reference * (1 + DENITRIFICATION_HALF_MG_L / DENITRIFICATION_AT_MG_L)

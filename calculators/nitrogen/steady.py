@@ -3,17 +3,14 @@
 import math
 from typing import NamedTuple
 
-from calculators.nitrogen.constants import (
-    CM2_PER_M2,
-    DAYS_PER_WEEK,
+from calculators.nitrogen.constants import CM2_PER_M2, DAYS_PER_WEEK, EXCRETED_SHARE, NITRATE_PER_N
+from calculators.nitrogen.feed import feed_nitrogen_mg_day
+from calculators.nitrogen.plant_constants import (
     DRY_SHARE_ROOTED,
-    EXCRETED_SHARE,
     FLOATING_LAYER_G_M2,
     HEALTHY_N_FLOATING,
     HEALTHY_N_ROOTED,
-    NITRATE_PER_N,
 )
-from calculators.nitrogen.feed import feed_nitrogen_mg_day
 
 LEAST_SHARE = 1e-9  # of the water; a smaller change is none
 LONGEST_DAYS = 3_650.0  # beyond ten years a run of constant flows says nothing
@@ -32,7 +29,7 @@ class Cycle(NamedTuple):
 
 
 def floating_uptake(area_cm2: float, doubling_days: float) -> float:
-    """Nitrogen that a floating cover takes to stay one layer while its growth is thinned, mg a day.
+    """Nitrogen that a floating cover takes to stay one layer while its growth is thinned, mg N a day.
 
     Equation: uptake = 60 g dry a m² · area · 3.0 % N · ln 2 / doubling
     """
@@ -41,12 +38,20 @@ def floating_uptake(area_cm2: float, doubling_days: float) -> float:
 
 
 def trimmed_uptake(wet_g_week: float) -> float:
-    """Nitrogen that leaves with trimmings, mg a day: wet · 8 % dry · 2.5 % N / 7."""
+    """Nitrogen that leaves with trimmings, mg N a day.
+
+    Equation: uptake = wet g a week · 8 % dry · 2.5 % N / 7
+    The middle of published tissue values; a hungry plant holds as little as half of that.
+    """
     return wet_g_week * DRY_SHARE_ROOTED * HEALTHY_N_ROOTED / DAYS_PER_WEEK
 
 
 def feed_for(nitrogen_mg_day: float, protein_percent: float) -> float:
-    """Feed in g a week whose prompt ammonia is so much nitrogen."""
+    """Feed whose prompt ammonia is so much nitrogen, g a week.
+
+    Equation: feed = 7 · nitrogen / (1000 · protein/100 · 0.092)
+    nitrogen in mg a day. What rots later is left out, so that this is the most feed it can take.
+    """
     return nitrogen_mg_day / (EXCRETED_SHARE * feed_nitrogen_mg_day(1.0, protein_percent))
 
 
@@ -54,7 +59,8 @@ def settled_high(cycle: Cycle) -> float | None:
     """The level just before a change once it repeats; None if it never settles above zero.
 
     Equation: high = tap + rise · every / share
-    The fixed point of high → (1 − share) · high + share · tap + rise · every.
+    rise in mg/L a day, every in days, share from 0 to 1. The fixed point of
+    high → (1 − share) · high + share · tap + rise · every.
     """
     if cycle.share < LEAST_SHARE:
         return None
@@ -63,7 +69,10 @@ def settled_high(cycle: Cycle) -> float | None:
 
 
 def settled_low(cycle: Cycle, high: float | None) -> float | None:
-    """The level just after a change once it repeats: high − share · (high − tap)."""
+    """The level just after a change once it repeats.
+
+    Equation: low = high − share · (high − tap)
+    """
     return None if high is None else high - cycle.share * (high - cycle.tap)
 
 
@@ -104,16 +113,21 @@ def nitrate_of(nitrogen_mg_day: float, volume_l: float) -> float:
 
 
 def extra_to_hold(cycle: Cycle, target: float, volume_l: float) -> float:
-    """Nitrogen a day, in mg, that would have to go besides, to settle at the target before a change.
+    """Nitrogen that would have to go besides, to settle at the target before a change, mg N a day.
 
-    Below zero: so much more may come in.
+    Equation: more = (rise − share · (target − tap) / every) · volume / 4.427
+    rise in mg/L a day as NO3. Below zero: so much more may come in. Divided by the uptake of a
+    square centimetre of cover or a gram of stems it is the cover or the stems that would do.
     """
     held = cycle.share * (target - cycle.tap) / cycle.every  # mg/L a day that changes carry off
     return (cycle.rise_day - held) * volume_l / NITRATE_PER_N
 
 
 def standing_stems(nitrogen_mg_day: float, doubling_days: float) -> float:
-    """Wet g of well-fed stems, trimmed as they grow, that take so much a day."""
+    """Well-fed stems, trimmed as they grow, that take so much nitrogen, wet g.
+
+    Equation: wet = nitrogen / (8 % dry · 2.5 % N · ln 2 / doubling)
+    """
     per_gram = DRY_SHARE_ROOTED * HEALTHY_N_ROOTED * math.log(2) / doubling_days
     return nitrogen_mg_day / per_gram
 
@@ -121,6 +135,8 @@ def standing_stems(nitrogen_mg_day: float, doubling_days: float) -> float:
 def fitted_uptake(supply_mg_day: float, slope_week: float, volume_l: float) -> float:
     """Uptake that explains a measured change of nitrate between water changes, mg N a day.
 
-    ``supply_mg_day`` is what comes in less what the soil loses; ``slope_week`` in mg/L as NO3.
+    Equation: uptake = excreted − gas − slope/7 · volume / 4.427
+    The mass balance of the water turned round; slope in mg/L a week as NO3, from the trend of your
+    readings. What its limits are for the slope they are for the uptake, turned round.
     """
     return supply_mg_day - slope_week / DAYS_PER_WEEK * volume_l / NITRATE_PER_N

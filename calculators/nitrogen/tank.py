@@ -6,6 +6,7 @@ from calculators.core.quantities import Days, DoublingTime, Factor, WetMass
 from calculators.core.quantity import Choices, Help, Label, Possible
 from calculators.nitrogen.constants import (
     CM2_PER_M2,
+    RETAINED_PERCENT,
     SETTLED_SOIL_DAYS,
     SOIL_RELEASE_MG_M2_DAY,
     SURFACE_CM2_PER_L23,
@@ -39,7 +40,10 @@ class Event(NamedTuple):
         Factor,
         Label("How much"),
         Possible(0, 10_000),
-        Help("Water changed in %, plants cut in g wet, feed in g a week, dose in mg/L nitrate."),
+        Help(
+            "Water changed: %. Plants cut: g wet. Dose: mg/L by which nitrate rises. New feed: g a "
+            "week from that day on, until the next new feed."
+        ),
     ]
 
 
@@ -47,7 +51,7 @@ class Rates(NamedTuple):
     """The rates that nobody knows well; the ensemble runs them low, middle and high."""
 
     growth: float = 1.0  # times what the plants' doubling times say
-    retained_percent: float = 30.0  # of the feed's nitrogen eaten, kept in the animals
+    retained_percent: float = RETAINED_PERCENT  # of the feed's nitrogen eaten, kept in the animals
     denitrification: float = 1.0  # times what was entered
     mineralisation: float = 1.0  # times the first-order rate
     soil_release: float = 1.0  # times what was entered

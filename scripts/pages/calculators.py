@@ -10,6 +10,8 @@ from calculators.core.listing import load_all
 from calculators.core.paint import rows, show_value
 from calculators.core.plot import plot
 from calculators.core.run import run
+from scripts.pages import nitrogen_model as model
+from scripts.pages.escape import escape
 from scripts.pages.form import form, has_us_units, value_text
 from scripts.pages.template import render
 from scripts.records.load import Library
@@ -25,7 +27,7 @@ def calculator_page(spec: Spec, library: Library) -> str:
         "calculator.md.j2",
         spec=spec,
         form=form(spec),
-        paragraphs=spec.description.split("\n\n"),
+        paragraphs=[linked(text) for text in spec.description.split("\n\n")],
         us_units=has_us_units(spec),
         example=example(spec),
         rows=rows(spec, answer["outputs"]),
@@ -45,6 +47,12 @@ def example(spec: Spec) -> list[tuple[str, str, str]]:
         for field in spec.inputs
         if field.default is not None
     ]
+
+
+def linked(text: str) -> Markup:
+    """A paragraph of a docstring; where it names the page of the model, that is a link."""
+    link = Markup('<a href="../../{}">{}</a>').format(model.ADDRESS, model.TITLE)
+    return link.join(escape(part) for part in " ".join(text.split()).split(model.TITLE))
 
 
 def first_input(spec: Spec) -> str:

@@ -3,6 +3,7 @@
 from calculators.core.listing import load_all
 from scripts.pages.calculators import calculator_page, calculators_page, description
 from scripts.pages.diagnosis import key_page, symptoms_page
+from scripts.pages.nitrogen_model import model_page
 from scripts.pages.plants import plant_page, plants_page
 from scripts.pages.problems import problem_page, problems_page
 from scripts.pages.rules import rule_page, rules_page, sources_page
@@ -17,6 +18,7 @@ def generated(library: Library) -> dict[str, str]:
         "problems/key.md": key_page(library),
         "problems/symptoms.md": symptoms_page(library),
         "calculators/index.md": calculators_page(),
+        "nitrogen-model.md": model_page(library),
         "rules/index.md": rules_page(library),
         "sources.md": sources_page(library),
     }

@@ -5,6 +5,7 @@ from collections.abc import Mapping
 from typing import NamedTuple
 
 from calculators.core.listing import load_all
+from scripts.pages import nitrogen_model as model
 from scripts.records.load import Library
 from scripts.records.plant import Plant
 
@@ -39,6 +40,7 @@ def entries(library: Library, prose: Mapping[str, tuple[str, str]]) -> list[Entr
         Entry(f"rules/{slug}/", "law", rule.title, [], rule.short_effect)
         for slug, rule in library.rules.items()
     ]
+    found.append(Entry(model.ADDRESS, "guide", model.TITLE, model.OTHER_NAMES, model.DESCRIPTION))
     found += [Entry(address, "guide", title, [], line) for address, (title, line) in prose.items()]
     return found
 

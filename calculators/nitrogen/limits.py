@@ -1,0 +1,31 @@
+"""What the model leaves out and what surprises in it: prose for its page, kept beside the code."""
+
+LEFT_OUT = (
+    "Other nutrients, carbon dioxide and light by the hour: they are taken to be enough in what the "
+    "doubling time says. Where phosphate, potassium, iron or carbon run short, plants take less.",
+    "Night and day, and the hour of feeding: all flows are daily means. A reading an hour after a meal "
+    "can be higher than the curve.",
+    "Temperature and plants: a doubling time is that of this tank. Temperature moves filter and rot only.",
+    "Oxygen: the filter is taken to have enough. Where it has not, ammonia and nitrite stand higher.",
+    "pH that follows hardness: it stays as entered, though nitrification uses up what buffers it.",
+    "Ammonia lost to the air, nitrogen fixed from it, urea on its way to ammonia, algae, snails, "
+    "leaves that animals eat.",
+    "Animals that grow, breed or die: what they keep of their feed is a share, and never comes back.",
+    "Roots: what plants draw from the soil itself is not counted, so rooted plants last longer than "
+    "the forecast says where the soil is rich.",
+    "Uptake in the dark, and by plants that hold no nitrogen in common: plants that grow nearly alike "
+    "share one store.",
+)
+
+SURPRISES = (
+    "More rooted plants never end with more nitrate. More floating plants can: a closed mat starves "
+    "faster stems below it of light, and a mat that closes sooner sheds fronds that rot sooner. The "
+    "nitrogen that stems would have taken stays in the water.",
+    "More feed never ends with less nitrate, but for the days after a dose or a change with water "
+    "that holds nitrate: plants that were fed more are larger and take such a pulse up faster.",
+    "Plants that starve live on their store for weeks after the water reads zero, and brown only then.",
+    "Recovery is fast once nitrogen is there: uptake refills a store within days. Common practice, no "
+    "source, says about four weeks from feeding more to healthy new growth. Most of that is the feed "
+    "itself, raised by a quarter a week; the rest is the time in which new leaves become a third of "
+    "the stand, from three days for duckweed to a month for slow stems. No rate was bent to give it.",
+)

@@ -12,10 +12,11 @@ from calculators.core.quantities import (
 from calculators.core.quantity import Help, Label, Possible
 from calculators.core.result import Refusal, Refused, Series
 from calculators.nitrogen import inputs
-from calculators.nitrogen.balance import cycle_of, exchanged, fitted, flows, judge, saw
+from calculators.nitrogen.balance import cycle_of, exchanged, flows, judge, saw
 from calculators.nitrogen.balance_outputs import NitrogenBalance
 from calculators.nitrogen.balance_words import notes
-from calculators.nitrogen.constants import DAYS_PER_WEEK
+from calculators.nitrogen.constants import DAYS_PER_WEEK, DENITRIFICATION_MG_M2_DAY
+from calculators.nitrogen.edges import LESS_GAS, MORE_GAS
 from calculators.nitrogen.steady import (
     Cycle,
     days_to_nothing,
@@ -27,6 +28,7 @@ from calculators.nitrogen.steady import (
     settled_low,
     standing_stems,
 )
+from calculators.nitrogen.uptake_fit import fit, fit_notes
 
 SHOWN_DAYS = 84.0
 NOTHING_MG_DAY = 1e-9
@@ -53,7 +55,7 @@ def nitrogen_balance(
     floater_doubling_days: inputs.FloaterDoubling = 7.0,
     trimmings_g_week: inputs.Trimmings = 50.0,
     soil_area_cm2: inputs.SoilArea = 2_800.0,
-    denitrification_mg_n_m2_day: inputs.Denitrification = 5.0,
+    denitrification_mg_n_m2_day: inputs.Denitrification = DENITRIFICATION_MG_M2_DAY,
     change_percent: inputs.ChangeShare = 20.0,
     change_every_days: inputs.ChangeEvery = 14.0,
     tap_nitrate_mg_l: inputs.TapNitrate = 5.0,
@@ -105,16 +107,21 @@ def nitrogen_balance(
     per_cm2 = floating_uptake(1.0, floater_doubling_days)
     feed_to_balance = feed_for(found.plants + found.denitrified, protein_percent)
     feed_for_target = feed_for(found.excreted - more, protein_percent)
-    fit = fitted(found, (slope_week, slope_low_week, slope_high_week), next_reading_ratio, volume_l)
+    slopes = (slope_week, slope_low_week, slope_high_week)
+    uptake = fit(found, slopes, next_reading_ratio, volume_l)
+    more_gas = nitrate_of((MORE_GAS - 1) * found.denitrified, volume_l)
     rotting = DAYS_PER_WEEK * nitrate_of(found.rotting_at_most, volume_l)
     return NitrogenBalance(
         feed_n_mg_day=found.fed,
         ammonia_n_mg_day=found.excreted,
         plants_n_mg_day=found.plants,
         denitrified_n_mg_day=found.denitrified,
+        denitrified_low_n_mg_day=LESS_GAS * found.denitrified,
+        denitrified_high_n_mg_day=MORE_GAS * found.denitrified,
         changed_out_n_mg_day=exchanged(nitrate_mg_l, volume_l, cycle),
         tap_n_mg_day=exchanged(tap_nitrate_mg_l, volume_l, cycle),
         nitrate_change_mg_l_week=DAYS_PER_WEEK * cycle.rise_day,
+        nitrate_change_at_least_mg_l_week=DAYS_PER_WEEK * (cycle.rise_day - more_gas),
         nitrate_change_at_most_mg_l_week=DAYS_PER_WEEK * cycle.rise_day + rotting,
         settled_nitrate_high_mg_l=high,
         settled_nitrate_low_mg_l=settled_low(cycle, high),
@@ -123,13 +130,13 @@ def nitrogen_balance(
         feed_for_target_g_week=feed_for_target if feed_for_target >= 0 else None,
         extra_stems_g=max(0.0, standing_stems(more, stem_doubling_days)),
         extra_floater_area_cm2=max(0.0, more / per_cm2),
-        fitted_uptake_mg_n_day=fit.middle,
-        fitted_uptake_low_mg_n_day=fit.low,
-        fitted_uptake_high_mg_n_day=fit.high,
-        fitted_width_next_mg_n_day=fit.width_next,
+        fitted_uptake_mg_n_day=uptake.middle,
+        fitted_uptake_low_mg_n_day=uptake.low,
+        fitted_uptake_high_mg_n_day=uptake.high,
+        fitted_width_next_mg_n_day=uptake.width_next,
         verdict=verdict,
-        notes=tuple(
-            notes(
+        notes=(
+            *notes(
                 verdict,
                 found,
                 cycle,
@@ -138,7 +145,8 @@ def nitrogen_balance(
                 plant_uptake_mg_n_day is not None,
                 feed_to_balance,
                 feed_for_target,
-            )
+            ),
+            *fit_notes(uptake, found),
         ),
         series={"nitrate": series(nitrate_mg_l, cycle)},
     )
@@ -149,6 +157,8 @@ def check_slopes(middle: float | None, low: float | None, high: float | None) ->
     wrong = []
     if low is not None and middle is not None and low > middle:
         wrong.append(Refusal("slope_low_week", "the lower limit is above the change", high=middle))
+    if middle is None and low is not None and high is not None and low > high:
+        wrong.append(Refusal("slope_low_week", "the lower limit is above the upper", high=high))
     if high is not None and middle is not None and high < middle:
         wrong.append(Refusal("slope_high_week", "the upper limit is below the change", low=middle))
     if wrong:

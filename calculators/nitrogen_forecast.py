@@ -133,7 +133,7 @@ def nitrogen_forecast(
     soil_release_mg_n_m2_day: Annotated[
         ArealNitrogenFlow,
         Label("Ammonium from new soil, at first"),
-        Help("45 without a cap in a laboratory; 7 to 600 by soil. A cap holds much back."),
+        Help("45 without a cap in a laboratory; 7 to 800 by soil. A cap holds much back."),
     ] = SOIL_RELEASE_MG_M2_DAY,
     plant_nitrogen_percent: Annotated[TissueNitrogen, Label("Nitrogen in the plants now")] = 2.5,
     surface_cm2: Annotated[
@@ -214,7 +214,7 @@ def nitrogen_forecast(
             floater_doubling_days,
         )
     said = [*asked(target_nitrate_mg_l, wanted), *late(events, days)]
-    return result(outcome, tank, days, around, wanted, said)
+    return result(outcome, tank, events, days, around, wanted, said)
 
 
 def check(events: list[Event]) -> None:

@@ -1,6 +1,6 @@
 """Which way readings go between water changes."""
 
-from typing import Annotated, NamedTuple
+from typing import Annotated
 
 from calculators.core.declare import calculator
 from calculators.core.outlook import (
@@ -9,24 +9,18 @@ from calculators.core.outlook import (
     narrowed_by,
     settles_at,
 )
-from calculators.core.quantities import (
-    ChangeRate,
-    Concentration,
-    Count,
-    DailyChange,
-    Days,
-    Interval,
-    Percent,
-    Ratio,
-)
-from calculators.core.quantity import Choices, Help, Label, Possible
-from calculators.core.result import Note, Series
+from calculators.core.quantities import Concentration, FeedMass, Interval, Volume
+from calculators.core.quantity import Help, Label, Possible
+from calculators.core.result import Series
 from calculators.core.stretches import Change, Reading, into_stretches
-from calculators.core.theil_sen import Stretch, level_at, line, theil_sen
+from calculators.core.theil_sen import Slope, Stretch, level_at, line, theil_sen
+from calculators.core.trend_outputs import Trend
 from calculators.core.trend_words import ANIMALS_FIRST, notes, too_few
-from calculators.core.verdict import Verdict, judge
-
-DAYS_PER_WEEK = 7
+from calculators.core.verdict import judge
+from calculators.nitrogen import inputs
+from calculators.nitrogen.balance import Flows, flows
+from calculators.nitrogen.constants import DAYS_PER_WEEK, DENITRIFICATION_MG_M2_DAY
+from calculators.nitrogen.uptake_fit import AT_THE_END, Fit, fit, fit_notes
 
 # Invented readings of the demo library's Reading Room tank, after its floaters were thinned.
 EXAMPLE_READINGS = [
@@ -36,50 +30,9 @@ EXAMPLE_READINGS = [
 EXAMPLE_CHANGES = [Change(7, 25), Change(14, 25)]
 
 
-class Trend(NamedTuple):
-    """The slope, how sure it is, and what follows if nothing changes."""
-
-    slope_week: Annotated[ChangeRate | None, Label("Change between water changes")]
-    slope_low_week: Annotated[
-        ChangeRate | None, Label("At least"), Help("Lower limit, 95 % sure on both sides.")
-    ]
-    slope_high_week: Annotated[ChangeRate | None, Label("At most"), Help("Upper limit.")]
-    verdict: Annotated[
-        Verdict,
-        Label("Verdict"),
-        Choices(("building up", "steady", "falling", "too few readings to tell")),
-    ]
-    pairs: Annotated[Count, Label("Pairs of readings used")]
-    net_mg_l_day: Annotated[
-        DailyChange | None,
-        Label("Net build-up a day"),
-        Help("What comes in less what is taken up; below zero, plants and soil take more."),
-    ]
-    level_mg_l: Annotated[
-        Concentration | None, Label("Level at the last reading"), Help("On the line, less noisy.")
-    ]
-    next_reading_ratio: Annotated[
-        Ratio | None,
-        Label("Width of the limits with one reading more"),
-        Help("Against the width now: 0.8 is a fifth narrower. For a reading right on the line."),
-    ]
-    days_to_zero: Annotated[Days | None, Label("Until nothing is left, without changes")]
-    days_to_limit: Annotated[Days | None, Label("Until your limit, without changes")]
-    hold_change_percent: Annotated[
-        Percent | None,
-        Label("Weekly change that would hold this level"),
-        Help("Just before each change, with water that reads as your tap."),
-    ]
-    settles_at_mg_l: Annotated[
-        Concentration | None,
-        Label("Level that your changes lead to"),
-        Help("Just before a change, if changes and trend go on as they are."),
-    ]
-    notes: tuple[Note, ...]
-    series: dict[str, Series]
-
-
-@calculator("Trend", sources=("theil-1950", "sen-1968", "hirsch-slack-smith-1982"))
+@calculator(
+    "Trend", sources=("theil-1950", "sen-1968", "hirsch-slack-smith-1982", "timmons-ebeling")
+)
 def trend(
     readings: Annotated[
         list[Reading],
@@ -100,6 +53,15 @@ def trend(
     ] = 2.0,
     limit_mg_l: Annotated[Concentration | None, Label("Limit you do not want to pass")] = 40.0,
     next_after_days: Annotated[Interval, Label("Next reading after")] = 7.0,
+    volume_l: Annotated[
+        Volume | None,
+        Label("Water volume"),
+        Help("With the feed it gives the plants' uptake; empty for readings that are not nitrate."),
+    ] = 120.0,
+    feed_g_week: Annotated[FeedMass | None, Label("Feed a week"), Possible(0, 5_000)] = 5.0,
+    protein_percent: inputs.FeedProtein = 45.0,
+    soil_area_cm2: inputs.SoilArea = 2_800.0,
+    denitrification_mg_n_m2_day: inputs.Denitrification = DENITRIFICATION_MG_M2_DAY,
 ) -> Trend:
     """Find which way a reading goes between water changes, and how sure that is.
 
@@ -112,7 +74,12 @@ def trend(
     stretch is at least the kit's step. Steady: that change is smaller than the kit's step or than the
     scatter of the readings. Otherwise there are too few readings to tell.
 
+    With the tank's volume and feed the slope becomes the plants' uptake: what the feed brings as
+    ammonia, less what the soil loses, less what nitrate gains. Its limits are those of the slope.
+
     Doses and changes of feeding between two readings count into the slope: leave those days out.
+
+    All equations and constants: How the nitrogen model works.
     """
     stretches = into_stretches(readings, changes)
     slope = theil_sen(stretches)
@@ -122,6 +89,9 @@ def trend(
     last = next(stretch for stretch in reversed(stretches) if stretch)
     level = max(0.0, level_at(last, slope.middle, last[-1][0]))
     moving = slope.middle if verdict in ("building", "falling") else 0.0
+    ratio = narrowed_by(stretches, slope, next_after_days, changes)
+    found = supply(feed_g_week, protein_percent, (soil_area_cm2, denitrification_mg_n_m2_day))
+    uptake = fitted(found, slope, ratio, volume_l)
     rise_week = DAYS_PER_WEEK * max(0.0, moving)
     return Trend(
         slope_week=DAYS_PER_WEEK * slope.middle,
@@ -131,14 +101,40 @@ def trend(
         pairs=slope.pairs,
         net_mg_l_day=slope.middle,
         level_mg_l=level,
-        next_reading_ratio=narrowed_by(stretches, slope, next_after_days, changes),
+        next_reading_ratio=ratio,
         days_to_zero=days_until(0.0, level, min(0.0, moving)),
         days_to_limit=None if limit_mg_l is None else days_until(limit_mg_l, level, moving),
         hold_change_percent=holding_change_percent(level, tap_value, rise_week),
         settles_at_mg_l=settles_at(moving, tap_value, changes) if moving else None,
-        notes=tuple(notes(slope, verdict, stretches, readings, changes)),
+        uptake_mg_n_day=uptake.middle,
+        uptake_low_mg_n_day=uptake.low,
+        uptake_high_mg_n_day=uptake.high,
+        uptake_width_next_mg_n_day=uptake.width_next,
+        notes=(
+            *notes(slope, verdict, stretches, readings, changes),
+            *(fit_notes(uptake, found) if found else ()),
+            *((AT_THE_END,) if uptake.middle is not None and level < kit_step else ()),
+        ),
         series=drawn(stretches, slope.middle),
     )
+
+
+def supply(
+    feed_g_week: float | None, protein_percent: float, soil: tuple[float, float]
+) -> Flows | None:
+    """What comes in and what the soil loses; None where no feed is given."""
+    if feed_g_week is None:
+        return None
+    return flows(feed_g_week, protein_percent, 0.0, (0.0, 1.0), 0.0, soil)
+
+
+def fitted(found: Flows | None, slope: Slope, ratio: float | None, volume_l: float | None) -> Fit:
+    """The uptake that explains a slope a day; none where feed or volume is not given."""
+    if found is None or volume_l is None:
+        return Fit()
+    limits = (None if one is None else DAYS_PER_WEEK * one for one in slope[:3])
+    middle, low, high = limits
+    return fit(found, (middle, low, high), ratio, volume_l)
 
 
 def nothing_to_compare(stretches: list[Stretch], changes: list[Change]) -> Trend:
@@ -146,6 +142,7 @@ def nothing_to_compare(stretches: list[Stretch], changes: list[Change]) -> Trend
     said = (ANIMALS_FIRST, too_few(stretches, changes))
     return Trend(
         *(None, None, None, "too-few-readings", 0, None, None, None, None, None, None, None),
+        *(None, None, None, None),
         notes=said,
         series=drawn(stretches, None),
     )

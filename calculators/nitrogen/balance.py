@@ -14,7 +14,6 @@ from calculators.nitrogen.constants import (
 from calculators.nitrogen.feed import feed_nitrogen_mg_day
 from calculators.nitrogen.steady import (
     Cycle,
-    fitted_uptake,
     floating_uptake,
     nitrate_of,
     trimmed_uptake,
@@ -71,33 +70,6 @@ def cycle_of(found: Flows, volume_l: float, share: float, every: float, tap: flo
 def exchanged(nitrate_mg_l: float, volume_l: float, cycle: Cycle) -> float:
     """Nitrogen that changes carry at a reading, mg a day, on average."""
     return cycle.share * nitrate_mg_l / NITRATE_PER_N * volume_l / cycle.every
-
-
-class Fit(NamedTuple):
-    """Uptake that explains measured slopes, mg N a day, and the width with one reading more."""
-
-    middle: float | None
-    low: float | None
-    high: float | None
-    width_next: float | None
-
-
-def fitted(
-    found: Flows,
-    slopes: tuple[float | None, float | None, float | None],
-    next_reading_ratio: float | None,
-    volume_l: float,
-) -> Fit:
-    """Fit the uptake to a trend's slope and its limits; a steeper rise means less uptake."""
-    supply = found.excreted - found.denitrified
-    middle, high, low = (
-        None if slope is None else max(0.0, fitted_uptake(supply, slope, volume_l))
-        for slope in slopes
-    )
-    width = None
-    if low is not None and high is not None and next_reading_ratio is not None:
-        width = (high - low) * next_reading_ratio
-    return Fit(middle, low, high, width)
 
 
 def judge(cycle: Cycle, days_to_shortage: float | None) -> Verdict:

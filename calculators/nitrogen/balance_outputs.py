@@ -26,13 +26,22 @@ class NitrogenBalance(NamedTuple):
     plants_n_mg_day: Annotated[
         NitrogenFlow, Label("Taken by plants"), Help("What they would take while there is any.")
     ]
-    denitrified_n_mg_day: Annotated[NitrogenFlow, Label("Lost as gas from the soil")]
+    denitrified_n_mg_day: Annotated[NitrogenFlow, Label("Lost as gas from the soil, about")]
+    denitrified_low_n_mg_day: Annotated[NitrogenFlow, Label("Lost as gas, at least")]
+    denitrified_high_n_mg_day: Annotated[
+        NitrogenFlow,
+        Label("Lost as gas, at most"),
+        Help("A fifth to six times the rate entered: 1 to 30 around 5."),
+    ]
     changed_out_n_mg_day: Annotated[
         NitrogenFlow, Label("Carried out by changes"), Help("At today's reading.")
     ]
     tap_n_mg_day: Annotated[NitrogenFlow, Label("Brought in by the new water")]
     nitrate_change_mg_l_week: Annotated[
         ChangeRate, Label("Nitrate changes between water changes"), Help("As NO₃, before a change.")
+    ]
+    nitrate_change_at_least_mg_l_week: Annotated[
+        ChangeRate, Label("The same if the soil loses the most")
     ]
     nitrate_change_at_most_mg_l_week: Annotated[
         ChangeRate,
@@ -56,7 +65,11 @@ class NitrogenBalance(NamedTuple):
     ]
     extra_stems_g: Annotated[WetMass, Label("Or: more stems, wet"), Help("Trimmed as they grow.")]
     extra_floater_area_cm2: Annotated[Area, Label("Or: more floating cover"), Help("Kept thinned.")]
-    fitted_uptake_mg_n_day: Annotated[NitrogenFlow | None, Label("Uptake that fits your readings")]
+    fitted_uptake_mg_n_day: Annotated[
+        NitrogenFlow | None,
+        Label("Uptake that fits your readings"),
+        Help("Give it back above as the measured uptake."),
+    ]
     fitted_uptake_low_mg_n_day: Annotated[NitrogenFlow | None, Label("At least")]
     fitted_uptake_high_mg_n_day: Annotated[NitrogenFlow | None, Label("At most")]
     fitted_width_next_mg_n_day: Annotated[

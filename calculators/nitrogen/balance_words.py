@@ -16,8 +16,9 @@ FEED_IN_STEPS = Note(
 )
 RANGE = Note(
     "info",
-    "Droppings and leftovers that rot come on top, days to weeks later; how much is unsure. Plants' "
-    "uptake is right within a factor of two at best. Let your own readings decide.",
+    "The soil's gas is known within a factor of thirty: read its least and most, too. Droppings and "
+    "leftovers that rot come on top, days to weeks later; how much is unsure. Plants' uptake is "
+    "right within a factor of two at best. Let your own readings decide.",
 )
 
 

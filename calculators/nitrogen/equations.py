@@ -11,7 +11,7 @@ from typing import Any, NamedTuple, get_args
 from calculators.nitrogen import (
     alkalinity,
     constants,
-    ensemble,
+    edges,
     feed,
     nitrifiers,
     outlook,
@@ -98,8 +98,8 @@ RATES: dict[str, tuple[Rate, ...]] = {
 CONSTANTS: dict[str, ModuleType] = {
     "Feed, filter, soil and tank": constants,
     "Plants": plant_constants,
-    "Edges of the band": ensemble,
     "Lines for the words": outlook,
+    "Edges of the band": edges,
 }
 
 

@@ -7,6 +7,7 @@ from calculators.nitrogen.balance_words import FEED_IN_STEPS
 from calculators.nitrogen.ensemble import Band
 from calculators.nitrogen.forecast_outputs import NitrogenForecast
 from calculators.nitrogen.forecast_words import notes
+from calculators.nitrogen.hunger import Hunger
 from calculators.nitrogen.inverse import Answers
 from calculators.nitrogen.outlook import calm_from, judge
 from calculators.nitrogen.simulate import Outcome
@@ -36,6 +37,7 @@ def late(events: list[Event], days: float) -> list[Note]:
 def result(
     outcome: Outcome,
     tank: Tank,
+    events: list[Event],
     days: float,
     around: Band | None,
     wanted: Answers,
@@ -55,6 +57,7 @@ def result(
         recovery_day=hunger.recovery_day,
         balance_error_percent=outcome.balance_error_percent,
         healthy_growth_day=hunger.healthy_day,
+        healthy_after_feeding_days=after_feeding(hunger, tank.feed_g_week, events),
         calm_from_day=calm,
         kh_drift_dh=outcome.last.kh_drift,
         alkalinity_used_mg_l=max(0.0, outcome.nitrified_mg) / tank.volume_l * CACO3_MG_PER_N,
@@ -68,6 +71,26 @@ def result(
         notes=(*notes(verdict, outcome, tank, days, calm), *said),
         series=drawn(outcome, around),
     )
+
+
+def after_feeding(hunger: Hunger, ration: float, events: list[Event]) -> float | None:
+    """Days from the first rise of the ration after plants ran short to healthy new growth.
+
+    Where it was raised before they ran short only, from the last of those rises.
+    """
+    short, healthy = hunger.first_day, hunger.healthy_day
+    if short is None or healthy is None:
+        return None
+    rises = []
+    for event in sorted(events, key=lambda event: event.day):
+        if event.kind != "feed":
+            continue
+        if event.value > ration and event.day <= healthy:
+            rises.append(event.day)
+        ration = event.value
+    if not rises:
+        return None
+    return healthy - next((day for day in rises if day >= short), rises[-1])
 
 
 def drawn(outcome: Outcome, around: Band | None) -> dict[str, Series]:

@@ -39,6 +39,11 @@ class NitrogenForecast(NamedTuple):
     healthy_growth_day: Annotated[
         Days | None, Label("New growth healthy by day"), Help("A third of the stand is new.")
     ]
+    healthy_after_feeding_days: Annotated[
+        Days | None,
+        Label("From feeding more to healthy new growth"),
+        Help("Give the new feed as events. Common practice, no source: about four weeks."),
+    ]
     calm_from_day: Annotated[
         Days | None,
         Label("Ammonia and nitrite stay low from day"),

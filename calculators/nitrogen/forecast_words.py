@@ -63,9 +63,14 @@ def verdict_note(verdict: Verdict, outcome: Outcome, days: float) -> Note:
         )
     back = ""
     if hunger.first_day is not None:
+        healthy = (
+            " New growth is not healthy yet on the last day."
+            if hunger.healthy_day is None
+            else f" New growth is healthy by about day {hunger.healthy_day:.0f}."
+        )
         back = (
             f" {names(hunger.names)} ran short about day {hunger.first_day:.0f} and had enough "
-            f"again from day {hunger.recovery_day or 0:.0f}."
+            f"again from day {hunger.recovery_day or 0:.0f}.{healthy}"
         )
     if verdict == "building":
         return Note("info", f"Building: nitrate climbs between changes, to {nitrate}.{back}")

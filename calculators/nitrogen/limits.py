@@ -27,5 +27,6 @@ SURPRISES = (
     "Recovery is fast once nitrogen is there: uptake refills a store within days. Common practice, no "
     "source, says about four weeks from feeding more to healthy new growth. Most of that is the feed "
     "itself, raised by a quarter a week; the rest is the time in which new leaves become a third of "
-    "the stand, from three days for duckweed to a month for slow stems. No rate was bent to give it.",
+    "the stand, from some days for duckweed to a month and more for slow rosettes. No rate "
+    "was bent to give it.",
 )

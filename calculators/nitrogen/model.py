@@ -37,7 +37,7 @@ OF_TANK = (
 OF_COHORT = (
     Held(
         "G",
-        "growth: each plant's dry mass is its first mass · e^(r · G)",
+        "growth: a plant's dry mass is its first mass · exp(r · G)",
         "days",
         "g · c − loss; afloat g · (1 − x) / max(1, x) − loss",
     ),

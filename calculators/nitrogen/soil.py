@@ -36,7 +36,7 @@ def soil_ammonium_mg(area_cm2: float, release_mg_m2_day: float, age_days: float)
 
     Equation: Z0 = release · area / λ · 2^(−age/30)
     release is that of the day of flooding. Flooded organic soil gave 45 mg N a m² and day to the
-    water in a laboratory; other wet soils gave 7 to over 600. A cap of sand holds much of it back.
+    water in a laboratory; other wet soils gave 7 to 800. A cap of sand holds much of it back.
     """
     halvings = age_days / SOIL_RELEASE_HALVES_DAYS
     return release_mg_m2_day * area_cm2 / CM2_PER_M2 / release_per_day() * 2**-halvings

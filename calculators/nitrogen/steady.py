@@ -56,7 +56,7 @@ def feed_for(nitrogen_mg_day: float, protein_percent: float) -> float:
 
 
 def settled_high(cycle: Cycle) -> float | None:
-    """The level just before a change once it repeats; None if it never settles above zero.
+    """The level just before a change once it repeats; none if it never settles above zero.
 
     Equation: high = tap + rise · every / share
     rise in mg/L a day, every in days, share from 0 to 1. The fixed point of

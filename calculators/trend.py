@@ -3,10 +3,10 @@
 from typing import Annotated
 
 from calculators.core.declare import calculator
+from calculators.core.next_reading import narrowed_by
 from calculators.core.outlook import (
     days_until,
     holding_change_percent,
-    narrowed_by,
     settles_at,
 )
 from calculators.core.quantities import Concentration, FeedMass, Interval, Volume

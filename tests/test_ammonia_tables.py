@@ -40,7 +40,9 @@ def test_the_share_is_that_of_the_printed_table(ph):
     """To its last digit, and half a percent for the offset of absolute zero, 273.2 or 273.15."""
     for degrees, share in zip(DEGREES, EMERSON[ph], strict=True):
         if share is not None:
-            assert unionised_share(ph, degrees) == pytest.approx(share, abs=1e-4, rel=0.006), degrees
+            assert unionised_share(ph, degrees) == pytest.approx(share, abs=1e-4, rel=0.006), (
+                degrees
+            )
 
 
 @pytest.mark.parametrize("degrees", TRUSSELL)

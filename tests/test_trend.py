@@ -6,6 +6,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 from scipy.stats import mstats, norm, theilslopes
 
+from calculators.core.next_reading import narrowed_by
 from calculators.core.outlook import holding_change_percent, settles_at
 from calculators.core.result import BadInput
 from calculators.core.run import run
@@ -57,14 +58,41 @@ def test_stretches_agree_with_scipys_seasonal_slope_and_variance():
 
 
 def test_one_reading_more_narrows_as_scipy_recomputes_it():
-    days, values = [0, 3, 7, 10, 14, 17, 21], [10, 11, 13, 13.5, 16, 16.2, 18.5]
+    """The next reading at nine places of the spread of a prediction, each limit recomputed by scipy."""
+    days, values = (
+        np.array([0, 3, 7, 10, 14, 17, 21.0]),
+        np.array([10, 11, 13, 13.5, 16, 16.2, 18.5]),
+    )
     now = theilslopes(values, days)
-    level = np.median([v + now.slope * (21 - d) for d, v in zip(days, values, strict=True)])
-    then = theilslopes([*values, level + 7 * now.slope], [*days, 28])
-    expected = (then.high_slope - then.low_slope) / (now.high_slope - now.low_slope)
-    found = outputs(days, values, next_after_days=7)
+    level = np.median(values + now.slope * (28 - days))
+    away = np.sort(values - now.slope * days - np.median(values - now.slope * days))
+    spread = np.sqrt((1 + 1 / 7 + (28 - days.mean()) ** 2 / (7 * days.var())) * 7 / 5)
+    widths = []
+    for off in spread * away:  # seven readings, so seven places
+        then = theilslopes([*values, level + off], [*days, 28])
+        widths.append(then.high_slope - then.low_slope)
+    expected = np.mean(widths) / (now.high_slope - now.low_slope)
+    found = outputs(days.tolist(), values.tolist(), next_after_days=7)
     assert found["next_reading_ratio"] == pytest.approx(expected)
     assert 0 < found["next_reading_ratio"] < 1
+
+
+@pytest.mark.parametrize(("starts", "count"), [([0], 6), ([0], 12), ([0, 20, 40], 4)])
+def test_the_narrowing_that_is_promised_comes_true_on_average(starts, count):
+    """Against simulated tanks: a line, normal errors, and the reading that then really comes."""
+    dice = np.random.default_rng(5)
+    promised, kept = [], []
+    for _ in range(250):
+        stretches = [
+            [(start + 3.0 * n, 10 + 0.9 * n + dice.normal(0, 1)) for n in range(count)]
+            for start in starts
+        ]
+        slope = theil_sen(stretches)
+        day, true = stretches[-1][0][0] + 3.0 * count, 10 + 0.9 * count
+        more = [*stretches[:-1], [*stretches[-1], (day, true + dice.normal(0, 1))]]
+        promised.append(narrowed_by(stretches, slope, 3.0, []))
+        kept.append(theil_sen(more).width / slope.width)
+    assert np.mean(promised) == pytest.approx(np.mean(kept), abs=0.05)
 
 
 def test_a_wild_reading_hardly_moves_the_slope():

@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 
 from calculators.core.stretches import Change, change_days
-from calculators.core.theil_sen import Slope, Stretch, bears_limits, level_at, theil_sen
+from calculators.core.theil_sen import Stretch, bears_limits
 
 MOST_READINGS_ASKED = 6
 
@@ -41,32 +41,6 @@ def settles_at(slope: float, tap: float, changes: Sequence[Change]) -> float | N
     shares = [change.percent / 100 for change in changes if change.percent > 0]
     high = tap + slope * interval / (sum(shares) / len(shares))
     return high if high > 0 else None
-
-
-def narrowed_by(
-    stretches: Sequence[Stretch], slope: Slope, after_days: float, changes: Sequence[Change]
-) -> float | None:
-    """Width of the limits with one reading more, against the width now.
-
-    The reading is taken to lie right on the line, ``after_days`` after the last. After a change
-    it stands alone and narrows nothing. None where there is no width to narrow.
-    """
-    if not slope.width:
-        return None
-    more = theil_sen(with_next(stretches, slope.middle, after_days, changes))
-    return more.width / slope.width if more and more.width is not None else None
-
-
-def with_next(
-    stretches: Sequence[Stretch], slope: float, after_days: float, changes: Sequence[Change]
-) -> list[Stretch]:
-    """The stretches with one reading more, on the line."""
-    *rest, last = stretches
-    last_day = last[-1][0]
-    day = last_day + after_days
-    if any(last_day <= changed < day for changed in change_days(changes)):
-        return [*rest, last, [(day, 0.0)]]
-    return [*rest, [*last, (day, level_at(last, slope, day))]]
 
 
 def readings_needed(stretches: Sequence[Stretch], in_new_stretch: bool) -> int | None:

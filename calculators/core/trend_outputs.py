@@ -42,7 +42,7 @@ class Trend(NamedTuple):
     next_reading_ratio: Annotated[
         Ratio | None,
         Label("Width of the limits with one reading more"),
-        Help("Against the width now: 0.8 is a fifth narrower. For a reading right on the line."),
+        Help("Expected, against the width now: 0.8 is a fifth narrower."),
     ]
     days_to_zero: Annotated[Days | None, Label("Until nothing is left, without changes")]
     days_to_limit: Annotated[Days | None, Label("Until your limit, without changes")]

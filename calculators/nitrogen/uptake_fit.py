@@ -81,8 +81,8 @@ def fit_notes(fit: Fit, found: Flows) -> list[Note]:
     narrower = ""
     if fit.width is not None and fit.width_next is not None:
         narrower = (
-            f" The limits are {show(fit.width)} mg apart; one reading more on the line would make "
-            f"that {show(fit.width_next)}."
+            f" The limits are {show(fit.width)} mg apart; one reading more may be expected to "
+            f"make that {show(fit.width_next)}."
         )
     least, most = LESS_GAS * found.denitrified, MORE_GAS * found.denitrified
     return [

@@ -27,6 +27,7 @@ from calculators.core.trend_words import ANIMALS_FIRST, notes, too_few
 from calculators.core.verdict import Verdict, judge
 
 DAYS_PER_WEEK = 7
+PICTURE = "Readings, and the line of the trend"
 
 # Invented readings of the demo library's Reading Room tank, after its floaters were thinned.
 EXAMPLE_READINGS = [
@@ -157,8 +158,14 @@ def drawn(stretches: list[Stretch], slope: float | None) -> dict[str, Series]:
     if not points:
         return {}
     days = [day for day, _ in points]
-    shown = {"readings": Series("Reading", "mg/L", "Day", "days", days, [y for _, y in points])}
+    shown = {
+        "readings": Series("Reading", "mg/L", "Day", "days", days, [y for _, y in points])._replace(
+            picture=PICTURE, short="reading", dots=True
+        )
+    }
     if slope is not None:
         heights = [height for stretch in stretches for height in line(stretch, slope)]
-        shown["line"] = Series("Line of the trend", "mg/L", "Day", "days", days, heights)
+        shown["line"] = Series(
+            "Line of the trend", "mg/L", "Day", "days", days, heights, PICTURE, "trend"
+        )
     return shown

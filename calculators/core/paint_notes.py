@@ -7,10 +7,13 @@ from typing import Any
 
 from calculators.core.declare import Spec
 from calculators.core.numbers import show_plain
-from calculators.core.paint import rows, show_value
+from calculators.core.paint import show_value
 from calculators.core.result import Link, Note
 from calculators.core.run import Found
-from calculators.core.units import System
+from calculators.core.units import System, unit_shown
+
+PLAIN_KINDS = ("number", "integer", "text")
+MOST_LETTERS = 90
 
 
 def lead(spec: Spec, found: Found) -> list[Note]:
@@ -41,16 +44,35 @@ def rating(spec: Spec, found: Found) -> str:
 
 
 def brief(spec: Spec, found: Found, system: System = "metric") -> dict[str, str]:
-    """One short line with its level: the first danger, else the rating, else the first figure."""
+    """One short line with its level: the first danger, else the rating, else the first figure.
+
+    Where nothing could be computed it is the first note.
+    """
     first = lead(spec, found)
     if first and first[0].level == "danger":
-        return {"level": "danger", "text": first_sentence(first[0].text)}
+        return {"level": "danger", "text": cut(first_sentence(first[0].text))}
     level = first[0].level if first else "info"
     if words := rating(spec, found):
         return {"level": level, "text": words}
-    figure = rows(spec, found.answer["outputs"], system)[0]
-    value = f"{figure['value']} {figure['unit']}".split("\n")[0].strip()
-    return {"level": level, "text": f"{figure['label']}: {value}"}
+    if words := first_figure(spec, found, system):
+        return {"level": level, "text": cut(words)}
+    note = found.notes[0] if found.notes else Note("info", spec.title)
+    return {"level": note.level, "text": cut(first_sentence(note.text))}
+
+
+def first_figure(spec: Spec, found: Found, system: System) -> str:
+    """The first figure or text among the outputs, with its label and unit; empty where all are blank."""
+    for field in spec.outputs:
+        value = found.answer["outputs"][field.key]
+        if field.kind in PLAIN_KINDS and field.download is None and value is not None:
+            shown = f"{show_value(field, value, system)} {unit_shown(field, system)}"
+            return f"{field.label}: {shown.strip()}"
+    return ""
+
+
+def cut(text: str) -> str:
+    """A line cut at a word, so that it stays a line or two on a phone."""
+    return text if len(text) <= MOST_LETTERS else text[:MOST_LETTERS].rsplit(" ", 1)[0] + "…"
 
 
 def first_sentence(text: str) -> str:

@@ -9,12 +9,13 @@ from html import escape
 from typing import NamedTuple
 
 from calculators.core import plot_parts as parts
+from calculators.core.numbers import show_number
 from calculators.core.plot_scale import scale
 from calculators.core.plot_words import axis, points_of, summary
 from calculators.core.result import Line, Mark, Series
 
-WIDTH, HEIGHT = 360, 222
-LEFT, RIGHT, TOP, BOTTOM = 50, 350, 26, 180
+WIDTH, HEIGHT = 360, 228
+LEFT, RIGHT, TOP, BOTTOM = 50, 346, 34, 186
 NAMES_RIGHT = 284  # where the axes end if names stand at the curves' ends
 NEAR = 2.0  # a line up to so many times the highest point is drawn
 
@@ -75,6 +76,7 @@ def draw(picture: Picture) -> str:
         *(parts.band(frame, edges) for edges in picture.bands),
         parts.marks(frame, picture.marks()),
         parts.lines(frame, named),
+        parts.line_names(frame, named, picture.curves),
         *(parts.curve(frame, one, number) for number, one in enumerate(picture.curves, start=1)),
         parts.names(frame, picture.curves) if several else "",
     ]
@@ -94,7 +96,7 @@ def framed(picture: Picture, named: Sequence[Line]) -> parts.Frame:
     ys = [y for one in shown for _, y in points_of(one)] + [line.value for line in named]
     right = NAMES_RIGHT if len(picture.curves) > 1 else RIGHT
     return parts.Frame(
-        scale(xs, LEFT, right, from_zero=False),
+        scale(xs, LEFT, right, tight=True),
         scale(ys, BOTTOM, TOP, from_zero=True),
         LEFT,
         right,
@@ -112,7 +114,7 @@ def legend(picture: Picture, named: Sequence[Line]) -> str:
         for number, one in enumerate(picture.curves, start=1)
     ]
     rows += [("band", "how unsure it is") for _ in picture.bands]
-    rows += [("level", line.label) for line in named]
+    rows += [("level", f"{line.label}, {show_number(line.value)}") for line in named]
     rows += [("mark-line", "what you do")] if picture.marks() else []
     return f'<ul class="legend">{"".join(swatch(*row) for row in rows)}</ul>'
 

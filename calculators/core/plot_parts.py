@@ -9,6 +9,7 @@ from html import escape
 from typing import NamedTuple
 
 from calculators.core.numbers import show_number
+from calculators.core.plot_labels import place_names
 from calculators.core.plot_scale import Scale, spread
 from calculators.core.plot_words import points_of
 from calculators.core.result import Line, Mark, Series
@@ -71,21 +72,23 @@ def placed(frame: Frame, series: Series) -> Iterable[tuple[float, float]]:
 
 
 def lines(frame: Frame, shown: Sequence[Line]) -> str:
-    """Named lines across, their names above them."""
-    parts = []
-    heights = [frame.up.at(line.value) for line in shown]
-    for line, y, label_y in zip(
-        shown,
-        heights,
-        spread([y - 4 for y in heights], LABEL_GAP, frame.top, frame.bottom),
-        strict=True,
-    ):
-        parts.append(
-            f'<line class="level" x1="{frame.left}" x2="{frame.right}" y1="{y:.1f}" y2="{y:.1f}"/>'
-            f'<text class="level-name" x="{frame.left + 4}" y="{label_y:.1f}">'
-            f"{escape(line.label)}</text>"
-        )
-    return "".join(parts)
+    """Named lines across."""
+    heights = (frame.up.at(line.value) for line in shown)
+    return "".join(
+        f'<line class="level" x1="{frame.left}" x2="{frame.right}" y1="{y:.1f}" y2="{y:.1f}"/>'
+        for y in heights
+    )
+
+
+def line_names(frame: Frame, shown: Sequence[Line], curves: Sequence[Series]) -> str:
+    """The names of the lines, clear of the curves where there is room."""
+    wanted = [(line.label, frame.up.at(line.value)) for line in shown]
+    courses = [list(placed(frame, series)) for series in curves]
+    boxes = place_names(wanted, courses, frame.left, frame.right, frame.bottom)
+    return "".join(
+        f'<text class="level-name" x="{box.left:.1f}" y="{box.foot:.1f}">{escape(line.label)}</text>'
+        for line, box in zip(shown, boxes, strict=True)
+    )
 
 
 def marks(frame: Frame, shown: Sequence[Mark]) -> str:

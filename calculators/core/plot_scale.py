@@ -4,32 +4,46 @@ import math
 from collections.abc import Sequence
 
 TICKS = 5
+NIGH = 1e-9  # of a step: rounding
 
 
 class Scale:
-    """A straight scale between two places of a picture."""
+    """A straight scale between two places of a picture.
 
-    def __init__(self, low: float, high: float, start: float, end: float) -> None:
+    It ends at round numbers, or, where it is ``tight``, at ``low`` and ``high`` themselves.
+    """
+
+    def __init__(
+        self, low: float, high: float, start: float, end: float, *, tight: bool = False
+    ) -> None:
         step = round_step((high - low) / TICKS)
-        self.low = math.floor(low / step) * step
-        self.high = math.ceil(high / step - 1e-9) * step
+        first, last = math.floor(low / step), math.ceil(high / step - NIGH)
+        if tight:
+            first, last = math.ceil(low / step - NIGH), math.floor(high / step + NIGH)
+        self.low, self.high = (low, high) if tight else (first * step, last * step)
         self.start, self.end = start, end
-        count = round((self.high - self.low) / step)
-        self.ticks = [self.low + step * number for number in range(count + 1)]
+        self.ticks = [step * number for number in range(first, last + 1)]
 
     def at(self, value: float) -> float:
         """The place of a value."""
         return self.start + (value - self.low) / (self.high - self.low) * (self.end - self.start)
 
 
-def scale(values: Sequence[float], start: float, end: float, *, from_zero: bool) -> Scale:
+def scale(
+    values: Sequence[float],
+    start: float,
+    end: float,
+    *,
+    from_zero: bool = False,
+    tight: bool = False,
+) -> Scale:
     """A scale that holds all the values; a flat one is given some height."""
     low, high = min(values), max(values)
     if from_zero and low > 0:
         low = 0.0
     if high <= low:
         high = low + (abs(low) or 1.0)
-    return Scale(low, high, start, end)
+    return Scale(low, high, start, end, tight=tight)
 
 
 def round_step(rough: float) -> float:

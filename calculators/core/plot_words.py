@@ -6,6 +6,8 @@ from collections.abc import Sequence
 from calculators.core.numbers import show_number as show
 from calculators.core.result import Line, Series
 
+NEXT_TO_NOTHING = 1e-3  # of the highest point: no one sees it on the picture
+
 
 def axis(label: str, unit: str) -> str:
     """Label with its unit."""
@@ -30,8 +32,10 @@ def summary(
 
 
 def curve_sentence(series: Series) -> str:
-    """A curve: where it starts and ends, and its lowest and highest."""
-    points = [(y, x) for x, y in points_of(series)]
+    """A curve: where it starts and ends, and its lowest and highest; next to nothing reads 0."""
+    found = points_of(series)
+    nothing = NEXT_TO_NOTHING * max(abs(y) for _, y in found)
+    points = [(0.0 if abs(y) < nothing else y, x) for x, y in found]
     unit = f" {series.unit}".rstrip()
     where = place_word(series)
     (first, start), (last, end) = points[0], points[-1]

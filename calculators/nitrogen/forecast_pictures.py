@@ -35,7 +35,9 @@ def drawn(
             picture=TOXIC, short="nitrite", lines=NITRITE_LINES
         ),
         "nitrate": curve("Nitrate", "mg/L", [one.nitrate for one in moments])._replace(
-            lines=(Line("can harm over time", HIGH_NITRATE_MG_L),), marks=done
+            picture="Nitrate, as NO₃",
+            lines=(Line("can harm over time", HIGH_NITRATE_MG_L),),
+            marks=done,
         ),
         "plant_nitrogen_percent": curve(
             "Nitrogen in the hungriest plant",
@@ -68,7 +70,7 @@ def edges(
     }
 
 
-BROWNING = Line("below: leaves brown", CRITICAL_N / PERCENT_TO_MG_PER_G, always=True)
+BROWNING = Line("leaves brown below this", CRITICAL_N / PERCENT_TO_MG_PER_G, always=True)
 NITRITE_LINES = (
     Line("nitrite: test daily", NITRITE_WATCH_MG_N_L, always=True),
     Line("nitrite: act", NITRITE_ACT_MG_N_L),

@@ -20,7 +20,11 @@ export function open() {
   here.example = collect(here.form);
   fillFromAddress(here);
   openChanged(here.form, here.example);
-  here.form.addEventListener("input", () => soon(here));
+  markDemo(place, location.search);
+  here.form.addEventListener("input", () => {
+    markDemo(place);
+    soon(here);
+  });
   here.form.addEventListener("submit", (event) => event.preventDefault());
   openRows(here.form, () => soon(here));
   openSuggestions(here.form, () => soon(here));
@@ -54,6 +58,16 @@ function fillFromAddress(here) {
   if (simple && chosenUnits() === "us" && same(collect(here.form), here.example)) {
     for (const field of here.form.querySelectorAll("[data-us]")) field.value = field.dataset.us;
     setUnits(here, "us"); // an untouched example need not wait for Python to be shown in US units
+  }
+}
+
+/** Say which demo tank the address has opened; from the first change on it is none. */
+function markDemo(place, search) {
+  for (const said of place.querySelectorAll("[data-tank]")) {
+    const link = place.querySelector(`.tries a[href="${CSS.escape(said.dataset.tank)}"]`);
+    said.hidden = said.dataset.tank !== search;
+    if (said.hidden) link.removeAttribute("aria-current");
+    else link.setAttribute("aria-current", "true");
   }
 }
 

@@ -25,7 +25,7 @@ function note({ level, text, first, links }) {
     url.search = new URLSearchParams(given);
     return element("a", { href: url.href, textContent: label });
   });
-  return element("li", { className: first ? `${level} first` : level }, text, ...ways.flatMap((way) => [" ", way]));
+  return element("li", { className: first ? `${level} answer` : level }, text, ...ways.flatMap((way) => [" ", way]));
 }
 
 function file({ label, file_name: name, media_type: type, text }) {

@@ -87,7 +87,7 @@ function place(list, row) {
 
 /** Move the number beside a button by one step, within its limits. */
 function move(button) {
-  const box = button.closest(".entry");
+  const box = button.closest(".field");
   const entry = box.querySelector("input");
   const step = Number(entry.dataset.step ?? box.querySelector("[data-choice]:not([hidden])")?.dataset.step ?? 1);
   const to = (read(entry) ?? 0) + Number(button.dataset.move) * step;

@@ -22,14 +22,34 @@ def hint(field: Field, kind: type[Hint]) -> Hint | None:
 def field_html(field: Field, value: Any, within: str, row: Mapping[str, Any] | None = None) -> str:
     """One field. ``row`` holds the values of the row around it, if it stands in one."""
     path = escape(f"{within}{field.key}")
+    label = f'<label for="in-{path}">{escape(field.label)}</label>'
     return (
-        f'<div class="field" data-key="{escape(field.key)}">'
-        f'<label for="in-{path}">{escape(field.label)}</label>'
+        f'<div class="field" data-key="{escape(field.key)}">{named(field, label, row or {})}'
         f'<div class="entry">{stepped(field, entry(field, value, path))}'
-        f"{unit_html(field, row or {})}</div>"
-        f'<p class="hint" id="hint-{path}">{escape(field.help)} {both(field, span_text, "span")}</p>'
+        f"{both(field, unit_shown, 'unit')}</div>"
+        f'<p class="hint" id="hint-{path}">{hint_html(field)}</p>'
         f'<p class="problem" id="problem-{path}" hidden></p></div>'
     )
+
+
+def named(field: Field, label: str, row: Mapping[str, Any]) -> str:
+    """The label; beside it the unit where that goes with another field of the row."""
+    by = hint(field, ByChoice)
+    if by is None:
+        return label
+    units = "".join(
+        f'<span class="unit" data-by="{escape(by.key)}" data-choice="{escape(choice)}" '
+        f'data-step="{step:g}"{"" if row.get(by.key) == choice else " hidden"}>{escape(unit)}</span>'
+        for choice, unit, step in zip(by.choices, by.units, by.steps, strict=True)
+    )
+    return f'<div class="named">{label}{units}</div>'
+
+
+def hint_html(field: Field) -> str:
+    """The help and what is allowed. Buttons that move a number stop at its limits by themselves."""
+    if hint(field, ByChoice) or hint(field, Step):
+        return ""
+    return f"{escape(field.help)} {both(field, span_text, 'span')}".strip()
 
 
 def stepped(field: Field, made: str) -> str:
@@ -79,18 +99,6 @@ def options(field: Field, value: Any) -> str:
         chosen = " selected" if choice == value else ""
         parts.append(f'<option value="{escape(choice)}"{chosen}>{escape(words)}</option>')
     return "".join(parts)
-
-
-def unit_html(field: Field, row: Mapping[str, Any]) -> str:
-    """The unit behind an entry; where it goes with another field of the row, one for each choice."""
-    by = hint(field, ByChoice)
-    if by is None:
-        return both(field, unit_shown, "unit")
-    return "".join(
-        f'<span class="unit" data-by="{escape(by.key)}" data-choice="{escape(choice)}" '
-        f'data-step="{step:g}"{"" if row.get(by.key) == choice else " hidden"}>{escape(unit)}</span>'
-        for choice, unit, step in zip(by.choices, by.units, by.steps, strict=True)
-    )
 
 
 def value_text(field: Field, value: Any, system: System = "metric") -> str:

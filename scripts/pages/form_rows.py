@@ -64,7 +64,8 @@ def row_html(field: Field, row: dict[str, Any], within: str) -> str:
     """One row of a list."""
     fields = "".join(field_or_rows(one, row.get(one.key), within, row) for one in field.row)
     name = escape(field.label)
+    look = "row compact" if hint(field, InOrder) else "row"
     return (
-        f'<div class="row" role="group" aria-label="{name}">{fields}<button type="button" '
+        f'<div class="{look}" role="group" aria-label="{name}">{fields}<button type="button" '
         f'class="remove" aria-label="Remove from: {name}">Remove</button></div>'
     )

@@ -2,6 +2,7 @@
 
 import json
 import math
+from collections import Counter
 
 from calculators.core.numbers import show_plain
 from scripts.records.load import Library
@@ -14,19 +15,14 @@ def plants(library: Library) -> str:
     The doubling time is the middle of the record's range, by factors; a plant without one is left
     out, and so is a trade name that two plants share.
     """
-    rows: list[dict[str, str]] = []
+    shown = [plant for plant in library.plants.values() if plant.growth.doubling_days]
+    called = Counter(name for plant in shown for name in {*plant.trade_names, plant.name})
     names: dict[str, int] = {}
-    shared: set[str] = set()
-    for plant in library.plants.values():
-        if plant.growth.doubling_days is None:
-            continue
-        for name in (plant.name, *plant.trade_names):
-            if name in names:
-                shared.add(name)
-            names[name] = len(rows)
-        rows.append(values(plant))
-    kept = {name: row for name, row in sorted(names.items()) if name not in shared}
-    return json.dumps({"rows": rows, "names": kept}, ensure_ascii=False, separators=(",", ":"))
+    for number, plant in enumerate(shown):
+        alone = [name for name in plant.trade_names if called[name] == 1]
+        names |= dict.fromkeys([*alone, plant.name], number)
+    found = {"rows": [values(plant) for plant in shown], "names": dict(sorted(names.items()))}
+    return json.dumps(found, ensure_ascii=False, separators=(",", ":"))
 
 
 def values(plant: Plant) -> dict[str, str]:

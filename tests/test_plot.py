@@ -143,7 +143,7 @@ def test_captions_name_every_curve_and_line():
 
 def test_ticks_are_round_and_a_tight_scale_ends_with_the_data():
     loose, tight = Scale(0, 90, 0, 100), Scale(0, 90, 0, 100, tight=True)
-    assert loose.ticks == tight.ticks + [100]
+    assert loose.ticks == [*tight.ticks, 100]
     assert tight.at(90) == 100
     assert scale([3.0, 3.0], 0, 10).high > 3  # a flat curve has some height
 

@@ -8,9 +8,10 @@ from calculators.core.declare import Field, Spec
 from calculators.core.nested import gather, scatter
 from calculators.core.numbers import read_number, show_plain
 from calculators.core.paint import downloads, rows
-from calculators.core.plot import plot
+from calculators.core.paint_notes import brief, lead, painted, rest
+from calculators.core.plot import plots
 from calculators.core.result import BadInput
-from calculators.core.run import find, run
+from calculators.core.run import Found, compute, find
 from calculators.core.units import System, from_shown, to_shown
 
 # Fewer figures on the way back, so that 31.5 cm, shown as 12.4016 in, is 31.5 cm again.
@@ -32,19 +33,27 @@ def answer(request: str) -> str:
         given = change_units(spec.inputs, given, asked["given_in"], system)
     reply: dict[str, Any] = {"given": given}
     try:
-        found = run(spec.name, given, typed=True, system=system)
+        found = compute(spec.name, given, typed=True, system=system)
     except BadInput as bad:
         reply["problems"] = dict(bad.problems)
     else:
-        reply["answer"] = found
-        reply["painted"] = {
-            "rows": rows(spec, found["outputs"], system),
-            "downloads": downloads(spec, found["outputs"]),
-            "notes": found["notes"],
-            "plots": [plot(series) for series in found.get("series", {}).values()],
-        }
-        reply["address"] = address(spec, found["inputs"], system)
+        reply["answer"] = found.answer
+        reply["painted"] = paint(spec, found, system)
+        reply["address"] = address(spec, found.answer["inputs"], system)
     return json.dumps(reply, ensure_ascii=False)
+
+
+def paint(spec: Spec, found: Found, system: System = "metric") -> dict[str, Any]:
+    """All that a page shows of an answer, in the order in which it stands there."""
+    outputs = found.answer["outputs"]
+    return {
+        "brief": brief(spec, found, system),
+        "lead": [painted(note) for note in lead(spec, found)],
+        "rows": rows(spec, outputs, system),
+        "notes": [painted(note) for note in rest(spec, found)],
+        "downloads": downloads(spec, outputs),
+        "plots": plots(found.series),
+    }
 
 
 def change_units(

@@ -20,7 +20,7 @@ from calculators.core.quantities import (
     WetMassPerArea,
 )
 from calculators.core.quantity import Help, Label, Possible, Valid
-from calculators.core.result import Note, Refusal, Refused, Series
+from calculators.core.result import Line, Note, Refusal, Refused, Series
 from calculators.core.wording import CUTTINGS
 
 CM2_PER_M2 = 10_000
@@ -119,7 +119,9 @@ def floaters(
         notes=tuple(
             notes(cover_percent, low_percent, high_percent, grown, thin_every_days, doubling_days)
         ),
-        series={"cover": saw(cover_percent, low_percent, thin_every_days, doubling_days)},
+        series={
+            "cover": saw(cover_percent, low_percent, high_percent, thin_every_days, doubling_days)
+        },
     )
 
 
@@ -136,7 +138,7 @@ def check(length: float, width: float, ring: float, low: float, high: float) -> 
         raise Refused(*wrong)
 
 
-def saw(cover: float, low: float, every: float, doubling: float) -> Series:
+def saw(cover: float, low: float, high: float, every: float, doubling: float) -> Series:
     """Cover day by day, thinned back to the lower limit at each interval."""
     days, covers = [0.0], [cover]
     next_thinning = every
@@ -152,7 +154,8 @@ def saw(cover: float, low: float, every: float, doubling: float) -> Series:
                 days.append(until)
                 covers.append(cover)
             next_thinning += every
-    return Series("Cover", "%", "Day", "days", days, covers)
+    lines = (Line("thin down to this", low), Line("thin at this", high))
+    return Series("Cover", "%", "Day", "days", days, covers, lines=lines)
 
 
 def notes(

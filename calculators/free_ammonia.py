@@ -20,7 +20,7 @@ from calculators.core.quantities import (
     Temperature,
 )
 from calculators.core.quantity import Choices, Help, Label, Possible, Valid
-from calculators.core.result import Note, Series
+from calculators.core.result import Line, Note, Series
 from calculators.core.wording import FISH_IN_TROUBLE
 
 READING_PER_N = {
@@ -167,4 +167,5 @@ def against_ph(total_mg_n_l: float, temperature_c: float) -> Series:
         x_unit="",
         x=steps,
         y=[total_mg_n_l * unionised_share(ph, temperature_c) for ph in steps],
+        lines=(Line("test daily", WATCH_NH3_MG_N_L), Line("act", ACT_NH3_MG_N_L)),
     )

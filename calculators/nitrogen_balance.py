@@ -3,6 +3,7 @@
 from typing import Annotated
 
 from calculators.core.declare import calculator
+from calculators.core.form_hints import FINER
 from calculators.core.quantities import (
     ChangeRate,
     Concentration,
@@ -49,13 +50,17 @@ def nitrogen_balance(
     feed_g_week: inputs.Feed = 3.0,
     protein_percent: inputs.FeedProtein = 45.0,
     plant_uptake_mg_n_day: Annotated[
-        inputs.PlantUptake, Help("If you have it; empty: worked out from cover and trimmings.")
+        inputs.PlantUptake,
+        Help("If you have it; empty: worked out from cover and trimmings."),
+        FINER,
     ] = None,
     floater_area_cm2: inputs.FloaterArea = 600.0,
     floater_doubling_days: inputs.FloaterDoubling = 7.0,
     trimmings_g_week: inputs.Trimmings = 50.0,
     soil_area_cm2: inputs.SoilArea = 2_800.0,
-    denitrification_mg_n_m2_day: inputs.Denitrification = DENITRIFICATION_MG_M2_DAY,
+    denitrification_mg_n_m2_day: Annotated[inputs.Denitrification, FINER] = (
+        DENITRIFICATION_MG_M2_DAY
+    ),
     change_percent: inputs.ChangeShare = 20.0,
     change_every_days: inputs.ChangeEvery = 14.0,
     tap_nitrate_mg_l: inputs.TapNitrate = 5.0,
@@ -63,16 +68,20 @@ def nitrogen_balance(
     target_nitrate_mg_l: Annotated[
         Concentration, Label("Nitrate you want to hold"), Possible(0, 1_000)
     ] = 10.0,
-    stem_doubling_days: Annotated[DoublingTime, Label("Stems double in")] = 14.0,
+    stem_doubling_days: Annotated[DoublingTime, Label("Stems double in"), FINER] = 14.0,
     slope_week: Annotated[
         ChangeRate | None,
         Label("Measured change of nitrate"),
         Help("From the trend of your readings: fits the uptake to them."),
+        FINER,
     ] = None,
-    slope_low_week: Annotated[ChangeRate | None, Label("Its lower limit")] = None,
-    slope_high_week: Annotated[ChangeRate | None, Label("Its upper limit")] = None,
+    slope_low_week: Annotated[ChangeRate | None, Label("Its lower limit"), FINER] = None,
+    slope_high_week: Annotated[ChangeRate | None, Label("Its upper limit"), FINER] = None,
     next_reading_ratio: Annotated[
-        Ratio | None, Label("Width of the trend with one reading more"), Help("From the trend.")
+        Ratio | None,
+        Label("Width of the trend with one reading more"),
+        Help("From the trend."),
+        FINER,
     ] = None,
 ) -> NitrogenBalance:
     """Find where the nitrogen of a week's feed goes, and where nitrate settles.

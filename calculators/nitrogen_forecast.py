@@ -3,6 +3,7 @@
 from typing import Annotated, Literal
 
 from calculators.core.declare import calculator
+from calculators.core.form_hints import FINER, InOrder, Part, Preset, Presets
 from calculators.core.quantities import (
     PH,
     Area,
@@ -36,6 +37,19 @@ EXAMPLE_PLANTS = [
     Plant("Frogbit", 60.0, 7.0, True),
 ]
 NEW_STEMS_DOUBLE_DAYS = 14.0  # for the question how many more would do; judgement
+DOINGS = Presets(
+    (
+        Preset("Change water", {"kind": "change", "value": 30.0}),
+        Preset("Trim", {"kind": "trim", "value": 50.0}),
+        Preset("New feed", {"kind": "feed", "value": 3.0}),
+        Preset("Dose nitrate", {"kind": "dose", "value": 5.0}),
+    )
+)
+TANK = Part("The tank and its feed")
+WATER = Part("Water changes and the tap")
+NOW = Part("What you read now")
+PLANTS = Part("Plants, and what you do")
+AHEAD = Part("How far, how sure, what for")
 MOST_VALUE = {"change": 100.0, "feed": 5_000.0, "dose": 1_000.0}
 
 
@@ -65,93 +79,116 @@ MOST_VALUE = {"change": 100.0, "feed": 5_000.0, "dose": 1_000.0}
     ),
 )
 def nitrogen_forecast(
-    volume_l: inputs.TankVolume = 120.0,
-    feed_g_week: inputs.Feed = 3.0,
-    protein_percent: inputs.FeedProtein = 45.0,
+    volume_l: Annotated[inputs.TankVolume, TANK] = 120.0,
+    feed_g_week: Annotated[inputs.Feed, TANK] = 3.0,
+    protein_percent: Annotated[inputs.FeedProtein, TANK] = 45.0,
     plant_uptake_mg_n_day: Annotated[
         inputs.PlantUptake,
-        Label("Measured uptake of plants not listed below"),
+        Label("Measured uptake of plants not listed"),
         Help("Comes on top of the listed plants; empty for none."),
+        FINER,
     ] = None,
     floater_area_cm2: Annotated[
         inputs.FloaterArea,
-        Label("Floating cover not listed below"),
-        Help("Or list floaters by weight below, not both."),
+        Label("Floating cover not listed"),
+        Help("Or list floaters by weight among the plants, not both."),
+        FINER,
     ] = 0.0,
-    floater_doubling_days: inputs.FloaterDoubling = 7.0,
+    floater_doubling_days: Annotated[inputs.FloaterDoubling, FINER] = 7.0,
     trimmings_g_week: Annotated[
         inputs.Trimmings,
         Label("Trimmings a week, wet, at most"),
         Help("From all plants alike; never more than has grown since the start."),
+        PLANTS,
     ] = 30.0,
     thin_floaters_to_percent: Annotated[
         Percent | None,
         Label("Floaters thinned each week to"),
         Possible(5, 100),
         Help("Share of the surface; empty: never. It leaves light for the stems."),
+        PLANTS,
     ] = None,
-    soil_area_cm2: inputs.SoilArea = 2_800.0,
+    soil_area_cm2: Annotated[inputs.SoilArea, TANK] = 2_800.0,
     denitrification_mg_n_m2_day: Annotated[
-        inputs.Denitrification, Help("At 10 mg/L nitrate; it rises with nitrate. 1 to 30, about 5.")
+        inputs.Denitrification,
+        Help("At 10 mg/L nitrate; it rises with nitrate. 1 to 30, about 5."),
+        FINER,
     ] = 5.0,
-    change_percent: inputs.ChangeShare = 20.0,
-    change_every_days: inputs.ChangeEvery = 14.0,
-    tap_nitrate_mg_l: inputs.TapNitrate = 5.0,
-    nitrate_mg_l: inputs.Nitrate = 15.0,
-    days: Annotated[Days, Label("Days ahead"), Possible(1, 365)] = 90.0,
-    ph: Annotated[PH, Possible(4, 11), Valid(6.0, 9.0)] = 7.4,
-    temperature_c: Annotated[Temperature, Possible(0, 40), Valid(15, 32)] = 25.0,
+    change_percent: Annotated[inputs.ChangeShare, WATER] = 20.0,
+    change_every_days: Annotated[inputs.ChangeEvery, WATER] = 14.0,
+    tap_nitrate_mg_l: Annotated[inputs.TapNitrate, WATER] = 5.0,
+    nitrate_mg_l: Annotated[inputs.Nitrate, NOW] = 15.0,
+    days: Annotated[Days, Label("Days ahead"), Possible(1, 365), AHEAD] = 90.0,
+    ph: Annotated[PH, Possible(4, 11), Valid(6.0, 9.0), NOW] = 7.4,
+    temperature_c: Annotated[Temperature, Possible(0, 40), Valid(15, 32), NOW] = 25.0,
     start_ammonia_mg_n_l: Annotated[
-        Nitrogen, Label("Total ammonia nitrogen now"), Possible(0, 100)
+        Nitrogen, Label("Total ammonia nitrogen now"), Possible(0, 100), NOW
     ] = 0.0,
     start_nitrite_mg_n_l: Annotated[
-        Nitrogen, Label("Nitrite nitrogen now"), Possible(0, 100)
+        Nitrogen, Label("Nitrite nitrogen now"), Possible(0, 100), NOW
     ] = 0.0,
     filter_maturity_percent: Annotated[
         Percent,
         Label("Maturity of the filter"),
         Help("0 a new tank, 100 one that has carried this load for months."),
+        TANK,
     ] = 100.0,
-    plants: Annotated[list[Plant], Label("Plants")] = EXAMPLE_PLANTS,
+    plants: Annotated[list[Plant], Label("Plants"), PLANTS] = EXAMPLE_PLANTS,
     events: Annotated[
-        list[Event], Label("What you do, and when"), Help("Besides the changes and trims above.")
+        list[Event],
+        Label("What you do, and when"),
+        Help("Single days, besides what you do again and again."),
+        PLANTS,
+        DOINGS,
+        InOrder("day", 7),
     ] = [],  # noqa: B006 - the runner never hands it out to be changed
     uneaten_percent: Annotated[
-        Percent, Label("Feed left uneaten"), Help("It rots whole; 0 if all is gone in minutes.")
+        Percent,
+        Label("Feed left uneaten"),
+        Help("It rots whole; 0 if all is gone in minutes."),
+        FINER,
     ] = 0.0,
     retained_percent: Annotated[
         Percent,
         Label("Feed nitrogen kept in the animals"),
         Possible(0, LARGEST_RETAINED_PERCENT),
         Help("Growing fish 12 to 44, most often 20 to 40."),
+        FINER,
     ] = 30.0,
     soil_age_days: Annotated[
         Days | None,
         Label("Soil under water since"),
         Help("Empty: new with a new filter, settled with a mature one."),
+        FINER,
     ] = None,
     soil_release_mg_n_m2_day: Annotated[
         ArealNitrogenFlow,
         Label("Ammonium from new soil, at first"),
         Help("45 without a cap in a laboratory; 7 to 800 by soil. A cap holds much back."),
+        FINER,
     ] = SOIL_RELEASE_MG_M2_DAY,
-    plant_nitrogen_percent: Annotated[TissueNitrogen, Label("Nitrogen in the plants now")] = 2.5,
+    plant_nitrogen_percent: Annotated[
+        TissueNitrogen, Label("Nitrogen in the plants now"), FINER
+    ] = 2.5,
     surface_cm2: Annotated[
         Area | None,
         Label("Water surface"),
         Possible(1, 1_000_000),
         Help("Empty: that of a common tank."),
+        FINER,
     ] = None,
     spread: Annotated[
         Literal["none", "band"],
         Label("Show how unsure it is"),
         Choices(("the middle only", "low, middle and high")),
+        AHEAD,
     ] = "none",
     target_nitrate_mg_l: Annotated[
         Concentration | None,
         Label("Nitrate you want at the end"),
         Possible(0.1, 1_000),
         Help("Finds the feed, stems or cover for it; takes some seconds."),
+        AHEAD,
     ] = None,
 ) -> NitrogenForecast:
     """Forecast ammonia, nitrite, nitrate and the plants' nitrogen store, day by day.

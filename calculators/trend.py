@@ -22,6 +22,8 @@ from calculators.nitrogen.balance import Flows, flows
 from calculators.nitrogen.constants import DAYS_PER_WEEK, DENITRIFICATION_MG_M2_DAY
 from calculators.nitrogen.uptake_fit import AT_THE_END, Fit, fit, fit_notes
 
+PICTURE = "Readings, and the line of the trend"
+
 # Invented readings of the demo library's Reading Room tank, after its floaters were thinned.
 EXAMPLE_READINGS = [
     Reading(0, 10), Reading(4, 12), Reading(7, 15), Reading(8, 12), Reading(11, 14),
@@ -154,8 +156,14 @@ def drawn(stretches: list[Stretch], slope: float | None) -> dict[str, Series]:
     if not points:
         return {}
     days = [day for day, _ in points]
-    shown = {"readings": Series("Reading", "mg/L", "Day", "days", days, [y for _, y in points])}
+    shown = {
+        "readings": Series("Reading", "mg/L", "Day", "days", days, [y for _, y in points])._replace(
+            picture=PICTURE, short="reading", dots=True
+        )
+    }
     if slope is not None:
         heights = [height for stretch in stretches for height in line(stretch, slope)]
-        shown["line"] = Series("Line of the trend", "mg/L", "Day", "days", days, heights)
+        shown["line"] = Series(
+            "Line of the trend", "mg/L", "Day", "days", days, heights, PICTURE, "trend"
+        )
     return shown

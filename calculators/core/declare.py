@@ -9,6 +9,7 @@ from collections.abc import Callable
 from types import NoneType, UnionType
 from typing import Annotated, Any, Literal, NamedTuple, TypeVar
 
+from calculators.core.form_hints import HINTS
 from calculators.core.quantity import (
     Choices,
     Download,
@@ -49,6 +50,7 @@ class Field(NamedTuple):
     download: Download | None = None  # for an output that is a file's text
     is_date: bool = False
     required: bool = False  # inside a row: no default stands in for it
+    hints: tuple[Any, ...] = ()  # how it stands in a form; see form_hints.py
 
 
 class Spec(NamedTuple):
@@ -162,6 +164,7 @@ def read_field(key: str, hint: Any, default: Any = None) -> Field:
         is_date=IsDate in found,
         row=read_row(base),
         row_type=row_type_of(base),
+        hints=tuple(found[kind] for kind in HINTS if kind in found),
     )
 
 

@@ -55,8 +55,10 @@ def show_value(field: Field, value: Any, system: System = "metric") -> str:
     if isinstance(value, bool):
         return "yes" if value else "no"
     if isinstance(value, int | float):
-        digits = field.quantity.digits if field.quantity else 3
-        return show_number(to_shown(field, value, system), digits)
+        quantity = field.quantity
+        if quantity and 0 < abs(value) < quantity.least:
+            return f"under {show_number(to_shown(field, quantity.least, system))}"
+        return show_number(to_shown(field, value, system), quantity.digits if quantity else 3)
     if isinstance(value, dict) and all(map(is_figure, value.values())):
         return show_figures(field, value, system)
     return show_data(value)

@@ -29,8 +29,8 @@ Temperature = Annotated[float, Quantity("Water temperature", "°C", (0, 45), us=
 PH = Annotated[float, Quantity("pH", "", (0, 14))]
 GeneralHardness = Annotated[float, Quantity("General hardness (GH)", "°dH", (0, 60))]
 CarbonateHardness = Annotated[float, Quantity("Carbonate hardness (KH)", "°dH", (0, 60))]
-Concentration = Annotated[float, Quantity("Concentration", "mg/L", (0, 10_000))]
-Nitrogen = Annotated[float, Quantity("Nitrogen", "mg N/L", (0, 1_000))]
+Concentration = Annotated[float, Quantity("Concentration", "mg/L", (0, 10_000), least=0.0001)]
+Nitrogen = Annotated[float, Quantity("Nitrogen", "mg N/L", (0, 1_000), least=0.0001)]
 Pka = Annotated[float, Quantity("pKa", "", (0, 14), digits=5)]
 
 # Light

@@ -17,6 +17,7 @@ class Quantity(NamedTuple):
     ``possible`` is what can exist at all: a value outside it is refused.
     ``digits`` is the number of significant figures that are worth showing.
     ``us`` is the customary unit where one is in use; keys and formulas stay metric.
+    ``least`` is the smallest that is worth showing: what is less, but not nothing, is said so.
     """
 
     label: str
@@ -24,6 +25,7 @@ class Quantity(NamedTuple):
     possible: tuple[float, float]
     digits: int = 3
     us: UsUnit | None = None
+    least: float = 0.0
 
 
 class Label(NamedTuple):

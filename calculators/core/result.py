@@ -1,20 +1,58 @@
 """What a calculator may return beside its figures: notes, and series to draw."""
 
+import math
 from collections.abc import Sequence
 from typing import Any, Literal, NamedTuple
 
 Level = Literal["info", "caution", "danger"]
 
 
+class Link(NamedTuple):
+    """Where a note leads: a page by its address below the site's root, a calculator filled in.
+
+    ``given`` holds a calculator's inputs by key, metric.
+    """
+
+    label: str
+    page: str
+    given: dict[str, float | str] = {}
+
+
 class Note(NamedTuple):
-    """A sentence for the keeper. ``danger`` is for harm to an animal or a person."""
+    """A sentence for the keeper. ``danger`` is for harm to an animal or a person.
+
+    ``first`` marks the answer in plain words, and what else must be read before the figures.
+    """
 
     level: Level
     text: str
+    first: bool = False
+    links: tuple[Link, ...] = ()
+
+
+class Line(NamedTuple):
+    """A named level across a picture, in the series' unit, such as the store at which leaves brown.
+
+    It is drawn where the curves come near it; with ``always`` everywhere.
+    """
+
+    label: str
+    value: float
+    always: bool = False
+
+
+class Mark(NamedTuple):
+    """A moment worth a mark on a picture, such as the day of a trim; ``x`` as the series has it."""
+
+    x: float
+    label: str
 
 
 class Series(NamedTuple):
-    """A curve: ``y`` in ``unit`` against ``x`` in ``x_unit``, both of the same length."""
+    """A curve: ``y`` in ``unit`` against ``x`` in ``x_unit``, both of the same length.
+
+    The rest says how it is drawn. Series that name the same ``picture`` share one, and its unit.
+    """
 
     label: str
     unit: str
@@ -22,6 +60,12 @@ class Series(NamedTuple):
     x_unit: str
     x: Sequence[float]
     y: Sequence[float]
+    picture: str = ""  # its title; a series without one has a picture of its own
+    short: str = ""  # what stands at the end of the curve where several are drawn; else the label
+    edge_of: str = ""  # the key of the series whose band it bounds: two edges are shaded between
+    dots: bool = False  # single readings, with nothing known between them
+    lines: tuple[Line, ...] = ()
+    marks: tuple[Mark, ...] = ()
 
 
 class BadInput(ValueError):
@@ -59,3 +103,12 @@ def plain(value: Any) -> Any:
     if isinstance(value, list | tuple):
         return [plain(part) for part in value]
     return value
+
+
+def series_data(series: Series) -> dict[str, Any]:
+    """A series as plain data, without what only a picture needs; a point not finite becomes null."""
+    kept = ("label", "unit", "x_label", "x_unit", "x", "y")
+    data = {name: getattr(series, name) for name in kept}
+    for axis in ("x", "y"):
+        data[axis] = [point if math.isfinite(point) else None for point in data[axis]]
+    return data

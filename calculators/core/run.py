@@ -4,13 +4,21 @@ import difflib
 import math
 from collections.abc import Mapping
 from importlib import import_module
-from typing import Any
+from typing import Any, NamedTuple
 
 from calculators.core.declare import CATALOGUE, Field, Spec
 from calculators.core.numbers import show_number
 from calculators.core.read import allowed, read_inputs
-from calculators.core.result import BadInput, Note, Refused, Series, plain
+from calculators.core.result import BadInput, Note, Refused, Series, plain, series_data
 from calculators.core.units import System
+
+
+class Found(NamedTuple):
+    """What a run came to: the contract's answer, and the notes and series as a page paints them."""
+
+    answer: dict[str, Any]
+    notes: tuple[Note, ...]
+    series: dict[str, Series]
 
 
 class UnknownCalculator(LookupError):
@@ -43,6 +51,13 @@ def run(
     ``given`` holds metric values by key (``typed``: as text in the units of ``system``).
     Raises ``BadInput`` with all bad fields, ``UnknownCalculator`` for a name that is none.
     """
+    return compute(name, given, typed=typed, system=system).answer
+
+
+def compute(
+    name: str, given: Mapping[str, Any], *, typed: bool = False, system: System = "metric"
+) -> Found:
+    """The same with all that a page needs beside it."""
     spec = find(name)
     values = read_inputs(spec.inputs, given, typed=typed, system=system)
     # By position, as declared: a key may be a word of Python, as "from" is.
@@ -63,11 +78,11 @@ def run(
         "calculator": name,
         "inputs": values,
         "outputs": outputs,
-        "notes": [note._asdict() for note in notes],
+        "notes": [{"level": note.level, "text": note.text} for note in notes],
     }
     if series:
         answer["series"] = {key: series_data(one) for key, one in series.items()}
-    return answer
+    return Found(answer, tuple(notes), series)
 
 
 def as_rows(field: Field, value: Any) -> Any:
@@ -138,12 +153,4 @@ def is_finite(value: Any) -> bool:
     return True
 
 
-def series_data(series: Series) -> dict[str, Any]:
-    """A series as plain data; a point that is not finite becomes null."""
-    data = series._asdict()
-    for axis in ("x", "y"):
-        data[axis] = [point if math.isfinite(point) else None for point in data[axis]]
-    return data
-
-
-__all__ = ["BadInput", "UnknownCalculator", "find", "run"]
+__all__ = ["BadInput", "Found", "UnknownCalculator", "compute", "find", "run"]

@@ -33,7 +33,7 @@ def notes(
     feed_for_target: float,
 ) -> list[Note]:
     """All that is to be said about one budget."""
-    said = [verdict_note(verdict, found, cycle, days, high)]
+    said = [verdict_note(verdict, found, cycle, days, high)._replace(first=True)]
     if high is not None and high > HIGH_NITRATE_MG_L:
         said.append(
             Note(

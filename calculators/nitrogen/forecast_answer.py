@@ -1,11 +1,12 @@
-"""The answer of one run: outputs, curves and words."""
+"""The answer of one run: outputs and words."""
 
 from calculators.core.ammonia import unionised_share
-from calculators.core.result import Note, Series
+from calculators.core.result import Note
 from calculators.nitrogen.alkalinity import CACO3_MG_PER_N
 from calculators.nitrogen.balance_words import FEED_IN_STEPS
 from calculators.nitrogen.ensemble import Band
 from calculators.nitrogen.forecast_outputs import NitrogenForecast
+from calculators.nitrogen.forecast_pictures import drawn
 from calculators.nitrogen.forecast_words import notes
 from calculators.nitrogen.hunger import Hunger
 from calculators.nitrogen.inverse import Answers
@@ -69,7 +70,7 @@ def result(
         extra_floater_area_cm2=wanted.extra_floater_cm2,
         verdict=verdict,
         notes=(*notes(verdict, outcome, tank, days, calm), *said),
-        series=drawn(outcome, around),
+        series=drawn(record.lines, around, tank, events),
     )
 
 
@@ -91,33 +92,3 @@ def after_feeding(hunger: Hunger, ration: float, events: list[Event]) -> float |
     if not rises:
         return None
     return healthy - next((day for day in rises if day >= short), rises[-1])
-
-
-def drawn(outcome: Outcome, around: Band | None) -> dict[str, Series]:
-    """The curves; a day on which something is done has a point before and one after it."""
-    lines = outcome.record.lines
-    days = [line.day for line in lines]
-
-    def curve(label: str, unit: str, values: list[float]) -> Series:
-        return Series(label, unit, "Day", "days", days, values)
-
-    curves = {
-        "ammonia": curve("Total ammonia nitrogen", "mg N/L", [one.ammonia for one in lines]),
-        "nitrite": curve("Nitrite nitrogen", "mg N/L", [one.nitrite for one in lines]),
-        "nitrate": curve("Nitrate", "mg/L", [one.nitrate for one in lines]),
-        "plant_nitrogen_percent": curve(
-            "Nitrogen in the hungriest plant",
-            "% of dry mass",
-            [one.plant_nitrogen_percent for one in lines],
-        ),
-        "plant_mass": curve("Plants, wet", "g", [one.plant_mass for one in lines]),
-        "light_below_floaters": curve(
-            "Light below the floaters", "%", [one.light_below_floaters for one in lines]
-        ),
-        "floating_cover": curve("Floating cover", "%", [one.floating_cover for one in lines]),
-        "kh_drift": curve("Drift of carbonate hardness", "°dH", [one.kh_drift for one in lines]),
-    }
-    if around:
-        curves["nitrate_low"] = curve("Nitrate, at least", "mg/L", around.low)
-        curves["nitrate_high"] = curve("Nitrate, at most", "mg/L", around.high)
-    return curves

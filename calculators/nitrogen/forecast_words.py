@@ -7,6 +7,7 @@ from calculators.core.wording import CHANGE_WITH_CARE, CUTTINGS, FISH_IN_TROUBLE
 from calculators.free_ammonia import rate
 from calculators.nitrogen.balance_words import FEED_IN_STEPS, HIGH_NITRATE_MG_L
 from calculators.nitrogen.constants import PERCENT_TO_MG_PER_G
+from calculators.nitrogen.first_hour import next_hour
 from calculators.nitrogen.outlook import NITRITE_ACT_MG_N_L, NITRITE_WATCH_MG_N_L, Verdict
 from calculators.nitrogen.plant_constants import HEALTHY_N_ROOTED
 from calculators.nitrogen.record import Record
@@ -17,14 +18,6 @@ LEAST_SEEN_MG_L = 0.5
 CLOSED_PERCENT = 80  # as in the floaters calculator
 ANIMALS_FIRST = Note(
     "danger", "Animals first: this tank is heading for ammonia or nitrite that harms them."
-)
-NEXT_HOUR = Note(
-    "danger",
-    "When a test shows it, within the hour: take out leftovers and anything dead, stop feeding, "
-    "add air, and change a third to a half of the water with dechlorinated water of the same "
-    "temperature and pH. Leave the filter running and unwashed. Test again in the evening "
-    "and each morning. No animals yet? Then "
-    "keep them out until both tests read zero for a week.",
 )
 UNSURE = Note(
     "info",
@@ -41,9 +34,9 @@ def notes(
     verdict: Verdict, outcome: Outcome, tank: Tank, days: float, calm: float | None
 ) -> list[Note]:
     """All that is to be said about one run."""
-    danger = animals(outcome.record, tank, calm)
+    danger = [note._replace(first=True) for note in animals(outcome.record, tank, calm)]
     said = [*danger] if any(note.level == "danger" for note in danger) else []
-    said.append(verdict_note(verdict, outcome, days))
+    said.append(verdict_note(verdict, outcome, days)._replace(first=True))
     said += [] if said[0] in danger else danger
     if verdict == "running-short":
         said.append(FEED_IN_STEPS)
@@ -102,7 +95,7 @@ def animals(record: Record, tank: Tank, calm: float | None) -> list[Note]:
     if not said:
         return []
     if any(note.level == "danger" for note in said):
-        said = [ANIMALS_FIRST, *said, NEXT_HOUR, FISH_IN_TROUBLE]
+        said = [ANIMALS_FIRST, next_hour(record, tank), *said, FISH_IN_TROUBLE]
     when = (
         "Neither ammonia nor nitrite is forecast to stay low before the last day."
         if calm is None

@@ -1,7 +1,8 @@
 """What the forecast is told: a tank, its plants, what happens on which day."""
 
-from typing import Annotated, Literal, NamedTuple
+from typing import Annotated, Literal, NamedTuple, get_args
 
+from calculators.core.form_hints import ByChoice, Step, Suggest
 from calculators.core.quantities import Days, DoublingTime, Factor, WetMass
 from calculators.core.quantity import Choices, Help, Label, Possible
 from calculators.nitrogen.constants import (
@@ -13,12 +14,15 @@ from calculators.nitrogen.constants import (
 )
 
 Kind = Literal["change", "trim", "feed", "dose"]
+KINDS: tuple[Kind, ...] = get_args(Kind)
 
 
 class Plant(NamedTuple):
     """One kind of plant in the tank."""
 
-    name: Annotated[str, Label("Plant")]
+    name: Annotated[
+        str, Label("Plant"), Help("A name of the book fills in how it grows."), Suggest("plants")
+    ]
     wet_g: Annotated[WetMass, Label("Wet mass now"), Help("Drained, as on a kitchen scale.")]
     doubling_days: Annotated[
         DoublingTime,
@@ -30,7 +34,7 @@ class Plant(NamedTuple):
 class Event(NamedTuple):
     """One thing that the keeper does on a day."""
 
-    day: Annotated[Days, Label("Day"), Possible(0, 365)]
+    day: Annotated[Days, Label("Day"), Possible(0, 365), Step(1)]
     kind: Annotated[
         Kind,
         Label("What"),
@@ -43,6 +47,9 @@ class Event(NamedTuple):
         Help(
             "Water changed: %. Plants cut: g wet. Dose: mg/L by which nitrate rises. New feed: g a "
             "week from that day on, until the next new feed."
+        ),
+        ByChoice(
+            "kind", KINDS, units=("%", "g, wet", "g a week", "mg/L NO₃"), steps=(5, 10, 0.5, 1)
         ),
     ]
 

@@ -2,8 +2,11 @@
 
 import { ask, start } from "./runtime.js";
 import { chooseUnits, chosenUnits, keep, kept } from "./store.js";
-import { collect, fill, openRows, paintProblems } from "./form.js";
+import { openBrief, sayBriefly } from "./brief.js";
+import { collect, fill, openChanged, paintProblems } from "./form.js";
 import { element, paintAnswer } from "./paint.js";
+import { openRows } from "./rows.js";
+import { openSuggestions } from "./suggest.js";
 
 const PAUSE = 150; // ms after the last key before Python is asked
 
@@ -16,9 +19,16 @@ export function open() {
   fillInToday(here.form);
   here.example = collect(here.form);
   fillFromAddress(here);
-  here.form.addEventListener("input", () => soon(here));
+  openChanged(here.form, here.example);
+  markDemo(place, location.search);
+  here.form.addEventListener("input", () => {
+    markDemo(place);
+    soon(here);
+  });
   here.form.addEventListener("submit", (event) => event.preventDefault());
   openRows(here.form, () => soon(here));
+  openSuggestions(here.form, () => soon(here));
+  openBrief(here.form);
   openUnits(here, place.querySelector("#unit-choice"));
   openButtons(here, place);
   showLoading(here, place.querySelector("#loading"));
@@ -48,6 +58,16 @@ function fillFromAddress(here) {
   if (simple && chosenUnits() === "us" && same(collect(here.form), here.example)) {
     for (const field of here.form.querySelectorAll("[data-us]")) field.value = field.dataset.us;
     setUnits(here, "us"); // an untouched example need not wait for Python to be shown in US units
+  }
+}
+
+/** Say which demo tank the address has opened; from the first change on it is none. */
+function markDemo(place, search) {
+  for (const said of place.querySelectorAll("[data-tank]")) {
+    const link = place.querySelector(`.tries a[href="${CSS.escape(said.dataset.tank)}"]`);
+    said.hidden = said.dataset.tank !== search;
+    if (said.hidden) link.removeAttribute("aria-current");
+    else link.setAttribute("aria-current", "true");
   }
 }
 
@@ -116,12 +136,19 @@ async function answer(here, units = here.units) {
   setUnits(here, units);
   paintProblems(here.form, reply.problems ?? {});
   const count = Object.keys(reply.problems ?? {}).length;
-  if (count) document.querySelector("#status").textContent = `Not computed: ${count === 1 ? "one field needs" : `${count} fields need`} another value.`;
+  if (count) sayWrong(count);
   if (!reply.answer) return;
   here.reply = reply;
   paintAnswer(reply.painted);
+  sayBriefly(reply.painted.brief);
   const query = new URLSearchParams(reply.address).toString();
   remember(here, query ? `?${query}` : "");
+}
+
+function sayWrong(count) {
+  const text = `Not computed: ${count === 1 ? "one field needs" : `${count} fields need`} another value.`;
+  document.querySelector("#status").textContent = text;
+  sayBriefly({ level: "caution", text });
 }
 
 /** The address carries what can be computed; the entry in the history carries all that was typed. */

@@ -1,12 +1,12 @@
-// A calculator's form as plain data and back: fields, and lists whose rows can be added and removed.
+// A calculator's form as plain data and back: fields, and lists of rows.
 // The form itself says what there is, by data-key; no list of fields stands here.
 
-/** The fields and lists directly inside a form or a row. */
+/** The fields and lists of a form or a row; those of a form may stand in parts. */
 function parts(box) {
-  return [...box.querySelectorAll(":scope > [data-key]")];
+  return [...box.querySelectorAll(":scope > [data-key], :scope > .part > div > [data-key]")];
 }
 
-function rowsOf(list) {
+export function rowsOf(list) {
   return [...list.querySelectorAll(":scope > .row")];
 }
 
@@ -29,22 +29,24 @@ export function fill(box, given) {
     if (!part.matches("fieldset")) entryOf(part).value = value ?? "";
     else if (Array.isArray(value)) fillRows(part, value);
   }
-  number(box, "");
+  number(box);
 }
 
 function fillRows(list, values) {
   rowsOf(list).forEach((row) => row.remove());
-  for (const value of values) fill(add(list), value ?? {}); // from the mould, so that what is not given is at its default
+  for (const value of values) fill(addRow(list), value ?? {}); // from the mould, so that what is not given is at its default
 }
 
-function add(list) {
-  const row = list.querySelector(":scope > template").content.firstElementChild.cloneNode(true);
+/** A new row at the end of a list, from one of its moulds; the first is the plain one. */
+export function addRow(list, mould = "0") {
+  const row = list.querySelector(`:scope > template[data-mould="${mould}"]`).content.firstElementChild.cloneNode(true);
   list.querySelector(":scope > template").before(row);
   return row;
 }
 
 /** Give each entry an id of its own, by its place, and tie its label, hint and problem to it. */
-function number(box, within) {
+export function number(box, within = "") {
+  showUnits(box);
   for (const part of parts(box)) {
     const path = within + part.dataset.key;
     const problem = part.querySelector(":scope > .problem");
@@ -60,19 +62,20 @@ function number(box, within) {
   }
 }
 
-/** Let the buttons for rows work; `changed` hears of it. */
-export function openRows(form, changed) {
-  form.addEventListener("click", ({ target }) => {
-    const list = target.closest("fieldset.rows");
-    if (target.matches(".add")) entryOf(add(list)).focus();
-    else if (target.matches(".remove")) {
-      const next = target.closest(".row").nextElementSibling;
-      target.closest(".row").remove();
-      (next?.matches(".row") ? entryOf(next) : list.querySelector(":scope > .add")).focus();
-    } else return;
-    number(form, "");
-    changed();
-  });
+/** Where a unit goes with what is chosen in the same row, show the one that does. */
+export function showUnits(box) {
+  for (const unit of box.querySelectorAll("[data-choice]")) {
+    const chosen = unit.closest(".row").querySelector(`:scope > [data-key="${unit.dataset.by}"]`);
+    if (chosen) unit.hidden = entryOf(chosen).value !== unit.dataset.choice;
+  }
+}
+
+/** Open the closed parts that hold something else than the example does. */
+export function openChanged(form, example) {
+  for (const part of form.querySelectorAll("details.part")) {
+    const inside = collect(part.querySelector(":scope > div"));
+    if (Object.entries(inside).some(([key, value]) => JSON.stringify(value) !== JSON.stringify(example[key]))) part.open = true;
+  }
 }
 
 /** Say each problem beside its field. Problems come by path, as in `plants[2].wet_g`. */
@@ -86,7 +89,16 @@ export function paintProblems(form, problems) {
     place.hidden = !inside;
     const entry = place.parentElement.matches(".field") && entryOf(place.parentElement);
     if (!entry) continue;
-    if (inside) entry.setAttribute("aria-invalid", "true");
+    if (inside) {
+      entry.setAttribute("aria-invalid", "true");
+      place.closest("details")?.setAttribute("open", "");
+    }
     else entry.removeAttribute("aria-invalid");
   }
+}
+
+/** The first entry, or list, that a problem is said of; null where there is none. */
+export function firstWrong(form) {
+  const place = form.querySelector(".problem:not([hidden])");
+  return place && (entryOf(place.parentElement) ?? place.parentElement.querySelector("button"));
 }

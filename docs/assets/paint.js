@@ -6,14 +6,26 @@ export function element(name, properties = {}, ...children) {
   return made;
 }
 
-export function paintAnswer({ rows, notes, plots, downloads }) {
+const root = new URL("..", import.meta.url);
+
+export function paintAnswer({ lead, rows, notes, plots, downloads }) {
   document.querySelector("#result-title").textContent = "Result";
   document.querySelector(".result").classList.remove("old");
+  document.querySelector("#lead").replaceChildren(...lead.map(note));
   document.querySelector("#rows").replaceChildren(...rows.map(row));
-  document.querySelector("#notes").replaceChildren(...notes.map(({ level, text }) => element("li", { className: level, textContent: text })));
+  document.querySelector("#notes").replaceChildren(...notes.map(note));
   document.querySelector("#files").replaceChildren(...downloads.map(file));
   document.querySelector("#plots").innerHTML = plots.join(""); // pictures that Python drew, their texts escaped there
   document.querySelector("#status").textContent = "Result updated.";
+}
+
+function note({ level, text, first, links }) {
+  const ways = links.map(({ label, page, given }) => {
+    const url = new URL(page, root);
+    url.search = new URLSearchParams(given);
+    return element("a", { href: url.href, textContent: label });
+  });
+  return element("li", { className: first ? `${level} answer` : level }, text, ...ways.flatMap((way) => [" ", way]));
 }
 
 function file({ label, file_name: name, media_type: type, text }) {

@@ -1,19 +1,22 @@
 """Pages of calculators: form, worked example, explanation, sources and checks, from one declaration."""
 
 import json
+from typing import NamedTuple
 
 from markupsafe import Markup
 
+from calculators.bridge import address, paint
 from calculators.core.declare import Spec
 from calculators.core.describe import describe
 from calculators.core.listing import load_all
-from calculators.core.paint import rows, show_value
-from calculators.core.plot import plot
-from calculators.core.run import run
+from calculators.core.numbers import show_number
+from calculators.core.paint import show_value
+from calculators.core.run import compute, run
 from scripts.pages import nitrogen_model as model
 from scripts.pages.escape import escape
-from scripts.pages.form import form, has_us_units, value_text
-from scripts.pages.template import render
+from scripts.pages.form import form, has_us_units
+from scripts.pages.form_fields import value_text
+from scripts.pages.template import query, render
 from scripts.records.load import Library
 from scripts.records.published import cases
 
@@ -22,22 +25,45 @@ MODULE_ADDRESS = "python -m calculators"
 
 def calculator_page(spec: Spec, library: Library) -> str:
     """One calculator as Markdown; its worked example is computed here by the same function."""
-    answer = run(spec.name, {})
+    painted = paint(spec, compute(spec.name, {}))
     return render(
         "calculator.md.j2",
         spec=spec,
         form=form(spec),
+        tanks=tries(spec, library),
         paragraphs=[linked(text) for text in spec.description.split("\n\n")],
         us_units=has_us_units(spec),
         example=example(spec),
-        rows=rows(spec, answer["outputs"]),
-        notes=answer["notes"],
-        plots=[Markup(plot(series)) for series in answer.get("series", {}).values()],
+        painted=painted,
+        plots=[Markup(drawn) for drawn in painted["plots"]],
         command=f"{MODULE_ADDRESS} {spec.name} {first_input(spec)}",
         sources=[(key, library.sources[key]) for key in spec.sources],
         cases=cases(spec.name),
         library=library,
     )
+
+
+class Try(NamedTuple):
+    """A demo tank on a calculator's page: a link that fills in the form."""
+
+    name: str
+    litres: str
+    about: str
+    address: str
+
+
+def tries(spec: Spec, library: Library) -> list[Try]:
+    """The demo tanks that this calculator is filled in for. The link works for sharing, too."""
+    return [
+        Try(
+            tank.name,
+            show_number(tank.litres),
+            tank.about,
+            query(address(spec, run(spec.name, filled.inputs)["inputs"], "metric")),
+        )
+        for tank in library.demo.values()
+        if (filled := tank.calculators.get(spec.name))
+    ]
 
 
 def example(spec: Spec) -> list[tuple[str, str, str]]:

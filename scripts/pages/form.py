@@ -1,21 +1,45 @@
 """A calculator's form as plain HTML, from its declaration. It says what is allowed with no script."""
 
+from collections.abc import Sequence
 from html import escape
-from typing import Any
 
 from markupsafe import Markup
 
 from calculators.core.declare import Field, Spec
-from calculators.core.numbers import show_number, show_plain
-from calculators.core.units import System, to_shown, unit_shown
-
-KEYPADS = {"number": "decimal", "integer": "numeric", "text": "text", "keys": "text"}
+from calculators.core.form_hints import Part
+from scripts.pages.form_fields import hint
+from scripts.pages.form_rows import field_or_rows
 
 
 def form(spec: Spec) -> Markup:
-    """All fields of a calculator, with its worked example filled in."""
-    fields = "".join(part(field, field.default, "") for field in spec.inputs)
-    return Markup(f'<form class="inputs" id="inputs" autocomplete="off" novalidate>{fields}</form>')
+    """All fields of a calculator, with its worked example filled in, in the parts that it declares."""
+    grouped = in_parts(spec.inputs)
+    made = "".join(
+        part_html(heading, fields, number) for number, (heading, fields) in enumerate(grouped, 1)
+    )
+    return Markup(f'<form class="inputs" id="inputs" autocomplete="off" novalidate>{made}</form>')
+
+
+def in_parts(fields: Sequence[Field]) -> list[tuple[Part | None, list[Field]]]:
+    """The fields by part, in the order in which the parts come; closed ones last."""
+    found: dict[Part | None, list[Field]] = {}
+    for field in fields:
+        found.setdefault(hint(field, Part), []).append(field)
+    return sorted(found.items(), key=lambda item: item[0] is not None and item[0].closed)
+
+
+def part_html(heading: Part | None, fields: Sequence[Field], number: int) -> str:
+    """One part: its fields below a heading, or behind one that opens by a tap."""
+    inside = "".join(field_or_rows(field, field.default, "") for field in fields)
+    if heading is None:
+        return inside
+    name = escape(heading.heading)
+    if heading.closed:
+        return f'<details class="part"><summary>{name}</summary><div>{inside}</div></details>'
+    return (
+        f'<div class="part" role="group" aria-labelledby="part-{number}">'
+        f'<h2 id="part-{number}">{name}</h2><div>{inside}</div></div>'
+    )
 
 
 def has_us_units(spec: Spec) -> bool:
@@ -24,105 +48,3 @@ def has_us_units(spec: Spec) -> bool:
     for field in fields:
         fields += field.row
     return any(field.quantity and field.quantity.us for field in fields)
-
-
-def part(field: Field, value: Any, within: str) -> str:
-    """One field or list of rows; ``within`` is the path of the row around it, as in ``tanks-1-``."""
-    if field.kind == "list":
-        return rows_html(field, value or [], within)
-    if field.kind == "object":  # its parts stand in the form by their dotted keys
-        inside = (one._replace(key=f"{field.key}.{one.key}") for one in field.row)
-        return "".join(field_html(one, one.default, within) for one in inside)
-    return field_html(field, value, within)
-
-
-def rows_html(field: Field, rows: list[dict[str, Any]], within: str) -> str:
-    """A list: its rows, the mould for a new one, and buttons. The page's script moves the rows."""
-    path = f"{within}{field.key}"
-    made = "".join(row_html(field, row, f"{path}-{number}-") for number, row in enumerate(rows, 1))
-    empty = {one.key: one.default for one in field.row}
-    mould = row_html(field, empty, f"{path}-0-")
-    name = escape(field.label)
-    return (
-        f'<fieldset class="rows" data-key="{escape(field.key)}"><legend>{name}</legend>'
-        f'<p class="hint">{escape(field.help)}</p>{made}<template>{mould}</template>'
-        f'<button type="button" class="add" aria-label="Add to: {name}">Add</button>'
-        f'<p class="problem" id="problem-{escape(path)}" hidden></p></fieldset>'
-    )
-
-
-def row_html(field: Field, row: dict[str, Any], within: str) -> str:
-    """One row of a list."""
-    fields = "".join(part(one, row.get(one.key), within) for one in field.row)
-    return (
-        f'<div class="row">{fields}<button type="button" class="remove" '
-        f'aria-label="Remove from: {escape(field.label)}">Remove</button></div>'
-    )
-
-
-def field_html(field: Field, value: Any, within: str) -> str:
-    """One field: label, entry, hint, and the place where a problem is said."""
-    path = escape(f"{within}{field.key}")
-    return (
-        f'<div class="field" data-key="{escape(field.key)}">'
-        f'<label for="in-{path}">{escape(field.label)}</label>'
-        f'<div class="entry">{entry(field, value, path)}{both(field, unit_shown, "unit")}</div>'
-        f'<p class="hint" id="hint-{path}">{escape(field.help)} {both(field, span_text, "span")}</p>'
-        f'<p class="problem" id="problem-{path}" hidden></p></div>'
-    )
-
-
-def entry(field: Field, value: Any, path: str) -> str:
-    """What the person types into or chooses from."""
-    common = f'id="in-{path}" aria-describedby="hint-{path} problem-{path}"'
-    if field.kind == "choice":
-        return f"<select {common}>{options(field, value)}</select>"
-    if field.kind == "flag":
-        chosen = value if value is None else str(value).lower()
-        return f"<select {common}>{options(field, chosen)}</select>"
-    metric, us = (escape(value_text(field, value, system)) for system in ("metric", "us"))
-    if field.is_date:
-        return f'<input {common} type="date" value="{metric}">'
-    return (
-        f'<input {common} type="text" inputmode="{KEYPADS[field.kind]}" '
-        f'value="{metric}" data-us="{us}">'
-    )
-
-
-def options(field: Field, value: Any) -> str:
-    """The choices of a field, one of them chosen; an empty one where none need be."""
-    parts = ['<option value=""></option>'] if field.nullable or value is None else []
-    for choice, words in zip(field.choices, field.words, strict=True):
-        chosen = " selected" if choice == value else ""
-        parts.append(f'<option value="{escape(choice)}"{chosen}>{escape(words)}</option>')
-    return "".join(parts)
-
-
-def value_text(field: Field, value: Any, system: System = "metric") -> str:
-    """A value as it stands in the field."""
-    if value is None:
-        return ""
-    if isinstance(value, str):
-        return value
-    if isinstance(value, list):
-        return ", ".join(value)
-    return show_plain(to_shown(field, value, system), 6 if system == "us" else 12)
-
-
-def span_text(field: Field, system: System) -> str:
-    """The possible range in words."""
-    if field.low is None or field.high is None:
-        return "May be left empty." if field.nullable else ""
-    low, high = (show_number(to_shown(field, end, system), 4) for end in (field.low, field.high))
-    return f"{low} to {high}." + (" May be left empty." if field.nullable else "")
-
-
-def both(field: Field, text: Any, name: str) -> str:
-    """A text in both systems of units; the style sheet shows the one that is chosen."""
-    metric, us = text(field, "metric"), text(field, "us")
-    if metric == us:
-        return f'<span class="{name}">{escape(metric)}</span>' if metric else ""
-    return (
-        f'<span class="{name} in-metric">{escape(metric)}</span>'
-        f'<span class="{name} in-us">{escape(us)}</span>'
-    )

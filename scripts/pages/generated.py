@@ -7,6 +7,7 @@ from scripts.pages.nitrogen_model import model_page
 from scripts.pages.plants import plant_page, plants_page
 from scripts.pages.problems import problem_page, problems_page
 from scripts.pages.rules import rule_page, rules_page, sources_page
+from scripts.pages.suggest import plants as suggested_plants
 from scripts.records.load import Library
 
 
@@ -21,6 +22,7 @@ def generated(library: Library) -> dict[str, str]:
         "nitrogen-model.md": model_page(library),
         "rules/index.md": rules_page(library),
         "sources.md": sources_page(library),
+        "assets/suggest/plants.json": suggested_plants(library),
     }
     for slug in library.plants:
         files[f"plants/{slug}.md"] = plant_page(slug, library)

@@ -1,9 +1,11 @@
 """The templates' environment: everything is escaped, and a misspelt field stops the build."""
 
 import json
+from collections.abc import Mapping
 from functools import cache
 from pathlib import Path
 from typing import Any
+from urllib.parse import urlencode
 
 from jinja2 import Environment, FileSystemLoader, StrictUndefined
 from markupsafe import Markup
@@ -26,12 +28,18 @@ def environment() -> Environment:
         keep_trailing_newline=True,
     )
     made.filters["front"] = front
+    made.filters["query"] = query
     return made
 
 
 def render(name: str, **context: Any) -> str:
     """Fill a template of scripts/templates."""
     return environment().get_template(name).render(**context)
+
+
+def query(given: Mapping[str, str]) -> str:
+    """Inputs of a calculator as the part of an address behind its page; none, nothing."""
+    return f"?{urlencode(given)}" if given else ""
 
 
 def front(value: str) -> Markup:

@@ -10,7 +10,7 @@ from pydantic import BaseModel
 from calculators.core.listing import load_all
 from calculators.core.result import BadInput
 from calculators.core.run import run
-from scripts.records import evidence
+from scripts.records import demo, evidence
 from scripts.records.claim import COMMON_PRACTICE, Claim
 from scripts.records.lines import Finding, Place, finding_at
 from scripts.records.published import cases
@@ -31,6 +31,7 @@ def check(library: "Library", folder: Path, broken: set[Path]) -> Iterator[Findi
     yield from checker.references("plant", "plants")
     yield from checker.references("problem", "problems")
     yield from checker.filled_calculators()
+    yield from demo.findings(checker)
     if folder / "findings.yml" not in broken:
         yield from evidence.findings(checker)
         yield from evidence.rows(checker)

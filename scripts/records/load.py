@@ -6,6 +6,8 @@ from typing import Any, NamedTuple, TypeVar
 from pydantic import BaseModel, ValidationError
 
 from scripts.records.animal import Animal
+from scripts.records.demo import FILE as DEMO_FILE
+from scripts.records.demo import DemoTank
 from scripts.records.finding import Finding as Sign
 from scripts.records.lines import Document, Finding, Place, finding_at, read, shown_path
 from scripts.records.messages import word
@@ -27,6 +29,7 @@ class Library(NamedTuple):
     rules: dict[str, Rule]
     sources: dict[str, Source]
     findings: dict[str, Sign]
+    demo: dict[str, DemoTank]
     vocabulary: dict[str, dict[str, dict[str, str]]]
     documents: dict[Path, Document]
 
@@ -55,6 +58,7 @@ def load(folder: Path = ROOT / "species") -> Library:
         rules=reader.folder("rules", Rule),
         sources=reader.entries("sources.yml", Source),
         findings=reader.entries("findings.yml", Sign),
+        demo=reader.entries(DEMO_FILE, DemoTank),
         vocabulary=reader.vocabulary(),
         documents=reader.documents,
     )

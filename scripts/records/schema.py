@@ -5,6 +5,7 @@ from pathlib import Path
 
 from pydantic import TypeAdapter
 
+from scripts.records.demo import DemoTank
 from scripts.records.finding import Finding
 from scripts.records.plant import Plant
 from scripts.records.problem import Problem
@@ -17,6 +18,7 @@ KINDS: dict[str, TypeAdapter[object]] = {
     "plant": TypeAdapter(Plant),
     "problem": TypeAdapter(Problem),
     "rule": TypeAdapter(Rule),
+    "demo-tanks": TypeAdapter(dict[str, DemoTank]),
     "findings": TypeAdapter(dict[str, Finding]),
     "sources": TypeAdapter(dict[str, Source]),
 }

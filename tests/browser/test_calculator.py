@@ -10,7 +10,8 @@ from playwright.sync_api import expect
 
 from calculators.core.listing import load_all
 from calculators.core.paint import rows
-from calculators.core.run import run
+from calculators.core.paint_notes import lead, rest
+from calculators.core.run import compute
 from scripts.records.published import cases
 from tests.browser.conftest import wait_for_answer
 
@@ -29,13 +30,16 @@ def test_the_page_shows_what_the_command_line_computes(page, name, given):
     dates = {
         field.key: date.today().isoformat() for field in load_all()[name].inputs if field.is_date
     }
-    expected = run(name, dates | given)  # the page fills in today's date
-    for number, row in enumerate(rows(load_all()[name], expected["outputs"])):
+    spec = load_all()[name]
+    expected = compute(name, dates | given)  # the page fills in today's date
+    for number, row in enumerate(rows(spec, expected.answer["outputs"])):
         place = page.locator("#rows tr").nth(number)
         expect(place).to_contain_text(row["label"])
         expect(place).to_contain_text(row["value"])
+    for number, note in enumerate(lead(spec, expected)):
+        expect(page.locator("#lead li").nth(number)).to_contain_text(note.text)
     shown = page.locator("#notes li").all_inner_texts()
-    assert shown == [note["text"] for note in expected["notes"]]
+    assert shown == [note.text for note in rest(spec, expected)]
 
 
 def test_a_link_carries_a_calculation(page, context):

@@ -1,0 +1,60 @@
+"""A picture in sentences, for a screen reader and for the caption below it."""
+
+import math
+from collections.abc import Sequence
+
+from calculators.core.numbers import show_number as show
+from calculators.core.result import Line, Series
+
+NEXT_TO_NOTHING = 1e-3  # of the highest point: no one sees it on the picture
+
+
+def axis(label: str, unit: str) -> str:
+    """Label with its unit."""
+    return f"{label}, {unit}" if unit and not unit.startswith(label.lower()) else label
+
+
+def points_of(series: Series) -> list[tuple[float, float]]:
+    """The points that can be drawn; one that is not finite leaves a gap."""
+    pairs = zip(series.x, series.y, strict=True)
+    return [(x, y) for x, y in pairs if math.isfinite(x) and math.isfinite(y)]
+
+
+def summary(
+    title: str, curves: Sequence[Series], bands: Sequence[Sequence[Series]], lines: Sequence[Line]
+) -> str:
+    """Each curve, band and line of a picture, one sentence each; ``title`` only where it has one."""
+    said = [f"{title}."] if title else []
+    said += [curve_sentence(curve) for curve in curves]
+    said += [band_sentence(edges) for edges in bands]
+    said += [f"Line at {show(line.value)} {curves[0].unit}: {line.label}." for line in lines]
+    return " ".join(said)
+
+
+def curve_sentence(series: Series) -> str:
+    """A curve: where it starts and ends, and its lowest and highest; next to nothing reads 0."""
+    found = points_of(series)
+    nothing = NEXT_TO_NOTHING * max(abs(y) for _, y in found)
+    points = [(0.0 if abs(y) < nothing else y, x) for x, y in found]
+    unit = f" {series.unit}".rstrip()
+    where = place_word(series)
+    (first, start), (last, end) = points[0], points[-1]
+    (low, low_at), (high, high_at) = min(points), max(points)
+    return (
+        f"{series.label}: {show(first)}{unit} at {where} {show(start)}, "
+        f"{show(last)}{unit} at {where} {show(end)}; "
+        f"lowest {show(low)} at {where} {show(low_at)}, "
+        f"highest {show(high)} at {where} {show(high_at)}."
+    )
+
+
+def band_sentence(edges: Sequence[Series]) -> str:
+    """A band: how wide it is at the end."""
+    low, high = sorted(points_of(edge)[-1][1] for edge in edges)
+    unit = f" {edges[0].unit}".rstrip()
+    return f"Shaded, how unsure it is: {show(low)} to {show(high)}{unit} at the end."
+
+
+def place_word(series: Series) -> str:
+    """What the axis across is called inside a sentence."""
+    return series.x_label if series.x_label == "pH" else series.x_label.lower()

@@ -1,0 +1,32 @@
+// The answer in one line at the lower edge, as long as the result is out of view below. A tap goes there, or
+// to the first field that needs another value.
+
+import { firstWrong } from "./form.js";
+
+let watcher;
+
+export function openBrief(form) {
+  const line = document.querySelector("#brief");
+  const result = document.querySelector(".result");
+  watcher?.disconnect(); // the page before this one is gone
+  watcher = new IntersectionObserver(([seen]) => {
+    line.hidden = seen.isIntersecting || seen.boundingClientRect.top < 0 || !line.textContent;
+  });
+  watcher.observe(result);
+  line.onclick = () => {
+    const still = matchMedia("(prefers-reduced-motion: reduce)").matches;
+    const place = firstWrong(form) ?? document.querySelector("#result-title");
+    place.focus({ preventScroll: true });
+    place.scrollIntoView({ behavior: still ? "auto" : "smooth", block: place.matches("h2") ? "start" : "center" });
+  };
+  // What is typed into must not lie under the line, nor under the doors below it.
+  form.addEventListener("focusin", ({ target }) => target.scrollIntoView({ block: "nearest" }));
+}
+
+export function sayBriefly({ level, text }) {
+  const line = document.querySelector("#brief");
+  line.textContent = text;
+  line.className = `brief ${level}`;
+  const { top, bottom } = document.querySelector(".result").getBoundingClientRect();
+  line.hidden = top < innerHeight || bottom < 0;
+}

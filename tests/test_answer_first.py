@@ -1,0 +1,123 @@
+"""What a page shows before the figures: danger with what to do, then the answer in plain words."""
+
+import json
+from itertools import product
+
+import pytest
+
+from calculators.bridge import answer
+from calculators.core.listing import load_all
+from calculators.core.paint_notes import brief, lead, rest
+from calculators.core.run import compute, run
+from calculators.free_ammonia import rate
+from scripts.setup.paths import ROOT
+
+NEW_TANK = {
+    "filter_maturity_percent": 0.0,
+    "feed_g_week": 8.0,
+    "plants": [{"name": "A", "wet_g": 20, "doubling_days": 20}],
+}
+HARMFUL_NOW = [
+    {"start_ammonia_mg_n_l": 3.0, "ph": 8.0},
+    {"start_nitrite_mg_n_l": 0.6},
+    {"start_nitrite_mg_n_l": 20.0, "start_ammonia_mg_n_l": 20.0, "ph": 8.8, "temperature_c": 30.0},
+]
+
+
+def found(name="nitrogen-forecast", **given):
+    return load_all()[name], compute(name, given)
+
+
+@pytest.mark.parametrize("name", load_all())
+def test_a_calculator_with_a_verdict_says_it_before_the_figures(name):
+    spec, here = found(name)
+    first = lead(spec, here)
+    if any(field.kind == "choice" for field in spec.outputs):
+        assert first
+    assert [note for note in here.notes if note not in first] == rest(spec, here)
+    assert not any(note.level == "danger" for note in rest(spec, here))
+    assert 0 < len(brief(spec, here)["text"]) <= 91
+
+
+def test_the_budget_and_the_forecast_word_their_verdict_in_a_sentence():
+    for name in ("nitrogen-balance", "nitrogen-forecast"):
+        (note,) = lead(*found(name))
+        assert note.text.startswith("Running short: ")
+        assert brief(*found(name)) == {"level": "caution", "text": "Verdict: plants run short"}
+
+
+def test_a_rating_without_a_sentence_becomes_one():
+    spec, here = found("free-ammonia", ammonia_mg_l=0.1)
+    assert [note.text for note in lead(spec, here)] == ["Rating: below the working lines."]
+    assert len(here.notes) == len(here.answer["notes"])  # and is no note of the answer itself
+
+
+def test_danger_comes_first_and_says_what_to_do_within_the_hour():
+    spec, here = found(**NEW_TANK)
+    levels = [note.level for note in lead(spec, here)]
+    assert levels == sorted(levels, key=["danger", "caution", "info"].index)
+    assert lead(spec, here)[0].text.startswith("Animals first")
+    assert "within the hour: take out leftovers" in lead(spec, here)[1].text
+    assert brief(spec, here)["level"] == "danger"
+
+
+@pytest.mark.parametrize("given", HARMFUL_NOW)
+def test_readings_that_harm_already_are_acted_on_now(given):
+    spec, here = found(**given)
+    assert lead(spec, here)[1].text.startswith("Now, within the hour: ")
+
+
+@pytest.mark.parametrize(
+    ("ammonia", "nitrite", "ph"),
+    list(product((0.0, 0.3, 1.5, 6.0), (0.0, 0.05, 0.3, 2.0), (6.4, 7.4, 8.4))),
+)
+def test_no_forecast_with_harmful_water_is_without_its_caution(ammonia, nitrite, ph):
+    """The lines are those of the free-ammonia calculator and of the nitrite guideline in outlook.py."""
+    spec, here = found(start_ammonia_mg_n_l=ammonia, start_nitrite_mg_n_l=nitrite, ph=ph, days=10.0)
+    alone = run(
+        "free-ammonia",
+        {"ammonia_mg_l": ammonia, "reported_as": "nitrogen", "ph": ph, "temperature_c": 25.0},
+    )["outputs"]
+    assert rate(alone["chronic_ratio"], alone["unionised_mg_n_l"]) == alone["rating"]
+    levels = [note.level for note in lead(spec, here)]
+    if alone["rating"] == "act" or here.answer["outputs"]["peak_nitrite_mg_n_l"] >= 0.6:
+        assert levels[:2] == ["danger", "danger"]
+        assert "within the hour" in lead(spec, here)[1].text
+    elif alone["rating"] == "watch" or here.answer["outputs"]["peak_nitrite_mg_n_l"] >= 0.06:
+        assert "caution" in levels or "danger" in levels
+
+
+@pytest.mark.parametrize("given", [NEW_TANK, *HARMFUL_NOW])
+def test_links_of_a_note_lead_to_pages_and_calculators_that_take_them(given):
+    _, here = found(**given)
+    links = [link for note in here.notes for link in note.links]
+    assert links[0].page == "danger/"
+    for link in links:
+        if link.page.startswith("calculators/"):
+            name = link.page.split("/")[1]
+            assert run(name, link.given)["outputs"]
+        else:
+            assert (ROOT / "docs" / f"{link.page.strip('/')}.md").is_file()
+
+
+def test_links_reach_the_page_as_text_and_stay_out_of_the_contract():
+    reply = json.loads(
+        answer(
+            json.dumps({"calculator": "nitrogen-forecast", "given": {"start_nitrite_mg_n_l": "2"}})
+        )
+    )
+    links = [link for note in reply["painted"]["lead"] for link in note["links"]]
+    assert links[-1]["given"]["now_mg_l"].startswith("2")
+    assert all(isinstance(value, str) for link in links for value in link["given"].values())
+    assert {tuple(sorted(note)) for note in reply["answer"]["notes"]} == {("level", "text")}
+
+
+def test_traces_are_said_as_traces():
+    spec, here = found(feed_g_week=0.0, ph=6.5)
+    from calculators.core.paint import rows
+
+    shown = {row["key"]: row["value"] for row in rows(spec, here.answer["outputs"])}
+    assert shown["peak_unionised_mg_n_l"] == "under 0.0001"
+    nothing = compute("free-ammonia", {"ammonia_mg_l": 0.0}).answer["outputs"]
+    shown = {row["key"]: row["value"] for row in rows(load_all()["free-ammonia"], nothing)}
+    assert shown["unionised_mg_n_l"] == "0"

@@ -5,6 +5,7 @@ from pathlib import Path
 
 from pydantic import TypeAdapter
 
+from scripts.records.animal import Animal
 from scripts.records.finding import Finding
 from scripts.records.plant import Plant
 from scripts.records.problem import Problem
@@ -15,6 +16,7 @@ from scripts.setup.paths import BUILD
 FOLDER = BUILD / "schema"
 KINDS: dict[str, TypeAdapter[object]] = {
     "plant": TypeAdapter(Plant),
+    "animal": TypeAdapter(Animal),
     "problem": TypeAdapter(Problem),
     "rule": TypeAdapter(Rule),
     "findings": TypeAdapter(dict[str, Finding]),

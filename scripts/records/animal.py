@@ -6,6 +6,8 @@ from pydantic import Field, model_validator
 from pydantic_core import PydanticCustomError
 
 from calculators.core import quantities as q
+from calculators.core.animal_load import MM_PER_CM
+from calculators.core.feed import living_mass_g
 from scripts.records.claim import Claim, Range, Record, Slug, Statement, Text, Within
 from scripts.records.names import Named
 from scripts.records.rule import Basis, Jurisdiction
@@ -19,6 +21,10 @@ class LengthWeight(Claim):
     a: Annotated[float, Field(gt=0, le=1)]
     b: Annotated[float, Field(ge=2, le=4)]
     note: Text | None = None
+
+    def mass_g(self, length_mm: float) -> float:
+        """Living mass at a length in mm, g."""
+        return living_mass_g(length_mm / MM_PER_CM, self.a, self.b)
 
 
 class Body(Record):

@@ -92,15 +92,22 @@ def restricted(library: Library) -> set[str]:
     return {slug for slug, plant in library.plants.items() if listings(plant, library.rules)}
 
 
+def shown_name(animal: Animal) -> str:
+    """The name that keepers know it by."""
+    return animal.trade_names[0] if animal.trade_names else animal.name
+
+
 def animals_page(library: Library) -> str:
     """The index of all animals, by group."""
+    ordered = sorted(library.animals.items(), key=lambda item: shown_name(item[1]).lower())
     by_group = {
-        group: [(slug, animal) for slug, animal in library.animals.items() if animal.group == group]
+        group: [(slug, animal) for slug, animal in ordered if animal.group == group]
         for group in library.vocabulary["animal_group"]
     }
     return render(
         "animals.md.j2",
         by_group={group: animals for group, animals in by_group.items() if animals},
+        shown_name=shown_name,
         words=library.vocabulary,
         count=len(library.animals),
     )

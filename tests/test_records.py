@@ -144,10 +144,14 @@ def test_our_records_hold(library):
 
 
 def test_the_vocabulary_explains_every_word_that_a_record_may_use(library):
+    from scripts.records.animal import Animal, Body, Harm
     from scripts.records.plant import Plant
     from scripts.records.problem import Problem
 
     for kind, model, field in (
+        ("animal_group", Animal, "group"),
+        ("measured", Body, "measured"),
+        ("plant_harm", Harm, "does"),
         ("habit", Plant, "habit"),
         ("roots", Plant, "roots"),
         ("urgency", Problem, "urgency"),

@@ -87,7 +87,7 @@ def pages(site):
 
 
 def test_every_record_and_calculator_has_its_page(pages, library):
-    for kind in ("plants", "problems", "rules"):
+    for kind in ("plants", "animals", "problems", "rules"):
         for slug in getattr(library, kind):
             assert f"{kind}/{slug}/" in pages, f"{kind}/{slug} was dropped"
     for name in load_all():

@@ -52,7 +52,10 @@ def test_fish_weigh_what_fish_of_their_length_weigh(key):
 
 
 # Sethi and others 2012: ponds W = 0.000006 L^3.205 in g and mm, a stout river prawn.
-@pytest.mark.parametrize("key", ["neocaridina-davidi", "caridina-multidentata"])
+@pytest.mark.parametrize(
+    "key",
+    ["neocaridina-davidi", "caridina-multidentata", "caridina-logemanni", "palaemonetes-paludosus"],
+)
 def test_dwarf_shrimp_are_slighter_than_river_prawns_would_be(key):
     kind = ANIMALS[key]
     for length in (20, 40):
@@ -112,6 +115,24 @@ def test_wrong_warmth_and_length_are_named():
     _, text = levels_and_text(ask(("danio-rerio", 8, 90), temperature_c=32))
     assert "18 to 28 °C; 32 °C is outside" in text
     assert "grows to about 50 mm" in text
+
+
+def test_too_few_of_a_shoal_and_too_many_fighters_are_named():
+    _, text = levels_and_text(ask(("paracheirodon-innesi", 3, 30)))
+    assert "Neon tetra (Paracheirodon innesi) lives in groups: keep 8 or more together." in text
+    levels, text = levels_and_text(ask(("betta-splendens", 2, 50)))
+    assert "one to a tank" in text
+    assert "caution" in levels
+    _, text = levels_and_text(ask(("trichogaster-chuna", 9, 45)))
+    assert "at most 6 together" in text
+    for stock in (
+        ("paracheirodon-innesi", 8, 30),
+        ("betta-splendens", 1, 50),
+        ("physella-acuta", 1, 8),
+    ):
+        _, text = levels_and_text(ask(stock))
+        assert "together" not in text
+        assert "one to a tank" not in text
 
 
 def test_a_crowd_in_little_water_is_dangerous_at_night():

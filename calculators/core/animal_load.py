@@ -4,10 +4,8 @@ from collections.abc import Iterable
 from typing import NamedTuple, Protocol
 
 from calculators.core.animals import ANIMALS
-from calculators.core.feed import daily_feed_g, excreted_ammonia_n_g, living_mass_g
+from calculators.core.feed import MM_PER_CM, daily_feed_g, excreted_ammonia_n_g, living_mass_g
 from calculators.core.respiration import ACTIVE_PER_RESTING, resting_oxygen_mg_h
-
-MM_PER_CM = 10
 
 
 class Kept(Protocol):

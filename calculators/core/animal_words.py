@@ -68,7 +68,20 @@ def about(kept: Kept, temperature_c: float) -> list[Note]:
             "again, or it is another kind."
         )
         said.append(Note("caution", why))
-    return said
+    return [*said, *wrong_group(kept)]
+
+
+def wrong_group(kept: Kept) -> list[Note]:
+    """Where there are too few of a kind that lives in groups, or too many of one that does not."""
+    kind = ANIMALS[kept.kind]
+    if kind.most is not None and kept.count_ > kind.most:
+        room = "one to a tank" if kind.most == 1 else f"at most {kind.most} together"
+        why = f"{shown_name(kept.kind)}: {room}, as more fight."
+        return [Note("caution", why)]
+    if kept.count_ < kind.least:
+        why = f"{shown_name(kept.kind)} lives in groups: keep {kind.least} or more together."
+        return [Note("info", why)]
+    return []
 
 
 def short_of_air(total: Totals, temperature_c: float, volume_l: float) -> list[Note]:

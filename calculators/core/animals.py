@@ -18,6 +18,8 @@ class Animal(NamedTuple):
     temperature_low: float  # °C
     temperature_high: float
     longest_mm: float
+    least: int  # kept together
+    most: int | None  # where more is a mistake
 
 
 ANIMALS: dict[str, Animal] = {

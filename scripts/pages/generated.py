@@ -1,6 +1,7 @@
 """Every generated file of the site's source, by path; knows nothing of the site builder."""
 
 from calculators.core.listing import load_all
+from scripts.pages.animals import animal_page, animals_page
 from scripts.pages.calculators import calculator_page, calculators_page, description
 from scripts.pages.diagnosis import key_page, symptoms_page
 from scripts.pages.nitrogen_model import model_page
@@ -15,6 +16,7 @@ def generated(library: Library) -> dict[str, str]:
     """``{path below build/docs: text}`` for all pages and data that come from records and calculators."""
     files = {
         "plants/index.md": plants_page(library),
+        "animals/index.md": animals_page(library),
         "problems/index.md": problems_page(library),
         "problems/key.md": key_page(library),
         "problems/symptoms.md": symptoms_page(library),
@@ -26,6 +28,8 @@ def generated(library: Library) -> dict[str, str]:
     }
     for slug in library.plants:
         files[f"plants/{slug}.md"] = plant_page(slug, library)
+    for slug in library.animals:
+        files[f"animals/{slug}.md"] = animal_page(slug, library)
     for slug in library.problems:
         files[f"problems/{slug}.md"] = problem_page(slug, library)
     for slug in library.rules:

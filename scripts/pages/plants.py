@@ -12,6 +12,7 @@ from scripts.drawings.above import above
 from scripts.drawings.closeup import closeup, shown
 from scripts.drawings.draw import TANK_HEIGHT_CM, drawing
 from scripts.drawings.remarks import remark
+from scripts.pages.animal_plants import neighbours
 from scripts.pages.cite import Citations
 from scripts.pages.law import listings
 from scripts.pages.ranges import SCALES, Bar, bar, both_units
@@ -40,6 +41,7 @@ def plant_page(slug: str, library: Library) -> str:
         rules=library.rules,
         problems=library.problems,
         plants=library.plants,
+        neighbours=neighbours(slug, library),
     )
 
 

@@ -8,7 +8,7 @@ from calculators.core import quantities as q
 from calculators.core.numbers import show_number
 from calculators.core.quantity import Quantity
 from calculators.core.units import System, converted, us_unit
-from scripts.records.claim import Range
+from scripts.records.claim import COMMON_PRACTICE, Range
 
 BAR_WIDTH, BAR_HEIGHT = 240, 34
 LIGHT_HOURS = 8  # the day that the PPFD beside a DLI is worked out for
@@ -77,6 +77,12 @@ def both_units(vocabulary_entry: Any, claim: Range) -> Markup:
     return Markup('<span class="in-metric">{}</span><span class="in-us">{}</span>').format(
         metric, us
     )
+
+
+def figure_in_both(vocabulary_entry: Any, value: float) -> Markup:
+    """One figure in both systems of units."""
+    claim = Range(low=value, high=value, source=COMMON_PRACTICE, sure="uncertain")
+    return both_units(vocabulary_entry, claim)
 
 
 def span(low: float, high: float, digits: int = 3) -> str:

@@ -24,7 +24,8 @@ def rule_page(slug: str, library: Library) -> str:
 
 def rules_page(library: Library) -> str:
     """The index of the lists."""
-    return render("rules.md.j2", rules=library.rules, words=library.vocabulary)
+    marked = {slug: animal for slug, animal in library.animals.items() if animal.law}
+    return render("rules.md.j2", rules=library.rules, words=library.vocabulary, animals=marked)
 
 
 def sources_page(library: Library) -> str:

@@ -7,7 +7,7 @@ from typing import NamedTuple
 from calculators.core.listing import load_all
 from scripts.pages import nitrogen_model as model
 from scripts.records.load import Library
-from scripts.records.plant import Plant
+from scripts.records.names import Named
 
 LINE = 160  # characters of text an entry shows
 
@@ -25,8 +25,12 @@ class Entry(NamedTuple):
 def entries(library: Library, prose: Mapping[str, tuple[str, str]]) -> list[Entry]:
     """All pages but the indexes. ``prose`` has title and description of each page written by people."""
     found = [
-        Entry(f"plants/{slug}/", "plant", plant.name, plant_names(plant), plant.verdict)
+        Entry(f"plants/{slug}/", "plant", plant.name, all_names(plant), plant.verdict)
         for slug, plant in library.plants.items()
+    ]
+    found += [
+        Entry(f"animals/{slug}/", animal.group, animal.name, all_names(animal), animal.verdict)
+        for slug, animal in library.animals.items()
     ]
     found += [
         Entry(f"problems/{slug}/", "problem", problem.name, problem.other_names, problem.summary)
@@ -45,10 +49,10 @@ def entries(library: Library, prose: Mapping[str, tuple[str, str]]) -> list[Entr
     return found
 
 
-def plant_names(plant: Plant) -> list[str]:
-    """Every name that a person may know the plant by."""
-    uncertain = [one.name for one in plant.uncertain_names]
-    return [*plant.trade_names, *plant.old_names, *uncertain, plant.family]
+def all_names(living: Named) -> list[str]:
+    """Every name that a person may know a plant or an animal by."""
+    uncertain = [one.name for one in living.uncertain_names]
+    return [*living.trade_names, *living.old_names, *uncertain, living.family]
 
 
 def index(found: list[Entry]) -> str:

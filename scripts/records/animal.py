@@ -1,12 +1,17 @@
 """The animal record: one file in species/animals/, its name the page's address."""
 
-from typing import Annotated, Literal
+from typing import Annotated, Literal, Self
 
-from pydantic import Field
+from pydantic import Field, model_validator
+from pydantic_core import PydanticCustomError
 
 from calculators.core import quantities as q
-from scripts.records.claim import Claim, Range, Record, Statement, Text, Within
+from calculators.core.feed import MM_PER_CM, living_mass_g
+from scripts.records.claim import Claim, Range, Record, Slug, Statement, Text, Within
 from scripts.records.names import Named
+from scripts.records.rule import Basis, Jurisdiction
+
+Slugs = Annotated[list[Slug], Field(min_length=1)]
 
 
 class LengthWeight(Claim):
@@ -16,6 +21,10 @@ class LengthWeight(Claim):
     b: Annotated[float, Field(ge=2, le=4)]
     note: Text | None = None
 
+    def mass_g(self, length_mm: float) -> float:
+        """Living mass at a length in mm, g."""
+        return living_mass_g(length_mm / MM_PER_CM, self.a, self.b)
+
 
 class Body(Record):
     """How long it gets, how that is measured, and what it weighs."""
@@ -23,6 +32,11 @@ class Body(Record):
     measured: Literal["nose-to-tail", "shell-height", "shell-width"]
     length_mm: Annotated[Range, Within(q.BodyLength)]
     length_weight: LengthWeight
+
+    @property
+    def typical_mm(self) -> int:
+        """The middle of the recorded lengths, whole mm."""
+        return round((self.length_mm.low + self.length_mm.high) / 2)
 
 
 class Feeding(Record):
@@ -40,12 +54,46 @@ class AnimalNeeds(Record):
     gh_dh: Annotated[Range, Within(q.GeneralHardness)] | None = None
 
 
+class GroupSize(Claim):
+    """How many to keep together; ``most`` only where more is a mistake."""
+
+    least: Annotated[int, Field(ge=1, le=50)]
+    most: Annotated[int, Field(ge=1, le=50)] | None = None
+
+    @model_validator(mode="after")
+    def ordered(self) -> Self:
+        """Refuse a group whose greatest size is below its least."""
+        if self.most is not None and self.most < self.least:
+            raise PydanticCustomError("group_order", "most must not be below least")
+        return self
+
+
+class Harm(Statement):
+    """What it does to plants of the book; ``plants`` are keys of their records."""
+
+    does: Literal["eats", "nibbles", "uproots"]
+    plants: Slugs
+
+
+class Suits(Statement):
+    """Plants of the book that go well with it, and why."""
+
+    plants: Slugs
+
+
 class Sensitivity(Record):
     """What harms it before it harms others."""
 
     copper: Statement
     ammonia: Statement
     oxygen: Statement | None = None
+
+
+class LegalMark(Statement):
+    """What a law says about keeping, selling or moving it; the authority's word is final."""
+
+    place: Jurisdiction
+    basis: Basis
 
 
 class Animal(Named):
@@ -56,7 +104,12 @@ class Animal(Named):
     body: Body
     feeding: Feeding
     needs: AnimalNeeds
+    group_of: GroupSize
     company: Statement
+    breeding: Statement
     with_plants: Statement
+    harms: list[Harm] = []
+    suits: Suits
     sensitivity: Sensitivity
+    law: list[LegalMark] = []
     release: Statement

@@ -30,6 +30,7 @@ def check(library: "Library", folder: Path, broken: set[Path]) -> Iterator[Findi
     yield from checker.sureness()
     yield from checker.references("plant", "plants")
     yield from checker.references("problem", "problems")
+    yield from checker.lists_of_plants()
     yield from checker.filled_calculators()
     yield from demo.findings(checker)
     if folder / "findings.yml" not in broken:
@@ -100,6 +101,20 @@ class Checker:
                     message = f"{slug} has no record in species/{kind}/"
                     yield self.finding(path, place, message)
 
+    def lists_of_plants(self) -> Iterator[Finding]:
+        """Every plant that an animal eats or suits must have a record, and stand once in its list."""
+        for slug, animal in self.library.animals.items():
+            path = self.folder / "animals" / f"{slug}.yml"
+            lists: list[tuple[Place, list[str]]] = [(("suits", "plants"), animal.suits.plants)]
+            lists += [(("harms", n, "plants"), harm.plants) for n, harm in enumerate(animal.harms)]
+            for place, plants in lists:
+                for number, plant in enumerate(plants):
+                    if not (self.folder / "plants" / f"{plant}.yml").exists():
+                        message = f"{plant} has no record in species/plants/"
+                        yield self.finding(path, (*place, number), message)
+                    if plant in plants[:number]:
+                        yield self.finding(path, (*place, number), f"{plant} stands twice")
+
     def filled_calculators(self) -> Iterator[Finding]:
         """A calculator that a problem fills in must take those inputs."""
         for slug, problem in self.library.problems.items():
@@ -118,14 +133,15 @@ class Checker:
                         yield self.finding(path, (*place, "inputs", key), message)
 
     def double_names(self) -> Iterator[Finding]:
-        """Two plant records may not have the same accepted name."""
-        by_name: dict[str, list[str]] = defaultdict(list)
-        for slug, plant in self.library.plants.items():
-            by_name[plant.name].append(slug)
-        for slugs in by_name.values():
-            for slug in slugs[1:]:
-                path = self.folder / "plants" / f"{slug}.yml"
-                yield self.finding(path, ("name",), f"is the name of {slugs[0]}.yml too")
+        """Two records of a kind may not have the same accepted name."""
+        for kind in ("plants", "animals"):
+            by_name: dict[str, list[str]] = defaultdict(list)
+            for slug, record in getattr(self.library, kind).items():
+                by_name[record.name].append(slug)
+            for slugs in by_name.values():
+                for slug in slugs[1:]:
+                    path = self.folder / kind / f"{slug}.yml"
+                    yield self.finding(path, ("name",), f"is the name of {slugs[0]}.yml too")
 
 
 def claims(value: Any, place: Place = ()) -> Iterator[tuple[Place, Claim]]:

@@ -29,6 +29,8 @@ def entry(animal: Animal) -> dict[str, Any]:
         "temperature_low": warmth.low,
         "temperature_high": warmth.high,
         "longest_mm": animal.body.length_mm.high,
+        "least": animal.group_of.least,
+        "most": animal.group_of.most,
     }
 
 

@@ -7,13 +7,16 @@ from pydantic import Field
 
 from scripts.records.claim import Name, Record, Slug, Text
 
+Jurisdiction = Literal["us", "eu", "gb", "au", "nz"]
+Basis = Literal["read-in-text", "second-hand", "memory"]  # how we know what a law says
+
 
 class Entry(Record):
     """One name on a list, as the list spells it."""
 
     name: Name
     also: list[Name] = []  # synonyms that the list itself gives
-    basis: Literal["read-in-text", "second-hand", "memory"]
+    basis: Basis
     note: Text | None = None
 
 
@@ -21,7 +24,7 @@ class Rule(Record):
     """A list of plants that a law restricts. Lists change; the authority's word is final."""
 
     title: Name
-    place: Literal["us", "eu", "gb", "au", "nz"]
+    place: Jurisdiction
     instrument: Text
     effect: Text
     short_effect: Annotated[str, Field(max_length=120)]

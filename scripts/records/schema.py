@@ -5,6 +5,7 @@ from pathlib import Path
 
 from pydantic import TypeAdapter
 
+from scripts.records.animal import Animal
 from scripts.records.demo import DemoTank
 from scripts.records.finding import Finding
 from scripts.records.plant import Plant
@@ -16,6 +17,7 @@ from scripts.setup.paths import BUILD
 FOLDER = BUILD / "schema"
 KINDS: dict[str, TypeAdapter[object]] = {
     "plant": TypeAdapter(Plant),
+    "animal": TypeAdapter(Animal),
     "problem": TypeAdapter(Problem),
     "rule": TypeAdapter(Rule),
     "demo-tanks": TypeAdapter(dict[str, DemoTank]),

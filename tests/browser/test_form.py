@@ -8,7 +8,8 @@ from scripts.setup.node import browser_parts
 from tests.browser.conftest import PHONE, wait_for_answer
 
 KINDS = [
-    "", "plants/", "plants/limnophila-sessiliflora/", "problems/", "problems/fast-stems-brown-lean/",
+    "", "plants/", "plants/limnophila-sessiliflora/", "animals/",
+    "animals/pomacea-diffusa/", "problems/", "problems/fast-stems-brown-lean/",
     "calculators/",
     "calculators/free-ammonia/", "calculators/floaters/", "rules/", "rules/eu-union-list/", "sources/",
     "about/",
@@ -45,7 +46,17 @@ def test_no_page_scrolls_sideways(page, width, site):
 
 
 @pytest.mark.parametrize(
-    "path", ["", "calculators/floaters/", "my-tanks/", "plants/", "problems/", "search/?q=rotala"]
+    "path",
+    [
+        "",
+        "calculators/floaters/",
+        "my-tanks/",
+        "plants/",
+        "animals/",
+        "animals/danio-rerio/",
+        "problems/",
+        "search/?q=rotala",
+    ],
 )
 def test_what_is_tapped_is_at_least_44_pixels_high(page, path):
     page.goto(path)
@@ -53,7 +64,7 @@ def test_what_is_tapped_is_at_least_44_pixels_high(page, path):
         wait_for_answer(page)
     small = page.evaluate(
         """() => [...document.querySelectorAll(
-            'button, input:not([type=file]), select, .cards a, .doors a, '
+            'button, input:not([type=file]), select, .cards a, .doors a, .worked a, .steps a, '
             + 'body > nav a, header a, label.button')]
         .filter((one) => one.offsetParent && one.getBoundingClientRect().height < 44)
         .map((one) => one.outerHTML.slice(0, 100))"""

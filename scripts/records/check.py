@@ -30,6 +30,7 @@ def check(library: "Library", folder: Path, broken: set[Path]) -> Iterator[Findi
     yield from checker.sureness()
     yield from checker.references("plant", "plants")
     yield from checker.references("problem", "problems")
+    yield from checker.grazers()
     yield from checker.filled_calculators()
     if folder / "findings.yml" not in broken:
         yield from evidence.findings(checker)
@@ -98,6 +99,17 @@ class Checker:
                 if not (self.folder / kind / f"{slug}.yml").exists():
                     message = f"{slug} has no record in species/{kind}/"
                     yield self.finding(path, place, message)
+
+    def grazers(self) -> Iterator[Finding]:
+        """Who eats a plant is said in keys of the vocabulary."""
+        known = self.library.vocabulary.get("grazer", {})
+        for slug, plant in self.library.plants.items():
+            path = self.folder / "plants" / f"{slug}.yml"
+            for number, one in enumerate(plant.eaten_by):
+                for key in ("eaters", "nibblers"):
+                    for word in set(getattr(one, key)) - known.keys():
+                        message = f"{word} is no grazer; allowed here: {', '.join(known)}"
+                        yield self.finding(path, ("eaten_by", number, key), message)
 
     def filled_calculators(self) -> Iterator[Finding]:
         """A calculator that a problem fills in must take those inputs."""

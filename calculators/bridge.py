@@ -4,6 +4,7 @@ import json
 from collections.abc import Mapping
 from typing import Any
 
+from calculators.core.cards import lists
 from calculators.core.declare import Field, Spec
 from calculators.core.nested import gather, scatter
 from calculators.core.numbers import read_number, show_plain
@@ -40,6 +41,7 @@ def answer(request: str) -> str:
         reply["painted"] = {
             "rows": rows(spec, found["outputs"], system),
             "downloads": downloads(spec, found["outputs"]),
+            "lists": lists(spec, found["outputs"], system),
             "notes": found["notes"],
             "plots": [plot(series) for series in found.get("series", {}).values()],
         }

@@ -6,7 +6,7 @@ from typing import Any, Literal, NamedTuple
 from calculators.core.data import read_table
 
 SURE = ("well-documented", "reported", "uncertain")
-SURE_WORDS = ("well documented", "reported", "a guess")
+GUESS = SURE.index("uncertain")
 Look = Literal["upright", "sprawling", "carpet", "floating"]
 
 

@@ -10,6 +10,22 @@ function rowsOf(list) {
   return [...list.querySelectorAll(":scope > .row")];
 }
 
+/** Boxes to tap stand for one text: the keys of those that are ticked, with commas between. */
+function boxesOf(field) {
+  return field.matches(".ticks") ? [...field.querySelectorAll("input")] : null;
+}
+
+function textOf(field) {
+  return boxesOf(field)?.filter((box) => box.checked).map((box) => box.value).join(",") ?? entryOf(field).value;
+}
+
+function setText(field, text) {
+  const boxes = boxesOf(field);
+  if (!boxes) entryOf(field).value = text;
+  const keys = text.split(",").map((key) => key.trim());
+  boxes?.forEach((box) => { box.checked = keys.includes(box.value); });
+}
+
 export function entryOf(field) {
   return field.querySelector("input, select");
 }
@@ -17,7 +33,7 @@ export function entryOf(field) {
 /** All that stands in the form: text by key, lists as lists of the same. */
 export function collect(box) {
   return Object.fromEntries(parts(box).map((part) => [
-    part.dataset.key, part.matches("fieldset") ? rowsOf(part).map(collect) : entryOf(part).value,
+    part.dataset.key, part.matches("fieldset") ? rowsOf(part).map(collect) : textOf(part),
   ]));
 }
 
@@ -26,7 +42,7 @@ export function fill(box, given) {
   for (const part of parts(box)) {
     const value = given[part.dataset.key];
     if (value === undefined) continue;
-    if (!part.matches("fieldset")) entryOf(part).value = value ?? "";
+    if (!part.matches("fieldset")) setText(part, value ?? "");
     else if (Array.isArray(value)) fillRows(part, value);
   }
   number(box, "");
@@ -53,6 +69,7 @@ function number(box, within) {
       rowsOf(part).forEach((row, at) => number(row, `${path}-${at + 1}-`));
       continue;
     }
+    if (boxesOf(part)) continue; // named by the form: they stand in no row
     const entry = entryOf(part);
     entry.id = part.querySelector("label").htmlFor = `in-${path}`;
     part.querySelector(".hint").id = `hint-${path}`;
@@ -84,7 +101,7 @@ export function paintProblems(form, problems) {
     const inside = Object.keys(byPath).find((key) => key === path || key.match(/^(.*)-\d+$/)?.[1] === path);
     place.textContent = inside ? byPath[inside] : "";
     place.hidden = !inside;
-    const entry = place.parentElement.matches(".field") && entryOf(place.parentElement);
+    const entry = place.parentElement.matches(".field:not(.ticks)") && entryOf(place.parentElement);
     if (!entry) continue;
     if (inside) entry.setAttribute("aria-invalid", "true");
     else entry.removeAttribute("aria-invalid");

@@ -6,14 +6,23 @@ export function element(name, properties = {}, ...children) {
   return made;
 }
 
-export function paintAnswer({ rows, notes, plots, downloads }) {
+export function paintAnswer({ rows, lists, notes, plots, downloads }) {
   document.querySelector("#result-title").textContent = "Result";
   document.querySelector(".result").classList.remove("old");
   document.querySelector("#rows").replaceChildren(...rows.map(row));
+  paintLists(lists);
   document.querySelector("#notes").replaceChildren(...notes.map(({ level, text }) => element("li", { className: level, textContent: text })));
   document.querySelector("#files").replaceChildren(...downloads.map(file));
   document.querySelector("#plots").innerHTML = plots.join(""); // pictures that Python drew, their texts escaped there
   document.querySelector("#status").textContent = "Result updated.";
+}
+
+/** Lists as Python wrote them, their texts escaped there; what a person has opened stays open. */
+function paintLists(lists) {
+  const place = document.querySelector("#lists");
+  const open = [...place.querySelectorAll("details[open]")].map((one) => one.id);
+  place.innerHTML = lists.join("");
+  for (const one of place.querySelectorAll("details")) one.open = open.includes(one.id);
 }
 
 function file({ label, file_name: name, media_type: type, text }) {

@@ -4,6 +4,7 @@ import json
 
 from markupsafe import Markup
 
+from calculators.core.cards import lists
 from calculators.core.declare import Spec
 from calculators.core.describe import describe
 from calculators.core.listing import load_all
@@ -29,6 +30,7 @@ def calculator_page(spec: Spec, library: Library) -> str:
         us_units=has_us_units(spec),
         example=example(spec),
         rows=rows(spec, answer["outputs"]),
+        lists=[Markup(one) for one in lists(spec, answer["outputs"])],
         notes=answer["notes"],
         plots=[Markup(plot(series)) for series in answer.get("series", {}).values()],
         command=f"{MODULE_ADDRESS} {spec.name} {first_input(spec)}",

@@ -9,6 +9,7 @@ from calculators.core.declare import Field, Spec
 from calculators.core.numbers import show_number, show_plain
 from calculators.core.units import System, to_shown, unit_shown
 
+MOST_TICKS = 60  # more keys than that are typed, or need a page of their own
 KEYPADS = {"number": "decimal", "integer": "numeric", "text": "text", "keys": "text"}
 
 
@@ -63,11 +64,34 @@ def row_html(field: Field, row: dict[str, Any], within: str) -> str:
 def field_html(field: Field, value: Any, within: str) -> str:
     """One field: label, entry, hint, and the place where a problem is said."""
     path = escape(f"{within}{field.key}")
+    if is_ticked(field):
+        return ticks_html(field, value or [], path)
     return (
         f'<div class="field" data-key="{escape(field.key)}">'
         f'<label for="in-{path}">{escape(field.label)}</label>'
         f'<div class="entry">{entry(field, value, path)}{both(field, unit_shown, "unit")}</div>'
         f'<p class="hint" id="hint-{path}">{escape(field.help)} {both(field, span_text, "span")}</p>'
+        f'<p class="problem" id="problem-{path}" hidden></p></div>'
+    )
+
+
+def is_ticked(field: Field) -> bool:
+    """Whether keys are chosen by tapping: few enough to be looked through."""
+    return field.kind == "keys" and len(field.choices) <= MOST_TICKS
+
+
+def ticks_html(field: Field, chosen: list[str], path: str) -> str:
+    """Keys as boxes to tap, in a group that is read out by its label."""
+    boxes = "".join(
+        f'<label class="tick"><input type="checkbox" value="{escape(key)}"'
+        f"{' checked' if key in chosen else ''}> {escape(words)}</label>"
+        for key, words in zip(field.choices, field.words, strict=True)
+    )
+    return (
+        f'<div class="field ticks" data-key="{escape(field.key)}" role="group" '
+        f'aria-labelledby="label-{path}" aria-describedby="hint-{path} problem-{path}">'
+        f'<b id="label-{path}">{escape(field.label)}</b><div class="boxes">{boxes}</div>'
+        f'<p class="hint" id="hint-{path}">{escape(field.help)}</p>'
         f'<p class="problem" id="problem-{path}" hidden></p></div>'
     )
 

@@ -23,7 +23,7 @@ TABLE = ROOT / "calculators" / "data" / "plants.json"
 
 def figure(claim: Range | None) -> list[float] | None:
     """A range with how sure it is; None where nobody knows."""
-    return claim and [claim.low, claim.high, SURE.index(claim.sure)]
+    return None if claim is None else [claim.low, claim.high, SURE.index(claim.sure)]
 
 
 def look(plant: Plant) -> Look:

@@ -130,18 +130,17 @@ def test_the_set_changes_too_where_the_law_forbids_one_of_it(monkeypatch):
     assert f"the set becomes {' and '.join(names)}." in note
 
 
-def test_a_set_that_the_law_leaves_no_other_way_for_says_so():
-    """Listed in New Zealand: Vallisneria spiralis, here the one slower rosette that still fits a hard demand."""
-    given = {
-        "temperature_c": 18, "habits": ["floater", "rosette"], "demand_mg_n_day": 20,
-        "minutes_week": 40, "animals": None, "volume_l": 120, "height_cm": 45, "gh_dh": 12, "ph": 7.4,
-    }  # fmt: skip
-    answer, there = run("pick", given), run("pick", given | {"place": "nz"})
-    assert "vallisneria-spiralis" in {row["plant"] for row in answer["outputs"]["together"]}
-    assert there["outputs"]["together"] is None
-    assert any(
-        "In New Zealand no set for the nitrogen is left" in n["text"] for n in answer["notes"]
-    )
+def test_a_set_for_which_the_law_leaves_no_plant_says_so(monkeypatch):
+    """With made-up listings of every plant: nothing is left to make a set of."""
+    for key, plant in list(book().plants.items()):
+        law = (Listed("nz-pest-plant-accord", plant.name, "memory"),)
+        monkeypatch.setitem(book().plants, key, plant._replace(law=law))
+    answer, there = run("pick", {}), run("pick", {"place": "nz"})
+    assert answer["outputs"]["together"]
+    assert there["outputs"]["ranked"] == []
+    (note,) = [n["text"] for n in answer["notes"] if n["text"].startswith("In New Zealand ")]
+    assert "nothing else of its kind fits" in note
+    assert "no set for the nitrogen is left" in note
 
 
 def test_the_places_and_the_basis_are_those_of_the_records(library):

@@ -5,31 +5,32 @@ from collections.abc import Sequence
 
 from calculators.core.filling import stems_for
 from calculators.core.numbers import show_number
-from calculators.picker.judge import Judged
+from calculators.picker.judge import Judged, against, because
 from calculators.picker.outputs import LeftOut, Ranked, Together
-from calculators.picker.record import Plant
+from calculators.picker.record import Book, Plant
 from calculators.picker.together import STEPS, Set
+from calculators.picker.want import Want
 
 DIGITS = 6  # more says nothing, and the last digits differ between machines
 NARROWEST_CM = 1.0  # spacing of the finest stems; they are planted in bunches
 
 
-def ranked_row(one: Judged) -> Ranked:
+def ranked_row(one: Judged, want: Want, book: Book) -> Ranked:
     """A plant that fits."""
     return Ranked(
         plant=one.key,
         score_percent=one.score,
-        because=list(one.because),
+        because=because(one, want, book),
         name=one.plant.name,
         common=one.plant.common,
         minutes_week=rounded(one.minutes_week),
     )
 
 
-def left_out(judged: Sequence[Judged]) -> list[LeftOut]:
+def left_out(judged: Sequence[Judged], book: Book) -> list[LeftOut]:
     """What was left out: the law first, then the nearest to fitting."""
     gone = sorted((one for one in judged if one.out), key=lambda one: (not one.banned, one.order))
-    return [LeftOut(one.key, list(one.out), one.plant.name) for one in gone]
+    return [LeftOut(one.key, against(one, book), one.plant.name) for one in gone]
 
 
 def together_rows(found: Set, surface_cm2: float) -> list[Together]:

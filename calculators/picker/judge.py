@@ -4,21 +4,35 @@ from typing import NamedTuple
 
 from calculators.picker import law, parts_keeper, parts_tank
 from calculators.picker.part import Part
-from calculators.picker.record import Book, Plant
+from calculators.picker.record import Book, Listed, Plant
 from calculators.picker.want import Want
 
 DIGITS = 6  # more says nothing, and the last digits differ between machines
 
 
 class Judged(NamedTuple):
-    """One plant judged. ``out`` are the hard reasons, the law's among them."""
+    """One plant judged."""
 
     key: str
     plant: Plant
     score: float  # percent
-    because: tuple[str, ...]
-    out: tuple[str, ...]
-    banned: bool  # by a law list of the keeper's place
+    parts: tuple[Part, ...]
+    lists: tuple[Listed, ...]  # the law lists of the keeper's place that name it
+
+    @property
+    def banned(self) -> bool:
+        """Whether a law list of the keeper's place names it."""
+        return bool(self.lists)
+
+    @property
+    def unfit(self) -> bool:
+        """Whether there is a hard reason against it besides the law."""
+        return any(part.out for part in self.parts)
+
+    @property
+    def out(self) -> bool:
+        """Whether there is any hard reason against it."""
+        return self.banned or self.unfit
 
     @property
     def minutes_week(self) -> float | None:
@@ -60,15 +74,19 @@ def score_of(parts: list[Part]) -> float:
 def judge(key: str, plant: Plant, want: Want, book: Book) -> Judged:
     """Judge one plant."""
     parts = parts_of(plant, want, book)
-    lawful = [law.reason(one, book) for one in law.listed_in(plant, want.place, book)]
-    return Judged(
-        key=key,
-        plant=plant,
-        score=score_of(parts),
-        because=(*(part.why for part in parts), *law.elsewhere(plant, want.place, book)),
-        out=(*lawful, *(part.why for part in parts if part.out)),
-        banned=bool(lawful),
-    )
+    lists = tuple(law.listed_in(plant, want.place, book))
+    return Judged(key, plant, score_of(parts), tuple(parts), lists)
+
+
+def because(one: Judged, want: Want, book: Book) -> list[str]:
+    """Why a plant stands where it does, a sentence a criterion."""
+    return [*(part.why() for part in one.parts), *law.elsewhere(one.plant, want.place, book)]
+
+
+def against(one: Judged, book: Book) -> list[str]:
+    """The hard reasons against a plant, the law's first."""
+    lawful = [law.reason(listed, book) for listed in one.lists]
+    return [*lawful, *(part.why() for part in one.parts if part.out)]
 
 
 def is_asked(plant: Plant, want: Want) -> bool:

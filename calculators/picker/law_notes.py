@@ -49,7 +49,7 @@ def of_place(
     lost = [
         one.plant.name
         for one in judged
-        if one.banned and len(one.out) == law_count(one, want, book)
+        if one.banned and not one.unfit
         if last is None or len(chosen) < want.most_listed or one.order < last
     ]
     said = []
@@ -65,11 +65,6 @@ def of_place(
         text = f"Not all of it is held here: {', '.join(part)}. A plant that is not named may be listed."
         said.append(Note("caution", text))
     return [*said, Note("caution", f"{STATES[want.place]} The authority's word is final.")]
-
-
-def law_count(one: Judged, want: Want, book: Book) -> int:
-    """How many of a plant's hard reasons are the law's."""
-    return len(law.listed_in(one.plant, want.place, book))
 
 
 def change(
@@ -103,7 +98,7 @@ def set_change(barred: set[str], fit: Sequence[Judged], found: Set | None, want:
         return []
     if not any(one.judged.key in barred for one in found.members):
         return []
-    other, _ = best_set([one for one in fit if one.key not in barred], want, want.surface_cm2)
+    other = best_set([one for one in fit if one.key not in barred], want, want.surface_cm2)
     if other is None:
         return ["no set for the nitrogen is left"]
     return [f"the set becomes {law.joined([one.judged.plant.name for one in other.members])}"]

@@ -1,5 +1,6 @@
 """One criterion's part of the score."""
 
+from collections.abc import Callable
 from typing import Any, NamedTuple
 
 from calculators.core.numbers import show_number
@@ -12,22 +13,25 @@ NOT_KNOWN = 0.5  # a blank counts half: neither a fit nor a miss
 
 
 class Part(NamedTuple):
-    """How much a criterion weighs, how well it fits (1 to 0), and why; ``out`` is a hard reason."""
+    """How much a criterion weighs, how well it fits (1 to 0), and why; ``out`` is a hard reason.
+
+    ``why`` is worded only for the plants that are shown: wording takes longer than judging.
+    """
 
     weight: int
     share: float
-    why: str
+    why: Callable[[], str]
     out: bool = False
 
 
-def trusted(weight: int, share: float, why: str, out: bool, sure: int) -> Part:
+def trusted(weight: int, share: float, why: Callable[[], str], out: bool, sure: int) -> Part:
     """A part from a record's range: the less sure it is, the less a fit counts."""
     return Part(weight, share * TRUSTED[sure], why, out)
 
 
 def unknown(weight: int, why: str) -> Part:
     """A part for a blank in the record, which is said and never counted as a fit."""
-    return Part(weight, NOT_KNOWN, why)
+    return Part(weight, NOT_KNOWN, lambda: why)
 
 
 def quantity_of(entry: Any) -> Quantity:

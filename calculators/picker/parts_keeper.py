@@ -5,7 +5,7 @@ from calculators.core.animals import ANIMALS, shown_name
 from calculators.core.numbers import show_number
 from calculators.core.rounds import minutes_a_week
 from calculators.picker import tolerance
-from calculators.picker.part import Part, figure, trusted, unknown
+from calculators.picker.part import Part, asks, figure, trusted, unknown
 from calculators.picker.record import Book, Plant
 from calculators.picker.want import Want
 
@@ -34,10 +34,13 @@ def minutes(plant: Plant, want: Want) -> Part | None:
     takes, spent, every = minutes_of(plant), plant.trim_minutes, plant.trim_every_days
     if takes is None or spent is None or every is None:
         return unknown(MINUTES, "Time: how long a trim takes is not known.")
-    sure = max(spent.sure, every.sure)
-    fit = tolerance.minutes_fit(takes, want.minutes_week, sure)
-    why = f"Time: about {show_number(takes, 2)} of your {show_number(want.minutes_week)} minutes a week"
-    why += f" ({figure(q.Minutes, spent.low, spent.high)} every {figure(q.Interval, every.low, every.high)})."
+    has, sure = want.minutes_week, max(spent.sure, every.sure)
+    fit = tolerance.minutes_fit(takes, has, sure)
+
+    def why() -> str:
+        each = f"{asks(q.Minutes, spent)}, every {figure(q.Interval, every.low, every.high)}"
+        return f"Time: about {show_number(takes, 2)} of your {show_number(has)} minutes a week ({each})."
+
     return trusted(MINUTES, fit.share, why, fit.out, sure)
 
 
@@ -57,16 +60,18 @@ def company(plant: Plant, want: Want, book: Book) -> Part | None:
         return None
     eaten = harmed_by(plant, want, book, plant.eaters or ())
     if eaten:
-        return Part(COMPANY, 0.0, f"Animals: eaten or dug out by {', '.join(eaten)}.", True)
+        return Part(COMPANY, 0.0, lambda: f"Animals: eaten or dug out by {', '.join(eaten)}.", True)
     apart = too_warm_or_cold(plant, want)
     if apart:
-        return Part(COMPANY, 0.0, f"Animals: {' '.join(apart)}", True)
+        return Part(COMPANY, 0.0, lambda: f"Animals: {' '.join(apart)}", True)
     if plant.eaters is None:
         return unknown(COMPANY, "Animals: which ones eat it is not known.")
     nipped = harmed_by(plant, want, book, plant.nibblers)
     if nipped:
-        return Part(COMPANY, NIBBLED, f"Animals: nipped or pulled at by {', '.join(nipped)}.")
-    return Part(COMPANY, 1.0, "Animals: none of yours is known to harm it.")
+        return Part(
+            COMPANY, NIBBLED, lambda: f"Animals: nipped or pulled at by {', '.join(nipped)}."
+        )
+    return Part(COMPANY, 1.0, lambda: "Animals: none of yours is known to harm it.")
 
 
 def too_warm_or_cold(plant: Plant, want: Want) -> list[str]:
@@ -85,7 +90,10 @@ def too_warm_or_cold(plant: Plant, want: Want) -> list[str]:
 
 def role(plant: Plant, want: Want) -> Part:
     """Its part in the nitrogen balance; it is always said, and weighs where one is asked for."""
-    why = f"Nitrogen: {ROLE_WORDS[plant.role]}."
+
+    def why() -> str:
+        return f"Nitrogen: {ROLE_WORDS[plant.role]}."
+
     if want.role is None:
         return Part(0, 1.0, why)
     steps = abs(ROLES.index(want.role) - ROLES.index(plant.role))

@@ -23,12 +23,15 @@ def light(plant: Plant, want: Want) -> Part | None:
         )
     if plant.dli_mol is None:
         return unknown(LIGHT, "Light: what it needs is not known.")
-    fit = tolerance.light_fit(mol, plant.dli_mol)
-    where = "the surface has" if floats else "the tank gives"
-    about = "about " if floats and want.surface_worked_out else ""
-    why = f"Light: needs {asks(q.DailyLight, plant.dli_mol)}; {where} {about}{figure(q.DailyLight, mol)}"
-    why += light_remark(mol, plant.dli_mol)
-    return trusted(LIGHT, fit.share, why, fit.out, plant.dli_mol.sure)
+    span, fit = plant.dli_mol, tolerance.light_fit(mol, plant.dli_mol)
+
+    def why() -> str:
+        where = "the surface has" if floats else "the tank gives"
+        about = " about" if floats and want.surface_worked_out else ""
+        needs, has = asks(q.DailyLight, span), figure(q.DailyLight, mol)
+        return f"Light: needs {needs}; {where}{about} {has}{light_remark(mol, span)}"
+
+    return trusted(LIGHT, fit.share, why, fit.out, span.sure)
 
 
 def light_remark(mol: float, span: Range) -> str:
@@ -44,11 +47,15 @@ def height(plant: Plant, want: Want) -> Part | None:
         return None
     if plant.height_cm is None:
         return unknown(HEIGHT, "Height: not known.")
-    fit = tolerance.height_fit(want.height_cm, plant.height_cm)
-    kind = "Depth it takes" if plant.habit == "floater" else "Height"
-    why = f"{kind}: {asks(q.Height, plant.height_cm)}; "
-    why += f"you have {figure(q.Height, want.height_cm)} of water"
-    return trusted(HEIGHT, fit.share, why + height_remark(fit), fit.out, plant.height_cm.sure)
+    span, water_cm = plant.height_cm, want.height_cm
+    fit = tolerance.height_fit(water_cm, span)
+
+    def why() -> str:
+        kind = "Depth it takes" if plant.habit == "floater" else "Height"
+        has = f"you have {figure(q.Height, water_cm)} of water"
+        return f"{kind}: {asks(q.Height, span)}; {has}{height_remark(fit)}"
+
+    return trusted(HEIGHT, fit.share, why, fit.out, span.sure)
 
 
 def height_remark(fit: tolerance.Fit) -> str:
@@ -89,6 +96,9 @@ def water(
     if span is None:
         return unknown(weight, f"{name}: what it needs is not known.")
     fit = tolerance.within(value, span, slack, soft=soft)
-    why = f"{name}: {asks(entry, span)}; yours is {figure(entry, value)}"
-    why += "." if fit.share == 1 else ", outside it."
+
+    def why() -> str:
+        end = "." if fit.share == 1 else ", outside it."
+        return f"{name}: {asks(entry, span)}; yours is {figure(entry, value)}{end}"
+
     return trusted(weight, fit.share, why, fit.out, span.sure)

@@ -1,7 +1,8 @@
 """A small set of plants that together take so much nitrogen: every set of one to three is tried."""
 
 from collections.abc import Iterator, Sequence
-from itertools import combinations
+from functools import cache
+from itertools import combinations, product
 from typing import NamedTuple
 
 from calculators.picker.judge import Judged
@@ -42,8 +43,7 @@ class Set(NamedTuple):
     @property
     def worth(self) -> float:
         """Mean score, less a point for each tenth of the tank that it fills and three a plant."""
-        mean = sum(one.judged.score for one in self.members) / len(self.members)
-        return mean - POINT_A_STEP * sum(self.steps) - POINTS_A_PLANT * len(self.members)
+        return worth(self.members, self.steps)
 
 
 def members(fit: Sequence[Judged], want: Want) -> list[Member]:
@@ -84,50 +84,71 @@ def sets(choice: Sequence[Member], want: Want) -> Iterator[tuple[Member, ...]]:
                 yield one
 
 
-def areas(floats: Sequence[bool]) -> Iterator[tuple[int, ...]]:
-    """Every way to give each member at least a tenth, inside the room for beds and for cover."""
-
-    def filled(at: int, bed: int) -> Iterator[tuple[int, ...]]:
-        if at == len(floats):
-            yield ()
-            return
-        waiting = sum(not one for one in floats[at + 1 :])
-        most = MOST_COVER if floats[at] else bed - waiting
-        for step in range(1, most + 1):
-            for rest in filled(at + 1, bed if floats[at] else bed - step):
-                yield (step, *rest)
-
-    return filled(0, MOST_BED)
+@cache
+def areas(floats: tuple[bool, ...]) -> tuple[tuple[int, ...], ...]:
+    """Every way to give each member at least a tenth, inside the room for beds and for cover; small first."""
+    choices = [range(1, (MOST_COVER if one else MOST_BED) + 1) for one in floats]
+    ways = (
+        way
+        for way in product(*choices)
+        if sum(step for step, one in zip(way, floats, strict=True) if not one) <= MOST_BED
+    )
+    return tuple(sorted(ways, key=lambda way: (sum(way), way)))
 
 
 def planted(chosen: tuple[Member, ...], steps: tuple[int, ...], cm2: float) -> Set:
     """What a set takes, those on the soil in the shade of those afloat."""
-    cover = sum(step / STEPS for one, step in zip(chosen, steps, strict=True) if one.uptake.floats)
-    taken = (
-        one.uptake.under(cover) * cm2 * step / STEPS
-        for one, step in zip(chosen, steps, strict=True)
-    )
-    return Set(chosen, steps, tuple(taken))
+    pairs = list(zip(chosen, steps, strict=True))
+    cover = sum(step for one, step in pairs if one.uptake.floats) / STEPS
+    taken = tuple(one.uptake.under(cover) * cm2 * step / STEPS for one, step in pairs)
+    return Set(chosen, steps, taken)
 
 
-def best_set(fit: Sequence[Judged], want: Want, cm2: float) -> tuple[Set | None, float]:
-    """The set of most worth that meets the demand, and the most that any set would take, mg a day."""
+def best_set(fit: Sequence[Judged], want: Want, cm2: float) -> Set | None:
+    """The set of most worth that meets the demand; None if none does.
+
+    The worth of a set falls with its area alone, so each set is tried from small to large, and only as
+    far as it could still be the best.
+    """
     demand = want.demand_mg_n_day or 0.0
-    best, most = None, 0.0
-    ways = {key: list(areas(key)) for key in shapes()}
+    best: Set | None = None
     for chosen in sets(members(fit, want), want):
-        for steps in ways[tuple(one.uptake.floats for one in chosen)]:
+        for steps in areas(floating(chosen)):
+            if best is not None and worth(chosen, steps) <= best.worth:
+                break
             found = planted(chosen, steps, cm2)
-            total = found.total
-            most = max(most, total)
-            if total >= demand and (best is None or found.worth > best.worth):
+            if found.total >= demand:
                 best = found
-    return best, most
+                break
+    return best
 
 
-def shapes() -> Iterator[tuple[bool, ...]]:
-    """Which members of a set float, for every set with one floater at most."""
-    for size in range(1, MOST_PLANTS + 1):
-        yield (False,) * size
-        for at in range(size):
-            yield tuple(place == at for place in range(size))
+def most_of_all(fit: Sequence[Judged], want: Want, cm2: float) -> float:
+    """The most nitrogen that any set would take, mg a day; 0 if there is none."""
+    return max(
+        (
+            planted(chosen, steps, cm2).total
+            for chosen in sets(members(fit, want), want)
+            for steps in areas(floating(chosen))
+            if is_full(steps, floating(chosen))
+        ),
+        default=0.0,
+    )
+
+
+def is_full(steps: tuple[int, ...], floats: tuple[bool, ...]) -> bool:
+    """Whether one bed has all the room that the others leave: for a given shade that takes the most,
+    since what a set takes is linear in its beds."""
+    beds = [step for step, one in zip(steps, floats, strict=True) if not one]
+    return not beds or max(beds) == MOST_BED - len(beds) + 1
+
+
+def floating(chosen: tuple[Member, ...]) -> tuple[bool, ...]:
+    """Which members of a set float."""
+    return tuple(one.uptake.floats for one in chosen)
+
+
+def worth(chosen: tuple[Member, ...], steps: tuple[int, ...]) -> float:
+    """Mean score, less a point for each tenth of the tank that it fills and three a plant."""
+    mean = sum(one.judged.score for one in chosen) / len(chosen)
+    return mean - POINT_A_STEP * sum(steps) - POINTS_A_PLANT * len(chosen)

@@ -82,6 +82,7 @@ def pick(
     demand_mg_n_day: Annotated[
         NitrogenFlow | None,
         Label("Nitrogen for the plants to take"),
+        Possible(0, 10_000),
         Help("From the nitrogen balance: what the animals excrete, less what leaves otherwise."),
     ] = 4.0,
     volume_l: Annotated[Volume | None, Help("For the room that a set of plants has.")] = 54.0,

@@ -49,6 +49,7 @@ def together_rows(found: Set, surface_cm2: float) -> list[Together]:
                 n_mg_day=round(taken, DIGITS),
                 name=plant.name,
                 how_much=how_much(floats, area, wet, step, stems),
+                takes=f"{shown(taken)} ({shown(taken / spread)}–{shown(taken * spread)})",
                 low_n_mg_day=round(taken / spread, DIGITS),
                 high_n_mg_day=round(taken * spread, DIGITS),
                 area_cm2=round(area, DIGITS),
@@ -66,6 +67,11 @@ def how_much(floats: bool, area: float, wet_g: float, step: int, stems: int | No
         return f"{show_number(area, 2)} cm², {share} of the surface"
     count = f", about {stems} stems when full" if stems else ""
     return f"{show_number(wet_g, 2)} g wet on {share} of the floor{count}"
+
+
+def shown(n_mg_day: float) -> str:
+    """Nitrogen as far as the guess bears it."""
+    return show_number(n_mg_day, 2)
 
 
 def stems_in(plant: Plant, area_cm2: float) -> int | None:

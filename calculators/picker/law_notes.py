@@ -98,7 +98,7 @@ def set_change(barred: set[str], fit: Sequence[Judged], found: Set | None, want:
         return []
     if not any(one.judged.key in barred for one in found.members):
         return []
-    other = best_set([one for one in fit if one.key not in barred], want, want.surface_cm2)
+    other, _ = best_set([one for one in fit if one.key not in barred], want, want.surface_cm2)
     if other is None:
         return ["no set for the nitrogen is left"]
     return [f"the set becomes {law.joined([one.judged.plant.name for one in other.members])}"]

@@ -42,9 +42,10 @@ class Together(NamedTuple):
     plant: Annotated[str, Label("Plant")]
     amount: Annotated[Ratio, Label("Amount")]
     unit: Annotated[str, Label("Unit")]
-    n_mg_day: Annotated[NitrogenFlow, Label("Takes a day")]
+    n_mg_day: Annotated[NitrogenFlow, Label("Takes")]
     name: Annotated[str, Label("Plant")]
     how_much: Annotated[str, Label("How much")]
+    takes: Annotated[str, Label("Takes, mg N a day")]
     low_n_mg_day: Annotated[NitrogenFlow, Label("Takes at least")]
     high_n_mg_day: Annotated[NitrogenFlow, Label("Takes at most")]
     area_cm2: Annotated[Area, Label("Area")]
@@ -65,9 +66,9 @@ class Pick(NamedTuple):
         list[Together] | None,
         Label("A set for the nitrogen"),
         Help(
-            "Areas as kept by trimming. Right within a factor of two or three: watch your nitrate."
+            "Areas as kept by trimming. In brackets how far each guess reaches: watch your nitrate."
         ),
-        AsRows("table", "name", page=PAGE, columns=("how_much", "n_mg_day")),
+        AsRows("table", "name", page=PAGE, columns=("how_much", "takes")),
     ]
     excluded: Annotated[
         list[LeftOut],

@@ -104,43 +104,39 @@ def planted(chosen: tuple[Member, ...], steps: tuple[int, ...], cm2: float) -> S
     return Set(chosen, steps, taken)
 
 
-def best_set(fit: Sequence[Judged], want: Want, cm2: float) -> Set | None:
-    """The set of most worth that meets the demand; None if none does.
+def best_set(fit: Sequence[Judged], want: Want, cm2: float) -> tuple[Set | None, float]:
+    """The set of most worth that meets the demand; and if none does, the most that any takes, mg a day.
 
     The worth of a set falls with its area alone, so each set is tried from small to large, and only as
     far as it could still be the best.
     """
     demand = want.demand_mg_n_day or 0.0
     best: Set | None = None
+    most = 0.0
     for chosen in sets(members(fit, want), want):
-        for steps in areas(floating(chosen)):
+        reach = max(planted(chosen, steps, cm2).total for steps in full(floating(chosen)))
+        most = max(most, reach)
+        for steps in areas(floating(chosen)) if reach >= demand else ():
             if best is not None and worth(chosen, steps) <= best.worth:
                 break
             found = planted(chosen, steps, cm2)
             if found.total >= demand:
                 best = found
                 break
-    return best
+    return best, most
 
 
-def most_of_all(fit: Sequence[Judged], want: Want, cm2: float) -> float:
-    """The most nitrogen that any set would take, mg a day; 0 if there is none."""
-    return max(
-        (
-            planted(chosen, steps, cm2).total
-            for chosen in sets(members(fit, want), want)
-            for steps in areas(floating(chosen))
-            if is_full(steps, floating(chosen))
-        ),
-        default=0.0,
+@cache
+def full(floats: tuple[bool, ...]) -> tuple[tuple[int, ...], ...]:
+    """The ways in which one bed has all the room that the others leave. One of them takes the most:
+    for a given shade, what a set takes is linear in its beds."""
+    beds = sum(not one for one in floats)
+    return tuple(
+        way
+        for way in areas(floats)
+        if not beds
+        or MOST_BED - beds + 1 in [step for step, one in zip(way, floats, strict=True) if not one]
     )
-
-
-def is_full(steps: tuple[int, ...], floats: tuple[bool, ...]) -> bool:
-    """Whether one bed has all the room that the others leave: for a given shade that takes the most,
-    since what a set takes is linear in its beds."""
-    beds = [step for step, one in zip(steps, floats, strict=True) if not one]
-    return not beds or max(beds) == MOST_BED - len(beds) + 1
 
 
 def floating(chosen: tuple[Member, ...]) -> tuple[bool, ...]:

@@ -18,7 +18,7 @@ from calculators.picker.judge import Judged, judge_all
 from calculators.picker.law_notes import law_notes
 from calculators.picker.outputs import Pick, Together
 from calculators.picker.record import book
-from calculators.picker.together import Set, best_set, most_of_all
+from calculators.picker.together import Set, best_set
 from calculators.picker.want import Want
 
 
@@ -66,8 +66,7 @@ def set_for(want: Want, fit: list[Judged]) -> tuple[Set | None, float]:
     """The set for the demand, where there is one and room is known; and the most that any would take."""
     if not want.demand_mg_n_day or want.surface_cm2 is None:
         return None, 0.0
-    found = best_set(fit, want, want.surface_cm2)
-    return found, found.total if found else most_of_all(fit, want, want.surface_cm2)
+    return best_set(fit, want, want.surface_cm2)
 
 
 def together_of(found: Set | None, want: Want) -> list[Together] | None:

@@ -69,10 +69,11 @@ function number(box, within) {
       rowsOf(part).forEach((row, at) => number(row, `${path}-${at + 1}-`));
       continue;
     }
-    if (boxesOf(part)) continue; // named by the form: they stand in no row
-    const entry = entryOf(part);
-    entry.id = part.querySelector("label").htmlFor = `in-${path}`;
     part.querySelector(".hint").id = `hint-${path}`;
+    if (boxesOf(part)) part.querySelector("b").id = `label-${path}`;
+    const entry = boxesOf(part) ? part : entryOf(part);
+    if (boxesOf(part)) entry.setAttribute("aria-labelledby", `label-${path}`);
+    else entry.id = part.querySelector("label").htmlFor = `in-${path}`;
     entry.setAttribute("aria-describedby", `hint-${path} problem-${path}`);
   }
 }

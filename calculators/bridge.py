@@ -4,6 +4,7 @@ import json
 from collections.abc import Mapping
 from typing import Any
 
+from calculators.core.cards import lists
 from calculators.core.declare import Field, Spec
 from calculators.core.nested import gather, scatter
 from calculators.core.numbers import read_number, show_plain
@@ -49,6 +50,7 @@ def paint(spec: Spec, found: Found, system: System = "metric") -> dict[str, Any]
     return {
         "brief": brief(spec, found, system),
         "lead": [painted(note) for note in lead(spec, found)],
+        "lists": lists(spec, outputs, system),
         "rows": rows(spec, outputs, system),
         "notes": [painted(note) for note in rest(spec, found)],
         "downloads": downloads(spec, outputs),

@@ -32,6 +32,11 @@ KEYS = {
         "removed_n_mg light_left_percent light_left_percent_at_high",
     ),
     "units": ("value from to", "result factor"),
+    "pick": (
+        "dli_mol light_class height_cm temperature_c ph gh_dh minutes_week place animals habits "
+        "demand_mg_n_day count",
+        "ranked excluded together",
+    ),
     "diagnose": (
         "plant findings absent readings light_hours feed_g_week volume_l cover_percent "
         "days_since_planting tank_age_days",

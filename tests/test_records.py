@@ -76,6 +76,14 @@ def test_dangling_references_are_told(folder):
     assert "troubles.0.problem: no-such-problem has no record in species/problems/" in said
 
 
+def test_an_unknown_eater_of_plants_is_told(folder):
+    eaten = {"text": "Cows.", "source": "common-practice", "sure": "reported", "eaters": ["cows"]}
+    rewrite(folder / "plants" / "lemna-minor.yml", eaten_by=[eaten])
+    assert "eaten_by.0.eaters: cows is no grazer; allowed here: goldfish, barbs" in "\n".join(
+        messages(folder)
+    )
+
+
 def test_common_practice_alone_is_never_well_documented(folder):
     claim = {"text": "Green all over.", "source": "common-practice", "sure": "well-documented"}
     rewrite(folder / "plants" / "lemna-minor.yml", looks=claim)

@@ -23,6 +23,12 @@ const python = await loadPyodide({
   lockFileContents: JSON.stringify(parts.lock),
 });
 python.FS.writeFile("/calculators.whl", readFileSync(`${folder}/${parts.calculators}`));
+python.FS.mkdirTree("/calculator-tables");
+for (const tables of Object.values(parts.tables)) {
+  for (const [name, file] of Object.entries(tables)) {
+    python.FS.writeFile(`/calculator-tables/${name}.json`, readFileSync(`${folder}/${file}`));
+  }
+}
 python.runPython("import sys; sys.path.insert(0, '/calculators.whl')");
 const run = python.runPython(`
 import json

@@ -11,6 +11,7 @@ from typing import Annotated, Any, Literal, NamedTuple, TypeVar
 
 from calculators.core.form_hints import HINTS
 from calculators.core.quantity import (
+    AsRows,
     Choices,
     Download,
     Help,
@@ -48,6 +49,7 @@ class Field(NamedTuple):
     row: tuple["Field", ...] = ()  # for a list: the fields of one row; for an object: its parts
     row_type: Callable[..., Any] | None = None  # what the formula gets a row or object as
     download: Download | None = None  # for an output that is a file's text
+    as_rows: AsRows | None = None  # for an output that the page shows as cards or a table
     is_date: bool = False
     required: bool = False  # inside a row: no default stands in for it
     hints: tuple[Any, ...] = ()  # how it stands in a form; see form_hints.py
@@ -65,6 +67,7 @@ class Spec(NamedTuple):
     outputs: tuple[Field, ...]
     function: Callable[..., Any]
     describe_more: Callable[[], dict[str, Any]] | None = None  # further parts of --describe
+    tables: tuple[str, ...] = ()  # tables of calculators/data that the page loads for it alone
 
 
 CATALOGUE: dict[str, Spec] = {}
@@ -77,14 +80,18 @@ def calculator(
     *,
     sources: tuple[str, ...],
     describe_more: Callable[[], dict[str, Any]] | None = None,
+    tables: tuple[str, ...] = (),
 ) -> Callable[[Function], Function]:
     """Register a function as a calculator; a half-declared one raises ``TypeError`` at import.
 
     ``describe_more`` gives further parts of its description, asked for only when it is described.
+    ``tables`` are large tables that it alone needs; in the browser they are fetched when it is asked.
     """
 
     def register(function: Function) -> Function:
-        spec = read_spec(function, title, sources)._replace(describe_more=describe_more)
+        spec = read_spec(function, title, sources)._replace(
+            describe_more=describe_more, tables=tables
+        )
         CATALOGUE[spec.name] = spec
         return function
 
@@ -161,6 +168,7 @@ def read_field(key: str, hint: Any, default: Any = None) -> Field:
         nullable=nullable,
         default=plain(default),
         download=found.get(Download),
+        as_rows=found.get(AsRows),
         is_date=IsDate in found,
         row=read_row(base),
         row_type=row_type_of(base),

@@ -16,7 +16,7 @@ BREAK = ";\n"  # between figures by name; the style sheet keeps the new line
 def rows(spec: Spec, outputs: dict[str, Any], system: System = "metric") -> list[dict[str, str]]:
     """One row an output: key, label, value, unit, help. A verdict or rating comes first.
 
-    An output that is a file's text is left to ``downloads``.
+    An output that is a file's text is left to ``downloads``, one that is a list of rows to ``cards``.
     """
     ordered = sorted(spec.outputs, key=lambda field: field.kind != "choice")
     return [
@@ -28,7 +28,7 @@ def rows(spec: Spec, outputs: dict[str, Any], system: System = "metric") -> list
             "help": field.help,
         }
         for field in ordered
-        if field.download is None
+        if field.download is None and field.as_rows is None
     ]
 
 
@@ -52,6 +52,9 @@ def show_value(field: Field, value: Any, system: System = "metric") -> str:
         return NOT_POSSIBLE
     if field.kind == "choice":
         return field.words[field.choices.index(value)]
+    if field.kind == "keys":
+        words = dict(zip(field.choices, field.words, strict=True))
+        return ", ".join(words.get(key, key) for key in value) or NOT_POSSIBLE
     if isinstance(value, bool):
         return "yes" if value else "no"
     if isinstance(value, int | float):

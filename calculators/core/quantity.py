@@ -67,6 +67,23 @@ class Download(NamedTuple):
     media_type: str
 
 
+class AsRows(NamedTuple):
+    """How the page shows an output that is a list of rows.
+
+    ``style`` is cards, table, or closed (a list that opens when tapped). ``title`` and ``subtitle``
+    are keys of a row, ``page`` the address of what it is about, such as ``plants/{plant}/``, ``bar``
+    the key of a figure from 0 to 100, ``lines`` that of its sentences, ``columns`` those of a table.
+    """
+
+    style: str
+    title: str
+    subtitle: str = ""
+    page: str = ""
+    bar: str = ""
+    lines: str = ""
+    columns: tuple[str, ...] = ()
+
+
 class IsDate(NamedTuple):
     """Marks a text as a date, written 2026-12-07; the page fills in today's."""
 

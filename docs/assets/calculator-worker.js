@@ -7,6 +7,7 @@ const runtime = new URL("../runtime/", import.meta.url);
 const LOADED = 85; // percent of the bar for what is fetched; the rest is Python's own start
 
 let answer;
+let bringTables; // brings the tables that a calculator alone needs, once each
 const starting = begin().then(
   () => postMessage({ ready: true }),
   (wrong) => postMessage({ failed: String(wrong?.message ?? wrong) }),
@@ -15,6 +16,7 @@ const starting = begin().then(
 onmessage = async ({ data: { id, question } }) => {
   await starting;
   try {
+    await bringTables(JSON.parse(question).calculator);
     postMessage({ id, answer: answer(question) });
   } catch (wrong) {
     postMessage({ id, error: String(wrong?.message ?? wrong) });
@@ -33,8 +35,18 @@ async function begin() {
   });
   postMessage({ percent: 95, text: "Python is starting." });
   python.FS.writeFile("/calculators.whl", new Uint8Array(await wheel));
+  python.FS.mkdirTree("/calculator-tables");
+  bringTables = (calculator) => Promise.all(Object.entries(parts.tables[calculator] ?? {}).map(([table, file]) => bringTable(python, table, file)));
   answer = python.runPython("import sys; sys.path.insert(0, '/calculators.whl')\nfrom calculators.bridge import answer\nanswer");
   postMessage({ percent: 100, text: "Ready." });
+}
+
+async function bringTable(python, table, file) {
+  const path = `/calculator-tables/${table}.json`; // where calculators/core/data.py looks
+  if (python.FS.analyzePath(path).exists) return;
+  const reply = await fetch(new URL(file, runtime));
+  if (!reply.ok) throw new Error(`${file} could not be loaded`);
+  python.FS.writeFile(path, new Uint8Array(await reply.arrayBuffer()));
 }
 
 /** Count what arrives of the large files, for the progress bar. Their sizes come from the build. */

@@ -10,6 +10,25 @@ export function rowsOf(list) {
   return [...list.querySelectorAll(":scope > .row")];
 }
 
+/** Boxes to tap stand for one text: the keys of those that are ticked, with commas between. */
+function boxesOf(field) {
+  return field.matches(".ticks") ? [...field.querySelectorAll("input")] : null;
+}
+
+function textOf(field) {
+  return boxesOf(field)?.filter((box) => box.checked).map((box) => box.value).join(",") ?? entryOf(field).value;
+}
+
+function setText(field, text) {
+  const boxes = boxesOf(field);
+  if (!boxes) {
+    entryOf(field).value = text;
+    return;
+  }
+  const keys = text.split(",").map((key) => key.trim());
+  for (const box of boxes) box.checked = keys.includes(box.value);
+}
+
 export function entryOf(field) {
   return field.querySelector("input, select");
 }
@@ -17,7 +36,7 @@ export function entryOf(field) {
 /** All that stands in the form: text by key, lists as lists of the same. */
 export function collect(box) {
   return Object.fromEntries(parts(box).map((part) => [
-    part.dataset.key, part.matches("fieldset") ? rowsOf(part).map(collect) : entryOf(part).value,
+    part.dataset.key, part.matches("fieldset") ? rowsOf(part).map(collect) : textOf(part),
   ]));
 }
 
@@ -26,7 +45,7 @@ export function fill(box, given) {
   for (const part of parts(box)) {
     const value = given[part.dataset.key];
     if (value === undefined) continue;
-    if (!part.matches("fieldset")) entryOf(part).value = value ?? "";
+    if (!part.matches("fieldset")) setText(part, value ?? "");
     else if (Array.isArray(value)) fillRows(part, value);
   }
   number(box);
@@ -55,9 +74,11 @@ export function number(box, within = "") {
       rowsOf(part).forEach((row, at) => number(row, `${path}-${at + 1}-`));
       continue;
     }
-    const entry = entryOf(part);
-    entry.id = part.querySelector("label").htmlFor = `in-${path}`;
     part.querySelector(".hint").id = `hint-${path}`;
+    if (boxesOf(part)) part.querySelector("b").id = `label-${path}`;
+    const entry = boxesOf(part) ? part : entryOf(part);
+    if (boxesOf(part)) entry.setAttribute("aria-labelledby", `label-${path}`);
+    else entry.id = part.querySelector("label").htmlFor = `in-${path}`;
     entry.setAttribute("aria-describedby", `hint-${path} problem-${path}`);
   }
 }
@@ -87,7 +108,7 @@ export function paintProblems(form, problems) {
     const inside = Object.keys(byPath).find((key) => key === path || key.match(/^(.*)-\d+$/)?.[1] === path);
     place.textContent = inside ? byPath[inside] : "";
     place.hidden = !inside;
-    const entry = place.parentElement.matches(".field") && entryOf(place.parentElement);
+    const entry = place.parentElement.matches(".field:not(.ticks)") && entryOf(place.parentElement);
     if (!entry) continue;
     if (inside) {
       entry.setAttribute("aria-invalid", "true");

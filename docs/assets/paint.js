@@ -8,11 +8,12 @@ export function element(name, properties = {}, ...children) {
 
 const root = new URL("..", import.meta.url);
 
-export function paintAnswer({ lead, rows, notes, plots, downloads }) {
+export function paintAnswer({ lead, lists, rows, notes, plots, downloads }) {
   document.querySelector("#result-title").textContent = "Result";
   document.querySelector(".result").classList.remove("old");
   document.querySelector("#lead").replaceChildren(...lead.map(note));
   document.querySelector("#rows").replaceChildren(...rows.map(row));
+  paintLists(lists);
   document.querySelector("#notes").replaceChildren(...notes.map(note));
   document.querySelector("#files").replaceChildren(...downloads.map(file));
   document.querySelector("#plots").innerHTML = plots.join(""); // pictures that Python drew, their texts escaped there
@@ -26,6 +27,14 @@ function note({ level, text, first, links }) {
     return element("a", { href: url.href, textContent: label });
   });
   return element("li", { className: first ? `${level} answer` : level }, text, ...ways.flatMap((way) => [" ", way]));
+}
+
+/** Lists as Python wrote them, their texts escaped there; what a person has opened stays open. */
+function paintLists(lists) {
+  const place = document.querySelector("#lists");
+  const open = [...place.querySelectorAll("details[open]")].map((one) => one.id);
+  place.innerHTML = lists.join("");
+  for (const one of place.querySelectorAll("details")) one.open = open.includes(one.id);
 }
 
 function file({ label, file_name: name, media_type: type, text }) {

@@ -35,6 +35,7 @@ def calculator_page(spec: Spec, library: Library) -> str:
         us_units=has_us_units(spec),
         example=example(spec),
         painted=painted,
+        lists=[Markup(one) for one in painted["lists"]],
         plots=[Markup(drawn) for drawn in painted["plots"]],
         command=f"{MODULE_ADDRESS} {spec.name} {first_input(spec)}",
         sources=[(key, library.sources[key]) for key in spec.sources],

@@ -1,6 +1,6 @@
 """One field of a form as plain HTML: label, entry, unit, what is allowed, and room for a problem."""
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from html import escape
 from typing import Any, TypeVar
 
@@ -9,6 +9,7 @@ from calculators.core.form_hints import ByChoice, Step, Suggest
 from calculators.core.numbers import show_number, show_plain
 from calculators.core.units import System, to_shown, unit_shown
 
+MOST_TICKS = 60  # more keys than that are typed, or need a page of their own
 KEYPADS = {"number": "decimal", "integer": "numeric", "text": "text", "keys": "text"}
 
 Hint = TypeVar("Hint")
@@ -22,12 +23,35 @@ def hint(field: Field, kind: type[Hint]) -> Hint | None:
 def field_html(field: Field, value: Any, within: str, row: Mapping[str, Any] | None = None) -> str:
     """One field. ``row`` holds the values of the row around it, if it stands in one."""
     path = escape(f"{within}{field.key}")
+    if is_ticked(field):
+        return ticks_html(field, value or [], path)
     label = f'<label for="in-{path}">{escape(field.label)}</label>'
     return (
         f'<div class="field" data-key="{escape(field.key)}">{named(field, label, row or {})}'
         f'<div class="entry">{stepped(field, entry(field, value, path))}'
         f"{both(field, unit_shown, 'unit')}</div>"
         f'<p class="hint" id="hint-{path}">{hint_html(field)}</p>'
+        f'<p class="problem" id="problem-{path}" hidden></p></div>'
+    )
+
+
+def is_ticked(field: Field) -> bool:
+    """Whether keys are chosen by tapping: few enough to be looked through."""
+    return field.kind == "keys" and len(field.choices) <= MOST_TICKS
+
+
+def ticks_html(field: Field, chosen: Sequence[str], path: str) -> str:
+    """Keys as boxes to tap, in a group that is read out by its label."""
+    boxes = "".join(
+        f'<label class="tick"><input type="checkbox" value="{escape(key)}"'
+        f"{' checked' if key in chosen else ''}> {escape(words)}</label>"
+        for key, words in zip(field.choices, field.words, strict=True)
+    )
+    return (
+        f'<div class="field ticks" data-key="{escape(field.key)}" role="group" '
+        f'aria-labelledby="label-{path}" aria-describedby="hint-{path} problem-{path}">'
+        f'<b id="label-{path}">{escape(field.label)}</b><div class="boxes">{boxes}</div>'
+        f'<p class="hint" id="hint-{path}">{escape(field.help)}</p>'
         f'<p class="problem" id="problem-{path}" hidden></p></div>'
     )
 

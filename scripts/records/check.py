@@ -31,6 +31,7 @@ def check(library: "Library", folder: Path, broken: set[Path]) -> Iterator[Findi
     yield from checker.references("plant", "plants")
     yield from checker.references("problem", "problems")
     yield from checker.lists_of_plants()
+    yield from checker.grazers()
     yield from checker.filled_calculators()
     yield from demo.findings(checker)
     if folder / "findings.yml" not in broken:
@@ -114,6 +115,17 @@ class Checker:
                         yield self.finding(path, (*place, number), message)
                     if plant in plants[:number]:
                         yield self.finding(path, (*place, number), f"{plant} stands twice")
+
+    def grazers(self) -> Iterator[Finding]:
+        """Who eats a plant is said in keys of the vocabulary."""
+        known = self.library.vocabulary.get("grazer", {})
+        for slug, plant in self.library.plants.items():
+            path = self.folder / "plants" / f"{slug}.yml"
+            for number, one in enumerate(plant.eaten_by):
+                for key in ("eaters", "nibblers"):
+                    for word in set(getattr(one, key)) - known.keys():
+                        message = f"{word} is no grazer; allowed here: {', '.join(known)}"
+                        yield self.finding(path, ("eaten_by", number, key), message)
 
     def filled_calculators(self) -> Iterator[Finding]:
         """A calculator that a problem fills in must take those inputs."""

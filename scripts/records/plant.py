@@ -44,6 +44,13 @@ class Trouble(Statement):
     problem: Slug | None = None
 
 
+class EatenBy(Statement):
+    """Which animals harm it, in words and as keys of the vocabulary's ``grazer``."""
+
+    eaters: list[Slug] = []  # strip, shred or dig it out: keep them apart
+    nibblers: list[Slug] = []  # nip or pull at it: it may live on
+
+
 class Needs(Record):
     """What the plant asks of a tank. A missing key means that nobody we found knows."""
 
@@ -103,5 +110,5 @@ class Plant(Named):
     care: Care
     troubles: list[Trouble] = []
     look_alikes: list[LookAlike] = []
-    eaten_by: list[Statement] = []
+    eaten_by: list[EatenBy] = []
     disposal: Statement

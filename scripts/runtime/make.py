@@ -48,8 +48,13 @@ def fill(work: Path, pyodide: Path) -> None:
     files = trim(work, pyodide, wheel, None if here else (library, calculators))
     if here:
         compile_here(pyodide / "python_stdlib.zip", files, wheel, library, calculators)
+    tables = copy_tables()
     sizes = [(MADE / "pyodide.asm.wasm").stat().st_size]
-    listed: dict[str, Any] = {"lock": {"info": lock["info"], "packages": {}}, "modules": files}
+    listed: dict[str, Any] = {
+        "lock": {"info": lock["info"], "packages": {}},
+        "modules": files,
+        "tables": tables,
+    }
     for key, made, kind in (("library", library, "zip"), ("calculators", calculators, "whl")):
         data = made.read_bytes()
         listed[key] = f"{key}-{hashlib.sha256(data).hexdigest()[:12]}.{kind}"
@@ -59,6 +64,18 @@ def fill(work: Path, pyodide: Path) -> None:
     (MADE / "parts.json").write_text(json.dumps(listed), encoding="utf-8")
 
 
+def copy_tables() -> dict[str, dict[str, str]]:
+    """Copy the tables that single calculators need; ``{calculator: {table: file in the runtime folder}}``."""
+    listed: dict[str, dict[str, str]] = {}
+    for spec in load_all().values():
+        for table in spec.tables:
+            data = (ROOT / "calculators" / "data" / f"{table}.json").read_bytes()
+            name = f"{table}-{hashlib.sha256(data).hexdigest()[:12]}.json"
+            (MADE / name).write_bytes(data)
+            listed.setdefault(spec.name, {})[table] = name
+    return listed
+
+
 def trim(work: Path, pyodide: Path, wheel: Path, compile_to: tuple[Path, Path] | None) -> list[str]:
     """Run trim.mjs under Node; the files of the library that are needed."""
     request = {
@@ -66,6 +83,11 @@ def trim(work: Path, pyodide: Path, wheel: Path, compile_to: tuple[Path, Path] |
         "script": str(HERE / "trim.py"),
         "wheel": str(wheel),
         "names": list(load_all()),
+        "tables": {
+            table: str(ROOT / "calculators" / "data" / f"{table}.json")
+            for spec in load_all().values()
+            for table in spec.tables
+        },
         "compile": compile_to and {"library": str(compile_to[0]), "wheel": str(compile_to[1])},
         "list": str(work / "files.json"),
     }

@@ -1,6 +1,6 @@
 // Under Node, in the browser's own Python: find what the calculators need of the standard library, and
 // byte-compile that and the wheel. Usage: node trim.mjs REQUEST.json, which names
-// {pyodide, script, wheel, names, compile: library.zip and wheel to write or null, list: file to write}.
+// {pyodide, script, wheel, names, tables, compile: library.zip and wheel to write or null, list: file to write}.
 
 import { readFileSync, writeFileSync } from "node:fs";
 import { pathToFileURL } from "node:url";
@@ -11,6 +11,8 @@ const python = await loadPyodide({ indexURL: `${asked.pyodide}/` });
 
 python.FS.writeFile("/calculators.whl", readFileSync(asked.wheel));
 python.FS.writeFile("/trim.py", readFileSync(asked.script));
+python.FS.mkdirTree("/calculator-tables");
+for (const [name, file] of Object.entries(asked.tables)) python.FS.writeFile(`/calculator-tables/${name}.json`, readFileSync(file));
 python.runPython("import sys; sys.path[:0] = ['/', '/calculators.whl']");
 python.globals.set("names", JSON.stringify(asked.names));
 // The modules are counted before trim's own tools, such as zipfile, are loaded.

@@ -1,0 +1,103 @@
+"""A plant against a tank: its score, the reason for each part of it, and the hard reasons against it."""
+
+from typing import NamedTuple
+
+from calculators.picker import law, parts_keeper, parts_tank
+from calculators.picker.part import Part
+from calculators.picker.record import Book, Listed, Plant
+from calculators.picker.want import Want
+
+DIGITS = 6  # more says nothing, and the last digits differ between machines
+
+
+class Judged(NamedTuple):
+    """One plant judged."""
+
+    key: str
+    plant: Plant
+    score: float  # percent
+    parts: tuple[Part, ...]
+    lists: tuple[Listed, ...]  # the law lists of the keeper's place that name it
+
+    @property
+    def banned(self) -> bool:
+        """Whether a law list of the keeper's place names it."""
+        return bool(self.lists)
+
+    @property
+    def unfit(self) -> bool:
+        """Whether there is a hard reason against it besides the law."""
+        return any(part.out for part in self.parts)
+
+    @property
+    def out(self) -> bool:
+        """Whether there is any hard reason against it."""
+        return self.banned or self.unfit
+
+    @property
+    def minutes_week(self) -> float | None:
+        """Minutes a week of trimming; None if not known."""
+        return parts_keeper.minutes_of(self.plant)
+
+    @property
+    def order(self) -> tuple[float, float, str]:
+        """Best first; of equals the one with less work, then by key."""
+        takes = self.minutes_week
+        return -self.score, float("inf") if takes is None else takes, self.key
+
+
+def parts_of(plant: Plant, want: Want, book: Book) -> list[Part]:
+    """The parts of the score that were asked for."""
+    found = (
+        parts_tank.light(plant, want),
+        parts_keeper.minutes(plant, want),
+        parts_tank.temperature(plant, want),
+        parts_tank.height(plant, want),
+        parts_tank.acidity(plant, want),
+        parts_tank.hardness(plant, want),
+        parts_keeper.company(plant, want, book),
+        parts_keeper.role(plant, want),
+    )
+    return [one for one in found if one is not None]
+
+
+def score_of(parts: list[Part]) -> float:
+    """Σ weight · share / Σ weight, in percent; 100 where nothing was asked.
+
+    A criterion whose figure the record lacks has a share of a half.
+    """
+    weight = sum(part.weight for part in parts)
+    total = sum(part.weight * part.share for part in parts)
+    return round(100 * total / weight, DIGITS) if weight else 100.0
+
+
+def judge(key: str, plant: Plant, want: Want, book: Book) -> Judged:
+    """Judge one plant."""
+    parts = parts_of(plant, want, book)
+    lists = tuple(law.listed_in(plant, want.place, book))
+    return Judged(key, plant, score_of(parts), tuple(parts), lists)
+
+
+def because(one: Judged, want: Want, book: Book) -> list[str]:
+    """Why a plant stands where it does, a sentence a criterion."""
+    return [*(part.why() for part in one.parts), *law.elsewhere(one.plant, want.place, book)]
+
+
+def against(one: Judged, book: Book) -> list[str]:
+    """The hard reasons against a plant, the law's first."""
+    lawful = [law.reason(listed, book) for listed in one.lists]
+    return [*lawful, *(part.why() for part in one.parts if part.out)]
+
+
+def is_asked(plant: Plant, want: Want) -> bool:
+    """Whether a plant is of a kind and look that was asked for."""
+    kind = not want.habits or plant.habit in want.habits
+    return kind and (not want.looks or plant.look in want.looks)
+
+
+def judge_all(want: Want, book: Book) -> list[Judged]:
+    """Every plant that was asked for, best first."""
+    found = [
+        judge(key, plant, want, book) for key, plant in book.plants.items() if is_asked(plant, want)
+    ]
+    return sorted(found, key=lambda one: one.order)

@@ -1,0 +1,90 @@
+"""What a pick answers."""
+
+from typing import Annotated, NamedTuple
+
+from calculators.core.quantities import (
+    Area,
+    Count,
+    DailyLight,
+    MinutesAWeek,
+    NitrogenFlow,
+    Percent,
+    Ratio,
+)
+from calculators.core.quantity import AsRows, Help, Label
+from calculators.core.result import Note
+
+PAGE = "plants/{plant}/"
+
+
+class Ranked(NamedTuple):
+    """A plant that fits."""
+
+    plant: Annotated[str, Label("Plant")]
+    score_percent: Annotated[Percent, Label("Fit")]
+    because: Annotated[list[str], Label("Why")]
+    name: Annotated[str, Label("Name")]
+    common: Annotated[str, Label("Sold as")]
+    minutes_week: Annotated[MinutesAWeek | None, Label("Trimming")]
+
+
+class LeftOut(NamedTuple):
+    """A plant with a hard reason against it."""
+
+    plant: Annotated[str, Label("Plant")]
+    because: Annotated[list[str], Label("Why")]
+    name: Annotated[str, Label("Name")]
+
+
+class Together(NamedTuple):
+    """One plant of a set; ``amount`` is in g wet, or in cm² for what floats."""
+
+    plant: Annotated[str, Label("Plant")]
+    amount: Annotated[Ratio, Label("Amount")]
+    unit: Annotated[str, Label("Unit")]
+    n_mg_day: Annotated[NitrogenFlow, Label("Takes")]
+    name: Annotated[str, Label("Plant")]
+    how_much: Annotated[str, Label("How much")]
+    takes: Annotated[str, Label("Takes, mg N a day")]
+    low_n_mg_day: Annotated[NitrogenFlow, Label("Takes at least")]
+    high_n_mg_day: Annotated[NitrogenFlow, Label("Takes at most")]
+    area_cm2: Annotated[Area, Label("Area")]
+    stems: Annotated[Count | None, Label("Stems when full")]
+    minutes_week: Annotated[MinutesAWeek | None, Label("Trimming")]
+
+
+class Pick(NamedTuple):
+    """The ranked list, what was left out, and the set that meets the demand."""
+
+    best: Annotated[str | None, Label("Best placed")]
+    ranked: Annotated[
+        list[Ranked],
+        Label("What fits, best first"),
+        AsRows("cards", "name", "common", PAGE, "score_percent", "because"),
+    ]
+    together: Annotated[
+        list[Together] | None,
+        Label("A set for the nitrogen"),
+        Help(
+            "Areas as kept by trimming. In brackets how far each guess reaches: watch your nitrate."
+        ),
+        AsRows("table", "name", page=PAGE, columns=("how_much", "takes")),
+    ]
+    excluded: Annotated[
+        list[LeftOut],
+        Label("Left out, and why"),
+        AsRows("closed", "name", page=PAGE, lines="because"),
+    ]
+    fitting_count: Annotated[Count, Label("Plants that fit")]
+    forbidden_count: Annotated[Count, Label("Left out by the law of the place")]
+    dli_used_mol: Annotated[
+        DailyLight | None, Label("Daily light taken for the plants on the soil")
+    ]
+    ranked_minutes_week: Annotated[
+        MinutesAWeek | None, Label("Trimming, if you took all that are listed")
+    ]
+    together_n_mg_day: Annotated[NitrogenFlow | None, Label("The set takes")]
+    together_low_mg_n_day: Annotated[NitrogenFlow | None, Label("The set takes at least")]
+    together_high_mg_n_day: Annotated[NitrogenFlow | None, Label("The set takes at most")]
+    together_minutes_week: Annotated[MinutesAWeek | None, Label("Trimming of the set")]
+    notes: tuple[Note, ...]

@@ -1,0 +1,133 @@
+"""Writes calculators/data/plants.json: ``python -m scripts.records.export_picker``.
+
+The one compact file through which the plants, the law lists and the animals' appetites reach the picker.
+A plant is a list in the order of ``columns``; a range is ``[low, high, place in sure]``.
+"""
+
+import json
+from collections.abc import Sequence
+from pathlib import Path
+from typing import Any
+
+from calculators.picker.record import COLUMNS, SURE, Look
+from scripts.pages.law import listings
+from scripts.records.animal import Animal
+from scripts.records.claim import Range
+from scripts.records.load import BadRecords, Reader
+from scripts.records.plant import Plant
+from scripts.records.rule import Rule
+from scripts.setup.paths import ROOT
+
+TABLE = ROOT / "calculators" / "data" / "plants.json"
+
+
+def figure(claim: Range | None) -> list[float] | None:
+    """A range with how sure it is; None where nobody knows."""
+    return None if claim is None else [claim.low, claim.high, SURE.index(claim.sure)]
+
+
+def look(plant: Plant) -> Look:
+    """How it stands, in one word: upright, sprawling, carpet or floating.
+
+    Our rule: creeping stems, mosses and what is wider than high sprawl.
+    """
+    if plant.habit in ("floater", "carpet"):
+        return "floating" if plant.habit == "floater" else "carpet"
+    draw = plant.traits.draw if plant.traits else ""
+    if plant.habit == "moss" or draw == "creeping-stem":
+        return "sprawling"
+    height, spread = plant.size.height_cm, plant.size.spread_cm
+    if plant.habit in ("stem", "marginal") or height is None or spread is None:
+        return "upright"
+    wide = spread.low + spread.high > height.low + height.high
+    return "sprawling" if wide else "upright"
+
+
+def plant_entry(plant: Plant, rules: dict[str, Rule]) -> list[Any]:
+    """One plant in the order of ``COLUMNS``."""
+    needs, growth, nitrogen = plant.needs, plant.growth, plant.nitrogen
+    fields = {
+        "name": plant.name,
+        "common": plant.trade_names[0] if plant.trade_names else "",
+        "habit": plant.habit,
+        "look": look(plant),
+        "role": nitrogen.role.value,
+        "uptake": nitrogen.uptake.value,
+        "dli_mol": figure(needs.dli_mol),
+        "temperature_c": figure(needs.temperature_c),
+        "ph": figure(needs.ph),
+        "gh_dh": figure(needs.gh_dh),
+        "height_cm": figure(plant.size.height_cm),
+        "spread_cm": figure(plant.size.spread_cm),
+        "doubling_days": figure(growth.doubling_days),
+        "trim_every_days": figure(growth.trim_every_days),
+        "trim_minutes": figure(growth.trim_minutes),
+        "tissue_n_percent": figure(nitrogen.tissue_n_percent),
+        "dry_matter_percent": figure(nitrogen.dry_matter_percent),
+        "eaters": [key for one in plant.eaten_by for key in one.eaters] if plant.eaten_by else None,
+        "nibblers": [key for one in plant.eaten_by for key in one.nibblers],
+        "law": [[one.slug, one.entry.name, one.entry.basis] for one in listings(plant, rules)],
+    }
+    return [fields[column] for column in COLUMNS]
+
+
+def rule_entry(rule: Rule) -> dict[str, Any]:
+    """One law list: where it holds, what it is called, and what it forbids in short."""
+    return {
+        "place": rule.place,
+        "title": rule.title,
+        "instrument": rule.instrument,
+        "short_effect": rule.short_effect,
+        "complete": rule.complete,
+    }
+
+
+def grazers_of(animal: Animal, words: dict[str, dict[str, str]]) -> list[str]:
+    """Which kinds of plant eaters an animal belongs to, by its genus or family."""
+    own = {animal.name.split()[0], animal.family}
+    return [key for key, word in words.items() if own & set(word["taxa"].split())]
+
+
+def lines(entries: dict[str, Any]) -> str:
+    """One entry a line, so that a change shows as a line."""
+    made = (
+        f'"{key}":{json.dumps(entry, ensure_ascii=False, separators=(",", ":"))}'
+        for key, entry in sorted(entries.items())
+    )
+    return "{\n" + ",\n".join(made) + "\n}"
+
+
+def table_text(folder: Path = ROOT / "species") -> str:
+    """The table as text. Reads the records alone, without the checks that run the calculators.
+
+    Raises ``BadRecords``.
+    """
+    reader = Reader(folder)
+    plants = reader.folder("plants", Plant)
+    animals = reader.folder("animals", Animal)
+    rules = reader.folder("rules", Rule)
+    words = reader.vocabulary()["grazer"]
+    if reader.findings:
+        raise BadRecords(reader.findings)
+    columns: Sequence[str] = COLUMNS
+    parts = {
+        "columns": json.dumps(columns),
+        "grazers": lines({key: word["label"] for key, word in words.items()}),
+        "animals": lines({key: grazers_of(one, words) for key, one in animals.items()}),
+        "rules": lines({key: rule_entry(one) for key, one in rules.items()}),
+        "plants": lines({key: plant_entry(one, rules) for key, one in plants.items()}),
+    }
+    return "{\n" + ",\n".join(f'"{name}":{text}' for name, text in parts.items()) + "\n}\n"
+
+
+def main(table: Path = TABLE) -> None:
+    """Write the table and say how much is in it."""
+    text = table_text()
+    table.write_text(text, encoding="utf-8")
+    made = json.loads(text)
+    sizes = ", ".join(f"{len(made[part])} {part}" for part in ("plants", "animals", "rules"))
+    print(f"{table.name}: {sizes}")
+
+
+if __name__ == "__main__":
+    main()

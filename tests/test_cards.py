@@ -1,0 +1,79 @@
+"""Outputs that are lists of rows: cards, a table, a list that opens; and boxes to tap in the form."""
+
+from typing import Annotated, NamedTuple
+
+from calculators.core.cards import lists
+from calculators.core.declare import read_spec
+from calculators.core.paint import rows, show_value
+from calculators.core.quantities import Length, Percent
+from calculators.core.quantity import AsRows, Keys, Label
+from scripts.pages.form import MOST_TICKS, form
+
+
+class Row(NamedTuple):
+    key: Annotated[str, Label("Key")]
+    name: Annotated[str, Label("Name")]
+    fit: Percent
+    reach: Length
+    why: Annotated[list[str], Label("Why")]
+
+
+class Answer(NamedTuple):
+    good: Annotated[
+        list[Row], Label("Good"), AsRows("cards", "name", "", "things/{key}/", "fit", "why")
+    ]
+    bad: Annotated[list[Row], Label("Bad"), AsRows("closed", "name", lines="why")]
+    sizes: Annotated[list[Row] | None, Label("Sizes"), AsRows("table", "name", columns=("reach",))]
+
+
+COLOURS = Annotated[list[str] | None, Label("Colours"), Keys(("red", "blue"), ("Red <1>", "Blue"))]
+MANY = Keys(
+    tuple(f"k{n}" for n in range(MOST_TICKS + 1)), tuple(f"k{n}" for n in range(MOST_TICKS + 1))
+)
+
+
+def show(
+    colours: COLOURS = ["blue"],  # noqa: B006
+    many: Annotated[list[str] | None, Label("Many"), MANY] = None,
+) -> Answer:
+    """Show rows."""
+    return Answer([], [], None)
+
+
+SPEC = read_spec(show, "Show", ())
+ROW = {"key": "a", "name": "<A & co>", "fit": 41.26, "reach": 2.54, "why": ["x < y", "second"]}
+
+
+def test_cards_carry_link_bar_and_sentences_with_texts_escaped():
+    (made,) = lists(SPEC, {"good": [ROW], "bad": [], "sizes": None})
+    assert '<a href="../../things/a/"><b>&lt;A &amp; co&gt;</b></a>' in made
+    assert (
+        '<meter min="0" max="100" value="41.3" aria-label="&lt;A &amp; co&gt;: 41.3 of 100">'
+        in made
+    )
+    assert "<li>x &lt; y</li><li>second</li>" in made
+
+
+def test_a_closed_list_counts_and_a_table_follows_the_units():
+    closed, table = lists(SPEC, {"good": [], "bad": [ROW, ROW], "sizes": [ROW]}, "us")
+    assert closed.startswith('<details id="list-bad"><summary>Bad: 2</summary>')
+    assert '<th scope="col">Length, in</th>' in table
+    assert "<td>1</td>" in table
+
+
+def test_such_outputs_are_no_rows_of_the_plain_table():
+    assert rows(SPEC, {"good": [ROW], "bad": [], "sizes": None}) == []
+
+
+def test_keys_are_boxes_to_tap_where_they_are_few():
+    made = form(SPEC)
+    assert '<input type="checkbox" value="red"> Red &lt;1&gt;' in made
+    assert '<input type="checkbox" value="blue" checked> Blue' in made
+    assert 'role="group" aria-labelledby="label-colours"' in made
+    assert '<input id="in-many"' in made
+
+
+def test_keys_read_as_words():
+    field = SPEC.inputs[0]
+    assert show_value(field, ["blue", "red"]) == "Blue, Red <1>"
+    assert show_value(field, []) == "–"

@@ -14,6 +14,7 @@ from scripts.drawings.draw import TANK_HEIGHT_CM, drawing
 from scripts.drawings.remarks import remark
 from scripts.pages.cite import Citations
 from scripts.pages.law import listings
+from scripts.pages.names import pages_of
 from scripts.pages.ranges import SCALES, Bar, bar, both_units
 from scripts.pages.template import render
 from scripts.records.load import Library
@@ -35,12 +36,21 @@ def plant_page(slug: str, library: Library) -> str:
         tank=f"{TANK_HEIGHT_CM:g} cm ({TANK_HEIGHT_CM / INCH_CM:.0f} in)",
         remark=remark(plant, TANK_HEIGHT_CM),
         close_up=shown(slug, plant),
+        slug=slug,
+        muddled=pages_of(slug, library),
+        compare_with=compared(slug, plant),
         cite=Citations(library.sources),
         listed=listings(plant, library.rules),
         rules=library.rules,
         problems=library.problems,
         plants=library.plants,
     )
+
+
+def compared(slug: str, plant: Plant) -> list[str]:
+    """The look-alikes that have a record, each once: first choice for a comparison."""
+    found = dict.fromkeys(one.plant for one in plant.look_alikes if one.plant)
+    return [other for other in found if other != slug]
 
 
 class Pictures(NamedTuple):

@@ -10,6 +10,7 @@ from scripts.records.plant import Plant
 from scripts.records.problem import Problem
 from scripts.records.rule import Rule
 from scripts.records.source import Source
+from scripts.records.trade_name import TradeName
 from scripts.setup.paths import BUILD
 
 FOLDER = BUILD / "schema"
@@ -17,6 +18,7 @@ KINDS: dict[str, TypeAdapter[object]] = {
     "plant": TypeAdapter(Plant),
     "problem": TypeAdapter(Problem),
     "rule": TypeAdapter(Rule),
+    "trade-name": TypeAdapter(TradeName),
     "findings": TypeAdapter(dict[str, Finding]),
     "sources": TypeAdapter(dict[str, Source]),
 }

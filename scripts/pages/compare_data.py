@@ -17,6 +17,7 @@ from scripts.pages.template import environment
 from scripts.records.load import Library
 from scripts.records.plant import Plant
 
+TALLEST = 1.3  # of what is shown above one another, in widths of the picture; the rest is cut off
 VIEW = re.compile(r'viewBox="0 0 ([\d.]+) ([\d.]+)"')
 
 
@@ -66,13 +67,14 @@ def same_scale(slug: str, plant: Plant) -> str | None:
 
 
 def view_of(picture: str) -> str:
-    """The view box of a drawing, cut to the width of the tank and its rules."""
+    """The view box of a drawing, cut to the tank and its rules, and not far above it."""
     found = VIEW.search(picture)
     assert found, "a drawing has a view box"
     width, height = map(float, found.groups())
     tank = frame(TANK_HEIGHT_CM)
     room = tank.width + 2 * tank.tank * SIDE
-    return f"{(width - room) / 2:.1f} 0 {room:.1f} {height:.1f}"
+    shown = min(height, TALLEST * room)
+    return f"{(width - room) / 2:.1f} {height - shown:.1f} {room:.1f} {shown:.1f}"
 
 
 def plain_source(line: str) -> str:

@@ -9,6 +9,12 @@ from scripts.records.load import Library
 from scripts.records.plant import Plant
 
 LINE = 160  # characters of text an entry shows
+AMBIGUOUS = "name on labels"
+OVERVIEWS = (
+    ("plants/table/", "Table of plants", "All plants in one table, to sort and to filter."),
+    ("plants/growth/", "Growth against light", "How fast each plant doubles, against its light."),
+    ("names/", "Names on labels", "Trade names that stand for more than one plant."),
+)
 
 
 class Entry(NamedTuple):
@@ -27,6 +33,11 @@ def entries(library: Library, prose: Mapping[str, tuple[str, str]]) -> list[Entr
         Entry(f"plants/{slug}/", "plant", plant.name, plant_names(plant), plant.verdict)
         for slug, plant in library.plants.items()
     ]
+    found += [
+        Entry(f"names/{slug}/", AMBIGUOUS, one.name, one.other_names, one.summary)
+        for slug, one in library.names.items()
+    ]
+    found += [Entry(address, "guide", title, [], line) for address, title, line in OVERVIEWS]
     found += [
         Entry(f"problems/{slug}/", "problem", problem.name, problem.other_names, problem.summary)
         for slug, problem in library.problems.items()

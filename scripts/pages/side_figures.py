@@ -59,7 +59,9 @@ def law(desk: Desk) -> Cell:
     """The lists that name it, or that we found it on none."""
     found = listings(desk.plant, desk.rules)
     if not found:
-        return Cell(text("On none of the lists that we read. The authority’s word is final."), ("none",))
+        return Cell(
+            text("On none of the lists that we read. The authority’s word is final."), ("none",)
+        )
     lines = Markup("").join(
         Markup('<li><b class="law-mark">{}</b>: {}</li>').format(
             text(desk.words["place"][one.rule.place]["label"]), text(one.rule.short_effect)

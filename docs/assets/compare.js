@@ -14,7 +14,7 @@ export async function open(root) {
   data ??= await (await fetch(new URL("assets/compare.json", root))).json();
   await openIndex(root);
   const asked = new URLSearchParams(location.search).getAll("plants").flatMap((part) => part.split(","));
-  const page = { root, form, field: form.querySelector("input"), chosen: [...new Set(asked)].filter((slug) => slug in data.plants).slice(0, MOST) };
+  const page = { root, form, field: form.querySelector("input"), chosen: [...new Set(asked)].filter((slug) => Object.hasOwn(data.plants, slug)).slice(0, MOST) };
   page.field.oninput = () => offer(page);
   form.onsubmit = (event) => {
     event.preventDefault();
@@ -43,7 +43,7 @@ async function show(page) {
 function offer(page) {
   const typed = page.field.value.trim();
   const found = typed ? search(typed).map(({ address }) => address.match(/^plants\/([^/]+)\/$/)?.[1]) : page.chosen.flatMap((slug) => Object.keys(data.plants[slug].apart));
-  const slugs = [...new Set(found)].filter((slug) => slug in data.plants && !page.chosen.includes(slug)).slice(0, OFFERED);
+  const slugs = [...new Set(found)].filter((slug) => Object.hasOwn(data.plants, slug) && !page.chosen.includes(slug)).slice(0, OFFERED);
   const full = page.chosen.length >= MOST;
   const add = (slug) => choice(`Add ${data.plants[slug].name}`, ["+ ", element("i", { textContent: data.plants[slug].name })], () => change(page, [...page.chosen, slug]));
   document.querySelector("#offers").replaceChildren(...(full ? [] : slugs.map(add)));

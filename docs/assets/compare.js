@@ -75,7 +75,7 @@ async function drawing(root, slug) {
   if (drawings.has(slug)) return;
   const reply = await fetch(new URL(`plants/${slug}/`, root));
   const picture = new DOMParser().parseFromString(await reply.text(), "text/html").querySelector("svg.drawing");
-  if (picture) picture.setAttribute("viewBox", data.plants[slug].view);
+  if (picture) picture.setAttribute("viewBox", picture.dataset.view);
   drawings.set(slug, picture);
 }
 

@@ -7,18 +7,11 @@ import json
 import re
 from typing import Any
 
-from scripts.drawings.draw import TANK_HEIGHT_CM, drawing
-from scripts.drawings.size import frame
-from scripts.drawings.tank import SIDE
 from scripts.pages.cite import Citations
 from scripts.pages.side_by_side import Desk, all_rows
 from scripts.pages.side_parts import mark, text
 from scripts.pages.template import environment
 from scripts.records.load import Library
-from scripts.records.plant import Plant
-
-TALLEST = 1.3  # of what is shown above one another, in widths of the picture; the rest is cut off
-VIEW = re.compile(r'viewBox="0 0 ([\d.]+) ([\d.]+)"')
 
 
 def compare_data(library: Library) -> str:
@@ -53,33 +46,12 @@ def one_plant(desk: Desk, rows: Any) -> dict[str, Any]:
     return {
         "name": desk.plant.name,
         "trade": desk.plant.trade_names[:1],
-        "view": same_scale(desk.slug, desk.plant),
         "cells": [str(cell.html) for cell in cells],
         "words": [list(cell.words) if cell.words is not None else None for cell in cells],
         "apart": apart,
     }
 
 
-def same_scale(slug: str, plant: Plant) -> str | None:
-    """The part of a plant's drawing that is one tank wide, so that all are to one scale."""
-    picture = drawing(slug, plant)
-    return None if picture is None else view_of(picture)
-
-
-def view_of(picture: str) -> str:
-    """The view box of a drawing, cut to the tank and its rules, and not far above it."""
-    found = VIEW.search(picture)
-    assert found, "a drawing has a view box"
-    width, height = map(float, found.groups())
-    tank = frame(TANK_HEIGHT_CM)
-    room = tank.width + 2 * tank.tank * SIDE
-    shown = min(height, TALLEST * room)
-    return f"{(width - room) / 2:.1f} {height - shown:.1f} {room:.1f} {shown:.1f}"
-
-
 def plain_source(line: str) -> str:
     """A source as the templates write it, its Markdown emphasis as HTML."""
     return re.sub(r"(?<![\w*])\*([^*]+)\*(?!\w)", r"<em>\1</em>", line)
-
-
-__all__ = ["compare_data", "same_scale", "view_of"]

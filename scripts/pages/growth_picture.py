@@ -7,13 +7,19 @@ from typing import NamedTuple
 from markupsafe import Markup
 
 from calculators.core.numbers import show_number
+from scripts.pages.growth_places import (
+    BOTTOM,
+    HEIGHT,
+    LEFT,
+    MARK,
+    RIGHT,
+    TOP,
+    WIDTH,
+    Place,
+    spread_out,
+)
 from scripts.records.claim import Range
 
-# Pixels of the picture, which fits a phone at its own size.
-WIDTH, HEIGHT = 360.0, 400.0
-LEFT, RIGHT, TOP, BOTTOM = 44.0, 8.0, 24.0, 40.0
-MARK = 9.0  # radius of a numbered mark
-ROOM = 2 * MARK + 1.0  # marks nearer than this overlap
 AIR = 1.12  # factor by which an axis goes on past the outermost range
 # Ticks that an axis may carry; both go by equal factors, since the figures span powers of ten.
 LIGHT_TICKS = (0.25, 0.5, 1.0, 2.0, 4.0, 8.0, 16.0)  # mol/m²/d
@@ -28,13 +34,6 @@ class Spot(NamedTuple):
     name: str
     light: Range
     doubling: Range
-
-
-class Place(NamedTuple):
-    """A point of the picture, in its pixels."""
-
-    x: float
-    y: float
 
 
 class Axis(NamedTuple):
@@ -141,29 +140,3 @@ def mark(spot: Spot, home: Place, place: Place) -> str:
         f'<circle class="dot" cx="{place.x:.1f}" cy="{place.y:.1f}" r="{MARK:g}"/>'
         f'<text class="mid" x="{place.x:.1f}" y="{place.y + 4:.1f}">{spot.number}</text></a>'
     )
-
-
-def spread_out(homes: list[Place]) -> list[Place]:
-    """A place for each mark: its own, or the nearest free one, looked for in widening rings."""
-    taken: list[Place] = []
-    for home in homes:
-        taken.append(next(place for place in rings(home) if free(place, taken)))
-    return taken
-
-
-def rings(home: Place) -> list[Place]:
-    """The point itself, then points around it, ever farther out, inside the picture."""
-    found = [home]
-    for ring in range(1, 100):
-        radius = 4.0 * ring
-        for turn in range(16):
-            angle = math.tau * turn / 16
-            x, y = home.x + radius * math.cos(angle), home.y + radius * math.sin(angle)
-            if LEFT + MARK <= x <= WIDTH - MARK and TOP + MARK <= y <= HEIGHT - BOTTOM - MARK:
-                found.append(Place(x, y))
-    return found
-
-
-def free(place: Place, taken: list[Place]) -> bool:
-    """Whether a mark would touch none that is set down."""
-    return all(math.dist(place, other) >= ROOM for other in taken)

@@ -6,8 +6,8 @@ from markupsafe import Markup
 
 from scripts.drawings.draw import drawing
 from scripts.pages.cite import Citations
-from scripts.pages.compare_data import VIEW, view_of
 from scripts.pages.law import Listing, listings, listings_of
+from scripts.pages.same_scale import cut
 from scripts.pages.side_by_side import Cell, Desk, Row, all_rows, differ
 from scripts.pages.template import render
 from scripts.records.load import Library
@@ -60,7 +60,7 @@ def candidates(record: TradeName, library: Library) -> list[May]:
 def picture(slug: str, library: Library) -> Markup | None:
     """The plant in the tank, cut to the tank's width so that all are to one scale."""
     made = drawing(slug, library.plants[slug])
-    return None if made is None else Markup(VIEW.sub(f'viewBox="{view_of(made)}"', made, count=1))
+    return None if made is None else cut(made)
 
 
 def side_by_side(

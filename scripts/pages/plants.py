@@ -16,6 +16,7 @@ from scripts.pages.cite import Citations
 from scripts.pages.law import listings
 from scripts.pages.names import pages_of
 from scripts.pages.ranges import SCALES, Bar, bar, both_units
+from scripts.pages.same_scale import with_view
 from scripts.pages.template import render
 from scripts.records.load import Library
 from scripts.records.plant import Plant
@@ -63,8 +64,12 @@ class Pictures(NamedTuple):
 
 def pictures(slug: str, plant: Plant) -> Pictures:
     """The drawings that the record's traits allow."""
-    made = (drawing(slug, plant), above(slug, plant), closeup(slug, plant))
-    return Pictures(*(Markup(svg) if svg is not None else None for svg in made))
+    tank = drawing(slug, plant)
+    others = (above(slug, plant), closeup(slug, plant))
+    return Pictures(
+        with_view(tank) if tank is not None else None,
+        *(Markup(svg) if svg is not None else None for svg in others),
+    )
 
 
 def bars(plant: Plant) -> list[Bar]:

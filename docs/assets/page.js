@@ -11,6 +11,8 @@ const PARTS = {
   "#calculator": () => import("./calculator.js"),
   "#finder": () => import("./search.js"),
   "#tanks": () => import("./my-tanks.js"),
+  "#plant-table": () => import("./plant-table.js"),
+  "#compare": () => import("./compare.js"),
 };
 
 async function open() {

@@ -3,8 +3,12 @@
 from calculators.core.listing import load_all
 from scripts.pages.animals import animal_page, animals_page
 from scripts.pages.calculators import calculator_page, calculators_page, description
+from scripts.pages.compare_data import compare_data
 from scripts.pages.diagnosis import key_page, symptoms_page
+from scripts.pages.growth_light import growth_light_page
+from scripts.pages.names import name_page, names_page
 from scripts.pages.nitrogen_model import model_page
+from scripts.pages.plant_table import table_page
 from scripts.pages.plants import plant_page, plants_page
 from scripts.pages.problems import problem_page, problems_page
 from scripts.pages.rules import rule_page, rules_page, sources_page
@@ -17,6 +21,10 @@ def generated(library: Library) -> dict[str, str]:
     files = {
         "plants/index.md": plants_page(library),
         "animals/index.md": animals_page(library),
+        "plants/table.md": table_page(library),
+        "plants/growth.md": growth_light_page(library),
+        "names/index.md": names_page(library),
+        "assets/compare.json": compare_data(library),
         "problems/index.md": problems_page(library),
         "problems/key.md": key_page(library),
         "problems/symptoms.md": symptoms_page(library),
@@ -32,6 +40,8 @@ def generated(library: Library) -> dict[str, str]:
         files[f"animals/{slug}.md"] = animal_page(slug, library)
     for slug in library.problems:
         files[f"problems/{slug}.md"] = problem_page(slug, library)
+    for slug in library.names:
+        files[f"names/{slug}.md"] = name_page(slug, library)
     for slug in library.rules:
         files[f"rules/{slug}.md"] = rule_page(slug, library)
     for name, spec in load_all().items():

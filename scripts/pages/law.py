@@ -1,6 +1,6 @@
 """Which law lists name a plant."""
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from typing import NamedTuple
 
 from scripts.records.plant import Plant
@@ -17,12 +17,17 @@ class Listing(NamedTuple):
 
 def listings(plant: Plant, rules: Mapping[str, Rule]) -> list[Listing]:
     """The lists on which a plant stands, under its accepted or an old name."""
-    names = {species(name) for name in (plant.name, *plant.old_names)}
+    return listings_of((plant.name, *plant.old_names), rules)
+
+
+def listings_of(names: Iterable[str], rules: Mapping[str, Rule]) -> list[Listing]:
+    """The lists on which any of the names stands."""
+    known = {species(name) for name in names}
     return [
         Listing(slug, rule, entry)
         for slug, rule in rules.items()
         for entry in rule.entries
-        if names & {species(name) for name in (entry.name, *entry.also)}
+        if known & {species(name) for name in (entry.name, *entry.also)}
     ]
 
 

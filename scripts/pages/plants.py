@@ -15,7 +15,9 @@ from scripts.drawings.remarks import remark
 from scripts.pages.animal_plants import neighbours
 from scripts.pages.cite import Citations
 from scripts.pages.law import listings
+from scripts.pages.names import pages_of
 from scripts.pages.ranges import SCALES, Bar, bar, both_units
+from scripts.pages.same_scale import with_view
 from scripts.pages.template import render
 from scripts.records.load import Library
 from scripts.records.plant import Plant
@@ -36,6 +38,9 @@ def plant_page(slug: str, library: Library) -> str:
         tank=f"{TANK_HEIGHT_CM:g} cm ({TANK_HEIGHT_CM / INCH_CM:.0f} in)",
         remark=remark(plant, TANK_HEIGHT_CM),
         close_up=shown(slug, plant),
+        slug=slug,
+        muddled=pages_of(slug, library),
+        compare_with=compared(slug, plant),
         cite=Citations(library.sources),
         listed=listings(plant, library.rules),
         rules=library.rules,
@@ -43,6 +48,12 @@ def plant_page(slug: str, library: Library) -> str:
         plants=library.plants,
         neighbours=neighbours(slug, library),
     )
+
+
+def compared(slug: str, plant: Plant) -> list[str]:
+    """The look-alikes that have a record, each once: first choice for a comparison."""
+    found = dict.fromkeys(one.plant for one in plant.look_alikes if one.plant)
+    return [other for other in found if other != slug]
 
 
 class Pictures(NamedTuple):
@@ -55,8 +66,12 @@ class Pictures(NamedTuple):
 
 def pictures(slug: str, plant: Plant) -> Pictures:
     """The drawings that the record's traits allow."""
-    made = (drawing(slug, plant), above(slug, plant), closeup(slug, plant))
-    return Pictures(*(Markup(svg) if svg is not None else None for svg in made))
+    tank = drawing(slug, plant)
+    others = (above(slug, plant), closeup(slug, plant))
+    return Pictures(
+        with_view(tank) if tank is not None else None,
+        *(Markup(svg) if svg is not None else None for svg in others),
+    )
 
 
 def bars(plant: Plant) -> list[Bar]:

@@ -10,6 +10,12 @@ from scripts.records.load import Library
 from scripts.records.names import Named
 
 LINE = 160  # characters of text an entry shows
+AMBIGUOUS = "name on labels"
+OVERVIEWS = (
+    ("plants/table/", "Table of plants", "All plants in one table, to sort and to filter."),
+    ("plants/growth/", "Growth against light", "How fast each plant doubles, against its light."),
+    ("names/", "Names on labels", "Trade names that stand for more than one plant."),
+)
 
 
 class Entry(NamedTuple):
@@ -32,6 +38,11 @@ def entries(library: Library, prose: Mapping[str, tuple[str, str]]) -> list[Entr
         Entry(f"animals/{slug}/", animal.group, animal.name, all_names(animal), animal.verdict)
         for slug, animal in library.animals.items()
     ]
+    found += [
+        Entry(f"names/{slug}/", AMBIGUOUS, one.name, one.other_names, one.summary)
+        for slug, one in library.names.items()
+    ]
+    found += [Entry(address, "guide", title, [], line) for address, title, line in OVERVIEWS]
     found += [
         Entry(f"problems/{slug}/", "problem", problem.name, problem.other_names, problem.summary)
         for slug, problem in library.problems.items()

@@ -11,6 +11,7 @@ from calculators.core.listing import load_all
 from calculators.core.result import BadInput
 from calculators.core.run import run
 from scripts.records import demo, evidence
+from scripts.records.check_names import trade_names
 from scripts.records.claim import COMMON_PRACTICE, Claim
 from scripts.records.lines import Finding, Place, finding_at
 from scripts.records.published import cases
@@ -38,6 +39,7 @@ def check(library: "Library", folder: Path, broken: set[Path]) -> Iterator[Findi
         yield from evidence.findings(checker)
         yield from evidence.rows(checker)
     yield from checker.double_names()
+    yield from trade_names(checker)
 
 
 class Checker:
@@ -49,7 +51,7 @@ class Checker:
 
     def records(self) -> Iterator[tuple[Path, BaseModel]]:
         """Every record with its file."""
-        for kind in ("plants", "animals", "problems", "rules"):
+        for kind in ("plants", "animals", "problems", "rules", "names"):
             for slug, record in getattr(self.library, kind).items():
                 yield self.folder / kind / f"{slug}.yml", record
         for finding in self.library.findings.values():

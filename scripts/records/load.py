@@ -15,6 +15,7 @@ from scripts.records.plant import Plant
 from scripts.records.problem import Problem
 from scripts.records.rule import Rule
 from scripts.records.source import Source
+from scripts.records.trade_name import TradeName
 from scripts.setup.paths import ROOT
 
 Model = TypeVar("Model", bound=BaseModel)
@@ -27,6 +28,7 @@ class Library(NamedTuple):
     animals: dict[str, Animal]
     problems: dict[str, Problem]
     rules: dict[str, Rule]
+    names: dict[str, TradeName]
     sources: dict[str, Source]
     findings: dict[str, Sign]
     demo: dict[str, DemoTank]
@@ -56,6 +58,7 @@ def load(folder: Path = ROOT / "species") -> Library:
         animals=reader.folder("animals", Animal),
         problems=reader.folder("problems", Problem),
         rules=reader.folder("rules", Rule),
+        names=reader.folder("names", TradeName),
         sources=reader.entries("sources.yml", Source),
         findings=reader.entries("findings.yml", Sign),
         demo=reader.entries(DEMO_FILE, DemoTank),

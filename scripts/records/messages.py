@@ -49,7 +49,7 @@ def word(error: ErrorDetails, model: type[BaseModel]) -> str:
         return WORDS[kind].format(value=value, length=length, **context)
     return (
         f"{error['msg']}; got {value}"
-        if kind not in ("impossible", "range_order")
+        if kind not in ("impossible", "range_order", "one_of")
         else error["msg"]
     )
 

@@ -12,6 +12,7 @@ from scripts.records.plant import Plant
 from scripts.records.problem import Problem
 from scripts.records.rule import Rule
 from scripts.records.source import Source
+from scripts.records.trade_name import TradeName
 from scripts.setup.paths import BUILD
 
 FOLDER = BUILD / "schema"
@@ -21,6 +22,7 @@ KINDS: dict[str, TypeAdapter[object]] = {
     "problem": TypeAdapter(Problem),
     "rule": TypeAdapter(Rule),
     "demo-tanks": TypeAdapter(dict[str, DemoTank]),
+    "trade-name": TypeAdapter(TradeName),
     "findings": TypeAdapter(dict[str, Finding]),
     "sources": TypeAdapter(dict[str, Source]),
 }

@@ -1,0 +1,76 @@
+// Finds pages by any of their names, with a slip of the finger allowed; on the device, from a lean index.
+
+import MiniSearch from "./minisearch.js";
+
+export const AMBIGUOUS = "name on labels";
+const LONG_ENOUGH = 6; // letters; a slip in a shorter name makes another word
+
+let index;
+let pages;
+
+export async function openIndex(root) {
+  if (index) return;
+  const rows = await (await fetch(new URL("assets/search.json", root))).json();
+  pages = rows.map(([address, kind, title, names, line], id) => ({ id, address, kind, title, names: names.join("; "), line, known: [title, ...names].map(plain) }));
+  index = made(pages);
+}
+
+function made(documents) {
+  const fresh = new MiniSearch({
+    fields: ["title", "names", "line"],
+    processTerm: (term) => plain(term) || null,
+    searchOptions: {
+      boost: { title: 4, names: 4 }, // a name before prose, a trade name as surely as the accepted one
+      boostDocument: (id) => (documents[id].kind === AMBIGUOUS ? 0.5 : 1), // after the plants that it leads to
+      prefix: true,
+      fuzzy: (term) => (term.length > 2 ? 0.3 : false),
+    },
+  });
+  fresh.addAll(documents);
+  return fresh;
+}
+
+function plain(text) {
+  return text.normalize("NFD").replace(/\p{M}/gu, "").toLowerCase();
+}
+
+/** What fits the query, best first: pages of exactly that name, those a slip away, then all that have its words. */
+export function search(query) {
+  if (!query) return [];
+  let found = find(query, "AND");
+  if (!found.length) found = find(query, "OR");
+  const ranks = new Map(pages.map((page) => [page, rank(page, plain(query))]));
+  const named = pages.filter((page) => ranks.get(page));
+  const all = [...new Set([...found.map(({ id }) => pages[id]), ...named])];
+  return all.sort((one, other) => ranks.get(other) - ranks.get(one)); // the rest keeps its order
+}
+
+/** Every word must be found; each with a letter wrong, missing or too many, or with two neighbours swapped. */
+function find(query, combineWith) {
+  const words = query.split(/[\s,;.()]+/).filter(Boolean);
+  const either = (word) => ({ combineWith: "OR", queries: [word, { queries: swaps(word), fuzzy: false, combineWith: "OR" }] });
+  return index.search({ combineWith, queries: words.map(either) });
+}
+
+function swaps(word) {
+  if (word.length < 4) return [];
+  return Array.from({ length: word.length - 1 }, (_, at) => word.slice(0, at) + word[at + 1] + word[at] + word.slice(at + 2));
+}
+
+/** How nearly the query is one of a page's names; a plant comes before the page of an ambiguous name. */
+function rank({ kind, known }, query) {
+  const first = kind === AMBIGUOUS ? 0 : 1;
+  if (known.includes(query)) return 3 + first;
+  return known.some((name) => isOneSlip(name, query)) ? 1 + first : 0;
+}
+
+/** Whether two names differ by one letter wrong, missing or too many, or by two neighbours swapped. */
+function isOneSlip(one, other) {
+  if (Math.min(one.length, other.length) < LONG_ENOUGH - 1 || Math.abs(one.length - other.length) > 1) return false;
+  let start = 0;
+  while (start < one.length && one[start] === other[start]) start += 1;
+  let end = 0;
+  while (end < Math.min(one.length, other.length) - start && one.at(-1 - end) === other.at(-1 - end)) end += 1;
+  const [left, right] = [one.slice(start, one.length - end), other.slice(start, other.length - end)];
+  return Math.max(left.length, right.length) <= 1 || (left.length === 2 && left === [...right].reverse().join(""));
+}

@@ -7,7 +7,7 @@ from typing import Any
 from calculators.core.declare import Field, Spec
 from calculators.core.nested import gather, scatter
 from calculators.core.numbers import read_number, show_plain
-from calculators.core.paint import downloads, rows
+from calculators.core.paint import downloads, onward, rows
 from calculators.core.plot import plot
 from calculators.core.result import BadInput
 from calculators.core.run import find, run
@@ -40,6 +40,7 @@ def answer(request: str) -> str:
         reply["painted"] = {
             "rows": rows(spec, found["outputs"], system),
             "downloads": downloads(spec, found["outputs"]),
+            "onward": onward(spec, found["outputs"]),
             "notes": found["notes"],
             "plots": [plot(series) for series in found.get("series", {}).values()],
         }
@@ -78,7 +79,7 @@ def address(spec: Spec, values: Mapping[str, Any], system: System) -> dict[str, 
     changed = {
         field.key: ",".join(values[field.key] or ()) if field.kind == "keys" else values[field.key]
         for field in spec.inputs
-        if values[field.key] != field.default
+        if values[field.key] != field.default and not field.private
     }
     flat = scatter(spec.inputs, changed)
     return {

@@ -16,8 +16,12 @@ from calculators.core.quantity import (
     IsDate,
     Keys,
     Label,
+    Octets,
+    Onward,
     Possible,
+    Private,
     Quantity,
+    Unpainted,
     Valid,
 )
 from calculators.core.result import plain
@@ -28,7 +32,7 @@ BESIDE_OUTPUTS = ("notes", "series")  # what an answer carries apart from its ou
 class Field(NamedTuple):
     """One input or output.
 
-    ``kind`` is number, integer, choice, keys, text, flag, list, object or data.
+    ``kind`` is number, integer, choice, keys, text, octets, flag, list, object or data.
     """
 
     key: str
@@ -48,6 +52,10 @@ class Field(NamedTuple):
     row_type: Callable[..., Any] | None = None  # what the formula gets a row or object as
     download: Download | None = None  # for an output that is a file's text
     is_date: bool = False
+    octets: Octets | None = None  # for a text that is base64
+    private: bool = False  # never in an address
+    unpainted: bool = False  # for an output that is no row of the table
+    onward: Onward | None = None  # for an output that is another calculator's inputs
     required: bool = False  # inside a row: no default stands in for it
 
 
@@ -146,7 +154,7 @@ def read_field(key: str, hint: Any, default: Any = None) -> Field:
         raise TypeError(f"{key}: {len(choices)} choices but words for {len(words)}.")
     return Field(
         key=key.rstrip("_"),
-        kind="choice" if known and base is str else kind_of(base),
+        kind=marked_kind(base, found),
         label=label.text,
         unit=quantity.unit if quantity else "",
         help=found.get(Help, Help("")).text,
@@ -160,6 +168,10 @@ def read_field(key: str, hint: Any, default: Any = None) -> Field:
         default=plain(default),
         download=found.get(Download),
         is_date=IsDate in found,
+        octets=found.get(Octets),
+        private=Private in found,
+        unpainted=Unpainted in found or Onward in found,
+        onward=found.get(Onward),
         row=read_row(base),
         row_type=row_type_of(base),
     )
@@ -171,6 +183,13 @@ def without_none(hint: Any) -> tuple[Any, bool]:
         return hint, False
     rest = [part for part in typing.get_args(hint) if part is not NoneType]
     return (rest[0], True) if len(rest) == 1 else (hint, False)
+
+
+def marked_kind(base: Any, found: dict[type, Any]) -> str:
+    """Name the kind of a type, given the marks beside it."""
+    if base is str and Keys in found:
+        return "choice"
+    return "octets" if Octets in found else kind_of(base)
 
 
 def kind_of(base: Any) -> str:

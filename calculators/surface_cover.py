@@ -57,7 +57,9 @@ class SurfaceCover(NamedTuple):
     ]
     glare_percent: Annotated[Percent, Label("Glare"), Help("Counted as water.")]
     pixels: Annotated[int, Quantity("Points counted", "", (0, 1e6), digits=6)]
-    mask: Annotated[str, Label("Counted as plant"), Unpainted()]
+    mask: Annotated[
+        dict[str, Any], Label("Counted as plant, eight points an octet, in base64"), Unpainted()
+    ]
     shapes: Annotated[list[dict[str, Any]], Label("Outlines over the picture"), Unpainted()]
     for_floaters: Annotated[
         dict[str, float], Label("Use this cover in Floaters"), Onward("floaters")
@@ -147,7 +149,11 @@ def surface_cover(
         room_cm2=found.room * length_cm * width_cm,
         glare_percent=100 * found.by_sort[GLARE],
         pixels=found.pixels,
-        mask=bits(mask(sorts, shown.width, pieces)),
+        mask={
+            "width": shown.width,
+            "height": shown.height,
+            "bits": bits(mask(sorts, shown.width, pieces)),
+        },
         shapes=shapes(room, shown),
         for_floaters=for_floaters(between.cover, sizes, len(room.rings)),
         notes=tuple(notes(found, told_apart, room.edge.slant_removed, pixels is None, taps)),

@@ -77,7 +77,7 @@ def map_between(before, after):
 
 
 def photo(dice, leaves, water, corners=STRAIGHT, *, light=None, noise=6.0, glare=(), under=None):
-    """The picture as an array of height by width by 3 octets, as the page samples it.
+    """The picture as an array of height by width by 3 octets.
 
     ``light`` gives brightness for places on the surface; ``glare`` are white ellipses in the picture
     (x, y, radius as shares of its width); ``under`` are dimmer leaves below the surface.
@@ -104,7 +104,12 @@ def photo(dice, leaves, water, corners=STRAIGHT, *, light=None, noise=6.0, glare
         colour += 255 * np.clip(1.6 - 1.2 * off / radius, 0, 1)[..., None]
     averaged = colour.reshape(high // 2, 2, wide // 2, 2, 3).mean((1, 3))
     noisy = like_jpeg(np.clip(averaged + dice.normal(0, noise, averaged.shape), 0, 255), dice)
-    return np.clip(noisy, 0, 255).astype(np.uint8)[SAMPLED // 2 :: SAMPLED, SAMPLED // 2 :: SAMPLED]
+    return np.clip(noisy, 0, 255).astype(np.uint8)
+
+
+def sampled(picture):
+    """Every fourth point, as the page takes them."""
+    return np.ascontiguousarray(picture[SAMPLED // 2 :: SAMPLED, SAMPLED // 2 :: SAMPLED])
 
 
 def splat(leaves, x, y, inside):

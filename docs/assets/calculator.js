@@ -115,6 +115,7 @@ async function answer(here, units = here.units) {
   if (units !== here.units) fill(here.form, reply.given);
   setUnits(here, units);
   paintProblems(here.form, reply.problems ?? {});
+  here.form.dispatchEvent(new CustomEvent("answered", { detail: reply }));
   const count = Object.keys(reply.problems ?? {}).length;
   if (count) document.querySelector("#status").textContent = `Not computed: ${count === 1 ? "one field needs" : `${count} fields need`} another value.`;
   if (!reply.answer) return;

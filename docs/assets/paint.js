@@ -6,14 +6,19 @@ export function element(name, properties = {}, ...children) {
   return made;
 }
 
-export function paintAnswer({ rows, notes, plots, downloads }) {
+export function paintAnswer({ rows, notes, plots, downloads, onward }) {
   document.querySelector("#result-title").textContent = "Result";
   document.querySelector(".result").classList.remove("old");
   document.querySelector("#rows").replaceChildren(...rows.map(row));
   document.querySelector("#notes").replaceChildren(...notes.map(({ level, text }) => element("li", { className: level, textContent: text })));
-  document.querySelector("#files").replaceChildren(...downloads.map(file));
+  document.querySelector("#files").replaceChildren(...onward.map(link), ...downloads.map(file));
   document.querySelector("#plots").innerHTML = plots.join(""); // pictures that Python drew, their texts escaped there
   document.querySelector("#status").textContent = "Result updated.";
+}
+
+/** A link to another calculator, filled with what was found here. */
+function link({ label, calculator, inputs }) {
+  return element("a", { className: "button", href: `../${calculator}/?${new URLSearchParams(inputs)}`, textContent: label });
 }
 
 function file({ label, file_name: name, media_type: type, text }) {

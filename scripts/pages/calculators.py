@@ -27,6 +27,7 @@ def calculator_page(spec: Spec, library: Library) -> str:
         form=form(spec),
         paragraphs=spec.description.split("\n\n"),
         us_units=has_us_units(spec),
+        fed_by=fed_by(spec),
         example=example(spec),
         rows=rows(spec, answer["outputs"]),
         notes=answer["notes"],
@@ -36,6 +37,15 @@ def calculator_page(spec: Spec, library: Library) -> str:
         cases=cases(spec.name),
         library=library,
     )
+
+
+def fed_by(spec: Spec) -> list[Spec]:
+    """The calculators whose answer can be taken over into this one."""
+    return [
+        other
+        for other in load_all().values()
+        if any(field.onward and field.onward.calculator == spec.name for field in other.outputs)
+    ]
 
 
 def example(spec: Spec) -> list[tuple[str, str, str]]:

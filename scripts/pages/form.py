@@ -8,13 +8,36 @@ from markupsafe import Markup
 from calculators.core.declare import Field, Spec
 from calculators.core.numbers import show_number, show_plain
 from calculators.core.units import System, to_shown, unit_shown
+from scripts.pages.photo import photo_html
 
 KEYPADS = {"number": "decimal", "integer": "numeric", "text": "text", "keys": "text"}
 
 
 def form(spec: Spec) -> Markup:
     """All fields of a calculator, with its worked example filled in."""
+    if any(field.octets for field in spec.inputs):
+        return photo_form(spec)
     fields = "".join(part(field, field.default, "") for field in spec.inputs)
+    return Markup(f'<form class="inputs" id="inputs" autocomplete="off" novalidate>{fields}</form>')
+
+
+def photo_form(spec: Spec) -> Markup:
+    """The form of a calculator that counts in a photograph: what belongs to the marks is marked so.
+
+    The page's script hides those fields and fills them from the picture; they can be shown as numbers.
+    """
+    taps = next((field for field in spec.inputs if any(one.choices for one in field.row)), None)
+    fields = ""
+    for field in spec.inputs:
+        if field.octets:
+            fields += photo_html(field, taps)
+        else:
+            html = part(field, field.default, "")
+            fields += (
+                html.replace(' data-key="', ' data-mark hidden data-key="', 1)
+                if field.private
+                else html
+            )
     return Markup(f'<form class="inputs" id="inputs" autocomplete="off" novalidate>{fields}</form>')
 
 

@@ -8,7 +8,7 @@ from calculators.core.cards import lists
 from calculators.core.declare import Field, Spec
 from calculators.core.nested import gather, scatter
 from calculators.core.numbers import read_number, show_plain
-from calculators.core.paint import downloads, rows
+from calculators.core.paint import downloads, onward, rows
 from calculators.core.paint_notes import brief, lead, painted, rest
 from calculators.core.plot import plots
 from calculators.core.result import BadInput
@@ -54,6 +54,7 @@ def paint(spec: Spec, found: Found, system: System = "metric") -> dict[str, Any]
         "rows": rows(spec, outputs, system),
         "notes": [painted(note) for note in rest(spec, found)],
         "downloads": downloads(spec, outputs),
+        "onward": onward(spec, outputs),
         "plots": plots(found.series),
     }
 
@@ -89,7 +90,7 @@ def address(spec: Spec, values: Mapping[str, Any], system: System) -> dict[str, 
     changed = {
         field.key: ",".join(values[field.key] or ()) if field.kind == "keys" else values[field.key]
         for field in spec.inputs
-        if values[field.key] != field.default
+        if values[field.key] != field.default and not field.private
     }
     flat = scatter(spec.inputs, changed)
     return {

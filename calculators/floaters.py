@@ -15,12 +15,14 @@ from calculators.core.quantities import (
     Length,
     LightLeft,
     Percent,
+    RingCount,
     TissueNitrogen,
     WetMass,
     WetMassPerArea,
 )
 from calculators.core.quantity import Help, Label, Possible, Valid
 from calculators.core.result import Line, Note, Refusal, Refused, Series
+from calculators.core.ring_fit import largest_ring, most_rings
 from calculators.core.wording import CUTTINGS
 
 CM2_PER_M2 = 10_000
@@ -34,7 +36,7 @@ class Floaters(NamedTuple):
 
     surface_cm2: Annotated[Area, Label("Water surface")]
     allowed_cm2: Annotated[
-        Area, Label("Room for floaters"), Help("Inside the ring, or the whole surface.")
+        Area, Label("Room for floaters"), Help("Inside the rings, or the whole surface.")
     ]
     covered_cm2: Annotated[Area, Label("Covered now")]
     days_to_high: Annotated[Days | None, Label("Until the upper limit")]
@@ -90,17 +92,21 @@ def floaters(
         Label("Light through a full cover"),
         Help("Dense mats 2 to 10, thin ones 10 to 40: a guess."),
     ] = 10.0,
+    ring_count: Annotated[
+        RingCount, Label("How many such rings"), Help("Side by side; counts only with a ring.")
+    ] = 1,
 ) -> Floaters:
     """Find how fast floaters close the surface, how much to take out, and the light that is left.
 
     Cover doubles in the time given until it fills its room; crowding slows it near the end, so a
     mat that is almost closed takes longer than this says. Each thinning takes the cover from what it has
     grown to back to the lower limit. Cover and limits are shares of the room that the floaters
-    have: inside the ring, or the whole surface. Light is the mean over the whole surface.
+    have: inside the ring or rings, or the whole surface. Light is the mean over the whole surface.
     """
-    check(length_cm, width_cm, ring_diameter_cm, low_percent, high_percent)
+    check(length_cm, width_cm, ring_diameter_cm, ring_count, low_percent, high_percent)
     surface = length_cm * width_cm
-    allowed = math.pi / 4 * ring_diameter_cm**2 if ring_diameter_cm else surface
+    in_rings = ring_count * math.pi / 4 * ring_diameter_cm**2
+    allowed = in_rings if ring_diameter_cm else surface
     grown = min(100.0, low_percent * 2 ** (thin_every_days / doubling_days))
     remove_cm2 = allowed * (grown - low_percent) / 100
     wet_g = remove_cm2 / CM2_PER_M2 * wet_g_m2
@@ -125,8 +131,8 @@ def floaters(
     )
 
 
-def check(length: float, width: float, ring: float, low: float, high: float) -> None:
-    """Refuse what cannot be: limits the wrong way round, a ring larger than the tank."""
+def check(length: float, width: float, ring: float, rings: int, low: float, high: float) -> None:
+    """Refuse what cannot be: limits the wrong way round, rings that do not fit side by side."""
     wrong = []
     if low >= high:
         why = "the lower limit must be below the upper one"
@@ -134,6 +140,10 @@ def check(length: float, width: float, ring: float, low: float, high: float) -> 
     if ring > min(length, width):
         why = "the ring does not fit into the tank"
         wrong.append(Refusal("ring_diameter_cm", why, 0, min(length, width)))
+    elif ring and rings > (most := most_rings(length, width, ring)):
+        why = "so many rings of that size do not fit side by side"
+        wrong.append(Refusal("ring_count", why, 1, most))
+        wrong.append(Refusal("ring_diameter_cm", why, 0, largest_ring(length, width, rings)))
     if wrong:
         raise Refused(*wrong)
 

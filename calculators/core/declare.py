@@ -18,8 +18,12 @@ from calculators.core.quantity import (
     IsDate,
     Keys,
     Label,
+    Octets,
+    Onward,
     Possible,
+    Private,
     Quantity,
+    Unpainted,
     Valid,
 )
 from calculators.core.result import plain
@@ -30,7 +34,7 @@ BESIDE_OUTPUTS = ("notes", "series")  # what an answer carries apart from its ou
 class Field(NamedTuple):
     """One input or output.
 
-    ``kind`` is number, integer, choice, keys, text, flag, list, object or data.
+    ``kind`` is number, integer, choice, keys, text, octets, flag, list, object or data.
     """
 
     key: str
@@ -51,6 +55,10 @@ class Field(NamedTuple):
     download: Download | None = None  # for an output that is a file's text
     as_rows: AsRows | None = None  # for an output that the page shows as cards or a table
     is_date: bool = False
+    octets: Octets | None = None  # for a text that is base64
+    private: bool = False  # never in an address
+    unpainted: bool = False  # for an output that is no row of the table
+    onward: Onward | None = None  # for an output that is another calculator's inputs
     required: bool = False  # inside a row: no default stands in for it
     hints: tuple[Any, ...] = ()  # how it stands in a form; see form_hints.py
 
@@ -155,7 +163,7 @@ def read_field(key: str, hint: Any, default: Any = None) -> Field:
         raise TypeError(f"{key}: {len(choices)} choices but words for {len(words)}.")
     return Field(
         key=key.rstrip("_"),
-        kind="choice" if known and base is str else kind_of(base),
+        kind=marked_kind(base, found),
         label=label.text,
         unit=quantity.unit if quantity else "",
         help=found.get(Help, Help("")).text,
@@ -170,6 +178,10 @@ def read_field(key: str, hint: Any, default: Any = None) -> Field:
         download=found.get(Download),
         as_rows=found.get(AsRows),
         is_date=IsDate in found,
+        octets=found.get(Octets),
+        private=Private in found,
+        unpainted=Unpainted in found or Onward in found,
+        onward=found.get(Onward),
         row=read_row(base),
         row_type=row_type_of(base),
         hints=tuple(found[kind] for kind in HINTS if kind in found),
@@ -182,6 +194,13 @@ def without_none(hint: Any) -> tuple[Any, bool]:
         return hint, False
     rest = [part for part in typing.get_args(hint) if part is not NoneType]
     return (rest[0], True) if len(rest) == 1 else (hint, False)
+
+
+def marked_kind(base: Any, found: dict[type, Any]) -> str:
+    """Name the kind of a type, given the marks beside it."""
+    if base is str and Keys in found:
+        return "choice"
+    return "octets" if Octets in found else kind_of(base)
 
 
 def kind_of(base: Any) -> str:

@@ -115,3 +115,8 @@ Density = Annotated[float, Quantity("Density", "g/mL", (0.5, 3))]
 NitrogenFlow = Annotated[float, Quantity("Nitrogen", "mg N/day", (0, 10_000_000))]
 ArealNitrogenFlow = Annotated[float, Quantity("Nitrogen", "mg N/m²/day", (0, 1_000))]
 HardnessDrift = Annotated[float, Quantity("Drift of hardness", "°dH", (-100_000, 100_000))]
+
+# A photograph of the surface, and rings on it
+RingCount = Annotated[int, Quantity("Rings", "", (1, 100))]
+PictureSide = Annotated[int, Quantity("Picture's side", "px", (16, 320))]
+ShareMoved = Annotated[float, Quantity("Moved", "%", (-100, 100))]

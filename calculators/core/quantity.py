@@ -88,6 +88,26 @@ class IsDate(NamedTuple):
     """Marks a text as a date, written 2026-12-07; the page fills in today's."""
 
 
+class Octets(NamedTuple):
+    """Marks a text as base64 of at most ``most`` octets, such as the colours of a picture."""
+
+    most: int
+
+
+class Private(NamedTuple):
+    """Marks an input that stays on the device: it never goes into a page's address."""
+
+
+class Unpainted(NamedTuple):
+    """Marks an output for a program or for the page's picture; it is no row of the table."""
+
+
+class Onward(NamedTuple):
+    """Marks an output as inputs for another calculator, which the page offers as a link."""
+
+    calculator: str
+
+
 class Keys(NamedTuple):
     """The keys that a text may hold, read from a list of records, and the words shown for them."""
 

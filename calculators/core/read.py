@@ -1,5 +1,6 @@
 """From what a person gave to values that a formula can take: every bad field is named at once."""
 
+import binascii
 import difflib
 import math
 import re
@@ -116,6 +117,19 @@ def read_text(field: Field, value: Any, typed: bool, system: System) -> str:
     return value.strip()
 
 
+def read_octets(field: Field, value: Any, typed: bool, system: System) -> str:
+    """Read base64, as text; what it holds is the formula's affair."""
+    try:
+        size = len(binascii.a2b_base64(value.strip(), strict_mode=True))
+    except (AttributeError, TypeError, ValueError):
+        raise ValueError(f"{show_json(value)} is no base64; {allowed(field, system)}") from None
+    assert field.octets
+    if size > field.octets.most:
+        raise ValueError(f"{size} octets are too many; {allowed(field, system)}")
+    text: str = value.strip()
+    return text
+
+
 def read_list(field: Field, value: Any, typed: bool, system: System) -> list[dict[str, Any]]:
     """Read a list of rows; a problem inside is named as ``plants[2].wet_g``, counted from 1."""
     if not isinstance(value, list) or len(value) > MAX_ROWS:
@@ -159,6 +173,7 @@ READERS: dict[str, Callable[[Field, Any, bool, System], Any]] = {
     "integer": read_figure,
     "choice": read_choice,
     "text": read_text,
+    "octets": read_octets,
     "flag": read_flag,
     "list": read_list,
     "keys": read_known,
@@ -176,6 +191,8 @@ def allowed(field: Field, system: System = "metric") -> str:
         return f"allowed is an object with {', '.join(keys_of(field.row))}"
     if field.kind == "text":
         return "allowed is a text of 1 to 80 characters"
+    if field.octets:
+        return f"allowed is base64 of at most {field.octets.most} octets"
     if field.kind == "list":
         return f"allowed is a list of at most {MAX_ROWS} rows with {', '.join(keys_of(field.row))}"
     unit = f" {unit_shown(field, system)}".rstrip()

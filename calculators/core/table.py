@@ -31,7 +31,7 @@ def table(spec: Spec, answer: dict[str, Any]) -> str:
             lines.append(f"  {key:{width}}  {first:24}  {label}")
             lines += [f"  {'':{width}}  {line}" for line in more]
         lines.append("")
-    for field in spec.outputs:
+    for field in (one for one in spec.outputs if not one.unpainted):
         lines += block(field.key, field.label, answer["outputs"][field.key])
     lines += [f"{note['level']}: {note['text']}" for note in answer["notes"]]
     return "\n".join(lines).rstrip()

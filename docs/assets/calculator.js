@@ -135,6 +135,7 @@ async function answer(here, units = here.units) {
   if (units !== here.units) fill(here.form, reply.given);
   setUnits(here, units);
   paintProblems(here.form, reply.problems ?? {});
+  here.form.dispatchEvent(new CustomEvent("answered", { detail: reply }));
   const count = Object.keys(reply.problems ?? {}).length;
   if (count) sayWrong(count);
   if (!reply.answer) return;

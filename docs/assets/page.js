@@ -9,6 +9,7 @@ const root = new URL("..", import.meta.url);
 // What a page needs beyond this is loaded only where its place stands in the page.
 const PARTS = {
   "#calculator": () => import("./calculator.js"),
+  "#photo": () => import("./photo.js"), // after the calculator, whose form it fills
   "#finder": () => import("./search.js"),
   "#tanks": () => import("./my-tanks.js"),
   "#plant-table": () => import("./plant-table.js"),

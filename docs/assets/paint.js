@@ -8,14 +8,14 @@ export function element(name, properties = {}, ...children) {
 
 const root = new URL("..", import.meta.url);
 
-export function paintAnswer({ lead, lists, rows, notes, plots, downloads }) {
+export function paintAnswer({ lead, lists, rows, notes, plots, downloads, onward }) {
   document.querySelector("#result-title").textContent = "Result";
   document.querySelector(".result").classList.remove("old");
   document.querySelector("#lead").replaceChildren(...lead.map(note));
   document.querySelector("#rows").replaceChildren(...rows.map(row));
   paintLists(lists);
   document.querySelector("#notes").replaceChildren(...notes.map(note));
-  document.querySelector("#files").replaceChildren(...downloads.map(file));
+  document.querySelector("#files").replaceChildren(...onward.map(link), ...downloads.map(file));
   document.querySelector("#plots").innerHTML = plots.join(""); // pictures that Python drew, their texts escaped there
   document.querySelector("#status").textContent = "Result updated.";
 }
@@ -35,6 +35,11 @@ function paintLists(lists) {
   const open = [...place.querySelectorAll("details[open]")].map((one) => one.id);
   place.innerHTML = lists.join("");
   for (const one of place.querySelectorAll("details")) one.open = open.includes(one.id);
+}
+
+/** A link to another calculator, filled with what was found here. */
+function link({ label, calculator, inputs }) {
+  return element("a", { className: "button", href: `../${calculator}/?${new URLSearchParams(inputs)}`, textContent: label });
 }
 
 function file({ label, file_name: name, media_type: type, text }) {

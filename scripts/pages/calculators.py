@@ -33,6 +33,7 @@ def calculator_page(spec: Spec, library: Library) -> str:
         tanks=tries(spec, library),
         paragraphs=[linked(text) for text in spec.description.split("\n\n")],
         us_units=has_us_units(spec),
+        fed_by=fed_by(spec),
         example=example(spec),
         painted=painted,
         lists=[Markup(one) for one in painted["lists"]],
@@ -42,6 +43,15 @@ def calculator_page(spec: Spec, library: Library) -> str:
         cases=cases(spec.name),
         library=library,
     )
+
+
+def fed_by(spec: Spec) -> list[Spec]:
+    """The calculators whose answer can be taken over into this one."""
+    return [
+        other
+        for other in load_all().values()
+        if any(field.onward and field.onward.calculator == spec.name for field in other.outputs)
+    ]
 
 
 class Try(NamedTuple):

@@ -9,10 +9,13 @@ from calculators.core.declare import Field, Spec
 from calculators.core.form_hints import Part
 from scripts.pages.form_fields import hint
 from scripts.pages.form_rows import field_or_rows
+from scripts.pages.photo import photo_html
 
 
 def form(spec: Spec) -> Markup:
     """All fields of a calculator, with its worked example filled in, in the parts that it declares."""
+    if any(field.octets for field in spec.inputs):
+        return photo_form(spec)
     grouped = in_parts(spec.inputs)
     made = "".join(
         part_html(heading, fields, number) for number, (heading, fields) in enumerate(grouped, 1)
@@ -40,6 +43,26 @@ def part_html(heading: Part | None, fields: Sequence[Field], number: int) -> str
         f'<div class="part" role="group" aria-labelledby="part-{number}">'
         f'<h2 id="part-{number}">{name}</h2><div>{inside}</div></div>'
     )
+
+
+def photo_form(spec: Spec) -> Markup:
+    """The form of a calculator that counts in a photograph: what belongs to the marks is marked so.
+
+    The page's script hides those fields and fills them from the picture; they can be shown as numbers.
+    """
+    taps = next((field for field in spec.inputs if any(one.choices for one in field.row)), None)
+    fields = ""
+    for field in spec.inputs:
+        if field.octets:
+            fields += photo_html(field, taps)
+        else:
+            html = field_or_rows(field, field.default, "")
+            fields += (
+                html.replace(' data-key="', ' data-mark hidden data-key="', 1)
+                if field.private
+                else html
+            )
+    return Markup(f'<form class="inputs" id="inputs" autocomplete="off" novalidate>{fields}</form>')
 
 
 def has_us_units(spec: Spec) -> bool:

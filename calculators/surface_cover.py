@@ -1,0 +1,160 @@
+"""Floating cover counted in a photograph of the surface."""
+
+from typing import Annotated, Any, NamedTuple
+
+from calculators.core.cover_count import count, range_of
+from calculators.core.cover_inputs import (
+    MOST_OCTETS,
+    Corner,
+    Sizes,
+    Tap,
+    check_size,
+    for_floaters,
+    marks_of,
+    mask,
+    room_of,
+    shapes,
+    shown_picture,
+)
+from calculators.core.cover_words import Confidence, confidence, notes
+from calculators.core.declare import calculator
+from calculators.core.drawn_surface import CORNERS, HEIGHT, WIDTH
+from calculators.core.leaf_share import shares
+from calculators.core.leaf_sorts import GLARE, sorted_pixels
+from calculators.core.picture import bits, counted
+from calculators.core.plant_colours import colours_of
+from calculators.core.quantities import Area, Cover, Length, Percent, PictureSide, ShareMoved
+from calculators.core.quantity import (
+    Choices,
+    Help,
+    Label,
+    Octets,
+    Onward,
+    Possible,
+    Private,
+    Quantity,
+    Unpainted,
+)
+from calculators.core.result import Note
+
+
+class SurfaceCover(NamedTuple):
+    """The cover, how sure, and what was counted."""
+
+    confidence: Annotated[
+        Confidence,
+        Label("How plain the picture is"),
+        Choices(("clear", "doubtful: look at what is marked", "hard to tell: mark, or go by eye")),
+    ]
+    cover_percent: Annotated[Cover, Help("Of the floaters' room.")]
+    cover_low_percent: Annotated[Cover, Label("At least")]
+    cover_high_percent: Annotated[Cover, Label("At most")]
+    covered_cm2: Annotated[Area, Label("Covered")]
+    room_cm2: Annotated[
+        Area,
+        Label("Room counted"),
+        Help("Inside the rings, or the whole surface; less what is left out."),
+    ]
+    glare_percent: Annotated[Percent, Label("Glare"), Help("Counted as water.")]
+    pixels: Annotated[int, Quantity("Points counted", "", (0, 1e6), digits=6)]
+    mask: Annotated[
+        dict[str, Any], Label("Counted as plant, eight points an octet, in base64"), Unpainted()
+    ]
+    shapes: Annotated[list[dict[str, Any]], Label("Outlines over the picture"), Unpainted()]
+    for_floaters: Annotated[
+        dict[str, float], Label("Use this cover in Floaters"), Onward("floaters")
+    ]
+    notes: tuple[Note, ...]
+
+
+EXAMPLE_CORNERS = [Corner(100 * x / WIDTH, 100 * y / HEIGHT) for x, y in CORNERS]
+
+
+@calculator(
+    "Cover from a photo",
+    sources=("woebbecke-1995", "meyer-neto-2008", "otsu-1979", "point-counting", "heckbert-1989"),
+)
+def surface_cover(
+    pixels: Annotated[
+        str | None,
+        Label("Photo of the surface"),
+        Octets(MOST_OCTETS),
+        Private(),
+        Help("From above, with all of the water in it and the lamp off or aside."),
+    ] = None,
+    width_px: Annotated[PictureSide, Label("Picture's width"), Private()] = WIDTH,
+    height_px: Annotated[PictureSide, Label("Picture's height"), Private()] = HEIGHT,
+    corners: Annotated[
+        list[Corner],
+        Label("Corners of the water"),
+        Private(),
+        Help("Four for a rectangle, at any slant; others for any outline, from straight above."),
+    ] = EXAMPLE_CORNERS,
+    taps: Annotated[
+        list[Tap],
+        Label("Places you pointed out"),
+        Private(),
+        Help("Colours like a marked place follow it."),
+    ] = [],  # noqa: B006
+    more_percent: Annotated[
+        ShareMoved,
+        Label("Count more as plant"),
+        Private(),
+        Help("Below 0 counts less. It moves the line between the two colours."),
+    ] = 0.0,
+    length_cm: Annotated[
+        Length, Label("Surface length, inside"), Help("For the area in cm², and for rings.")
+    ] = 80.0,
+    width_cm: Annotated[Length, Label("Surface width, inside")] = 35.0,
+    ring_diameter_cm: Annotated[
+        Length,
+        Label("Ring that holds the floaters"),
+        Possible(0, 1_000),
+        Help("Inner diameter; 0 for none. Tap the middle of each ring."),
+    ] = 0.0,
+    leave_out_cm: Annotated[
+        Length, Label("Leave out around a tap"), Help("Across, for a filter or a hand.")
+    ] = 6.0,
+) -> SurfaceCover:
+    """Count how much of the surface floaters cover, from a photo that stays on this device.
+
+    Mark the corners of the water. The four corners of a rectangle undo the slant of the picture:
+    each point weighs as much as the water that it shows. Plant is what is greener than a line
+    between the two groups of colours (excess green, parted by Otsu's method). Glare counts as
+    water. Where the count is wrong, tap a place as plant or as water, and colours like it follow.
+
+    The range has to hold the true cover: colours near the line, glare, dark and red parts, corners
+    a little off, and never less than 3 points either way. In pictures that our tests draw with a
+    known cover the error stays within 3 points. Your tank is no drawing: the range is our judgement.
+    """
+    shown = shown_picture(pixels, width_px, height_px)
+    sizes = Sizes(length_cm, width_cm, ring_diameter_cm, leave_out_cm)
+    room = room_of(shown, corners, taps, sizes)
+    pieces = room.pieces(shown.width, shown.height)
+    check_size(pieces)
+    inside = counted(shown, room.pieces(shown.width, shown.height, whole_surface=True))
+    marks = marks_of(shown, taps)
+    colours = colours_of(inside, marks)
+    both_marked = {mark.plant for mark in marks} == {True, False}  # the keeper has decided
+    told_apart = colours.two_classes or both_marked
+    sorts = sorted_pixels(shares(shown, colours, inside), more_percent, not both_marked)
+    found = count(sorts, shown.width, pieces, room.to_square)
+    between = range_of(found, told_apart)
+    return SurfaceCover(
+        confidence=confidence(between, told_apart),
+        cover_percent=between.cover,
+        cover_low_percent=between.low,
+        cover_high_percent=between.high,
+        covered_cm2=found.cover * found.room * length_cm * width_cm,
+        room_cm2=found.room * length_cm * width_cm,
+        glare_percent=100 * found.by_sort[GLARE],
+        pixels=found.pixels,
+        mask={
+            "width": shown.width,
+            "height": shown.height,
+            "bits": bits(mask(sorts, shown.width, pieces)),
+        },
+        shapes=shapes(room, shown),
+        for_floaters=for_floaters(between.cover, sizes, len(room.rings)),
+        notes=tuple(notes(found, told_apart, room.edge.slant_removed, pixels is None, taps)),
+    )

@@ -1,0 +1,64 @@
+"""Example covers to compare a surface with by eye: leaves strewn until their share is known."""
+
+import random
+
+from markupsafe import Markup
+
+COVERS = (10, 25, 50, 75, 90)  # percent
+WIDE, HIGH = 100, 60  # of each picture, in its own units
+FINE = 2  # points a unit, on which the share is counted
+SMALLEST, LARGEST = 3.5, 9.0  # of a leaf's radius, in units
+SEED = 4  # any; the same pictures at each build
+
+Leaf = tuple[int, int, float]
+
+
+def eye_guide() -> Markup:
+    """All pictures in one figure, with their cover below each."""
+    pictures = "".join(f"<div>{picture(cover)}<span>{cover} %</span></div>" for cover in COVERS)
+    return Markup(
+        f'<figure class="eye-guide"><div class="eye-guide-row">{pictures}</div>'
+        "<figcaption>Compare with the water as you see it straight from above.</figcaption></figure>"
+    )
+
+
+def picture(cover: int) -> str:
+    """One surface with so much of it covered."""
+    circles = "".join(
+        f'<circle class="eye-leaf" cx="{x}" cy="{y}" r="{radius:.1f}"/>'
+        for x, y, radius in leaves(cover)
+    )
+    return (
+        f'<svg viewBox="0 0 {WIDE} {HIGH}" role="img" aria-label="{cover} percent covered">'
+        f'<rect class="eye-water" width="{WIDE}" height="{HIGH}"/>{circles}</svg>'
+    )
+
+
+def leaves(cover: int) -> list[Leaf]:
+    """Leaves that cover so many percent, to a quarter of a point; they may lie on each other."""
+    dice = random.Random(SEED)
+    covered: set[tuple[int, int]] = set()
+    wanted = round(WIDE * HIGH * FINE * FINE * cover / 100)
+    found: list[Leaf] = []
+    while wanted - len(covered) > WIDE * HIGH * FINE * FINE / 400:
+        x, y = dice.randrange(WIDE), dice.randrange(HIGH)
+        radius = dice.uniform(SMALLEST, LARGEST)
+        new = points(x, y, radius) - covered
+        while len(covered) + len(new) > wanted and radius > 1:
+            radius *= 0.9
+            new = points(x, y, radius) - covered
+        if new and len(covered) + len(new) <= wanted:
+            covered |= new
+            found.append((x, y, radius))
+    return found
+
+
+def points(x: int, y: int, radius: float) -> set[tuple[int, int]]:
+    """The fine points of the picture inside a leaf."""
+    reach = int(radius * FINE) + 1
+    return {
+        (column, row)
+        for column in range(max(0, x * FINE - reach), min(WIDE * FINE, x * FINE + reach))
+        for row in range(max(0, y * FINE - reach), min(HIGH * FINE, y * FINE + reach))
+        if ((column + 0.5) / FINE - x) ** 2 + ((row + 0.5) / FINE - y) ** 2 < radius**2
+    }

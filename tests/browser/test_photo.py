@@ -1,0 +1,205 @@
+"""A keeper takes a photo of the water, marks its corners with a thumb, and takes the cover to Floaters."""
+
+import re
+
+import numpy as np
+import pytest
+from playwright.sync_api import expect
+
+from scripts.setup.node import browser_parts
+from tests.browser.conftest import wait_for_answer
+from tests.png import png
+from tests.surface_pictures import GREEN, RED, SLANTED, photo, strewn
+
+
+def drawn(colours=GREEN, wanted=0.4, **more):
+    dice = np.random.default_rng(21)
+    leaves, known = strewn(dice, wanted, 1.2, colours)
+    return png(photo(dice, leaves, "dark", SLANTED, noise=2.0, **more)), known
+
+
+def choose(page, octets):
+    page.locator("input[data-photo]").last.set_input_files(
+        {"name": "surface.png", "mimeType": "image/png", "buffer": octets}
+    )
+    expect(page.locator(".corner")).to_have_count(4)
+
+
+def thumb(page, context, start, end):
+    """A thumb goes down, moves in steps, and lifts: real touch events through the browser."""
+    session = context.new_cdp_session(page)
+    send = lambda kind, points: session.send(  # noqa: E731
+        "Input.dispatchTouchEvent", {"type": kind, "touchPoints": points}
+    )
+    send("touchStart", [{"x": start[0], "y": start[1]}])
+    for step in range(1, 5):
+        x, y = (a + (b - a) * step / 4 for a, b in zip(start, end, strict=True))
+        send("touchMove", [{"x": x, "y": y}])
+    if page.locator(".loupe").is_hidden():
+        raise AssertionError("the magnifier does not show what the thumb hides")
+    send("touchEnd", [])
+
+
+def mark_corners(page, context, corners=SLANTED):
+    page.locator(".stage").scroll_into_view_if_needed()
+    page.locator(".shown").evaluate("one => one.scrollIntoView({ block: 'center' })")
+    box = page.locator(".shown").bounding_box()
+    for number, (x, y) in enumerate(corners):
+        handle = page.locator(".corner").nth(number).bounding_box()
+        start = handle["x"] + handle["width"] / 2, handle["y"] + handle["height"] / 2
+        thumb(page, context, start, (box["x"] + x * box["width"], box["y"] + y * box["height"]))
+
+
+def cover(page):
+    """The cover in the table, once it is there."""
+    text = page.locator("#rows tr", has_text="Floating cover").locator("td").inner_text()
+    return float(re.match(r"[\d.]+", text)[0])
+
+
+def wait_for_count(page):
+    expect(page.locator(".result.old")).to_have_count(0)
+    expect(page.locator(".counted")).to_be_visible()
+
+
+def test_a_photo_is_marked_counted_and_taken_to_floaters(page, context, watch):
+    page.goto("calculators/surface-cover/")
+    wait_for_answer(page)
+    octets, known = drawn()
+    choose(page, octets)
+    mark_corners(page, context)
+    wait_for_count(page)
+    expect(page.locator("#in-corners-3-x_percent")).to_have_value(re.compile(r"^9[67]"))
+    expect(page.locator("#result-title")).to_have_text("Result")
+    page.wait_for_timeout(400)
+    wait_for_count(page)
+    assert abs(cover(page) - known) <= 3
+    assert "Floating cover" in page.locator(".counted").inner_text()
+    assert "pixels" not in page.url
+    assert len(page.url) < 200
+    page.locator("#in-length_cm").fill("90")
+    link = page.get_by_role("link", name="Use this cover in Floaters")
+    expect(link).to_have_attribute("href", re.compile("length_cm=90"))
+    found = cover(page)
+    link.tap()
+    expect(page.get_by_role("heading", level=1)).to_have_text("Floaters")
+    expect(page.locator("#in-length_cm")).to_have_value("90")
+    assert float(page.locator("#in-cover_percent").input_value()) == pytest.approx(found, abs=0.06)
+
+
+def test_a_tap_corrects_the_count_and_can_be_undone(page, context):
+    page.goto("calculators/surface-cover/")
+    wait_for_answer(page)
+    octets, known = drawn(RED, 0.4)
+    choose(page, octets)
+    mark_corners(page, context)
+    wait_for_count(page)
+    expect(page.locator("#notes")).to_contain_text("red floaters")
+    picture = photo_colours(octets)
+    red, dark = place_of(picture, RED[0]), place_of(picture, (30, 38, 36))
+    tap_picture(page, "Plant", red)
+    tap_picture(page, "Water", dark)
+    expect(page.locator("#rows tr").first).to_contain_text("clear")
+    assert abs(cover(page) - known) <= 3
+    page.get_by_role("button", name="Undo a tap").tap()
+    page.get_by_role("button", name="Undo a tap").tap()
+    expect(page.locator("#rows tr").first).to_contain_text("hard to tell")
+
+
+def photo_colours(octets):
+    """The picture that the file holds, drawn once more."""
+    dice = np.random.default_rng(21)
+    leaves, _ = strewn(dice, 0.4, 1.2, RED)
+    return photo(dice, leaves, "dark", SLANTED, noise=2.0)
+
+
+def place_of(picture, colour):
+    """A place, as shares of the picture, with such a colour all around it."""
+    off = np.abs(picture.astype(int) - colour).max(2)
+    high, wide = off.shape
+    for row in range(high // 3, high - 40, 3):
+        for column in range(wide // 3, 2 * wide // 3, 3):
+            if off[row - 8 : row + 9, column - 8 : column + 9].max() < 16:
+                return column / wide, row / high
+    raise AssertionError("no such place")
+
+
+def tap_picture(page, button, place):
+    page.get_by_role("button", name=button, exact=True).tap()
+    box = page.locator(".shown").bounding_box()
+    before = page.locator('[data-key="taps"] .row').count()
+    page.locator(".shown").tap(
+        position={"x": place[0] * box["width"], "y": place[1] * box["height"]}
+    )
+    expect(page.locator('[data-key="taps"] .row')).to_have_count(before + 1)
+    page.wait_for_timeout(400)
+    expect(page.locator(".result.old")).to_have_count(0)
+
+
+def test_corners_move_by_arrow_keys_and_the_picture_outlives_a_reload(page):
+    page.goto("calculators/surface-cover/")
+    wait_for_answer(page)
+    octets, _ = drawn()
+    choose(page, octets)
+    first = page.get_by_role("button", name="Corner 1 of the water")
+    first.focus()
+    for _ in range(4):
+        first.press("ArrowRight")
+    expect(page.locator("#in-corners-1-x_percent")).to_have_value("12.00")
+    wait_for_count(page)
+    page.reload()
+    expect(page.locator(".stage")).to_be_visible()
+    expect(page.locator("#in-corners-1-x_percent")).to_have_value("12.00")
+    expect(page.locator(".counted")).to_be_visible()
+    page.get_by_role("button", name="Back to the example").tap()
+    expect(page.locator(".stage")).to_be_hidden()
+
+
+def test_bad_files_and_bad_corners_are_said_beside_the_picture(page):
+    page.goto("calculators/surface-cover/")
+    wait_for_answer(page)
+    page.locator("input[data-photo]").last.set_input_files(
+        {"name": "words.png", "mimeType": "image/png", "buffer": b"no picture"}
+    )
+    expect(page.locator(".photo-problem")).to_contain_text("no picture that the browser can read")
+    octets, _ = drawn()
+    choose(page, octets)
+    page.get_by_role("button", name="Marks as numbers").tap()
+    page.locator("#in-corners-3-x_percent").fill("20")
+    page.locator("#in-corners-3-y_percent").fill("20")
+    expect(page.locator(".photo-problem")).to_contain_text("between the others")
+
+
+def test_nothing_of_a_photo_leaves_the_device(page, context):
+    sent = []
+    page.goto("calculators/surface-cover/")
+    wait_for_answer(page)
+    context.on("request", lambda request: sent.append(request))
+    octets, _ = drawn()
+    choose(page, octets)
+    wait_for_count(page)
+    assert [one for one in sent if one.method != "GET" or one.post_data] == []
+    assert all(len(one.url) < 300 for one in sent)
+
+
+@pytest.mark.parametrize("scheme", ["light", "dark"])
+def test_a_marked_photo_passes_axe_and_has_targets_for_a_thumb(page, scheme):
+    page.emulate_media(color_scheme=scheme)
+    page.goto("calculators/surface-cover/")
+    wait_for_answer(page)
+    octets, _ = drawn()
+    choose(page, octets)
+    wait_for_count(page)
+    page.locator(".photo summary").tap()
+    page.get_by_role("button", name="Marks as numbers").tap()
+    page.evaluate((browser_parts() / "axe-core" / "axe.min.js").read_text(encoding="utf-8"))
+    found = page.evaluate(
+        "async () => (await axe.run(document, { resultTypes: ['violations'] })).violations"
+    )
+    assert [(one["id"], [node["html"][:100] for node in one["nodes"]]) for one in found] == []
+    small = page.evaluate(
+        """() => [...document.querySelectorAll('button, label.button, .corner, summary')]
+        .filter((one) => one.offsetParent && one.getBoundingClientRect().height < 44)
+        .map((one) => one.outerHTML.slice(0, 80))"""
+    )
+    assert small == []
+    assert page.evaluate("() => document.documentElement.scrollWidth") <= 390

@@ -3,9 +3,10 @@
 from calculators.core.listing import load_all
 from scripts.pages.calculators import calculator_page, calculators_page, description
 from scripts.pages.diagnosis import key_page, symptoms_page
+from scripts.pages.guides import guide_page, guides_page
 from scripts.pages.plants import plant_page, plants_page
 from scripts.pages.problems import problem_page, problems_page
-from scripts.pages.rules import rule_page, rules_page, sources_page
+from scripts.pages.rules import place_page, rule_page, rules_page, sources_page
 from scripts.records.load import Library
 
 
@@ -18,6 +19,7 @@ def generated(library: Library) -> dict[str, str]:
         "problems/symptoms.md": symptoms_page(library),
         "calculators/index.md": calculators_page(),
         "rules/index.md": rules_page(library),
+        "guides/index.md": guides_page(library),
         "sources.md": sources_page(library),
     }
     for slug in library.plants:
@@ -26,6 +28,10 @@ def generated(library: Library) -> dict[str, str]:
         files[f"problems/{slug}.md"] = problem_page(slug, library)
     for slug in library.rules:
         files[f"rules/{slug}.md"] = rule_page(slug, library)
+    for slug in library.guides:
+        files[f"guides/{slug}.md"] = guide_page(slug, library)
+    for key in library.places:
+        files[f"rules/{key}.md"] = place_page(key, library)
     for name, spec in load_all().items():
         files[f"calculators/{name}.md"] = calculator_page(spec, library)
         files[f"assets/calculators/{name}.json"] = description(spec)

@@ -1,29 +1,83 @@
 """Which law lists name a plant."""
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from typing import NamedTuple
 
 from scripts.records.plant import Plant
 from scripts.records.rule import Entry, Rule
 
+DOUBTFUL = ("(misapplied", "(trade", "(in trade", "(spelling")  # behind a name that is no synonym
+
 
 class Listing(NamedTuple):
-    """A list that names a plant, and under which name."""
+    """A list that names a plant, and under which name.
+
+    ``through`` is the plant's old name that matched, where the accepted one did not; ``doubtful``
+    says that this name is only used for it by mistake or in trade, so that the law may mean another.
+    """
 
     slug: str
     rule: Rule
     entry: Entry
+    through: str | None = None
+    doubtful: bool = False
+
+
+class LookAlike(NamedTuple):
+    """A listed plant for which another is taken, with the lists."""
+
+    name: str
+    listed: list[Listing]
 
 
 def listings(plant: Plant, rules: Mapping[str, Rule]) -> list[Listing]:
     """The lists on which a plant stands, under its accepted or an old name."""
-    names = {species(name) for name in (plant.name, *plant.old_names)}
-    return [
-        Listing(slug, rule, entry)
-        for slug, rule in rules.items()
-        for entry in rule.entries
-        if names & {species(name) for name in (entry.name, *entry.also)}
-    ]
+    found = (
+        listing(plant, slug, rule, entry) for slug, rule in rules.items() for entry in rule.entries
+    )
+    return [one for one in found if one is not None]
+
+
+def listing(plant: Plant, slug: str, rule: Rule, entry: Entry) -> Listing | None:
+    """How an entry names a plant, or nothing. A genus is matched by the accepted name alone:
+    an old name may have stood in a genus that the law does not mean."""
+    listed = {species(name) for name in (entry.name, *entry.also)}
+    if species(plant.name) in listed or genus(plant.name) in listed:
+        return Listing(slug, rule, entry)
+    old = [name for name in plant.old_names if species(name) in listed]
+    for name in sorted(old, key=is_doubtful):
+        return Listing(slug, rule, entry, name, is_doubtful(name))
+    return None
+
+
+def listed_look_alikes(plant: Plant, rules: Mapping[str, Rule]) -> list[LookAlike]:
+    """The plant's look-alikes that a list names, so that a keeper makes sure which one it is."""
+    own = {(one.slug, one.entry.name) for one in listings(plant, rules)}
+    found = []
+    for name in dict.fromkeys(one.name for one in plant.look_alikes):
+        listed = [one for one in mentioned(name, rules) if (one.slug, one.entry.name) not in own]
+        if listed:
+            found.append(LookAlike(name, listed))
+    return found
+
+
+def mentioned(text: str, rules: Mapping[str, Rule]) -> Iterator[Listing]:
+    """Every entry whose name of two words stands in a text."""
+    for slug, rule in rules.items():
+        for entry in rule.entries:
+            names = {species(name) for name in (entry.name, *entry.also) if " " in name}
+            if any(name in text.lower() for name in names):
+                yield Listing(slug, rule, entry)
+
+
+def is_doubtful(name: str) -> bool:
+    """Whether an old name is marked as misapplied or as a name of trade alone."""
+    return any(mark in name for mark in DOUBTFUL)
+
+
+def genus(name: str) -> str:
+    """The genus of a name."""
+    return species(name).split(" ")[0]
 
 
 def species(name: str) -> str:

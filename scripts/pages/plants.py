@@ -13,7 +13,7 @@ from scripts.drawings.closeup import closeup, shown
 from scripts.drawings.draw import TANK_HEIGHT_CM, drawing
 from scripts.drawings.remarks import remark
 from scripts.pages.cite import Citations
-from scripts.pages.law import listings
+from scripts.pages.law import listed_look_alikes, listings
 from scripts.pages.ranges import SCALES, Bar, bar, both_units
 from scripts.pages.template import render
 from scripts.records.load import Library
@@ -37,6 +37,7 @@ def plant_page(slug: str, library: Library) -> str:
         close_up=shown(slug, plant),
         cite=Citations(library.sources),
         listed=listings(plant, library.rules),
+        alike=listed_look_alikes(plant, library.rules),
         rules=library.rules,
         problems=library.problems,
         plants=library.plants,

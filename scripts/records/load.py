@@ -7,8 +7,10 @@ from pydantic import BaseModel, ValidationError
 
 from scripts.records.animal import Animal
 from scripts.records.finding import Finding as Sign
+from scripts.records.guide import Guide, read_guides
 from scripts.records.lines import Document, Finding, Place, finding_at, read, shown_path
 from scripts.records.messages import word
+from scripts.records.place import Place as Jurisdiction
 from scripts.records.plant import Plant
 from scripts.records.problem import Problem
 from scripts.records.rule import Rule
@@ -25,6 +27,8 @@ class Library(NamedTuple):
     animals: dict[str, Animal]
     problems: dict[str, Problem]
     rules: dict[str, Rule]
+    places: dict[str, Jurisdiction]
+    guides: dict[str, Guide]
     sources: dict[str, Source]
     findings: dict[str, Sign]
     vocabulary: dict[str, dict[str, dict[str, str]]]
@@ -48,17 +52,20 @@ def load(folder: Path = ROOT / "species") -> Library:
     from scripts.records.check import check
 
     reader = Reader(folder)
+    guides, wrong_guides = read_guides()
     library = Library(
         plants=reader.folder("plants", Plant),
         animals=reader.folder("animals", Animal),
         problems=reader.folder("problems", Problem),
         rules=reader.folder("rules", Rule),
+        places=reader.entries("places.yml", Jurisdiction),
+        guides=guides,
         sources=reader.entries("sources.yml", Source),
         findings=reader.entries("findings.yml", Sign),
         vocabulary=reader.vocabulary(),
         documents=reader.documents,
     )
-    findings = reader.findings + list(check(library, folder, reader.broken))
+    findings = reader.findings + wrong_guides + list(check(library, folder, reader.broken))
     if findings:
         raise BadRecords(findings)
     return library

@@ -6,6 +6,7 @@ from pathlib import Path
 from pydantic import TypeAdapter
 
 from scripts.records.finding import Finding
+from scripts.records.place import Place
 from scripts.records.plant import Plant
 from scripts.records.problem import Problem
 from scripts.records.rule import Rule
@@ -17,6 +18,7 @@ KINDS: dict[str, TypeAdapter[object]] = {
     "plant": TypeAdapter(Plant),
     "problem": TypeAdapter(Problem),
     "rule": TypeAdapter(Rule),
+    "places": TypeAdapter(dict[str, Place]),
     "findings": TypeAdapter(dict[str, Finding]),
     "sources": TypeAdapter(dict[str, Source]),
 }

@@ -46,7 +46,7 @@ def listing(plant: Plant, slug: str, rule: Rule, entry: Entry) -> Listing | None
         return Listing(slug, rule, entry)
     old = [name for name in plant.old_names if species(name) in listed]
     for name in sorted(old, key=is_doubtful):
-        return Listing(slug, rule, entry, name, is_doubtful(name))
+        return Listing(slug, rule, entry, name.split(" (")[0], is_doubtful(name))
     return None
 
 

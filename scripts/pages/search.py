@@ -36,7 +36,13 @@ def entries(library: Library, prose: Mapping[str, tuple[str, str]]) -> list[Entr
         for name, spec in load_all().items()
     ]
     found += [
-        Entry(f"rules/{slug}/", "law", rule.title, [], rule.short_effect)
+        Entry(
+            f"rules/{slug}/",
+            "law",
+            f"{library.vocabulary['place'][rule.place]['label']}: {rule.title}",
+            [],
+            rule.short_effect,
+        )
         for slug, rule in library.rules.items()
     ]
     found += [

@@ -7,7 +7,7 @@ from pydantic import Field
 
 from scripts.records.claim import Name, Record, Slug, Text
 
-Act = Literal["import", "keep", "grow", "sell", "give", "move", "release"]
+Act = Literal["import", "keep", "grow", "sell", "give", "move", "cross", "release"]
 
 
 class Entry(Record):

@@ -11,6 +11,7 @@ KINDS = [
     "", "plants/", "plants/limnophila-sessiliflora/", "problems/", "problems/fast-stems-brown-lean/",
     "calculators/",
     "calculators/free-ammonia/", "calculators/floaters/", "rules/", "rules/eu-union-list/", "sources/",
+    "rules/gb/", "guides/", "guides/setting-up/", "guides/moving-plants/",
     "about/",
     "danger/", "my-tanks/", "search/?q=rotala", "404.html",
 ]  # fmt: skip
@@ -45,7 +46,7 @@ def test_no_page_scrolls_sideways(page, width, site):
 
 
 @pytest.mark.parametrize(
-    "path", ["", "calculators/floaters/", "my-tanks/", "plants/", "problems/", "search/?q=rotala"]
+    "path", ["", "calculators/floaters/", "my-tanks/", "plants/", "problems/", "search/?q=rotala", "guides/"]
 )
 def test_what_is_tapped_is_at_least_44_pixels_high(page, path):
     page.goto(path)

@@ -46,7 +46,16 @@ def test_no_page_scrolls_sideways(page, width, site):
 
 
 @pytest.mark.parametrize(
-    "path", ["", "calculators/floaters/", "my-tanks/", "plants/", "problems/", "search/?q=rotala", "guides/"]
+    "path",
+    [
+        "",
+        "calculators/floaters/",
+        "my-tanks/",
+        "plants/",
+        "problems/",
+        "search/?q=rotala",
+        "guides/",
+    ],
 )
 def test_what_is_tapped_is_at_least_44_pixels_high(page, path):
     page.goto(path)

@@ -6,12 +6,13 @@ from scripts.pages.calculators import calculator_page, calculators_page, descrip
 from scripts.pages.compare_data import compare_data
 from scripts.pages.diagnosis import key_page, symptoms_page
 from scripts.pages.growth_light import growth_light_page
+from scripts.pages.guides import guide_page, guides_page
 from scripts.pages.names import name_page, names_page
 from scripts.pages.nitrogen_model import model_page
 from scripts.pages.plant_table import table_page
 from scripts.pages.plants import plant_page, plants_page
 from scripts.pages.problems import problem_page, problems_page
-from scripts.pages.rules import rule_page, rules_page, sources_page
+from scripts.pages.rules import place_page, rule_page, rules_page, sources_page
 from scripts.pages.suggest import plants as suggested_plants
 from scripts.records.load import Library
 
@@ -31,6 +32,7 @@ def generated(library: Library) -> dict[str, str]:
         "calculators/index.md": calculators_page(),
         "nitrogen-model.md": model_page(library),
         "rules/index.md": rules_page(library),
+        "guides/index.md": guides_page(library),
         "sources.md": sources_page(library),
         "assets/suggest/plants.json": suggested_plants(library),
     }
@@ -44,6 +46,10 @@ def generated(library: Library) -> dict[str, str]:
         files[f"names/{slug}.md"] = name_page(slug, library)
     for slug in library.rules:
         files[f"rules/{slug}.md"] = rule_page(slug, library)
+    for slug in library.guides:
+        files[f"guides/{slug}.md"] = guide_page(slug, library)
+    for key in library.places:
+        files[f"rules/{key}.md"] = place_page(key, library)
     for name, spec in load_all().items():
         files[f"calculators/{name}.md"] = calculator_page(spec, library)
         files[f"assets/calculators/{name}.json"] = description(spec)

@@ -1,34 +1,91 @@
 """Which law lists name a plant."""
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from typing import NamedTuple
 
 from scripts.records.plant import Plant
 from scripts.records.rule import Entry, Rule
 
+DOUBTFUL = ("(misapplied", "(trade", "(in trade", "(spelling")  # behind a name that is no synonym
+
 
 class Listing(NamedTuple):
-    """A list that names a plant, and under which name."""
+    """A list that names a plant, and under which name.
+
+    ``through`` is the plant's old name that matched, where the accepted one did not; ``doubtful``
+    says that this name is only used for it by mistake or in trade, so that the law may mean another.
+    """
 
     slug: str
     rule: Rule
     entry: Entry
+    through: str | None = None
+    doubtful: bool = False
+
+
+class LookAlike(NamedTuple):
+    """A listed plant for which another is taken, with the lists."""
+
+    name: str
+    listed: list[Listing]
 
 
 def listings(plant: Plant, rules: Mapping[str, Rule]) -> list[Listing]:
     """The lists on which a plant stands, under its accepted or an old name."""
-    return listings_of((plant.name, *plant.old_names), rules)
+    return listings_of(plant.name, plant.old_names, rules)
 
 
-def listings_of(names: Iterable[str], rules: Mapping[str, Rule]) -> list[Listing]:
-    """The lists on which any of the names stands."""
-    known = {species(name) for name in names}
-    return [
-        Listing(slug, rule, entry)
+def listings_of(name: str, old_names: Sequence[str], rules: Mapping[str, Rule]) -> list[Listing]:
+    """The lists on which a plant of that accepted name and those old ones stands."""
+    found = (
+        listing(name, old_names, slug, rule, entry)
         for slug, rule in rules.items()
         for entry in rule.entries
-        if known & {species(name) for name in (entry.name, *entry.also)}
-    ]
+    )
+    return [one for one in found if one is not None]
+
+
+def listing(
+    name: str, old_names: Sequence[str], slug: str, rule: Rule, entry: Entry
+) -> Listing | None:
+    """How an entry names a plant, or nothing. A genus is matched by the accepted name alone:
+    an old name may have stood in a genus that the law does not mean."""
+    listed = {species(one) for one in (entry.name, *entry.also)}
+    if species(name) in listed or genus(name) in listed:
+        return Listing(slug, rule, entry)
+    for old in sorted((one for one in old_names if species(one) in listed), key=is_doubtful):
+        return Listing(slug, rule, entry, old.split(" (")[0], is_doubtful(old))
+    return None
+
+
+def listed_look_alikes(plant: Plant, rules: Mapping[str, Rule]) -> list[LookAlike]:
+    """The plant's look-alikes that a list names, so that a keeper makes sure which one it is."""
+    own = {(one.slug, one.entry.name) for one in listings(plant, rules)}
+    found = []
+    for name in dict.fromkeys(one.name for one in plant.look_alikes):
+        listed = [one for one in mentioned(name, rules) if (one.slug, one.entry.name) not in own]
+        if listed:
+            found.append(LookAlike(name, listed))
+    return found
+
+
+def mentioned(text: str, rules: Mapping[str, Rule]) -> Iterator[Listing]:
+    """Every entry whose name of two words stands in a text."""
+    for slug, rule in rules.items():
+        for entry in rule.entries:
+            names = {species(name) for name in (entry.name, *entry.also) if " " in name}
+            if any(name in text.lower() for name in names):
+                yield Listing(slug, rule, entry)
+
+
+def is_doubtful(name: str) -> bool:
+    """Whether an old name is marked as misapplied or as a name of trade alone."""
+    return any(mark in name for mark in DOUBTFUL)
+
+
+def genus(name: str) -> str:
+    """The genus of a name."""
+    return species(name).split(" ")[0]
 
 
 def species(name: str) -> str:

@@ -14,7 +14,7 @@ from scripts.drawings.draw import TANK_HEIGHT_CM, drawing
 from scripts.drawings.remarks import remark
 from scripts.pages.animal_plants import neighbours
 from scripts.pages.cite import Citations
-from scripts.pages.law import listings
+from scripts.pages.law import listed_look_alikes, listings
 from scripts.pages.names import pages_of
 from scripts.pages.ranges import SCALES, Bar, bar, both_units
 from scripts.pages.same_scale import with_view
@@ -43,6 +43,7 @@ def plant_page(slug: str, library: Library) -> str:
         compare_with=compared(slug, plant),
         cite=Citations(library.sources),
         listed=listings(plant, library.rules),
+        alike=listed_look_alikes(plant, library.rules),
         rules=library.rules,
         problems=library.problems,
         plants=library.plants,

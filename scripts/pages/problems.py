@@ -28,6 +28,7 @@ def problem_page(slug: str, library: Library) -> str:
         ],
         cite=Citations(library.sources),
         problems=library.problems,
+        guides={key: one for key, one in library.guides.items() if slug in one.problems},
     )
 
 

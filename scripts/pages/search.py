@@ -52,10 +52,30 @@ def entries(library: Library, prose: Mapping[str, tuple[str, str]]) -> list[Entr
         for name, spec in load_all().items()
     ]
     found += [
-        Entry(f"rules/{slug}/", "law", rule.title, [], rule.short_effect)
+        Entry(
+            f"rules/{slug}/",
+            "law",
+            f"{library.vocabulary['place'][rule.place]['label']}: {rule.title}",
+            [],
+            rule.short_effect,
+        )
         for slug, rule in library.rules.items()
     ]
     found.append(Entry(model.ADDRESS, "guide", model.TITLE, model.OTHER_NAMES, model.DESCRIPTION))
+    found += [
+        Entry(
+            f"rules/{key}/",
+            "law",
+            f"The law: {library.vocabulary['place'][key]['label']}",
+            [],
+            place.may_not[0].text,
+        )
+        for key, place in library.places.items()
+    ]
+    found += [
+        Entry(f"guides/{slug}/", "guide", guide.title, guide.also, guide.description)
+        for slug, guide in library.guides.items()
+    ]
     found += [Entry(address, "guide", title, [], line) for address, (title, line) in prose.items()]
     return found
 

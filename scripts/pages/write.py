@@ -19,7 +19,7 @@ NOT_FOUND_BY_SEARCH = ("index.md", "search.md")
 def write(library: Library, target: Path = SOURCE) -> None:
     """Write the whole source of the site to ``target``; what was there is removed first."""
     shutil.rmtree(target, ignore_errors=True)
-    shutil.copytree(DOCS, target, ignore=shutil.ignore_patterns("theme", "pictures"))
+    shutil.copytree(DOCS, target, ignore=shutil.ignore_patterns("theme", "pictures", "guides"))
     files = generated(library)
     files["assets/search.json"] = index(entries(library, dict(prose())))
     for name, text in files.items():
@@ -34,7 +34,7 @@ def prose() -> Iterator[tuple[str, tuple[str, str]]]:
     """Address, title and description of each page that people wrote."""
     for path in sorted(DOCS.glob("**/*.md")):
         name = path.relative_to(DOCS).as_posix()
-        if name in NOT_FOUND_BY_SEARCH or name.startswith("theme/"):
+        if name in NOT_FOUND_BY_SEARCH or name.startswith(("theme/", "guides/")):
             continue
         front = front_matter(path)
         yield f"{name.removesuffix('.md')}/", (front["title"], front["description"])

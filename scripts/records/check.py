@@ -10,7 +10,7 @@ from pydantic import BaseModel
 from calculators.core.listing import load_all
 from calculators.core.result import BadInput
 from calculators.core.run import run
-from scripts.records import demo, evidence
+from scripts.records import demo, evidence, guide_check
 from scripts.records.check_names import trade_names
 from scripts.records.claim import COMMON_PRACTICE, Claim
 from scripts.records.lines import Finding, Place, finding_at
@@ -29,6 +29,8 @@ def check(library: "Library", folder: Path, broken: set[Path]) -> Iterator[Findi
     if folder / "sources.yml" not in broken:
         yield from checker.sources(judge_unused=not broken)
     yield from checker.sureness()
+    sources_whole = folder / "sources.yml" not in broken
+    yield from guide_check.findings(library, folder, judge_sources=sources_whole)
     yield from checker.references("plant", "plants")
     yield from checker.references("problem", "problems")
     yield from checker.lists_of_plants()
@@ -49,13 +51,14 @@ class Checker:
         self.library = library
         self.folder = folder
 
-    def records(self) -> Iterator[tuple[Path, BaseModel]]:
-        """Every record with its file."""
+    def records(self) -> Iterator[tuple[Path, Any]]:
+        """Every record with its file; the entries of places.yml as one, by key."""
         for kind in ("plants", "animals", "problems", "rules", "names"):
             for slug, record in getattr(self.library, kind).items():
                 yield self.folder / kind / f"{slug}.yml", record
         for finding in self.library.findings.values():
             yield self.folder / "findings.yml", finding
+        yield self.folder / "places.yml", self.library.places
 
     def finding(self, path: Path, place: Place, message: str) -> Finding:
         """A finding at a place in a file."""
@@ -75,6 +78,7 @@ class Checker:
                             f"{key} is no key of sources.yml; add the source there, "
                             f"or write {COMMON_PRACTICE}",
                         )
+        used |= guide_check.keys_used(self.library)
         used |= {case.source for name in load_all() for case in cases(name)}
         for spec in load_all().values():
             used |= set(spec.sources)
@@ -166,12 +170,12 @@ def claims(value: Any, place: Place = ()) -> Iterator[tuple[Place, Claim]]:
         yield from claims(part, (*place, step))
 
 
-def source_keys(record: BaseModel) -> Iterator[tuple[Place, list[str]]]:
+def source_keys(value: Any, place: Place = ()) -> Iterator[tuple[Place, list[str]]]:
     """Every list of source keys inside a record, with its place."""
-    for place, claim in claims(record):
-        yield (*place, "source"), claim.sources
-    if isinstance(own := getattr(record, "source", None), str) and not isinstance(record, Claim):
-        yield ("source",), [own]
+    if isinstance(value, BaseModel) and (own := getattr(value, "source", None)):
+        yield (*place, "source"), [own] if isinstance(own, str) else list(own)
+    for step, part in parts(value):
+        yield from source_keys(part, (*place, step))
 
 
 def values_of(value: Any, key: str, place: Place = ()) -> Iterator[tuple[Place, str]]:

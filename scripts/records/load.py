@@ -9,8 +9,10 @@ from scripts.records.animal import Animal
 from scripts.records.demo import FILE as DEMO_FILE
 from scripts.records.demo import DemoTank
 from scripts.records.finding import Finding as Sign
+from scripts.records.guide import Guide, read_guides
 from scripts.records.lines import Document, Finding, Place, finding_at, read, shown_path
 from scripts.records.messages import word
+from scripts.records.place import Place as Jurisdiction
 from scripts.records.plant import Plant
 from scripts.records.problem import Problem
 from scripts.records.rule import Rule
@@ -29,6 +31,8 @@ class Library(NamedTuple):
     problems: dict[str, Problem]
     rules: dict[str, Rule]
     names: dict[str, TradeName]
+    places: dict[str, Jurisdiction]
+    guides: dict[str, Guide]
     sources: dict[str, Source]
     findings: dict[str, Sign]
     demo: dict[str, DemoTank]
@@ -53,19 +57,22 @@ def load(folder: Path = ROOT / "species") -> Library:
     from scripts.records.check import check
 
     reader = Reader(folder)
+    guides, wrong_guides = read_guides()
     library = Library(
         plants=reader.folder("plants", Plant),
         animals=reader.folder("animals", Animal),
         problems=reader.folder("problems", Problem),
         rules=reader.folder("rules", Rule),
         names=reader.folder("names", TradeName),
+        places=reader.entries("places.yml", Jurisdiction),
+        guides=guides,
         sources=reader.entries("sources.yml", Source),
         findings=reader.entries("findings.yml", Sign),
         demo=reader.entries(DEMO_FILE, DemoTank),
         vocabulary=reader.vocabulary(),
         documents=reader.documents,
     )
-    findings = reader.findings + list(check(library, folder, reader.broken))
+    findings = reader.findings + wrong_guides + list(check(library, folder, reader.broken))
     if findings:
         raise BadRecords(findings)
     return library

@@ -9,14 +9,20 @@ from scripts.records.claim import Name, Record, Slug, Text
 
 Jurisdiction = Literal["us", "eu", "gb", "au", "nz"]
 Basis = Literal["read-in-text", "second-hand", "memory"]  # how we know what a law says
+Act = Literal["import", "keep", "grow", "sell", "give", "move", "cross", "release"]
 
 
 class Entry(Record):
-    """One name on a list, as the list spells it."""
+    """One name on a list, as the list spells it. A genus alone stands for all its species.
+
+    ``source`` and ``read_on`` are those of the list unless the entry was found elsewhere.
+    """
 
     name: Name
-    also: list[Name] = []  # synonyms that the list itself gives
+    also: list[Name] = []  # synonyms: those that the list gives, and the name now in use
     basis: Basis
+    source: Slug | None = None
+    read_on: date | None = None
     note: Text | None = None
 
 
@@ -28,6 +34,7 @@ class Rule(Record):
     instrument: Text
     effect: Text
     short_effect: Annotated[str, Field(max_length=120)]
+    forbids: list[Act] = []  # what the list itself forbids a private keeper; other law may add
     source: Slug
     read_on: date
     complete: bool  # whether every plant of the list that can live in fresh water is here

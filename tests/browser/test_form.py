@@ -12,6 +12,7 @@ KINDS = [
     "animals/pomacea-diffusa/", "problems/", "problems/fast-stems-brown-lean/",
     "calculators/",
     "calculators/free-ammonia/", "calculators/floaters/", "rules/", "rules/eu-union-list/", "sources/",
+    "rules/gb/", "guides/", "guides/setting-up/", "guides/moving-plants/",
     "about/",
     "danger/", "my-tanks/", "search/?q=rotala", "404.html", "plants/table/", "plants/growth/", "names/",
     "names/salvinia-natans/", "compare/", "compare/?plants=lemna-minor,spirodela-polyrhiza",
@@ -60,6 +61,7 @@ def test_no_page_scrolls_sideways(page, width, site):
         "animals/danio-rerio/",
         "problems/",
         "search/?q=rotala",
+        "guides/",
     ],
 )
 def test_what_is_tapped_is_at_least_44_pixels_high(page, path):

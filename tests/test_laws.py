@@ -1,0 +1,175 @@
+"""The law lists: what the laws say stands in them, and our plants find themselves on them.
+
+The expected names are typed from the texts named beside them, not from our files.
+"""
+
+from datetime import date
+
+import pytest
+
+from scripts.pages.law import listed_look_alikes, listings
+from scripts.pages.rules import place_page
+from scripts.records.rule import Entry, Rule
+
+# Cornell's copy of 7 CFR 360.200(a), aquatic and wetland weeds, without the seaweed: read whole.
+US = """Azolla pinnata, Eichhornia azurea, Hydrilla verticillata, Hygrophila polysperma, Ipomoea
+aquatica, Lagarosiphon major, Limnophila sessiliflora, Melaleuca quinquenervia, Monochoria hastata,
+Monochoria vaginalis, Ottelia alismoides, Sagittaria sagittifolia, Salvinia auriculata, Salvinia
+biloba, Salvinia herzogii, Salvinia molesta, Solanum tampicense, Sparganium erectum"""
+# EPPO Reporting Service 2017 for (EU) 2017/1263; annexes and recitals of (EU) 2016/1141, 2019/1262,
+# 2022/1203 and 2025/1422 as noted in the sources: read.
+EU = """Cabomba caroliniana, Eichhornia crassipes, Hydrocotyle ranunculoides, Lagarosiphon major,
+Ludwigia grandiflora, Ludwigia peploides, Myriophyllum aquaticum, Alternanthera philoxeroides, Elodea
+nuttallii, Myriophyllum heterophyllum, Gymnocoronis spilanthoides, Salvinia molesta, Pistia
+stratiotes, Crassula helmsii"""
+# First rows of the table in the government's guidance for England and Wales: read.
+GB_SPECIAL = "Lysichiton americanus, Lagarosiphon major, Hydrocotyle ranunculoides"
+# SI 2014/538, table: read whole.
+ENGLAND_SALE = """Azolla filiculoides, Myriophyllum aquaticum, Hydrocotyle ranunculoides, Ludwigia
+peploides, Ludwigia grandiflora, Ludwigia uruguayensis, Crassula helmsii"""
+# SSI 2005/308, article 2, water plants: read whole.
+SCHEDULE_9 = """Cabomba caroliniana, Eichhornia crassipes, Pistia stratiotes, Salvinia molesta, Azolla
+filiculoides, Myriophyllum aquaticum, Hydrocotyle ranunculoides, Crassula helmsii, Lagarosiphon major"""
+# Pages of Auckland Council that name the accord, and the ministry's page on hornwort: read, second-hand.
+NZ = """Egeria densa, Vallisneria australis, Ceratophyllum demersum, Gymnocoronis spilanthoides,
+Nymphoides geminata, Houttuynia cordata"""
+# State government report of 2009 on aquatic weeds of national significance, strategic plans of 2012: read.
+AU = """Alternanthera philoxeroides, Cabomba caroliniana, Salvinia molesta, Sagittaria platyphylla,
+Eichhornia crassipes"""
+
+EXPECTED = {
+    "us-federal-noxious-weeds": US,
+    "eu-union-list": EU,
+    "gb-special-concern": GB_SPECIAL,
+    "gb-england-sale-ban": ENGLAND_SALE,
+    "gb-schedule-9": SCHEDULE_9,
+    "nz-pest-plant-accord": NZ,
+    "au-wons": AU,
+}
+WHOLE = {"us-federal-noxious-weeds": {"Alternanthera sessilis"}, "gb-england-sale-ban": set()}
+
+# Our plants by place. Worked out by hand from the lists above and from the accepted and old names.
+LISTED = {
+    "azolla-filiculoides": {"gb"},
+    "cabomba-caroliniana": {"au", "eu", "gb"},
+    "ceratophyllum-demersum": {"nz"},
+    "egeria-densa": {"au", "nz"},
+    "elodea-canadensis": {"au", "gb"},  # as a species of Elodea, Schedule 9
+    "houttuynia-cordata": {"nz"},
+    "hydrocharis-laevigata": {"au"},
+    "hygrophila-polysperma": {"au", "us"},
+    "limnophila-sessiliflora": {"us"},
+    "pistia-stratiotes": {"au", "eu", "gb", "nz"},
+    "sagittaria-platyphylla": {"au", "nz"},
+    "salvinia-auriculata": {"us"},
+    "vallisneria-americana": {"nz"},  # sold as V. gigantea
+    "vallisneria-nana": {"nz"},  # once named V. gigantea
+    "vallisneria-spiralis": {"nz"},
+}
+
+
+def names(text):
+    return {" ".join(name.split()) for name in text.split(",")}
+
+
+@pytest.mark.parametrize("slug", EXPECTED)
+def test_every_name_of_the_law_is_on_our_list(slug, library):
+    ours = {entry.name for entry in library.rules[slug].entries}
+    assert names(EXPECTED[slug]) <= ours
+
+
+@pytest.mark.parametrize("slug", WHOLE)
+def test_a_list_that_was_read_whole_holds_no_other_name(slug, library):
+    ours = {entry.name for entry in library.rules[slug].entries}
+    assert ours - names(EXPECTED[slug]) == WHOLE[slug]
+
+
+def test_our_plants_stand_on_the_lists_of_exactly_these_places(library):
+    found = {
+        slug: {one.rule.place for one in listed}
+        for slug, plant in library.plants.items()
+        if (listed := listings(plant, library.rules))
+    }
+    for slug, places in LISTED.items():
+        assert found.pop(slug, set()) == places, slug
+    assert not found, "a plant is on a list that nobody has checked"
+
+
+def test_what_is_said_to_be_read_was_read(library):
+    for slug, rule in library.rules.items():
+        assert date(2026, 11, 1) <= rule.read_on <= date.today()
+        assert len({entry.name for entry in rule.entries}) == len(rule.entries), slug
+        for entry in rule.entries:
+            source = library.sources[entry.source or rule.source]
+            if entry.basis == "read-in-text":
+                assert source.seen == "document", (slug, entry.name)
+
+
+def test_every_list_says_what_it_forbids_and_in_words(library):
+    for slug, rule in library.rules.items():
+        assert set(rule.forbids) <= set(library.vocabulary["act"]), slug
+        assert rule.forbids or slug == "au-states"
+    assert set(library.rules["eu-union-list"].forbids) >= {"keep", "sell", "release"}
+    assert library.rules["gb-england-sale-ban"].forbids == ["sell"]
+    assert "keep" not in library.rules["nz-pest-plant-accord"].forbids
+
+
+def test_each_place_of_a_list_has_its_page_and_only_those(library):
+    places = {rule.place for rule in library.rules.values()}
+    assert places == set(library.places) == set(library.vocabulary["place"])
+    for key in places:
+        page = place_page(key, library)
+        for part in ("Lists change.", "final", "## If you have one", "## Cuttings", "read on 20"):
+            assert part in page, (key, part)
+        for slug, rule in library.rules.items():
+            assert (f"({slug}.md)" in page) == (rule.place == key)
+
+
+def test_a_plants_page_tells_the_law_of_each_place(site):
+    page = (site / "plants" / "azolla-filiculoides" / "index.html").read_text(encoding="utf-8")
+    banner = page[page.index('class="banner law"') :].split("</p>")[0]
+    assert banner.count("Great Britain") == 1, "two lists of one place are one place"
+    assert 'href="../../rules/gb/"' in page
+    assert "Azolla pinnata" in page[page.index('id="law"') :], "a listed look-alike is told"
+    assert "Cuttings." in page
+
+
+class TestMatching:
+    """How a plant finds itself on a list: a list invented for the test."""
+
+    def rule(self, *entries):
+        return {
+            "list": Rule(
+                title="Test",
+                place="gb",
+                instrument="None",
+                effect="None",
+                short_effect="None",
+                source="none",
+                read_on=date(2026, 1, 1),
+                complete=True,
+                entries=[Entry(name=name, basis="memory") for name in entries],
+            )
+        }
+
+    def test_a_genus_is_matched_by_the_accepted_name_alone(self, library):
+        elodea = self.rule("Elodea")
+        assert listings(library.plants["elodea-canadensis"], elodea)
+        assert "Elodea densa (Planch.) Casp." in library.plants["egeria-densa"].old_names
+        assert not listings(library.plants["egeria-densa"], elodea)
+
+    def test_an_old_name_is_matched_and_told(self, library):
+        (found,) = listings(library.plants["egeria-densa"], self.rule("Elodea densa"))
+        assert found.through.startswith("Elodea densa")
+        assert not found.doubtful
+
+    def test_a_misapplied_name_is_told_as_doubtful(self, library):
+        rule = self.rule("Vallisneria gigantea")
+        (found,) = listings(library.plants["vallisneria-americana"], rule)
+        assert found.doubtful
+        assert found.through == "Vallisneria gigantea"
+
+    def test_a_listed_look_alike_is_found_and_the_plants_own_entry_is_not(self, library):
+        rule = self.rule("Salvinia molesta", "Salvinia auriculata")
+        found = listed_look_alikes(library.plants["salvinia-auriculata"], rule)
+        assert [one.name for one in found] == ["Salvinia molesta"]

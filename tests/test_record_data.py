@@ -1,0 +1,185 @@
+"""Data of the records, read again as plain YAML: references, ranges, and the trade's own figures."""
+
+import re
+import statistics
+
+import pytest
+import yaml
+
+from scripts.records.claim import COMMON_PRACTICE
+from scripts.setup.paths import ROOT
+
+SPECIES = ROOT / "species"
+FILES = [*sorted(SPECIES.glob("*/*.yml")), SPECIES / "findings.yml", SPECIES / "places.yml"]
+
+# What can be at all, by key: wide limits of water, plants and keepers; judgement, not from a source.
+BOUNDS = {
+    "dli_mol": (0.0, 30.0),
+    "temperature_c": (0.0, 40.0),
+    "ph": (4.0, 10.0),
+    "gh_dh": (0.0, 40.0),
+    "height_cm": (0.1, 200.0),
+    "spread_cm": (0.05, 200.0),
+    "doubling_days": (
+        1.0,
+        730.0,
+    ),  # fastest duckweed 1.34 days (Ziegler et al. 2015); anubias two years
+    "trim_every_days": (2.0, 400.0),
+    "trim_minutes": (0.5, 120.0),
+    "tissue_n_percent": (0.2, 8.0),  # critical 1.3, duckweeds to 6 or so
+    "dry_matter_percent": (2.0, 40.0),
+    "leaf_length_mm": (0.1, 2000.0),
+    "leaf_width_mm": (0.05, 600.0),
+}
+
+
+def walk(value, key=""):
+    """Every mapping below a value with the key that it stands under."""
+    if isinstance(value, dict):
+        yield key, value
+        for name, part in value.items():
+            yield from walk(part, name)
+    elif isinstance(value, list):
+        for part in value:
+            yield from walk(part, key)
+
+
+@pytest.fixture(scope="module")
+def raw():
+    """Every record as plain data, by path below species/."""
+    return {
+        path.relative_to(SPECIES).as_posix(): yaml.safe_load(path.read_text(encoding="utf-8"))
+        for path in FILES
+    }
+
+
+def test_every_reference_resolves(raw):
+    sources = yaml.safe_load((SPECIES / "sources.yml").read_text(encoding="utf-8"))
+    count = 0
+    for path, record in raw.items():
+        for under, part in walk(record):
+            # A calculator's inputs may have a key of that name, for a salt.
+            keys = [] if under == "inputs" else part.get("source", [])
+            for key in [keys] if isinstance(keys, str) else keys:
+                assert key == COMMON_PRACTICE or key in sources, f"{path}: {key}"
+                count += 1
+            for name, folder in (("problem", "problems"), ("plant", "plants")):
+                if isinstance(slug := part.get(name), str):
+                    assert (SPECIES / folder / f"{slug}.yml").exists(), f"{path}: {slug}"
+    assert count > 5_000
+
+
+def test_every_range_is_ordered_and_in_bounds(raw):
+    seen = dict.fromkeys(BOUNDS, 0)
+    for path, record in raw.items():
+        for key, part in walk(record):
+            if not {"low", "high"} <= part.keys():
+                continue
+            assert part["low"] <= part["high"], f"{path}: {key}"
+            if path.startswith("plants/") and key in BOUNDS:
+                least, most = BOUNDS[key]
+                assert least <= part["low"], f"{path}: {key} {part}"
+                assert part["high"] <= most, f"{path}: {key} {part}"
+                seen[key] += 1
+    few = {key: count for key, count in seen.items() if count < 5}
+    assert set(few) <= {"tissue_n_percent"}, few
+
+
+class TestTrimmingIntervals:
+    """Common practice, no source: which plants are trimmed more often than which."""
+
+    def middle(self, library, role=None, habit=None):
+        """Median of the shorter interval, days."""
+        return statistics.median(
+            plant.growth.trim_every_days.low
+            for plant in library.plants.values()
+            if plant.growth.trim_every_days
+            and role in (None, plant.nitrogen.role.value)
+            and habit in (None, plant.habit)
+        )
+
+    def test_fast_takers_more_often_than_steady_and_steady_than_slow(self, library):
+        fast, steady, slow = (self.middle(library, role) for role in ("fast", "steady", "slow"))
+        assert fast < steady < slow
+        assert fast <= 14
+        assert slow >= 30
+
+    def test_floaters_weekly_or_so_and_epiphytes_every_few_months(self, library):
+        assert 3 <= self.middle(library, habit="floater") <= 10
+        assert self.middle(library, habit="epiphyte") >= 60
+
+    def test_no_plant_is_trimmed_long_before_it_could_have_grown_back(self, library):
+        """A trim takes about half: the interval is near the doubling time, and never under a quarter."""
+        for slug, plant in library.plants.items():
+            trim, doubling = plant.growth.trim_every_days, plant.growth.doubling_days
+            if trim and doubling:
+                assert trim.high >= doubling.low / 4, slug
+
+
+class TestCommonPracticeLineByLine:
+    """Common practice, no source: the check values of the trade, each in a line of its own."""
+
+    def test_limnophila_sessiliflora_every_7_to_14_days(self, library):
+        trim = library.plants["limnophila-sessiliflora"].growth.trim_every_days
+        assert (trim.low, trim.high) == (7, 14)
+
+    def test_limnophila_sessiliflora_goes_leggy_in_weak_light(self, library):
+        weak = library.plants["limnophila-sessiliflora"].growth.in_weak_light.text
+        assert "leggy" in weak.lower()
+
+    def test_rotala_rotundifolia_every_21_to_28_days(self, library):
+        trim = library.plants["rotala-rotundifolia"].growth.trim_every_days
+        assert (trim.low, trim.high) == (21, 28)
+
+    def test_rotala_rotundifolia_grows_under_a_few_watts(self, library):
+        plant = library.plants["rotala-rotundifolia"]
+        assert plant.needs.dli_mol.low <= 0.5
+        assert "few watts" in plant.needs.dli_mol.note
+        assert "carries on" in plant.growth.in_weak_light.text.lower()
+
+    def test_rotala_rotundifolia_is_sold_under_its_sisters_name(self, library):
+        plant = library.plants["rotala-rotundifolia"]
+        (one,) = [one for one in plant.uncertain_names if one.name == "Rotala indica"]
+        assert "nearly always" in one.note.text
+
+    def test_salvinia_is_thinned_weekly(self, library):
+        trim = library.plants["salvinia-auriculata"].growth.trim_every_days
+        assert trim.low == 7
+        assert trim.high <= 10
+
+    def test_salvinia_shows_shoots_one_to_two_weeks_after_a_move(self, library):
+        care = library.plants["salvinia-auriculata"].care
+        assert "one to two weeks after the move" in care.bought_as.text
+        assert "one to two weeks" in care.moving.text
+
+    def test_salvinia_leaves_stay_small_in_lean_water(self, library):
+        text = library.plants["salvinia-auriculata"].care.moving.text
+        assert re.search(r"lean water[^.]*stay small", text)
+
+    def test_the_small_hemianthus_grows_a_little_faster_than_that_rotala(self, library):
+        small = library.plants["micranthemum-glomeratum"].growth
+        rotala = library.plants["rotala-rotundifolia"].growth
+        for key in ("trim_every_days", "doubling_days"):
+            ratio = (getattr(small, key).low + getattr(small, key).high) / (
+                getattr(rotala, key).low + getattr(rotala, key).high
+            )
+            assert 0.7 <= ratio < 1, f"{key}: a little faster, not half as long again"
+
+    def test_the_small_hemianthus_takes_off_after_the_third_month(self, library):
+        plant = library.plants["micranthemum-glomeratum"]
+        assert any("Hemianthus" in name for name in plant.old_names)
+        assert "after the third month" in plant.model_dump_json()
+
+    def test_hygrophila_polysperma_grows_fast_in_weak_light_in_all_directions(self, library):
+        plant = library.plants["hygrophila-polysperma"]
+        weak = plant.growth.in_weak_light.text
+        assert "fast" in weak
+        assert "in all directions" in weak
+        assert plant.nitrogen.role.value == "fast"
+
+    def test_its_pink_veined_form_owes_its_veins_to_a_virus(self, library):
+        text = " ".join(
+            one.note.text for one in library.plants["hygrophila-polysperma"].uncertain_names
+        )
+        assert re.search(r"pink[^.]*form", text)
+        assert "virus" in text

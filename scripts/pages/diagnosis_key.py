@@ -9,7 +9,7 @@ from typing import NamedTuple
 
 from calculators.core.diagnosis import CAUSES, FINDINGS, Cause, question_of, shares_of
 from calculators.core.likelihood import PRIOR_WEIGHT, normal
-from calculators.core.next_check import OF_PLANT
+from calculators.core.posterior import OF_PLANT
 from scripts.records.load import Library
 
 FIRST = ("animals", "water")  # animals before leaves

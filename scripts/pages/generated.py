@@ -4,7 +4,7 @@ from calculators.core.listing import load_all
 from scripts.pages.calculators import calculator_page, calculators_page, description
 from scripts.pages.diagnosis import key_page, symptoms_page
 from scripts.pages.plants import plant_page, plants_page
-from scripts.pages.problems import problem_page, problems_page
+from scripts.pages.problems import all_problems_page, problem_page, problems_page
 from scripts.pages.rules import rule_page, rules_page, sources_page
 from scripts.records.load import Library
 
@@ -14,6 +14,7 @@ def generated(library: Library) -> dict[str, str]:
     files = {
         "plants/index.md": plants_page(library),
         "problems/index.md": problems_page(library),
+        "problems/all.md": all_problems_page(library),
         "problems/key.md": key_page(library),
         "problems/symptoms.md": symptoms_page(library),
         "calculators/index.md": calculators_page(),

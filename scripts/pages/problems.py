@@ -4,6 +4,7 @@ from urllib.parse import urlencode
 
 from markupsafe import Markup
 
+from scripts.pages import look
 from scripts.pages.cite import Citations
 from scripts.pages.template import render
 from scripts.records.load import Library
@@ -46,7 +47,20 @@ def query(filled: FilledCalculator) -> Markup:
 
 
 def problems_page(library: Library) -> str:
-    """The index of problems: by urgency, and by where one sees it."""
+    """The door "something looks wrong": the diagnosis at the tank, and the other ways in."""
+    shown = look.places(library)
+    return render(
+        "problems.md.j2",
+        drawing=look.drawing(library),
+        places=shown,
+        questions=look.first_questions(shown),
+        fields=look.reading_fields(),
+        names=look.plant_names(library),
+    )
+
+
+def all_problems_page(library: Library) -> str:
+    """Every problem, by where one sees it; the urgent ones first."""
     ordered = sorted(
         library.problems.items(), key=lambda item: URGENCY_ORDER.index(item[1].urgency)
     )
@@ -59,8 +73,7 @@ def problems_page(library: Library) -> str:
         for where in library.vocabulary["where"]
     }
     return render(
-        "problems.md.j2",
-        ordered=ordered,
+        "all-problems.md.j2",
         by_place={where: found for where, found in by_place.items() if found},
         words=library.vocabulary,
     )

@@ -37,7 +37,7 @@ function paintDanger(box, here, look) {
   const was = box.hidden ? "" : box.textContent;
   box.hidden = !look.urgent;
   if (!look.urgent) return;
-  const parts = [element("p", { className: "urgency", textContent: "Animals may be in danger. See to them first; leaves can wait." }), element("p", {}, element("b", { textContent: "First: " }), look.first_action)];
+  const parts = [element("p", { className: "urgency", textContent: "Animals may be in danger. See to them first; leaves can wait." }), element("p", { textContent: look.first_action })];
   const links = element("p", {}, element("a", { href: new URL("danger/", here.root).href, textContent: "Animals in danger: step by step" }));
   if (look.first_for) links.append(" · ", element("a", { href: new URL(`problems/${look.first_for.problem}/`, here.root).href, textContent: look.first_for.name }));
   if (was !== [...parts, links].map((part) => part.textContent).join("")) box.replaceChildren(...parts, links); // said aloud only when it changes

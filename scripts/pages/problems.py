@@ -1,10 +1,14 @@
 """Pages of problems."""
 
+from functools import cache
 from urllib.parse import urlencode
 
 from markupsafe import Markup
 
-from scripts.pages import look
+from calculators.core.diagnosis import CAUSES
+from calculators.core.follow_up import when
+from calculators.core.likelihood import ODDS
+from scripts.pages import evidence, look
 from scripts.pages.cite import Citations
 from scripts.pages.template import render
 from scripts.records.load import Library
@@ -18,7 +22,15 @@ def problem_page(slug: str, library: Library) -> str:
     problem = library.problems[slug]
     return render(
         "problem.md.j2",
+        slug=slug,
         problem=problem,
+        evidence=evidence.grouped(problem),
+        hallmark=evidence.HALLMARK,
+        findings=library.findings,
+        in_index=in_index(),
+        ages=evidence.ages(problem),
+        more=evidence.further_alike(slug, problem),
+        when=when,
         words=library.vocabulary,
         signs=signs(problem, library),
         filled=[(one, query(one)) for one in problem.calculators],
@@ -29,6 +41,17 @@ def problem_page(slug: str, library: Library) -> str:
         ],
         cite=Citations(library.sources),
         problems=library.problems,
+    )
+
+
+@cache
+def in_index() -> frozenset[str]:
+    """The signs that stand in the index of symptoms."""
+    return frozenset(
+        key
+        for cause in CAUSES.values()
+        for key, row in cause.rows.items()
+        if ODDS[row.strength] > 1
     )
 
 

@@ -39,7 +39,9 @@ def test_what_tells_two_alike_apart_does_so_in_the_diagnosis_too(slug, library):
 
         def share(problem, answer, key=one.finding):
             found = run("diagnose", {answer: [key]})["outputs"]["ranked"]
-            return next((row["probability_percent"] for row in found if row["problem"] == problem), 0)
+            return next(
+                (row["probability_percent"] for row in found if row["problem"] == problem), 0
+            )
 
         assert share(there, "findings") >= share(there, "absent")
         assert share(there, "findings") >= share(gone, "findings")

@@ -49,10 +49,11 @@ def link(where: str, label: str, address: str) -> str:
     (left, top, width, height), (x, y) = PLACES[where]
     words = SHORT.get(where, label)
     words = words[:1].upper() + words[1:]
+    spoken = f"{words}: {label}" if where in SHORT else words
     wide = 7.2 * len(words) + 14
     return (
         f'<a class="place" href="{escape(address)}" data-place="{escape(where)}" '
-        f'aria-label="{escape(label)}">'
+        f'aria-label="{escape(spoken)}">'
         f'<rect class="reach" x="{left}" y="{top}" width="{width}" height="{height}" rx="8"/>'
         f'<rect class="plate" x="{x - wide / 2:.1f}" y="{y - 11}" width="{wide:.1f}" height="22" rx="11"/>'
         f'<text class="mid" x="{x}" y="{y + 4}">{escape(words)}</text></a>'

@@ -12,6 +12,7 @@ LEAST_BITS = 0.002  # less than this is not worth a look
 # What a question is worth to someone who stands elsewhere, or must fetch a test kit; our judgement.
 ELSEWHERE, TEST_KIT = 0.7, 0.5
 OF_TEST = "readings."
+SURFACE = "surface"
 LEADING = 0.25  # of the first cause's chance: from here on a cause is told apart by itself
 DIGITS = 12  # machines differ in the last digits, and must not choose differently
 
@@ -65,6 +66,8 @@ def best_check(
 
 def worth(question: str, looking: Looking | None) -> float:
     """What an answer is worth to someone at a place, beside what it tells."""
+    if looking and looking.where == SURFACE and question.startswith(OF_PLANT):
+        return 0.0  # who looks at floating plants knows what they are
     if looking is None or any(FINDINGS[key].where == looking.where for key in QUESTIONS[question]):
         return 1.0
     if looking.stays:

@@ -11,7 +11,7 @@ from typing import NamedTuple
 
 from calculators.core.diagnosis import CAUSES, FINDINGS, Cause, question_of, shares_of
 from calculators.core.likelihood import ODDS, PRIOR_WEIGHT, normal
-from calculators.core.next_check import OF_TEST, TEST_KIT
+from calculators.core.next_check import OF_TEST, SURFACE, TEST_KIT
 from calculators.core.posterior import OF_PLANT
 from scripts.records.load import Library
 
@@ -62,7 +62,7 @@ def key(library: Library) -> list[Section]:
     rest = [place for place in library.vocabulary["looks"] if place not in (*FIRST, *NOT_WALKED)]
     parts = [("animals", True), *((place, False) for place in (*FIRST, *rest))]
     for where, danger in parts:
-        grower = Grower(signs(where, danger), number)
+        grower = Grower(where, danger, number)
         first = grower.walk(start(grower.signs), frozenset(), 0)
         couplets, walked = sorted(grower.couplets), sorted(grower.walked)
         sections.append(Section(where, danger, first, couplets, walked))
@@ -103,8 +103,9 @@ def start(here: list[str]) -> dict[str, float]:
 class Grower:
     """Grows the couplets of one section, each numbered before those it leads to."""
 
-    def __init__(self, here: list[str], number: int) -> None:
-        self.signs = here
+    def __init__(self, where: str, danger: bool, number: int) -> None:
+        self.where = where
+        self.signs = signs(where, danger)
         self.next = number
         self.couplets: list[Couplet] = []
         self.walked: list[Couplet] = []
@@ -174,6 +175,8 @@ class Grower:
 
     def worth(self, name: str) -> float:
         """What a question is worth here beside what it tells."""
+        if self.where == SURFACE and question_of(name).startswith(OF_PLANT):
+            return 0.0  # who looks at floating plants knows what they are
         if question_of(name).startswith(OF_TEST):
             return TEST_KIT
         return 1.0 if name in self.signs else ELSEWHERE

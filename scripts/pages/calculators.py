@@ -15,6 +15,10 @@ from scripts.pages.template import render
 from scripts.records.load import Library
 from scripts.records.published import cases
 
+# Where a page asks the same more simply: its address from a calculator's page, and its words.
+SIMPLER = {
+    "diagnose": ("../../problems/", "Start from a drawing instead, with one question at a time.")
+}
 MODULE_ADDRESS = "python -m calculators"
 
 
@@ -25,6 +29,7 @@ def calculator_page(spec: Spec, library: Library) -> str:
         "calculator.md.j2",
         spec=spec,
         form=form(spec),
+        simpler=SIMPLER.get(spec.name),
         paragraphs=spec.description.split("\n\n"),
         us_units=has_us_units(spec),
         example=example(spec),

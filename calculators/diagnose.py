@@ -2,17 +2,18 @@
 
 from typing import Annotated, Any
 
-from calculators.core.case_read import Case, read_case
+from calculators.core.case_read import read_case
 from calculators.core.declare import calculator
 from calculators.core.diagnosis import CAUSES, FINDINGS, PLANTS, WHERE
-from calculators.core.diagnosis_answer import Diagnosis, NextCheck, Ranked, Readings
+from calculators.core.diagnosis_answer import Diagnosis, NextCheck, Readings
 from calculators.core.diagnosis_case import check_findings, figures_of
-from calculators.core.diagnosis_words import disagreement, reasons, why_check
+from calculators.core.diagnosis_words import disagreement, why_check
 from calculators.core.follow_up import expected, filled
 from calculators.core.next_check import best_check
 from calculators.core.posterior import SOMETHING_ELSE, posterior
 from calculators.core.quantities import Cover, Days, FeedMass, HoursADay, Volume
 from calculators.core.quantity import Help, Keys, Label
+from calculators.core.ranking import DIGITS, ranked
 from calculators.core.triage import (
     in_danger,
     is_enough,
@@ -21,11 +22,6 @@ from calculators.core.triage import (
     warnings,
     worth_asking_about,
 )
-
-MOST_SHOWN = 10
-DIGITS = 6  # more says nothing, and the last digits differ between machines
-LEAST_SHOWN = 3
-LEAST_PERCENT = 1.0  # causes below this are not listed, beyond the first few
 
 
 def findings_by_place() -> dict[str, Any]:
@@ -126,23 +122,3 @@ def diagnose(
         calculators=filled(told, values._asdict(), volume_l, cover_percent, light_hours),
         notes=(*warnings(case, values._asdict(), urgent, enough), *disagreement(case)),
     )
-
-
-def ranked(case: Case, chances: dict[str, float], plant: str | None) -> list[Ranked]:
-    """The likeliest causes with their reasons."""
-    order = sorted(CAUSES, key=lambda cause: (-chances[cause], cause))[:MOST_SHOWN]
-    shown = [
-        cause
-        for place, cause in enumerate(order)
-        if place < LEAST_SHOWN or 100 * chances[cause] >= LEAST_PERCENT
-    ]
-    return [
-        Ranked(
-            cause,
-            round(100 * chances[cause], DIGITS),
-            *reasons(cause, case, plant),
-            CAUSES[cause].name,
-            CAUSES[cause].urgency,
-        )
-        for cause in shown
-    ]

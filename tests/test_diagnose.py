@@ -8,6 +8,7 @@ import yaml
 
 from calculators.core.case_read import in_band
 from calculators.core.diagnosis import CAUSES, FINDINGS, PLANTS
+from calculators.core.posterior import prior_weight
 from calculators.core.result import BadInput
 from calculators.core.run import run
 from scripts.setup.paths import ROOT
@@ -317,3 +318,79 @@ def test_calculators_come_filled_with_the_keepers_own_figures():
         run(one["calculator"], one["inputs"])
     assert outputs["expect"][0]["from_day"] <= outputs["expect"][0]["to_day"]
     assert outputs["if_not"]
+
+
+HELD_OUT = read("diagnosis_cases_held_out")
+
+
+def test_cases_written_before_their_evidence_was_read():
+    """18 cases, in our words, from the list of findings alone; all were right at the first run."""
+    found = [(case["expect"], order(diagnose(**case["given"]))) for case in HELD_OUT]
+    wrong = [(expect, names[:3]) for expect, names in found if names[0] != expect]
+    assert len(HELD_OUT) >= 15
+    assert len(wrong) / len(HELD_OUT) <= 1 - TOP_SHARE, wrong
+    assert all(expect in names[:3] for expect, names in found)
+
+
+# The same signs on different plants: what the plant's record says of its kind and troubles decides.
+SAME_SIGNS = [
+    (["melt-within-days", "old-leaves-glassy"], "cryptocoryne-wendtii", "crypt-melt"),
+    (["melt-within-days", "old-leaves-glassy", "many-kinds-at-once"], "vallisneria-spiralis", "chemical-injury"),
+    (["stem-bare-below"], "limnophila-sessiliflora", "fast-stems-brown-lean"),
+    (["holes-bitten"], "barclaya-longifolia", "snail-grazing"),
+    (["old-leaves-brown-drop"], "anubias-barteri", "buried-crown-or-rhizome"),
+    (["old-leaves-brown-drop"], "hygrophila-polysperma", "fast-stems-brown-lean"),
+    (["no-new-leaf-for-weeks"], "vallisneria-nana", "transplant-check"),
+    (["no-new-leaf-for-weeks"], "micranthemum-callitrichoides", "carbon-limitation"),
+    (["old-leaves-pale-evenly"], "echinodorus-grisebachii", "nitrogen-starvation"),
+    (["old-leaves-pale-evenly"], "egeria-densa", "fast-stems-brown-lean"),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("signs", "plant", "cause"), SAME_SIGNS)
+def test_the_same_signs_mean_something_else_on_another_plant(signs, plant, cause):
+    assert order(diagnose(findings=signs, plant=plant))[0] == cause
+
+
+@pytest.mark.parametrize(
+    ("signs", "cause", "likelier_on", "than_on"),
+    [
+        (["old-leaves-pinholes"], "potassium-starvation", "staurogyne-repens", "helanthium-tenellum"),
+        (["gaps-between-leaves-long"], "low-light-legginess", "bacopa-caroliniana", "ludwigia-repens"),
+        (["coat-black-tufts"], "black-brush", "bolbitis-heudelotii", "anubias-barteri"),
+        (["floaters-small-pale"], "iron-chlorosis", "phyllanthus-fluitans", "salvinia-minima"),
+        (["bleached-or-black-mush"], "chemical-injury", "taxiphyllum-barbieri", "vesicularia-montagnei"),
+        (["holes-bitten"], "snail-grazing", "barclaya-longifolia", "crinum-calamistratum"),
+    ],
+)  # fmt: skip
+def test_a_plant_known_for_a_trouble_raises_it(signs, cause, likelier_on, than_on):
+    assert cause in PLANTS[likelier_on].troubles
+    assert cause not in PLANTS[than_on].troubles
+    here, there = (diagnose(findings=signs, plant=plant) for plant in (likelier_on, than_on))
+    assert chance(here, cause) > chance(there, cause)
+
+
+def test_a_kind_of_plant_and_its_record_do_not_count_twice():
+    """Cryptocoryne melt comes with that genus alone: its record only says the same again."""
+    for cause, rises in (("crypt-melt", False), ("potassium-starvation", True)):
+        assert (prior_weight(cause, (cause,)) > prior_weight(cause, ())) == rises
+
+
+def test_most_plants_name_a_problem_record():
+    naming = [key for key, one in PLANTS.items() if one.troubles]
+    assert len(naming) / len(PLANTS) > 0.9
+    assert {problem for key in naming for problem in PLANTS[key].troubles} <= set(CAUSES)
+
+
+def test_describe_groups_every_finding_by_where_one_looks():
+    from calculators.core.describe import describe
+    from calculators.core.run import find
+
+    groups = describe(find("diagnose"))["findings"]
+    keys = [one["key"] for group in groups for one in group["findings"]]
+    assert sorted(keys) == sorted(FINDINGS)
+    for group in groups:
+        assert group["label"]
+        for one in group["findings"]:
+            assert FINDINGS[one["key"]].where == group["where"]
+            assert one["question"].endswith("?")

@@ -39,6 +39,7 @@ class Cause(NamedTuple):
     prior: str
     kin: str | None
     first_action: str
+    this_week: tuple[str, ...]
     expect: tuple[dict[str, Any], ...]
     ask: str
     calculators: tuple[dict[str, Any], ...]

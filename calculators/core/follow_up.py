@@ -1,11 +1,14 @@
 """After the first step: what to expect by which day, and calculators filled with the figures given."""
 
+import math
 from collections.abc import Mapping
 from typing import Annotated, Any, NamedTuple
 
 from calculators.core.diagnosis import CAUSES
 from calculators.core.quantities import Days
 from calculators.core.quantity import Label
+
+WEEK = 7  # days
 
 
 class Day(NamedTuple):
@@ -21,6 +24,16 @@ class Filled(NamedTuple):
 
     calculator: Annotated[str, Label("Calculator")]
     inputs: Annotated[dict[str, Any], Label("Inputs")]
+
+
+def when(from_day: float, to_day: float) -> str:
+    """Between which days, and in which weeks where it takes longer than one."""
+    first, last = round(from_day), round(to_day)
+    days = f"{first}" if first == last else f"{first} to {last}"
+    if last <= WEEK:
+        return f"Day {days}"
+    weeks = sorted({max(1, math.ceil(day / WEEK)) for day in (first, last)})
+    return f"Week {' to '.join(map(str, weeks))} (day {days})"
 
 
 def expected(cause: str | None) -> list[Day]:

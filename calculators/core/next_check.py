@@ -5,12 +5,15 @@ from collections.abc import Mapping
 from typing import NamedTuple
 
 from calculators.core.case_read import Case
-from calculators.core.diagnosis import CAUSES, QUESTIONS, question_of, shares_of
-from calculators.core.posterior import SOMETHING_ELSE
+from calculators.core.diagnosis import CAUSES, FINDINGS, QUESTIONS, question_of, shares_of
+from calculators.core.posterior import OF_PLANT, SOMETHING_ELSE
 
 LEAST_BITS = 0.002  # less than this is not worth a look
+# What a question is worth to someone who stands elsewhere, or must fetch a test kit; our judgement.
+ELSEWHERE, TEST_KIT = 0.7, 0.5
+OF_TEST = "readings."
+SURFACE = "surface"
 LEADING = 0.25  # of the first cause's chance: from here on a cause is told apart by itself
-OF_PLANT = "plant."  # what the plant's record settles is no question for the keeper
 DIGITS = 12  # machines differ in the last digits, and must not choose differently
 
 Column = tuple[str, float, dict[str, float]]  # name, chance, probability of each answer
@@ -25,13 +28,32 @@ class Check(NamedTuple):
     if_not: float
 
 
-def best_check(case: Case, chances: Mapping[str, float]) -> Check | None:
-    """The finding that is expected to tell most among those not known; None if none tells enough."""
+class Looking(NamedTuple):
+    """Where the keeper stands now, and which questions could not be answered.
+
+    ``stays``: nothing is to be asked about other places.
+    """
+
+    where: str
+    passed: frozenset[str] = frozenset()
+    stays: bool = False
+
+
+def best_check(
+    case: Case, chances: Mapping[str, float], looking: Looking | None = None
+) -> Check | None:
+    """The finding that is expected to tell most among those not known; None if none tells enough.
+
+    For someone who stands at a place, a question about another place must tell more; and what
+    kind of plant it is may be asked too, for it can be seen.
+    """
     bits = {
         question: answer_bits(columns(question, chances), tuple(QUESTIONS[question]))
+        * worth(question, looking)
         for question in sorted(QUESTIONS)
         if question not in case.answers
-        and not question.startswith(OF_PLANT)
+        and (looking or not question.startswith(OF_PLANT))
+        and not (looking and question in looking.passed)
         and not any(question_of(key) == question for key in case.follows)
     }
     best = max(bits, key=lambda question: bits[question], default=None)
@@ -40,6 +62,17 @@ def best_check(case: Case, chances: Mapping[str, float]) -> Check | None:
     told = columns(best, chances)
     finding = max(QUESTIONS[best], key=lambda key: answer_bits(told, (key,)))
     return compare(told, finding)
+
+
+def worth(question: str, looking: Looking | None) -> float:
+    """What an answer is worth to someone at a place, beside what it tells."""
+    if looking and looking.where == SURFACE and question.startswith(OF_PLANT):
+        return 0.0  # who looks at floating plants knows what they are
+    if looking is None or any(FINDINGS[key].where == looking.where for key in QUESTIONS[question]):
+        return 1.0
+    if looking.stays:
+        return 0.0
+    return TEST_KIT if question.startswith(OF_TEST) else ELSEWHERE
 
 
 def leading(chances: Mapping[str, float]) -> list[str]:

@@ -16,6 +16,7 @@ from calculators.core.likelihood import (
 )
 
 SOMETHING_ELSE = "something-else"
+OF_PLANT = "plant."  # the questions that the plant's record settles
 DIGITS = 12  # machines differ in the last digits, and must not rank differently
 
 
@@ -54,8 +55,21 @@ def term(
 
 
 def prior_weight(cause: str, named: tuple[str, ...]) -> float:
-    """How likely a cause is before anything is seen; more where the plant's record names it."""
-    return PRIOR_WEIGHT[CAUSES[cause].prior] * (NAMED_BY_PLANT if cause in named else 1.0)
+    """How likely a cause is before anything is seen; more where the plant's record names it.
+
+    Where the kind of plant is the problem's hallmark, its record only says the same thing again.
+    """
+    counts = cause in named and not OF_ONE_KIND[cause]
+    return PRIOR_WEIGHT[CAUSES[cause].prior] * (NAMED_BY_PLANT if counts else 1.0)
+
+
+def is_of_one_kind(cause: str) -> bool:
+    """Whether a problem comes with one kind of plant alone."""
+    rows = CAUSES[cause].rows
+    return any(row.hallmark and question_of(key).startswith(OF_PLANT) for key, row in rows.items())
+
+
+OF_ONE_KIND = {cause: is_of_one_kind(cause) for cause in CAUSES}
 
 
 def posterior(case: Case, named: tuple[str, ...]) -> dict[str, float]:

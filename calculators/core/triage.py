@@ -6,12 +6,16 @@ from calculators.core.ammonia import chronic_limit_mg_n_l
 from calculators.core.case_read import Case
 from calculators.core.diagnosis import CAUSES, FINDINGS
 from calculators.core.diagnosis_words import ANIMALS_FIRST, LOOK_FIRST
+from calculators.core.likelihood import ODDS
 from calculators.core.numbers import show_number
 from calculators.core.posterior import SOMETHING_ELSE, prior_weight
 from calculators.core.result import Note
 
+IN_DANGER = "Animals may be in danger. See to them first; leaves can wait."
+NOT_ENOUGH = "Not enough to tell. Answer the next check; change nothing yet."
 FAIR_CHANCE = 0.15  # from here on an urgent cause goes before a likelier one about leaves
 RAISED = 2.0  # ... if what was found has at least doubled it
+BESIDE_THE_POINT = 0.2  # what a cause that fits nothing pointed at weighs when a question is chosen
 ENOUGH = 0.5  # the leading root must be likelier than all the rest together
 
 
@@ -49,6 +53,30 @@ def worth_asking_about(case: Case, chances: Mapping[str, float]) -> dict[str, fl
     }
     total = sum(kept.values())
     return {cause: kept.get(cause, 0.0) / total for cause in chances}
+
+
+def complained_of(case: Case, chances: Mapping[str, float], where: str) -> dict[str, float]:
+    """The chances that a question at the tank is for: sooner what fits what was pointed at.
+
+    Someone who points at black roots is not asked about green dust, common as that is. The
+    ranking itself never makes use of this. Where animals may be in danger, they come first.
+    """
+    if in_danger(case):
+        return worth_asking_about(case, chances)
+    seen = {key for key in case.present() if FINDINGS[key].input is None}
+    fits = {
+        cause
+        for cause in CAUSES
+        for key, row in CAUSES[cause].rows.items()
+        if ODDS[row.strength] > 1
+        and (key in seen if seen else FINDINGS[key].where == where and row.strength == "strong-for")
+    }
+    kept = {
+        cause: chance * (1 if cause in fits or cause == SOMETHING_ELSE else BESIDE_THE_POINT)
+        for cause, chance in chances.items()
+    }
+    total = sum(kept.values())
+    return {cause: chance / total for cause, chance in kept.items()}
 
 
 def is_enough(case: Case, chances: Mapping[str, float]) -> bool:
@@ -98,7 +126,7 @@ def warnings(
     """What the keeper must know beside the ranking."""
     said = []
     if urgent:
-        said.append(Note("danger", "Animals may be in danger. See to them first; leaves can wait."))
+        said.append(Note("danger", IN_DANGER))
     ammonia, ph, warmth = (readings[key] for key in ("ammonia_mg_n_l", "ph", "temperature_c"))
     if ammonia and ph is not None and warmth is not None:
         limit = chronic_limit_mg_n_l(ph, warmth)
@@ -111,7 +139,7 @@ def warnings(
             )
         )
     if not enough:
-        said.append(Note("info", "Not enough to tell. Answer the next check; change nothing yet."))
+        said.append(Note("info", NOT_ENOUGH))
     said.append(
         Note(
             "info",

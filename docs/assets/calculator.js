@@ -195,13 +195,13 @@ function openButtons(here, place) {
   };
 }
 
-async function share(done) {
+export async function share(done, what = "calculation") {
   const link = { title: document.title, url: location.href };
   try {
     if (navigator.share) await navigator.share(link);
     else {
       await navigator.clipboard.writeText(link.url);
-      done.textContent = "The link is on the clipboard. It opens this calculation.";
+      done.textContent = `The link is on the clipboard. It opens this ${what}.`;
     }
   } catch {
     done.textContent = `Copy the address of this page: ${link.url}`;

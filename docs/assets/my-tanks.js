@@ -28,7 +28,8 @@ function grouped(list) {
 }
 
 function card(root, one) {
-  const link = element("a", { href: new URL(`calculators/${one.calculator}/${one.address}`, root).href, textContent: one.title });
+  const page = one.page ?? `calculators/${one.calculator}/`;
+  const link = element("a", { href: new URL(page + one.address, root).href, textContent: one.title });
   const when = new Date(one.when).toLocaleString(undefined, { dateStyle: "medium", timeStyle: "short" });
   const remove = element("button", { type: "button", textContent: "Remove" });
   const made = element("div", { className: "kept" }, element("p", {}, element("b", {}, link), ` ${when}`), ...one.lines.slice(0, LINES_SHOWN).map((text) => element("p", { textContent: text })), remove);

@@ -14,6 +14,7 @@ const PARTS = {
   "#tanks": () => import("./my-tanks.js"),
   "#plant-table": () => import("./plant-table.js"),
   "#compare": () => import("./compare.js"),
+  "#look": () => import("./look.js"),
 };
 
 async function open() {
@@ -33,7 +34,9 @@ window.navigation?.addEventListener("navigate", (event) => {
   const url = new URL(event.destination.url);
   const elsewhere = !url.href.startsWith(root.href) || /\.\w+$/.test(url.pathname);
   const stays = event.hashChange || event.navigationType === "replace" || event.navigationType === "reload";
-  if (!isRunning() || !event.canIntercept || elsewhere || stays || event.downloadRequest !== null) return;
+  // The diagnosis keeps each answer as a step of the history, in one page.
+  const step = document.querySelector("#look") && url.pathname === location.pathname && event.destination.sameDocument;
+  if (!isRunning() || !event.canIntercept || elsewhere || stays || step || event.downloadRequest !== null) return;
   event.intercept({ handler: () => swap(url) });
 });
 

@@ -2,6 +2,8 @@
 
 const UNITS = "mulmbook-units";
 const KEPT = "mulmbook-kept";
+const PLANTS = "mulmbook-plants";
+const MOST_PLANTS = 8;
 
 export function chosenUnits() {
   return read(UNITS) === "us" ? "us" : "metric";
@@ -11,7 +13,7 @@ export function chooseUnits(units) {
   write(UNITS, units);
 }
 
-/** All kept calculations, oldest first: {id, tank, calculator, title, address, when, lines}. */
+/** All kept calculations, oldest first: {id, tank, calculator, title, address, when, lines}, and page where it is no calculator's. */
 export function kept() {
   const list = read(KEPT);
   return Array.isArray(list) ? list.filter(isKept) : [];
@@ -25,6 +27,16 @@ export function keep(calculation) {
   return write(KEPT, list);
 }
 
+/** Keys of the plants chosen here before, the latest first. */
+export function chosenPlants() {
+  const list = read(PLANTS);
+  return Array.isArray(list) ? list.filter((key) => typeof key === "string") : [];
+}
+
+export function rememberPlant(key) {
+  write(PLANTS, [key, ...chosenPlants().filter((other) => other !== key)].slice(0, MOST_PLANTS));
+}
+
 export function replaceKept(list) {
   return write(KEPT, list.filter(isKept));
 }
@@ -33,7 +45,7 @@ export function isKept(one) {
   const texts = ["id", "tank", "calculator", "title", "address", "when"];
   return Boolean(one) && texts.every((name) => typeof one[name] === "string") && Array.isArray(one.lines)
     && one.lines.every((line) => typeof line === "string") && /^[a-z-]*$/.test(one.calculator)
-    && !Number.isNaN(Date.parse(one.when));
+    && (one.page === undefined || /^[a-z-]+\/$/.test(one.page)) && !Number.isNaN(Date.parse(one.when));
 }
 
 function read(name) {

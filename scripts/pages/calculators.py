@@ -20,6 +20,10 @@ from scripts.pages.template import query, render
 from scripts.records.load import Library
 from scripts.records.published import cases
 
+# Where a page asks the same more simply: its address from a calculator's page, and its words.
+SIMPLER = {
+    "diagnose": ("../../problems/", "Start from a drawing instead, with one question at a time.")
+}
 MODULE_ADDRESS = "python -m calculators"
 
 
@@ -31,6 +35,7 @@ def calculator_page(spec: Spec, library: Library) -> str:
         spec=spec,
         form=form(spec),
         tanks=tries(spec, library),
+        simpler=SIMPLER.get(spec.name),
         paragraphs=[linked(text) for text in spec.description.split("\n\n")],
         us_units=has_us_units(spec),
         fed_by=fed_by(spec),

@@ -43,7 +43,13 @@ def speaks(finding: str, strength: str) -> tuple[str, ...]:
 
 def key_page(library: Library) -> str:
     """The printed key as Markdown."""
-    return render("key.md.j2", sections=key(library), causes=CAUSES, words=library.vocabulary)
+    return render(
+        "key.md.j2",
+        sections=key(library),
+        causes=CAUSES,
+        findings=FINDINGS,
+        words=library.vocabulary,
+    )
 
 
 def symptoms_page(library: Library) -> str:

@@ -11,7 +11,7 @@ from scripts.pages.names import name_page, names_page
 from scripts.pages.nitrogen_model import model_page
 from scripts.pages.plant_table import table_page
 from scripts.pages.plants import plant_page, plants_page
-from scripts.pages.problems import problem_page, problems_page
+from scripts.pages.problems import all_problems_page, problem_page, problems_page
 from scripts.pages.rules import place_page, rule_page, rules_page, sources_page
 from scripts.pages.suggest import plants as suggested_plants
 from scripts.records.load import Library
@@ -27,6 +27,7 @@ def generated(library: Library) -> dict[str, str]:
         "names/index.md": names_page(library),
         "assets/compare.json": compare_data(library),
         "problems/index.md": problems_page(library),
+        "problems/all.md": all_problems_page(library),
         "problems/key.md": key_page(library),
         "problems/symptoms.md": symptoms_page(library),
         "calculators/index.md": calculators_page(),

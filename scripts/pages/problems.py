@@ -1,9 +1,14 @@
 """Pages of problems."""
 
+from functools import cache
 from urllib.parse import urlencode
 
 from markupsafe import Markup
 
+from calculators.core.diagnosis import CAUSES
+from calculators.core.follow_up import when
+from calculators.core.likelihood import ODDS
+from scripts.pages import evidence, look
 from scripts.pages.cite import Citations
 from scripts.pages.template import render
 from scripts.records.load import Library
@@ -17,7 +22,15 @@ def problem_page(slug: str, library: Library) -> str:
     problem = library.problems[slug]
     return render(
         "problem.md.j2",
+        slug=slug,
         problem=problem,
+        evidence=evidence.grouped(problem),
+        hallmark=evidence.HALLMARK,
+        findings=library.findings,
+        in_index=in_index(),
+        ages=evidence.ages(problem),
+        more=evidence.further_alike(slug, problem),
+        when=when,
         words=library.vocabulary,
         signs=signs(problem, library),
         filled=[(one, query(one)) for one in problem.calculators],
@@ -29,6 +42,17 @@ def problem_page(slug: str, library: Library) -> str:
         cite=Citations(library.sources),
         problems=library.problems,
         guides={key: one for key, one in library.guides.items() if slug in one.problems},
+    )
+
+
+@cache
+def in_index() -> frozenset[str]:
+    """The signs that stand in the index of symptoms."""
+    return frozenset(
+        key
+        for cause in CAUSES.values()
+        for key, row in cause.rows.items()
+        if ODDS[row.strength] > 1
     )
 
 
@@ -47,7 +71,20 @@ def query(filled: FilledCalculator) -> Markup:
 
 
 def problems_page(library: Library) -> str:
-    """The index of problems: by urgency, and by where one sees it."""
+    """The door "something looks wrong": the diagnosis at the tank, and the other ways in."""
+    shown = look.places(library)
+    return render(
+        "problems.md.j2",
+        drawing=look.drawing(library),
+        places=shown,
+        questions=look.first_questions(shown),
+        fields=look.reading_fields(),
+        names=look.plant_names(library),
+    )
+
+
+def all_problems_page(library: Library) -> str:
+    """Every problem, by where one sees it; the urgent ones first."""
     ordered = sorted(
         library.problems.items(), key=lambda item: URGENCY_ORDER.index(item[1].urgency)
     )
@@ -60,8 +97,7 @@ def problems_page(library: Library) -> str:
         for where in library.vocabulary["where"]
     }
     return render(
-        "problems.md.j2",
-        ordered=ordered,
+        "all-problems.md.j2",
         by_place={where: found for where, found in by_place.items() if found},
         words=library.vocabulary,
     )

@@ -41,12 +41,13 @@ def cause_entry(problem: Problem) -> dict[str, Any]:
         "prior": problem.prior,
         "kin": problem.kin,
         "first_action": problem.first_action.text,
+        "this_week": [one.text for one in problem.this_week],
         "expect": [
             {"text": one.text, "from_day": one.by_days.low, "to_day": one.by_days.high}
             for one in problem.expect
         ],
         "ask": problem.stop_and_ask.text,
-        "calculators": [one.model_dump(exclude={"why"}) for one in problem.calculators],
+        "calculators": [one.model_dump() for one in problem.calculators],
         "rows": {one.finding: [one.strength, one.hallmark, one.why] for one in problem.evidence},
     }
 

@@ -23,6 +23,8 @@ def exercise(names: list[str]) -> None:
             for units, given_in in (("metric", "metric"), ("us", "us"), ("us", "metric")):
                 asked = {"calculator": name, "given": given, "units": units, "given_in": given_in}
                 answer(json.dumps(asked))
+    if "diagnose" in names:
+        answer(json.dumps({"calculator": "diagnose", "given": {}, "look": {"place": "stem"}}))
     try:
         answer(json.dumps({"calculator": "no-such-calculator", "given": {}}))
     except LookupError:

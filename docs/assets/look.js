@@ -1,0 +1,238 @@
+// Something looks wrong: a place is tapped, then a question at a time. Which question comes next, its answers
+// and the ranking come from Python; until it has loaded, from what the build wrote into the page.
+
+import { ask, start } from "./runtime.js";
+import { chosenUnits } from "./store.js";
+import { collect, fill, paintProblems } from "./form.js";
+import { keepAndShare } from "./look-keep.js";
+import { element } from "./paint.js";
+import { hideLook, paintChips, paintLook } from "./look-paint.js";
+import { openPlant } from "./look-plant.js";
+
+const PAUSE = 300; // ms after the last key in a field before Python is asked
+const LISTS = ["findings", "absent", "asked"]; // of keys, with commas between them in the address
+
+let page; // the diagnosis that is open
+let listens = false;
+
+export function open(root) {
+  const place = document.querySelector("#look");
+  const here = { root, place, form: place.querySelector("#look-fields"), units: "metric", count: 0, ready: false };
+  page = here;
+  find(here, "#look-more").hidden = false;
+  openTaps(here);
+  here.plant = openPlant(here, (key) => step(here, { plant: key }, "replace"));
+  here.form.addEventListener("input", ({ target }) => {
+    if (target.id === "look-plant") return;
+    clearTimeout(here.timer);
+    here.timer = setTimeout(() => answer(here), PAUSE);
+  });
+  here.form.addEventListener("submit", (event) => event.preventDefault());
+  keepAndShare(here, () => step(here, { place: "", listing: "", on: "", plant: "", findings: [], absent: [], asked: [], fields: {} }));
+  if (!listens) addEventListener("popstate", () => page.place.isConnected && arrive(page));
+  listens = true;
+  arrive(here);
+  start().then(() => { here.ready = true; answer(here); }, () => say(here, "Python could not start. The index of signs and the key, below, need no Python."));
+}
+
+function find(here, name) {
+  return here.place.querySelector(name);
+}
+
+function say(here, text) {
+  find(here, "#look-said").textContent = text;
+}
+
+/** Take over what the address says. */
+function arrive(here) {
+  const given = Object.fromEntries(new URLSearchParams(location.search));
+  const { place = "", listing = "", on = "", plant = "", ...rest } = given;
+  here.state = { place, listing, on, plant };
+  for (const key of LISTS) {
+    here.state[key] = (rest[key] ?? "").split(",").filter(Boolean);
+    delete rest[key];
+  }
+  here.state.fields = rest; // readings, in metric units
+  here.units = Object.keys(rest).length ? "metric" : chosenUnits();
+  const empty = Object.fromEntries(Object.keys(collect(here.form)).map((key) => [key, ""]));
+  fill(here.form, { ...empty, ...rest });
+  document.documentElement.dataset.units = here.units;
+  here.plant.show(plant);
+  here.reply = here.shown = null;
+  show(here);
+  answer(here);
+}
+
+/** Change something, put it into the address, and show it. */
+function step(here, change, how = "push") {
+  here.state = { ...here.state, ...change };
+  if (change.fields) here.shown = null;
+  if (change.fields) fill(here.form, Object.fromEntries(Object.keys(collect(here.form)).map((key) => [key, ""])));
+  if (change.plant !== undefined) here.plant.show(change.plant);
+  remember(here, how);
+  here.reply = null;
+  show(here, true);
+  answer(here);
+}
+
+function remember(here, how) {
+  const { fields, ...state } = here.state;
+  const query = new URLSearchParams();
+  for (const [key, value] of Object.entries({ ...state, ...fields })) if (String(value)) query.set(key, String(value));
+  const depth = (history.state?.depth ?? 0) + (how === "push" ? 1 : 0);
+  history[`${how}State`]({ depth }, "", location.pathname + (String(query) ? `?${String(query).replaceAll("%2C", ",")}` : ""));
+}
+
+function openTaps(here) {
+  here.place.addEventListener("click", (event) => {
+    const at = event.target.closest("[data-place]");
+    const chip = event.target.closest("#look-chips button");
+    if (chip) answerWith(here, chip);
+    else if (event.target.closest(".drop")) drop(here, event.target.closest(".drop").dataset.keys.split(","));
+    else if (at && (at.matches("a") || event.target.closest("summary"))) {
+      event.preventDefault();
+      step(here, { place: at.dataset.place, listing: "1" });
+    }
+  });
+  find(here, "#look-back").onclick = () => back(here);
+  find(here, "#look-place").onclick = () => step(here, { place: "", listing: "" });
+}
+
+/** An answer was tapped: a sign of a place, or one of a question's. */
+function answerWith(here, { dataset }) {
+  if (dataset.more) {
+    step(here, { on: "1" });
+    return;
+  }
+  const { findings, absent, asked } = here.state;
+  const put = (list, text) => [...new Set([...list, ...text.split(",").filter(Boolean)])];
+  const present = put(findings, dataset.present);
+  step(here, {
+    findings: present, absent: put(absent, dataset.absent).filter((key) => !present.includes(key)),
+    asked: put(asked, dataset.present || dataset.asked), listing: "",
+  });
+}
+
+/** Take answers back by their keys. */
+function drop(here, keys) {
+  const without = (list) => list.filter((key) => !keys.includes(key));
+  step(here, Object.fromEntries(LISTS.map((name) => [name, without(here.state[name])])));
+}
+
+/** Take the last answer back: a step of the history, or, in a link that was opened, by its keys. */
+function back(here) {
+  const last = here.state.asked.at(-1);
+  if (history.state?.depth > 0) history.back();
+  else if (last === undefined) step(here, { place: "", listing: "" });
+  else drop(here, here.reply?.look?.answers.find((one) => one.keys.includes(last))?.keys ?? [last, ...signsOf(here, last).map((sign) => sign.dataset.finding)]);
+}
+
+function signsOf(here, place) {
+  return [...here.place.querySelectorAll(`details[data-place="${CSS.escape(place)}"] [data-finding]`)];
+}
+
+function show(here, moved = false) {
+  const { place, listing, asked, findings, absent } = here.state;
+  find(here, "#look-start").hidden = Boolean(place);
+  find(here, "#look-ask").hidden = !place;
+  if (!asked.length && !findings.length && !absent.length) hideLook(here.place);
+  here.moved = moved; // the question takes the focus when it is there
+  if (moved) here.place.scrollIntoView({ block: "start" });
+  if (!place) return;
+  if (listing) listSigns(here);
+  else if (here.ready) waitForPython(here);
+  else noteAndGoOn(here);
+}
+
+/** No answer may be tapped twice while Python looks for the next question. */
+function waitForPython(here) {
+  for (const chip of find(here, "#look-chips").children) chip.disabled = true;
+}
+
+function putQuestion(here, above, words, chips, list = false) {
+  find(here, "#look-count").textContent = above;
+  find(here, "#look-question").textContent = words;
+  paintChips(here.place, chips, list);
+  if (here.moved) find(here, "#look-question").focus({ preventScroll: true });
+  here.moved = false;
+}
+
+function nameOf(here, place) {
+  return here.place.querySelector(`a[data-place="${CSS.escape(place)}"]`)?.getAttribute("aria-label")
+    ?? here.place.querySelector(`details[data-place="${CSS.escape(place)}"] summary`)?.firstChild.textContent.trim() ?? place;
+}
+
+function listSigns(here) {
+  const { place, findings, absent } = here.state;
+  const left = signsOf(here, place).filter((sign) => ![...findings, ...absent].includes(sign.dataset.finding));
+  putQuestion(here, nameOf(here, place), "What do you see there?", [
+    ...left.map((sign) => ({ words: sign.textContent, present: [sign.dataset.finding], absent: [] })),
+    { words: "None of these", present: [], absent: left.map((sign) => sign.dataset.finding), asked: place },
+    { words: "Don’t know", present: [], absent: [], asked: place },
+  ], true);
+}
+
+/** Until Python is there: what the build wrote down to be asked after the signs that were tapped. */
+function noteAndGoOn(here) {
+  const { asked, place } = here.state;
+  const signs = [...here.place.querySelectorAll("[data-then]")].filter((sign) => asked.includes(sign.dataset.finding));
+  const names = signs.flatMap((sign) => sign.dataset.then.split(" "));
+  const ready = [...find(here, "#look-questions").content.children];
+  const keysOf = (one) => [one.dataset.finding, ...[...one.children].flatMap((chip) => `${chip.dataset.present},${chip.dataset.absent}`.split(","))];
+  const next = names.map((name) => ready.find((one) => one.dataset.question === name))
+    .find((one) => one && !keysOf(one).some((key) => key && asked.includes(key)));
+  const chips = next ? [...next.children].map(({ textContent: words, dataset: { present, absent } }) => ({
+    words, present: present.split(","), absent: absent.split(","), asked: next.dataset.finding,
+  })) : [];
+  putQuestion(here, nameOf(here, place), next ? next.dataset.words : "Your answers are noted. Python is loading; it puts the causes in order.", chips);
+}
+
+function showQuestion(here, look) {
+  const { place, asked } = here.state;
+  if (look.done || !look.ask) {
+    const more = look.ask ? [{ words: "Ask me more", more: true, present: [], absent: [] }] : [];
+    putQuestion(here, `${nameOf(here, place)} · ${asked.length} answers`, "Here is what it may be.", more);
+    if (look.ask) find(here, "#look-chips").append(element("p", { className: "hint", textContent: `What would tell most now: ${look.ask.words}` }));
+    return;
+  }
+  const most = look.taps < look.most_taps ? ` of at most ${look.most_taps}` : "";
+  putQuestion(here, `${nameOf(here, place)} · question ${look.taps + 1}${most}`, look.ask.words, look.ask.chips.map((chip) => ({ ...chip, asked: look.ask.finding })));
+}
+
+function figuresOf({ findings, absent, plant, ...figures }) {
+  return figures;
+}
+
+/** Ask Python for the ranking and the next question. */
+async function answer(here) {
+  if (!here.ready) return;
+  const { fields, place, listing, on, asked, findings, absent, plant } = here.state;
+  const number = ++here.count;
+  const units = chosenUnits();
+  const given = { ...(here.shown ?? fields), ...collect(here.form), plant, findings: findings.join(), absent: absent.join() };
+  let reply;
+  try {
+    reply = await ask({ calculator: "diagnose", given, given_in: here.units, units, look: { place, asked, on: Boolean(on) } });
+  } catch (wrong) {
+    say(here, `Python failed on this: ${wrong.message}`);
+    return;
+  }
+  if (number !== here.count || here !== page || !here.place.isConnected) return;
+  paintProblems(here.form, reply.problems ?? {});
+  if (!reply.look) {
+    const known = Object.entries(reply.problems).map(([key, text]) => `${key}: ${text}`);
+    say(here, `Not computed. ${known.join("; ")}`);
+    return;
+  }
+  if (units !== here.units) fill(here.form, Object.fromEntries(Object.keys(collect(here.form)).map((key) => [key, reply.given[key] ?? ""])));
+  here.units = document.documentElement.dataset.units = units;
+  here.reply = reply;
+  here.shown = figuresOf(reply.given); // in the units shown; those in the address are metric
+  here.state.fields = figuresOf(reply.address);
+  remember(here, "replace");
+  const known = asked.length + findings.length + absent.length + Object.keys(here.state.fields).length > 0;
+  if (place && !listing) showQuestion(here, reply.look);
+  if (known) paintLook(here, reply.look);
+  const first = reply.look.causes[0];
+  say(here, known ? `Now first: ${first.name}, ${first.sure}, ${first.percent}.` : "");
+}

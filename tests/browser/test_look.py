@@ -1,0 +1,255 @@
+"""Something looks wrong, on a phone: from the home door to the cause, in at most six taps."""
+
+import re
+
+import pytest
+import yaml
+from playwright.sync_api import expect
+
+from calculators.core.case_read import in_band
+from calculators.core.diagnosis import CAUSES, FINDINGS, question_of
+from scripts.setup.node import browser_parts
+from scripts.setup.paths import ROOT
+from tests.browser.conftest import wait_for_offline_copy
+
+TANKS = yaml.safe_load((ROOT / "tests" / "look_tanks.yml").read_text(encoding="utf-8"))
+BY_CAUSE = {tank["expect"]: tank for tank in TANKS}
+FOUR = ["potassium-starvation", "dawn-low-oxygen", "floater-hunger", "buried-crown-or-rhizome"]
+MOST_TAPS = 6
+
+
+def wait(page):
+    """Until the ranking stands there and the answers can be tapped."""
+    expect(page.locator("#look-result")).to_be_visible()
+    expect(page.locator("#look-chips button").first).to_be_enabled()
+
+
+def tap_place(page, place):
+    """Tap a place in the drawing, once the page's script runs; before that it is a plain link."""
+    expect(page.locator("#look-more")).to_be_visible()
+    page.locator(f'a.place[data-place="{place}"]').tap()
+
+
+def first_cause(page):
+    return page.locator("#look-causes details").first.get_attribute("data-problem")
+
+
+def is_true(key, tank):
+    value = tank.get("figures", {}).get(question_of(key))
+    return key in tank["signs"] or (value is not None and in_band(key, value))
+
+
+def right_chip(page, tank):
+    """The answer that is true of a tank: the one with a true finding, else no, else not known."""
+    chips = page.locator("#look-chips button")
+    keys = [chip.get_attribute("data-present") for chip in chips.all()]
+    for number, key in enumerate(keys):
+        if key and is_true(key, tank):
+            return chips.nth(number)
+    no = page.locator('#look-chips button[data-absent]:not([data-absent=""])')
+    asked = no.first.get_attribute("data-absent") if no.count() else ""
+    return no.first if asked and "," not in asked and FINDINGS[asked].input is None else chips.last
+
+
+def tap_to_the_end(page, tank):
+    """From the home page; the number of taps after the place."""
+    page.goto("")
+    page.get_by_role("link", name="Something looks wrong").tap()
+    tap_place(page, tank["place"])
+    page.locator(f'#look-chips button[data-present="{tank["tap"]}"]').tap()
+    taps = 1
+    while True:
+        wait(page)
+        if page.locator("#look-question").inner_text().startswith("Here is what"):
+            return taps
+        before = page.url
+        right_chip(page, tank).tap()
+        taps += 1
+        assert taps <= MOST_TAPS
+        expect(page).not_to_have_url(before)
+
+
+@pytest.mark.parametrize("cause", FOUR)
+def test_from_the_home_door_to_the_cause_in_six_taps(page, cause):
+    tank = BY_CAUSE[cause]
+    assert tap_to_the_end(page, tank) <= MOST_TAPS
+    assert first_cause(page) == cause
+    top = page.locator("#look-causes > li").first
+    expect(top).to_contain_text(CAUSES[cause].first_action)
+    expect(top).to_contain_text("What to expect")
+    danger = page.locator("#look-danger")
+    if tank.get("urgent"):
+        expect(danger).to_be_visible()
+        assert danger.bounding_box()["y"] < page.locator("#look-ask").bounding_box()["y"]
+        expect(danger).to_contain_text(CAUSES[cause].first_action)
+    else:
+        expect(danger).to_be_hidden()
+
+
+def test_the_address_holds_it_all(page, context):
+    tap_to_the_end(page, BY_CAUSE["potassium-starvation"])
+    shown, address = page.locator("#look-causes").inner_text(), page.url
+    assert re.search(r"findings=old-leaves-pinholes,", address)
+    page.reload()
+    wait(page)
+    assert page.locator("#look-causes").inner_text() == shown
+    other = context.new_page()
+    other.goto(address)
+    wait(other)
+    assert other.locator("#look-causes").inner_text() == shown
+    other.locator("#look-back").tap()  # nothing stands before it in the history
+    wait(other)
+    assert other.url != address
+    expect(other.locator("#look-question")).not_to_have_text("Here is what it may be.")
+
+
+def test_answers_can_be_taken_back(page):
+    page.goto("problems/?place=stem&findings=stem-bare-below&asked=stem-bare-below")
+    wait(page)
+    question = page.locator("#look-question").inner_text()
+    plain = page.locator("#look-causes").inner_text()
+    for undo in (page.locator("#look-back").tap, page.go_back):
+        page.locator("#look-chips button").first.tap()
+        expect(page.locator("#look-question")).not_to_have_text(question)
+        wait(page)
+        undo()
+        expect(page.locator("#look-question")).to_have_text(question)
+        wait(page)
+        assert page.locator("#look-causes").inner_text() == plain
+    page.locator("#look-chips button").first.tap()
+    expect(page.locator("#look-question")).not_to_have_text(question)
+    page.locator("#look-given summary").tap()
+    page.locator("#look-answers .drop").last.tap()
+    expect(page.locator("#look-question")).to_have_text(question)
+
+
+def test_another_place_keeps_what_was_said(page):
+    page.goto("problems/?place=stem&findings=stem-bare-below&asked=stem-bare-below")
+    wait(page)
+    page.locator("#look-place").tap()
+    expect(page.locator(".places")).to_be_visible()
+    tap_place(page, "surface")
+    page.locator('#look-chips button[data-present="cover-above-60"]').tap()
+    expect(page.locator("#look-answers li")).to_have_count(2)
+    assert "findings=stem-bare-below,cover-above-60" in page.url
+
+
+def test_plant_and_readings_sharpen_it_and_stand_in_the_address(page):
+    page.goto("problems/?place=whole-plant&findings=melt-within-days&asked=melt-within-days")
+    wait(page)
+    page.locator("#look-more summary").tap()
+    page.locator("#look-plant").fill("Cryptocoryne wendtii")
+    page.locator("#look-plant").blur()
+    expect(page).to_have_url(re.compile("plant=cryptocoryne-wendtii"))
+    wait(page)
+    expect(page.locator("#look-causes details").first).to_have_attribute(
+        "data-problem", "crypt-melt"
+    )
+    page.get_by_label("Nitrate").fill("abc")
+    expect(page.locator("#look-fields .problem:visible")).to_have_count(1)
+    page.get_by_label("Nitrate").fill("0")
+    expect(page).to_have_url(re.compile("readings.nitrate_mg_l=0"))
+    page.goto("problems/")
+    page.locator("#look-more summary").tap()
+    expect(page.locator("#look-mine button")).to_have_text("Cryptocoryne wendtii")
+
+
+def test_it_works_with_no_signal(page, context):
+    page.goto("problems/")
+    wait_for_offline_copy(page)
+    context.set_offline(True)
+    page.reload()
+    tap_place(page, "coating")
+    page.locator('#look-chips button[data-present="coat-slimy-sheet"]').tap()
+    wait(page)
+    assert first_cause(page) == "cyanobacteria"
+    context.set_offline(False)
+
+
+def test_it_works_from_the_keyboard(page):
+    page.goto("problems/")
+    expect(page.locator("#look-more")).to_be_visible()
+    page.locator('a.place[data-place="stem"]').focus()
+    page.keyboard.press("Enter")
+    expect(page.locator("#look-question")).to_be_focused()
+    page.keyboard.press("Tab")
+    page.keyboard.press("Enter")
+    wait(page)
+    expect(page.locator("#look-question")).to_be_focused()
+    page.keyboard.press("Tab")
+    page.keyboard.press("Enter")
+    expect(page.locator("#look-answers li")).to_have_count(2)
+
+
+def test_it_asks_before_python_is_there(chromium, address):
+    context = chromium.new_context(base_url=address, has_touch=True, service_workers="block")
+    page, held = context.new_page(), []
+    context.route("**/runtime/parts.json", lambda route: held.append(route))
+    page.goto("problems/")
+    tap_place(page, "old-leaves")
+    page.locator('#look-chips button[data-present="old-leaves-pinholes"]').tap()
+    expect(page.locator("#look-question")).to_have_text(re.compile(r"\?$"))
+    expect(page.locator("#look-result")).to_be_hidden()
+    page.locator("#look-chips button").first.tap()
+    expect(page.locator("#look-question")).to_have_text(re.compile(r"\?$"))
+    page.locator("#look-chips button").first.tap()
+    expect(page.locator("#look-question")).to_contain_text("Your answers are noted")
+    assert held
+    for route in held:
+        route.continue_()
+    expect(page.locator("#look-result")).to_be_visible()
+    expect(page.locator("#look-answers li")).to_have_count(3)
+    context.close()
+
+
+def test_a_diagnosis_is_kept_and_opened_again(page):
+    page.goto("problems/?place=coating&findings=coat-black-tufts&asked=coat-black-tufts")
+    wait(page)
+    page.locator("#look-tank").fill("Foyer")
+    page.locator("#look-keep").tap()
+    expect(page.locator("#look-done")).to_have_text("Kept for Foyer, on this device.")
+    page.goto("my-tanks/")
+    page.get_by_role("link", name="Something looks wrong").tap()
+    wait(page)
+    assert first_cause(page) == "black-brush"
+
+
+def test_a_broken_link_says_so_and_can_be_begun_again(page):
+    page.goto("problems/?place=stem&findings=no-such-sign&asked=no-such-sign")
+    expect(page.locator("#look-said")).to_contain_text("no-such-sign")
+
+
+def test_with_no_script_the_drawing_leads_to_the_index(chromium, address):
+    context = chromium.new_context(java_script_enabled=False, base_url=address)
+    page = context.new_page()
+    page.goto("problems/")
+    page.locator("details.signs summary").first.click()
+    expect(page.locator("details.signs a").first).to_be_visible()
+    page.locator('a.place[data-place="roots"]').click()
+    expect(page).to_have_url(re.compile(r"symptoms/#roots$"))
+    context.close()
+
+
+@pytest.mark.parametrize("scheme", ["light", "dark"])
+@pytest.mark.parametrize(
+    "query",
+    ["", "?place=old-leaves&listing=1", "?place=animals&findings=fish-gasping&asked=fish-gasping"],
+)
+def test_each_step_is_fit_for_thumbs_and_readers(page, scheme, query):
+    page.emulate_media(color_scheme=scheme)
+    page.goto(f"problems/{query}")
+    if "findings" in query:
+        wait(page)
+    page.evaluate((browser_parts() / "axe-core" / "axe.min.js").read_text(encoding="utf-8"))
+    found = page.evaluate(
+        "async () => (await axe.run(document, { resultTypes: ['violations'] })).violations"
+        ".flatMap((one) => one.nodes.map((node) => one.id + ': ' + node.html.slice(0, 120)))"
+    )
+    assert found == []
+    small = page.evaluate(
+        """() => [...document.querySelectorAll('.look button, .look summary, a.place .reach, .look input')]
+        .filter((one) => one.checkVisibility() && one.getBoundingClientRect().height < 44)
+        .map((one) => one.outerHTML.slice(0, 100))"""
+    )
+    assert small == []
+    assert page.evaluate("() => document.documentElement.scrollWidth") <= 390

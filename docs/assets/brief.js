@@ -19,8 +19,12 @@ export function openBrief(form) {
     place.focus({ preventScroll: true });
     place.scrollIntoView({ behavior: still ? "auto" : "smooth", block: place.matches("h2") ? "start" : "center" });
   };
-  // What is typed into must not lie under the line, nor under the doors below it.
-  form.addEventListener("focusin", ({ target }) => target.scrollIntoView({ block: "nearest" }));
+  form.addEventListener("focusin", ({ target }) => clear(target));
+}
+
+/** What is typed into, its hint and its problem must not lie under the line, nor under the doors below it. */
+export function clear(entry) {
+  (entry?.closest(".field") ?? entry)?.scrollIntoView({ block: "nearest" });
 }
 
 export function sayBriefly({ level, text }) {

@@ -2,7 +2,7 @@
 
 import { ask, start } from "./runtime.js";
 import { chooseUnits, chosenUnits, keep, kept } from "./store.js";
-import { openBrief, sayBriefly } from "./brief.js";
+import { clear, openBrief, sayBriefly } from "./brief.js";
 import { collect, fill, openChanged, paintProblems } from "./form.js";
 import { element, paintAnswer } from "./paint.js";
 import { openRows } from "./rows.js";
@@ -150,6 +150,7 @@ function sayWrong(count) {
   const text = `Not computed: ${count === 1 ? "one field needs" : `${count} fields need`} another value.`;
   document.querySelector("#status").textContent = text;
   sayBriefly({ level: "caution", text });
+  clear(document.activeElement?.closest("[aria-invalid]"));
 }
 
 /** The address carries what can be computed; the entry in the history carries all that was typed. */
@@ -190,6 +191,7 @@ function openButtons(here, place) {
   place.querySelector("#reset").onclick = () => {
     const units = here.units;
     fill(here.form, here.example);
+    markDemo(place);
     setUnits(here, "metric");
     answer(here, units);
   };

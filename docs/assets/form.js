@@ -71,7 +71,11 @@ export function number(box, within = "") {
     const problem = part.querySelector(":scope > .problem");
     problem.id = `problem-${path}`;
     if (part.matches("fieldset")) {
-      rowsOf(part).forEach((row, at) => number(row, `${path}-${at + 1}-`));
+      const name = part.querySelector(":scope > legend").textContent;
+      rowsOf(part).forEach((row, at) => {
+        row.setAttribute("aria-label", `${name}, ${at + 1}`);
+        number(row, `${path}-${at + 1}-`);
+      });
       continue;
     }
     part.querySelector(".hint").id = `hint-${path}`;

@@ -61,11 +61,12 @@ def add_buttons(name: str, presets: Presets | None) -> str:
 
 
 def row_html(field: Field, row: dict[str, Any], within: str) -> str:
-    """One row of a list."""
+    """One row of a list; ``within`` ends in its number."""
     fields = "".join(field_or_rows(one, row.get(one.key), within, row) for one in field.row)
     name = escape(field.label)
+    number = within.rstrip("-").rpartition("-")[2]
     look = "row compact" if hint(field, InOrder) else "row"
     return (
-        f'<div class="{look}" role="group" aria-label="{name}">{fields}<button type="button" '
+        f'<div class="{look}" role="group" aria-label="{name}, {number}">{fields}<button type="button" '
         f'class="remove" aria-label="Remove from: {name}">Remove</button></div>'
     )

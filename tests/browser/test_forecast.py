@@ -125,6 +125,37 @@ def test_a_field_that_is_typed_into_is_never_under_the_line(page):
             assert box["y"] + box["height"] <= line["y"] + 1, entry.get_attribute("id")
 
 
+def test_the_problem_of_the_field_in_hand_is_not_under_the_line(page):
+    open_page(page)
+    page.locator("#in-ph").scroll_into_view_if_needed()
+    page.locator("#in-ph").fill("99")
+    expect(page.locator("#problem-ph")).to_be_visible()
+    expect(page.locator("#brief")).to_contain_text("Not computed")
+    said, line = page.locator("#problem-ph").bounding_box(), page.locator("#brief").bounding_box()
+    assert said["y"] + said["height"] <= line["y"] + 1
+
+
+@pytest.mark.parametrize("width", [320, 390, 1280])
+def test_event_rows_fit_any_width(page, width):
+    page.set_viewport_size({"width": width, "height": 844})
+    open_page(page)
+    events(page).get_by_role("button", name="Dose nitrate").tap()
+    boxes = [
+        one.bounding_box()
+        for one in events(page).locator(".row button, .row input, .row select").all()
+    ]
+    for at, one in enumerate(boxes):
+        assert one["width"] >= 40
+        for other in boxes[at + 1 :]:
+            beside = (
+                one["x"] + one["width"] <= other["x"] or other["x"] + other["width"] <= one["x"]
+            )
+            below = (
+                one["y"] + one["height"] <= other["y"] or other["y"] + other["height"] <= one["y"]
+            )
+            assert beside or below
+
+
 def test_a_problem_in_a_closed_part_opens_it_and_the_line_leads_there(page):
     open_page(page)
     part = page.locator("details.part")

@@ -11,7 +11,7 @@ KINDS = [
     "", "plants/", "plants/limnophila-sessiliflora/", "problems/", "problems/fast-stems-brown-lean/",
     "calculators/",
     "calculators/free-ammonia/", "calculators/floaters/", "rules/", "rules/eu-union-list/", "sources/",
-    "about/",
+    "about/", "nitrogen-model/",
     "danger/", "my-tanks/", "search/?q=rotala", "404.html",
 ]  # fmt: skip
 

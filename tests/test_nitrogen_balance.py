@@ -8,6 +8,7 @@ from hypothesis import strategies as st
 
 from calculators.core.result import BadInput
 from calculators.core.run import run
+from calculators.nitrogen.balance_words import HIGH_NITRATE_MG_L
 from calculators.nitrogen.steady import Cycle, days_to_nothing, settled_high, settled_low
 
 NONE = {
@@ -193,3 +194,96 @@ def test_refuses_limits_the_wrong_way_round():
     with pytest.raises(BadInput) as bad:
         run("nitrogen-balance", {"slope_week": 1, "slope_low_week": 2, "slope_high_week": 0})
     assert [key for key, _ in bad.value.problems] == ["slope_low_week", "slope_high_week"]
+
+
+def texts(**given):
+    return " ".join(note["text"] for note in run("nitrogen-balance", given)["notes"])
+
+
+@pytest.mark.parametrize(
+    ("given", "empty", "why"),
+    [
+        ({}, "settled_nitrate_high_mg_l", "settles nowhere above zero"),
+        (
+            {"change_percent": 0, "feed_g_week": 20},
+            "settled_nitrate_low_mg_l",
+            "climbs without end",
+        ),
+        (
+            NONE | {"tap_nitrate_mg_l": 40, "target_nitrate_mg_l": 10},
+            "feed_for_target_g_week",
+            "No feed holds your target",
+        ),
+        (
+            NONE | {"plant_uptake_mg_n_day": 18, "change_percent": 0, "nitrate_mg_l": 1_000},
+            "days_to_shortage",
+            "lasts for more than a year",
+        ),
+        (
+            {"tap_nitrate_mg_l": 40, "change_percent": 50, "change_every_days": 7},
+            "days_to_shortage",
+            "The tap's own nitrate makes up for",
+        ),
+        ({"slope_week": 80}, "fitted_uptake_mg_n_day", "faster than this feed explains"),
+    ],
+)
+def test_what_is_left_empty_is_explained(given, empty, why):
+    assert balance(**given)[empty] is None
+    assert why in texts(**given)
+
+
+def test_the_soils_gas_is_a_range_and_moves_the_answer():
+    """A fifth to six times what was entered: 1 to 30 around 5 mg N a m² and day."""
+    found = balance(soil_area_cm2=10_000, denitrification_mg_n_m2_day=5)
+    gas = [found[f"denitrified{part}_n_mg_day"] for part in ("_low", "", "_high")]
+    assert gas == pytest.approx([1, 5, 30])
+    most = balance(soil_area_cm2=10_000, denitrification_mg_n_m2_day=30)
+    assert found["nitrate_change_at_least_mg_l_week"] == pytest.approx(
+        most["nitrate_change_mg_l_week"]
+    )
+    assert (
+        found["nitrate_change_at_least_mg_l_week"]
+        < found["nitrate_change_mg_l_week"]
+        < found["nitrate_change_at_most_mg_l_week"]
+    )
+    assert "within a factor of thirty" in texts()
+
+
+@pytest.mark.parametrize("feed", [6.0, 12.0, 30.0])
+@pytest.mark.parametrize("target", [8.0, 25.0])
+def test_each_answer_put_back_settles_at_the_target(feed, target):
+    """Feed, stems and cover, one at a time, in tanks of several rations; 0 where it is met already."""
+    start = {"feed_g_week": feed, "target_nitrate_mg_l": target}
+    found = balance(**start)
+    fed = balance(feed_g_week=found["feed_for_target_g_week"])
+    assert fed["settled_nitrate_high_mg_l"] == pytest.approx(target)
+    if found["extra_stems_g"] == 0:
+        high = found["settled_nitrate_high_mg_l"]
+        assert high is None or high <= target
+        return
+    cut = 7 * found["extra_stems_g"] * math.log(2) / 14
+    assert balance(**start, trimmings_g_week=50 + cut)[
+        "settled_nitrate_high_mg_l"
+    ] == pytest.approx(target)
+    area = 600 + found["extra_floater_area_cm2"]
+    assert balance(**start, floater_area_cm2=area)["settled_nitrate_high_mg_l"] == pytest.approx(
+        target
+    )
+
+
+def test_days_to_shortage_put_into_the_curve_is_where_it_ends():
+    answer = run("nitrogen-balance", {})
+    day, series = answer["outputs"]["days_to_shortage"], answer["series"]["nitrate"]
+    at = [y for x, y in zip(series["x"], series["y"], strict=True) if abs(x - day) < 1e-6]
+    assert at == pytest.approx([0], abs=1e-9)
+    assert min(y for x, y in zip(series["x"], series["y"], strict=True) if x < day) > 0
+
+
+def test_high_nitrate_is_warned_of_at_a_published_line():
+    """10 mg N/L can harm sensitive freshwater animals (Camargo and others 2005): 44.3 mg/L as nitrate."""
+    assert pytest.approx(10 * 62.004 / 14.007, abs=0.5) == HIGH_NITRATE_MG_L
+
+
+def test_limits_with_no_middle_must_be_in_order_too():
+    with pytest.raises(BadInput, match="slope_low_week"):
+        run("nitrogen-balance", {"slope_low_week": 5, "slope_high_week": 2})

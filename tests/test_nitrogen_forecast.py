@@ -1,7 +1,7 @@
 """The forecast as people call it: keys, events, words, conservation, questions turned round."""
 
 import math
-from time import perf_counter
+from time import process_time
 
 import pytest
 
@@ -230,6 +230,25 @@ def test_answers_for_a_target_lead_to_it():
     assert covered["final_nitrate_mg_l"] == pytest.approx(12, abs=0.3)
 
 
+@pytest.mark.parametrize("target", [3.0, 25.0])
+def test_answers_hold_with_events_and_a_young_filter(target):
+    given = CLIMBING | {
+        "days": 50, "filter_maturity_percent": 40, "volume_l": 90,
+        "events": [{"day": 9.5, "kind": "dose", "value": 4}, {"day": 20, "kind": "trim", "value": 20}],
+    }  # fmt: skip
+    found = out(**given, target_nitrate_mg_l=target)
+    near = pytest.approx(target, abs=max(0.1, 0.02 * target))
+    if found["feed_for_target_g_week"] is not None:
+        fed = out(**given | {"feed_g_week": found["feed_for_target_g_week"]})
+        assert fed["final_nitrate_mg_l"] == near
+    before = out(**given)["final_nitrate_mg_l"]
+    if found["extra_stems_g"]:
+        stems = {"name": "more", "wet_g": found["extra_stems_g"], "doubling_days": 14}
+        assert out(**given | {"plants": [*given["plants"], stems]})["final_nitrate_mg_l"] == near
+    else:
+        assert found["extra_stems_g"] is None or before <= target * 1.02
+
+
 def test_a_target_out_of_reach_is_null_and_says_so():
     answer = forecast(**BARE, nitrate_mg_l=40, target_nitrate_mg_l=5, days=14)
     assert answer["outputs"]["feed_for_target_g_week"] is None
@@ -274,14 +293,17 @@ def test_every_equation_has_a_title_a_formula_and_known_sources(library):
 
 
 def test_is_fast_and_twelve_plants_cost_little_more_than_three():
-    """Aim in the browser 400 ms; the ratio is what this machine can tell. Best of several."""
+    """Aim in the browser 400 ms; the ratio is what this machine can tell.
+
+    Time of the processor, which other work on the machine does not lengthen much; best of several.
+    """
 
     def best(given):
         times = []
         for _ in range(5):
-            start = perf_counter()
+            start = process_time()
             forecast(**given)
-            times.append(perf_counter() - start)
+            times.append(process_time() - start)
         return min(times)
 
     three, twelve = best({}), best({"plants": TWELVE})

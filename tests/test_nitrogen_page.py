@@ -91,7 +91,7 @@ def test_every_constant_is_on_the_page_with_its_value_and_a_source_or_a_reason(p
         place = f'id="{one.name.lower().replace("_", "-")}"'
         assert place in page
         row = page[page.index(place) :].split("</tr>")[0]
-        assert f"<td>{show_number(one.value)}" in row, one.name
+        assert f"<td><b>{show_number(one.value)}" in row, one.name
         assert one.about.origin, one.name
         assert one.about.sure in library.vocabulary["sure"]
         if one.about.source:

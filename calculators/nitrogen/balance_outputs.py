@@ -55,7 +55,7 @@ class NitrogenBalance(NamedTuple):
     days_to_shortage: Annotated[
         Days | None,
         Label("Until the water holds no nitrate"),
-        Help("Leaves live on their store longer."),
+        Help("Leaves live on their store longer. A dash: never, or not in ten years."),
     ]
     feed_to_balance_g_week: Annotated[
         FeedMass, Label("Feed that plants and soil would just use up"), Help("Changes left out.")
@@ -68,7 +68,7 @@ class NitrogenBalance(NamedTuple):
     fitted_uptake_mg_n_day: Annotated[
         NitrogenFlow | None,
         Label("Uptake that fits your readings"),
-        Help("Give it back above as the measured uptake."),
+        Help("Needs the slope of your trend. Give it back as the measured uptake."),
     ]
     fitted_uptake_low_mg_n_day: Annotated[NitrogenFlow | None, Label("At least")]
     fitted_uptake_high_mg_n_day: Annotated[NitrogenFlow | None, Label("At most")]

@@ -88,5 +88,11 @@ def verdict_note(
     if verdict == "building":
         settles = "" if high is None else f" It settles near {show(high)} mg/L before each change."
         return Note("info", f"Building: nitrate climbs between changes.{settles} {flows}")
-    held = " The tap's own nitrate makes up for it." if cycle.rise_day < 0 else ""
+    held = ""
+    if cycle.rise_day < 0:
+        held = (
+            " The tap's own nitrate makes up for what plants take besides."
+            if high is not None
+            else " Nitrate falls, but lasts for more than a year."
+        )
     return Note("info", f"Steady: as much goes as comes, within what a kit can tell.{held} {flows}")

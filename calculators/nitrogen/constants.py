@@ -133,6 +133,6 @@ SETTLED_SOIL_DAYS: Annotated[
     float, About("days", "age of the soil below a mature filter, unless entered", "uncertain", "judgement")
 ] = 240.0  # fmt: skip
 SURFACE_CM2_PER_L23: Annotated[
-    float, About("cm²/L^(2/3)", "surface of common tanks over volume^(2/3)", "uncertain",
+    float, About("cm²", "surface of a common tank of 1 L; it grows with volume to the power 2/3", "uncertain",
                  "our four demo tanks have 115 to 136")
 ] = 120.0  # fmt: skip

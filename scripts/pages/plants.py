@@ -28,7 +28,6 @@ def plant_page(slug: str, library: Library) -> str:
     plant = library.plants[slug]
     return render(
         "plant.md.j2",
-        slug=slug,
         plant=plant,
         words=library.vocabulary,
         bars=bars(plant),

@@ -13,7 +13,7 @@ KINDS = [
     "calculators/",
     "calculators/free-ammonia/", "calculators/floaters/", "rules/", "rules/eu-union-list/", "sources/",
     "rules/gb/", "guides/", "guides/setting-up/", "guides/moving-plants/",
-    "about/",
+    "about/", "nitrogen-model/",
     "danger/", "my-tanks/", "search/?q=rotala", "404.html", "plants/table/", "plants/growth/", "names/",
     "names/salvinia-natans/", "compare/", "compare/?plants=lemna-minor,spirodela-polyrhiza",
     "compare/?plants=lemna-minor,egeria-densa,anubias-barteri,ipomoea-batatas",

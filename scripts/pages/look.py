@@ -18,7 +18,7 @@ from calculators.core.posterior import OF_PLANT, posterior
 from calculators.core.run import find
 from calculators.core.triage import complained_of
 from scripts.drawings.places import places_drawing
-from scripts.pages.form import field_html
+from scripts.pages.form_fields import field_html
 from scripts.records.load import Library
 
 AHEAD = 2  # questions written into the page behind each sign

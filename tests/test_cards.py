@@ -7,7 +7,8 @@ from calculators.core.declare import read_spec
 from calculators.core.paint import rows, show_value
 from calculators.core.quantities import Length, Percent
 from calculators.core.quantity import AsRows, Keys, Label
-from scripts.pages.form import MOST_TICKS, form
+from scripts.pages.form import form
+from scripts.pages.form_fields import MOST_TICKS
 
 
 class Row(NamedTuple):

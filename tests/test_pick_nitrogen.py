@@ -6,7 +6,8 @@ import random
 import pytest
 
 from calculators.core.run import run
-from calculators.nitrogen.constants import CM2_PER_M2, FLOATING_WET_G_M2
+from calculators.nitrogen.constants import CM2_PER_M2
+from calculators.nitrogen.plant_constants import FLOATING_WET_G_M2
 from calculators.nitrogen.steady import floating_uptake
 from calculators.picker.record import GUESS, Range, book
 from calculators.picker.together import MOST_BED, MOST_COVER, STEPS, areas

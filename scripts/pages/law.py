@@ -1,6 +1,6 @@
 """Which law lists name a plant."""
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from typing import NamedTuple
 
 from scripts.records.plant import Plant
@@ -32,20 +32,28 @@ class LookAlike(NamedTuple):
 
 def listings(plant: Plant, rules: Mapping[str, Rule]) -> list[Listing]:
     """The lists on which a plant stands, under its accepted or an old name."""
+    return listings_of((plant.name, *plant.old_names), rules)
+
+
+def listings_of(names: Iterable[str], rules: Mapping[str, Rule]) -> list[Listing]:
+    """The lists on which any of the names stands. The first is the one in use, the others are old."""
+    accepted, *old = names
     found = (
-        listing(plant, slug, rule, entry) for slug, rule in rules.items() for entry in rule.entries
+        listing(accepted, old, slug, rule, entry)
+        for slug, rule in rules.items()
+        for entry in rule.entries
     )
     return [one for one in found if one is not None]
 
 
-def listing(plant: Plant, slug: str, rule: Rule, entry: Entry) -> Listing | None:
+def listing(accepted: str, old: list[str], slug: str, rule: Rule, entry: Entry) -> Listing | None:
     """How an entry names a plant, or nothing. A genus is matched by the accepted name alone:
     an old name may have stood in a genus that the law does not mean."""
     listed = {species(name) for name in (entry.name, *entry.also)}
-    if species(plant.name) in listed or genus(plant.name) in listed:
+    if species(accepted) in listed or genus(accepted) in listed:
         return Listing(slug, rule, entry)
-    old = [name for name in plant.old_names if species(name) in listed]
-    for name in sorted(old, key=is_doubtful):
+    matching = [name for name in old if species(name) in listed]
+    for name in sorted(matching, key=is_doubtful):
         return Listing(slug, rule, entry, name.split(" (")[0], is_doubtful(name))
     return None
 

@@ -125,6 +125,16 @@ def test_each_place_of_a_list_has_its_page_and_only_those(library):
             assert (f"({slug}.md)" in page) == (rule.place == key)
 
 
+def test_a_lists_page_names_every_entry_with_how_we_know(site, library):
+    for slug, rule in library.rules.items():
+        page = (site / "rules" / slug / "index.html").read_text(encoding="utf-8")
+        names_part = page[page.index('id="names"') :].split("</ul>")[0]
+        assert names_part.count("<li>") == len(rule.entries), slug
+        assert rule.read_on.isoformat() in page
+        for entry in rule.entries:
+            assert entry.name in names_part, (slug, entry.name)
+
+
 def test_a_plants_page_tells_the_law_of_each_place(site):
     page = (site / "plants" / "azolla-filiculoides" / "index.html").read_text(encoding="utf-8")
     banner = page[page.index('class="banner law"') :].split("</p>")[0]

@@ -130,6 +130,13 @@ def test_no_page_carries_inline_script_or_style_or_broken_html(pages):
     assert not problems, "\n".join(problems)
 
 
+@pytest.mark.parametrize("mark", ["|---", "](../", "](#", "{ #", "**"])
+def test_no_page_shows_markdown_that_was_not_read(pages, mark):
+    """A table, link or heading that lost the blank line above it would stand there as text."""
+    found = [address for address, page in pages.items() if mark in page.text]
+    assert not found
+
+
 def test_no_id_stands_twice_in_a_page(pages):
     for address, page in pages.items():
         assert len(page.ids) == len(set(page.ids)), f"{address}: {sorted(page.ids)}"

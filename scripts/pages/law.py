@@ -1,6 +1,6 @@
 """Which law lists name a plant."""
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping
 from typing import NamedTuple
 
 from scripts.records.plant import Plant
@@ -32,29 +32,29 @@ class LookAlike(NamedTuple):
 
 def listings(plant: Plant, rules: Mapping[str, Rule]) -> list[Listing]:
     """The lists on which a plant stands, under its accepted or an old name."""
-    return listings_of(plant.name, plant.old_names, rules)
+    return listings_of((plant.name, *plant.old_names), rules)
 
 
-def listings_of(name: str, old_names: Sequence[str], rules: Mapping[str, Rule]) -> list[Listing]:
-    """The lists on which a plant of that accepted name and those old ones stands."""
+def listings_of(names: Iterable[str], rules: Mapping[str, Rule]) -> list[Listing]:
+    """The lists on which any of the names stands. The first is the one in use, the others are old."""
+    accepted, *old = names
     found = (
-        listing(name, old_names, slug, rule, entry)
+        listing(accepted, old, slug, rule, entry)
         for slug, rule in rules.items()
         for entry in rule.entries
     )
     return [one for one in found if one is not None]
 
 
-def listing(
-    name: str, old_names: Sequence[str], slug: str, rule: Rule, entry: Entry
-) -> Listing | None:
+def listing(accepted: str, old: list[str], slug: str, rule: Rule, entry: Entry) -> Listing | None:
     """How an entry names a plant, or nothing. A genus is matched by the accepted name alone:
     an old name may have stood in a genus that the law does not mean."""
-    listed = {species(one) for one in (entry.name, *entry.also)}
-    if species(name) in listed or genus(name) in listed:
+    listed = {species(name) for name in (entry.name, *entry.also)}
+    if species(accepted) in listed or genus(accepted) in listed:
         return Listing(slug, rule, entry)
-    for old in sorted((one for one in old_names if species(one) in listed), key=is_doubtful):
-        return Listing(slug, rule, entry, old.split(" (")[0], is_doubtful(old))
+    matching = [name for name in old if species(name) in listed]
+    for name in sorted(matching, key=is_doubtful):
+        return Listing(slug, rule, entry, name.split(" (")[0], is_doubtful(name))
     return None
 
 

@@ -53,7 +53,7 @@ def candidates(record: TradeName, library: Library) -> list[May]:
             found.append(May(one, plant.name, listings(plant, library.rules)))
         else:
             name = str(one.name)
-            found.append(May(one, name, listings_of(name, (), library.rules)))
+            found.append(May(one, name, listings_of([name], library.rules)))
     return found
 
 

@@ -17,11 +17,11 @@ class Judged(NamedTuple):
     plant: Plant
     score: float  # percent
     parts: tuple[Part, ...]
-    lists: tuple[Listed, ...]  # the law lists of the keeper's place that name it
+    lists: tuple[Listed, ...]  # the law lists of the keeper's place that bar it
 
     @property
     def banned(self) -> bool:
-        """Whether a law list of the keeper's place names it."""
+        """Whether a law list of the keeper's place bars it."""
         return bool(self.lists)
 
     @property
@@ -74,13 +74,17 @@ def score_of(parts: list[Part]) -> float:
 def judge(key: str, plant: Plant, want: Want, book: Book) -> Judged:
     """Judge one plant."""
     parts = parts_of(plant, want, book)
-    lists = tuple(law.listed_in(plant, want.place, book))
+    lists = tuple(law.barring(plant, want.place, book))
     return Judged(key, plant, score_of(parts), tuple(parts), lists)
 
 
 def because(one: Judged, want: Want, book: Book) -> list[str]:
     """Why a plant stands where it does, a sentence a criterion."""
-    return [*(part.why() for part in one.parts), *law.elsewhere(one.plant, want.place, book)]
+    lawful = (
+        *law.warnings(one.plant, want.place, book),
+        *law.elsewhere(one.plant, want.place, book),
+    )
+    return [*(part.why() for part in one.parts), *lawful]
 
 
 def against(one: Judged, book: Book) -> list[str]:

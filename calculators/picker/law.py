@@ -17,9 +17,30 @@ def listed_in(plant: Plant, place: str, book: Book) -> list[Listed]:
     return [one for one in plant.law if book.rules[one.rule].place == place]
 
 
+def barring(plant: Plant, place: str, book: Book) -> list[Listed]:
+    """The lists of a place that bar the plant, by a name that is surely its own."""
+    listed = listed_in(plant, place, book)
+    return [one for one in listed if book.rules[one.rule].bars and not one.doubtful]
+
+
 def forbids(plant: Plant, place: str, book: Book) -> bool:
-    """Whether a list of a place names it; every list held here restricts keeping, selling or moving."""
-    return bool(listed_in(plant, place, book))
+    """Whether a list of a place bars a plant."""
+    return bool(barring(plant, place, book))
+
+
+def warnings(plant: Plant, place: str, book: Book) -> list[str]:
+    """What else the lists of a place say of a plant that they do not bar."""
+    barred = barring(plant, place, book)
+    return [warning(one, book) for one in listed_in(plant, place, book) if one not in barred]
+
+
+def warning(listed: Listed, book: Book) -> str:
+    """One list that names a plant and does not bar it, or may mean another."""
+    rule = book.rules[listed.rule]
+    said = f"Law: {rule.title} names {listed.name} ({BASIS[listed.basis]}). {rule.short_effect}"
+    if listed.doubtful:
+        return f"{said} This plant has been called so by mistake or in trade: make sure which one it is."
+    return f"{said} Never let it out."
 
 
 def reason(listed: Listed, book: Book) -> str:

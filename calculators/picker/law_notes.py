@@ -79,7 +79,7 @@ def change(
         if one.key in barred:
             other = stand_in(one, fit, taken, barred)
             taken |= {other.key} if other else set()
-            basis = law.BASIS[law.listed_in(one.plant, place, book)[0].basis]
+            basis = law.BASIS[law.barring(one.plant, place, book)[0].basis]
             parts.append(
                 f"{one.plant.name} drops out ({basis}) and "
                 + (

@@ -24,11 +24,15 @@ class Range(NamedTuple):
 
 
 class Listed(NamedTuple):
-    """A law list that names a plant: the list's key, the name it uses, and how we know."""
+    """A law list that names a plant: the list's key, the name it uses, and how we know.
+
+    ``doubtful``: it names an old name that is used for this plant by mistake or in trade alone.
+    """
 
     rule: str
     name: str
     basis: str  # read-in-text, second-hand or memory
+    doubtful: bool = False
 
 
 class Plant(NamedTuple):
@@ -61,13 +65,18 @@ RANGES = COLUMNS[COLUMNS.index("dli_mol") : COLUMNS.index("eaters")]
 
 
 class Rule(NamedTuple):
-    """A law list. ``complete``: whether every plant of it that can live in fresh water is known here."""
+    """A law list. ``complete``: whether every plant of it that can live in fresh water is known here.
+
+    ``bars``: whether it leaves a plant out. A list that forbids release alone does not; one of single
+    states, of which some forbid more than others, does.
+    """
 
     place: str
     title: str
     instrument: str
     short_effect: str
     complete: bool
+    bars: bool
 
 
 class Book(NamedTuple):

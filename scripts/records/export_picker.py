@@ -66,7 +66,10 @@ def plant_entry(plant: Plant, rules: dict[str, Rule]) -> list[Any]:
         "dry_matter_percent": figure(nitrogen.dry_matter_percent),
         "eaters": [key for one in plant.eaten_by for key in one.eaters] if plant.eaten_by else None,
         "nibblers": [key for one in plant.eaten_by for key in one.nibblers],
-        "law": [[one.slug, one.entry.name, one.entry.basis] for one in listings(plant, rules)],
+        "law": [
+            [one.slug, one.entry.name, one.entry.basis, one.doubtful]
+            for one in listings(plant, rules)
+        ],
     }
     return [fields[column] for column in COLUMNS]
 
@@ -79,6 +82,7 @@ def rule_entry(rule: Rule) -> dict[str, Any]:
         "instrument": rule.instrument,
         "short_effect": rule.short_effect,
         "complete": rule.complete,
+        "bars": rule.forbids != ["release"],
     }
 
 

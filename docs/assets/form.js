@@ -22,7 +22,7 @@ function textOf(field) {
 function setText(field, text) {
   const boxes = boxesOf(field);
   if (!boxes) entryOf(field).value = text;
-  const keys = text.split(",").map((key) => key.trim());
+  const keys = text.match(/[\w-]+/g) ?? []; // with commas between, or as a list in JSON
   boxes?.forEach((box) => { box.checked = keys.includes(box.value); });
 }
 

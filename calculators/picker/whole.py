@@ -58,7 +58,7 @@ def answer(want: Want, light_notes: list[Note]) -> Pick:
         together_low_mg_n_day=rounded(low),
         together_high_mg_n_day=rounded(high),
         together_minutes_week=minutes_sum([one.judged for one in found.members]) if found else None,
-        notes=notes,
+        notes=tuple(sorted(notes, key=lambda note: note.level == "info")),  # cautions first
     )
 
 

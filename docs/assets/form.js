@@ -25,7 +25,7 @@ function setText(field, text) {
     entryOf(field).value = text;
     return;
   }
-  const keys = text.split(",").map((key) => key.trim());
+  const keys = text.match(/[\w-]+/g) ?? []; // with commas between, or as a list in JSON
   for (const box of boxes) box.checked = keys.includes(box.value);
 }
 

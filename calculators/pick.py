@@ -4,6 +4,7 @@ from typing import Annotated, Literal
 
 from calculators.core.animals import ANIMALS
 from calculators.core.declare import calculator
+from calculators.core.form_hints import FINER, Part
 from calculators.core.light import LightClass
 from calculators.core.quantities import (
     PH,
@@ -40,6 +41,8 @@ PLACES = Choices(
         "elsewhere, or not named",
     )
 )  # fmt: skip
+WISH = Part("What you look for")
+TANK = Part("The tank")
 EXAMPLE_ANIMALS = ["neocaridina-davidi"]
 
 
@@ -53,63 +56,77 @@ EXAMPLE_ANIMALS = ["neocaridina-davidi"]
 )  # fmt: skip
 def pick(
     light_class: Annotated[
-        LightClass | None, Label("Light"), Choices(("low", "medium", "high"))
+        LightClass | None, Label("Light"), Choices(("low", "medium", "high")), WISH
     ] = "low",
     minutes_week: Annotated[
-        MinutesAWeek | None, Label("Minutes you have for trimming"), Help("For this tank.")
+        MinutesAWeek | None, Label("Minutes you have for trimming"), Help("For this tank."), WISH
     ] = 15.0,
     habits: Annotated[
-        list[str] | None, Label("Kinds of plants"), HABITS, Help("None tapped means any kind.")
+        list[str] | None,
+        Label("Kinds of plants"),
+        HABITS,
+        Help("None tapped means any kind."),
+        WISH,
     ] = None,
     place: Annotated[
-        Literal["us", "eu", "gb", "au", "nz", "other"] | None, Label("Where you live"), PLACES
+        Literal["us", "eu", "gb", "au", "nz", "other"] | None, Label("Where you live"), PLACES, WISH
     ] = "other",
-    animals: Annotated[
-        list[str] | None, Label("Animals in the tank"), ANIMAL_KEYS, Help("Tap all that you keep.")
-    ] = EXAMPLE_ANIMALS,
     height_cm: Annotated[
-        Height | None, Label("Water above the soil"), Help("From the cap to the surface.")
+        Height | None, Label("Water above the soil"), Help("From the cap to the surface."), TANK
     ] = 30.0,
-    temperature_c: Temperature | None = 24.0,
-    ph: PH | None = 7.2,
-    gh_dh: GeneralHardness | None = 8.0,
+    temperature_c: Annotated[Temperature | None, TANK] = 24.0,
+    ph: Annotated[PH | None, TANK] = 7.2,
+    gh_dh: Annotated[GeneralHardness | None, TANK] = 8.0,
     count: Annotated[
         Count,
         Label("How many plants to list"),
         Possible(1, 40),
         Help("The best of each kind you tapped comes before a second of any."),
+        FINER,
     ] = 6,
     demand_mg_n_day: Annotated[
         NitrogenFlow | None,
         Label("Nitrogen for the plants to take"),
         Possible(0, 10_000),
         Help("From the nitrogen balance: what the animals excrete, less what leaves otherwise."),
+        TANK,
     ] = 4.0,
-    volume_l: Annotated[Volume | None, Help("For the room that a set of plants has.")] = 54.0,
+    volume_l: Annotated[Volume | None, Help("For the room that a set of plants has."), TANK] = 54.0,
+    animals: Annotated[
+        list[str] | None,
+        Label("Animals in the tank"),
+        ANIMAL_KEYS,
+        Help("Tap all that you keep."),
+        Part("Who lives in it"),
+    ] = EXAMPLE_ANIMALS,
     surface_cm2: Annotated[
         Area | None,
         Label("Water surface"),
         Possible(1, 1_000_000),
         Help("Empty: taken as that of a common tank of this volume."),
+        FINER,
     ] = None,
     dli_mol: Annotated[
         DailyLight | None,
         Label("Or the daily light on the soil"),
         Help("From the light calculator. It goes before the class."),
+        FINER,
     ] = None,
     dli_surface_mol: Annotated[
         DailyLight | None,
         Label("Daily light at the surface"),
         Help("For floating plants. Empty: worked out from the light on the soil and the depth."),
+        FINER,
     ] = None,
     looks: Annotated[
-        list[str] | None, Label("Look"), LOOKS, Help("None tapped means any look.")
+        list[str] | None, Label("Look"), LOOKS, Help("None tapped means any look."), FINER
     ] = None,
     nitrogen_role: Annotated[
         Role | None,
         Label("Part in the nitrogen balance"),
         Choices(("fast taker", "steady taker", "slow keeper")),
         Help("Empty: any. The set below mixes fast and slower ones by itself."),
+        FINER,
     ] = None,
 ) -> Pick:
     """Rank plants for a tank, with the reason for each place, what was left out, and a set for the nitrogen.

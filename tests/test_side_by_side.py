@@ -211,6 +211,11 @@ def test_marks_of_a_picture_do_not_cover_each_other():
     assert places[0] == homes[0]
 
 
+def test_more_marks_than_fit_still_make_a_picture():
+    homes = [Place(100 + number % 30, 200) for number in range(500)]
+    assert spread_out(homes) == homes
+
+
 def test_an_axis_goes_by_equal_factors():
     axis = Axis(1, 100, 0, 200)
     assert axis.at(1) == pytest.approx(0)

@@ -33,7 +33,7 @@ function paint(root, query) {
 function lead(root, name) {
   const place = document.querySelector("#lead");
   place.hidden = !name;
-  if (name) place.replaceChildren(`More than one plant is sold as “${name.title}”. `, element("a", { href: new URL(name.address, root).href, textContent: "Which one is it?" }));
+  if (name) place.replaceChildren("Labels like this mean more than one plant. ", element("a", { href: new URL(name.address, root).href, textContent: `${name.title}: which one is it?` }));
 }
 
 function card(root, { address, kind, title, names, line }) {

@@ -87,14 +87,16 @@ def picture(spots: list[Spot], habit: str) -> Markup:
     axes = axes_for(spots)
     homes = [axes.point(one) for one in spots]
     crosses = "".join(cross(one, axes) for one in spots)
-    marks = "".join(map(mark, spots, homes, spread_out(homes)))
+    places = spread_out(homes)
+    leads = "".join(map(lead, homes, places))
+    marks = "".join(map(mark, spots, places))
     words = escape(
         f"Doubling time against daily light need of every {habit} with figures; "
         "the list beneath says the same."
     )
     return Markup(
         f'<svg class="growth" viewBox="0 0 {WIDTH:g} {HEIGHT:g}" role="group" aria-label="{words}">'
-        f"{lines(axes)}{crosses}{marks}</svg>"
+        f"{lines(axes)}{crosses}{leads}{marks}</svg>"
     )
 
 
@@ -126,17 +128,21 @@ def cross(spot: Spot, axes: Axes) -> str:
     return f'<path class="span" d="M{left:.1f} {y:.1f}H{right:.1f}M{x:.1f} {top:.1f}V{foot:.1f}"/>'
 
 
-def mark(spot: Spot, home: Place, place: Place) -> str:
-    """A numbered mark; a thin line leads to its true place where it had to give way."""
-    lead = ""
-    if place != home:
-        lead = (
-            f'<path class="lead" d="M{home.x:.1f} {home.y:.1f}L{place.x:.1f} {place.y:.1f}"/>'
-            f'<circle class="home" cx="{home.x:.1f}" cy="{home.y:.1f}" r="2"/>'
-        )
+def lead(home: Place, place: Place) -> str:
+    """A thin line to the true place of a mark that had to give way."""
+    if place == home:
+        return ""
+    return (
+        f'<path class="lead" d="M{home.x:.1f} {home.y:.1f}L{place.x:.1f} {place.y:.1f}"/>'
+        f'<circle class="home" cx="{home.x:.1f}" cy="{home.y:.1f}" r="2"/>'
+    )
+
+
+def mark(spot: Spot, place: Place) -> str:
+    """A numbered mark, which is a link."""
     name = escape(f"{spot.number}: {spot.name}")
     return (
-        f'{lead}<a href="../{spot.slug}/" aria-label="{name}"><title>{name}</title>'
+        f'<a href="../{spot.slug}/" aria-label="{name}"><title>{name}</title>'
         f'<circle class="dot" cx="{place.x:.1f}" cy="{place.y:.1f}" r="{MARK:g}"/>'
         f'<text class="mid" x="{place.x:.1f}" y="{place.y + 4:.1f}">{spot.number}</text></a>'
     )

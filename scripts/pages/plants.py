@@ -40,7 +40,7 @@ def plant_page(slug: str, library: Library) -> str:
         close_up=shown(slug, plant),
         slug=slug,
         muddled=pages_of(slug, library),
-        compare_with=compared(slug, plant),
+        compare_with=compared(slug, library),
         cite=Citations(library.sources),
         listed=listings(plant, library.rules),
         alike=listed_look_alikes(plant, library.rules),
@@ -51,10 +51,10 @@ def plant_page(slug: str, library: Library) -> str:
     )
 
 
-def compared(slug: str, plant: Plant) -> list[str]:
+def compared(slug: str, library: Library) -> list[str]:
     """The look-alikes that have a record, each once: first choice for a comparison."""
-    found = dict.fromkeys(one.plant for one in plant.look_alikes if one.plant)
-    return [other for other in found if other != slug]
+    found = dict.fromkeys(one.plant for one in library.plants[slug].look_alikes)
+    return [other for other in found if other in library.plants and other != slug]
 
 
 class Pictures(NamedTuple):

@@ -16,9 +16,10 @@ export function openRows(form, changed) {
     changed();
   });
   form.addEventListener("input", ({ target }) => target.matches("select") && showUnits(target.closest(".row") ?? form));
+  // Not while the focus is in the list: a row that moves would slip from under the thumb.
   form.addEventListener("focusout", ({ target, relatedTarget }) => {
-    const row = target.closest("[data-order] > .row");
-    if (!row || row.contains(relatedTarget) || !sort(row.parentElement)) return;
+    const list = target.closest("[data-order]");
+    if (!list || list.contains(relatedTarget) || !sort(list)) return;
     number(form);
     changed();
   });

@@ -29,7 +29,7 @@ def rows_html(field: Field, rows: list[dict[str, Any]], within: str) -> str:
     kept = f' data-order="{escape(order.key)}" data-step="{order.step:g}"' if order else ""
     buttons = [Preset("", {}), *(presets.buttons if presets else ())]
     moulds = "".join(
-        f'<template data-mould="{number}">{mould(field, button, path)}</template>'
+        f'<template data-mould="{number}">{mould(field, button, f"{path}-mould{number}-")}</template>'
         for number, button in enumerate(buttons)
     )
     return (
@@ -39,10 +39,10 @@ def rows_html(field: Field, rows: list[dict[str, Any]], within: str) -> str:
     )
 
 
-def mould(field: Field, button: Preset, path: str) -> str:
+def mould(field: Field, button: Preset, within: str) -> str:
     """A new row with what its button puts into it."""
     values = {one.key: one.default for one in field.row} | button.values
-    return row_html(field, values, f"{path}-0-")
+    return row_html(field, values, within)
 
 
 def add_buttons(name: str, presets: Presets | None) -> str:

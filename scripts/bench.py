@@ -1,7 +1,7 @@
 #!/usr/bin/env python3
 """Measures the build and the phone's waiting time; prints tables. Not a test: figures depend on the machine.
 
-python3 scripts/bench.py [builds] [weights] [browser]
+python3 scripts/bench.py [builds] [weights] [browser] [calculators]
 """
 
 import sys
@@ -22,8 +22,9 @@ except Missing as missing:
 
 from scripts.bench_browser import browser
 from scripts.bench_builds import builds, weights
+from scripts.bench_calculators import every_calculator
 
-PARTS = {"builds": builds, "weights": weights, "browser": browser}
+PARTS = {"builds": builds, "weights": weights, "browser": browser, "calculators": every_calculator}
 
 
 def main() -> None:

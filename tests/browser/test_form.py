@@ -10,7 +10,8 @@ from tests.browser.conftest import PHONE, wait_for_answer
 KINDS = [
     "", "plants/", "plants/limnophila-sessiliflora/", "problems/", "problems/fast-stems-brown-lean/",
     "calculators/",
-    "calculators/free-ammonia/", "calculators/floaters/", "rules/", "rules/eu-union-list/", "sources/",
+    "calculators/free-ammonia/", "calculators/floaters/", "calculators/surface-cover/",
+    "rules/", "rules/eu-union-list/", "sources/",
     "about/",
     "danger/", "my-tanks/", "search/?q=rotala", "404.html",
 ]  # fmt: skip

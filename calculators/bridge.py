@@ -39,7 +39,7 @@ def answer(request: str) -> str:
     except BadInput as bad:
         reply["problems"] = dict(bad.problems)
     else:
-        reply["answer"] = found.answer
+        reply["answer"] = found.answer | {"inputs": without_octets(spec, found.answer["inputs"])}
         reply["painted"] = paint(spec, found, system)
         reply["address"] = address(spec, found.answer["inputs"], system)
         if "look" in asked:  # the diagnosis a question at a time; loaded only there
@@ -62,6 +62,12 @@ def paint(spec: Spec, found: Found, system: System = "metric") -> dict[str, Any]
         "onward": onward(spec, outputs),
         "plots": plots(found.series),
     }
+
+
+def without_octets(spec: Spec, values: Mapping[str, Any]) -> dict[str, Any]:
+    """The inputs without pictures, which the page has already and which are long."""
+    long = {field.key for field in spec.inputs if field.octets}
+    return {key: value for key, value in values.items() if key not in long}
 
 
 def change_units(

@@ -64,7 +64,11 @@ class Dosing(NamedTuple):
         Label("Most in a litre bottle"),
         Help("Filled to the mark; less, because the salt takes room itself."),
     ]
-    dissolves: Annotated[bool | None, Label("All of it dissolves")]
+    dissolves: Annotated[
+        bool | None,
+        Label("All of it dissolves"),
+        Help("The strength is no more than what dissolves in a litre of water."),
+    ]
     least_dose_ml: Annotated[Millilitres | None, Label("Smallest dose volume that dissolves")]
     adds: Annotated[
         dict[str, float | None],

@@ -10,6 +10,7 @@ from calculators.core.light import (
     LightClass,
     curves,
     daily_light_mol,
+    height_for,
     hours_for,
     largest_cover_percent,
     light_class,
@@ -61,6 +62,12 @@ class Light(NamedTuple):
     ]
     thin_percent: Annotated[
         Percent | None, Label("Take out of the floaters for it"), Help("Of the cover there is now.")
+    ]
+    tip_height_for_class_cm: Annotated[
+        Height | None,
+        Label("A stem's tip gets it from this height"),
+        Possible(0, 400),
+        Help("Above the plants' foot: what a leggy stem reaches for."),
     ]
     light_left_percent: Annotated[LightLeft, Label("Light left below the floaters, mean")]
     ppfd_under_mat_umol: Annotated[
@@ -153,10 +160,13 @@ def light(
         wanted_mol=wanted,
         cover_for_class_percent=most,
         thin_percent=thinning(floater_cover_percent, most),
+        tip_height_for_class_cm=height_for(
+            wanted, daily_light_mol(surface * passed, hours), attenuation_per_m, depth_cm
+        ),
         light_left_percent=100 * passed,
         ppfd_under_mat_umol=surface * water * floater_transmission_percent / 100,
         notes=(),
-        series=curves(surface * passed, attenuation_per_m, depth_cm, plants),
+        series=curves(surface * passed, attenuation_per_m, depth_cm, plants, hours),
     )
     measured = ppfd_surface_umol is not None
     return found._replace(

@@ -132,7 +132,8 @@ def surface_cover(
     room = room_of(shown, corners, taps, sizes)
     pieces = room.pieces(shown.width, shown.height)
     check_size(pieces)
-    inside = counted(shown, room.pieces(shown.width, shown.height, whole_surface=True))
+    around = room.pieces(shown.width, shown.height, whole_surface=True) if room.rings else pieces
+    inside = counted(shown, around)
     marks = marks_of(shown, taps)
     colours = colours_of(inside, marks)
     both_marked = {mark.plant for mark in marks} == {True, False}  # the keeper has decided

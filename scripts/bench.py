@@ -1,7 +1,7 @@
 #!/usr/bin/env python3
 """Measures the build and the phone's waiting time; prints tables. Not a test: figures depend on the machine.
 
-python3 scripts/bench.py [builds] [weights] [browser] [forecast]
+python3 scripts/bench.py [builds] [weights] [browser] [calculators] [forecast]
 """
 
 import sys
@@ -22,9 +22,16 @@ except Missing as missing:
 
 from scripts.bench_browser import browser
 from scripts.bench_builds import builds, weights
+from scripts.bench_calculators import every_calculator
 from scripts.bench_forecast import forecast
 
-PARTS = {"builds": builds, "weights": weights, "browser": browser, "forecast": forecast}
+PARTS = {
+    "builds": builds,
+    "weights": weights,
+    "browser": browser,
+    "calculators": every_calculator,
+    "forecast": forecast,
+}
 
 
 def main() -> None:

@@ -11,7 +11,8 @@ import numpy as np
 
 LENGTH, WIDTH = 80.0, 35.0  # cm
 FINE = (1440, 1080)  # drawn so, then averaged two by two as a camera's sensor does
-SAMPLED = 4  # the page takes every fourth point of the averaged picture
+SAMPLED = 4  # every fourth point of the averaged picture is counted
+AS_PAGE, PAGE_STEP = (2560, 1920), 6  # nearer to what the page takes: points of 1,600 pixels across
 GRID = 0.05  # cm, of the grid on which the cover is known
 
 GREEN = [(108, 174, 76), (165, 207, 110), (120, 160, 70), (88, 140, 66)]
@@ -76,13 +77,15 @@ def map_between(before, after):
     return np.append(np.linalg.solve(np.array(rows), np.array(right)), 1).reshape(3, 3)
 
 
-def photo(dice, leaves, water, corners=STRAIGHT, *, light=None, noise=6.0, glare=(), under=None):
+def photo(
+    dice, leaves, water, corners=STRAIGHT, *, light=None, noise=6.0, glare=(), under=None, fine=FINE
+):
     """The picture as an array of height by width by 3 octets.
 
     ``light`` gives brightness for places on the surface; ``glare`` are white ellipses in the picture
     (x, y, radius as shares of its width); ``under`` are dimmer leaves below the surface.
     """
-    wide, high = FINE
+    wide, high = fine
     to_surface = map_between(
         [(x * wide, y * high) for x, y in corners],
         [(0, 0), (LENGTH, 0), (LENGTH, WIDTH), (0, WIDTH)],
@@ -107,9 +110,9 @@ def photo(dice, leaves, water, corners=STRAIGHT, *, light=None, noise=6.0, glare
     return np.clip(noisy, 0, 255).astype(np.uint8)
 
 
-def sampled(picture):
-    """Every fourth point, as the page takes them."""
-    return np.ascontiguousarray(picture[SAMPLED // 2 :: SAMPLED, SAMPLED // 2 :: SAMPLED])
+def sampled(picture, step=SAMPLED):
+    """Every fourth point, or every so many, as the page takes them."""
+    return np.ascontiguousarray(picture[step // 2 :: step, step // 2 :: step])
 
 
 def splat(leaves, x, y, inside):

@@ -4,6 +4,7 @@ Drawn from each calculator's own declaration, with a fixed seed. MULMBOOK_INPUTS
 calculator (10,000 for the full run).
 """
 
+import base64
 import json
 import math
 import os
@@ -44,6 +45,8 @@ def any_value(field, dice, depth=0):
         return dice.choice([True, False] if field.kind == "flag" else field.choices)
     if field.kind == "text":
         return dice.choice(TEXTS)
+    if field.kind == "octets":
+        return any_octets(dice)
     if field.kind == "keys":
         return dice.sample(field.choices, dice.randint(0, min(len(field.choices), 12)))
     if field.kind == "object":
@@ -51,6 +54,27 @@ def any_value(field, dice, depth=0):
     if field.kind == "list":
         return [any_row(field.row, dice, depth + 1) for _ in range(dice.randint(0, 4 - depth))]
     return any_number(field, dice, luck)
+
+
+def any_octets(dice):
+    """Octets as base64: a few, a picture of 16 by 16 in two colours, or noise of that size."""
+    if dice.random() < 0.2:
+        return base64.b64encode(dice.randbytes(dice.randint(0, 50))).decode()
+    if dice.random() < 0.3:
+        return base64.b64encode(dice.randbytes(3 * 16 * 16)).decode()
+    colours = [dice.randbytes(3), dice.randbytes(3)]
+    return base64.b64encode(b"".join(dice.choices(colours, k=16 * 16))).decode()
+
+
+def with_its_size(row, dice):
+    """A picture mostly comes with its size, and with corners that can hold some of it."""
+    if isinstance(row.get("pixels"), str) and dice.random() < 0.9:
+        row |= {"width_px": 16, "height_px": 16}
+        if dice.random() < 0.8:
+            ends = [(dice.uniform(0, 8), dice.uniform(92, 100)) for _ in range(4)]
+            places = zip((0, 1, 1, 0), (0, 0, 1, 1), ends, strict=True)
+            row["corners"] = [{"x_percent": two[x], "y_percent": two[y]} for x, y, two in places]
+    return row
 
 
 def any_number(field, dice, luck):
@@ -128,7 +152,7 @@ def test_any_input_gives_a_result_or_a_clean_refusal(name):
     spec, dice = load_all()[name], random.Random(name)
     results = 0
     for number in range(HOW_MANY):
-        given = any_row(spec.inputs, dice)
+        given = with_its_size(any_row(spec.inputs, dice), dice)
         try:
             found, problems = outcome(spec, given, number)
             if found is None:

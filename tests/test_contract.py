@@ -58,6 +58,39 @@ KEYS = {
         "peak_unionised_mg_n_l peak_unionised_day peak_nitrite_mg_n_l peak_nitrite_day "
         "final_nitrate_mg_l first_shortage_day recovery_day balance_error_percent",
     ),
+    "dosing": (
+        "volume_l source nutrient rise_mg_l bottle_ml dose_ml label_n_percent label_p2o5_percent "
+        "label_k2o_percent label_fe_percent label_mg_percent density_g_ml",
+        "grams_per_dose grams_per_bottle doses_per_bottle bottle_g_l solubility_g_l dissolves "
+        "ml_per_dose adds",
+    ),
+    "light": (
+        "lumens ppfd_surface_umol lamp length_cm width_cm depth_cm hours attenuation_per_m "
+        "floater_cover_percent floater_transmission_percent utilisation_percent",
+        "ppfd_surface_umol ppfd_substrate_umol dli_surface_mol dli_substrate_mol light_class hours_for_class",
+    ),
+    "tank": (
+        "shape length_cm width_cm height_cm diameter_cm water_level_cm glass_mm soil_depth_cm "
+        "cap_depth_cm hardscape_l stand_kg",
+        "gross_l net_l surface_cm2 soil_l cap_l cap_kg mass_kg floor_kg_m2",
+    ),
+    "hardness": (
+        "gh_dh kh_dh ph temperature_c mix_gh_dh mix_kh_dh target_gh_dh volume_l",
+        "gh_mg_l_caco3 kh_mg_l_caco3 kh_meq_l co2_mg_l mix_litres mixed_kh_dh",
+    ),
+    "oxygen": (
+        "temperature_c pressure_hpa oxygen_mg_l",
+        "saturation_mg_l saturation_percent rating",
+    ),
+    "trend": (
+        "readings changes tap_value kit_step",
+        "slope_week slope_low_week slope_high_week verdict pairs",
+    ),
+    "upkeep": ("tanks", "minutes_week per_tank heaviest next_days"),
+    "stocking": (
+        "animals volume_l protein_percent temperature_c",
+        "biomass_g feed_g_week ammonia_n_mg_day load_mg_n_l_day oxygen_mg_h",
+    ),
 }
 
 
@@ -74,6 +107,47 @@ def test_has_the_keys_of_the_contract(name):
     answer = run(name, {})
     assert inputs <= answer["inputs"].keys()
     assert outputs <= answer["outputs"].keys()
+
+
+# The choices and the keys inside rows and answers that the contract names.
+CHOICES = {
+    (
+        "dosing",
+        "source",
+    ): "kno3 kh2po4 k2so4 mgso4_7h2o caso4_2h2o cacl2_2h2o fe_edta fe_dtpa urea label",
+    ("dosing", "nutrient"): "nitrate phosphate potassium magnesium calcium iron nitrogen",
+    ("light", "lamp"): "led-white fluorescent halogen daylight",
+    ("tank", "shape"): "box cylinder",
+}
+ROWS = {
+    ("upkeep", "tanks"): "name plants change_every_days change_minutes floaters_minutes_week",
+    ("trend", "readings"): "day value",
+    ("trend", "changes"): "day percent",
+    ("stocking", "animals"): "kind count mean_length_mm",
+}
+
+
+@pytest.mark.parametrize(("place", "choices"), CHOICES.items())
+def test_has_the_choices_of_the_contract(place, choices):
+    [field] = [one for one in load_all()[place[0]].inputs if one.key == place[1]]
+    assert set(choices.split()) <= set(field.choices)
+
+
+@pytest.mark.parametrize(("place", "keys"), ROWS.items())
+def test_has_the_row_keys_of_the_contract(place, keys):
+    [field] = [one for one in load_all()[place[0]].inputs if one.key == place[1]]
+    assert set(keys.split()) <= {one.key for one in field.row}
+
+
+def test_answers_hold_the_keys_inside_that_the_contract_names():
+    adds = run("dosing", {})["outputs"]["adds"]
+    assert list(adds) == [
+        "nitrate", "phosphate", "potassium", "magnesium", "calcium", "iron", "nitrogen", "sulfate",
+        "chloride",
+    ]  # fmt: skip
+    first = run("upkeep", {})["outputs"]["next_days"][0]
+    assert {"day", "tank", "task"} <= first.keys()
+    assert run("floaters", {})["series"].keys() == {"cover"}
 
 
 @pytest.mark.parametrize("name", load_all())

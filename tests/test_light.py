@@ -152,3 +152,29 @@ def test_series_end_at_the_figures():
 )
 def test_says_what_the_keeper_must_know(given_, words):
     assert any(words in note["text"] for note in run("light", given_)["notes"])
+
+
+def test_a_tip_gains_light_by_length_as_the_law_of_absorption_says():
+    """Checked by solving the law for the height with a general root finder."""
+    from scipy.optimize import brentq
+
+    given = {
+        "ppfd_surface_umol": 120, "lumens": None, "floater_cover_percent": 0, "depth_cm": 40,
+        "hours": 8, "attenuation_per_m": 3, "wanted_class": "medium",
+    }  # fmt: skip
+    answer = run("light", given)
+    day = 120 * 8 * 3600 / 1e6
+    height = brentq(lambda up: day * math.exp(-3 * (40 - up) / 100) - 1.5, 0, 40)
+    assert answer["outputs"]["tip_height_for_class_cm"] == pytest.approx(height, abs=1e-9)
+    curve = answer["series"]["dli_by_height"]
+    assert curve["x"] == pytest.approx([2 * step for step in range(21)])
+    assert curve["y"][-1] == pytest.approx(day)
+    assert curve["y"][0] == pytest.approx(answer["outputs"]["dli_substrate_mol"])
+    assert any("from" in note["text"] and "cm up" in note["text"] for note in answer["notes"])
+
+
+def test_a_tip_has_enough_at_the_foot_or_nowhere():
+    bright = {"ppfd_surface_umol": 400, "floater_cover_percent": 0}
+    assert run("light", bright)["outputs"]["tip_height_for_class_cm"] == 0
+    dim = {"ppfd_surface_umol": 20, "floater_cover_percent": 0}
+    assert run("light", dim)["outputs"]["tip_height_for_class_cm"] is None

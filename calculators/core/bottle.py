@@ -40,7 +40,7 @@ def mixed(salt: Salt, grams: float, bottle_ml: float, dose_ml: float) -> Bottle:
         bottle_g_l=strength,
         solubility_g_l=salt.g_kg_water,
         most_g_l=salt.most_g_l,
-        dissolves=strength <= salt.most_g_l,
+        dissolves=strength <= salt.g_kg_water,
         least_dose_ml=grams / salt.most_g_l * 1000,
     )
 

@@ -88,10 +88,17 @@ def stock_notes(salt: Salt, grams: float, bottle_ml: float, least_dose_ml: float
         if least <= bottle_ml
         else "Not even one dose fits into this bottle: take a larger one"
     )
+    if grams / bottle_ml * 1000 > salt.g_kg_water:
+        first = "This does not dissolve:"
+    else:
+        first = (
+            "So much dissolves in water, but not in a bottle filled up to its mark, where the salt "
+            "takes room itself:"
+        )
     return [
         Note(
             "caution",
-            f"This does not dissolve: the bottle would need {show_number(grams)} g and holds "
+            f"{first} the bottle would need {show_number(grams)} g and holds "
             f"{show_number(most)} g at most, so the rest lies on the bottom and every dose is "
             f"wrong. {fits}, or stir each dose into a jug of tank water.",
         ),

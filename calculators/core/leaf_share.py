@@ -6,6 +6,7 @@ mixing carry over; tiles, percentile and limits are ours and tried on drawn pict
 """
 
 from collections.abc import Mapping, Sequence
+from functools import lru_cache
 from typing import NamedTuple
 
 from calculators.core.leaf_colour import look
@@ -15,7 +16,9 @@ from calculators.core.plant_colours import IS_GLARE, IS_OPEN, IS_PLANT, IS_RED, 
 TILE = 20  # pixels
 FEWEST = 8  # leaf pixels of a tile that may speak for it
 PURE = 0.75  # the place, in order, of a leaf pixel that is leaf alone and no edge
+MIDDLE = 0.5  # water is as green as the middle one of its pixels
 FAINTEST = 0.25  # of the whole picture's leaves: a tile's cannot be fainter
+FINENESS = 0.02  # steps of strength, so that few tables have to be made
 
 # One octet a pixel. What is decided has its own; the others are 3 + 100 * (share of leaf + 0.5).
 DECIDED = {IS_WATER: 0, IS_GLARE: 1, IS_RED: 2, IS_PLANT: 255}
@@ -56,23 +59,24 @@ def levels(
     counts: Mapping[Colour, int], leaves: Mapping[Colour, int], excess: Mapping[Colour, int]
 ) -> Levels:
     """Water and leaves of the whole picture."""
-    water = sorted_values(
-        {colour: value for colour, value in excess.items() if colour not in leaves}, counts
-    )
-    pure = sorted_values(leaves, counts)
-    leaf = pure[int(PURE * (len(pure) - 1))] if pure else HIGHEST
-    middle = water[len(water) // 2] if water else EXCESS_ZERO
-    return Levels(min(middle, leaf - 1), leaf)
+    open_water = {colour: value for colour, value in excess.items() if colour not in leaves}
+    leaf = at_share(leaves, counts, PURE, HIGHEST)
+    return Levels(min(at_share(open_water, counts, MIDDLE, EXCESS_ZERO), leaf - 1), leaf)
 
 
-def sorted_values(excess: Mapping[Colour, int], counts: Mapping[Colour, int]) -> list[int]:
-    """The octets of excess green of some colours that are not decided, each as often as it stands."""
-    return sorted(
-        value
-        for colour, value in excess.items()
-        if LOWEST <= value <= HIGHEST
-        for _ in range(counts[colour])
-    )
+def at_share(
+    excess: Mapping[Colour, int], counts: Mapping[Colour, int], share: float, otherwise: int
+) -> int:
+    """The octet below which such a share of the pixels lies, of the colours that are not decided."""
+    numbers = [0] * (HIGHEST + 2)
+    for colour, value in excess.items():
+        numbers[value] += counts[colour]
+    still = share * sum(numbers[LOWEST : HIGHEST + 1])
+    for value in range(LOWEST, HIGHEST + 1) if still else ():
+        still -= numbers[value]
+        if still <= 0:
+            return value
+    return otherwise
 
 
 def tile_strengths(
@@ -102,7 +106,8 @@ def strength(
     if len(here) < FEWEST:
         return None
     pure = here[int(PURE * (len(here) - 1))]
-    return max(FAINTEST, (pure - EXCESS_ZERO) / max(1.0, whole.leaf - EXCESS_ZERO))
+    strength = (pure - EXCESS_ZERO) / max(1.0, whole.leaf - EXCESS_ZERO)
+    return max(FAINTEST, round(strength / FINENESS) * FINENESS)
 
 
 def near(found: Sequence[Sequence[float | None]], row: int, column: int) -> float:
@@ -116,7 +121,7 @@ def near(found: Sequence[Sequence[float | None]], row: int, column: int) -> floa
         for one in line[max(0, column - 1) : column + 2]
         if one is not None
     ]
-    return sum(around) / len(around) if around else 1.0
+    return round(sum(around) / len(around) / FINENESS) * FINENESS if around else 1.0
 
 
 def relative(
@@ -133,6 +138,7 @@ def relative(
     return bytes(made)
 
 
+@lru_cache(maxsize=512)
 def table(strength: float, whole: Levels) -> bytes:
     """For each octet of excess green, that of the share of leaf in light of such a strength."""
     water = strength * (whole.water - EXCESS_ZERO)

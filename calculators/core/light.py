@@ -80,16 +80,36 @@ def thinning(cover: float, most: float | None) -> float | None:
     return 100 * (1 - most / cover) if cover > most else 0.0
 
 
+def height_for(
+    wanted_mol: float, below_floaters_mol: float, attenuation: float, depth: float
+) -> float | None:
+    """The height in cm above the plants' foot where a day's light is enough; None if nowhere."""
+    if below_floaters_mol < wanted_mol:
+        return None
+    if wanted_mol <= 0 or attenuation == 0:
+        return 0.0
+    reach = math.log(below_floaters_mol / wanted_mol) / attenuation * CM_PER_M
+    return max(0.0, depth - reach)
+
+
 def curves(
-    below_floaters: float, attenuation: float, depth: float, plants: float
+    below_floaters: float, attenuation: float, depth: float, plants: float, day: float
 ) -> dict[str, Series]:
-    """Light against depth, and the day's light at the plants against hours."""
+    """Light against depth, the day's light against hours, and against the height of a stem's tip."""
     depths = [depth * step / SHOWN_DEPTHS for step in range(SHOWN_DEPTHS + 1)]
     umol = [below_floaters * share_at_depth(attenuation, one) for one in depths]
     hours = [float(hour) for hour in range(SHOWN_HOURS + 1)]
     mol = [daily_light_mol(plants, hour) for hour in hours]
     return {
         "ppfd_by_depth": Series("Light (PPFD)", "µmol/m²/s", "Depth", "cm", depths, umol),
+        "dli_by_height": Series(
+            "Daily light at a stem's tip",
+            "mol/m²/day",
+            "Height of the tip",
+            "cm",
+            [depth - one for one in reversed(depths)],
+            [daily_light_mol(one, day) for one in reversed(umol)],
+        ),
         "dli_by_hours": Series(
             "Daily light at the plants", "mol/m²/day", "Hours a day", "h", hours, mol
         ),

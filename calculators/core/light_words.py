@@ -3,6 +3,7 @@
 from typing import TYPE_CHECKING
 
 from calculators.core.light import CLASS_FROM_MOL
+from calculators.core.numbers import show_number
 from calculators.core.result import Note
 from calculators.core.wording import LAMP_OVER_WATER
 
@@ -95,7 +96,7 @@ def strength(found: "Light") -> list[Note]:
         text = (
             "Why stems go leggy: in weak light a stem spends what it makes on length, to reach the "
             "surface, not on leaves and side shoots. Warm water does the same. It was measured in "
-            "Egeria, Hydrilla and Myriophyllum."
+            f"Egeria, Hydrilla and Myriophyllum. {reach(found)}"
         )
         said.append(Note("info", text))
     if dli >= CLASS_FROM_MOL["high"]:
@@ -105,3 +106,20 @@ def strength(found: "Light") -> list[Note]:
         )
         said.append(Note("caution", text))
     return said
+
+
+def reach(found: "Light") -> str:
+    """What a stem gains by growing up: the curve of light at its tip, in words."""
+    height = found.tip_height_for_class_cm
+    foot = show_number(found.dli_substrate_mol)
+    if height is None:
+        return (
+            "The curve of light at a stem's tip shows what length gains here: not enough anywhere, "
+            f"from {foot} mol at the foot."
+        )
+    if height == 0:
+        return f"Here the foot gets {foot} mol a day, which is what you want for it."
+    return (
+        f"The curve of light at a stem's tip shows what length gains: {foot} mol a day at the foot, and the "
+        f"{show_number(found.wanted_mol)} wanted from {show_number(height)} cm up."
+    )

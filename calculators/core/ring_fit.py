@@ -28,6 +28,8 @@ def with_rows(along: float, room: float, diameter: float, rows: int) -> int:
     """The most rings in so many rows, evenly spread over the room across."""
     apart = room / (rows - 1) if rows > 1 else diameter
     straight = rows * fitting(along - diameter, diameter) if apart >= diameter * (1 - SLACK) else 0
+    if rows > 2 and 2 * apart < diameter * (1 - SLACK):
+        return 0  # every other row stands in the same columns
     half_pitch = max(math.sqrt(max(0.0, diameter**2 - apart**2)), diameter / 2)
     full = fitting(along - diameter, 2 * half_pitch)
     shifted = fitting(along - diameter - half_pitch, 2 * half_pitch)

@@ -5,7 +5,7 @@ from typing import Any
 from calculators.core.declare import Spec
 from calculators.core.paint import BREAK, rows, show_row, show_value
 
-MOST_WIDE = 80
+MOST_WIDE = 100
 
 
 def table(spec: Spec, answer: dict[str, Any]) -> str:

@@ -4,8 +4,8 @@
 import { collect, fill } from "./form.js";
 import { openStage } from "./photo-stage.js";
 
-const LONGEST = 200; // points that Python gets, on the longer side
-const FINE = 8; // times as many in the picture that they are taken from: points, not means, keep colours pure
+const LONGEST = 160; // points that Python gets, on the longer side
+const FINE = 10; // times as many in the picture that they are taken from: points, not means, keep colours pure
 const FIRST_CORNERS = [[10, 10], [90, 10], [90, 90], [10, 90]]; // percent, until the keeper has dragged them
 const CORNERS = "corners";
 

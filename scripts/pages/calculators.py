@@ -99,7 +99,11 @@ def linked(text: str) -> Markup:
 
 def first_input(spec: Spec) -> str:
     """One input as the command line takes it; a list has to come from a file."""
-    simple = [field for field in spec.inputs if field.kind != "list" and field.default is not None]
+    simple = [
+        field
+        for field in spec.inputs
+        if field.kind != "list" and field.default is not None and not field.private
+    ]
     if not simple:
         return "--input FILE.json"
     return f"{simple[0].key}={value_text(simple[0], simple[0].default)}"

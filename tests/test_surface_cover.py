@@ -1,0 +1,311 @@
+"""Cover counted in pictures that the tests draw with a known cover: within 3 points, or said to be unsure."""
+
+import numpy as np
+import pytest
+
+from calculators.bridge import answer
+from calculators.core.result import BadInput
+from calculators.core.run import run
+from tests.surface_pictures import (
+    AS_PAGE,
+    GREEN,
+    LENGTH,
+    PAGE_STEP,
+    RED,
+    SLANTED,
+    STRAIGHT,
+    TURNED,
+    WATERS,
+    WIDTH,
+    YELLOW,
+    given,
+    map_between,
+    photo,
+    sampled,
+    strewn,
+)
+
+POINTS = 3.0  # points of cover, the error that is allowed
+
+
+def side_lit(x, y):
+    """A lamp at one end: from 0.35 to 1.1 of the light."""
+    return 0.35 + 0.75 * x / LENGTH
+
+
+def spot_lit(x, y):
+    """One lamp over the middle: corners get 0.3 of the light, the middle 1.1."""
+    return 0.3 + 0.8 * np.exp(-((x - 40) ** 2 + (y - 17) ** 2) / 400)
+
+
+def outcome(seed, wanted, radius, colours, water, corners=STRAIGHT, **effects):
+    """The outputs for a picture so drawn, and the cover that it has."""
+    dice = np.random.default_rng(seed)
+    leaves, known = strewn(dice, wanted, radius, colours)
+    shown = sampled(photo(dice, leaves, water, corners, **effects))
+    return run("surface-cover", given(shown, corners)), known, shown, leaves
+
+
+def close(found, known):
+    """Within 3 points, and inside its own range."""
+    outputs = found["outputs"]
+    assert abs(outputs["cover_percent"] - known) <= POINTS
+    assert outputs["cover_low_percent"] <= known <= outputs["cover_high_percent"]
+
+
+@pytest.mark.parametrize(
+    ("water", "wanted"),
+    [
+        *((water, 0.4) for water in WATERS),
+        ("black", 0.05),
+        ("sand", 0.05),
+        ("tea", 0.9),
+        ("sand", 0.9),
+    ],
+)
+def test_counts_leaves_on_any_water(water, wanted):
+    found, known, *_ = outcome(1, wanted, 1.2, GREEN, water, SLANTED)
+    close(found, known)
+    assert found["outputs"]["confidence"] == "clear"
+
+
+@pytest.mark.parametrize("radius", [0.4, 3.0])
+@pytest.mark.parametrize("corners", [STRAIGHT, SLANTED, TURNED])
+def test_counts_small_leaves_and_rosettes_at_any_slant(radius, corners):
+    found, known, *_ = outcome(2, 0.3, radius, GREEN, "dark", corners, noise=3.0)
+    close(found, known)
+
+
+@pytest.mark.parametrize("corners", [STRAIGHT, SLANTED])
+def test_counts_duckweed(corners):
+    """Fronds of 3 mm, in a photo nearly as fine as the page takes it: four of its pixels across."""
+    dice = np.random.default_rng(2)
+    leaves, known = strewn(dice, 0.3, 0.15, GREEN)
+    shown = sampled(photo(dice, leaves, "dark", corners, noise=3.0, fine=AS_PAGE), PAGE_STEP)
+    close(run("surface-cover", given(shown, corners)), known)
+
+
+def test_duckweed_in_a_coarse_photo_is_doubtful_and_the_range_holds_it():
+    """Two pixels across: hardly one is leaf alone, and the count is off. The answer says so."""
+    found, known, *_ = outcome(2, 0.3, 0.15, GREEN, "dark", noise=3.0)
+    outputs = found["outputs"]
+    assert outputs["cover_low_percent"] <= known <= outputs["cover_high_percent"]
+    assert outputs["confidence"] != "clear"
+
+
+@pytest.mark.parametrize(
+    ("light", "water"),
+    [(side_lit, "dark"), (side_lit, "sand"), (spot_lit, "dark"), (spot_lit, "tea")],
+)
+def test_counts_under_uneven_light(light, water):
+    found, known, *_ = outcome(3, 0.4, 1.0, GREEN + YELLOW, water, SLANTED, light=light)
+    close(found, known)
+
+
+@pytest.mark.parametrize("noise", [0.0, 15.0])
+def test_counts_with_no_noise_and_with_a_lot(noise):
+    found, known, *_ = outcome(4, 0.4, 1.0, YELLOW, "dark", noise=noise)
+    close(found, known)
+
+
+def test_glare_counts_as_water_and_is_said():
+    spots = [(0.3, 0.5, 0.06), (0.6, 0.4, 0.05)]
+    found, known, *_ = outcome(5, 0.3, 1.0, GREEN, "dark", glare=spots)
+    close(found, known)
+    assert found["outputs"]["glare_percent"] > 0.5
+
+
+def test_near_and_far_water_count_alike():
+    """Leaves in the far half alone: half of the surface, though a third of the picture of it."""
+    dice = np.random.default_rng(6)
+    leaves, _ = strewn(dice, 0.999, 1.5, GREEN, within=lambda x, y: y < WIDTH / 2)
+    keep = leaves.y + leaves.radius < WIDTH / 2 + 0.2
+    half = type(leaves)(*(part[keep] for part in leaves))
+    x, y = np.meshgrid(np.arange(0.05, LENGTH, 0.1), np.arange(0.05, WIDTH, 0.1))
+    known = 100 * (half.cover(x, y) >= 0).mean()
+    shown = sampled(photo(dice, half, "dark", SLANTED))
+    found = run("surface-cover", given(shown, SLANTED))["outputs"]
+    assert 40 < known < 51
+    assert abs(found["cover_percent"] - known) <= POINTS
+    width = found["mask"]["width"]
+    inside_picture = map_between(
+        [(0, 0), (1, 0), (1, 1), (0, 1)], [(a * width, b * width * 0.75) for a, b in SLANTED]
+    )
+    middle = inside_picture @ [0.5, 0.5, 1]
+    top, bottom = (SLANTED[0][1] * width * 0.75), (SLANTED[3][1] * width * 0.75)
+    assert middle[1] / middle[2] < top + 0.45 * (bottom - top), "the picture is not slanted"
+
+
+def test_open_water_and_a_closed_cover_are_called_hard_to_tell_but_not_far_off():
+    for wanted, expected in ((0.0, 0), (0.999, 100)):
+        outputs = outcome(7, wanted, 1.2, GREEN, "dark")[0]["outputs"]
+        assert abs(outputs["cover_percent"] - expected) <= POINTS
+        assert outputs["confidence"] == "hard-to-tell"
+
+
+def place(corners, x, y, what):
+    """A tap at a place of the surface, in cm."""
+    on_surface = [(0, 0), (LENGTH, 0), (LENGTH, WIDTH), (0, WIDTH)]
+    u, v, w = map_between(on_surface, [(100 * a, 100 * b) for a, b in corners]) @ [x, y, 1]
+    return {"what": what, "x_percent": u / w, "y_percent": v / w}
+
+
+def on_leaf(leaves, colour):
+    """The middle of a leaf of a colour that no other lies on."""
+    for number in reversed(range(len(leaves.x))):
+        x, y = leaves.x[number], leaves.y[number]
+        later = slice(number + 1, None)
+        off = np.hypot(leaves.x[later] - x, leaves.y[later] - y) - leaves.radius[later]
+        inside = 3 < x < LENGTH - 3 and 3 < y < WIDTH - 3
+        if inside and tuple(leaves.colour[number]) == colour and off.min(initial=9) > 0.6:
+            return x, y
+    raise AssertionError("no such leaf")
+
+
+def on_water(*layers):
+    """A place that no leaf of some layers is near; of the last, under the surface, the middle of one."""
+    dice = np.random.default_rng(0)
+    for _ in range(100_000):
+        x, y = dice.uniform(5, LENGTH - 5), dice.uniform(5, WIDTH - 5)
+        if all((np.hypot(one.x - x, one.y - y) - one.radius).min() > 0.6 for one in layers):
+            return x, y
+    raise AssertionError("no open water")
+
+
+@pytest.mark.parametrize("colours", [RED, RED + GREEN])
+def test_red_floaters_are_named_and_counted_after_two_taps(colours):
+    found, known, shown, leaves = outcome(8, 0.4, 1.0, colours, "dark")
+    said = found["outputs"]
+    assert said["confidence"] != "clear"
+    assert said["cover_high_percent"] >= known
+    assert any("red floaters" in note["text"] for note in found["notes"])
+    taps = [
+        place(STRAIGHT, *on_leaf(leaves, RED[0]), "plant"),
+        place(STRAIGHT, *on_water(leaves), "water"),
+    ]
+    close(run("surface-cover", given(shown, taps=taps)), known)
+
+
+def test_dim_plants_under_the_water_widen_the_range():
+    """A trap: half of the floor has plants. Far dimmer ones leave the truth in the range."""
+    dice = np.random.default_rng(9)
+    under, _ = strewn(dice, 0.5, 2, [(40, 70, 36), (44, 66, 40)])
+    found, known, *_ = outcome(10, 0.3, 1.0, GREEN, "dark", under=under)
+    outputs = found["outputs"]
+    assert outputs["cover_low_percent"] <= known <= outputs["cover_high_percent"]
+    assert outputs["confidence"] != "clear"
+
+
+def test_what_it_cannot_do_is_said_plants_under_the_water_as_bright_as_floating_ones():
+    dice = np.random.default_rng(9)
+    under, _ = strewn(dice, 0.5, 2, GREEN)
+    found, known, *_ = outcome(10, 0.3, 1.0, GREEN, "dark", under=under)
+    assert found["outputs"]["cover_percent"] > known + POINTS
+    assert any("just below the surface" in note["text"] for note in found["notes"])
+
+
+def test_rings_are_the_room_and_what_is_left_out_is_not():
+    dice = np.random.default_rng(11)
+    middles, radius = [(20.0, 17.0), (58.0, 18.0)], 12.0
+    inside = lambda x, y: np.any(  # noqa: E731
+        [(x - u) ** 2 + (y - v) ** 2 < (radius - 1.2) ** 2 for u, v in middles], axis=0
+    )
+    leaves, _ = strewn(dice, 0.5, 0.9, GREEN, within=inside)
+    x, y = np.meshgrid(np.arange(0.05, LENGTH, 0.1), np.arange(0.05, WIDTH, 0.1))
+    covered = leaves.cover(x, y) >= 0
+    ring = np.any([(x - u) ** 2 + (y - v) ** 2 < radius**2 for u, v in middles], axis=0)
+    shown = sampled(photo(dice, leaves, "dark", SLANTED))
+    taps = [place(SLANTED, *middle, "ring") for middle in middles]
+    rings = given(shown, SLANTED, taps=taps, ring_diameter_cm=2 * radius)
+    found = run("surface-cover", rings)["outputs"]
+    assert abs(found["cover_percent"] - 100 * covered[ring].mean()) <= POINTS
+    assert found["room_cm2"] == pytest.approx(2 * np.pi * radius**2, rel=0.01)
+    assert found["for_floaters"]["ring_count"] == 2
+    assert run("floaters", found["for_floaters"])["outputs"]["covered_cm2"] == pytest.approx(
+        found["covered_cm2"], rel=0.02
+    )
+    out = rings | {"taps": [*taps, place(SLANTED, 20, 17, "leave-out")], "leave_out_cm": 16}
+    less = run("surface-cover", out)["outputs"]
+    gone = ring & ((x - 20) ** 2 + (y - 17) ** 2 < 64)
+    assert less["room_cm2"] == pytest.approx(found["room_cm2"] - np.pi * 64, rel=0.01)
+    assert abs(less["cover_percent"] - 100 * covered[ring & ~gone].mean()) <= POINTS
+
+
+def test_any_order_of_the_corners_and_any_outline_will_do():
+    dice = np.random.default_rng(12)
+    leaves, known = strewn(dice, 0.4, 1.0, GREEN)
+    shown = sampled(photo(dice, leaves, "dark", STRAIGHT))
+    turned = given(shown, [STRAIGHT[2], STRAIGHT[0], STRAIGHT[3], STRAIGHT[1]])
+    assert run("surface-cover", turned)["outputs"] == run("surface-cover", given(shown))["outputs"]
+    six = [*STRAIGHT, (0.5, 0.2), (0.5, 0.8)]
+    found = run("surface-cover", given(shown, six))
+    assert abs(found["outputs"]["cover_percent"] - known) <= POINTS
+    assert any("straight above" in note["text"] for note in found["notes"])
+
+
+def test_the_keeper_can_move_the_line_either_way():
+    found, _, shown, _ = outcome(13, 0.4, 0.4, GREEN, "dark")
+    covers = [
+        run("surface-cover", given(shown, more_percent=more))["outputs"]["cover_percent"]
+        for more in (-100, -30, 0, 30, 100)
+    ]
+    assert covers == sorted(covers)
+    assert covers[0] + 5 < found["outputs"]["cover_percent"] < covers[-1] - 5
+
+
+def test_the_mask_marks_as_many_points_as_are_counted():
+    import base64
+
+    found, _, shown, _ = outcome(14, 0.4, 1.0, GREEN, "dark", STRAIGHT)
+    mask = found["outputs"]["mask"]
+    ones = sum(octet.bit_count() for octet in base64.b64decode(mask["bits"]))
+    share = 100 * ones / found["outputs"]["pixels"]
+    assert share == pytest.approx(
+        found["outputs"]["cover_percent"], abs=0.3
+    )  # no slant: equal weights
+    assert (mask["width"], mask["height"]) == (shown.shape[1], shown.shape[0])
+
+
+@pytest.mark.parametrize(
+    ("change", "key", "part"),
+    [
+        ({"pixels": "not base64!"}, "pixels", "is no base64"),
+        ({"pixels": "AAAA"}, "pixels", "it holds 3 octets"),
+        ({"pixels": "A" * 500_000}, "pixels", "too many; allowed is base64 of at most"),
+        ({"pixels": 7}, "pixels", "is no base64"),
+        ({"width_px": 8}, "width_px", "16 to 320"),
+        ({"corners": []}, "corners", "0 corners will not do, 3 to 12 will"),
+        ({"corners": [{"x_percent": 50, "y_percent": 50}] * 4}, "corners", "enclose nothing"),
+        ({"corners": [{"x_percent": x, "y_percent": y} for x, y in
+                      ((10, 10), (90, 10), (40, 20), (10, 90))]}, "corners", "between the others"),
+        ({"corners": [{"x_percent": x, "y_percent": y} for x, y in
+                      ((10, 10), (14, 10), (14, 14), (10, 14))]}, "corners", "200 are needed"),
+        ({"corners": [{"x_percent": 120, "y_percent": 0}] * 4}, "corners[1].x_percent", "0 to 100"),
+        ({"taps": [{"what": "fish", "x_percent": 1, "y_percent": 1}]}, "taps[1].what", "plant, water"),
+        ({"taps": [{"what": "ring", "x_percent": 50, "y_percent": 50}]}, "ring_diameter_cm", "0.1 to 35"),
+        ({"ring_diameter_cm": 50}, "ring_diameter_cm", "0 to 35"),
+    ],
+)  # fmt: skip
+def test_refuses_what_is_no_picture_or_no_surface(change, key, part):
+    with pytest.raises(BadInput) as bad:
+        run("surface-cover", change)
+    assert part in dict(bad.value.problems)[key]
+
+
+def test_a_photo_never_stands_in_an_address():
+    import json
+
+    dice = np.random.default_rng(15)
+    leaves, _ = strewn(dice, 0.4, 1.0, GREEN)
+    inputs = given(sampled(photo(dice, leaves, "dark")), length_cm=90, more_percent=10)
+    typed = inputs | {key: str(inputs[key]) for key in ("width_px", "height_px", "length_cm")}
+    typed["corners"] = [
+        {key: str(one) for key, one in corner.items()} for corner in typed["corners"]
+    ]
+    typed |= {"more_percent": "10", "width_cm": "35"}
+    reply = json.loads(answer(json.dumps({"calculator": "surface-cover", "given": typed})))
+    assert reply["address"] == {"length_cm": "90"}
+    [link] = reply["painted"]["onward"]
+    assert link["calculator"] == "floaters"
+    assert link["inputs"]["length_cm"] == "90"
+    assert not any("mask" in row["key"] for row in reply["painted"]["rows"])

@@ -179,7 +179,7 @@ function noteAndGoOn(here) {
   const names = signs.flatMap((sign) => sign.dataset.then.split(" "));
   const ready = [...find(here, "#look-questions").content.children];
   const keysOf = (one) => [one.dataset.finding, ...[...one.children].flatMap((chip) => `${chip.dataset.present},${chip.dataset.absent}`.split(","))];
-  const next = names.map((name) => ready.find((one) => one.dataset.question === name))
+  const next = asked.length < Number(here.place.dataset.most) && names.map((name) => ready.find((one) => one.dataset.question === name))
     .find((one) => one && !keysOf(one).some((key) => key && asked.includes(key)));
   const chips = next ? [...next.children].map(({ textContent: words, dataset: { present, absent } }) => ({
     words, present: present.split(","), absent: absent.split(","), asked: next.dataset.finding,

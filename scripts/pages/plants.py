@@ -25,7 +25,6 @@ def plant_page(slug: str, library: Library) -> str:
     plant = library.plants[slug]
     return render(
         "plant.md.j2",
-        slug=slug,
         plant=plant,
         words=library.vocabulary,
         bars=bars(plant),
@@ -36,6 +35,7 @@ def plant_page(slug: str, library: Library) -> str:
         tank=f"{TANK_HEIGHT_CM:g} cm ({TANK_HEIGHT_CM / INCH_CM:.0f} in)",
         remark=remark(plant, TANK_HEIGHT_CM),
         close_up=shown(slug, plant),
+        slug=slug,
         cite=Citations(library.sources),
         listed=listings(plant, library.rules),
         rules=library.rules,

@@ -190,15 +190,18 @@ def test_it_asks_before_python_is_there(chromium, address):
     page.locator('#look-chips button[data-present="old-leaves-pinholes"]').tap()
     expect(page.locator("#look-question")).to_have_text(re.compile(r"\?$"))
     expect(page.locator("#look-result")).to_be_hidden()
-    page.locator("#look-chips button").first.tap()
-    expect(page.locator("#look-question")).to_have_text(re.compile(r"\?$"))
-    page.locator("#look-chips button").first.tap()
-    expect(page.locator("#look-question")).to_contain_text("Your answers are noted")
+    question, taps = page.locator("#look-question"), 1
+    while "Your answers are noted" not in question.inner_text():
+        before = question.inner_text()
+        page.locator("#look-chips button").first.tap()
+        expect(question).not_to_have_text(before)
+        taps += 1
+    assert 3 <= taps <= MOST_TAPS
     assert held
     for route in held:
         route.continue_()
     expect(page.locator("#look-result")).to_be_visible()
-    expect(page.locator("#look-answers li")).to_have_count(3)
+    expect(page.locator("#look-answers li")).to_have_count(taps)
     context.close()
 
 

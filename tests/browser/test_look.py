@@ -236,8 +236,11 @@ def test_with_no_script_the_drawing_leads_to_the_index(chromium, address):
 @pytest.mark.parametrize("scheme", ["light", "dark"])
 @pytest.mark.parametrize(
     "query",
-    ["", "?place=old-leaves&listing=1", "?place=animals&findings=fish-gasping&asked=fish-gasping"],
-)
+    [
+        "", "?place=old-leaves&listing=1", "?place=animals&findings=fish-gasping&asked=fish-gasping",
+        "all/", "key/", "symptoms/", "crypt-melt/",
+    ],
+)  # fmt: skip
 def test_each_step_is_fit_for_thumbs_and_readers(page, scheme, query):
     page.emulate_media(color_scheme=scheme)
     page.goto(f"problems/{query}")

@@ -178,7 +178,7 @@ async function answer(here) {
   remember(here, "replace");
   const known = asked.length + findings.length + absent.length + Object.keys(here.state.fields).length > 0;
   if (place && !listing) showQuestion(here, reply.look);
-  if (known) paintLook(here, reply.look);
+  if (known) paintLook(here, reply);
   const first = reply.look.causes[0];
   say(here, known ? `Now first: ${first.name}, ${first.sure}, ${first.percent}.` : "");
 }

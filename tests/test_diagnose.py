@@ -335,11 +335,7 @@ def test_cases_written_before_their_evidence_was_read():
 # The same signs on different plants: what the plant's record says of its kind and troubles decides.
 SAME_SIGNS = [
     (["melt-within-days", "old-leaves-glassy"], "cryptocoryne-wendtii", "crypt-melt"),
-    (
-        ["melt-within-days", "old-leaves-glassy", "many-kinds-at-once"],
-        "vallisneria-spiralis",
-        "chemical-injury",
-    ),
+    (["melt-within-days", "many-kinds-at-once"], "vallisneria-spiralis", "chemical-injury"),
     (["stem-bare-below"], "limnophila-sessiliflora", "fast-stems-brown-lean"),
     (["holes-bitten"], "barclaya-longifolia", "snail-grazing"),
     (["old-leaves-brown-drop"], "anubias-barteri", "buried-crown-or-rhizome"),

@@ -2,7 +2,8 @@
 
 from calculators.core.diagnosis import CAUSES, FINDINGS, question_of
 from scripts.pages.diagnosis import key_page, symptom_index, symptoms_page
-from scripts.pages.diagnosis_key import AFTER_YES, DEEPEST, key, steps
+from scripts.pages.diagnosis_key import key, steps
+from scripts.pages.key_grower import AFTER_YES, DEEPEST
 
 
 def follow(section, truth):

@@ -17,7 +17,7 @@ export function hideLook(place) {
   for (const name of ["#look-danger", "#look-result"]) place.querySelector(name).hidden = true;
 }
 
-export function paintLook(here, look) {
+export function paintLook(here, { look, address }) {
   const find = (name) => here.place.querySelector(name);
   find("#look-result").hidden = false;
   find("#look-enough").hidden = look.enough;
@@ -29,7 +29,7 @@ export function paintLook(here, look) {
   find("#look-answers").replaceChildren(...look.answers.map(answerRow));
   find("#look-given").hidden = !look.answers.length;
   paintDanger(find("#look-danger"), here, look);
-  const query = new URLSearchParams(here.reply.address).toString();
+  const query = new URLSearchParams(address).toString();
   find("#look-form").href = new URL(`calculators/diagnose/${query ? `?${query}` : ""}`, here.root).href;
 }
 

@@ -5,8 +5,8 @@ import { ask, start } from "./runtime.js";
 import { chosenUnits } from "./store.js";
 import { collect, fill, paintProblems } from "./form.js";
 import { keepAndShare } from "./look-keep.js";
-import { element } from "./paint.js";
-import { hideLook, paintChips, paintLook } from "./look-paint.js";
+import { listSigns, noteAndGoOn, showQuestion, signsOf } from "./look-ask.js";
+import { hideLook, paintLook } from "./look-paint.js";
 import { openPlant } from "./look-plant.js";
 
 const PAUSE = 300; // ms after the last key in a field before Python is asked
@@ -127,10 +127,6 @@ function back(here) {
   else drop(here, here.reply?.look?.answers.find((one) => one.keys.includes(last))?.keys ?? [last, ...signsOf(here, last).map((sign) => sign.dataset.finding)]);
 }
 
-function signsOf(here, place) {
-  return [...here.place.querySelectorAll(`details[data-place="${CSS.escape(place)}"] [data-finding]`)];
-}
-
 function show(here, moved = false) {
   const { place, listing, asked, findings, absent } = here.state;
   find(here, "#look-start").hidden = Boolean(place);
@@ -147,56 +143,6 @@ function show(here, moved = false) {
 /** No answer may be tapped twice while Python looks for the next question. */
 function waitForPython(here) {
   for (const chip of find(here, "#look-chips").children) chip.disabled = true;
-}
-
-function putQuestion(here, above, words, chips, list = false) {
-  find(here, "#look-count").textContent = above;
-  find(here, "#look-question").textContent = words;
-  paintChips(here.place, chips, list);
-  if (here.moved) find(here, "#look-question").focus({ preventScroll: true });
-  here.moved = false;
-}
-
-function nameOf(here, place) {
-  return here.place.querySelector(`a[data-place="${CSS.escape(place)}"]`)?.getAttribute("aria-label")
-    ?? here.place.querySelector(`details[data-place="${CSS.escape(place)}"] summary`)?.firstChild.textContent.trim() ?? place;
-}
-
-function listSigns(here) {
-  const { place, findings, absent } = here.state;
-  const left = signsOf(here, place).filter((sign) => ![...findings, ...absent].includes(sign.dataset.finding));
-  putQuestion(here, nameOf(here, place), "What do you see there?", [
-    ...left.map((sign) => ({ words: sign.textContent, present: [sign.dataset.finding], absent: [] })),
-    { words: "None of these", present: [], absent: left.map((sign) => sign.dataset.finding), asked: place },
-    { words: "Don’t know", present: [], absent: [], asked: place },
-  ], true);
-}
-
-/** Until Python is there: what the build wrote down to be asked after the signs that were tapped. */
-function noteAndGoOn(here) {
-  const { asked, place } = here.state;
-  const signs = [...here.place.querySelectorAll("[data-then]")].filter((sign) => asked.includes(sign.dataset.finding));
-  const names = signs.flatMap((sign) => sign.dataset.then.split(" "));
-  const ready = [...find(here, "#look-questions").content.children];
-  const keysOf = (one) => [one.dataset.finding, ...[...one.children].flatMap((chip) => `${chip.dataset.present},${chip.dataset.absent}`.split(","))];
-  const next = names.map((name) => ready.find((one) => one.dataset.question === name))
-    .find((one) => one && !keysOf(one).some((key) => key && asked.includes(key)));
-  const chips = next ? [...next.children].map(({ textContent: words, dataset: { present, absent } }) => ({
-    words, present: present.split(","), absent: absent.split(","), asked: next.dataset.finding,
-  })) : [];
-  putQuestion(here, nameOf(here, place), next ? next.dataset.words : "Your answers are noted. Python is loading; it puts the causes in order.", chips);
-}
-
-function showQuestion(here, look) {
-  const { place, asked } = here.state;
-  if (look.done || !look.ask) {
-    const more = look.ask ? [{ words: "Ask me more", more: true, present: [], absent: [] }] : [];
-    putQuestion(here, `${nameOf(here, place)} · ${asked.length} answers`, "Here is what it may be.", more);
-    if (look.ask) find(here, "#look-chips").append(element("p", { className: "hint", textContent: `What would tell most now: ${look.ask.words}` }));
-    return;
-  }
-  const most = look.taps < look.most_taps ? ` of at most ${look.most_taps}` : "";
-  putQuestion(here, `${nameOf(here, place)} · question ${look.taps + 1}${most}`, look.ask.words, look.ask.chips.map((chip) => ({ ...chip, asked: look.ask.finding })));
 }
 
 function figuresOf({ findings, absent, plant, ...figures }) {
@@ -232,7 +178,7 @@ async function answer(here) {
   remember(here, "replace");
   const known = asked.length + findings.length + absent.length + Object.keys(here.state.fields).length > 0;
   if (place && !listing) showQuestion(here, reply.look);
-  if (known) paintLook(here, reply.look);
+  if (known) paintLook(here, reply);
   const first = reply.look.causes[0];
   say(here, known ? `Now first: ${first.name}, ${first.sure}, ${first.percent}.` : "");
 }

@@ -25,7 +25,7 @@ PLACES = {
     "new-leaves": Place((186, 60, 100, 84), (236, 74)),
     "water": Place((126, 90, 58, 96), (155, 138)),
     "animals": Place((10, 90, 114, 96), (86, 170)),
-    "stem": Place((186, 146, 100, 76), (206, 184)),
+    "stem": Place((186, 146, 100, 76), (210, 184)),
     "old-leaves": Place((186, 224, 100, 92), (236, 306)),
     "whole-plant": Place((10, 188, 174, 128), (96, 202)),
     "coating": Place((288, 60, 62, 256), (320, 150)),
@@ -50,7 +50,7 @@ def link(where: str, label: str, address: str) -> str:
     words = SHORT.get(where, label)
     words = words[:1].upper() + words[1:]
     spoken = f"{words}: {label}" if where in SHORT else words
-    wide = 7.2 * len(words) + 14
+    wide = 7.7 * len(words) + 14
     return (
         f'<a class="place" href="{escape(address)}" data-place="{escape(where)}" '
         f'aria-label="{escape(spoken)}">'

@@ -8,6 +8,7 @@ from markupsafe import Markup
 from calculators.core.diagnosis import CAUSES
 from calculators.core.follow_up import when
 from calculators.core.likelihood import ODDS
+from calculators.core.look import MOST_TAPS
 from scripts.pages import evidence, look
 from scripts.pages.cite import Citations
 from scripts.pages.template import render
@@ -80,6 +81,7 @@ def problems_page(library: Library) -> str:
         questions=look.first_questions(shown),
         fields=look.reading_fields(),
         names=look.plant_names(library),
+        most_taps=MOST_TAPS,
     )
 
 

@@ -190,15 +190,18 @@ def test_it_asks_before_python_is_there(chromium, address):
     page.locator('#look-chips button[data-present="old-leaves-pinholes"]').tap()
     expect(page.locator("#look-question")).to_have_text(re.compile(r"\?$"))
     expect(page.locator("#look-result")).to_be_hidden()
-    page.locator("#look-chips button").first.tap()
-    expect(page.locator("#look-question")).to_have_text(re.compile(r"\?$"))
-    page.locator("#look-chips button").first.tap()
-    expect(page.locator("#look-question")).to_contain_text("Your answers are noted")
+    question, taps = page.locator("#look-question"), 1
+    while "Your answers are noted" not in question.inner_text():
+        before = question.inner_text()
+        page.locator("#look-chips button").first.tap()
+        expect(question).not_to_have_text(before)
+        taps += 1
+    assert 3 <= taps <= MOST_TAPS
     assert held
     for route in held:
         route.continue_()
     expect(page.locator("#look-result")).to_be_visible()
-    expect(page.locator("#look-answers li")).to_have_count(3)
+    expect(page.locator("#look-answers li")).to_have_count(taps)
     context.close()
 
 
@@ -233,8 +236,11 @@ def test_with_no_script_the_drawing_leads_to_the_index(chromium, address):
 @pytest.mark.parametrize("scheme", ["light", "dark"])
 @pytest.mark.parametrize(
     "query",
-    ["", "?place=old-leaves&listing=1", "?place=animals&findings=fish-gasping&asked=fish-gasping"],
-)
+    [
+        "", "?place=old-leaves&listing=1", "?place=animals&findings=fish-gasping&asked=fish-gasping",
+        "all/", "key/", "symptoms/", "crypt-melt/",
+    ],
+)  # fmt: skip
 def test_each_step_is_fit_for_thumbs_and_readers(page, scheme, query):
     page.emulate_media(color_scheme=scheme)
     page.goto(f"problems/{query}")

@@ -10,7 +10,7 @@ import pytest
 from calculators.core.data import table_bytes
 from calculators.core.listing import load_all
 from calculators.picker.record import COLUMNS, book
-from scripts.records.export_picker import TABLE, look, table_text
+from scripts.records.export_picker import TABLE, look_to_pick, table_text
 from scripts.records.load import BadRecords
 from scripts.runtime.make import MADE
 from scripts.setup.paths import ROOT
@@ -50,7 +50,7 @@ def test_columns_are_the_reader_s_own():
 
 def test_looks_go_by_habit_and_shape(library):
     """Common practice, no source."""
-    looks = {slug: look(plant) for slug, plant in library.plants.items()}
+    looks = {slug: look_to_pick(plant) for slug, plant in library.plants.items()}
     assert looks["rotala-rotundifolia"] == looks["vallisneria-spiralis"] == "upright"
     assert looks["hydrocotyle-leucocephala"] == "sprawling"
     assert looks["lilaeopsis-brasiliensis"] == "carpet"

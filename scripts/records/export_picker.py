@@ -7,10 +7,11 @@ A plant is a list in the order of ``columns``; a range is ``[low, high, place in
 import json
 from collections.abc import Sequence
 from pathlib import Path
-from typing import Any
+from typing import Any, cast, get_args
 
 from calculators.picker.record import COLUMNS, SURE, Look
 from scripts.pages.law import listings
+from scripts.pages.looks import look
 from scripts.records.animal import Animal
 from scripts.records.claim import Range
 from scripts.records.load import BadRecords, Reader
@@ -26,21 +27,20 @@ def figure(claim: Range | None) -> list[float] | None:
     return None if claim is None else [claim.low, claim.high, SURE.index(claim.sure)]
 
 
-def look(plant: Plant) -> Look:
-    """How it stands, in one word: upright, sprawling, carpet or floating.
+def look_to_pick(plant: Plant) -> Look:
+    """How it stands, as the picker asks for it: the table's looks, with two of them divided.
 
-    Our rule: creeping stems, mosses and what is wider than high sprawl.
+    Leaves in the air stand upright. What is tied to wood or stone sprawls where it is wider than high.
     """
-    if plant.habit in ("floater", "carpet"):
-        return "floating" if plant.habit == "floater" else "carpet"
-    draw = plant.traits.draw if plant.traits else ""
-    if plant.habit == "moss" or draw == "creeping-stem":
-        return "sprawling"
+    known = look(plant)
+    if known in get_args(Look):
+        return cast(Look, known)
     height, spread = plant.size.height_cm, plant.size.spread_cm
-    if plant.habit in ("stem", "marginal") or height is None or spread is None:
+    if plant.habit == "moss":
+        return "sprawling"
+    if known != "on-hardscape" or height is None or spread is None:
         return "upright"
-    wide = spread.low + spread.high > height.low + height.high
-    return "sprawling" if wide else "upright"
+    return "sprawling" if spread.low + spread.high > height.low + height.high else "upright"
 
 
 def plant_entry(plant: Plant, rules: dict[str, Rule]) -> list[Any]:
@@ -50,7 +50,7 @@ def plant_entry(plant: Plant, rules: dict[str, Rule]) -> list[Any]:
         "name": plant.name,
         "common": plant.trade_names[0] if plant.trade_names else "",
         "habit": plant.habit,
-        "look": look(plant),
+        "look": look_to_pick(plant),
         "role": nitrogen.role.value,
         "uptake": nitrogen.uptake.value,
         "dli_mol": figure(needs.dli_mol),

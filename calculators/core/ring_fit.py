@@ -6,11 +6,12 @@ there may be a wilder arrangement that holds one more; nobody lays rings so.
 
 import math
 
+ROWS_TRIED = 100  # as many as the rings that can be asked for, one a row; more rows only take time
 SLACK = 1e-9  # of a length: two rings of 40 cm fit in 80 cm, told in inches
 
 
 def most_rings(length_cm: float, width_cm: float, diameter_cm: float) -> int:
-    """The most rings that fit without overlapping, 0 where not even one does."""
+    """The most rings that fit without overlapping, 0 where not even one; above 100 it may be more."""
     if diameter_cm > min(length_cm, width_cm) * (1 + SLACK):
         return 0
     return max(in_rows(length_cm, width_cm, diameter_cm), in_rows(width_cm, length_cm, diameter_cm))
@@ -21,7 +22,8 @@ def in_rows(along: float, across: float, diameter: float) -> int:
     room = max(0.0, across - diameter)
     # In staggered rows a ring lies between two of the next row: sqrt(3)/2 of a diameter apart at least.
     most_rows = 1 + math.floor(room / (diameter * math.sqrt(3) / 2) + SLACK)
-    return max(with_rows(along, room, diameter, rows) for rows in range(1, most_rows + 2))
+    tried = range(1, min(most_rows + 1, ROWS_TRIED) + 1)
+    return max(with_rows(along, room, diameter, rows) for rows in tried)
 
 
 def with_rows(along: float, room: float, diameter: float, rows: int) -> int:
@@ -46,7 +48,7 @@ def largest_ring(length_cm: float, width_cm: float, count: int) -> float:
     low, high = 0.0, min(length_cm, width_cm)
     if most_rings(length_cm, width_cm, high) >= count:
         return high
-    for _ in range(60):
+    for _ in range(40):
         middle = (low + high) / 2
         if most_rings(length_cm, width_cm, middle) >= count:
             low = middle

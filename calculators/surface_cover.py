@@ -123,9 +123,10 @@ def surface_cover(
     between the two groups of colours (excess green, parted by Otsu's method). Glare counts as
     water. Where the count is wrong, tap a place as plant or as water, and colours like it follow.
 
-    The range has to hold the true cover: colours near the line, glare, dark and red parts, corners
-    a little off, and never less than 3 points either way. In pictures that our tests draw with a
-    known cover the error stays within 3 points. Your tank is no drawing: the range is our judgement.
+    The range allows for colours near the line, glare, dark and red parts, and corners a little off,
+    and is never less than 3 points either way. In pictures that our tests draw with a known cover
+    the error stays within 3 points. Your tank is no drawing: the range is our judgement. It does not
+    allow for plants under the water that are as bright as floating ones: those are counted.
     """
     shown = shown_picture(pixels, width_px, height_px)
     sizes = Sizes(length_cm, width_cm, ring_diameter_cm, leave_out_cm)

@@ -25,7 +25,7 @@ def answer(request: str) -> str:
     ``{"calculator", "given": {key: text}, "units"}`` gives the answer, painted in those units, and
     the metric inputs for the page's address; bad fields come as ``problems``. With ``"given_in"``
     the given text is first changed from those units, and comes back as ``given``. With ``"look"``
-    the diagnosis comes with its next question, see ``core/look.py``.
+    the diagnosis comes with its next question, see ``diagnosis/look.py``.
     """
     asked = json.loads(request)
     spec = find(asked["calculator"])
@@ -43,7 +43,7 @@ def answer(request: str) -> str:
         reply["painted"] = paint(spec, found, system)
         reply["address"] = address(spec, found.answer["inputs"], system)
         if "look" in asked:  # the diagnosis a question at a time; loaded only there
-            from calculators.core.look import look
+            from calculators.diagnosis.look import look
 
             reply["look"] = look(spec, found.answer, asked["look"], system)
     return json.dumps(reply, ensure_ascii=False)

@@ -2,19 +2,18 @@
 
 from typing import Annotated, Any
 
-from calculators.core.case_read import read_case
 from calculators.core.declare import calculator
-from calculators.core.diagnosis import CAUSES, FINDINGS, PLANTS, WHERE
-from calculators.core.diagnosis_answer import Diagnosis, NextCheck, Readings
-from calculators.core.diagnosis_case import check_findings, figures_of
-from calculators.core.diagnosis_words import disagreement, why_check
-from calculators.core.follow_up import expected, filled
-from calculators.core.next_check import best_check
-from calculators.core.posterior import SOMETHING_ELSE, posterior
 from calculators.core.quantities import Cover, Days, FeedMass, HoursADay, Volume
 from calculators.core.quantity import Help, Keys, Label
-from calculators.core.ranking import DIGITS, ranked
-from calculators.core.triage import (
+from calculators.diagnosis.answer import Diagnosis, NextCheck, Readings
+from calculators.diagnosis.case import check_findings, figures_of
+from calculators.diagnosis.case_read import read_case
+from calculators.diagnosis.follow_up import expected, filled
+from calculators.diagnosis.next_check import best_check
+from calculators.diagnosis.posterior import SOMETHING_ELSE, posterior
+from calculators.diagnosis.ranking import DIGITS, ranked
+from calculators.diagnosis.record import CAUSES, FINDINGS, PLANTS, WHERE
+from calculators.diagnosis.triage import (
     in_danger,
     is_enough,
     is_urgent,
@@ -22,6 +21,7 @@ from calculators.core.triage import (
     warnings,
     worth_asking_about,
 )
+from calculators.diagnosis.words import disagreement, why_check
 
 
 def findings_by_place() -> dict[str, Any]:

@@ -2,10 +2,7 @@
 
 from typing import Annotated, Literal, NamedTuple, get_args
 
-from calculators.core.bottle import bottle_notes, bought, mixed
 from calculators.core.declare import calculator
-from calculators.core.dose_cautions import Plan, ammonia_notes, level_cautions, rise_cautions
-from calculators.core.labels import Analysis
 from calculators.core.quantities import (
     Concentration,
     Density,
@@ -20,9 +17,12 @@ from calculators.core.quantities import (
 )
 from calculators.core.quantity import Choices, Help, Label, Possible, Quantity
 from calculators.core.result import Note, Refusal, Refused, Series
-from calculators.core.salts import SALTS, Salt
-from calculators.core.settling import Rhythm, course, settle
-from calculators.core.settling_notes import settling_notes
+from calculators.doses.bottle import bottle_notes, bought, mixed
+from calculators.doses.cautions import Plan, ammonia_notes, level_cautions, rise_cautions
+from calculators.doses.labels import Analysis
+from calculators.doses.salts import SALTS, Salt
+from calculators.doses.settling import Rhythm, course, settle
+from calculators.doses.settling_notes import settling_notes
 
 DAYS_A_WEEK = 7
 LEAST_DOSE_ML = 0.01

@@ -22,8 +22,8 @@ from calculators.core.quantities import (
 )
 from calculators.core.quantity import Help, Label, Possible, Valid
 from calculators.core.result import Line, Note, Refusal, Refused, Series
-from calculators.core.ring_fit import largest_ring, most_rings
 from calculators.core.wording import CUTTINGS
+from calculators.surface.ring_fit import largest_ring, most_rings
 
 CM2_PER_M2 = 10_000
 LEAST_COVER = 0.1  # percent; growth from nothing has no time

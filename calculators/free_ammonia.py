@@ -2,13 +2,6 @@
 
 from typing import Annotated, Literal, NamedTuple
 
-from calculators.core import chemistry
-from calculators.core.ammonia import (
-    acute_limit_mg_n_l,
-    ammonium_pka,
-    chronic_limit_mg_n_l,
-    unionised_share,
-)
 from calculators.core.declare import calculator
 from calculators.core.quantities import (
     PH,
@@ -22,6 +15,13 @@ from calculators.core.quantities import (
 from calculators.core.quantity import Choices, Help, Label, Possible, Valid
 from calculators.core.result import Line, Note, Series
 from calculators.core.wording import FISH_IN_TROUBLE
+from calculators.water import chemistry
+from calculators.water.ammonia import (
+    acute_limit_mg_n_l,
+    ammonium_pka,
+    chronic_limit_mg_n_l,
+    unionised_share,
+)
 
 READING_PER_N = {
     "nitrogen": 1.0,

@@ -2,17 +2,7 @@
 
 from typing import Annotated, NamedTuple
 
-from calculators.core.carbonate import (
-    air_co2_mg_l,
-    co2_mg_l,
-    ideal_co2_mg_l,
-    pk1,
-    pure_gas_co2_mg_l,
-)
-from calculators.core.chemistry import CACO3_MG_PER_DH, MEQ_PER_DH
 from calculators.core.declare import calculator
-from calculators.core.hardness_words import about_gas, about_mix, about_readings
-from calculators.core.mixing import mixed, share_of_second
 from calculators.core.quantities import (
     PH,
     Alkalinity,
@@ -27,6 +17,16 @@ from calculators.core.quantities import (
 )
 from calculators.core.quantity import Help, Label, Possible
 from calculators.core.result import Note, Series
+from calculators.water.carbonate import (
+    air_co2_mg_l,
+    co2_mg_l,
+    ideal_co2_mg_l,
+    pk1,
+    pure_gas_co2_mg_l,
+)
+from calculators.water.chemistry import CACO3_MG_PER_DH, MEQ_PER_DH
+from calculators.water.hardness_words import about_gas, about_mix, about_readings
+from calculators.water.mixing import mixed, share_of_second
 
 PH_ERROR = 0.2  # what a drop kit leaves open; common practice, no source
 KH_ERROR_DH = 0.5  # half a drop of a kit that counts degrees

@@ -3,7 +3,21 @@
 from typing import Annotated, Literal, NamedTuple
 
 from calculators.core.declare import calculator
-from calculators.core.light import (
+from calculators.core.quantities import (
+    Attenuation,
+    Cover,
+    DailyLight,
+    Height,
+    HoursADay,
+    Length,
+    LightLeft,
+    LuminousFlux,
+    Percent,
+    PhotonFlux,
+)
+from calculators.core.quantity import Choices, Help, Label, Possible
+from calculators.core.result import Note, Refusal, Refused, Series
+from calculators.lamps.light import (
     CLASS_FROM_MOL,
     LUX_PER_UMOL,
     Lamp,
@@ -19,21 +33,7 @@ from calculators.core.light import (
     share_through_floaters,
     thinning,
 )
-from calculators.core.light_words import notes
-from calculators.core.quantities import (
-    Attenuation,
-    Cover,
-    DailyLight,
-    Height,
-    HoursADay,
-    Length,
-    LightLeft,
-    LuminousFlux,
-    Percent,
-    PhotonFlux,
-)
-from calculators.core.quantity import Choices, Help, Label, Possible
-from calculators.core.result import Note, Refusal, Refused, Series
+from calculators.lamps.words import notes
 
 CLASSES = Choices(("low", "medium", "high"))
 

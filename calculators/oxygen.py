@@ -3,11 +3,11 @@
 from typing import Annotated, Literal, NamedTuple
 
 from calculators.core.declare import calculator
-from calculators.core.oxygen_solubility import pressure_at_altitude_hpa, saturation_mg_l
 from calculators.core.quantities import Oxygen, OxygenSaturation, Pressure, Temperature
 from calculators.core.quantity import Choices, Help, Label, Valid
 from calculators.core.result import Note, Series
 from calculators.core.wording import FISH_IN_TROUBLE
+from calculators.water.oxygen_solubility import pressure_at_altitude_hpa, saturation_mg_l
 
 # Lines for the rating, mg/L and per cent. Common practice, no source, for small warm-water animals.
 # They agree with the one-day minima of the US criteria of 1986 as we remember those (3 mg/L for

@@ -2,10 +2,8 @@
 
 from typing import Annotated, Literal
 
-from calculators.core.animals import ANIMALS
 from calculators.core.declare import calculator
 from calculators.core.form_hints import FINER, Part
-from calculators.core.light import LightClass
 from calculators.core.quantities import (
     PH,
     Area,
@@ -19,6 +17,8 @@ from calculators.core.quantities import (
     Volume,
 )
 from calculators.core.quantity import Choices, Help, Keys, Label, Possible
+from calculators.lamps.light import LightClass
+from calculators.living.animals import ANIMALS
 from calculators.picker.outputs import Pick
 from calculators.picker.want import Role, Want, light_of
 from calculators.picker.whole import answer, surface_of

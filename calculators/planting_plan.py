@@ -3,14 +3,6 @@
 from typing import Annotated, NamedTuple
 
 from calculators.core.declare import calculator
-from calculators.core.filling import (
-    DAYS_A_WEEK,
-    cover_by_week,
-    days_between,
-    stems_for,
-    trims_within,
-)
-from calculators.core.planting_words import notes
 from calculators.core.quantities import (
     Area,
     Count,
@@ -25,6 +17,14 @@ from calculators.core.quantities import (
 )
 from calculators.core.quantity import Help, Label, Possible
 from calculators.core.result import Note, Series
+from calculators.tending.filling import (
+    DAYS_A_WEEK,
+    cover_by_week,
+    days_between,
+    stems_for,
+    trims_within,
+)
+from calculators.tending.planting_words import notes
 
 PLAN_WEEKS = 26  # half a year
 SECONDS_A_MINUTE = 60

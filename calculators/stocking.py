@@ -2,10 +2,6 @@
 
 from typing import Annotated, NamedTuple
 
-from calculators.core import chemistry
-from calculators.core.animal_load import add_up
-from calculators.core.animal_words import notes
-from calculators.core.animals import ANIMALS, shown_name
 from calculators.core.declare import calculator
 from calculators.core.quantities import (
     BodyLength,
@@ -22,6 +18,10 @@ from calculators.core.quantities import (
 )
 from calculators.core.quantity import Help, Keys, Label, Possible
 from calculators.core.result import Note
+from calculators.living.animals import ANIMALS, shown_name
+from calculators.living.load import add_up
+from calculators.living.words import notes
+from calculators.water import chemistry
 
 DAYS_PER_WEEK = 7
 MG_PER_G = 1000

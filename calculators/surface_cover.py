@@ -2,27 +2,7 @@
 
 from typing import Annotated, Any, NamedTuple
 
-from calculators.core.cover_count import count, range_of
-from calculators.core.cover_inputs import (
-    MOST_OCTETS,
-    Corner,
-    Sizes,
-    Tap,
-    check_size,
-    for_floaters,
-    marks_of,
-    mask,
-    room_of,
-    shapes,
-    shown_picture,
-)
-from calculators.core.cover_words import Confidence, confidence, notes
 from calculators.core.declare import calculator
-from calculators.core.drawn_surface import CORNERS, HEIGHT, WIDTH
-from calculators.core.leaf_share import shares
-from calculators.core.leaf_sorts import GLARE, sorted_pixels
-from calculators.core.picture import bits, counted
-from calculators.core.plant_colours import colours_of
 from calculators.core.quantities import Area, Cover, Length, Percent, PictureSide, ShareMoved
 from calculators.core.quantity import (
     Choices,
@@ -36,6 +16,26 @@ from calculators.core.quantity import (
     Unpainted,
 )
 from calculators.core.result import Note
+from calculators.surface.cover_count import count, range_of
+from calculators.surface.cover_inputs import (
+    MOST_OCTETS,
+    Corner,
+    Sizes,
+    Tap,
+    check_size,
+    for_floaters,
+    marks_of,
+    mask,
+    room_of,
+    shapes,
+    shown_picture,
+)
+from calculators.surface.cover_words import Confidence, confidence, notes
+from calculators.surface.drawn_surface import CORNERS, HEIGHT, WIDTH
+from calculators.surface.leaf_share import shares
+from calculators.surface.leaf_sorts import GLARE, sorted_pixels
+from calculators.surface.picture import bits, counted
+from calculators.surface.plant_colours import colours_of
 
 
 class SurfaceCover(NamedTuple):

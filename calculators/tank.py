@@ -3,17 +3,6 @@
 from typing import Annotated, NamedTuple
 
 from calculators.core.declare import calculator
-from calculators.core.glass_tank import (
-    CM2_PER_M2,
-    WATER_KG_L,
-    Inside,
-    Shape,
-    box,
-    cylinder,
-    kilopascal,
-    layer_l,
-    pore_share,
-)
 from calculators.core.quantities import (
     Area,
     FloorLoad,
@@ -27,7 +16,18 @@ from calculators.core.quantities import (
 )
 from calculators.core.quantity import Choices, Help, Label, Possible
 from calculators.core.result import Note, Refusal, Refused
-from calculators.core.tank_words import notes
+from calculators.glass.tank import (
+    CM2_PER_M2,
+    WATER_KG_L,
+    Inside,
+    Shape,
+    box,
+    cylinder,
+    kilopascal,
+    layer_l,
+    pore_share,
+)
+from calculators.glass.words import notes
 
 ROUNDING_CM = 1e-9  # 33 cm of layers in 33 cm of water level, told in inches
 

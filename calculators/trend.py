@@ -3,24 +3,24 @@
 from typing import Annotated
 
 from calculators.core.declare import calculator
-from calculators.core.next_reading import narrowed_by
-from calculators.core.outlook import (
-    days_until,
-    holding_change_percent,
-    settles_at,
-)
 from calculators.core.quantities import Concentration, FeedMass, Interval, Volume
 from calculators.core.quantity import Help, Label, Possible
 from calculators.core.result import Series
-from calculators.core.stretches import Change, Reading, into_stretches
-from calculators.core.theil_sen import Slope, Stretch, level_at, line, theil_sen
-from calculators.core.trend_outputs import Trend
-from calculators.core.trend_words import ANIMALS_FIRST, notes, too_few
-from calculators.core.verdict import judge
 from calculators.nitrogen import inputs
 from calculators.nitrogen.balance import Flows, flows
 from calculators.nitrogen.constants import DAYS_PER_WEEK, DENITRIFICATION_MG_M2_DAY
 from calculators.nitrogen.uptake_fit import AT_THE_END, Fit, fit, fit_notes
+from calculators.readings.next_reading import narrowed_by
+from calculators.readings.outlook import (
+    days_until,
+    holding_change_percent,
+    settles_at,
+)
+from calculators.readings.stretches import Change, Reading, into_stretches
+from calculators.readings.theil_sen import Slope, Stretch, level_at, line, theil_sen
+from calculators.readings.trend_outputs import Trend
+from calculators.readings.trend_words import ANIMALS_FIRST, notes, too_few
+from calculators.readings.verdict import judge
 
 PICTURE = "Readings, and the line of the trend"
 

@@ -2,7 +2,6 @@
 
 from typing import Annotated, NamedTuple
 
-from calculators.core import chemistry
 from calculators.core.declare import calculator
 from calculators.core.quantities import (
     Concentration,
@@ -19,6 +18,7 @@ from calculators.core.quantities import (
 from calculators.core.quantity import Help, Label, Valid
 from calculators.core.result import Note
 from calculators.core.wording import CUTTINGS
+from calculators.water import chemistry
 
 CRITICAL_N_PERCENT = 1.3  # of dry mass; Gerloff and Krombholz 1966
 CRITICAL_P_PERCENT = 0.13

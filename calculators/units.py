@@ -2,11 +2,11 @@
 
 from typing import Annotated, Literal, NamedTuple
 
-from calculators.core import chemistry
 from calculators.core.declare import calculator
 from calculators.core.quantities import INCH_CM, US_GALLON_L, Factor
 from calculators.core.quantity import Choices, Help, Label, Quantity
 from calculators.core.result import Note, Refusal, Refused
+from calculators.water import chemistry
 
 IMPERIAL_GALLON_L = 4.54609  # exact, by definition
 ABSOLUTE_ZERO_C = -273.15

@@ -3,13 +3,13 @@
 from datetime import date, timedelta
 from typing import Annotated, NamedTuple
 
-from calculators.core.calendar_file import Entry, calendar_file, read_date
 from calculators.core.declare import calculator
 from calculators.core.quantities import Count, Days, Interval, Minutes, MinutesAWeek
 from calculators.core.quantity import Download, Help, IsDate, Label, Possible
 from calculators.core.result import Note, Refusal, Refused, Series
-from calculators.core.rounds import DAYS_A_WEEK, due_days, minutes_a_week
-from calculators.core.upkeep_words import notes
+from calculators.tending.calendar_file import Entry, calendar_file, read_date
+from calculators.tending.rounds import DAYS_A_WEEK, due_days, minutes_a_week
+from calculators.tending.upkeep_words import notes
 
 SHOWN_DAYS = 28
 MOST_ROUNDS = 500  # tanks and plants together; more is a slip, and would keep a phone busy

@@ -13,8 +13,8 @@ from typing import Any
 
 from playwright.sync_api import Page, sync_playwright
 
-from calculators.core.drawn_surface import colour_at
 from calculators.core.listing import load_all
+from calculators.surface.drawn_surface import colour_at
 from scripts.bench_browser import ARGUMENTS, fresh, timed
 from scripts.records.published import cases
 from scripts.server import make_server

@@ -4,8 +4,8 @@ import molmass
 import pytest
 from phreeqpython import PhreeqPython
 
-from calculators.core import chemistry
-from calculators.core.ammonia import (
+from calculators.water import chemistry
+from calculators.water.ammonia import (
     acute_limit_mg_n_l,
     ammonium_pka,
     chronic_limit_mg_n_l,

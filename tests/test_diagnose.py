@@ -6,11 +6,11 @@ import random
 import pytest
 import yaml
 
-from calculators.core.case_read import in_band
-from calculators.core.diagnosis import CAUSES, FINDINGS, PLANTS
-from calculators.core.posterior import prior_weight
 from calculators.core.result import BadInput
 from calculators.core.run import run
+from calculators.diagnosis.case_read import in_band
+from calculators.diagnosis.posterior import prior_weight
+from calculators.diagnosis.record import CAUSES, FINDINGS, PLANTS
 from scripts.setup.paths import ROOT
 
 

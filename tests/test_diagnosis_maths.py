@@ -9,12 +9,12 @@ from hypothesis import given
 from hypothesis import strategies as st
 from scipy.stats import entropy
 
-from calculators.core import likelihood
-from calculators.core.case_read import read_case
-from calculators.core.diagnosis import CAUSES, FINDINGS, QUESTIONS, covers_all
-from calculators.core.likelihood import normal, ratio, shares, together
-from calculators.core.next_check import answer_bits, columns
-from calculators.core.posterior import SOMETHING_ELSE, posterior
+from calculators.diagnosis import likelihood
+from calculators.diagnosis.case_read import read_case
+from calculators.diagnosis.likelihood import normal, ratio, shares, together
+from calculators.diagnosis.next_check import answer_bits, columns
+from calculators.diagnosis.posterior import SOMETHING_ELSE, posterior
+from calculators.diagnosis.record import CAUSES, FINDINGS, QUESTIONS, covers_all
 from scripts.setup.paths import ROOT
 
 SHARE = st.floats(0.001, 0.6)

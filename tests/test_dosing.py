@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 from calculators.core.paint import rows
 from calculators.core.result import BadInput
 from calculators.core.run import find, run
-from calculators.core.salts import ADDED, SALTS
+from calculators.doses.salts import ADDED, SALTS
 
 DOSING = find("dosing")
 

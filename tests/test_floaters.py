@@ -5,8 +5,8 @@ import math
 import pytest
 
 from calculators.core.result import BadInput
-from calculators.core.ring_fit import largest_ring, most_rings
 from calculators.core.run import run
+from calculators.surface.ring_fit import largest_ring, most_rings
 
 
 def refusals(**given):

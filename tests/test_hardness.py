@@ -5,9 +5,9 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from phreeqpython import PhreeqPython
 
-from calculators.core.carbonate import air_co2_mg_l, co2_mg_l, pk1, pk2, pk_gas
-from calculators.core.chemistry import MEQ_PER_DH
 from calculators.core.run import run
+from calculators.water.carbonate import air_co2_mg_l, co2_mg_l, pk1, pk2, pk_gas
+from calculators.water.chemistry import MEQ_PER_DH
 
 CO2_MG_PER_MOL = 44_009.5
 

@@ -8,9 +8,9 @@ from hypothesis import strategies as st
 from scipy.constants import N_A, c, h, k
 from scipy.integrate import quad
 
-from calculators.core.light import LUX_PER_UMOL, daily_light_mol, share_at_depth
 from calculators.core.result import Refused
 from calculators.core.run import run
+from calculators.lamps.light import LUX_PER_UMOL, daily_light_mol, share_at_depth
 from calculators.light import light
 
 LUMENS_PER_WATT = 683  # at 555 nm, by the definition of the candela

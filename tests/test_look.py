@@ -8,12 +8,12 @@ import pytest
 import yaml
 
 from calculators.bridge import answer
-from calculators.core.case_read import in_band
-from calculators.core.diagnosis import CAUSES, FINDINGS, QUESTIONS, question_of
-from calculators.core.follow_up import when
-from calculators.core.look import MOST_TAPS, look
-from calculators.core.look_answer import words_for
 from calculators.core.run import find, run
+from calculators.diagnosis.case_read import in_band
+from calculators.diagnosis.follow_up import when
+from calculators.diagnosis.look import MOST_TAPS, look
+from calculators.diagnosis.look_answer import words_for
+from calculators.diagnosis.record import CAUSES, FINDINGS, QUESTIONS, question_of
 from scripts.drawings.places import HEIGHT, PLACES, WIDTH
 from scripts.pages import look as page
 from scripts.setup.paths import ROOT

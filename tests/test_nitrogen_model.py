@@ -6,7 +6,6 @@ import numpy as np
 import pytest
 from scipy.integrate import solve_ivp
 
-from calculators.core.chemistry import NITRATE_PER_N
 from calculators.nitrogen import model as places
 from calculators.nitrogen.budget import Ledger
 from calculators.nitrogen.cohorts import MOST_COHORTS, gather
@@ -22,6 +21,7 @@ from calculators.nitrogen.start import build
 from calculators.nitrogen.steady import nitrate_of
 from calculators.nitrogen.tank import Event, Plant, Rates
 from calculators.nitrogen.transport import limited_rate
+from calculators.water.chemistry import NITRATE_PER_N
 from tests.nitrogen_tanks import BARE, EVENTS, LEAN, NO_DROPPINGS, TANKS
 
 DAYS = 60

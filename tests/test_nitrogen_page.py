@@ -6,7 +6,6 @@ import re
 
 import pytest
 
-from calculators.core import chemistry
 from calculators.core.numbers import show_number
 from calculators.nitrogen import (
     alkalinity,
@@ -23,6 +22,7 @@ from calculators.nitrogen import (
 from calculators.nitrogen.equations import CONSTANTS, RATES, constants_of, documentation
 from calculators.nitrogen.start import build
 from calculators.nitrogen.tank import Rates
+from calculators.water import chemistry
 from scripts.pages import nitrogen_model
 from scripts.pages.calculators import linked
 from scripts.pages.nitrogen_model import ADDRESS, TITLE, formula, model_page

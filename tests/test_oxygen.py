@@ -2,14 +2,14 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from calculators.core.oxygen_solubility import (
+from calculators.core.run import run
+from calculators.water.oxygen_solubility import (
     departure_per_atm,
     pressure_at_altitude_hpa,
     saturation_at_sea_level_mg_l,
     saturation_mg_l,
     vapour_pressure_atm,
 )
-from calculators.core.run import run
 
 
 def ask(**given):

@@ -4,9 +4,9 @@ import random
 
 import pytest
 
-from calculators.core.animals import ANIMALS
-from calculators.core.light import CLASS_FROM_MOL
 from calculators.core.run import run
+from calculators.lamps.light import CLASS_FROM_MOL
+from calculators.living.animals import ANIMALS
 from calculators.picker import tolerance
 from calculators.picker.record import SURE, Range, book
 

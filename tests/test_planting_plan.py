@@ -8,8 +8,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from scipy.integrate import solve_ivp
 
-from calculators.core.filling import stems_for
 from calculators.core.run import run
+from calculators.tending.filling import stems_for
 
 
 @settings(deadline=None)

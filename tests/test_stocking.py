@@ -4,11 +4,11 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from calculators.core.animals import ANIMALS
-from calculators.core.feed import excreted_ammonia_n_g, feed_nitrogen_g, living_mass_g
-from calculators.core.respiration import resting_oxygen_mg_h
 from calculators.core.result import BadInput
 from calculators.core.run import run
+from calculators.living.animals import ANIMALS
+from calculators.living.feed import excreted_ammonia_n_g, feed_nitrogen_g, living_mass_g
+from calculators.living.respiration import resting_oxygen_mg_h
 
 
 def ask(*rows, **more):

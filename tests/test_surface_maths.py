@@ -6,12 +6,12 @@ import numpy as np
 import pytest
 from scipy import special
 
-from calculators.core.discs import Disc, common, drawn, joined, span, without
-from calculators.core.homography import square_to
-from calculators.core.leaf_colour import look
-from calculators.core.otsu import otsu
-from calculators.core.outline import NoOutline, area, around, outline, spans
-from calculators.core.picture import bits, picture, pixels_of
+from calculators.surface.discs import Disc, common, drawn, joined, span, without
+from calculators.surface.homography import square_to
+from calculators.surface.leaf_colour import look
+from calculators.surface.otsu import otsu
+from calculators.surface.outline import NoOutline, area, around, outline, spans
+from calculators.surface.picture import bits, picture, pixels_of
 from scripts.pages.eye_guide import COVERS, HIGH, WIDE, leaves
 from tests.surface_pictures import map_between
 

@@ -6,12 +6,12 @@ from hypothesis import given
 from hypothesis import strategies as st
 from scipy.stats import mstats, norm, theilslopes
 
-from calculators.core.next_reading import narrowed_by
-from calculators.core.outlook import holding_change_percent, settles_at
 from calculators.core.result import BadInput
 from calculators.core.run import run
-from calculators.core.stretches import Change
-from calculators.core.theil_sen import kendall_variance, theil_sen
+from calculators.readings.next_reading import narrowed_by
+from calculators.readings.outlook import holding_change_percent, settles_at
+from calculators.readings.stretches import Change
+from calculators.readings.theil_sen import kendall_variance, theil_sen
 
 
 def ask(days, values, changes=(), **more):

@@ -8,10 +8,10 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from icalendar import Calendar
 
-from calculators.core.calendar_file import Entry, calendar_file, fnv, fold, read_date
 from calculators.core.result import BadInput
-from calculators.core.rounds import due_days
 from calculators.core.run import run
+from calculators.tending.calendar_file import Entry, calendar_file, fnv, fold, read_date
+from calculators.tending.rounds import due_days
 
 TODAY = "2026-12-07"
 

@@ -1,6 +1,6 @@
 """What the turnover of nitrogen does to carbonate hardness."""
 
-from calculators.core import chemistry
+from calculators.water import chemistry
 
 CACO3_MG_PER_N = chemistry.CACO3 / chemistry.N  # 7.146: two equivalents a mole nitrified
 

@@ -6,8 +6,8 @@ made from these annotations. The plants' numbers are in ``plant_constants.py``.
 
 from typing import Annotated
 
-from calculators.core import chemistry
 from calculators.nitrogen.about import About
+from calculators.water import chemistry
 
 # Units only
 MG_PER_G = 1_000.0

@@ -1,6 +1,5 @@
 """The answer of one run: outputs and words."""
 
-from calculators.core.ammonia import unionised_share
 from calculators.core.result import Note
 from calculators.nitrogen.alkalinity import CACO3_MG_PER_N
 from calculators.nitrogen.balance_words import FEED_IN_STEPS
@@ -13,6 +12,7 @@ from calculators.nitrogen.inverse import Answers
 from calculators.nitrogen.outlook import calm_from, judge
 from calculators.nitrogen.simulate import Outcome
 from calculators.nitrogen.tank import Event, Tank
+from calculators.water.ammonia import unionised_share
 
 
 def asked(target: float | None, wanted: Answers) -> list[Note]:

@@ -1,6 +1,5 @@
 """What a forecast says in words: animals before leaves, the verdict first."""
 
-from calculators.core.ammonia import acute_limit_mg_n_l, chronic_limit_mg_n_l, unionised_share
 from calculators.core.numbers import show_number as show
 from calculators.core.result import Note
 from calculators.core.wording import CHANGE_WITH_CARE, CUTTINGS, FISH_IN_TROUBLE
@@ -13,6 +12,7 @@ from calculators.nitrogen.plant_constants import HEALTHY_N_ROOTED
 from calculators.nitrogen.record import Record
 from calculators.nitrogen.simulate import Outcome
 from calculators.nitrogen.tank import Tank
+from calculators.water.ammonia import acute_limit_mg_n_l, chronic_limit_mg_n_l, unionised_share
 
 LEAST_SEEN_MG_L = 0.5
 CLOSED_PERCENT = 80  # as in the floaters calculator

@@ -4,11 +4,11 @@ from collections.abc import Sequence
 from itertools import pairwise
 from typing import Annotated, Literal
 
-from calculators.core.ammonia import unionised_share
 from calculators.nitrogen.about import About
 from calculators.nitrogen.constants import DAYS_PER_WEEK
 from calculators.nitrogen.record import Line
 from calculators.nitrogen.simulate import Outcome
+from calculators.water.ammonia import unionised_share
 
 Verdict = Literal["building", "steady", "running-short"]
 STEADY_MG_L_WEEK = 1.0  # as in the weekly budget

@@ -3,13 +3,13 @@
 import math
 from collections.abc import Sequence
 
-from calculators.core.filling import stems_for
 from calculators.core.numbers import show_number
 from calculators.picker.judge import Judged, against, because
 from calculators.picker.outputs import LeftOut, Ranked, Together
 from calculators.picker.record import Book, Plant
 from calculators.picker.together import STEPS, Set
 from calculators.picker.want import Want
+from calculators.tending.filling import stems_for
 
 DIGITS = 6  # more says nothing, and the last digits differ between machines
 NARROWEST_CM = 1.0  # spacing of the finest stems; they are planted in bunches

@@ -1,13 +1,13 @@
 """The parts of the score that the keeper decides: minutes, animals, the part in the nitrogen balance."""
 
 from calculators.core import quantities as q
-from calculators.core.animals import ANIMALS, shown_name
 from calculators.core.numbers import show_number
-from calculators.core.rounds import minutes_a_week
+from calculators.living.animals import ANIMALS, shown_name
 from calculators.picker import tolerance
 from calculators.picker.part import Part, asks, figure, trusted, unknown
 from calculators.picker.record import Book, Plant
 from calculators.picker.want import Want
+from calculators.tending.rounds import minutes_a_week
 
 MINUTES, COMPANY, ROLE = 25, 10, 10  # weights; our judgement
 NIBBLED = 0.5  # of the part, for a plant that an animal of the tank nips or pulls at; our judgement

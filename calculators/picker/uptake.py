@@ -3,7 +3,6 @@
 import math
 from typing import NamedTuple
 
-from calculators.core.filling import growth_rate
 from calculators.nitrogen.constants import CM2_PER_M2, PERCENT_TO_MG_PER_G
 from calculators.nitrogen.plant_constants import (
     CRITICAL_N,
@@ -19,6 +18,7 @@ from calculators.nitrogen.plant_constants import (
 )
 from calculators.nitrogen.plants import canopy_growth, floater_light
 from calculators.picker.record import GUESS, Plant, Range
+from calculators.tending.filling import growth_rate
 
 # A bed is full where it lets as little light to the soil as a closed floating layer: 115 g dry a m².
 FULL_BED_G_M2 = math.log(1 / LIGHT_THROUGH_COVER) / SHADE_M2_PER_G

@@ -2,7 +2,7 @@
 
 from typing import Literal, NamedTuple
 
-from calculators.core.light import CLASS_FROM_MOL, LightClass, share_at_depth
+from calculators.lamps.light import CLASS_FROM_MOL, LightClass, share_at_depth
 
 Role = Literal["fast", "steady", "slow"]
 

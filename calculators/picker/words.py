@@ -3,11 +3,11 @@
 from collections.abc import Sequence
 
 from calculators.core import quantities as q
-from calculators.core.animals import ANIMALS, shown_name
-from calculators.core.light import LightClass
 from calculators.core.numbers import show_number
 from calculators.core.result import Note
 from calculators.core.wording import CUTTINGS
+from calculators.lamps.light import LightClass
+from calculators.living.animals import ANIMALS, shown_name
 from calculators.picker.answer import minutes_sum
 from calculators.picker.judge import Judged
 from calculators.picker.part import figure

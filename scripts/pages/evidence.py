@@ -3,10 +3,10 @@
 import math
 from typing import NamedTuple
 
-from calculators.core.diagnosis import CAUSES, FINDINGS, QUESTIONS, question_of, shares_of
-from calculators.core.likelihood import ODDS
-from calculators.core.next_check import answer_bits
-from calculators.core.posterior import OF_PLANT
+from calculators.diagnosis.likelihood import ODDS
+from calculators.diagnosis.next_check import answer_bits
+from calculators.diagnosis.posterior import OF_PLANT
+from calculators.diagnosis.record import CAUSES, FINDINGS, QUESTIONS, question_of, shares_of
 from scripts.records.problem import Evidence, Problem
 
 TITLES = {

@@ -8,15 +8,15 @@ from typing import NamedTuple
 
 from markupsafe import Markup
 
-from calculators.core.case_read import read_case
 from calculators.core.declare import Field
-from calculators.core.diagnosis import CAUSES, FINDINGS, QUESTIONS, question_of
-from calculators.core.look import fields_of
-from calculators.core.look_questions import Question, next_question, question
-from calculators.core.next_check import answer_bits, columns
-from calculators.core.posterior import OF_PLANT, posterior
 from calculators.core.run import find
-from calculators.core.triage import complained_of
+from calculators.diagnosis.case_read import read_case
+from calculators.diagnosis.look import fields_of
+from calculators.diagnosis.look_questions import Question, next_question, question
+from calculators.diagnosis.next_check import answer_bits, columns
+from calculators.diagnosis.posterior import OF_PLANT, posterior
+from calculators.diagnosis.record import CAUSES, FINDINGS, QUESTIONS, question_of
+from calculators.diagnosis.triage import complained_of
 from scripts.drawings.places import places_drawing
 from scripts.pages.form_fields import field_html
 from scripts.records.load import Library

@@ -6,7 +6,7 @@ from pydantic import Field, model_validator
 from pydantic_core import PydanticCustomError
 
 from calculators.core import quantities as q
-from calculators.core.feed import MM_PER_CM, living_mass_g
+from calculators.living.feed import MM_PER_CM, living_mass_g
 from scripts.records.claim import Claim, Range, Record, Slug, Statement, Text, Within
 from scripts.records.names import Named
 from scripts.records.rule import Basis, Jurisdiction

@@ -4,7 +4,7 @@ from collections import defaultdict
 from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
-from calculators.core.likelihood import USUAL
+from calculators.diagnosis.likelihood import USUAL
 from scripts.records.finding import Finding as Sign
 from scripts.records.lines import Finding
 

@@ -6,8 +6,8 @@ import pytest
 import yaml
 from playwright.sync_api import expect
 
-from calculators.core.case_read import in_band
-from calculators.core.diagnosis import CAUSES, FINDINGS, question_of
+from calculators.diagnosis.case_read import in_band
+from calculators.diagnosis.record import CAUSES, FINDINGS, question_of
 from scripts.setup.node import browser_parts
 from scripts.setup.paths import ROOT
 from tests.browser.conftest import wait_for_offline_copy

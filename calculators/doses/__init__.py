@@ -1,0 +1,1 @@
+"""What ``dosing`` needs: salts, labels, bottles, the level that a schedule settles at, cautions."""

@@ -1,0 +1,1 @@
+"""The tank itself: volumes, areas, mass."""

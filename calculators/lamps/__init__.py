@@ -1,0 +1,1 @@
+"""Light from the lamp to the plants."""

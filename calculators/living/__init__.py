@@ -1,0 +1,1 @@
+"""Animals: their mass, feed, load and breath."""

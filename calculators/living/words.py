@@ -1,0 +1,100 @@
+"""What the keeper must know beside the figures of a stock of animals."""
+
+from collections.abc import Sequence
+
+from calculators.core.numbers import show_number
+from calculators.core.result import Note
+from calculators.living.animals import ANIMALS, shown_name
+from calculators.living.load import Kept, Totals
+from calculators.water.oxygen_solubility import saturation_at_sea_level_mg_l
+
+LOW_OXYGEN_MG_L = 5.0  # common practice, no source: the line below which to act today
+NIGHT_H = 12
+
+NEW_TANK = Note(
+    "caution",
+    "In a tank without a ripe filter this ammonia stays ammonia. Add animals a few at a time, feed "
+    "little, and test ammonia and nitrite daily for the first weeks.",
+)
+COPPER = Note(
+    "caution",
+    "Shrimp and snails die of traces of copper. Read the label of each medicine and plant food, and "
+    "do not treat the whole tank while they are in it. A vet who treats fish can advise.",
+)
+SHRIMP_ONLY = Note(
+    "info",
+    "Shrimp and snails alone feed plants little (common practice): fast plants may run short. "
+    "Watch new growth before you feed more than the animals eat.",
+)
+NOT_A_PERMISSION = Note(
+    "info",
+    "A load is no permission. Check that the kinds suit each other, the water and the length of the "
+    "tank, and never release animals or tank water outdoors.",
+)
+
+
+def notes(
+    animals: Sequence[Kept], total: Totals, temperature_c: float, volume_l: float
+) -> list[Note]:
+    """Cautions by kind, warmth, length and oxygen, animals first."""
+    present = [kept for kept in animals if kept.count_]
+    if not present:
+        return [
+            Note("info", "No animals: nothing to feed, and plants live on soil and dosing alone.")
+        ]
+    groups = {ANIMALS[kept.kind].group for kept in present}
+    said = [*short_of_air(total, temperature_c, volume_l)]
+    for kept in present:
+        said += about(kept, temperature_c)
+    if groups & {"shrimp", "snail"}:
+        said.append(COPPER)
+    if "fish" not in groups:
+        said.append(SHRIMP_ONLY)
+    return [*said, NEW_TANK, NOT_A_PERMISSION]
+
+
+def about(kept: Kept, temperature_c: float) -> list[Note]:
+    """Where one kind is out of its range of warmth or length."""
+    kind, said = ANIMALS[kept.kind], []
+    if not kind.temperature_low <= temperature_c <= kind.temperature_high:
+        why = (
+            f"{shown_name(kept.kind)} is kept at {show_number(kind.temperature_low)} to "
+            f"{show_number(kind.temperature_high)} °C; {show_number(temperature_c)} °C is outside."
+        )
+        said.append(Note("caution", why))
+    if kept.mean_length_mm > kind.longest_mm:
+        why = (
+            f"{shown_name(kept.kind)} grows to about {show_number(kind.longest_mm)} mm. Measure "
+            "again, or it is another kind."
+        )
+        said.append(Note("caution", why))
+    return [*said, *wrong_group(kept)]
+
+
+def wrong_group(kept: Kept) -> list[Note]:
+    """Where there are too few of a kind that lives in groups, or too many of one that does not."""
+    kind = ANIMALS[kept.kind]
+    if kind.most is not None and kept.count_ > kind.most:
+        room = "one to a tank" if kind.most == 1 else f"at most {kind.most} together"
+        why = f"{shown_name(kept.kind)}: {room}, as more fight."
+        return [Note("caution", why)]
+    if kept.count_ < kind.least:
+        why = f"{shown_name(kept.kind)} lives in groups: keep {kind.least} or more together."
+        return [Note("info", why)]
+    return []
+
+
+def short_of_air(total: Totals, temperature_c: float, volume_l: float) -> list[Note]:
+    """Whether the animals alone would breathe the water low in a night with no air coming in."""
+    spare = volume_l * max(0.0, saturation_at_sea_level_mg_l(temperature_c) - LOW_OXYGEN_MG_L)
+    if total.resting_oxygen_mg_h * NIGHT_H <= spare:
+        return []
+    hours = spare / total.resting_oxygen_mg_h
+    return [
+        Note(
+            "danger",
+            f"With a still surface, as in a power cut, these animals alone take saturated water below "
+            f"5 mg/L of oxygen in about {show_number(hours, 2)} hours; plants in the dark and bacteria "
+            "make it sooner. Keep the surface moving, and have a battery air pump ready.",
+        )
+    ]

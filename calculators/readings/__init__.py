@@ -1,0 +1,1 @@
+"""Rows of readings: the trend between water changes, and what follows from it."""

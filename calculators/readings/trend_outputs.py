@@ -1,0 +1,72 @@
+"""What a trend gives: the slope, how sure it is, and what follows if nothing changes."""
+
+from typing import Annotated, NamedTuple
+
+from calculators.core.quantities import (
+    ChangeRate,
+    Concentration,
+    Count,
+    DailyChange,
+    Days,
+    NitrogenFlow,
+    Percent,
+    Ratio,
+)
+from calculators.core.quantity import Choices, Help, Label
+from calculators.core.result import Note, Series
+from calculators.readings.verdict import Verdict
+
+
+class Trend(NamedTuple):
+    """The slope, how sure it is, and what follows if nothing changes."""
+
+    slope_week: Annotated[ChangeRate | None, Label("Change between water changes")]
+    slope_low_week: Annotated[
+        ChangeRate | None, Label("At least"), Help("Lower limit, 95 % sure on both sides.")
+    ]
+    slope_high_week: Annotated[ChangeRate | None, Label("At most"), Help("Upper limit.")]
+    verdict: Annotated[
+        Verdict,
+        Label("Verdict"),
+        Choices(("building up", "steady", "falling", "too few readings to tell")),
+    ]
+    pairs: Annotated[Count, Label("Pairs of readings used")]
+    net_mg_l_day: Annotated[
+        DailyChange | None,
+        Label("Net build-up a day"),
+        Help("What comes in less what is taken up; below zero, plants and soil take more."),
+    ]
+    level_mg_l: Annotated[
+        Concentration | None, Label("Level at the last reading"), Help("On the line, less noisy.")
+    ]
+    next_reading_ratio: Annotated[
+        Ratio | None,
+        Label("Width of the limits with one reading more"),
+        Help("Expected, against the width now: 0.8 is a fifth narrower."),
+    ]
+    days_to_zero: Annotated[Days | None, Label("Until nothing is left, without changes")]
+    days_to_limit: Annotated[Days | None, Label("Until your limit, without changes")]
+    hold_change_percent: Annotated[
+        Percent | None,
+        Label("Weekly change that would hold this level"),
+        Help("Just before each change, with water that reads as your tap."),
+    ]
+    settles_at_mg_l: Annotated[
+        Concentration | None,
+        Label("Level that your changes lead to"),
+        Help("Just before a change, if changes and trend go on as they are."),
+    ]
+    uptake_mg_n_day: Annotated[
+        NitrogenFlow | None,
+        Label("Uptake of plants that fits"),
+        Help("For nitrate as NO₃. Give it to the nitrogen balance as the measured uptake."),
+    ]
+    uptake_low_mg_n_day: Annotated[
+        NitrogenFlow | None, Label("Uptake, at least"), Help("95 %, from the trend alone.")
+    ]
+    uptake_high_mg_n_day: Annotated[NitrogenFlow | None, Label("Uptake, at most")]
+    uptake_width_next_mg_n_day: Annotated[
+        NitrogenFlow | None, Label("Distance of these limits with one reading more")
+    ]
+    notes: tuple[Note, ...]
+    series: dict[str, Series]

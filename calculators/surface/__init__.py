@@ -1,0 +1,1 @@
+"""Floaters seen from above: rings, and cover counted in a photograph."""

@@ -1,0 +1,80 @@
+"""What the count of a photograph says beside its figures, above all how far to trust it."""
+
+from collections.abc import Sequence
+from typing import Literal
+
+from calculators.core.result import Note
+from calculators.core.wording import CUTTINGS
+from calculators.surface.cover_count import Count, Range
+from calculators.surface.cover_inputs import Tap
+from calculators.surface.leaf_sorts import DARK_PLANT, GLARE, RED
+
+Confidence = Literal["clear", "doubtful", "hard-to-tell"]
+
+WORTH_SAYING = 0.02  # share of the room; less changes no decision
+CLEAR_POINTS, DOUBTFUL_POINTS = 10.0, 25.0  # width of the range; our judgement
+
+EXAMPLE = Note(
+    "info",
+    "No picture is given, so a drawn one with a known cover of 41 % is counted: demo data.",
+)
+STAYS = Note(
+    "info",
+    "The photo is counted on this device and never sent. It is not in the page's address, and what "
+    "you keep holds the figures alone.",
+)
+
+
+def confidence(found: Range, two_classes: bool) -> Confidence:
+    """How far the count is to be trusted, by the width of its range."""
+    wide = found.high - found.low
+    if not two_classes or wide > DOUBTFUL_POINTS:
+        return "hard-to-tell"
+    return "clear" if wide <= CLEAR_POINTS else "doubtful"
+
+
+def notes(
+    counted: Count, two_classes: bool, slant_removed: bool, example: bool, taps: Sequence[Tap]
+) -> list[Note]:
+    """What makes the picture hard to tell, and what the keeper can do about it."""
+    said = [EXAMPLE] if example else []
+    if not two_classes:
+        text = (
+            "Plant and water do not show as two groups of colours: the surface is all one, or the light "
+            "is poor. Tap “plant” and “water” on the picture, or compare by eye."
+        )
+        said.append(Note("caution", text))
+    said += about_sorts(counted)
+    if len({tap.what for tap in taps} & {"plant", "water"}) == 1:
+        text = (
+            "Only one kind is pointed out. Tap a place of the other kind too: colours between the two "
+            "are then shared out between them."
+        )
+        said.append(Note("info", text))
+    if not slant_removed:
+        text = (
+            "With more or fewer than four corners a slant cannot be taken out: hold the phone level, "
+            "straight above the middle."
+        )
+        said.append(Note("info", text))
+    text = (
+        "Look at what is marked as counted before you trust the figure. Shadows, plants just below the "
+        "surface and leaves that are neither green nor marked are what it mistakes."
+    )
+    return [*said, Note("info", text), STAYS, CUTTINGS]
+
+
+def about_sorts(counted: Count) -> list[Note]:
+    """Parts of the picture that may be the other thing."""
+    texts = {
+        DARK_PLANT: "of the room is a fainter green that may be plants under the water. It is counted; if it "
+        "should not be, tap it as water, and a floating leaf as plant.",
+        GLARE: "of the room is glare and is counted as water. Turn the lamp off, or shade it with your "
+        "hand, and take the photo again.",
+        RED: "of the room is red and is counted as water. If those are red floaters, tap one as plant.",
+    }
+    return [
+        Note("caution", f"{100 * counted.by_sort[sort]:.0f} % {text}")
+        for sort, text in texts.items()
+        if counted.by_sort[sort] >= WORTH_SAYING
+    ]

@@ -1,0 +1,1 @@
+"""The chemistry of the water: ammonia, carbonate, hardness, oxygen."""

@@ -1,0 +1,107 @@
+"""Dissolved carbon dioxide from carbonate hardness and pH, with temperature and salt content.
+
+Constants of Plummer and Busenberg 1982, 0 to 90 °C; activities after Davies. Concentrations are in
+mol/L, which in fresh water is mol/kg within half a per cent.
+"""
+
+import math
+
+from calculators.water import chemistry
+
+ZERO_C_IN_K = 273.15
+CARBON_DIOXIDE_MG_PER_MOL = 1000 * chemistry.molar_mass(C=1, O=2)
+# Davies: A at 25 °C; between 0 and 40 °C it runs from 0.49 to 0.52, which changes CO2 by 0.3 % at most
+DAVIES_A = 0.509
+DAVIES_B = 0.3
+WATER_PK = (4471.0, 6.0875, 0.01706)  # Harned and Owen, 0 to 60 °C: A/T - B + C T; from memory
+# Calcium holds some bicarbonate and carbonate as pairs: log K at 25 °C (same source, as the PHREEQC
+# data base carries them). All hardness is taken as calcium; magnesium's pairs are close to it.
+BICARBONATE_PAIR = 10**1.106
+CARBONATE_PAIR = 10**3.224
+AIR_CO2_ATM = 420e-6  # about the mean of outdoor air in 2023; a room holds more
+
+
+def five_terms(temperature_c: float, a: float, b: float, c: float, d: float, e: float) -> float:
+    """The form that the source uses for each log K: a + b T + c/T + d log10 T + e/T², T in kelvin."""
+    kelvin = temperature_c + ZERO_C_IN_K
+    return a + b * kelvin + c / kelvin + d * math.log10(kelvin) + e / kelvin**2
+
+
+def pk1(temperature_c: float) -> float:
+    """pK of dissolved CO2 to bicarbonate, at infinite dilution."""
+    return five_terms(temperature_c, 356.3094, 0.06091964, -21834.37, -126.8339, 1684915)
+
+
+def pk2(temperature_c: float) -> float:
+    """pK of bicarbonate to carbonate, at infinite dilution."""
+    return five_terms(temperature_c, 107.8871, 0.03252849, -5151.79, -38.92561, 563713.9)
+
+
+def pk_gas(temperature_c: float) -> float:
+    """pK of the solubility of CO2 gas, mol/L/atm (Henry)."""
+    return five_terms(temperature_c, -108.3865, -0.01985076, 6919.53, 40.45154, -669365)
+
+
+def pk_water(temperature_c: float) -> float:
+    """pK of water."""
+    kelvin = temperature_c + ZERO_C_IN_K
+    a, b, c = WATER_PK
+    return a / kelvin - b + c * kelvin
+
+
+def ionic_strength(gh_meq_l: float, kh_meq_l: float) -> float:
+    """Ionic strength in mol/L of water whose ions are those that the two hardness tests see.
+
+    Hardness is calcium and magnesium; bicarbonate is the alkalinity; what one has more than the
+    other is balanced by ions of one charge, sodium or chloride.
+    """
+    singles = max(gh_meq_l, kh_meq_l) + max(kh_meq_l - gh_meq_l, 0)
+    return (4 * gh_meq_l / 2 + singles) / 2 / 1000
+
+
+def activity(charge: int, ionic_strength_mol_l: float) -> float:
+    """Activity coefficient of an ion (Davies equation), good up to about 0.5 mol/L."""
+    root = math.sqrt(ionic_strength_mol_l)
+    davies = root / (1 + root) - DAVIES_B * ionic_strength_mol_l
+    return float(10 ** (-DAVIES_A * charge**2 * davies))
+
+
+def bicarbonate_mol_l(
+    gh_meq_l: float, kh_meq_l: float, ph: float, temperature_c: float
+) -> float | None:
+    """The active bicarbonate in an alkalinity, mol/L; None if hydroxide is more than all of it.
+
+    Alkalinity is bicarbonate, twice carbonate, both with their pairs, and hydroxide less hydrogen ion.
+    """
+    strength = ionic_strength(gh_meq_l, kh_meq_l)
+    single, double = activity(1, strength), activity(2, strength)
+    hydroxide = (10 ** (ph - pk_water(temperature_c)) - 10**-ph) / single
+    calcium = gh_meq_l / 2 / 1000 * double
+    carbonate = 10 ** (ph - pk2(temperature_c))  # active, for each active bicarbonate
+    held = 1 / single + BICARBONATE_PAIR * calcium / single
+    held += 2 * carbonate * (1 / double + CARBONATE_PAIR * calcium)
+    left = kh_meq_l / 1000 - hydroxide
+    return left / held if left > 0 else None
+
+
+def co2_mg_l(gh_meq_l: float, kh_meq_l: float, ph: float, temperature_c: float) -> float | None:
+    """Dissolved CO2 in mg/L where carbonate is the only buffer; None if that cannot be."""
+    active = bicarbonate_mol_l(gh_meq_l, kh_meq_l, ph, temperature_c)
+    if active is None:
+        return None
+    return active * 10 ** (pk1(temperature_c) - ph) * CARBON_DIOXIDE_MG_PER_MOL
+
+
+def ideal_co2_mg_l(kh_meq_l: float, ph: float, temperature_c: float) -> float:
+    """The same by the simple formula: all alkalinity is bicarbonate, no salt, CO2 = KH 10^(pK1-pH)."""
+    return kh_meq_l / 1000 * 10 ** (pk1(temperature_c) - ph) * CARBON_DIOXIDE_MG_PER_MOL
+
+
+def air_co2_mg_l(temperature_c: float) -> float:
+    """Dissolved CO2 of water that stands in balance with outdoor air at sea level, mg/L."""
+    return AIR_CO2_ATM * 10 ** -pk_gas(temperature_c) * CARBON_DIOXIDE_MG_PER_MOL
+
+
+def pure_gas_co2_mg_l(temperature_c: float) -> float:
+    """Dissolved CO2 under one atmosphere of the pure gas: more than a tank can hold, mg/L."""
+    return air_co2_mg_l(temperature_c) / AIR_CO2_ATM

@@ -19,7 +19,8 @@ export function openBrief(form) {
     place.focus({ preventScroll: true });
     place.scrollIntoView({ behavior: still ? "auto" : "smooth", block: place.matches("h2") ? "start" : "center" });
   };
-  form.addEventListener("focusin", ({ target }) => clear(target));
+  // Not for what a tap brings the focus to before its click: the page would move under the thumb, and the tap be lost.
+  form.addEventListener("focusin", ({ target }) => target.matches(":focus-visible") && clear(target));
 }
 
 /** What is typed into, its hint and its problem must not lie under the line, nor under the doors below it. */

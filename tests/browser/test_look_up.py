@@ -41,7 +41,10 @@ def test_animals_in_danger_is_one_tap_from_anywhere_and_its_calculator_two(page)
         ("salvin", "Salvinia auriculata"),
         ("amonia", "Ammonia from new soil"),
         ("floaters", "Floaters"),
-        ("union concern", "Invasive alien species of Union concern (the Union list)"),
+        (
+            "union concern",
+            "European Union: Invasive alien species of Union concern (the Union list)",
+        ),
     ],
 )
 def test_search_finds_by_any_name_and_with_a_slip(page, query, found):

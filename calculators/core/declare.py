@@ -21,6 +21,7 @@ from calculators.core.quantity import (
     Octets,
     Onward,
     Possible,
+    PossibleBy,
     Private,
     Quantity,
     Unpainted,
@@ -45,6 +46,7 @@ class Field(NamedTuple):
     quantity: Quantity | None = None
     low: float | None = None  # possible range, inclusive
     high: float | None = None
+    possible_by: PossibleBy | None = None
     valid: Valid | None = None
     choices: tuple[str, ...] = ()
     words: tuple[str, ...] = ()  # what the person reads for each choice
@@ -170,6 +172,7 @@ def read_field(key: str, hint: Any, default: Any = None) -> Field:
         quantity=quantity,
         low=low,
         high=high,
+        possible_by=found.get(PossibleBy),
         valid=found.get(Valid),
         choices=choices,
         words=words,

@@ -47,6 +47,16 @@ class Possible(NamedTuple):
     high: float
 
 
+class PossibleBy(NamedTuple):
+    """A possible range that goes with what is chosen in another field of the same row.
+
+    A choice without a range here keeps the field's own.
+    """
+
+    key: str
+    ranges: dict[str, tuple[float, float]]
+
+
 class Valid(NamedTuple):
     """The range that the source of a formula supports; outside it, compute and say so."""
 

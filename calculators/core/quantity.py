@@ -112,6 +112,29 @@ class Unpainted(NamedTuple):
     """Marks an output for a program or for the page's picture; it is no row of the table."""
 
 
+class AnswersTo(NamedTuple):
+    """Marks an output as the answer to what some inputs ask.
+
+    Where one of them is empty, or holds ``nothing``, a blank output was not asked for: the page
+    leaves its row out and names the input instead.
+    """
+
+    keys: tuple[str, ...]
+    nothing: str | None = None
+
+
+class OnlyWith(NamedTuple):
+    """Marks an output that means something only where another one is there."""
+
+    key: str
+
+
+class WhenNone(NamedTuple):
+    """What a person reads for an output that is None, in place of a dash."""
+
+    text: str
+
+
 class Onward(NamedTuple):
     """Marks an output as inputs for another calculator, which the page offers as a link."""
 

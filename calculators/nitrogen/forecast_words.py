@@ -9,7 +9,7 @@ from calculators.nitrogen.constants import PERCENT_TO_MG_PER_G
 from calculators.nitrogen.first_hour import next_hour
 from calculators.nitrogen.outlook import NITRITE_ACT_MG_N_L, NITRITE_WATCH_MG_N_L, Verdict
 from calculators.nitrogen.plant_constants import HEALTHY_N_ROOTED
-from calculators.nitrogen.record import Record
+from calculators.nitrogen.record import Peak, Record
 from calculators.nitrogen.simulate import Outcome
 from calculators.nitrogen.tank import Tank
 from calculators.water.ammonia import acute_limit_mg_n_l, chronic_limit_mg_n_l, unionised_share
@@ -21,8 +21,9 @@ ANIMALS_FIRST = Note(
 )
 UNSURE = Note(
     "info",
-    "A forecast from guesses: growth and rot are right within a factor of two at best. Ask for the "
-    "band, test once a week, and correct the doubling times until the curve meets your readings.",
+    "A forecast from guesses: growth and rot are right within a factor of two at best. Choose low, "
+    "middle and high to see how unsure it is, test once a week, and correct the doubling times until "
+    "the curve meets your readings.",
 )
 CHLORIDE = (
     "How much nitrite harms depends on chloride in the water, which competes with it at the gills, "
@@ -79,7 +80,9 @@ def verdict_note(verdict: Verdict, outcome: Outcome, days: float) -> Note:
 
 def level(nitrate_mg_l: float) -> str:
     """A nitrate in words; what no kit can see is next to none."""
-    return "next to none" if nitrate_mg_l < LEAST_SEEN_MG_L else f"{show(nitrate_mg_l)} mg/L"
+    return (
+        "next to none" if nitrate_mg_l < LEAST_SEEN_MG_L else f"about {show(nitrate_mg_l, 2)} mg/L"
+    )
 
 
 def names(found: tuple[str, ...]) -> str:
@@ -112,10 +115,7 @@ def ammonia_notes(record: Record, tank: Tank) -> list[Note]:
     rating = rate(peak.value / chronic, toxic)
     if rating == "safe":
         return []
-    text = (
-        f"Ammonia peaks about day {peak.day:.0f} at {show(peak.value)} mg N/L, "
-        f"{show(toxic)} of it toxic."
-    )
+    text = f"Ammonia {peaks(peak)} {show(peak.value, 2)} mg N/L, {show(toxic, 2)} of it toxic."
     if peak.value > acute_limit_mg_n_l(tank.ph, tank.temperature_c):
         return [Note("danger", f"{text} Above the acute limit animals can die within hours.")]
     if rating == "act":
@@ -123,10 +123,15 @@ def ammonia_notes(record: Record, tank: Tank) -> list[Note]:
     return [Note("caution", f"{text} Test daily around then.")]
 
 
+def peaks(peak: Peak) -> str:
+    """When it is highest: a peak at the start is what the keeper reads now."""
+    return "is highest now, at" if peak.day < 0.1 else f"peaks about day {peak.day:.0f} at"
+
+
 def nitrite_notes(record: Record) -> list[Note]:
     """How the peak of nitrite stands against the guideline."""
     peak = record.nitrite
-    text = f"Nitrite peaks about day {peak.day:.0f} at {show(peak.value)} mg N/L. {CHLORIDE}"
+    text = f"Nitrite {peaks(peak)} {show(peak.value, 2)} mg N/L. {CHLORIDE}"
     if peak.value >= NITRITE_ACT_MG_N_L:
         return [Note("danger", text)]
     return [Note("caution", text)] if peak.value >= NITRITE_WATCH_MG_N_L else []
@@ -138,13 +143,16 @@ def water(outcome: Outcome) -> list[Note]:
     top = max(line.nitrate for line in outcome.record.lines)
     if top > HIGH_NITRATE_MG_L:
         said.append(
-            Note("caution", f"Nitrate reaches {show(top)} mg/L; over time that can harm animals.")
+            Note(
+                "caution",
+                f"Nitrate reaches about {show(top, 2)} mg/L; over time that can harm animals.",
+            )
         )
     if outcome.last.kh_drift < -1:
         said.append(
             Note(
                 "caution",
-                f"Carbonate hardness falls by about {show(-outcome.last.kh_drift)} °dH against the "
+                f"Carbonate hardness falls by about {show(-outcome.last.kh_drift, 2)} °dH against the "
                 "tap's. In soft water pH can drop with it: test KH each month.",
             )
         )

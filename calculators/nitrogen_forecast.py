@@ -23,12 +23,13 @@ from calculators.nitrogen.constants import (
     SOIL_RELEASE_MG_M2_DAY,
 )
 from calculators.nitrogen.ensemble import band
-from calculators.nitrogen.forecast_answer import asked, late, result
+from calculators.nitrogen.forecast_answer import late, result
 from calculators.nitrogen.forecast_outputs import NitrogenForecast
 from calculators.nitrogen.inverse import Answers, answers
 from calculators.nitrogen.plant_constants import FLOATING_WET_G_M2
 from calculators.nitrogen.simulate import simulate
 from calculators.nitrogen.tank import Event, Plant, Rates, Tank
+from calculators.nitrogen.target_words import asked
 
 EXAMPLE_PLANTS = [
     Plant("Ambulia", 300.0, 10.0),
@@ -247,5 +248,5 @@ def nitrogen_forecast(
             NEW_STEMS_DOUBLE_DAYS,
             floater_doubling_days,
         )
-    said = [*asked(target_nitrate_mg_l, wanted), *late(events, days)]
+    said = [*asked(target_nitrate_mg_l, wanted, tank, events, days, rates), *late(events, days)]
     return result(outcome, tank, events, days, around, wanted, said)

@@ -268,6 +268,26 @@ def test_names_every_bad_row():
     assert "did you mean change" in said["events[1].kind"]
 
 
+def test_a_feed_that_reaches_the_target_through_harmful_water_is_warned_of_first():
+    """In a new tank the feed for 10 mg/L nitrate brings nitrite past the line to act."""
+    target = {"target_nitrate_mg_l": 10.0, "start_ammonia_mg_n_l": 0.0}
+    new = forecast(filter_maturity_percent=0.0, **target)
+    feed = new["outputs"]["feed_for_target_g_week"]
+    assert (
+        forecast(filter_maturity_percent=0.0, feed_g_week=feed)["outputs"]["peak_nitrite_mg_n_l"]
+        > 0.6
+    )
+    assert new["outputs"]["peak_nitrite_mg_n_l"] < 0.6
+    warned = [
+        note for note in new["notes"] if note["text"].startswith("Do not feed for that target")
+    ]
+    assert [note["level"] for note in warned] == ["caution"]
+    mature = forecast(**target)
+    assert not any(note["text"].startswith("Do not feed") for note in mature["notes"])
+    texts = [note["text"] for note in mature["notes"]]
+    assert len(texts) == len(set(texts))  # the way to feed more is said once
+
+
 def test_a_value_too_large_for_its_kind_is_named_with_all_other_bad_fields():
     most = {"change": 100, "trim": 10_000, "feed": 5_000, "dose": 1_000}
     events = [{"day": 1, "kind": kind, "value": value} for kind, value in most.items()]

@@ -119,6 +119,7 @@ HardnessDrift = Annotated[
 ]
 
 # What a forecast comes to: right within a factor of two at best, so two figures are plenty
+FeedAhead = Annotated[float, Quantity("Feed", "g", (0, 100_000), digits=2)]
 DayAhead = Annotated[float, Quantity("Day", "", (0, 36_500), digits=2)]
 DaysAhead = Annotated[float, Quantity("Days", "days", (0, 36_500), digits=2)]
 NitrogenAhead = Annotated[float, Quantity("Nitrogen", "mg N/L", (0, 1_000), digits=2, least=0.001)]

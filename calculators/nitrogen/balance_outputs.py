@@ -7,7 +7,7 @@ from calculators.core.quantities import (
     ChangeRate,
     Concentration,
     DaysAhead,
-    FeedMass,
+    FeedAhead,
     NitrogenFlow,
     WetMass,
 )
@@ -64,10 +64,10 @@ class NitrogenBalance(NamedTuple):
         WhenNone("not in ten years"),
     ]
     feed_to_balance_g_week: Annotated[
-        FeedMass, Label("Feed that plants and soil would just use up"), Help("Changes left out.")
+        FeedAhead, Label("Feed that plants and soil would just use up"), Help("Changes left out.")
     ]
     feed_for_target_g_week: Annotated[
-        FeedMass | None, Label("Feed that holds your target"), Help("Just before each change.")
+        FeedAhead | None, Label("Feed that holds your target"), Help("Just before each change.")
     ]
     extra_stems_g: Annotated[WetMass, Label("Or: more stems, wet"), Help("Trimmed as they grow.")]
     extra_floater_area_cm2: Annotated[Area, Label("Or: more floating cover"), Help("Kept thinned.")]

@@ -6,7 +6,7 @@ from calculators.core.quantities import (
     Area,
     DayAhead,
     DaysAhead,
-    FeedMass,
+    FeedAhead,
     HardnessDrift,
     LevelAhead,
     NitrogenAhead,
@@ -83,7 +83,7 @@ class NitrogenForecast(NamedTuple):
         DayAhead | None, Label("Plants run short at the earliest"), BAND, NOT_YET
     ]
     feed_for_target_g_week: Annotated[
-        FeedMass | None, Label("Feed that ends at your target"), TARGET, NO_WAY
+        FeedAhead | None, Label("Feed that ends at your target"), TARGET, NO_WAY
     ]
     extra_stems_g: Annotated[WetMass | None, Label("Or: more stems, wet"), TARGET, NO_WAY]
     extra_floater_area_cm2: Annotated[Area | None, Label("Or: more floating cover"), TARGET, NO_WAY]

@@ -177,6 +177,11 @@ def test_a_problem_in_a_closed_part_opens_it_and_the_line_leads_there(page):
     page.locator("#brief").tap()
     expect(page.locator("#in-retained_percent")).to_be_focused()
     expect(page.locator("#in-retained_percent")).to_be_in_viewport()
+    page.locator("summary").tap()  # closed again by hand
+    expect(page.locator("#in-retained_percent")).to_be_hidden()
+    page.evaluate("scrollTo(0, 0)")
+    page.locator("#brief").tap()
+    expect(page.locator("#in-retained_percent")).to_be_focused()
 
 
 def test_a_problem_found_later_opens_the_closed_part(page):

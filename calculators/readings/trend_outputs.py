@@ -7,7 +7,7 @@ from calculators.core.quantities import (
     Concentration,
     Count,
     DailyChange,
-    Days,
+    DaysAhead,
     NitrogenFlow,
     Percent,
     Ratio,
@@ -46,9 +46,9 @@ class Trend(NamedTuple):
         Label("Width of the limits with one reading more"),
         Help("Expected, against the width now: 0.8 is a fifth narrower."),
     ]
-    days_to_zero: Annotated[Days | None, Label("Until nothing is left, without changes")]
+    days_to_zero: Annotated[DaysAhead | None, Label("Until nothing is left, without changes")]
     days_to_limit: Annotated[
-        Days | None, Label("Until your limit, without changes"), AnswersTo(("limit_mg_l",))
+        DaysAhead | None, Label("Until your limit, without changes"), AnswersTo(("limit_mg_l",))
     ]
     hold_change_percent: Annotated[
         Percent | None,

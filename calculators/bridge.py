@@ -4,13 +4,15 @@ import json
 from collections.abc import Mapping
 from typing import Any
 
+from calculators.core.asked import asked_rows
 from calculators.core.cards import lists
 from calculators.core.declare import Field, Spec
 from calculators.core.nested import gather, scatter
 from calculators.core.numbers import read_number, show_plain
-from calculators.core.paint import downloads, onward, rows
+from calculators.core.paint import downloads, onward
 from calculators.core.paint_notes import brief, lead, painted, rest
 from calculators.core.plot import plots
+from calculators.core.plot_units import in_units
 from calculators.core.result import BadInput
 from calculators.core.run import Found, compute, find
 from calculators.core.units import System, from_shown, to_shown
@@ -56,11 +58,11 @@ def paint(spec: Spec, found: Found, system: System = "metric") -> dict[str, Any]
         "brief": brief(spec, found, system),
         "lead": [painted(note) for note in lead(spec, found)],
         "lists": lists(spec, outputs, system),
-        "rows": rows(spec, outputs, system),
+        "rows": asked_rows(spec, found.answer, system),
         "notes": [painted(note) for note in rest(spec, found)],
         "downloads": downloads(spec, outputs),
         "onward": onward(spec, outputs),
-        "plots": plots(found.series),
+        "plots": plots(in_units(found.series, system)),
     }
 
 

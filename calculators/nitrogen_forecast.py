@@ -16,7 +16,6 @@ from calculators.core.quantities import (
     TissueNitrogen,
 )
 from calculators.core.quantity import Choices, Help, Label, Possible, Valid
-from calculators.core.result import Refusal, Refused
 from calculators.nitrogen import inputs
 from calculators.nitrogen.constants import (
     CM2_PER_M2,
@@ -24,12 +23,13 @@ from calculators.nitrogen.constants import (
     SOIL_RELEASE_MG_M2_DAY,
 )
 from calculators.nitrogen.ensemble import band
-from calculators.nitrogen.forecast_answer import asked, late, result
+from calculators.nitrogen.forecast_answer import late, result
 from calculators.nitrogen.forecast_outputs import NitrogenForecast
 from calculators.nitrogen.inverse import Answers, answers
 from calculators.nitrogen.plant_constants import FLOATING_WET_G_M2
 from calculators.nitrogen.simulate import simulate
 from calculators.nitrogen.tank import Event, Plant, Rates, Tank
+from calculators.nitrogen.target_words import asked
 
 EXAMPLE_PLANTS = [
     Plant("Ambulia", 300.0, 10.0),
@@ -50,7 +50,6 @@ WATER = Part("Water changes and the tap")
 NOW = Part("What you read now")
 PLANTS = Part("Plants, and what you do")
 AHEAD = Part("How far, how sure, what for")
-MOST_VALUE = {"change": 100.0, "feed": 5_000.0, "dose": 1_000.0}
 
 
 @calculator(
@@ -204,7 +203,6 @@ def nitrogen_forecast(
 
     All equations and constants: How the nitrogen model works.
     """
-    check(events)
     cover = Plant(
         "Floating cover",
         floater_area_cm2 / CM2_PER_M2 * FLOATING_WET_G_M2,
@@ -250,16 +248,5 @@ def nitrogen_forecast(
             NEW_STEMS_DOUBLE_DAYS,
             floater_doubling_days,
         )
-    said = [*asked(target_nitrate_mg_l, wanted), *late(events, days)]
+    said = [*asked(target_nitrate_mg_l, wanted, tank, events, days, rates), *late(events, days)]
     return result(outcome, tank, events, days, around, wanted, said)
-
-
-def check(events: list[Event]) -> None:
-    """Refuse an event that its kind does not allow."""
-    wrong = [
-        Refusal(f"events[{row}].value", f"too much for {event.kind}", 0, MOST_VALUE[event.kind])
-        for row, event in enumerate(events, start=1)
-        if event.value > MOST_VALUE.get(event.kind, event.value)
-    ]
-    if wrong:
-        raise Refused(*wrong)

@@ -3,8 +3,14 @@
 from typing import Annotated, Literal, NamedTuple
 
 from calculators.core.declare import calculator
-from calculators.core.quantities import Oxygen, OxygenSaturation, Pressure, Temperature
-from calculators.core.quantity import Choices, Help, Label, Valid
+from calculators.core.quantities import (
+    FAHRENHEIT,
+    Oxygen,
+    OxygenSaturation,
+    Pressure,
+    Temperature,
+)
+from calculators.core.quantity import AnswersTo, Choices, Help, Label, Valid
 from calculators.core.result import Note, Series
 from calculators.core.wording import FISH_IN_TROUBLE
 from calculators.water.oxygen_solubility import pressure_at_altitude_hpa, saturation_mg_l
@@ -17,6 +23,7 @@ WATCH_MG_L = 5.0
 TOO_MUCH_PERCENT = 120.0
 
 Rating = Literal["act", "watch", "good", "too-much", "not-measured"]
+READING = AnswersTo(("oxygen_mg_l",))
 HINT_ALTITUDES_M = (500, 1_000, 2_000)
 
 
@@ -24,7 +31,9 @@ class OxygenStanding(NamedTuple):
     """What the water can hold, and how the reading stands against it."""
 
     saturation_mg_l: Annotated[Oxygen, Label("Oxygen at saturation")]
-    saturation_percent: Annotated[OxygenSaturation | None, Label("Saturation of the reading")]
+    saturation_percent: Annotated[
+        OxygenSaturation | None, Label("Saturation of the reading"), READING
+    ]
     rating: Annotated[
         Rating,
         Label("Rating"),
@@ -34,7 +43,7 @@ class OxygenStanding(NamedTuple):
         )),
     ]  # fmt: skip
     missing_mg_l: Annotated[
-        Oxygen | None, Label("Missing to saturation"), Help("Zero above saturation.")
+        Oxygen | None, Label("Missing to saturation"), Help("Zero above saturation."), READING
     ]
     notes: tuple[Note, ...]
     series: dict[str, Series]
@@ -120,6 +129,7 @@ def against_temperature(pressure_hpa: float) -> Series:
         x_unit="°C",
         x=degrees,
         y=[saturation_mg_l(degree, pressure_hpa) for degree in degrees],
+        x_us=FAHRENHEIT,
     )
 
 

@@ -19,7 +19,7 @@ from calculators.readings.outlook import (
 from calculators.readings.stretches import Change, Reading, into_stretches
 from calculators.readings.theil_sen import Slope, Stretch, level_at, line, theil_sen
 from calculators.readings.trend_outputs import Trend
-from calculators.readings.trend_words import ANIMALS_FIRST, notes, too_few
+from calculators.readings.trend_words import ANIMALS_FIRST, NOTHING_TOLD, notes, too_few
 from calculators.readings.verdict import judge
 
 PICTURE = "Readings, and the line of the trend"
@@ -141,7 +141,7 @@ def fitted(found: Flows | None, slope: Slope, ratio: float | None, volume_l: flo
 
 def nothing_to_compare(stretches: list[Stretch], changes: list[Change]) -> Trend:
     """No two readings lie between the same changes."""
-    said = (ANIMALS_FIRST, too_few(stretches, changes))
+    said = (NOTHING_TOLD, ANIMALS_FIRST, too_few(stretches, changes))
     return Trend(
         *(None, None, None, "too-few-readings", 0, None, None, None, None, None, None, None),
         *(None, None, None, None),

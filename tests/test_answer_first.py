@@ -117,7 +117,7 @@ def test_traces_are_said_as_traces():
     from calculators.core.paint import rows
 
     shown = {row["key"]: row["value"] for row in rows(spec, here.answer["outputs"])}
-    assert shown["peak_unionised_mg_n_l"] == "under 0.0001"
+    assert shown["peak_unionised_mg_n_l"] == "under 0.001"
     nothing = compute("free-ammonia", {"ammonia_mg_l": 0.0}).answer["outputs"]
     shown = {row["key"]: row["value"] for row in rows(load_all()["free-ammonia"], nothing)}
     assert shown["unionised_mg_n_l"] == "0"

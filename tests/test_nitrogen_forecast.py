@@ -268,10 +268,44 @@ def test_names_every_bad_row():
     assert "did you mean change" in said["events[1].kind"]
 
 
+def test_a_feed_that_reaches_the_target_through_harmful_water_is_warned_of_first():
+    """In a new tank the feed for 10 mg/L nitrate brings nitrite past the line to act."""
+    target = {"target_nitrate_mg_l": 10.0, "start_ammonia_mg_n_l": 0.0}
+    new = forecast(filter_maturity_percent=0.0, **target)
+    feed = new["outputs"]["feed_for_target_g_week"]
+    assert (
+        forecast(filter_maturity_percent=0.0, feed_g_week=feed)["outputs"]["peak_nitrite_mg_n_l"]
+        > 0.6
+    )
+    assert new["outputs"]["peak_nitrite_mg_n_l"] < 0.6
+    warned = [
+        note for note in new["notes"] if note["text"].startswith("Do not feed for that target")
+    ]
+    assert [note["level"] for note in warned] == ["caution"]
+    mature = forecast(**target)
+    assert not any(note["text"].startswith("Do not feed") for note in mature["notes"])
+    texts = [note["text"] for note in mature["notes"]]
+    assert len(texts) == len(set(texts))  # the way to feed more is said once
+
+
+def test_a_value_too_large_for_its_kind_is_named_with_all_other_bad_fields():
+    most = {"change": 100, "trim": 10_000, "feed": 5_000, "dose": 1_000}
+    events = [{"day": 1, "kind": kind, "value": value} for kind, value in most.items()]
+    assert forecast(events=events)["outputs"]
+    above = [one | {"value": one["value"] + 1} for one in events]
+    with pytest.raises(BadInput) as bad:
+        forecast(volume_l=0, events=[*above, {"day": 2, "kind": "rain", "value": 10_001}])
+    said = dict(bad.value.problems)
+    assert said.keys() == {
+        "volume_l", *(f"events[{row}].value" for row in range(1, 6)), "events[5].kind",
+    }  # fmt: skip
+    assert "allowed is 0 to 5000" in said["events[3].value"]
+
+
 def test_refuses_an_impossible_change_and_leaves_out_what_lies_behind_the_end():
     with pytest.raises(BadInput) as bad:
         forecast(events=[{"day": 3, "kind": "change", "value": 101}])
-    assert bad.value.problems == (("events[1].value", "too much for change; allowed is 0 to 100"),)
+    assert bad.value.problems == (("events[1].value", "101 is out of range; allowed is 0 to 100"),)
     late = forecast(events=[{"day": 300, "kind": "change", "value": 50}])
     assert late["outputs"] == out()
     assert late["notes"][-1]["text"].startswith("1 of the events")

@@ -1,5 +1,6 @@
 """Pictures: what stands together, dashes, bands, named lines, and names that do not cover anything."""
 
+import json
 import re
 import xml.etree.ElementTree as ET
 from itertools import combinations
@@ -8,10 +9,13 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from calculators.bridge import answer
 from calculators.core.listing import load_all
 from calculators.core.plot import pictures, plots
 from calculators.core.plot_labels import place_names
 from calculators.core.plot_scale import Scale, scale, spread
+from calculators.core.plot_units import in_units
+from calculators.core.quantity import UsUnit
 from calculators.core.result import Line, Mark, Series
 from calculators.core.run import compute
 
@@ -163,3 +167,32 @@ def test_a_name_leaves_the_curve_free_where_it_can():
     assert not any(box.holds(x, y) for x, y in along)
     boxes = place_names([("one", 94.0), ("two", 95.0), ("three", 96.0)], [along], 50, 284, 186)
     assert not any(one.meets(other) for one, other in combinations(boxes, 2))
+
+
+def us_words(name):
+    request = {"calculator": name, "given": {}, "units": "us"}
+    return " ".join(json.loads(answer(json.dumps(request)))["painted"]["plots"])
+
+
+def test_pictures_follow_the_units_and_series_stay_metric():
+    """50 °F are 10 °C, by definition; 510 g are 18 oz of 28.35 g."""
+    assert "at water temperature 50," in us_words("oxygen")
+    assert "Water temperature, °F" in us_words("oxygen")
+    assert "Plants, wet: 18 oz at day 0" in us_words("nitrogen-forecast")
+    assert "Depth, in" in us_words("light")
+    found = compute("oxygen", {})
+    assert found.answer["series"]["saturation"]["x_unit"] == "°C"
+    assert found.answer["series"]["saturation"]["x"][0] == 10
+
+
+def test_named_lines_and_marks_change_with_their_axis():
+    metric = series(us=UsUnit("oz", 2.0), x_us=UsUnit("°F", 1.8, 32.0))._replace(
+        lines=(Line("line", 3.0),), marks=(Mark(1.0, "trim"),)
+    )
+    us = in_units({"a": metric}, "us")["a"]
+    assert (us.unit, us.x_unit) == ("oz", "°F")
+    assert us.y == [2, 4, 6, 8]
+    assert us.x == pytest.approx([32, 33.8, 35.6, 37.4])
+    assert us.lines[0].value == 6
+    assert us.marks[0].x == pytest.approx(33.8)
+    assert in_units({"a": metric}, "metric")["a"] == metric

@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as some
 
-from calculators.core.paint import rows
+from calculators.core.asked import asked_rows
 from calculators.core.result import BadInput
 from calculators.core.run import find, run
 
@@ -190,4 +190,4 @@ def test_any_input_gives_a_finite_answer_or_a_clean_refusal(name, data):
         assert all(key and "allowed" in message for key, message in refused.problems)
         return
     json.dumps(answer, allow_nan=False)
-    assert all(row["value"] for row in rows(spec, answer["outputs"], "us"))
+    assert all(row["value"] for row in asked_rows(spec, answer, "us"))

@@ -7,8 +7,8 @@ from urllib.parse import unquote, urljoin, urlsplit
 
 import pytest
 
+from calculators.core.asked import asked_rows
 from calculators.core.listing import load_all
-from calculators.core.paint import rows
 from calculators.core.run import run
 from scripts.offline import NOT_STORED
 from scripts.setup.paths import ROOT
@@ -155,7 +155,7 @@ def test_every_page_has_the_policy_and_the_doors(site):
 def test_a_calculators_page_shows_its_worked_example_with_no_script(name, pages):
     text = " ".join(pages[f"calculators/{name}/"].text.split())
     answer = run(name, {})
-    for row in rows(load_all()[name], answer["outputs"]):
+    for row in asked_rows(load_all()[name], answer):
         assert " ".join(f"{row['value']} {row['unit']}".split()) in text, row
     for note in answer["notes"]:
         assert " ".join(note["text"].split()) in text

@@ -7,7 +7,7 @@ from hypothesis import strategies as st
 from scipy.stats import mstats, norm, theilslopes
 
 from calculators.core.result import BadInput
-from calculators.core.run import run
+from calculators.core.run import compute, run
 from calculators.readings.next_reading import narrowed_by
 from calculators.readings.outlook import holding_change_percent, settles_at
 from calculators.readings.stretches import Change
@@ -233,3 +233,21 @@ def test_any_readings_give_finite_figures_in_order(readings, changes, step):
     assert all(math.isfinite(v) for v in found.values() if isinstance(v, float))
     if found["slope_low_week"] is not None:
         assert found["slope_low_week"] <= found["slope_week"] <= found["slope_high_week"]
+
+
+@pytest.mark.parametrize(
+    ("values", "said"),
+    [
+        ((20, 17, 15, 11), "Falling: by about 7 mg/L a week between water changes, 4.7 to 9.3"),
+        ((11, 15, 17, 20), "Building up: by about 7 mg/L a week between water changes, 4.7 to 9.3"),
+        ((10, 10, 10, 10), "Steady"),
+        ((10, 12), "Too few readings"),
+        ((), "Too few readings"),
+    ],
+)
+def test_the_verdict_stands_first_in_plain_words(values, said):
+    """Slopes of 20, 17, 15, 11 three days apart: median −1 a day; Theil by hand."""
+    readings = [{"day": 3 * place, "value": value} for place, value in enumerate(values)]
+    found = compute("trend", {"readings": readings, "changes": []})
+    assert found.notes[0].first
+    assert found.notes[0].text.startswith(said)

@@ -11,6 +11,7 @@ from typing import Annotated, Any, Literal, NamedTuple, TypeVar
 
 from calculators.core.form_hints import HINTS
 from calculators.core.quantity import (
+    AnswersTo,
     AsRows,
     Choices,
     Download,
@@ -19,12 +20,15 @@ from calculators.core.quantity import (
     Keys,
     Label,
     Octets,
+    OnlyWith,
     Onward,
     Possible,
+    PossibleBy,
     Private,
     Quantity,
     Unpainted,
     Valid,
+    WhenNone,
 )
 from calculators.core.result import plain
 
@@ -45,6 +49,7 @@ class Field(NamedTuple):
     quantity: Quantity | None = None
     low: float | None = None  # possible range, inclusive
     high: float | None = None
+    possible_by: PossibleBy | None = None
     valid: Valid | None = None
     choices: tuple[str, ...] = ()
     words: tuple[str, ...] = ()  # what the person reads for each choice
@@ -59,6 +64,9 @@ class Field(NamedTuple):
     private: bool = False  # never in an address
     unpainted: bool = False  # for an output that is no row of the table
     onward: Onward | None = None  # for an output that is another calculator's inputs
+    answers_to: AnswersTo | None = None  # for an output: the inputs that ask for it
+    only_with: OnlyWith | None = None  # for an output that hangs on another
+    when_none: str = ""  # for an output: the words for None
     required: bool = False  # inside a row: no default stands in for it
     hints: tuple[Any, ...] = ()  # how it stands in a form; see form_hints.py
 
@@ -170,6 +178,7 @@ def read_field(key: str, hint: Any, default: Any = None) -> Field:
         quantity=quantity,
         low=low,
         high=high,
+        possible_by=found.get(PossibleBy),
         valid=found.get(Valid),
         choices=choices,
         words=words,
@@ -182,6 +191,9 @@ def read_field(key: str, hint: Any, default: Any = None) -> Field:
         private=Private in found,
         unpainted=Unpainted in found or Onward in found,
         onward=found.get(Onward),
+        answers_to=found.get(AnswersTo),
+        only_with=found.get(OnlyWith),
+        when_none=found.get(WhenNone, WhenNone("")).text,
         row=read_row(base),
         row_type=row_type_of(base),
         hints=tuple(found[kind] for kind in HINTS if kind in found),

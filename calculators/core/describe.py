@@ -35,6 +35,8 @@ def describe_input(field: Field) -> dict[str, Any]:
         "help": field.help,
         "nullable": field.nullable,
     }
+    if field.possible_by:
+        described["ranges"] = field.possible_by._asdict()
     if field.row:
         described["row"] = [describe_input(part) for part in field.row]
     return described

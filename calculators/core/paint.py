@@ -63,7 +63,7 @@ def has_no_unit(value: Any) -> bool:
 def show_value(field: Field, value: Any, system: System = "metric") -> str:
     """One value as text, without its unit; a table of figures as lines that carry the unit."""
     if value is None:
-        return NOT_POSSIBLE
+        return field.when_none or NOT_POSSIBLE
     if field.kind == "choice":
         return field.words[field.choices.index(value)]
     if field.kind == "keys":

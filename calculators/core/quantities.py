@@ -114,7 +114,16 @@ Density = Annotated[float, Quantity("Density", "g/mL", (0.5, 3))]
 # Nitrogen over time
 NitrogenFlow = Annotated[float, Quantity("Nitrogen", "mg N/day", (0, 10_000_000))]
 ArealNitrogenFlow = Annotated[float, Quantity("Nitrogen", "mg N/m²/day", (0, 1_000))]
-HardnessDrift = Annotated[float, Quantity("Drift of hardness", "°dH", (-100_000, 100_000))]
+HardnessDrift = Annotated[
+    float, Quantity("Drift of hardness", "°dH", (-100_000, 100_000), digits=2)
+]
+
+# What a forecast comes to: right within a factor of two at best, so two figures are plenty
+FeedAhead = Annotated[float, Quantity("Feed", "g", (0, 100_000), digits=2)]
+DayAhead = Annotated[float, Quantity("Day", "", (0, 36_500), digits=2)]
+DaysAhead = Annotated[float, Quantity("Days", "days", (0, 36_500), digits=2)]
+NitrogenAhead = Annotated[float, Quantity("Nitrogen", "mg N/L", (0, 1_000), digits=2, least=0.001)]
+LevelAhead = Annotated[float, Quantity("Concentration", "mg/L", (0, 10_000), digits=2, least=0.1)]
 
 # A photograph of the surface, and rings on it
 RingCount = Annotated[int, Quantity("Rings", "", (1, 100))]

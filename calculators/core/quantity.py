@@ -47,6 +47,16 @@ class Possible(NamedTuple):
     high: float
 
 
+class PossibleBy(NamedTuple):
+    """A possible range that goes with what is chosen in another field of the same row.
+
+    A choice without a range here keeps the field's own.
+    """
+
+    key: str
+    ranges: dict[str, tuple[float, float]]
+
+
 class Valid(NamedTuple):
     """The range that the source of a formula supports; outside it, compute and say so."""
 
@@ -100,6 +110,29 @@ class Private(NamedTuple):
 
 class Unpainted(NamedTuple):
     """Marks an output for a program or for the page's picture; it is no row of the table."""
+
+
+class AnswersTo(NamedTuple):
+    """Marks an output as the answer to what some inputs ask.
+
+    Where one of them is empty, or holds ``nothing``, a blank output was not asked for: the page
+    leaves its row out and names the input instead.
+    """
+
+    keys: tuple[str, ...]
+    nothing: str | None = None
+
+
+class OnlyWith(NamedTuple):
+    """Marks an output that means something only where another one is there."""
+
+    key: str
+
+
+class WhenNone(NamedTuple):
+    """What a person reads for an output that is None, in place of a dash."""
+
+    text: str
 
 
 class Onward(NamedTuple):

@@ -36,7 +36,7 @@ def read_inputs(
                 problems.append((field.key, f"is missing; {allowed(field, system)}"))
             continue
         try:
-            values[field.key] = read_value(field, given[field.key], typed, system)
+            values[field.key] = read_value(narrowed(field, given), given[field.key], typed, system)
         except BadInput as bad:
             problems.extend(bad.problems)
         except ValueError as wrong:
@@ -44,6 +44,16 @@ def read_inputs(
     if problems:
         raise BadInput(*problems)
     return values
+
+
+def narrowed(field: Field, given: Mapping[str, Any]) -> Field:
+    """The field with the range that goes with the choice beside it; as it is where that is unknown."""
+    by = field.possible_by
+    chosen = given.get(by.key) if by else None
+    if not (by and isinstance(chosen, str) and chosen.strip() in by.ranges):
+        return field
+    low, high = by.ranges[chosen.strip()]
+    return field._replace(low=low, high=high)
 
 
 def keys_of(fields: tuple[Field, ...]) -> list[str]:

@@ -4,6 +4,8 @@ import math
 from collections.abc import Sequence
 from typing import Any, Literal, NamedTuple
 
+from calculators.core.quantity import UsUnit
+
 Level = Literal["info", "caution", "danger"]
 
 
@@ -66,6 +68,10 @@ class Series(NamedTuple):
     dots: bool = False  # single readings, with nothing known between them
     lines: tuple[Line, ...] = ()
     marks: tuple[Mark, ...] = ()
+    us: UsUnit | None = (
+        None  # the customary unit of ``y``, and of ``x``, where a person may choose one
+    )
+    x_us: UsUnit | None = None
 
 
 class BadInput(ValueError):

@@ -2,8 +2,9 @@
 
 from typing import Any
 
+from calculators.core.asked import asked_rows
 from calculators.core.declare import Spec
-from calculators.core.paint import BREAK, rows, show_row, show_value
+from calculators.core.paint import BREAK, show_row, show_value
 
 MOST_WIDE = 100
 
@@ -17,11 +18,11 @@ def table(spec: Spec, answer: dict[str, Any]) -> str:
     found = [
         (
             row["key"],
-            "below" if rowed(answer["outputs"][row["key"]]) else row["value"],
+            "below" if rowed(answer["outputs"].get(row["key"])) else row["value"],
             row["unit"],
             row["label"],
         )
-        for row in rows(spec, answer["outputs"])
+        for row in asked_rows(spec, answer)
     ]
     width = max(len(key) for key, *_ in [*given, *found])
     lines = [spec.title, ""]

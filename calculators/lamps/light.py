@@ -3,6 +3,7 @@
 import math
 from typing import Literal
 
+from calculators.core.quantities import INCH
 from calculators.core.result import Series
 
 Lamp = Literal["led-white", "fluorescent", "halogen", "daylight"]
@@ -101,7 +102,9 @@ def curves(
     hours = [float(hour) for hour in range(SHOWN_HOURS + 1)]
     mol = [daily_light_mol(plants, hour) for hour in hours]
     return {
-        "ppfd_by_depth": Series("Light (PPFD)", "µmol/m²/s", "Depth", "cm", depths, umol),
+        "ppfd_by_depth": Series(
+            "Light (PPFD)", "µmol/m²/s", "Depth", "cm", depths, umol, x_us=INCH
+        ),
         "dli_by_height": Series(
             "Daily light at a stem's tip",
             "mol/m²/day",
@@ -109,6 +112,7 @@ def curves(
             "cm",
             [depth - one for one in reversed(depths)],
             [daily_light_mol(one, day) for one in reversed(umol)],
+            x_us=INCH,
         ),
         "dli_by_hours": Series(
             "Daily light at the plants", "mol/m²/day", "Hours a day", "h", hours, mol

@@ -6,14 +6,17 @@ from calculators.core.quantities import (
     Area,
     ChangeRate,
     Concentration,
-    Days,
-    FeedMass,
+    DaysAhead,
+    FeedAhead,
     NitrogenFlow,
     WetMass,
 )
-from calculators.core.quantity import Choices, Help, Label
+from calculators.core.quantity import AnswersTo, Choices, Help, Label, WhenNone
 from calculators.core.result import Note, Series
 from calculators.nitrogen.balance import Verdict
+
+NOWHERE = WhenNone("no level: see the notes")
+READINGS = AnswersTo(("slope_week",))
 
 
 class NitrogenBalance(NamedTuple):
@@ -49,19 +52,22 @@ class NitrogenBalance(NamedTuple):
         Help("0.144 g for each gram of protein, over weeks; shrimp farms reckon so."),
     ]
     settled_nitrate_high_mg_l: Annotated[
-        Concentration | None, Label("Settles at, before a change"), Help("None if plants take all.")
+        Concentration | None, Label("Settles at, before a change"), NOWHERE
     ]
-    settled_nitrate_low_mg_l: Annotated[Concentration | None, Label("Settles at, after a change")]
+    settled_nitrate_low_mg_l: Annotated[
+        Concentration | None, Label("Settles at, after a change"), NOWHERE
+    ]
     days_to_shortage: Annotated[
-        Days | None,
+        DaysAhead | None,
         Label("Until the water holds no nitrate"),
-        Help("Leaves live on their store longer. A dash: never, or not in ten years."),
+        Help("Leaves live on their store longer."),
+        WhenNone("not in ten years"),
     ]
     feed_to_balance_g_week: Annotated[
-        FeedMass, Label("Feed that plants and soil would just use up"), Help("Changes left out.")
+        FeedAhead, Label("Feed that plants and soil would just use up"), Help("Changes left out.")
     ]
     feed_for_target_g_week: Annotated[
-        FeedMass | None, Label("Feed that holds your target"), Help("Just before each change.")
+        FeedAhead | None, Label("Feed that holds your target"), Help("Just before each change.")
     ]
     extra_stems_g: Annotated[WetMass, Label("Or: more stems, wet"), Help("Trimmed as they grow.")]
     extra_floater_area_cm2: Annotated[Area, Label("Or: more floating cover"), Help("Kept thinned.")]
@@ -69,11 +75,12 @@ class NitrogenBalance(NamedTuple):
         NitrogenFlow | None,
         Label("Uptake that fits your readings"),
         Help("Needs the slope of your trend. Give it back as the measured uptake."),
+        READINGS,
     ]
-    fitted_uptake_low_mg_n_day: Annotated[NitrogenFlow | None, Label("At least")]
-    fitted_uptake_high_mg_n_day: Annotated[NitrogenFlow | None, Label("At most")]
+    fitted_uptake_low_mg_n_day: Annotated[NitrogenFlow | None, Label("At least"), READINGS]
+    fitted_uptake_high_mg_n_day: Annotated[NitrogenFlow | None, Label("At most"), READINGS]
     fitted_width_next_mg_n_day: Annotated[
-        NitrogenFlow | None, Label("Width of that with one reading more")
+        NitrogenFlow | None, Label("Width of that with one reading more"), READINGS
     ]
     verdict: Annotated[
         Verdict, Label("Verdict"), Choices(("building up", "steady", "plants run short"))

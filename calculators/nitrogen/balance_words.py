@@ -44,7 +44,7 @@ def notes(
         )
     if verdict == "running-short":
         said.append(
-            Note("info", f"Feed that would just match: about {show(feed_to_balance)} g a week.")
+            Note("info", f"Feed that would just match: about {show(feed_to_balance, 2)} g a week.")
         )
         said.append(FEED_IN_STEPS)
     if measured:

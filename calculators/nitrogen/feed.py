@@ -15,7 +15,7 @@ from calculators.nitrogen.constants import (
 
 
 class FeedFate(NamedTuple):
-    """Where a day's feed goes, mg N a day; the five sum to what was fed.
+    """Where a day's feed goes, mg N a day; the four sum to what was fed.
 
     ``rotting`` is what will turn into ammonium, ``lasting`` is buried for longer than a year.
     """

@@ -2,7 +2,6 @@
 
 from calculators.core.result import Note
 from calculators.nitrogen.alkalinity import CACO3_MG_PER_N
-from calculators.nitrogen.balance_words import FEED_IN_STEPS
 from calculators.nitrogen.ensemble import Band
 from calculators.nitrogen.forecast_outputs import NitrogenForecast
 from calculators.nitrogen.forecast_pictures import drawn
@@ -13,18 +12,6 @@ from calculators.nitrogen.outlook import calm_from, judge
 from calculators.nitrogen.simulate import Outcome
 from calculators.nitrogen.tank import Event, Tank
 from calculators.water.ammonia import unionised_share
-
-
-def asked(target: float | None, wanted: Answers) -> list[Note]:
-    """Cautions that belong to the answers for a target."""
-    if target is None:
-        return []
-    said = [FEED_IN_STEPS]
-    if wanted.feed_g_week is None:
-        said.append(Note("caution", "No feed leads there: even without any, nitrate ends higher."))
-    if None in (wanted.extra_stems_g, wanted.extra_floater_cm2):
-        said.append(Note("caution", "Plants alone do not lead there: change more or feed less."))
-    return said
 
 
 def late(events: list[Event], days: float) -> list[Note]:
@@ -69,9 +56,14 @@ def result(
         extra_stems_g=wanted.extra_stems_g,
         extra_floater_area_cm2=wanted.extra_floater_cm2,
         verdict=verdict,
-        notes=(*notes(verdict, outcome, tank, days, calm), *said),
+        notes=once([*notes(verdict, outcome, tank, days, calm), *said]),
         series=drawn(record.lines, around, tank, events),
     )
+
+
+def once(said: list[Note]) -> tuple[Note, ...]:
+    """Each note once, where it stands first."""
+    return tuple(note for place, note in enumerate(said) if note not in said[:place])
 
 
 def after_feeding(hunger: Hunger, ration: float, events: list[Event]) -> float | None:

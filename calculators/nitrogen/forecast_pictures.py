@@ -2,6 +2,7 @@
 
 from collections.abc import Sequence
 
+from calculators.core.quantities import OUNCE
 from calculators.core.result import Line, Mark, Series
 from calculators.free_ammonia import ACT_NH3_MG_N_L
 from calculators.nitrogen.balance_words import HIGH_NITRATE_MG_L
@@ -45,7 +46,9 @@ def drawn(
             "% of dry mass",
             [one.plant_nitrogen_percent for one in moments],
         )._replace(lines=(BROWNING,), marks=done),
-        "plant_mass": curve("Plants, wet", "g", [one.plant_mass for one in moments]),
+        "plant_mass": curve("Plants, wet", "g", [one.plant_mass for one in moments])._replace(
+            us=OUNCE
+        ),
         "light_below_floaters": curve(
             "Light below the floaters", "%", [one.light_below_floaters for one in moments]
         )._replace(picture=COVER, short="light"),

@@ -4,7 +4,7 @@ from typing import Annotated, Literal, NamedTuple, get_args
 
 from calculators.core.form_hints import ByChoice, Step, Suggest
 from calculators.core.quantities import Days, DoublingTime, Factor, WetMass
-from calculators.core.quantity import Choices, Help, Label, Possible
+from calculators.core.quantity import Choices, Help, Label, Possible, PossibleBy
 from calculators.nitrogen.constants import (
     CM2_PER_M2,
     RETAINED_PERCENT,
@@ -15,6 +15,10 @@ from calculators.nitrogen.constants import (
 
 Kind = Literal["change", "trim", "feed", "dose"]
 KINDS: tuple[Kind, ...] = get_args(Kind)
+VALUES = PossibleBy(
+    "kind",
+    {"change": (0, 100), "trim": (0, 10_000), "feed": (0, 5_000), "dose": (0, 1_000)},
+)  # %, g wet, g a week, mg/L; feed and dose as wide as the inputs of those names
 
 
 class Plant(NamedTuple):
@@ -44,6 +48,7 @@ class Event(NamedTuple):
         Factor,
         Label("How much"),
         Possible(0, 10_000),
+        VALUES,
         Help(
             "Water changed: %. Plants cut: g wet. Dose: mg/L by which nitrate rises. New feed: g a "
             "week from that day on, until the next new feed."

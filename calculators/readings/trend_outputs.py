@@ -7,14 +7,16 @@ from calculators.core.quantities import (
     Concentration,
     Count,
     DailyChange,
-    Days,
+    DaysAhead,
     NitrogenFlow,
     Percent,
     Ratio,
 )
-from calculators.core.quantity import Choices, Help, Label
+from calculators.core.quantity import AnswersTo, Choices, Help, Label
 from calculators.core.result import Note, Series
 from calculators.readings.verdict import Verdict
+
+SUPPLY = AnswersTo(("volume_l", "feed_g_week"))
 
 
 class Trend(NamedTuple):
@@ -44,8 +46,10 @@ class Trend(NamedTuple):
         Label("Width of the limits with one reading more"),
         Help("Expected, against the width now: 0.8 is a fifth narrower."),
     ]
-    days_to_zero: Annotated[Days | None, Label("Until nothing is left, without changes")]
-    days_to_limit: Annotated[Days | None, Label("Until your limit, without changes")]
+    days_to_zero: Annotated[DaysAhead | None, Label("Until nothing is left, without changes")]
+    days_to_limit: Annotated[
+        DaysAhead | None, Label("Until your limit, without changes"), AnswersTo(("limit_mg_l",))
+    ]
     hold_change_percent: Annotated[
         Percent | None,
         Label("Weekly change that would hold this level"),
@@ -60,13 +64,14 @@ class Trend(NamedTuple):
         NitrogenFlow | None,
         Label("Uptake of plants that fits"),
         Help("For nitrate as NO₃. Give it to the nitrogen balance as the measured uptake."),
+        SUPPLY,
     ]
     uptake_low_mg_n_day: Annotated[
-        NitrogenFlow | None, Label("Uptake, at least"), Help("95 %, from the trend alone.")
+        NitrogenFlow | None, Label("Uptake, at least"), Help("95 %, from the trend alone."), SUPPLY
     ]
-    uptake_high_mg_n_day: Annotated[NitrogenFlow | None, Label("Uptake, at most")]
+    uptake_high_mg_n_day: Annotated[NitrogenFlow | None, Label("Uptake, at most"), SUPPLY]
     uptake_width_next_mg_n_day: Annotated[
-        NitrogenFlow | None, Label("Distance of these limits with one reading more")
+        NitrogenFlow | None, Label("Distance of these limits with one reading more"), SUPPLY
     ]
     notes: tuple[Note, ...]
     series: dict[str, Series]

@@ -4,6 +4,7 @@ from collections.abc import Sequence
 
 from calculators.core.numbers import show_number
 from calculators.core.result import Note
+from calculators.nitrogen.constants import DAYS_PER_WEEK
 from calculators.readings.outlook import readings_needed
 from calculators.readings.stretches import Change, Reading, change_days
 from calculators.readings.theil_sen import Slope, Stretch
@@ -21,6 +22,7 @@ ONLY_WHERE_IT_LEADS = (
     "while it falls, a holding change where the new water reads too high for one, a final level "
     "where fewer than two changes are given or the plants would use up all."
 )
+NOTHING_TOLD = Note("info", "Too few readings to tell which way it goes.", first=True)
 ANIMALS_FIRST = Note(
     "caution",
     "This is for slow things such as nitrate, phosphate or hardness. If ammonia or nitrite shows at "
@@ -36,7 +38,7 @@ def notes(
     changes: Sequence[Change],
 ) -> list[Note]:
     """Why the verdict is what it is, and what the readings cannot show."""
-    said = [ANIMALS_FIRST]
+    said = [verdict_note(slope, verdict), ANIMALS_FIRST]
     if slope.width is None:
         said.append(too_few(stretches, changes))
     elif verdict == "too-few-readings":
@@ -56,6 +58,24 @@ def notes(
     moving = verdict in ("building", "falling")
     said.append(Note("info", ONLY_WHERE_IT_LEADS if moving else NEEDS_A_TREND))
     return [*said, *doubts(slope, stretches, readings, changes), KIT_IS_COARSE]
+
+
+def verdict_note(slope: Slope, verdict: str) -> Note:
+    """The verdict in one plain sentence, with its limits where it says that something moves."""
+    if verdict == "too-few-readings" or slope.low is None or slope.high is None:
+        return NOTHING_TOLD
+    if verdict == "steady":
+        text = "Steady: over your readings it moves by less than they can tell."
+        return Note("info", text, first=True)
+    way = "Building up" if verdict == "building" else "Falling"
+    middle, *ends = (DAYS_PER_WEEK * one for one in (slope.middle, slope.low, slope.high))
+    least, most = sorted(ends, key=abs)
+    return Note(
+        "info",
+        f"{way}: by about {show_number(abs(middle), 2)} mg/L a week between water changes, "
+        f"{show_number(abs(least), 2)} to {show_number(abs(most), 2)} at 95 %.",
+        first=True,
+    )
 
 
 def too_few(stretches: Sequence[Stretch], changes: Sequence[Change]) -> Note:

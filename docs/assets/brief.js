@@ -16,6 +16,7 @@ export function openBrief(form) {
   line.onclick = () => {
     const still = matchMedia("(prefers-reduced-motion: reduce)").matches;
     const place = firstWrong(form) ?? document.querySelector("#result-title");
+    place.closest("details")?.setAttribute("open", ""); // closed again by hand, it could not be reached
     place.focus({ preventScroll: true });
     place.scrollIntoView({ behavior: still ? "auto" : "smooth", block: place.matches("h2") ? "start" : "center" });
   };

@@ -90,9 +90,9 @@ function place(list, row) {
 function move(button) {
   const box = button.closest(".field");
   const entry = box.querySelector("input");
-  const step = Number(entry.dataset.step ?? box.querySelector("[data-choice]:not([hidden])")?.dataset.step ?? 1);
-  const to = (read(entry) ?? 0) + Number(button.dataset.move) * step;
-  write(entry, Math.min(Number(entry.dataset.high), Math.max(Number(entry.dataset.low), to)));
+  const { step = 1, low, high } = { ...entry.dataset, ...box.querySelector("[data-choice]:not([hidden])")?.dataset };
+  const to = (read(entry) ?? 0) + Number(button.dataset.move) * Number(step);
+  write(entry, Math.min(Number(high), Math.max(Number(low), to)));
   entry.dispatchEvent(new Event("input", { bubbles: true }));
 }
 

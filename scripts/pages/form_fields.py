@@ -63,10 +63,19 @@ def named(field: Field, label: str, row: Mapping[str, Any]) -> str:
         return label
     units = "".join(
         f'<span class="unit" data-by="{escape(by.key)}" data-choice="{escape(choice)}" '
-        f'data-step="{step:g}"{"" if row.get(by.key) == choice else " hidden"}>{escape(unit)}</span>'
+        f'data-step="{step:g}"{own_limits(field, choice)}'
+        f"{'' if row.get(by.key) == choice else ' hidden'}>{escape(unit)}</span>"
         for choice, unit, step in zip(by.choices, by.units, by.steps, strict=True)
     )
     return f'<div class="named">{label}{units}</div>'
+
+
+def own_limits(field: Field, choice: str) -> str:
+    """The limits that go with a choice, where they differ by choice."""
+    if field.possible_by is None or choice not in field.possible_by.ranges:
+        return ""
+    low, high = field.possible_by.ranges[choice]
+    return f' data-low="{low:g}" data-high="{high:g}"'
 
 
 def hint_html(field: Field) -> str:

@@ -8,8 +8,8 @@ from urllib.parse import urlencode
 import pytest
 from playwright.sync_api import expect
 
+from calculators.core.asked import asked_rows
 from calculators.core.listing import load_all
-from calculators.core.paint import rows
 from calculators.core.paint_notes import lead, rest
 from calculators.core.run import compute
 from scripts.records.published import cases
@@ -32,7 +32,7 @@ def test_the_page_shows_what_the_command_line_computes(page, name, given):
     }
     spec = load_all()[name]
     expected = compute(name, dates | given)  # the page fills in today's date
-    for number, row in enumerate(rows(spec, expected.answer["outputs"])):
+    for number, row in enumerate(asked_rows(spec, expected.answer)):
         place = page.locator("#rows tr").nth(number)
         expect(place).to_contain_text(row["label"])
         expect(place).to_contain_text(row["value"])

@@ -73,6 +73,9 @@ def test_the_unit_goes_with_the_kind_of_event(page):
     expect(row.locator(".named .unit:visible")).to_have_text("%")
     row.get_by_role("button", name="Less: How much").tap()
     expect(row.locator("[data-key=value] input")).to_have_value("45")  # a step of 5 %, not of 10 g
+    row.locator("[data-key=value] input").fill("98")
+    row.get_by_role("button", name="More: How much").tap()
+    expect(row.locator("[data-key=value] input")).to_have_value("100")  # no more than all of it
 
 
 def test_a_number_stops_at_its_limits(page):
@@ -174,6 +177,11 @@ def test_a_problem_in_a_closed_part_opens_it_and_the_line_leads_there(page):
     page.locator("#brief").tap()
     expect(page.locator("#in-retained_percent")).to_be_focused()
     expect(page.locator("#in-retained_percent")).to_be_in_viewport()
+    page.locator("summary").tap()  # closed again by hand
+    expect(page.locator("#in-retained_percent")).to_be_hidden()
+    page.evaluate("scrollTo(0, 0)")
+    page.locator("#brief").tap()
+    expect(page.locator("#in-retained_percent")).to_be_focused()
 
 
 def test_a_problem_found_later_opens_the_closed_part(page):

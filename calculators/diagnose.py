@@ -119,6 +119,15 @@ def diagnose(
         something_else_percent=round(100 * chances[SOMETHING_ELSE], DIGITS),
         expect=expected(told),
         if_not=CAUSES[told].ask if told else None,
-        calculators=filled(told, values._asdict(), volume_l, cover_percent, light_hours),
+        calculators=filled(
+            told,
+            {
+                "readings": values._asdict(),
+                "volume_l": volume_l,
+                "cover_percent": cover_percent,
+                "feed_g_week": feed_g_week,
+                "light_hours": light_hours,
+            },
+        ),
         notes=(*warnings(case, values._asdict(), urgent, enough), *disagreement(case)),
     )

@@ -320,6 +320,64 @@ def test_calculators_come_filled_with_the_keepers_own_figures():
     assert outputs["if_not"]
 
 
+def filled_in(outputs, calculator):
+    """The inputs of one of the calculators that an answer comes with."""
+    return next(one["inputs"] for one in outputs["calculators"] if one["calculator"] == calculator)
+
+
+def test_a_reading_reaches_the_water_change_under_the_name_it_has_there():
+    for reading, value, more in (
+        ("ammonia_mg_n_l", 0.7, {"tank_age_days": 500}),
+        ("ammonia_mg_n_l", 0.7, {"tank_age_days": 10}),
+        ("nitrite_mg_n_l", 0.4, {}),
+        ("nitrate_mg_l", 70, {"findings": ["food-left-lying", "no-change-for-months"]}),
+        ("nitrate_mg_l", 90, {"findings": ["fertiliser-just-dosed", "shrimp-in-distress"]}),
+    ):
+        outputs = diagnose(readings={reading: value}, volume_l=90, **more)
+        inputs = filled_in(outputs, "water-change")
+        assert (inputs["now_mg_l"], inputs["volume_l"]) == (value, 90)
+
+
+def test_nitrate_food_and_volume_reach_the_nitrogen_balance():
+    outputs = diagnose(
+        findings=["food-left-lying", "no-change-for-months"],
+        readings={"nitrate_mg_l": 70},
+        volume_l=90,
+        feed_g_week=9,
+    )
+    assert filled_in(outputs, "nitrogen-balance") == {
+        "nitrate_mg_l": 70,
+        "volume_l": 90,
+        "feed_g_week": 9,
+    }
+
+
+def test_copper_that_may_have_got_in_is_urgent_however_loud_the_leaves_are():
+    leaves = ["old-leaves-pale-evenly", "floaters-small-pale", "redder-than-before"]
+    for found in ("copper-source", "copper-test-shows"):
+        outputs = diagnose(findings=[*leaves, found], readings={"nitrate_mg_l": 0})
+        assert outputs["urgent"]
+        assert outputs["first_action_for"] in (None, "copper-poisoning")
+
+
+def test_where_a_quick_change_of_water_would_do_harm_the_first_step_is_slow():
+    sour = diagnose(
+        findings=["fish-listless", "animals-dying", "no-change-for-months"],
+        readings={"ph": 5.4, "kh_dh": 0.5, "ammonia_mg_n_l": 0.5},
+    )
+    moults = diagnose(findings=["moult-trouble"])
+    for outputs, cause in ((sour, "kh-crash"), (moults, "calcium-shortage")):
+        assert outputs["urgent"]
+        assert outputs["first_action_for"] == cause
+        assert "half" not in outputs["first_action"]
+
+
+def test_dying_shrimp_are_asked_about_copper_before_any_test_kit():
+    outputs = diagnose(findings=["only-invertebrates-die", "shrimp-in-distress"])
+    assert outputs["ranked"][0]["problem"] == "copper-poisoning"
+    assert outputs["next_check"]["finding"] == "copper-source"
+
+
 HELD_OUT = read("diagnosis_cases_held_out")
 
 

@@ -372,6 +372,24 @@ def test_where_a_quick_change_of_water_would_do_harm_the_first_step_is_slow():
         assert "half" not in outputs["first_action"]
 
 
+def test_findings_that_do_not_go_together_are_named():
+    for pair in (
+        ["fish-gasping", "animals-well"],
+        ["gasp-before-dawn-only", "gasp-all-day"],
+        ["animals-well", "only-invertebrates-die"],  # which implies that animals are dying
+    ):
+        notes = [
+            note["text"]
+            for note in run("diagnose", {"findings": pair})["notes"]
+            if "do not go together" in note["text"]
+        ]
+        assert len(notes) == 1
+        assert all(FINDINGS[key].label in notes[0] for key in pair)
+    assert "do not go together" not in str(
+        run("diagnose", {"findings": ["fish-gasping", "gills-red"]})
+    )
+
+
 def test_dying_shrimp_are_asked_about_copper_before_any_test_kit():
     outputs = diagnose(findings=["only-invertebrates-die", "shrimp-in-distress"])
     assert outputs["ranked"][0]["problem"] == "copper-poisoning"

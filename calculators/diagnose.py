@@ -6,7 +6,7 @@ from calculators.core.declare import calculator
 from calculators.core.quantities import Cover, Days, FeedMass, HoursADay, Volume
 from calculators.core.quantity import Help, Keys, Label
 from calculators.diagnosis.answer import Diagnosis, NextCheck, Readings
-from calculators.diagnosis.case import check_findings, figures_of
+from calculators.diagnosis.case import check_findings, contradictions, figures_of
 from calculators.diagnosis.case_read import read_case
 from calculators.diagnosis.follow_up import expected, filled
 from calculators.diagnosis.next_check import best_check
@@ -52,7 +52,12 @@ Signs = Annotated[
 ]
 
 
-@calculator("Diagnosis", sources=("epa-2013-ammonia",), describe_more=findings_by_place)
+@calculator(
+    "Diagnosis",
+    sources=("epa-2013-ammonia",),
+    describe_more=findings_by_place,
+    contradictions=contradictions,
+)
 def diagnose(
     plant: Annotated[
         str | None,

@@ -1,6 +1,7 @@
 """The diagnosis on written cases, and what must never change it."""
 
 import itertools
+import math
 import random
 
 import pytest
@@ -388,6 +389,22 @@ def test_findings_that_do_not_go_together_are_named():
     assert "do not go together" not in str(
         run("diagnose", {"findings": ["fish-gasping", "gills-red"]})
     )
+
+
+def test_a_contradiction_is_told_together_with_what_cannot_be_read():
+    with pytest.raises(BadInput) as bad:
+        run(
+            "diagnose",
+            {
+                "findings": ["water-hot", "water-cold", "no-such-sign", "fish-gasping"],
+                "absent": ["fish-gasping"],
+                "readings": {"ph": math.nan},
+                "light_hours": 25,
+            },
+        )
+    assert [key for key, _ in bad.value.problems] == [
+        "findings[3]", "readings.ph", "light_hours", "absent", "findings",
+    ]  # fmt: skip
 
 
 def test_dying_shrimp_are_asked_about_copper_before_any_test_kit():

@@ -59,7 +59,11 @@ def compute(
 ) -> Found:
     """The same with all that a page needs beside it."""
     spec = find(name)
-    values = read_inputs(spec.inputs, given, typed=typed, system=system)
+    try:
+        values = read_inputs(spec.inputs, given, typed=typed, system=system)
+    except BadInput as bad:
+        more = spec.contradictions(given) if spec.contradictions else ()
+        raise BadInput(*bad.problems, *worded(spec, Refused(*more), system)) from None
     # By position, as declared: a key may be a word of Python, as "from" is.
     arguments = (as_rows(field, values[field.key]) for field in spec.inputs)
     try:

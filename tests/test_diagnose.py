@@ -7,6 +7,7 @@ import random
 import pytest
 import yaml
 
+from calculators.__main__ import main
 from calculators.core.result import BadInput
 from calculators.core.run import run
 from calculators.diagnosis.case_read import in_band
@@ -405,6 +406,13 @@ def test_a_contradiction_is_told_together_with_what_cannot_be_read():
     assert [key for key, _ in bad.value.problems] == [
         "findings[3]", "readings.ph", "light_hours", "absent", "findings",
     ]  # fmt: skip
+
+
+def test_the_command_line_tells_them_together_too(capsys):
+    words = ["findings=fish-gasping,no-such-sign", "absent=fish-gasping", "light_hours=x"]
+    assert main(["diagnose", *words]) == 2
+    keys = [line.partition(":")[0] for line in capsys.readouterr().err.splitlines()]
+    assert keys == ["findings[2]", "light_hours", "absent"]
 
 
 def test_dying_shrimp_are_asked_about_copper_before_any_test_kit():

@@ -62,8 +62,7 @@ def compute(
     try:
         values = read_inputs(spec.inputs, given, typed=typed, system=system)
     except BadInput as bad:
-        more = spec.contradictions(given) if spec.contradictions else ()
-        raise BadInput(*bad.problems, *worded(spec, Refused(*more), system)) from None
+        raise BadInput(*bad.problems, *contradictory(spec, given, system)) from None
     # By position, as declared: a key may be a word of Python, as "from" is.
     arguments = (as_rows(field, values[field.key]) for field in spec.inputs)
     try:
@@ -87,6 +86,14 @@ def compute(
     if series:
         answer["series"] = {key: series_data(one) for key, one in series.items()}
     return Found(answer, tuple(notes), series)
+
+
+def contradictory(
+    spec: Spec, given: Mapping[str, Any], system: System = "metric"
+) -> list[tuple[str, str]]:
+    """What does not go together among inputs of which some could not be read."""
+    found = spec.contradictions(given) if spec.contradictions else ()
+    return worded(spec, Refused(*found), system)
 
 
 def as_rows(field: Field, value: Any) -> Any:

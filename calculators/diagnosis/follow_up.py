@@ -10,6 +10,7 @@ from calculators.diagnosis.record import CAUSES
 
 WEEK = 7  # days
 OWN = ("volume_l", "cover_percent", "feed_g_week", "light_hours")  # beside the readings
+DIGITS = 6  # after the point; a change of units leaves a tail that nobody typed
 RENAMED = {"light_hours": "hours"}  # as the light calculator calls it
 
 
@@ -54,6 +55,6 @@ def filled(cause: str | None, inputs: Mapping[str, Any]) -> list[Filled]:
     made = []
     for one in CAUSES[cause].calculators if cause else ():
         known = {key: own.get(one["readings"].get(key, key)) for key in one["inputs"]}
-        given = {key: value for key, value in known.items() if value is not None}
+        given = {key: round(value, DIGITS) for key, value in known.items() if value is not None}
         made.append(Filled(one["calculator"], {**one["inputs"], **given}))
     return made

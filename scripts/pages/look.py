@@ -24,7 +24,7 @@ from scripts.records.load import Library
 AHEAD = 2  # questions written into the page behind each sign
 NEVER_SIGNS = (OF_PLANT, "readings.", "light_hours", "feed_g_week_100_l")
 READINGS = (
-    "days_since_planting", "tank_age_days", "cover_percent", "light_hours",
+    "days_since_planting", "tank_age_days", "volume_l", "feed_g_week", "cover_percent", "light_hours",
     "readings.ammonia_mg_n_l", "readings.nitrite_mg_n_l", "readings.nitrate_mg_l", "readings.ph",
     "readings.temperature_c", "readings.gh_dh", "readings.kh_dh",
 )  # fmt: skip

@@ -11,7 +11,7 @@ from calculators.core.listing import load_all
 from calculators.core.nested import gather
 from calculators.core.read import read_inputs
 from calculators.core.result import BadInput
-from calculators.core.run import UnknownCalculator, find, run
+from calculators.core.run import UnknownCalculator, contradictory, find, run
 from calculators.core.table import table
 
 BAD_INPUT = 2
@@ -74,7 +74,7 @@ def print_answer(spec: Spec, asked: argparse.Namespace) -> None:
         except BadInput as bad:
             problems.extend(bad.problems)
     if problems:
-        raise BadInput(*problems)
+        raise BadInput(*problems, *contradictory(spec, {**given, **worded}))
     answer = run(spec.name, values)
     print(json.dumps(answer, ensure_ascii=False) if asked.json else table(spec, answer))
 

@@ -6,7 +6,7 @@ from calculators.core.declare import calculator
 from calculators.core.quantities import Cover, Days, FeedMass, HoursADay, Volume
 from calculators.core.quantity import Help, Keys, Label
 from calculators.diagnosis.answer import Diagnosis, NextCheck, Readings
-from calculators.diagnosis.case import check_findings, figures_of
+from calculators.diagnosis.case import check_findings, contradictions, figures_of
 from calculators.diagnosis.case_read import read_case
 from calculators.diagnosis.follow_up import expected, filled
 from calculators.diagnosis.next_check import best_check
@@ -52,7 +52,12 @@ Signs = Annotated[
 ]
 
 
-@calculator("Diagnosis", sources=("epa-2013-ammonia",), describe_more=findings_by_place)
+@calculator(
+    "Diagnosis",
+    sources=("epa-2013-ammonia",),
+    describe_more=findings_by_place,
+    contradictions=contradictions,
+)
 def diagnose(
     plant: Annotated[
         str | None,
@@ -119,6 +124,15 @@ def diagnose(
         something_else_percent=round(100 * chances[SOMETHING_ELSE], DIGITS),
         expect=expected(told),
         if_not=CAUSES[told].ask if told else None,
-        calculators=filled(told, values._asdict(), volume_l, cover_percent, light_hours),
+        calculators=filled(
+            told,
+            {
+                "readings": values._asdict(),
+                "volume_l": volume_l,
+                "cover_percent": cover_percent,
+                "feed_g_week": feed_g_week,
+                "light_hours": light_hours,
+            },
+        ),
         notes=(*warnings(case, values._asdict(), urgent, enough), *disagreement(case)),
     )

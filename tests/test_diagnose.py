@@ -1,11 +1,13 @@
 """The diagnosis on written cases, and what must never change it."""
 
 import itertools
+import math
 import random
 
 import pytest
 import yaml
 
+from calculators.__main__ import main
 from calculators.core.result import BadInput
 from calculators.core.run import run
 from calculators.diagnosis.case_read import in_band
@@ -318,6 +320,105 @@ def test_calculators_come_filled_with_the_keepers_own_figures():
         run(one["calculator"], one["inputs"])
     assert outputs["expect"][0]["from_day"] <= outputs["expect"][0]["to_day"]
     assert outputs["if_not"]
+
+
+def filled_in(outputs, calculator):
+    """The inputs of one of the calculators that an answer comes with."""
+    return next(one["inputs"] for one in outputs["calculators"] if one["calculator"] == calculator)
+
+
+def test_a_reading_reaches_the_water_change_under_the_name_it_has_there():
+    for reading, value, more in (
+        ("ammonia_mg_n_l", 0.7, {"tank_age_days": 500}),
+        ("ammonia_mg_n_l", 0.7, {"tank_age_days": 10}),
+        ("nitrite_mg_n_l", 0.4, {}),
+        ("nitrate_mg_l", 70, {"findings": ["food-left-lying", "no-change-for-months"]}),
+        ("nitrate_mg_l", 90, {"findings": ["fertiliser-just-dosed", "shrimp-in-distress"]}),
+    ):
+        outputs = diagnose(readings={reading: value}, volume_l=90, **more)
+        inputs = filled_in(outputs, "water-change")
+        assert (inputs["now_mg_l"], inputs["volume_l"]) == (value, 90)
+
+
+def test_nitrate_food_and_volume_reach_the_nitrogen_balance():
+    outputs = diagnose(
+        findings=["food-left-lying", "no-change-for-months"],
+        readings={"nitrate_mg_l": 70},
+        volume_l=90,
+        feed_g_week=9,
+    )
+    assert filled_in(outputs, "nitrogen-balance") == {
+        "nitrate_mg_l": 70,
+        "volume_l": 90,
+        "feed_g_week": 9,
+    }
+
+
+def test_copper_that_may_have_got_in_is_urgent_however_loud_the_leaves_are():
+    leaves = ["old-leaves-pale-evenly", "floaters-small-pale", "redder-than-before"]
+    for found in ("copper-source", "copper-test-shows"):
+        outputs = diagnose(findings=[*leaves, found], readings={"nitrate_mg_l": 0})
+        assert outputs["urgent"]
+        assert outputs["first_action_for"] in (None, "copper-poisoning")
+
+
+def test_where_a_quick_change_of_water_would_do_harm_the_first_step_is_slow():
+    sour = diagnose(
+        findings=["fish-listless", "animals-dying", "no-change-for-months"],
+        readings={"ph": 5.4, "kh_dh": 0.5, "ammonia_mg_n_l": 0.5},
+    )
+    moults = diagnose(findings=["moult-trouble"])
+    for outputs, cause in ((sour, "kh-crash"), (moults, "calcium-shortage")):
+        assert outputs["urgent"]
+        assert outputs["first_action_for"] == cause
+        assert "half" not in outputs["first_action"]
+
+
+def test_findings_that_do_not_go_together_are_named():
+    for pair in (
+        ["fish-gasping", "animals-well"],
+        ["gasp-before-dawn-only", "gasp-all-day"],
+        ["animals-well", "only-invertebrates-die"],  # which implies that animals are dying
+    ):
+        notes = [
+            note["text"]
+            for note in run("diagnose", {"findings": pair})["notes"]
+            if "do not go together" in note["text"]
+        ]
+        assert len(notes) == 1
+        assert all(FINDINGS[key].label in notes[0] for key in pair)
+    assert "do not go together" not in str(
+        run("diagnose", {"findings": ["fish-gasping", "gills-red"]})
+    )
+
+
+def test_a_contradiction_is_told_together_with_what_cannot_be_read():
+    with pytest.raises(BadInput) as bad:
+        run(
+            "diagnose",
+            {
+                "findings": ["water-hot", "water-cold", "no-such-sign", "fish-gasping"],
+                "absent": ["fish-gasping"],
+                "readings": {"ph": math.nan},
+                "light_hours": 25,
+            },
+        )
+    assert [key for key, _ in bad.value.problems] == [
+        "findings[3]", "readings.ph", "light_hours", "absent", "findings",
+    ]  # fmt: skip
+
+
+def test_the_command_line_tells_them_together_too(capsys):
+    words = ["findings=fish-gasping,no-such-sign", "absent=fish-gasping", "light_hours=x"]
+    assert main(["diagnose", *words]) == 2
+    keys = [line.partition(":")[0] for line in capsys.readouterr().err.splitlines()]
+    assert keys == ["findings[2]", "light_hours", "absent"]
+
+
+def test_dying_shrimp_are_asked_about_copper_before_any_test_kit():
+    outputs = diagnose(findings=["only-invertebrates-die", "shrimp-in-distress"])
+    assert outputs["ranked"][0]["problem"] == "copper-poisoning"
+    assert outputs["next_check"]["finding"] == "copper-source"
 
 
 HELD_OUT = read("diagnosis_cases_held_out")

@@ -5,7 +5,7 @@ each, and a ``NamedTuple`` of outputs. ``@calculator`` registers it and returns 
 """
 
 import typing
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from types import NoneType, UnionType
 from typing import Annotated, Any, Literal, NamedTuple, TypeVar
 
@@ -30,7 +30,7 @@ from calculators.core.quantity import (
     Valid,
     WhenNone,
 )
-from calculators.core.result import plain
+from calculators.core.result import Refusal, plain
 
 BESIDE_OUTPUTS = ("notes", "series")  # what an answer carries apart from its outputs
 
@@ -83,6 +83,7 @@ class Spec(NamedTuple):
     outputs: tuple[Field, ...]
     function: Callable[..., Any]
     describe_more: Callable[[], dict[str, Any]] | None = None  # further parts of --describe
+    contradictions: Callable[..., Sequence[Refusal]] | None = None  # told beside unreadable inputs
     tables: tuple[str, ...] = ()  # tables of calculators/data that the page loads for it alone
 
 
@@ -96,17 +97,20 @@ def calculator(
     *,
     sources: tuple[str, ...],
     describe_more: Callable[[], dict[str, Any]] | None = None,
+    contradictions: Callable[..., Sequence[Refusal]] | None = None,
     tables: tuple[str, ...] = (),
 ) -> Callable[[Function], Function]:
     """Register a function as a calculator; a half-declared one raises ``TypeError`` at import.
 
     ``describe_more`` gives further parts of its description, asked for only when it is described.
+    ``contradictions`` takes the inputs as given, not yet read, and finds those that do not go
+    together, so that they are told together with inputs that cannot be read.
     ``tables`` are large tables that it alone needs; in the browser they are fetched when it is asked.
     """
 
     def register(function: Function) -> Function:
         spec = read_spec(function, title, sources)._replace(
-            describe_more=describe_more, tables=tables
+            describe_more=describe_more, contradictions=contradictions, tables=tables
         )
         CATALOGUE[spec.name] = spec
         return function

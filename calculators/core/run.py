@@ -59,7 +59,10 @@ def compute(
 ) -> Found:
     """The same with all that a page needs beside it."""
     spec = find(name)
-    values = read_inputs(spec.inputs, given, typed=typed, system=system)
+    try:
+        values = read_inputs(spec.inputs, given, typed=typed, system=system)
+    except BadInput as bad:
+        raise BadInput(*bad.problems, *contradictory(spec, given, system)) from None
     # By position, as declared: a key may be a word of Python, as "from" is.
     arguments = (as_rows(field, values[field.key]) for field in spec.inputs)
     try:
@@ -83,6 +86,14 @@ def compute(
     if series:
         answer["series"] = {key: series_data(one) for key, one in series.items()}
     return Found(answer, tuple(notes), series)
+
+
+def contradictory(
+    spec: Spec, given: Mapping[str, Any], system: System = "metric"
+) -> list[tuple[str, str]]:
+    """What does not go together among inputs of which some could not be read."""
+    found = spec.contradictions(given) if spec.contradictions else ()
+    return worded(spec, Refused(*found), system)
 
 
 def as_rows(field: Field, value: Any) -> Any:

@@ -43,6 +43,24 @@ def figures_of(
 
 def check_findings(present: Collection[str], absent: Collection[str]) -> None:
     """Refuse a finding that is both there and not there, and two answers to one question."""
+    wrong = do_not_agree(present, absent)
+    if wrong:
+        raise Refused(*wrong)
+
+
+def contradictions(given: Mapping[str, Any]) -> list[Refusal]:
+    """The same for inputs as they were given, some of which may be unreadable."""
+    return do_not_agree(*(keys_in(given.get(key)) for key in ("findings", "absent")))
+
+
+def keys_in(value: Any) -> list[str]:
+    """The keys in a list, or in text with commas; what is neither holds none."""
+    words = value.split(",") if isinstance(value, str) else value
+    return [str(key).strip() for key in words] if isinstance(words, list | tuple) else []
+
+
+def do_not_agree(present: Collection[str], absent: Collection[str]) -> list[Refusal]:
+    """A finding that is both there and not there, and two answers to one question."""
     wrong = [
         Refusal("absent", f"{key} is given as present too")
         for key in FINDINGS
@@ -57,5 +75,4 @@ def check_findings(present: Collection[str], absent: Collection[str]) -> None:
         for keys in answers.values()
         if len(keys) > 1
     ]
-    if wrong:
-        raise Refused(*wrong)
+    return wrong

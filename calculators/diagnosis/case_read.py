@@ -1,5 +1,6 @@
 """From what a keeper says and measures to answers: present, absent, or not known."""
 
+import itertools
 from collections.abc import Collection, Iterator, Mapping
 from typing import Any, NamedTuple
 
@@ -28,6 +29,21 @@ class Case(NamedTuple):
         """Every finding that is there, said or following."""
         said = {answer.present for answer in self.answers.values() if answer.present}
         return said | {key for key, (there, _) in self.follows.items() if there}
+
+    def at_odds(self) -> list[tuple[str, str]]:
+        """Pairs of findings that were both said to be there though one excludes the other."""
+        said = {answer.present for answer in self.answers.values() if answer.present}
+        return [
+            (one, other)
+            for one, other in itertools.combinations(sorted(said), 2)
+            if excluded(one, other) or excluded(other, one)
+        ]
+
+
+def excluded(one: str, other: str) -> bool:
+    """Whether a finding, or what it implies, excludes another."""
+    implied = closure(one)
+    return any(other in FINDINGS[key].excludes for key in implied)
 
 
 def read_case(

@@ -9,6 +9,9 @@ from calculators.core.quantity import Label
 from calculators.diagnosis.record import CAUSES
 
 WEEK = 7  # days
+OWN = ("volume_l", "cover_percent", "feed_g_week", "light_hours")  # beside the readings
+DIGITS = 6  # after the point; a change of units leaves a tail that nobody typed
+RENAMED = {"light_hours": "hours"}  # as the light calculator calls it
 
 
 class Day(NamedTuple):
@@ -41,26 +44,17 @@ def expected(cause: str | None) -> list[Day]:
     return [Day(**one) for one in CAUSES[cause].expect] if cause else []
 
 
-def filled(
-    cause: str | None,
-    readings: Mapping[str, float | None],
-    volume_l: float | None,
-    cover_percent: float | None,
-    light_hours: float | None,
-) -> list[Filled]:
-    """The record's calculators with the keeper's own figures in place of its examples."""
-    own = {
-        **readings,
-        "volume_l": volume_l,
-        "cover_percent": cover_percent,
-        "hours": light_hours,
-    }
+def filled(cause: str | None, inputs: Mapping[str, Any]) -> list[Filled]:
+    """The record's calculators with the keeper's own figures in place of its examples.
+
+    ``inputs`` are the diagnosis's own. A figure goes where the calculator has an input of the same
+    name, or where the record says that an input takes a reading.
+    """
+    own = {**(inputs["readings"] or {}), **{key: inputs[key] for key in OWN}}
+    own |= {there: own[here] for here, there in RENAMED.items()}
     made = []
     for one in CAUSES[cause].calculators if cause else ():
-        inputs = {
-            key: value if own.get(key) is None else own[key] for key, value in one["inputs"].items()
-        }
-        if one["calculator"] == "free-ammonia" and readings["ammonia_mg_n_l"] is not None:
-            inputs |= {"ammonia_mg_l": readings["ammonia_mg_n_l"], "reported_as": "nitrogen"}
-        made.append(Filled(one["calculator"], inputs))
+        known = {key: own.get(one["readings"].get(key, key)) for key in one["inputs"]}
+        given = {key: round(value, DIGITS) for key, value in known.items() if value is not None}
+        made.append(Filled(one["calculator"], {**one["inputs"], **given}))
     return made

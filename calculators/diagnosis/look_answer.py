@@ -36,8 +36,7 @@ def shown_percent(percent: float) -> str:
 def paint_cause(one: Mapping[str, Any], inputs: Mapping[str, Any]) -> dict[str, Any]:
     """One cause with its reasons, what to do, and what to expect."""
     cause = CAUSES[one["problem"]]
-    figures = (inputs["volume_l"], inputs["cover_percent"], inputs["light_hours"])
-    calculators = filled(one["problem"], inputs["readings"] or NO_READINGS, *figures)
+    calculators = filled(one["problem"], inputs)
     return {
         "problem": one["problem"],
         "name": one["name"],
@@ -59,16 +58,6 @@ def paint_cause(one: Mapping[str, Any], inputs: Mapping[str, Any]) -> dict[str, 
             for made, given in zip(calculators, cause.calculators, strict=True)
         ],
     }
-
-
-class NoReadings(dict[str, float | None]):
-    """Readings of which none was taken."""
-
-    def __missing__(self, key: str) -> None:
-        return None
-
-
-NO_READINGS = NoReadings()
 
 
 def paint_causes(ranked: list[dict[str, Any]], inputs: Mapping[str, Any]) -> list[dict[str, Any]]:

@@ -32,13 +32,17 @@ class Row(NamedTuple):
 
 
 class Cause(NamedTuple):
-    """A problem record, as far as the diagnosis needs it. ``kin``: problems of one root."""
+    """A problem record, as far as the diagnosis needs it.
+
+    ``kin``: problems of one root. ``slowly``: a large, quick change of water would do harm.
+    """
 
     name: str
     urgency: str
     prior: str
     kin: str | None
     first_action: str
+    slowly: bool
     this_week: tuple[str, ...]
     expect: tuple[dict[str, Any], ...]
     ask: str

@@ -93,7 +93,7 @@ def is_enough(case: Case, chances: Mapping[str, float]) -> bool:
 def explains(chances: Mapping[str, float]) -> str | None:
     """The cause that endangers animals, if one is likelier than all others of that kind together.
 
-    A tank may have two troubles: signs of danger need their own cause beside that of the leaves.
+    Signs of danger need their own cause beside that of the leaves.
     """
     urgent = {cause: chances[cause] for cause in CAUSES if CAUSES[cause].urgency == "now"}
     best = min(urgent, key=lambda cause: (-urgent[cause], cause))
@@ -108,6 +108,9 @@ def to_do_first(
     named: tuple[str, ...],
 ) -> tuple[str, str | None]:
     """The first safe step, and the problem it is for."""
+    best = min(CAUSES, key=lambda cause: (-chances[cause], cause))
+    if CAUSES[best].slowly and in_danger(case):
+        return CAUSES[best].first_action, best  # the usual half change would do harm here
     fair = fair_urgent(chances, named)
     endangering = fair[0] if fair else explains(chances) if in_danger(case) else None
     if endangering:
@@ -115,7 +118,6 @@ def to_do_first(
     if urgent:
         return ANIMALS_FIRST, None
     if enough:
-        best = min(CAUSES, key=lambda cause: (-chances[cause], cause))
         return CAUSES[best].first_action, best
     return LOOK_FIRST, None
 

@@ -100,10 +100,13 @@ def percent(chance: float) -> str:
 
 
 def disagreement(case: Case) -> list[Note]:
-    """Findings that a figure contradicts; the figure was used."""
-    if not case.disagree:
-        return []
-    labels = "; ".join(FINDINGS[key].label for key in case.disagree)
-    return [
-        Note("caution", f"A figure you gave says otherwise, and the figure was used: {labels}.")
+    """Findings that a figure contradicts, where the figure was used, and findings that do not agree."""
+    said = []
+    if case.disagree:
+        labels = "; ".join(FINDINGS[key].label for key in case.disagree)
+        said.append(f"A figure you gave says otherwise, and the figure was used: {labels}.")
+    said += [
+        f"These do not go together; look again: {FINDINGS[one].label}; {FINDINGS[other].label}."
+        for one, other in case.at_odds()
     ]
+    return [Note("caution", text) for text in said]

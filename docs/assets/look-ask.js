@@ -28,7 +28,7 @@ export function listSigns(here) {
   const { place, findings, absent } = here.state;
   const left = signsOf(here, place).filter((sign) => ![...findings, ...absent].includes(sign.dataset.finding));
   putQuestion(here, nameOf(here, place), "What do you see there?", [
-    ...left.map((sign) => ({ words: sign.textContent, present: [sign.dataset.finding], absent: [] })),
+    ...left.map((sign) => ({ words: sign.textContent, present: [sign.dataset.finding], absent: [], rivals: sign.dataset.rivals })),
     { words: "None of these", present: [], absent: left.map((sign) => sign.dataset.finding), asked: place },
     { words: "Don’t know", present: [], absent: [], asked: place },
   ], true);

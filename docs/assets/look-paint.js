@@ -5,9 +5,9 @@ import { element } from "./paint.js";
 export function paintChips(place, chips, list = false) {
   const box = place.querySelector("#look-chips");
   box.classList.toggle("long", list);
-  box.replaceChildren(...chips.map(({ words, present, absent, asked = "", more = false }) => {
+  box.replaceChildren(...chips.map(({ words, present, absent, asked = "", rivals = "", more = false }) => {
     const button = element("button", { type: "button", textContent: words });
-    Object.assign(button.dataset, { present: present.join(), absent: absent.join(), asked });
+    Object.assign(button.dataset, { present: present.join(), absent: absent.join(), asked, rivals });
     if (more) button.dataset.more = "1";
     return button;
   }));

@@ -98,14 +98,15 @@ function openTaps(here) {
   find(here, "#look-place").onclick = () => step(here, { place: "", listing: "" });
 }
 
-/** An answer was tapped: a sign of a place, or one of a question's. */
+/** An answer was tapped: a sign of a place, or one of a question's. It takes the other bands of its figure back. */
 function answerWith(here, { dataset }) {
   if (dataset.more) {
     step(here, { on: "1" });
     return;
   }
   const { findings, absent, asked } = here.state;
-  const put = (list, text) => [...new Set([...list, ...text.split(",").filter(Boolean)])];
+  const rivals = dataset.rivals.split(",");
+  const put = (list, text) => [...new Set([...list.filter((key) => !rivals.includes(key)), ...text.split(",").filter(Boolean)])];
   const present = put(findings, dataset.present);
   step(here, {
     findings: present, absent: put(absent, dataset.absent).filter((key) => !present.includes(key)),

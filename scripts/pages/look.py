@@ -24,18 +24,22 @@ from scripts.records.load import Library
 AHEAD = 2  # questions written into the page behind each sign
 NEVER_SIGNS = (OF_PLANT, "readings.", "light_hours", "feed_g_week_100_l")
 READINGS = (
-    "days_since_planting", "tank_age_days", "cover_percent", "light_hours",
+    "days_since_planting", "tank_age_days", "volume_l", "feed_g_week", "cover_percent", "light_hours",
     "readings.ammonia_mg_n_l", "readings.nitrite_mg_n_l", "readings.nitrate_mg_l", "readings.ph",
     "readings.temperature_c", "readings.gh_dh", "readings.kh_dh",
 )  # fmt: skip
 
 
 class Sign(NamedTuple):
-    """A sign to tap, and what is asked after it as long as Python is not there."""
+    """A sign to tap, and what is asked after it as long as Python is not there.
+
+    ``rivals`` are the other answers to the same question: two bands of one figure cannot both be true.
+    """
 
     key: str
     label: str
     then: tuple[str, ...]
+    rivals: tuple[str, ...]
 
 
 class Place(NamedTuple):
@@ -64,7 +68,14 @@ def signs(where: str) -> tuple[Sign, ...]:
     keys = [key for key, one in FINDINGS.items() if one.where == where and is_sign(key)]
     told = {key: answer_bits(columns(question_of(key), chances), (key,)) for key in keys}
     ordered = sorted(keys, key=lambda key: (not FINDINGS[key].danger, -told[key], key))
-    return tuple(Sign(key, FINDINGS[key].label, tuple(ahead(key))) for key in ordered)
+    return tuple(
+        Sign(key, FINDINGS[key].label, tuple(ahead(key)), rivals_of(key)) for key in ordered
+    )
+
+
+def rivals_of(key: str) -> tuple[str, ...]:
+    """The other bands of the figure that a finding is about."""
+    return tuple(other for other in QUESTIONS[question_of(key)] if other != key)
 
 
 def is_sign(key: str) -> bool:

@@ -10,6 +10,7 @@ from pydantic import BaseModel
 from calculators.core.listing import load_all
 from calculators.core.result import BadInput
 from calculators.core.run import run
+from calculators.diagnosis.answer import Readings
 from scripts.records import demo, evidence, guide_check
 from scripts.records.check_names import trade_names
 from scripts.records.claim import COMMON_PRACTICE, Claim
@@ -149,6 +150,10 @@ class Checker:
                 except BadInput as bad:
                     for key, message in bad.problems:
                         yield self.finding(path, (*place, "inputs", key), message)
+                for key, reading in filled.readings.items():
+                    if key not in filled.inputs or reading not in Readings._fields:
+                        message = "must name an input filled in above, and a reading of diagnose"
+                        yield self.finding(path, (*place, "readings", key), message)
 
     def double_names(self) -> Iterator[Finding]:
         """Two records of a kind may not have the same accepted name."""

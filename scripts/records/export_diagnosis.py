@@ -41,6 +41,7 @@ def cause_entry(problem: Problem) -> dict[str, Any]:
         "prior": problem.prior,
         "kin": problem.kin,
         "first_action": problem.first_action.text,
+        "slowly": problem.slowly,
         "this_week": [one.text for one in problem.this_week],
         "expect": [
             {"text": one.text, "from_day": one.by_days.low, "to_day": one.by_days.high}

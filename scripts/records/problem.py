@@ -54,10 +54,14 @@ class Expect(Statement):
 
 
 class FilledCalculator(Record):
-    """A calculator with this problem's figures already in it."""
+    """A calculator with this problem's figures already in it.
+
+    ``readings``: which reading of the diagnosis an input of another name takes, in the same unit.
+    """
 
     calculator: Slug
     inputs: dict[str, float | str] = {}
+    readings: dict[str, str] = {}
     why: Annotated[str, Field(min_length=5, max_length=240)]
 
 
@@ -71,6 +75,7 @@ class Problem(Record):
     prior: Literal["common", "usual", "uncommon", "rare"]  # among troubles in such tanks
     kin: Slug | None = None  # a word shared by problems of one root, whose chances add up
     first_action: Statement
+    slowly: bool = False  # a large, quick change of water would do harm, also to animals in danger
     signs: Annotated[list[Sign], Field(min_length=1)]
     normal_when: Statement | None = None
     mistaken_for: list[MistakenFor] = []

@@ -134,6 +134,29 @@ def test_another_place_keeps_what_was_said(page):
     assert "findings=stem-bare-below,cover-above-60" in page.url
 
 
+def test_choosing_another_band_of_a_figure_takes_the_first_back(page):
+    page.goto("problems/?place=recently&listing=1")
+    for band in ("tank-under-4-weeks", "tank-over-a-year"):
+        page.locator(f'#look-chips button[data-present="{band}"]').tap()
+        wait(page)
+        expect(page).to_have_url(re.compile(f"findings={band}&asked={band}$"))
+        page.locator("#look-place").tap()
+        page.locator('details[data-place="recently"] summary').tap()
+    page.locator('#look-chips button[data-present="hot-weather"]').tap()
+    expect(page).to_have_url(re.compile("findings=tank-over-a-year,hot-weather"))
+
+
+def test_after_a_slip_in_a_plants_name_the_one_meant_is_offered(page):
+    page.goto("problems/?place=old-leaves&findings=holes-bitten&asked=holes-bitten")
+    wait(page)
+    page.locator("#look-more summary").tap()
+    page.locator("#look-plant").fill("anubias bartri")
+    page.locator("#look-plant").blur()
+    page.locator("#look-meant button").first.tap()
+    expect(page).to_have_url(re.compile("plant=anubias-barteri&"))
+    expect(page.locator("#look-meant")).to_be_hidden()
+
+
 def test_plant_and_readings_sharpen_it_and_stand_in_the_address(page):
     page.goto("problems/?place=whole-plant&findings=melt-within-days&asked=melt-within-days")
     wait(page)

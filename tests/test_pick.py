@@ -338,3 +338,9 @@ def test_of_equal_scores_the_surer_figures_stand_first():
     doubts = [unsureness(PLANTS[key]) for key in order]
     assert doubts == sorted(doubts)
     assert "The first 40 suit equally well" in texts(asked())
+
+
+def test_with_no_minutes_at_all_a_blank_is_no_way_in():
+    answer = asked(minutes_week=0)
+    assert ranked(answer) == []
+    assert "not known" in excluded(answer)["micranthemum-callitrichoides"][0]

@@ -135,12 +135,16 @@ def pick(
     sum of their weights. Weights: light 30, minutes 25, temperature 15, height 10, pH 10, hardness 5,
     animals 10, part in the nitrogen balance 10 (where you ask for one). A share is 1 inside the plant's
     range, and falls to 0 outside it: evenly over 1 to 3 °C, 0.3 to 0.8 pH or 2 to 6 °dH, for light with
-    the logarithm down to 1/1.4 to 1/2 of the least it needs, the wider the less sure the range is. Above
-    its light a plant loses a tenth of that part for each doubling. For minutes the share is what trimming
-    leaves over of yours; for height, how much of the plant's range has room. Each of these counts 0.95 of
-    that where the range is reported, and 0.9 where it is a guess. For animals the share is a half where
-    one of yours nips the plant; for the part in the balance it loses a half for each step off. A figure
-    that nobody knows counts half and is said. Weights and slacks are our judgement.
+    the logarithm down to 1/1.4 to 1/2 of the least it needs, the wider the less sure the range is. Light
+    suits fully from 1.5 times the least, which itself counts 0.85; above its light a plant loses a tenth
+    for each doubling. A temperature suits fully from 2 °C inside the range, and its end counts 0.8. Up
+    to a third of your minutes costs nothing; all of them leave no share. For height the share is how
+    much of the plant's range has room; a stem, which is cut at the surface anyway, needs only its least.
+    Each of these counts 0.95 of that where the range is reported, and 0.9 where it is a guess. For
+    animals the share is a half where one of yours nips the plant; for the part in the balance it loses a
+    half for each step off. A figure that nobody knows counts half and is said. Of equal scores, what
+    lives under water comes first, then the surest figures, then the least work. Weights and slacks are
+    our judgement.
 
     Left out is what a law list of your place names, what your animals eat or dig out, and what lies
     beyond those limits: too tall even at its least height, far too dark, too warm or cold, trimming far

@@ -304,3 +304,43 @@ def test_keys_of_the_contract():
     scores = [row["score_percent"] for row in answer["outputs"]["ranked"]]
     assert scores == sorted(scores, reverse=True)
     assert all(0 <= score <= 100 for score in scores)
+
+
+def test_stems_lose_nothing_for_being_cut_at_the_surface():
+    """Common practice, no source: stems are cut at the surface in any tank that they outgrow."""
+    shallow = asked(height_cm=30, habits=["stem"])["outputs"]["ranked"]
+    deep = asked(height_cm=400, habits=["stem"])["outputs"]["ranked"]
+    scores = {row["plant"]: row["score_percent"] for row in shallow}
+    assert scores["rotala-rotundifolia"] == 95.0
+    assert {row["plant"]: row["score_percent"] for row in deep}["rotala-rotundifolia"] == 95.0
+    reason = next(row for row in shallow if row["plant"] == "rotala-rotundifolia")["because"][0]
+    assert "cut it when it nears the surface" in reason
+    leaves = asked(height_cm=30, habits=["rosette"])["outputs"]["ranked"]
+    ribbon = next(row for row in leaves if row["plant"] == "vallisneria-spiralis")
+    assert ribbon["score_percent"] < 95
+    assert "reaches the surface" in ribbon["because"][0]
+
+
+def test_near_the_warm_end_counts_a_little_less_and_is_said():
+    """Lemna trisulca, 5 to 25 °C (reported): at 24 °C it lacks half of the two degrees of comfort."""
+    rows = asked(temperature_c=24, habits=["floater"])["outputs"]["ranked"]
+    row = next(one for one in rows if one["plant"] == "lemna-trisulca")
+    assert row["score_percent"] == pytest.approx(95 * (1 - 0.2 * 0.5), abs=1e-6)
+    assert "near its warm end" in row["because"][0]
+
+
+def test_of_equal_scores_the_surer_figures_stand_first():
+    """With nothing asked all are equal: what lives in the air comes last, and guesses after figures."""
+    from calculators.picker.judge import unsureness
+
+    order = ranked(asked())
+    assert {PLANTS[key].habit for key in order} & {"marginal"} == set()
+    doubts = [unsureness(PLANTS[key]) for key in order]
+    assert doubts == sorted(doubts)
+    assert "The first 40 suit equally well" in texts(asked())
+
+
+def test_with_no_minutes_at_all_a_blank_is_no_way_in():
+    answer = asked(minutes_week=0)
+    assert ranked(answer) == []
+    assert "not known" in excluded(answer)["micranthemum-callitrichoides"][0]

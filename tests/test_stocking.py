@@ -147,3 +147,19 @@ def test_a_crowd_in_little_water_is_dangerous_at_night():
 def test_any_stock_gives_finite_figures(rows, temperature):
     found = ask(*rows, temperature_c=temperature)["outputs"]
     assert all(value is not None and 0 <= value < math.inf for value in found.values())
+
+
+def test_an_animal_on_which_a_law_bears_says_so_once_with_its_page(library):
+    """The places are those of the record; the genus of the apple snail is banned in the Union."""
+    answer = ask(("pomacea-diffusa", 1, 40), ("pomacea-diffusa", 2, 30), ("danio-rerio", 8, 30))
+    laws = [note["text"] for note in answer["notes"] if note["text"].startswith("Law:")]
+    assert len(laws) == 2
+    assert "the European Union" in laws[0]
+    assert "Pomacea diffusa" in laws[0]
+    assert "Danio rerio" in laws[1]
+    marked = {key for key, animal in library.animals.items() if animal.law}
+    assert marked == {key for key, animal in ANIMALS.items() if animal.law}
+    assert "Law" not in str(ask(("neocaridina-davidi", 10, 20))["notes"])
+    asked = {"animals": ["danio-rerio"], "place": "us"}
+    assert "Law: rules of" not in str(run("pick", asked)["notes"])
+    assert "Law: rules of" in str(run("pick", asked | {"place": "eu"})["notes"])

@@ -2,6 +2,14 @@
 
 from calculators.core.result import Note
 
+# Places of which law lists are held, by the key of the records.
+PLACES = {
+    "us": "the United States",
+    "eu": "the European Union",
+    "gb": "Great Britain",
+    "au": "Australia",
+    "nz": "New Zealand",
+}
 FISH_IN_TROUBLE = Note(
     "danger",
     "If animals gasp, lie down or dart about, act first and measure later: change water with "
@@ -27,3 +35,8 @@ LAMP_OVER_WATER = Note(
     "A lamp over water: unplug it before your hands go in, let each cable hang in a loop below "
     "its socket, and ask an electrician where you are unsure.",
 )
+
+
+def joined(words: list[str]) -> str:
+    """Words as a list in a sentence."""
+    return " and ".join([", ".join(words[:-1]), words[-1]] if len(words) > 1 else words)

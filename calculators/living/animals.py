@@ -20,10 +20,12 @@ class Animal(NamedTuple):
     longest_mm: float
     least: int  # kept together
     most: int | None  # where more is a mistake
+    law: tuple[str, ...] = ()  # places of which a law that bears on it was found
 
 
 ANIMALS: dict[str, Animal] = {
-    key: Animal(**fields) for key, fields in read_table("animals").items()
+    key: Animal(**{**fields, "law": tuple(fields["law"])})
+    for key, fields in read_table("animals").items()
 }
 
 

@@ -3,7 +3,8 @@
 from collections.abc import Sequence
 
 from calculators.core.numbers import show_number
-from calculators.core.result import Note
+from calculators.core.result import Link, Note
+from calculators.core.wording import PLACES, joined
 from calculators.living.animals import ANIMALS, shown_name
 from calculators.living.load import Kept, Totals
 from calculators.water.oxygen_solubility import saturation_at_sea_level_mg_l
@@ -46,6 +47,7 @@ def notes(
     said = [*short_of_air(total, temperature_c, volume_l)]
     for kept in present:
         said += about(kept, temperature_c)
+    said += law_notes([kept.kind for kept in present])
     if groups & {"shrimp", "snail"}:
         said.append(COPPER)
     if "fish" not in groups:
@@ -69,6 +71,21 @@ def about(kept: Kept, temperature_c: float) -> list[Note]:
         )
         said.append(Note("caution", why))
     return [*said, *wrong_group(kept)]
+
+
+def law_notes(kinds: Sequence[str], place: str | None = None) -> list[Note]:
+    """A note for each kind on which a law of the place, or of any, was found to bear; once a kind."""
+    return [
+        Note(
+            "caution",
+            f"Law: rules of {joined([PLACES[place] for place in ANIMALS[key].law])} bear on "
+            f"{shown_name(key)}. Read what they say before you buy, keep, sell or move one; the "
+            "authority's word is final.",
+            links=(Link(f"{shown_name(key)} and the law", f"animals/{key}/#law"),),
+        )
+        for key in dict.fromkeys(kinds)
+        if (place in ANIMALS[key].law if place in PLACES else ANIMALS[key].law)
+    ]
 
 
 def wrong_group(kept: Kept) -> list[Note]:

@@ -4,7 +4,7 @@ from typing import NamedTuple
 
 from calculators.picker import law, parts_keeper, parts_tank
 from calculators.picker.part import Part
-from calculators.picker.record import Book, Listed, Plant
+from calculators.picker.record import RANGES, SURE, Book, Listed, Plant
 from calculators.picker.want import Want
 
 DIGITS = 6  # more says nothing, and the last digits differ between machines
@@ -40,10 +40,17 @@ class Judged(NamedTuple):
         return parts_keeper.minutes_of(self.plant)
 
     @property
-    def order(self) -> tuple[float, float, str]:
-        """Best first; of equals the one with less work, then by key."""
-        takes = self.minutes_week
-        return -self.score, float("inf") if takes is None else takes, self.key
+    def order(self) -> tuple[float, int, float, float, str]:
+        """Best first; of equals what lives under water, the surest figures, the least work, then by key."""
+        takes, in_air = self.minutes_week, self.plant.habit == "marginal"
+        work = float("inf") if takes is None else takes
+        return -self.score, int(in_air), unsureness(self.plant), work, self.key
+
+
+def unsureness(plant: Plant) -> float:
+    """How little is known of it: the mean place of its figures in ``SURE``; a blank comes after a guess."""
+    spans = [getattr(plant, key) for key in RANGES]
+    return sum(len(SURE) if one is None else one.sure for one in spans) / len(spans)
 
 
 def parts_of(plant: Plant, want: Want, book: Book) -> list[Part]:

@@ -1,14 +1,9 @@
 """What the law lists say of a plant. They name, they do not permit: the authority's word is final."""
 
+from calculators.core.wording import PLACES as PLACES
+from calculators.core.wording import joined as joined
 from calculators.picker.record import Book, Listed, Plant
 
-PLACES = {
-    "us": "the United States",
-    "eu": "the European Union",
-    "gb": "Great Britain",
-    "au": "Australia",
-    "nz": "New Zealand",
-}
 BASIS = {"read-in-text": "read in the text", "second-hand": "second-hand", "memory": "from memory"}
 
 
@@ -64,8 +59,3 @@ def elsewhere(plant: Plant, place: str, book: Book) -> list[str]:
         return []
     named = joined([PLACES[one] for one in found])
     return [f"Law: restricted in {named}; ask your own authority."]
-
-
-def joined(words: list[str]) -> str:
-    """Words as a list in a sentence."""
-    return " and ".join([", ".join(words[:-1]), words[-1]] if len(words) > 1 else words)

@@ -33,7 +33,8 @@ def minutes(plant: Plant, want: Want) -> Part | None:
         return None
     takes, spent, every = minutes_of(plant), plant.trim_minutes, plant.trim_every_days
     if takes is None or spent is None or every is None:
-        return unknown(MINUTES, "Time: how long a trim takes is not known.")
+        blank = unknown(MINUTES, "Time: how long a trim takes is not known.")
+        return blank._replace(out=want.minutes_week == 0)  # some work it makes
     has, sure = want.minutes_week, max(spent.sure, every.sure)
     fit = tolerance.minutes_fit(takes, has, sure)
 

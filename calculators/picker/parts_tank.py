@@ -48,29 +48,49 @@ def height(plant: Plant, want: Want) -> Part | None:
     if plant.height_cm is None:
         return unknown(HEIGHT, "Height: not known.")
     span, water_cm = plant.height_cm, want.height_cm
-    fit = tolerance.height_fit(water_cm, span)
+    cut = plant.habit == "stem"
+    fit = (tolerance.cut_height_fit if cut else tolerance.height_fit)(water_cm, span)
 
     def why() -> str:
         kind = "Depth it takes" if plant.habit == "floater" else "Height"
         has = f"you have {figure(q.Height, water_cm)} of water"
-        return f"{kind}: {asks(q.Height, span)}; {has}{height_remark(fit)}"
+        return f"{kind}: {asks(q.Height, span)}; {has}{height_remark(plant.habit, fit, water_cm < span.high)}"
 
     return trusted(HEIGHT, fit.share, why, fit.out, span.sure)
 
 
-def height_remark(fit: tolerance.Fit) -> str:
-    """Whether that is room enough."""
+def height_remark(habit: str, fit: tolerance.Fit, outgrows: bool) -> str:
+    """Whether that is room enough, and what to do where it outgrows it."""
     if fit.out:
         return ": too tall."
-    return "." if fit.share == 1 else ": cramped, keep it cut."
+    if not outgrows:
+        return "."
+    if habit == "stem":
+        return (
+            ": cut it when it nears the surface." if fit.share else ": short of room, cut it often."
+        )
+    return ": tight; full grown, it reaches the surface."
 
 
 def temperature(plant: Plant, want: Want) -> Part | None:
     """The water's temperature."""
     span, value = plant.temperature_c, want.temperature_c
-    return water(
-        "Temperature", q.Temperature, TEMPERATURE, span, value, tolerance.TEMPERATURE_C, 1.0
-    )
+    if span is None or value is None:
+        return (
+            None
+            if value is None
+            else unknown(TEMPERATURE, "Temperature: what it needs is not known.")
+        )
+    fit = tolerance.comfortable(value, span, tolerance.TEMPERATURE_C)
+
+    def why() -> str:
+        warm = value > span.middle
+        end = "." if fit.share == 1 else f", near its {'warm' if warm else 'cold'} end."
+        end = end if span.low <= value <= span.high else ", outside it."
+        needs = asks(q.Temperature, span)
+        return f"Temperature: {needs}; yours is {figure(q.Temperature, value)}{end}"
+
+    return trusted(TEMPERATURE, fit.share, why, fit.out, span.sure)
 
 
 def acidity(plant: Plant, want: Want) -> Part | None:

@@ -19,6 +19,11 @@ PH: Slack = (0.3, 0.5, 0.8)
 GH_DH: Slack = (2.0, 4.0, 6.0)
 TRUSTED: Slack = (1.0, 0.95, 0.9)  # how much a fit inside the range counts
 SOFT = 2.0  # pH and hardness: plants get used to them, so only twice the slack leaves one out
+JUST_ENOUGH = 0.85  # share at the very least light: it lives, and does little
+AMPLE_FACTOR = 1.5  # so many times its least light is light enough
+AT_THE_END = 0.8  # share at the very end of a temperature range
+EASY_C = 2.0  # so far inside its ends a temperature suits fully
+EASY_MINUTES = 1 / 3  # of the keeper's minutes: so little work costs nothing
 EXCESS_LOSS = 0.1  # of the light's part for each time that the light is twice the upper end
 
 
@@ -35,19 +40,36 @@ def within(value: float, span: Range, slack: Slack, *, soft: float = 1.0) -> Fit
     return Fit(max(0.0, 1 - off), off > soft)
 
 
-def light_fit(mol: float, span: Range) -> Fit:
-    """1 inside the range; below it falls evenly with the logarithm, to 0 and out at the slack's factor.
+def comfortable(value: float, span: Range, slack: Slack) -> Fit:
+    """As ``within``, but a little less than 1 near the ends: 0.8 at an end, 1 from 2 °C inside it.
 
-    Equation: share = 1 − ln(low / light) / ln(factor); above the range 1 − 0.1 · log2(light / high).
-    With one form for all plants, less light never moves a plant of more light up past one of less.
+    In a range of less than 4 °C its middle suits fully.
     """
-    if mol > span.high:
-        return Fit(max(0.0, 1 - EXCESS_LOSS * math.log2(mol / span.high)))
-    if mol >= span.low:
-        return Fit(1.0)
-    if mol * LIGHT_FACTOR[span.sure] <= span.low:
-        return Fit(0.0, True)
-    return Fit(1 - math.log(span.low / mol) / math.log(LIGHT_FACTOR[span.sure]))
+    fit = within(value, span, slack)
+    inside = min(value - span.low, span.high - value)
+    if inside < 0:
+        return Fit(AT_THE_END * fit.share, fit.out)
+    easy = min(EASY_C, (span.high - span.low) / 2)
+    return Fit(1.0 if inside >= easy else 1 - (1 - AT_THE_END) * (1 - inside / easy))
+
+
+def light_fit(mol: float, span: Range) -> Fit:
+    """1 inside the range from 1.5 times its least; 0.85 at the least; 0 and out at the slack's factor.
+
+    Between these it goes evenly with the logarithm of the light. Above the range a tenth is lost for each
+    doubling: 0.1 · log2(light / high). With one form for all plants, which nowhere gets less steep as
+    light falls, less light never moves a plant of more light up past one of less.
+    """
+    excess = EXCESS_LOSS * math.log2(mol / span.high) if mol > span.high else 0.0
+    if mol < span.low:
+        factor = LIGHT_FACTOR[span.sure]
+        if mol * factor <= span.low:
+            return Fit(0.0, True)
+        return Fit(JUST_ENOUGH * (1 - math.log(span.low / mol) / math.log(factor)))
+    ample = 1.0
+    if mol < span.low * AMPLE_FACTOR:
+        ample -= (1 - JUST_ENOUGH) * (1 - math.log(mol / span.low) / math.log(AMPLE_FACTOR))
+    return Fit(max(0.0, ample - excess))
 
 
 def height_fit(water_cm: float, span: Range) -> Fit:
@@ -59,8 +81,15 @@ def height_fit(water_cm: float, span: Range) -> Fit:
     return Fit((water_cm - span.low) / (span.high - span.low))
 
 
+def cut_height_fit(water_cm: float, span: Range) -> Fit:
+    """For stems, which are cut at the surface in any tank: 1 from the least height on, out well below it."""
+    fit = height_fit(water_cm, span)
+    return Fit(1.0) if water_cm >= span.low else fit
+
+
 def minutes_fit(takes: float, has: float, sure: int) -> Fit:
-    """The share of the keeper's minutes that the plant leaves over; out if it takes far more."""
+    """1 up to a third of the keeper's minutes, 0 where it takes them all; out if it takes far more."""
     if takes <= 0:
         return Fit(1.0)
-    return Fit(max(0.0, 1 - takes / has) if has > 0 else 0.0, takes > has * MINUTES_FACTOR[sure])
+    left = (1 - takes / has) / (1 - EASY_MINUTES) if has > 0 else 0.0
+    return Fit(min(1.0, max(0.0, left)), takes > has * MINUTES_FACTOR[sure])

@@ -3,6 +3,7 @@
 import math
 
 from calculators.core.result import Note
+from calculators.living.words import law_notes as animal_law_notes
 from calculators.nitrogen.constants import SURFACE_CM2_PER_L23
 from calculators.picker import words
 from calculators.picker.answer import (
@@ -39,6 +40,7 @@ def answer(want: Want, light_notes: list[Note]) -> Pick:
     low, high = span_of(found) if found else (None, None)
     notes = (
         *words.animal_notes(want),
+        *animal_law_notes(want.animals, want.place),
         *words.list_notes(fit, chosen, want, len(known.plants) - len(judged)),
         *law_notes(judged, chosen, fit, found, want, known),
         *light_notes,

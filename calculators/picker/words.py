@@ -75,6 +75,10 @@ def list_notes(
     missing = [one for one in want.habits if one not in {each.plant.habit for each in fit}]
     if fit and missing:
         said.append(Note("caution", f"Nothing fits of the kind: {', '.join(missing)}."))
+    equal = sum(one.score == chosen[0].score for one in chosen)
+    if equal > 1:
+        text = f"The first {equal} suit equally well: the surer figures and the lesser work stand first."
+        said.append(Note("info", text))
     if others:
         text = f"{others} plants of another kind or look were not judged."
         said.append(Note("info", text))
@@ -102,7 +106,7 @@ def set_notes(found: Set | None, most: float, want: Want) -> list[Note]:
         return [Note("info", "No nitrogen has to be taken up, so no set is needed.")]
     if found is None:
         reached = (
-            f"The best set that fits reaches about {show_number(most, 2)} of {show_number(demand)} mg N a "
+            f"The best set that fits reaches about {show_number(most, 3)} of {show_number(demand)} mg N a "
             "day. Feed less, change more water, or allow more light, minutes or kinds of plants."
             if most
             else "No two plants that fit make a set with a fast taker in it and a slower one beside it."

@@ -1,4 +1,5 @@
 // Sorts and filters the table of plants; what it sorts and filters by was written by the build.
+// How it is sorted, filtered and ticked stands in the address, for the way back and for a link to share.
 
 import { element } from "./paint.js";
 
@@ -9,24 +10,53 @@ export function open() {
   const body = form.querySelector("tbody");
   for (const head of form.querySelectorAll("thead th")) {
     const button = element("button", { type: "button" }, ...head.childNodes);
-    button.onclick = () => sort(body, head);
+    button.onclick = () => {
+      sort(body, head, head.getAttribute("aria-sort") === "ascending");
+      keep(form);
+    };
     head.replaceChildren(button);
   }
   form.querySelector(".filters").hidden = false;
-  for (const choice of form.querySelectorAll("[data-filter]")) choice.onchange = () => filter(form, body);
-  for (const box of form.querySelectorAll("[name=plants]")) box.onchange = () => tell(form);
+  for (const choice of form.querySelectorAll("[data-filter]")) choice.onchange = () => { filter(form, body); keep(form); };
+  for (const box of form.querySelectorAll("[name=plants]")) box.onchange = () => { tell(form); keep(form); };
   form.onsubmit = (event) => {
     const ticked = picked(form).map((box) => box.value);
     event.preventDefault();
     if (enough(ticked.length)) location.href = new URL(`?plants=${ticked.join(",")}`, form.action).href;
     else tell(form);
   };
+  restore(form, body);
   filter(form, body);
   tell(form);
 }
 
-function sort(body, head) {
-  const down = head.getAttribute("aria-sort") === "ascending";
+/** Set the table as the address says; what the page does not have is passed over. */
+function restore(form, body) {
+  const wanted = new URLSearchParams(location.search);
+  for (const choice of form.querySelectorAll("[data-filter]")) {
+    const value = wanted.get(choice.dataset.filter) ?? "";
+    choice.value = [...choice.options].some((option) => option.value === value) ? value : "";
+  }
+  const ticked = (wanted.get("plants") ?? "").split(",");
+  for (const box of form.querySelectorAll("[name=plants]")) box.checked = ticked.includes(box.value);
+  const [key, way] = (wanted.get("sort") ?? "").split(" ");
+  const head = [...form.querySelectorAll("thead th")].find((one) => one.dataset.key === key);
+  if (head) sort(body, head, way === "down");
+}
+
+/** Write into the address how the table stands, in place of what it said. */
+function keep(form) {
+  const said = [...form.querySelectorAll("[data-filter]")].filter((choice) => choice.value).map((choice) => [choice.dataset.filter, choice.value]);
+  const head = form.querySelector("thead th[aria-sort]");
+  const down = head?.getAttribute("aria-sort") === "descending";
+  if (head && (down || head.cellIndex)) said.push(["sort", down ? `${head.dataset.key} down` : head.dataset.key]);
+  const ticked = picked(form).map((box) => box.value);
+  if (ticked.length) said.push(["plants", ticked.join(",")]);
+  const search = new URLSearchParams(said).toString();
+  history.replaceState(history.state, "", location.pathname + (search && `?${search}`) + location.hash);
+}
+
+function sort(body, head, down) {
   for (const other of head.parentElement.children) other.removeAttribute("aria-sort");
   head.setAttribute("aria-sort", down ? "descending" : "ascending");
   const at = head.cellIndex;

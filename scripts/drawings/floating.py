@@ -4,8 +4,9 @@ import math
 
 from scripts.drawings.build import second, stalked
 from scripts.drawings.divided import feathery
-from scripts.drawings.fronds import frond_above
+from scripts.drawings.fronds import frond_above, hangs
 from scripts.drawings.geometry import Affine, curve, placed
+from scripts.drawings.hanging_fronds import hanging_fronds
 from scripts.drawings.rosettes import stalk_length
 from scripts.drawings.scene import Copy, Item, Part, Shape, Symbols, bounds, moved
 from scripts.drawings.seen_above import rosette_above, stem_above
@@ -117,30 +118,24 @@ def floating_stem(s: Subject, f: Frame, symbols: Symbols) -> list[Item]:
 
 
 def floating_frond(s: Subject, f: Frame, symbols: Symbols) -> list[Item]:
-    """Many small plants over the water; those that float under it in a loose mat."""
+    """Many small plants over the water; those that stay under it as a loose net."""
     group = [one for one in frond_above(s) if isinstance(one, Shape)]
+    if hangs(s):
+        return hanging_fronds(s, f, symbols, group)
     box = bounds(group, symbols)
     thin = Affine(1, 0, 0, max(FLAT, THINNEST_MM / (box.top - box.bottom)), 0, 0.6)
     symbols.need("g", [moved(one, thin) for one in group])
-    reach = (
-        root_length(s, f) if s.traits.root_length_mm or s.traits.arrangement != "branching" else 0.0
-    )
+    reach = root_length(s, f)
     gap = max((box.right - box.left) * 1.05, f.width * 0.62 / 34)
     number = min(int(f.width * 0.62 / gap), 34)
     items, hang = [], []
     for i in range(number):
         x = (i - (number - 1) / 2) * gap + s.chance.uniform(-1, 1)
         items.append(place_frond(s, x, i))
-        if reach:
-            far = reach if i == number // 2 else reach * s.about(0.7, 0.3)
-            hang.append(
-                curve(
-                    (x, 0),
-                    (x + s.chance.uniform(-1, 1), -far * 0.5),
-                    (x + s.chance.uniform(-2, 2), -min(far, reach)),
-                )
-            )
-    return ([Shape("root", tuple(hang))] if hang else []) + items
+        far = reach if i == number // 2 else reach * s.about(0.7, 0.3)
+        middle = (x + s.chance.uniform(-1, 1), -far * 0.5)
+        hang.append(curve((x, 0), middle, (x + s.chance.uniform(-2, 2), -min(far, reach))))
+    return [Shape("root", tuple(hang)), *items]
 
 
 def place_frond(s: Subject, x: float, i: int) -> Item:

@@ -1,7 +1,7 @@
-"""Fronds from above: duckweeds in clusters or chains, and the scaly fronds of Azolla."""
+"""Fronds from above: duckweeds in clusters or chains on stalks, and the scaly fronds of Azolla."""
 
 from scripts.drawings.build import second
-from scripts.drawings.geometry import Path, Point, Run, placed, polar
+from scripts.drawings.geometry import Path, Point, Run, line, placed, polar
 from scripts.drawings.leaves import form_of, leaf
 from scripts.drawings.scene import Item, Shape, moved
 from scripts.drawings.size import Subject
@@ -15,36 +15,57 @@ def frond_above(s: Subject) -> list[Item]:
     if form.shape == "elliptic":  # a frond is round at both ends
         form = form._replace(shape="round")
     one = leaf(form)
-    chain = s.traits.leaf_shape in CHAINED
+    if hangs(s):
+        return chain(s, one, (0.0, 0.0), 0.0, 1.0, GENERATIONS)
     items: list[Item] = []
-    for turn, size, start in CHAIN if chain else CLUSTER:
+    for turn, size, start in CLUSTER:
         base = (0.0, start * s.leaf)
         items += [moved(shape, placed(base, turn, size, size)) for shape in one]
-    if chain:
-        items += [moved(item, placed((0.0, s.leaf * 1.1), 8, 0.9, 0.9)) for item in list(items)]
     return items
 
 
-CHAINED = ("lanceolate", "narrow-lanceolate", "oblong")  # fronds that stay joined by their stalks
+def hangs(s: Subject) -> bool:
+    """Whether the fronds hang below the surface in chains, on stalks, instead of lying on it."""
+    return s.traits.arrangement == "branching" and s.traits.stalk != "none"
+
+
 # Each frond: direction, size, and where it hangs on the mother, in fronds from her base.
-CHAIN = ((0, 1.0, 0.1), (75, 0.9, 0.5), (-75, 0.9, 0.5))
 CLUSTER = ((72, 0.62, 0.24), (-66, 0.8, 0.2), (172, 0.55, 0.1), (0, 1.0, 0.0))
+GENERATIONS = 2  # of daughters, and theirs, that still hang on the first frond
+POUCH = 0.28  # where a daughter leaves the mother, in fronds from her base
+STALK = 0.62  # a daughter's stalk, in fronds
+CROSSWISE = 68.0  # degrees between mother and daughter
+YOUNGER = 0.84  # size of a daughter, in mothers
+
+
+def chain(
+    s: Subject, one: tuple[Shape, ...], base: Point, turn: float, size: float, left: int
+) -> list[Item]:
+    """A frond with a daughter on a stalk to each side, and theirs; the youngest lie at the back."""
+    pouch = polar(turn, POUCH * s.leaf * size, base)
+    items: list[Item] = []
+    for side in (-1, 1) if left else ():
+        away = turn + side * CROSSWISE
+        end = polar(away, STALK * s.leaf * size, pouch)
+        items += chain(s, one, end, away, size * YOUNGER, left - 1)
+        items.append(Shape("stem", (line(pouch, polar(away, 0.3, end)),), s.width * 0.09))
+    return items + [moved(shape, placed(base, turn, size, size)) for shape in one]
 
 
 def scales(s: Subject) -> list[Item]:
-    """Azolla's way: branches to both sides, each hidden by overlapping scales."""
-    length = max(s.spread * 0.9, s.leaf * 6)
-    size = min(max(s.leaf * 1.7, length / 10), length / 7)
+    """Azolla's way: branches to both sides, each hidden by scales that overlap like tiles."""
+    length = min(max(s.spread * 0.9, s.leaf * 6), s.leaf * USUAL_SCALES)
+    size = max(s.leaf * 1.6, length / 12)
     inner: list[Path] = []
     outer: list[Path] = []
     for i in range(BRANCHES):
-        base = (0.0, length * (0.02 + 0.62 * i / BRANCHES))
-        reach = length * (0.6 - 0.36 * i / BRANCHES)
-        row = scale_row(base, (1 if i % 2 else -1) * (72 - 6 * i), reach, size)
-        cut = len(row) // 3
+        base = (0.0, length * (0.02 + 0.7 * i / BRANCHES))
+        reach = length * (0.52 - 0.36 * i / BRANCHES)
+        row = scale_row(base, (1 if i % 2 else -1) * (60 - 3 * i), reach, size)
+        cut = len(row) // 4
         outer += row[:cut]
         inner += row[cut:]
-    inner += scale_row((0.0, 0.0), 0.0, length * 0.92, size)
+    inner += scale_row((0.0, 0.0), 0.0, length * 0.9, size)
     rim = second(s, "edge", "old-leaves")
     parts = [(f"blade {rim}".strip(), outer), ("blade", inner)]
     return [
@@ -53,17 +74,18 @@ def scales(s: Subject) -> list[Item]:
     ]
 
 
-BRANCHES = 9
+BRANCHES = 7
+USUAL_SCALES = 24  # a usual plant's length in scales; crowded ones grow longer
+OVERLAP = 0.8  # step from scale to scale, in scales
+SCALE = ((0.0, 0.0), (0.48, 0.4), (0.34, 0.9), (-0.34, 0.9), (-0.48, 0.4), (0.0, 0.0))
 
 
 def scale_row(base: Point, turn: float, reach: float, size: float) -> list[Path]:
-    """Scales along one branch, its tip first."""
-    number = max(int(reach / (size * 0.75)), 2)
-    half = size / 2
-    edge = ((0.0, 0.0), (half, half * 1.1), (0.0, half * 2.2), (-half, half * 1.1), (0.0, 0.0))
-    one = Path((Run(edge, False),), closed=True)
+    """Round scales to both sides of one branch, its tip first, so that each covers the next one's foot."""
+    number = max(int(reach / (size * OVERLAP)), 2)
+    one = Path((Run(tuple((x * size, y * size) for x, y in SCALE), True),), closed=True)
     found = []
     for i in reversed(range(number)):
         point = polar(turn, reach * i / number, base)
-        found += [one.mapped(placed(point, turn + side * 34).at) for side in (-1, 1)]
+        found += [one.mapped(placed(point, turn + side * 38).at) for side in (-1, 1)]
     return found

@@ -17,6 +17,21 @@ OVERVIEWS = (
     ("names/", "Names on labels", "Trade names that stand for more than one plant."),
 )
 
+# Plain words under which a keeper looks for a calculator, beside its title.
+SOUGHT_AS: dict[str, list[str]] = {
+    "dosing": ["fertiliser dose", "how much fertiliser"],
+    "floaters": ["thin floaters", "floating cover"],
+    "free-ammonia": ["toxic ammonia", "ammonia test"],
+    "hardness": ["CO2", "carbon dioxide", "GH", "KH"],
+    "light": ["lamp hours", "how long to light", "PPFD", "DLI"],
+    "pick": ["which plants", "what to plant", "plants for my tank"],
+    "stocking": ["how many fish", "how much to feed"],
+    "tank": ["litres in a tank", "tank weight", "how much soil"],
+    "units": ["convert", "ppm", "gallons"],
+    "upkeep": ["how often to trim", "trim how often", "weekly work"],
+    "water-change": ["change water", "how much water to change"],
+}
+
 
 class Entry(NamedTuple):
     """What search knows of a page: its address from the site's root, names, and a line to show."""
@@ -48,7 +63,9 @@ def entries(library: Library, prose: Mapping[str, tuple[str, str]]) -> list[Entr
         for slug, problem in library.problems.items()
     ]
     found += [
-        Entry(f"calculators/{name}/", "calculator", spec.title, [], spec.purpose)
+        Entry(
+            f"calculators/{name}/", "calculator", spec.title, SOUGHT_AS.get(name, []), spec.purpose
+        )
         for name, spec in load_all().items()
     ]
     found += [

@@ -224,3 +224,28 @@ def test_comparing_works_with_the_network_off(page, context):
     page.goto("plants/growth/")
     page.locator(".growth a").first.tap()
     expect(page.get_by_role("heading", level=2).first).to_have_text("What it needs")
+
+
+def test_the_address_keeps_how_the_table_stands(page):
+    """Filters, order and ticks survive a reload, the way back, and a link opened elsewhere."""
+    page.goto("plants/table/")
+    page.locator("[data-filter=habit]").select_option("floater")
+    head = page.locator(".plants thead th[data-key=light]")
+    for _ in range(2):
+        head.get_by_role("button").tap()
+    page.get_by_label("Compare Lemna trisulca").check()
+    shown = page.locator("#status").text_content()
+    order = column(page, column_of(page, "light"))
+    page.wait_for_url("**/plants/table/?habit=floater&sort=light+down&plants=lemna-trisulca")
+    page.reload()
+    expect(page.locator("#status")).to_have_text(shown)
+    expect(head).to_have_attribute("aria-sort", "descending")
+    assert column(page, column_of(page, "light")) == order
+    expect(page.locator("#picked")).to_contain_text("1 ticked")
+    page.locator(".plants tbody tr:not([hidden]) a").first.tap()
+    page.wait_for_url(lambda address: "/table/" not in address)
+    page.go_back()
+    expect(page.locator("#status")).to_have_text(shown)
+    expect(head).to_have_attribute("aria-sort", "descending")
+    page.goto("plants/table/?habit=no-such&sort=__proto__&plants=%3Cb%3E")
+    expect(page.locator("#status")).to_have_text(re.compile(r"^(\d+) of \1 plants"))

@@ -17,7 +17,7 @@ from calculators.core.quantities import (
 )
 from calculators.core.quantity import Choices, Help, Label, Possible, Quantity
 from calculators.core.result import Note, Refusal, Refused, Series
-from calculators.doses.bottle import bottle_notes, bought, mixed
+from calculators.doses.bottle import bottle_notes, bought, mixed, verdict
 from calculators.doses.cautions import Plan, ammonia_notes, level_cautions, rise_cautions
 from calculators.doses.labels import Analysis
 from calculators.doses.salts import SALTS, Salt
@@ -66,8 +66,8 @@ class Dosing(NamedTuple):
     ]
     dissolves: Annotated[
         bool | None,
-        Label("All of it dissolves"),
-        Help("The strength is no more than what dissolves in a litre of water."),
+        Label("Within what a litre of water dissolves"),
+        Help("Whether it also dissolves in a bottle filled to the mark, the words above say."),
     ]
     least_dose_ml: Annotated[Millilitres | None, Label("Smallest dose volume that dissolves")]
     adds: Annotated[
@@ -174,6 +174,7 @@ def dosing(
         settled_before_change_mg_l=settled.before if settled else None,
         settled_after_change_mg_l=settled.after if settled else None,
         notes=(
+            verdict(bottle, dose_ml, nutrient, rise_mg_l),
             *ammonia_notes(source, plan, adds),
             *level_cautions(plan, adds),
             *rise_cautions(adds),

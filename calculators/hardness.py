@@ -25,7 +25,7 @@ from calculators.water.carbonate import (
     pure_gas_co2_mg_l,
 )
 from calculators.water.chemistry import CACO3_MG_PER_DH, MEQ_PER_DH
-from calculators.water.hardness_words import about_gas, about_mix, about_readings
+from calculators.water.hardness_words import about_gas, about_mix, about_readings, verdict
 from calculators.water.mixing import mixed, share_of_second
 
 PH_ERROR = 0.2  # what a drop kit leaves open; common practice, no source
@@ -120,6 +120,7 @@ def hardness(
         first_litres=None if share is None else (1 - share) * volume_l,
         mixed_kh_dh=None if share is None else mixed(kh_dh, mix_kh_dh, share),
         notes=(
+            *([] if gas is None else [verdict(gas, low or 0.0, high or 0.0)]),
             *about_gas(gas, high or 0.0, pure_gas_co2_mg_l(temperature_c), air),
             *about_readings(kh_dh, ph),
             *about_mix(share, gh_dh, mix_gh_dh, target_gh_dh),

@@ -27,7 +27,7 @@ from calculators.glass.tank import (
     layer_l,
     pore_share,
 )
-from calculators.glass.words import notes
+from calculators.glass.words import notes, verdict
 
 ROUNDING_CM = 1e-9  # 33 cm of layers in 33 cm of water level, told in inches
 
@@ -128,7 +128,7 @@ def tank(
         mass_kg=mass,
         floor_kg_m2=mass / (inside.footprint_cm2 / CM2_PER_M2),
         floor_kpa=kilopascal(mass, inside.footprint_cm2),
-        notes=tuple(notes(mass, soil_depth_cm, cap_depth_cm)),
+        notes=(verdict(max(0.0, net), mass), *notes(mass, soil_depth_cm, cap_depth_cm)),
     )
 
 

@@ -5,11 +5,11 @@ from typing import Annotated, NamedTuple
 
 from calculators.core.declare import calculator
 from calculators.core.quantities import Count, Days, Interval, Minutes, MinutesAWeek
-from calculators.core.quantity import Download, Help, IsDate, Label, Possible
+from calculators.core.quantity import AsRows, Download, Help, IsDate, Label, Possible
 from calculators.core.result import Note, Refusal, Refused, Series
 from calculators.tending.calendar_file import Entry, calendar_file, read_date
 from calculators.tending.rounds import DAYS_A_WEEK, due_days, minutes_a_week
-from calculators.tending.upkeep_words import notes
+from calculators.tending.upkeep_words import notes, verdict
 
 SHOWN_DAYS = 28
 MOST_ROUNDS = 500  # tanks and plants together; more is a slip, and would keep a phone busy
@@ -57,7 +57,12 @@ class Upkeep(NamedTuple):
     heaviest: Annotated[str | None, Label("The tank that takes most")]
     busiest_day: Annotated[Count | None, Label("The fullest of the next 28 days")]
     busiest_minutes: Annotated[Minutes, Label("Minutes on that day")]
-    next_days: Annotated[list[Task], Label("The next 28 days"), Help("Day 1 is tomorrow.")]
+    next_days: Annotated[
+        list[Task],
+        Label("The next 28 days"),
+        Help("Day 1 is tomorrow."),
+        AsRows("table", "day", columns=("tank", "task", "minutes")),
+    ]
     calendar: Annotated[
         str | None, Label("The same as a calendar file"), Download("upkeep.ics", "text/calendar")
     ]
@@ -103,15 +108,20 @@ def upkeep(
     loads = [sum(task.minutes for task in tasks if task.day == day) for day in days]
     total = sum(per_tank.values())
     busy = loads.index(max(loads))
+    busiest = days[busy] if loads[busy] else None
+    heaviest = max(per_tank, key=lambda name: per_tank[name]) if total else None
     return Upkeep(
         minutes_week=total,
         per_tank=per_tank,
-        heaviest=max(per_tank, key=lambda name: per_tank[name]) if total else None,
-        busiest_day=days[busy] if loads[busy] else None,
+        heaviest=heaviest,
+        busiest_day=busiest,
         busiest_minutes=loads[busy],
         next_days=tasks,
         calendar=file_of(tasks, made) if made and tasks else None,
-        notes=tuple(notes(total, max(loads), bool(tasks), made is not None)),
+        notes=(
+            verdict(total, heaviest, busiest),
+            *notes(max(loads), bool(tasks), made is not None),
+        ),
         series={"minutes_by_day": Series("Minutes a day", "min", "Day", "days", days, loads)},
     )
 

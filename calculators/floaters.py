@@ -4,6 +4,7 @@ import math
 from typing import Annotated, NamedTuple
 
 from calculators.core.declare import calculator
+from calculators.core.form_hints import FINER
 from calculators.core.numbers import show_number
 from calculators.core.quantities import (
     Area,
@@ -85,13 +86,15 @@ def floaters(
     wet_g_m2: Annotated[
         WetMassPerArea,
         Help("A single layer of small floaters, drained, weighs 600 to 2,000."),
+        FINER,
     ] = 1_000.0,
-    dry_matter_percent: Annotated[DryMatter, Valid(5, 10)] = 6.0,
-    tissue_n_percent: Annotated[TissueNitrogen, Valid(0.6, 5.3)] = 3.0,
+    dry_matter_percent: Annotated[DryMatter, Valid(5, 10), FINER] = 6.0,
+    tissue_n_percent: Annotated[TissueNitrogen, Valid(0.6, 5.3), FINER] = 3.0,
     transmission_percent: Annotated[
         Percent,
         Label("Light through a full cover"),
         Help("Dense mats 2 to 10, thin ones 10 to 40: a guess."),
+        FINER,
     ] = 10.0,
     ring_count: Annotated[
         RingCount, Label("How many such rings"), Help("Side by side; counts only with a ring.")

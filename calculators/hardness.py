@@ -3,6 +3,7 @@
 from typing import Annotated, NamedTuple
 
 from calculators.core.declare import calculator
+from calculators.core.form_hints import Part
 from calculators.core.quantities import (
     PH,
     Alkalinity,
@@ -30,6 +31,7 @@ from calculators.water.mixing import mixed, share_of_second
 
 PH_ERROR = 0.2  # what a drop kit leaves open; common practice, no source
 KH_ERROR_DH = 0.5  # half a drop of a kit that counts degrees
+MIX = Part("Mixing with a second water")
 
 
 class Hardness(NamedTuple):
@@ -83,10 +85,17 @@ def hardness(
         GeneralHardness,
         Label("General hardness of a second water"),
         Help("Rain or purified water reads 0; test it."),
+        MIX,
     ] = 0.0,
-    mix_kh_dh: Annotated[CarbonateHardness, Label("Carbonate hardness of the second water")] = 0.0,
-    target_gh_dh: Annotated[GeneralHardness, Label("General hardness wanted in the mix")] = 8.0,
-    volume_l: Annotated[Volume, Label("Water wanted, mixed"), Help("Both waters together.")] = 60.0,
+    mix_kh_dh: Annotated[
+        CarbonateHardness, Label("Carbonate hardness of the second water"), MIX
+    ] = 0.0,
+    target_gh_dh: Annotated[
+        GeneralHardness, Label("General hardness wanted in the mix"), MIX
+    ] = 8.0,
+    volume_l: Annotated[
+        Volume, Label("Water wanted, mixed"), Help("Both waters together."), MIX
+    ] = 60.0,
 ) -> Hardness:
     """Find hardness in other units, carbon dioxide from hardness and pH, and how to mix two waters.
 

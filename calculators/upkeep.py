@@ -4,6 +4,7 @@ from datetime import date, timedelta
 from typing import Annotated, NamedTuple
 
 from calculators.core.declare import calculator
+from calculators.core.form_hints import Preset, Presets, Step
 from calculators.core.quantities import Count, Days, Interval, Minutes, MinutesAWeek
 from calculators.core.quantity import AsRows, Download, Help, IsDate, Label, Possible
 from calculators.core.result import Note, Refusal, Refused, Series
@@ -14,8 +15,13 @@ from calculators.tending.upkeep_words import notes, verdict
 SHOWN_DAYS = 28
 MOST_ROUNDS = 500  # tanks and plants together; more is a slip, and would keep a phone busy
 
-EveryDays = Annotated[Interval, Possible(1, 365)]
-Since = Annotated[Days, Possible(0, 365)]
+EveryDays = Annotated[Interval, Possible(1, 365), Step(1)]
+Since = Annotated[Days, Possible(0, 365), Step(1)]
+MinutesEach = Annotated[Minutes, Step(5)]
+NEW_PLANT = {"name": "New plant", "trim_every_days": 14.0, "minutes": 10.0}
+NEW_TANK = {"name": "New tank", "change_every_days": 7.0, "change_minutes": 20.0}
+ANOTHER_PLANT = Presets((Preset("Another plant", NEW_PLANT),))
+ANOTHER_TANK = Presets((Preset("Another tank", NEW_TANK),))
 
 
 class PlantRound(NamedTuple):
@@ -23,7 +29,7 @@ class PlantRound(NamedTuple):
 
     name: Annotated[str, Label("Plant")]
     trim_every_days: Annotated[EveryDays, Label("Trim every")]
-    minutes: Annotated[Minutes, Label("Minutes each time")]
+    minutes: Annotated[MinutesEach, Label("Minutes each time")]
     days_since_trim: Annotated[Since, Label("Last trimmed, days ago")] = 0.0
 
 
@@ -31,12 +37,12 @@ class TankRound(NamedTuple):
     """A tank and what comes round in it."""
 
     name: Annotated[str, Label("Tank")]
-    plants: Annotated[list[PlantRound], Label("Plants to trim")] = []
+    plants: Annotated[list[PlantRound], Label("Plants to trim"), ANOTHER_PLANT] = []
     change_every_days: Annotated[
         EveryDays | None, Label("Change water every"), Help("Empty for no changes.")
     ] = None
-    change_minutes: Annotated[Minutes, Label("Minutes for a change")] = 0.0
-    floaters_minutes_week: Annotated[Minutes, Label("Floaters, minutes a week")] = 0.0
+    change_minutes: Annotated[MinutesEach, Label("Minutes for a change")] = 0.0
+    floaters_minutes_week: Annotated[MinutesEach, Label("Floaters, minutes a week")] = 0.0
     days_since_change: Annotated[Since, Label("Last changed, days ago")] = 0.0
 
 
@@ -84,7 +90,7 @@ LIBRARY = [
 
 @calculator("Upkeep", sources=("rfc-5545",))
 def upkeep(
-    tanks: Annotated[list[TankRound], Label("Tanks")] = LIBRARY,
+    tanks: Annotated[list[TankRound], Label("Tanks"), ANOTHER_TANK] = LIBRARY,
     today: Annotated[
         str | None,
         Label("Today's date, for the calendar file"),

@@ -101,6 +101,12 @@ def wanting(found: "Light", hours: float, cover: float) -> list[Note]:
             "floaters. Over a week is kinder to the animals than at once: they are used to the shade."
         )
         said.append(Note("info", text))
+    if (
+        found.tip_height_for_class_cm is None
+        and found.dli_substrate_mol >= CLASS_FROM_MOL["medium"]
+    ):
+        text = "A stem's tip does not get what is wanted at any height below the surface either."
+        said.append(Note("info", text))
     return said
 
 

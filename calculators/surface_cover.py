@@ -26,11 +26,12 @@ from calculators.surface.cover_inputs import (
     for_floaters,
     marks_of,
     mask,
+    not_dragged,
     room_of,
     shapes,
     shown_picture,
 )
-from calculators.surface.cover_words import Confidence, confidence, notes, verdict
+from calculators.surface.cover_words import DRAG, Confidence, confidence, notes, verdict
 from calculators.surface.drawn_surface import CORNERS, HEIGHT, WIDTH
 from calculators.surface.leaf_share import shares
 from calculators.surface.leaf_sorts import GLARE, sorted_pixels
@@ -125,7 +126,8 @@ def surface_cover(
 
     The range allows for colours near the line, glare, shaded, dark and red parts, and corners a little
     off, and is never less than 3 points either way. In pictures that our tests draw with a known
-    cover the error stays within 3 points; in rougher ones, with grain, rims and a lamp, it was up to 6.
+    cover the error stays within 3 points; in rougher ones that we tried, with
+    grain, rims and a lamp, it was up to 6.
     Your tank is no drawing: the range is our judgement. It does not allow for plants under the
     water that are as bright as floating ones: those are counted, and marks help little there. A
     picture that needed marks is never called clear.
@@ -144,7 +146,8 @@ def surface_cover(
     sorts = sorted_pixels(shares(shown, colours, inside), more_percent, not both_marked)
     found = count(sorts, shown.width, pieces, room.to_square)
     between = range_of(found, apart, bool(marks))
-    sure = confidence(between, apart, bool(marks))
+    waiting = pixels is not None and not_dragged(corners)
+    sure = confidence(between, apart, bool(marks) or waiting)
     return SurfaceCover(
         confidence=sure,
         cover_percent=between.cover,
@@ -162,6 +165,7 @@ def surface_cover(
         shapes=shapes(room, shown),
         for_floaters=for_floaters(between.cover, sizes, len(room.rings)),
         notes=(
+            *([DRAG] if waiting else []),
             verdict(between, sure),
             *notes(found, apart, room.edge.slant_removed, pixels is None, taps),
         ),

@@ -27,7 +27,7 @@ LEAST_ERROR_POINTS = 3.0  # what pictures drawn with a known cover show; the ran
 NO_CLASSES_POINTS = 10.0  # added where the picture shows no two classes; our judgement
 MARKED_POINTS = 5.0  # added where colours follow a few marks; our judgement
 # Of the cover: dark rims, creases and shaded leaves of photo-like pictures were counted as water.
-SHADED_SHARE = 0.05
+SHADED_SHARE = 0.04
 
 Pieces = Sequence[Sequence[tuple[int, int]]]  # for each row, first pixel and the one after the last
 

@@ -19,6 +19,11 @@ EXAMPLE = Note(
     "info",
     "No picture is given, so a drawn one with a known cover of 41 % is counted: demo data.",
 )
+DRAG = Note(
+    "caution",
+    "Drag the corners to the water's edge first: until then the frame and the room around are counted too.",
+    True,
+)
 STAYS = Note(
     "info",
     "The photo is counted on this device and never sent. It is not in the page's address, and what "
@@ -26,16 +31,16 @@ STAYS = Note(
 )
 
 
-def confidence(found: Range, two_classes: bool, marked: bool) -> Confidence:
+def confidence(found: Range, two_classes: bool, doubted: bool) -> Confidence:
     """How far the count is to be trusted, by the width of its range.
 
-    A picture that needed marks of plant or water is never clear: colour alone did not do, and a
-    count that follows a few marks can be wrong with a narrow range.
+    A picture that needed marks of plant or water is never clear, nor one whose corners wait to be
+    dragged: a count that follows a few marks can be wrong with a narrow range.
     """
     wide = found.high - found.low
     if not two_classes or wide > DOUBTFUL_POINTS:
         return "hard-to-tell"
-    return "clear" if wide <= CLEAR_POINTS and not marked else "doubtful"
+    return "clear" if wide <= CLEAR_POINTS and not doubted else "doubtful"
 
 
 def verdict(found: Range, sure: Confidence) -> Note:

@@ -3,6 +3,7 @@
 from typing import Annotated, Literal, NamedTuple, get_args
 
 from calculators.core.declare import calculator
+from calculators.core.form_hints import FINER, Part
 from calculators.core.quantities import (
     Concentration,
     Density,
@@ -17,7 +18,7 @@ from calculators.core.quantities import (
 )
 from calculators.core.quantity import Choices, Help, Label, Possible, Quantity
 from calculators.core.result import Note, Refusal, Refused, Series
-from calculators.doses.bottle import bottle_notes, bought, mixed
+from calculators.doses.bottle import bottle_notes, bought, mixed, verdict
 from calculators.doses.cautions import Plan, ammonia_notes, level_cautions, rise_cautions
 from calculators.doses.labels import Analysis
 from calculators.doses.salts import SALTS, Salt
@@ -45,6 +46,9 @@ NUTRIENT_WORDS = Choices((
 Schedule = Literal["once", "daily", "weekly", "after-change"]
 DOSE_EVERY_DAYS: dict[str, float] = {"daily": 1.0, "weekly": 7.0}
 
+LABEL = Part("What the label of a bottle prints", closed=True)
+OFTEN = Part("How often, and your water changes")
+
 
 class Dosing(NamedTuple):
     """A dose, the bottle it comes from, and where the level goes; null where it does not apply."""
@@ -66,8 +70,8 @@ class Dosing(NamedTuple):
     ]
     dissolves: Annotated[
         bool | None,
-        Label("All of it dissolves"),
-        Help("The strength is no more than what dissolves in a litre of water."),
+        Label("Within what a litre of water dissolves"),
+        Help("Whether it also dissolves in a bottle filled to the mark, the words above say."),
     ]
     least_dose_ml: Annotated[Millilitres | None, Label("Smallest dose volume that dissolves")]
     adds: Annotated[
@@ -110,37 +114,42 @@ def dosing(
         Possible(LEAST_DOSE_ML, LARGEST_BOTTLE_ML),
     ] = 10.0,
     label_n_percent: Annotated[
-        LabelShare, Label("Label: nitrogen, N"), Help("0 where the label prints none.")
+        LabelShare, Label("Label: nitrogen, N"), Help("0 where the label prints none."), LABEL
     ] = 0.0,
     label_p2o5_percent: Annotated[
-        LabelShare, Label("Label: phosphorus as P₂O₅"), Help("Printed as P: times 2.29.")
+        LabelShare, Label("Label: phosphorus as P₂O₅"), Help("Printed as P: times 2.29."), LABEL
     ] = 0.0,
     label_k2o_percent: Annotated[
-        LabelShare, Label("Label: potassium as K₂O"), Help("Printed as K: times 1.20.")
+        LabelShare, Label("Label: potassium as K₂O"), Help("Printed as K: times 1.20."), LABEL
     ] = 0.0,
-    label_fe_percent: Annotated[LabelShare, Label("Label: iron, Fe")] = 0.0,
+    label_fe_percent: Annotated[LabelShare, Label("Label: iron, Fe"), LABEL] = 0.0,
     label_mg_percent: Annotated[
-        LabelShare, Label("Label: magnesium, Mg"), Help("Printed as MgO: times 0.60.")
+        LabelShare, Label("Label: magnesium, Mg"), Help("Printed as MgO: times 0.60."), LABEL
     ] = 0.0,
     density_g_ml: Annotated[
         Density,
         Label("Label: density"),
         Help("1 if it is not printed, or if the shares are grams in 100 mL."),
+        LABEL,
     ] = 1.0,
     schedule: Annotated[
         Schedule,
         Label("How often"),
         Choices(("a single dose", "every day", "every week", "after each water change")),
+        OFTEN,
     ] = "weekly",
-    now_mg_l: Annotated[Concentration, Label("Reading now"), Help("Of what you raise.")] = 0.0,
-    tap_mg_l: Annotated[Concentration, Label("Reading of the new water")] = 0.0,
+    now_mg_l: Annotated[
+        Concentration, Label("Reading now"), Help("Of what you raise."), OFTEN
+    ] = 0.0,
+    tap_mg_l: Annotated[Concentration, Label("Reading of the new water"), FINER] = 0.0,
     use_mg_l_week: Annotated[
         Concentration,
         Label("Plants take in a week"),
         Help("How far it falls in a week with no dose and no change; 0 if you do not know."),
+        FINER,
     ] = 0.0,
-    change_percent: Annotated[Percent, Label("Water changed each time")] = 30.0,
-    change_every_days: Annotated[Interval, Label("Change every"), Possible(1, 365)] = 7.0,
+    change_percent: Annotated[Percent, Label("Water changed each time"), OFTEN] = 30.0,
+    change_every_days: Annotated[Interval, Label("Change every"), Possible(1, 365), OFTEN] = 7.0,
 ) -> Dosing:
     """Find the dose of a salt or a labelled bottle for a rise, and the level it settles at.
 
@@ -174,6 +183,7 @@ def dosing(
         settled_before_change_mg_l=settled.before if settled else None,
         settled_after_change_mg_l=settled.after if settled else None,
         notes=(
+            verdict(bottle, dose_ml, nutrient, rise_mg_l),
             *ammonia_notes(source, plan, adds),
             *level_cautions(plan, adds),
             *rise_cautions(adds),

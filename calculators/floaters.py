@@ -4,6 +4,8 @@ import math
 from typing import Annotated, NamedTuple
 
 from calculators.core.declare import calculator
+from calculators.core.form_hints import FINER
+from calculators.core.numbers import show_number
 from calculators.core.quantities import (
     Area,
     Cover,
@@ -84,13 +86,15 @@ def floaters(
     wet_g_m2: Annotated[
         WetMassPerArea,
         Help("A single layer of small floaters, drained, weighs 600 to 2,000."),
+        FINER,
     ] = 1_000.0,
-    dry_matter_percent: Annotated[DryMatter, Valid(5, 10)] = 6.0,
-    tissue_n_percent: Annotated[TissueNitrogen, Valid(0.6, 5.3)] = 3.0,
+    dry_matter_percent: Annotated[DryMatter, Valid(5, 10), FINER] = 6.0,
+    tissue_n_percent: Annotated[TissueNitrogen, Valid(0.6, 5.3), FINER] = 3.0,
     transmission_percent: Annotated[
         Percent,
         Label("Light through a full cover"),
         Help("Dense mats 2 to 10, thin ones 10 to 40: a guess."),
+        FINER,
     ] = 10.0,
     ring_count: Annotated[
         RingCount, Label("How many such rings"), Help("Side by side; counts only with a ring.")
@@ -168,13 +172,26 @@ def saw(cover: float, low: float, high: float, every: float, doubling: float) ->
     return Series("Cover", "%", "Day", "days", days, covers, lines=lines)
 
 
+def verdict(
+    cover: float, low: float, high: float, grown: float, every: float, doubling: float
+) -> Note:
+    """The answer in plain words, where the rhythm holds."""
+    left = show_number(doubling * math.log2(high / cover), 2)
+    taken = show_number(100 * (1 - low / grown), 2)
+    text = (
+        f"The rhythm holds: take out {taken} % of the cover every {show_number(every)} days. Left "
+        f"alone, it reaches the upper limit in about {left} days."
+    )
+    return Note("info", text, True)
+
+
 def notes(
     cover: float, low: float, high: float, grown: float, every: float, doubling: float
 ) -> list[Note]:
     """Whether the rhythm holds, and what a closed surface does to the animals."""
     said = []
     if cover >= high:
-        said.append(Note("caution", "The cover is at its upper limit now: thin it today."))
+        said.append(Note("caution", "The cover is at its upper limit now: thin it today.", True))
     if grown > high:
         enough = doubling * math.log2(high / low)
         said.append(
@@ -182,8 +199,11 @@ def notes(
                 "caution",
                 f"With this rhythm it passes the upper limit before each thinning. Thin every "
                 f"{enough:.1f} days, or down to less.",
+                True,
             )
         )
+    if not said:
+        said.append(verdict(cover, low, high, grown, every, doubling))
     if max(high, cover) > CLOSED_PERCENT:
         said.append(
             Note(

@@ -3,6 +3,7 @@
 from typing import Annotated, NamedTuple
 
 from calculators.core.declare import calculator
+from calculators.core.form_hints import Part
 from calculators.core.quantities import (
     PH,
     Alkalinity,
@@ -25,11 +26,12 @@ from calculators.water.carbonate import (
     pure_gas_co2_mg_l,
 )
 from calculators.water.chemistry import CACO3_MG_PER_DH, MEQ_PER_DH
-from calculators.water.hardness_words import about_gas, about_mix, about_readings
+from calculators.water.hardness_words import about_gas, about_mix, about_readings, verdict
 from calculators.water.mixing import mixed, share_of_second
 
 PH_ERROR = 0.2  # what a drop kit leaves open; common practice, no source
 KH_ERROR_DH = 0.5  # half a drop of a kit that counts degrees
+MIX = Part("Mixing with a second water")
 
 
 class Hardness(NamedTuple):
@@ -83,10 +85,17 @@ def hardness(
         GeneralHardness,
         Label("General hardness of a second water"),
         Help("Rain or purified water reads 0; test it."),
+        MIX,
     ] = 0.0,
-    mix_kh_dh: Annotated[CarbonateHardness, Label("Carbonate hardness of the second water")] = 0.0,
-    target_gh_dh: Annotated[GeneralHardness, Label("General hardness wanted in the mix")] = 8.0,
-    volume_l: Annotated[Volume, Label("Water wanted, mixed"), Help("Both waters together.")] = 60.0,
+    mix_kh_dh: Annotated[
+        CarbonateHardness, Label("Carbonate hardness of the second water"), MIX
+    ] = 0.0,
+    target_gh_dh: Annotated[
+        GeneralHardness, Label("General hardness wanted in the mix"), MIX
+    ] = 8.0,
+    volume_l: Annotated[
+        Volume, Label("Water wanted, mixed"), Help("Both waters together."), MIX
+    ] = 60.0,
 ) -> Hardness:
     """Find hardness in other units, carbon dioxide from hardness and pH, and how to mix two waters.
 
@@ -120,6 +129,7 @@ def hardness(
         first_litres=None if share is None else (1 - share) * volume_l,
         mixed_kh_dh=None if share is None else mixed(kh_dh, mix_kh_dh, share),
         notes=(
+            *([] if gas is None else [verdict(gas, low or 0.0, high or 0.0)]),
             *about_gas(gas, high or 0.0, pure_gas_co2_mg_l(temperature_c), air),
             *about_readings(kh_dh, ph),
             *about_mix(share, gh_dh, mix_gh_dh, target_gh_dh),

@@ -3,6 +3,7 @@
 from typing import Annotated, Literal, NamedTuple
 
 from calculators.core.declare import calculator
+from calculators.core.form_hints import FINER
 from calculators.core.quantities import (
     Attenuation,
     Cover,
@@ -105,7 +106,7 @@ def light(
     depth_cm: Annotated[Height, Label("Depth of the plants"), Help("Water above them.")] = 35.0,
     hours: Annotated[HoursADay, Label("Hours of light a day")] = 8.0,
     attenuation_per_m: Annotated[
-        Attenuation, Help("Clear water 0.3 to 0.5, a little yellow 1, like tea 2 to 5.")
+        Attenuation, Help("Clear water 0.3 to 0.5, a little yellow 1, like tea 2 to 5."), FINER
     ] = 1.0,
     floater_cover_percent: Annotated[
         Cover, Label("Floating cover"), Help("Of the whole surface, seen from above.")
@@ -114,6 +115,7 @@ def light(
         Percent,
         Label("Light through a full cover"),
         Help("Dense mats 2 to 10, thin ones 10 to 40."),
+        FINER,
     ] = 10.0,
     utilisation_percent: Annotated[
         Percent,

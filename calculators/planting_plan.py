@@ -24,7 +24,7 @@ from calculators.tending.filling import (
     stems_for,
     trims_within,
 )
-from calculators.tending.planting_words import notes
+from calculators.tending.planting_words import notes, verdict
 
 PLAN_WEEKS = 26  # half a year
 SECONDS_A_MINUTE = 60
@@ -112,7 +112,10 @@ def planting_plan(
         minutes_week=trim_minutes * DAYS_A_WEEK / every,
         trims_half_year=trims,
         minutes_half_year=planting + trims * trim_minutes,
-        notes=tuple(notes(start_percent, doubling_days, every, cut_percent)),
+        notes=(
+            verdict(planted, fill_days / DAYS_A_WEEK, every),
+            *notes(start_percent, doubling_days, every, cut_percent),
+        ),
         series={
             "cover": Series("Cover of the bed", "%", "Week", "weeks", at, covers),
             "weeks_by_start": by_start(settle_days, doubling_days),

@@ -26,16 +26,17 @@ from calculators.surface.cover_inputs import (
     for_floaters,
     marks_of,
     mask,
+    not_dragged,
     room_of,
     shapes,
     shown_picture,
 )
-from calculators.surface.cover_words import Confidence, confidence, notes
+from calculators.surface.cover_words import DRAG, Confidence, confidence, notes, verdict
 from calculators.surface.drawn_surface import CORNERS, HEIGHT, WIDTH
 from calculators.surface.leaf_share import shares
 from calculators.surface.leaf_sorts import GLARE, sorted_pixels
 from calculators.surface.picture import bits, counted
-from calculators.surface.plant_colours import colours_of
+from calculators.surface.plant_colours import colours_of, told_apart
 
 
 class SurfaceCover(NamedTuple):
@@ -123,10 +124,13 @@ def surface_cover(
     between the two groups of colours (excess green, parted by Otsu's method). Glare counts as
     water. Where the count is wrong, tap a place as plant or as water, and colours like it follow.
 
-    The range allows for colours near the line, glare, dark and red parts, and corners a little off,
-    and is never less than 3 points either way. In pictures that our tests draw with a known cover
-    the error stays within 3 points. Your tank is no drawing: the range is our judgement. It does not
-    allow for plants under the water that are as bright as floating ones: those are counted.
+    The range allows for colours near the line, glare, shaded, dark and red parts, and corners a little
+    off, and is never less than 3 points either way. In pictures that our tests draw with a known
+    cover the error stays within 3 points; in rougher ones that we tried, with
+    grain, rims and a lamp, it was up to 6.
+    Your tank is no drawing: the range is our judgement. It does not allow for plants under the
+    water that are as bright as floating ones: those are counted, and marks help little there. A
+    picture that needed marks is never called clear.
     """
     shown = shown_picture(pixels, width_px, height_px)
     sizes = Sizes(length_cm, width_cm, ring_diameter_cm, leave_out_cm)
@@ -138,12 +142,14 @@ def surface_cover(
     marks = marks_of(shown, taps)
     colours = colours_of(inside, marks)
     both_marked = {mark.plant for mark in marks} == {True, False}  # the keeper has decided
-    told_apart = colours.two_classes or both_marked
+    apart = told_apart(marks) if both_marked else colours.two_classes
     sorts = sorted_pixels(shares(shown, colours, inside), more_percent, not both_marked)
     found = count(sorts, shown.width, pieces, room.to_square)
-    between = range_of(found, told_apart)
+    between = range_of(found, apart, bool(marks))
+    waiting = pixels is not None and not_dragged(corners)
+    sure = confidence(between, apart, bool(marks) or waiting)
     return SurfaceCover(
-        confidence=confidence(between, told_apart),
+        confidence=sure,
         cover_percent=between.cover,
         cover_low_percent=between.low,
         cover_high_percent=between.high,
@@ -158,5 +164,9 @@ def surface_cover(
         },
         shapes=shapes(room, shown),
         for_floaters=for_floaters(between.cover, sizes, len(room.rings)),
-        notes=tuple(notes(found, told_apart, room.edge.slant_removed, pixels is None, taps)),
+        notes=(
+            *([DRAG] if waiting else []),
+            verdict(between, sure),
+            *notes(found, apart, room.edge.slant_removed, pixels is None, taps),
+        ),
     )

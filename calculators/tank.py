@@ -3,6 +3,7 @@
 from typing import Annotated, NamedTuple
 
 from calculators.core.declare import calculator
+from calculators.core.form_hints import FINER
 from calculators.core.quantities import (
     Area,
     FloorLoad,
@@ -27,7 +28,7 @@ from calculators.glass.tank import (
     layer_l,
     pore_share,
 )
-from calculators.glass.words import notes
+from calculators.glass.words import notes, verdict
 
 ROUNDING_CM = 1e-9  # 33 cm of layers in 33 cm of water level, told in inches
 
@@ -79,17 +80,20 @@ def tank(
         PackedDensity,
         Label("Dry soil, density as it lies"),
         Help("In kg a litre the same. Loam 1.2 to 1.5, peaty soil under 1."),
+        FINER,
     ] = 1.2,
     cap_dry_g_ml: Annotated[
         PackedDensity,
         Label("Dry cap, density as it lies"),
         Help("Sand and fine gravel 1.5 to 1.7."),
+        FINER,
     ] = 1.6,
     hardscape_g_ml: Annotated[
         PackedDensity,
         Label("Stone and wood, density"),
         Possible(0.1, 8),
         Help("Stone 2.6, lava 1.5 to 2, sunken wood 1.1."),
+        FINER,
     ] = 2.6,
 ) -> Tank:
     """Find what a tank holds and what it weighs, with soil, cap, stone and the water between grains.
@@ -128,7 +132,7 @@ def tank(
         mass_kg=mass,
         floor_kg_m2=mass / (inside.footprint_cm2 / CM2_PER_M2),
         floor_kpa=kilopascal(mass, inside.footprint_cm2),
-        notes=tuple(notes(mass, soil_depth_cm, cap_depth_cm)),
+        notes=(verdict(max(0.0, net), mass), *notes(mass, soil_depth_cm, cap_depth_cm)),
     )
 
 

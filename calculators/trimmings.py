@@ -3,6 +3,7 @@
 from typing import Annotated, NamedTuple
 
 from calculators.core.declare import calculator
+from calculators.core.numbers import show_number
 from calculators.core.quantities import (
     Concentration,
     DryMass,
@@ -78,17 +79,23 @@ def trimmings(
     dry_g = wet_g * dry_matter_percent / 100
     n_mg = dry_g * tissue_n_percent * 10  # 1 % of a gram is 10 mg
     p_mg = dry_g * tissue_p_percent * 10
+    feed_g = n_mg / 1000 / (protein_percent / 100 * chemistry.NITROGEN_SHARE_OF_PROTEIN)
     return Trimmings(
         dry_g=dry_g,
         n_mg=n_mg,
         p_mg=p_mg,
         nitrate_equivalent_mg_l=n_mg / volume_l * chemistry.NITRATE_PER_N,
         phosphate_equivalent_mg_l=p_mg / volume_l * chemistry.PHOSPHATE_PER_P,
-        feed_equivalent_g=n_mg
-        / 1000
-        / (protein_percent / 100 * chemistry.NITROGEN_SHARE_OF_PROTEIN),
-        notes=tuple(notes(tissue_n_percent, tissue_p_percent)),
+        feed_equivalent_g=feed_g,
+        notes=(verdict(n_mg, feed_g), *notes(tissue_n_percent, tissue_p_percent)),
     )
+
+
+def verdict(n_mg: float, feed_g: float) -> Note:
+    """The answer in plain words."""
+    nitrogen, feed = show_number(n_mg, 2), show_number(feed_g, 2)
+    text = f"About {nitrogen} mg of nitrogen left the tank, what {feed} g of feed bring."
+    return Note("info", text, True)
 
 
 def notes(tissue_n_percent: float, tissue_p_percent: float) -> list[Note]:

@@ -4,18 +4,24 @@ from datetime import date, timedelta
 from typing import Annotated, NamedTuple
 
 from calculators.core.declare import calculator
+from calculators.core.form_hints import Preset, Presets, Step
 from calculators.core.quantities import Count, Days, Interval, Minutes, MinutesAWeek
-from calculators.core.quantity import Download, Help, IsDate, Label, Possible
+from calculators.core.quantity import AsRows, Download, Help, IsDate, Label, Possible
 from calculators.core.result import Note, Refusal, Refused, Series
 from calculators.tending.calendar_file import Entry, calendar_file, read_date
 from calculators.tending.rounds import DAYS_A_WEEK, due_days, minutes_a_week
-from calculators.tending.upkeep_words import notes
+from calculators.tending.upkeep_words import notes, verdict
 
 SHOWN_DAYS = 28
 MOST_ROUNDS = 500  # tanks and plants together; more is a slip, and would keep a phone busy
 
-EveryDays = Annotated[Interval, Possible(1, 365)]
-Since = Annotated[Days, Possible(0, 365)]
+EveryDays = Annotated[Interval, Possible(1, 365), Step(1)]
+Since = Annotated[Days, Possible(0, 365), Step(1)]
+MinutesEach = Annotated[Minutes, Step(5)]
+NEW_PLANT = {"name": "New plant", "trim_every_days": 14.0, "minutes": 10.0}
+NEW_TANK = {"name": "New tank", "change_every_days": 7.0, "change_minutes": 20.0}
+ANOTHER_PLANT = Presets((Preset("Another plant", NEW_PLANT),))
+ANOTHER_TANK = Presets((Preset("Another tank", NEW_TANK),))
 
 
 class PlantRound(NamedTuple):
@@ -23,7 +29,7 @@ class PlantRound(NamedTuple):
 
     name: Annotated[str, Label("Plant")]
     trim_every_days: Annotated[EveryDays, Label("Trim every")]
-    minutes: Annotated[Minutes, Label("Minutes each time")]
+    minutes: Annotated[MinutesEach, Label("Minutes each time")]
     days_since_trim: Annotated[Since, Label("Last trimmed, days ago")] = 0.0
 
 
@@ -31,12 +37,12 @@ class TankRound(NamedTuple):
     """A tank and what comes round in it."""
 
     name: Annotated[str, Label("Tank")]
-    plants: Annotated[list[PlantRound], Label("Plants to trim")] = []
+    plants: Annotated[list[PlantRound], Label("Plants to trim"), ANOTHER_PLANT] = []
     change_every_days: Annotated[
         EveryDays | None, Label("Change water every"), Help("Empty for no changes.")
     ] = None
-    change_minutes: Annotated[Minutes, Label("Minutes for a change")] = 0.0
-    floaters_minutes_week: Annotated[Minutes, Label("Floaters, minutes a week")] = 0.0
+    change_minutes: Annotated[MinutesEach, Label("Minutes for a change")] = 0.0
+    floaters_minutes_week: Annotated[MinutesEach, Label("Floaters, minutes a week")] = 0.0
     days_since_change: Annotated[Since, Label("Last changed, days ago")] = 0.0
 
 
@@ -57,7 +63,12 @@ class Upkeep(NamedTuple):
     heaviest: Annotated[str | None, Label("The tank that takes most")]
     busiest_day: Annotated[Count | None, Label("The fullest of the next 28 days")]
     busiest_minutes: Annotated[Minutes, Label("Minutes on that day")]
-    next_days: Annotated[list[Task], Label("The next 28 days"), Help("Day 1 is tomorrow.")]
+    next_days: Annotated[
+        list[Task],
+        Label("The next 28 days"),
+        Help("Day 1 is tomorrow."),
+        AsRows("table", "day", columns=("tank", "task", "minutes")),
+    ]
     calendar: Annotated[
         str | None, Label("The same as a calendar file"), Download("upkeep.ics", "text/calendar")
     ]
@@ -79,7 +90,7 @@ LIBRARY = [
 
 @calculator("Upkeep", sources=("rfc-5545",))
 def upkeep(
-    tanks: Annotated[list[TankRound], Label("Tanks")] = LIBRARY,
+    tanks: Annotated[list[TankRound], Label("Tanks"), ANOTHER_TANK] = LIBRARY,
     today: Annotated[
         str | None,
         Label("Today's date, for the calendar file"),
@@ -103,15 +114,20 @@ def upkeep(
     loads = [sum(task.minutes for task in tasks if task.day == day) for day in days]
     total = sum(per_tank.values())
     busy = loads.index(max(loads))
+    busiest = days[busy] if loads[busy] else None
+    heaviest = max(per_tank, key=lambda name: per_tank[name]) if total else None
     return Upkeep(
         minutes_week=total,
         per_tank=per_tank,
-        heaviest=max(per_tank, key=lambda name: per_tank[name]) if total else None,
-        busiest_day=days[busy] if loads[busy] else None,
+        heaviest=heaviest,
+        busiest_day=busiest,
         busiest_minutes=loads[busy],
         next_days=tasks,
         calendar=file_of(tasks, made) if made and tasks else None,
-        notes=tuple(notes(total, max(loads), bool(tasks), made is not None)),
+        notes=(
+            verdict(total, heaviest, busiest),
+            *notes(max(loads), bool(tasks), made is not None),
+        ),
         series={"minutes_by_day": Series("Minutes a day", "min", "Day", "days", days, loads)},
     )
 

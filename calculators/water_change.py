@@ -4,6 +4,7 @@ import math
 from typing import Annotated, NamedTuple
 
 from calculators.core.declare import calculator
+from calculators.core.numbers import show_number
 from calculators.core.quantities import Concentration, Count, Litres, Percent, Volume
 from calculators.core.quantity import Help, Label, Possible
 from calculators.core.result import Note
@@ -59,7 +60,10 @@ def water_change(
         each_change_percent=100 * each,
         after_mg_l=target_mg_l,
         litres_total=changes * each * volume_l,
-        notes=tuple(notes(changes, 100 * each, tap_mg_l)),
+        notes=(
+            verdict(changes, 100 * each, now_mg_l, target_mg_l),
+            *notes(changes, 100 * each, tap_mg_l),
+        ),
     )
 
 
@@ -72,7 +76,7 @@ def fewest(left: float, largest: float) -> int:
 
 def nothing_to_do(now: float, tap: float) -> WaterChange:
     """The reading is at or below the target already."""
-    said = [Note("info", "The reading is not above the target: no change is needed for it.")]
+    said = [Note("info", "The reading is not above the target: no change is needed for it.", True)]
     if tap > now:
         said.append(Note("caution", "The new water reads higher than the tank and would raise it."))
     return WaterChange(0.0, 0, 0.0, now, 0.0, tuple(said))
@@ -84,7 +88,18 @@ def out_of_reach(tap: float, target: float) -> WaterChange:
         f"Changes with this water can never reach the target: it reads {tap:g} mg/L itself, and "
         f"the target is {target:g} mg/L. Mix in water that reads lower, or let plants do it."
     )
-    return WaterChange(None, None, None, None, None, (Note("caution", why), TESTED_TAP))
+    return WaterChange(None, None, None, None, None, (Note("caution", why, True), TESTED_TAP))
+
+
+def verdict(changes: int, each_percent: float, now: float, target: float) -> Note:
+    """The answer in plain words."""
+    so_many = "One change" if changes == 1 else f"{changes} changes"
+    text = f"{so_many} of {show_number(each_percent)} %"
+    text += " each" if changes > 1 else ""
+    ends = "bring" if changes > 1 else "brings"
+    return Note(
+        "info", f"{text} {ends} it from {show_number(now)} to {show_number(target)} mg/L.", True
+    )
 
 
 def notes(changes: int, each_percent: float, tap: float) -> list[Note]:

@@ -121,3 +121,24 @@ def test_traces_are_said_as_traces():
     nothing = compute("free-ammonia", {"ammonia_mg_l": 0.0}).answer["outputs"]
     shown = {row["key"]: row["value"] for row in rows(load_all()["free-ammonia"], nothing)}
     assert shown["unionised_mg_n_l"] == "0"
+
+
+IN_WORDS = (
+    "dosing", "light", "water-change", "floaters", "trimmings", "tank", "hardness", "upkeep",
+    "planting-plan", "surface-cover",
+)  # fmt: skip
+
+
+@pytest.mark.parametrize("name", IN_WORDS)
+def test_a_tool_says_its_answer_in_words_before_the_figures(name):
+    spec, here = found(name)
+    first = [note for note in lead(spec, here) if note.first]
+    assert first
+    assert first[0].text.endswith(".")
+    assert any(sign.isdigit() for sign in first[0].text)
+
+
+def test_a_bottle_that_cannot_hold_the_salt_is_not_promised():
+    spec, here = found("dosing", rise_mg_l=15.0, dose_ml=10.0)  # 294 g/L: below 316, above 279
+    assert here.answer["outputs"]["dissolves"] is True
+    assert "does not dissolve" in lead(spec, here)[0].text

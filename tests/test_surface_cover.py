@@ -309,3 +309,31 @@ def test_a_photo_never_stands_in_an_address():
     assert link["calculator"] == "floaters"
     assert link["inputs"]["length_cm"] == "90"
     assert not any("mask" in row["key"] for row in reply["painted"]["rows"])
+
+
+def test_a_picture_that_needed_marks_is_never_clear():
+    dice = np.random.default_rng(1)
+    leaves, known = strewn(dice, 0.4, 1.2, GREEN)
+    shown = sampled(photo(dice, leaves, "dark", STRAIGHT))
+    plant = place(STRAIGHT, *on_leaf(leaves, GREEN[0]), "plant")
+    water = place(STRAIGHT, *on_water(leaves), "water")
+    assert run("surface-cover", given(shown))["outputs"]["confidence"] == "clear"
+    for taps in ([plant], [water], [plant, water]):
+        found = run("surface-cover", given(shown, taps=taps))["outputs"]
+        assert found["confidence"] == "doubtful"
+        assert found["cover_low_percent"] <= known <= found["cover_high_percent"]
+    alike = run("surface-cover", given(shown, taps=[plant, plant | {"what": "water"}]))
+    assert alike["outputs"]["confidence"] == "hard-to-tell"
+    assert any("look almost alike" in note["text"] for note in alike["notes"])
+
+
+def test_a_photo_whose_corners_wait_to_be_dragged_is_not_called_clear():
+    corners = [
+        {"x_percent": x, "y_percent": y} for x, y in ((10, 10), (90, 10), (90, 90), (10, 90))
+    ]
+    dice = np.random.default_rng(1)
+    leaves, _ = strewn(dice, 0.4, 1.2, GREEN)
+    shown = given(sampled(photo(dice, leaves, "dark", STRAIGHT)))
+    found = run("surface-cover", shown | {"corners": corners})
+    assert found["outputs"]["confidence"] != "clear"
+    assert found["notes"][0]["text"].startswith("Drag the corners")

@@ -44,7 +44,7 @@ def rating(spec: Spec, found: Found) -> str:
 
 
 def brief(spec: Spec, found: Found, system: System = "metric") -> dict[str, str]:
-    """One short line with its level: the first danger, else the rating, else the first figure.
+    """One short line with its level: the first danger, the rating, the answer in words, a first figure.
 
     Where nothing could be computed it is the first note.
     """
@@ -54,6 +54,8 @@ def brief(spec: Spec, found: Found, system: System = "metric") -> dict[str, str]
     level = first[0].level if first else "info"
     if words := rating(spec, found):
         return {"level": level, "text": words}
+    if first:
+        return {"level": level, "text": cut(first_sentence(first[0].text))}
     if words := first_figure(spec, found, system):
         return {"level": level, "text": cut(words)}
     note = found.notes[0] if found.notes else Note("info", spec.title)

@@ -51,6 +51,25 @@ def bought(ml: float, bottle_ml: float) -> Bottle:
     return Bottle(None, ml, None, doses, None, None, None, None, None)
 
 
+def verdict(bottle: Bottle, dose_ml: float, nutrient: str, rise: float) -> Note:
+    """The answer in plain words; it never promises a bottle in which the salt does not dissolve."""
+    if not rise:
+        return Note("info", "No rise is wanted, so there is nothing to dose.", True)
+    to = f"raises {nutrient} by {show_number(rise)} mg/L"
+    if bottle.ml_per_dose is not None:
+        most = " at most" if nutrient == "nitrate" else ""  # the nitrogen's form is not known
+        return Note("info", f"{show_number(bottle.ml_per_dose)} mL of the bottle {to}{most}.", True)
+    grams = show_number(bottle.grams_per_dose or 0.0)
+    if (bottle.least_dose_ml or 0.0) > dose_ml:
+        text = f"{grams} g of the salt {to}, but so strong a bottle does not dissolve."
+        return Note("caution", text, True)
+    text = (
+        f"{grams} g of the salt {to}. Weigh {show_number(bottle.grams_per_bottle or 0.0)} g into the "
+        f"bottle and fill it to the mark: a dose is {show_number(dose_ml, 6)} mL."
+    )
+    return Note("info", text, True)
+
+
 def bottle_notes(salt: Salt | None, bottle: Bottle, bottle_ml: float, iron: float) -> list[Note]:
     """What to know about the bottle; ``iron`` in mg/L is what a dose adds."""
     if salt:

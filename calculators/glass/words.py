@@ -1,5 +1,7 @@
 """What the tank calculator says beside its figures. No floor is ever called good enough here."""
 
+from calculators.core.numbers import show_number
+from calculators.core.quantities import POUND_KG, US_GALLON_L
 from calculators.core.result import Note
 
 ASK_FROM_KG = 100  # common practice, no source: a small tank is no heavier than a grown person
@@ -8,15 +10,27 @@ DEEP_SOIL_CM = 4  # common practice, no source: deeper soil turns airless
 THIN_CAP_CM = 2  # common practice, no source: thinner ones let soil out when plants are pulled
 
 LIFTING = Note(
-    "danger",
+    "caution",
     "Never lift or push a tank that has water or soil in it: glass breaks without warning, and backs "
     f"too. Above about {TWO_PEOPLE_KG} kg lift with two people, with gloves and bent knees.",
+    True,
 )
 LEVEL = Note(
     "info",
     "Stand it level and on its whole bottom, as the maker says, out of the way of doors and children. "
     "Sockets belong above the water line or behind a loop of cable; an electrician knows.",
 )
+
+
+def verdict(net_l: float, mass_kg: float) -> Note:
+    """The answer in plain words, in both systems of units."""
+    litres, gallons = show_number(net_l), show_number(net_l / US_GALLON_L)
+    kilograms, pounds = show_number(mass_kg, 2), show_number(mass_kg / POUND_KG, 2)
+    text = (
+        f"It holds {litres} L ({gallons} US gal) of free water and weighs about {kilograms} kg "
+        f"({pounds} lb) filled, with its stand."
+    )
+    return Note("info", text, True)
 
 
 def notes(mass_kg: float, soil_cm: float, cap_cm: float) -> list[Note]:

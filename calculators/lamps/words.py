@@ -19,7 +19,12 @@ def notes(
     found: "Light", measured: bool, lumens: bool, lamp: str, hours: float, cover: float
 ) -> list[Note]:
     """How far to trust the figures, what to change, and what weak light does."""
-    said = [*trust(found, measured, lumens, lamp), *wanting(found, hours, cover), *strength(found)]
+    said = [
+        verdict(found),
+        *trust(found, measured, lumens, lamp),
+        *wanting(found, hours, cover),
+        *strength(found),
+    ]
     if hours > LONG_DAY_HOURS:
         text = f"More than {LONG_DAY_HOURS} hours of light feed algae more than plants."
         said.append(Note("caution", text))
@@ -30,6 +35,23 @@ def notes(
         )
         said.append(Note("info", text))
     return [*said, LAMP_OVER_WATER]
+
+
+def verdict(found: "Light") -> Note:
+    """The answer in plain words."""
+    here, wanted = show_number(found.dli_substrate_mol, 2), show_number(found.wanted_mol, 2)
+    if found.dli_substrate_mol >= found.wanted_mol:
+        text = f"Enough: the plants get {here} mol/m²/day, and {wanted} is wanted."
+        return Note("info", text, True)
+    text = f"Too little: the plants get {here} mol/m²/day, and {wanted} is wanted."
+    ways = []
+    if found.thin_percent:
+        ways.append(f"taking out {found.thin_percent:.0f} % of the floaters")
+    if found.hours_for_class is not None:
+        ways.append(f"{found.hours_for_class:.1f} hours of light a day")
+    if ways:
+        text += f" It would take {' or '.join(ways)}."
+    return Note("caution", text, True)
 
 
 def trust(found: "Light", measured: bool, lumens: bool, lamp: str) -> list[Note]:
@@ -78,6 +100,12 @@ def wanting(found: "Light", hours: float, cover: float) -> list[Note]:
             f"In {hours:.1f} hours it is enough if you take out {found.thin_percent:.0f} % of the "
             "floaters. Over a week is kinder to the animals than at once: they are used to the shade."
         )
+        said.append(Note("info", text))
+    if (
+        found.tip_height_for_class_cm is None
+        and found.dli_substrate_mol >= CLASS_FROM_MOL["medium"]
+    ):
+        text = "A stem's tip does not get what is wanted at any height below the surface either."
         said.append(Note("info", text))
     return said
 

@@ -25,6 +25,9 @@ FINENESS = 24  # pieces of a row whose depth doubles; within one the weight is t
 MARKING_POINTS = 1.0
 LEAST_ERROR_POINTS = 3.0  # what pictures drawn with a known cover show; the range never claims less
 NO_CLASSES_POINTS = 10.0  # added where the picture shows no two classes; our judgement
+MARKED_POINTS = 5.0  # added where colours follow a few marks; our judgement
+# Of the cover: dark rims, creases and shaded leaves of photo-like pictures were counted as water.
+SHADED_SHARE = 0.04
 
 Pieces = Sequence[Sequence[tuple[int, int]]]  # for each row, first pixel and the one after the last
 
@@ -75,13 +78,15 @@ class Range(NamedTuple):
     high: float
 
 
-def range_of(counted: Count, two_classes: bool) -> Range:
-    """The cover with its error: doubtful colours, the marks, the number of pixels."""
+def range_of(counted: Count, two_classes: bool, marked: bool) -> Range:
+    """The cover with its error: doubtful colours, shaded leaves, marks, the number of pixels."""
     by_sort, cover = counted.by_sort, 100 * counted.cover
     sampling = 100 * math.sqrt(counted.cover * (1 - min(1.0, counted.cover)) / counted.pixels)
-    even = math.hypot(MARKING_POINTS, 2 * sampling) + (0 if two_classes else NO_CLASSES_POINTS)
+    even = math.hypot(MARKING_POINTS, 2 * sampling)
+    even += (0 if two_classes else NO_CLASSES_POINTS) + (MARKED_POINTS if marked else 0)
     low = 100 * by_sort[PLANT] - even
-    high = cover + 100 * (by_sort[NEAR_WATER] + by_sort[GLARE] + by_sort[RED]) + even
+    unseen = by_sort[NEAR_WATER] + by_sort[GLARE] + by_sort[RED] + SHADED_SHARE * counted.cover
+    high = cover + 100 * unseen + even
     return Range(
         cover,
         max(0.0, min(low, cover - LEAST_ERROR_POINTS)),

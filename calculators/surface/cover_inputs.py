@@ -19,6 +19,7 @@ LONGEST_SIDE = 320  # pixels; more takes time and no longer changes the answer
 MOST_OCTETS = CHANNELS * LONGEST_SIDE * LONGEST_SIDE
 LEAST_POINTS = 200  # of room: below, chance alone moves the answer by more than 3 points
 LEAST_CORNERS, MOST_CORNERS = 3, 12
+NOT_DRAGGED = {(10, 10), (90, 10), (90, 90), (10, 90)}  # percent: where the page first puts corners
 MOST_TAPS = 60
 LEAST_COVER_PERCENT = 0.1  # what the floaters calculator takes
 
@@ -49,6 +50,11 @@ class Sizes(NamedTuple):
     width: float
     ring: float
     left_out: float
+
+
+def not_dragged(corners: Sequence[Corner]) -> bool:
+    """Whether the corners still stand where the page puts them over a new photo."""
+    return {(one.x_percent, one.y_percent) for one in corners} == NOT_DRAGGED
 
 
 def shown_picture(pixels: str | None, width: int, height: int) -> Picture:

@@ -3,6 +3,7 @@
 from collections.abc import Sequence
 from typing import Literal
 
+from calculators.core.numbers import show_number
 from calculators.core.result import Note
 from calculators.core.wording import CUTTINGS
 from calculators.surface.cover_count import Count, Range
@@ -18,6 +19,11 @@ EXAMPLE = Note(
     "info",
     "No picture is given, so a drawn one with a known cover of 41 % is counted: demo data.",
 )
+DRAG = Note(
+    "caution",
+    "Drag the corners to the water's edge first: until then the frame and the room around are counted too.",
+    True,
+)
 STAYS = Note(
     "info",
     "The photo is counted on this device and never sent. It is not in the page's address, and what "
@@ -25,12 +31,29 @@ STAYS = Note(
 )
 
 
-def confidence(found: Range, two_classes: bool) -> Confidence:
-    """How far the count is to be trusted, by the width of its range."""
+def confidence(found: Range, two_classes: bool, doubted: bool) -> Confidence:
+    """How far the count is to be trusted, by the width of its range.
+
+    A picture that needed marks of plant or water is never clear, nor one whose corners wait to be
+    dragged: a count that follows a few marks can be wrong with a narrow range.
+    """
     wide = found.high - found.low
     if not two_classes or wide > DOUBTFUL_POINTS:
         return "hard-to-tell"
-    return "clear" if wide <= CLEAR_POINTS else "doubtful"
+    return "clear" if wide <= CLEAR_POINTS and not doubted else "doubtful"
+
+
+def verdict(found: Range, sure: Confidence) -> Note:
+    """The answer in plain words."""
+    low, high = show_number(found.low, 2), show_number(found.high, 2)
+    if sure == "hard-to-tell":
+        text = (
+            f"Hard to tell: the count says {found.cover:.0f} %, but it may be far off. Mark places, or "
+            "go by eye."
+        )
+        return Note("caution", text, True)
+    text = f"Floaters cover about {found.cover:.0f} % of their room, {low} to {high} %."
+    return Note("info" if sure == "clear" else "caution", text, True)
 
 
 def notes(
@@ -38,14 +61,21 @@ def notes(
 ) -> list[Note]:
     """What makes the picture hard to tell, and what the keeper can do about it."""
     said = [EXAMPLE] if example else []
-    if not two_classes:
+    kinds = {tap.what for tap in taps} & {"plant", "water"}
+    if not two_classes and len(kinds) == 2:
+        text = (
+            "A place marked as plant and one marked as water look almost alike, so colour cannot tell "
+            "them apart. Plants just under the water do that: go by eye, or by what you lift out."
+        )
+        said.append(Note("caution", text))
+    elif not two_classes:
         text = (
             "Plant and water do not show as two groups of colours: the surface is all one, or the light "
             "is poor. Tap “plant” and “water” on the picture, or compare by eye."
         )
         said.append(Note("caution", text))
     said += about_sorts(counted)
-    if len({tap.what for tap in taps} & {"plant", "water"}) == 1:
+    if len(kinds) == 1:
         text = (
             "Only one kind is pointed out. Tap a place of the other kind too: colours between the two "
             "are then shared out between them."

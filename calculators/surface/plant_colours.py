@@ -100,6 +100,17 @@ def by_marks(
     return decided
 
 
+def told_apart(marks: Sequence[Mark]) -> bool:
+    """Whether both kinds are marked, and no plant mark looks like a water mark.
+
+    Marks closer than the classes' least gap say that colour cannot part what the keeper sees.
+    """
+    plants = [look(mark.colour) for mark in marks if mark.plant]
+    waters = [look(mark.colour) for mark in marks if not mark.plant]
+    pairs = [distance(one, other) for one in plants for other in waters]
+    return bool(pairs) and min(pairs) >= LEAST_GAP**2
+
+
 def mean_colour(some: set[Colour], counts: Mapping[Colour, int]) -> Colour:
     """The mean of some colours, by how often they stand in the picture."""
     number = sum(counts[colour] for colour in some)

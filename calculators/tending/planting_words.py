@@ -1,11 +1,22 @@
 """What the planting plan says beside its figures."""
 
+from calculators.core.numbers import show_number
 from calculators.core.result import Note
 from calculators.core.wording import CUTTINGS
 
 SPARSE_PERCENT = 25  # common practice, no source: a bare new tank leaves the nutrients to algae
 OFTEN_DAYS = 7  # common practice, no source: few keepers trim one bed weekly for long
 HARD_CUT_PERCENT = 60  # common practice, no source
+
+
+def verdict(stems: int, weeks: float, every_days: float) -> Note:
+    """The answer in plain words; the weeks are right within a factor of two, so rounded."""
+    many = f"{stems} stem" if stems == 1 else f"{stems} stems"
+    text = (
+        f"Plant {many}: the bed is full in about {show_number(weeks, 2)} weeks, then trim it every "
+        f"{show_number(every_days, 2)} days."
+    )
+    return Note("info", text, True)
 
 
 def notes(

@@ -6,11 +6,18 @@ from calculators.core.wording import CHANGE_WITH_CARE, CUTTINGS
 LONG_DAY_MINUTES = 120  # common practice, no source: after two hours one starts to skip things
 
 
-def notes(minutes_week: float, longest_day: float, any_task: bool, dated: bool) -> list[Note]:
+def verdict(minutes_week: float, heaviest: str | None, busiest_day: int | None) -> Note:
+    """The answer in plain words."""
+    if heaviest is None:
+        return Note("info", "No tank, or no minutes: there is nothing to add up.", True)
+    text = f"About {minutes_week:.0f} minutes a week. {heaviest} takes most"
+    fullest = f"; the fullest day is day {busiest_day}" if busiest_day else ""
+    return Note("info", f"{text}{fullest}.", True)
+
+
+def notes(longest_day: float, any_task: bool, dated: bool) -> list[Note]:
     """What the list leaves out, and what not to skip when time is short."""
     said = []
-    if not minutes_week:
-        said.append(Note("info", "No tank, or no minutes: there is nothing to add up."))
     if longest_day > LONG_DAY_MINUTES:
         text = f"One day takes {longest_day:.0f} minutes: move a trim, never a water change that is due."
         said.append(Note("caution", text))

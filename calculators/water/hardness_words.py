@@ -1,5 +1,6 @@
 """What the hardness calculator says beside its figures."""
 
+from calculators.core.numbers import show_number
 from calculators.core.result import Note
 from calculators.core.wording import CHANGE_WITH_CARE, FISH_IN_TROUBLE
 
@@ -23,7 +24,7 @@ def about_gas(co2: float | None, most: float, pure: float, air: float) -> list[N
             "Carbon dioxide cannot be computed: at this pH there is more hydroxide than the carbonate "
             "hardness has room for. Something else raises the pH, or a reading is wrong."
         )
-        return [Note("caution", why)]
+        return [Note("caution", why, True)]
     said = []
     if co2 > pure:
         text = "That is more than water can hold: other acids set this pH, or a reading is wrong."
@@ -49,6 +50,15 @@ def about_gas(co2: float | None, most: float, pure: float, air: float) -> list[N
         text = "It is less than air would give: plants use it faster than it comes in, or a kit is off."
         said.append(Note("info", text))
     return said
+
+
+def verdict(co2: float, least: float, most: float) -> Note:
+    """The answer in plain words."""
+    text = (
+        f"About {show_number(co2, 2)} mg/L of carbon dioxide ({show_number(least, 2)} to "
+        f"{show_number(most, 2)}), if carbonate alone sets the pH."
+    )
+    return Note("info", text, True)
 
 
 def about_readings(kh_dh: float, ph: float) -> list[Note]:

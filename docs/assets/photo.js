@@ -38,6 +38,7 @@ async function choose(here, input) {
   const [file] = input.files;
   input.value = ""; // the same file can be chosen again
   if (!file) return;
+  here.unreadable = "";
   try {
     const fine = await read(file);
     const small = sampled(fine);
@@ -47,9 +48,9 @@ async function choose(here, input) {
       pixels: octets(small), width_px: String(small.width), height_px: String(small.height), more_percent: "0",
       taps: [], corners: FIRST_CORNERS.map(([x, y]) => ({ x_percent: String(x), y_percent: String(y) })),
     });
-    say(here, "");
   } catch {
-    say(here, "This file is no picture that the browser can read. Take the photo again, or choose a JPEG or PNG.");
+    here.unreadable = "This file is no picture that the browser can read. Take the photo again, or choose a JPEG or PNG.";
+    say(here, here.unreadable); // and again after the answer that the chosen file sets off
   }
 }
 
@@ -113,7 +114,7 @@ function show(here, { answer, painted, problems }) {
   const counted = here.place.querySelector(".counted");
   counted.hidden = !chosen || !answer;
   const marks = [...here.form.querySelectorAll("[data-mark]")].map((field) => field.dataset.key).concat(here.place.dataset.key);
-  say(here, Object.entries(problems ?? {}).filter(([key]) => marks.includes(key.match(/^\w+/)[0])).map(([, text]) => text).join(" "));
+  say(here, here.unreadable || Object.entries(problems ?? {}).filter(([key]) => marks.includes(key.match(/^\w+/)[0])).map(([, text]) => text).join(" "));
   if (!chosen) return;
   here.stage.show({ corners, taps, mask: answer?.outputs.mask, shapes: answer?.outputs.shapes ?? [] });
   if (answer) counted.textContent = painted.rows.slice(0, 4).map(({ label, value, unit }) => `${label}: ${value} ${unit}`.trim()).join(". ");

@@ -83,11 +83,14 @@ def tries(spec: Spec, library: Library) -> list[Try]:
 
 
 def example(spec: Spec) -> list[tuple[str, str, str]]:
-    """The worked example's inputs: label, value in words, unit; what is left empty is left out."""
+    """The worked example's inputs: label, value in words, unit; what is left empty is left out.
+
+    Lists of rows stand in the form already; as one sentence nobody could read them.
+    """
     return [
         (field.label, show_value(field, field.default), field.unit)
         for field in spec.inputs
-        if field.default is not None
+        if field.default is not None and field.kind != "list"
     ]
 
 

@@ -24,7 +24,7 @@ def test_a_pair_for_low_light_by_tapping_and_its_page_offline(page, context):
     page.get_by_label("Light", exact=True).select_option("low")
     tick(page, "Kinds of plants", "stem plant")
     tick(page, "Kinds of plants", "floating plant")
-    page.get_by_text("Finer points").tap()
+    page.get_by_text("Finer points", exact=True).tap()
     page.get_by_label("How many plants to list").fill("2")
     expect(page.locator(CARDS)).to_have_count(2)
     expect(page).to_have_url(re.compile(r"habits=stem%2Cfloater"))
@@ -73,7 +73,7 @@ def test_the_plants_are_fetched_for_the_picker_alone(page):
     assert not [url for url in asked if "/plants-" in url]
     page.goto("calculators/pick/")
     wait_for_answer(page)
-    page.get_by_text("Finer points").click()
+    page.get_by_text("Finer points", exact=True).tap()
     page.get_by_label("How many plants to list").fill("3")
     expect(page.locator(CARDS)).to_have_count(3)
     assert len([url for url in asked if "/plants-" in url]) == 1

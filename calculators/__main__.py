@@ -2,6 +2,7 @@
 
 import argparse
 import json
+import os
 import sys
 from typing import Any
 
@@ -15,6 +16,7 @@ from calculators.core.run import UnknownCalculator, contradictory, find, run
 from calculators.core.table import table
 
 BAD_INPUT = 2
+CLOSED_PIPE = 1
 
 
 def parser() -> argparse.ArgumentParser:
@@ -125,5 +127,16 @@ def once(pairs: list[tuple[str, Any]]) -> dict[str, Any]:
     return seen
 
 
+def until_closed() -> int:
+    """Run the command; a reader that has seen enough, such as ``head``, ends it with no traceback."""
+    try:
+        status = main()
+        sys.stdout.flush()
+    except BrokenPipeError:
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())  # Python flushes once more
+        return CLOSED_PIPE
+    return status
+
+
 if __name__ == "__main__":
-    sys.exit(main())
+    sys.exit(until_closed())

@@ -284,3 +284,15 @@ def test_refuses_a_bad_command_in_one_line(words, part):
     assert done.returncode == 2
     assert part in done.stderr
     assert len(done.stderr.splitlines()) == 1
+
+
+def test_a_reader_that_closes_the_pipe_sees_no_traceback():
+    """As with ``| head``: the description of the diagnosis is longer than a pipe holds."""
+    program = [sys.executable, "-m", "calculators", "diagnose", "--describe"]
+    with subprocess.Popen(
+        program, cwd=ROOT, stdout=subprocess.PIPE, stderr=subprocess.PIPE, text=True
+    ) as process:
+        assert process.stdout.readline() == "{\n"
+        process.stdout.close()
+        assert process.stderr.read() == ""
+        assert process.wait() == 1

@@ -39,6 +39,7 @@ async function choose(here, input) {
   input.value = ""; // the same file can be chosen again
   if (!file) return;
   here.unreadable = "";
+  say(here, ""); // before the picture comes, so that nothing moves under the thumb after it
   try {
     const fine = await read(file);
     const small = sampled(fine);

@@ -97,7 +97,9 @@ def test_a_tap_corrects_the_count_and_can_be_undone(page, context):
     picture = photo_colours(octets)
     red, dark = place_of(picture, RED[0]), place_of(picture, (30, 38, 36))
     tap_picture(page, "Plant", red)
+    expect(page.locator("#notes")).to_contain_text("Only one kind")
     tap_picture(page, "Water", dark)
+    expect(page.locator("#notes")).not_to_contain_text("Only one kind")
     expect(page.locator("#rows tr").first).to_contain_text("doubtful")  # it needed marks
     assert abs(cover(page) - known) <= 3
     page.get_by_role("button", name="Undo a tap").tap()

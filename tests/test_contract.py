@@ -287,12 +287,11 @@ def test_refuses_a_bad_command_in_one_line(words, part):
 
 
 def test_a_reader_that_closes_the_pipe_sees_no_traceback():
-    """As with ``| head``: the description of the diagnosis is longer than a pipe holds."""
+    """As with ``| head``, here before the first line is written."""
     program = [sys.executable, "-m", "calculators", "diagnose", "--describe"]
     with subprocess.Popen(
         program, cwd=ROOT, stdout=subprocess.PIPE, stderr=subprocess.PIPE, text=True
     ) as process:
-        assert process.stdout.readline() == "{\n"
         process.stdout.close()
         assert process.stderr.read() == ""
         assert process.wait() == 1

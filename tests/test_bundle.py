@@ -13,7 +13,7 @@ ALLOWED = {
     "functools", "itertools", "operator", "statistics", "datetime", "random",
     "binascii",  # part of the interpreter itself: no file to load
 }  # fmt: skip
-ONLY_ON_THE_COMMAND_LINE = {"argparse", "sys"}
+ONLY_ON_THE_COMMAND_LINE = {"argparse", "os", "sys"}
 FILES = sorted((ROOT / "calculators").rglob("*.py"))
 
 

@@ -39,7 +39,9 @@ def test_the_page_shows_what_the_command_line_computes(page, name, given):
     for number, note in enumerate(lead(spec, expected)):
         expect(page.locator("#lead li").nth(number)).to_contain_text(note.text)
     shown = page.locator("#notes li").all_inner_texts()
-    assert shown == [note.text for note in rest(spec, expected)]
+    assert shown == [
+        " ".join([note.text, *(link.label for link in note.links)]) for note in rest(spec, expected)
+    ]
 
 
 def test_a_link_carries_a_calculation(page, context):

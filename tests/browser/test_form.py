@@ -89,6 +89,8 @@ def test_number_fields_bring_the_number_keypad(page):
 
 def test_every_field_is_labelled_and_points_to_its_hint_and_problem(page):
     page.goto("calculators/floaters/")
+    for heading in page.locator("details.part summary").all():
+        heading.click()
     for field in load_all()["floaters"].inputs:
         expect(page.get_by_label(field.label, exact=True).first).to_be_visible()
         expect(page.locator(f"#in-{field.key}")).to_have_attribute(

@@ -26,19 +26,23 @@ export function open() {
     else tell(form);
   };
   restore(form, body);
+  keep(form);
   filter(form, body);
   tell(form);
 }
 
-/** Set the table as the address says; what the page does not have is passed over. */
+/**
+ * Set the table as the address says; what the page does not have is passed over, and what was tapped
+ * before this script came stays.
+ */
 function restore(form, body) {
   const wanted = new URLSearchParams(location.search);
   for (const choice of form.querySelectorAll("[data-filter]")) {
-    const value = wanted.get(choice.dataset.filter) ?? "";
-    choice.value = [...choice.options].some((option) => option.value === value) ? value : "";
+    const value = wanted.get(choice.dataset.filter);
+    if (value && [...choice.options].some((option) => option.value === value)) choice.value = value;
   }
   const ticked = (wanted.get("plants") ?? "").split(",");
-  for (const box of form.querySelectorAll("[name=plants]")) box.checked = ticked.includes(box.value);
+  for (const box of form.querySelectorAll("[name=plants]")) box.checked ||= ticked.includes(box.value);
   const [key, way] = (wanted.get("sort") ?? "").split(" ");
   const head = [...form.querySelectorAll("thead th")].find((one) => one.dataset.key === key);
   if (head) sort(body, head, way === "down");

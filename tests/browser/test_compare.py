@@ -169,6 +169,9 @@ def test_the_table_is_filtered_by_habit_look_and_light(page, library):
 
 def test_the_tables_names_stay_in_sight_while_it_scrolls_inside_the_page(page):
     page.goto("plants/table/")
+    expect(
+        page.locator(".filters")
+    ).to_be_visible()  # the script is there, and moves nothing any more
     page.locator(".wide").evaluate("(one) => { one.scrollLeft = 600; one.scrollTop = 900; }")
     name = page.locator(".plants tbody tr:visible th").nth(10).bounding_box()
     head = page.locator(".plants thead th").first.bounding_box()

@@ -7,7 +7,8 @@ the page's main thread, which it can. The stock runtime is measured beside ours,
 import shutil
 import statistics
 import threading
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
 from typing import Any
 
 from playwright.sync_api import Browser, BrowserContext, Page, sync_playwright
@@ -82,6 +83,20 @@ def browser() -> None:
         chromium.close()
     server.shutdown()
     shutil.rmtree(folder)
+
+
+@contextmanager
+def python_running(calculator: str) -> Iterator[Page]:
+    """The page of a calculator of the built site, with Python already running in its worker."""
+    server = make_server(SITE, 0)
+    threading.Thread(target=server.serve_forever, daemon=True).start()
+    with sync_playwright() as playwright:
+        chromium = playwright.chromium.launch(executable_path=ensure_chromium(), args=ARGUMENTS)
+        page = fresh(chromium).new_page()
+        timed(page, f"http://127.0.0.1:{server.server_address[1]}/calculators/{calculator}/")
+        yield page
+        chromium.close()
+    server.shutdown()
 
 
 def show(name: str, values: list[float]) -> None:

@@ -8,18 +8,14 @@ is shown, since other work on the machine only ever adds.
 import base64
 import json
 import random
-import threading
 from typing import Any
 
-from playwright.sync_api import Page, sync_playwright
+from playwright.sync_api import Page
 
 from calculators.core.listing import load_all
 from calculators.surface.drawn_surface import colour_at
-from scripts.bench_browser import ARGUMENTS, fresh, timed
+from scripts.bench_browser import python_running
 from scripts.records.published import cases
-from scripts.server import make_server
-from scripts.setup.chromium import ensure_chromium
-from scripts.setup.paths import SITE
 
 LIMIT_MS = 50
 WITHOUT_LIMIT = ("nitrogen-forecast",)
@@ -41,21 +37,13 @@ async ([calculator, given, turns]) => {
 
 def every_calculator() -> None:
     """Print the table."""
-    server = make_server(SITE, 0)
-    threading.Thread(target=server.serve_forever, daemon=True).start()
-    base = f"http://127.0.0.1:{server.server_address[1]}/"
-    with sync_playwright() as playwright:
-        chromium = playwright.chromium.launch(executable_path=ensure_chromium(), args=ARGUMENTS)
-        page = fresh(chromium).new_page()
-        timed(page, f"{base}calculators/free-ammonia/")
+    with python_running("free-ammonia") as page:
         print("| once warm, in the worker | example, ms | other input, ms | |\n|---|---|---|---|")
         for name in load_all():
             example, other = (best(page, name, given) for given in ({}, varied(name)))
             slow = max(example, other) > LIMIT_MS and name not in WITHOUT_LIMIT
             said = f"over {LIMIT_MS}" if slow else ""
             print(f"| {name} | {example:.1f} | {other:.1f} | {said} |", flush=True)
-        chromium.close()
-    server.shutdown()
 
 
 def best(page: Page, name: str, given: dict[str, Any]) -> float:

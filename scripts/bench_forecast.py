@@ -5,19 +5,16 @@ it adds to all alike. Nothing of the page is painted.
 """
 
 import json
-import threading
 from typing import Any
 
-from playwright.sync_api import Page, sync_playwright
+from playwright.sync_api import Page
 
 from calculators.bridge import address
-from calculators.core.run import find, run
-from scripts.bench_browser import ARGUMENTS, fresh, timed
+from calculators.core.read import read_inputs
+from calculators.core.run import find
+from scripts.bench_browser import python_running
 from scripts.bench_nitrogen import CASES
 from scripts.records.load import load
-from scripts.server import make_server
-from scripts.setup.chromium import ensure_chromium
-from scripts.setup.paths import SITE
 
 NAME = "nitrogen-forecast"
 TURNS = 15
@@ -35,17 +32,9 @@ async ([calculator, given]) => {
 
 def forecast() -> None:
     """Print the table."""
-    server = make_server(SITE, 0)
-    threading.Thread(target=server.serve_forever, daemon=True).start()
-    base = f"http://127.0.0.1:{server.server_address[1]}/"
-    with sync_playwright() as playwright:
-        chromium = playwright.chromium.launch(executable_path=ensure_chromium(), args=ARGUMENTS)
-        page = fresh(chromium).new_page()
-        timed(page, f"{base}calculators/{NAME}/")
+    with python_running(NAME) as page:
         print(f"| nitrogen forecast, 90 days, best of {TURNS} | ms |\n|---|---|")
         found = best(page)
-        chromium.close()
-    server.shutdown()
     for name, took in found.items():
         print(f"| {name} | {took:.0f} |")
     print(f"\n12 plants take {found['12 plants'] / found['3 plants']:.2f} times as long as 3.")
@@ -74,7 +63,9 @@ def best(page: Page) -> dict[str, float]:
 def as_text(given: dict[str, Any]) -> dict[str, Any]:
     """Inputs as the page's form gives them: all text, rows too."""
     spec = find(NAME)
-    typed: dict[str, Any] = dict(address(spec, run(NAME, given)["inputs"], "metric"))
+    typed: dict[str, Any] = dict(
+        address(spec, read_inputs(spec.inputs, given, typed=False), "metric")
+    )
     for field in spec.inputs:
         if field.kind == "list" and field.key in typed:
             typed[field.key] = list(map(row_text, json.loads(typed[field.key])))

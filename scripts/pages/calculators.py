@@ -11,7 +11,8 @@ from calculators.core.describe import describe
 from calculators.core.listing import load_all
 from calculators.core.numbers import show_number
 from calculators.core.paint import show_value
-from calculators.core.run import compute, run
+from calculators.core.read import read_inputs
+from calculators.core.run import compute
 from scripts.pages import nitrogen_model as model
 from scripts.pages.escape import escape
 from scripts.pages.form import form, has_us_units
@@ -75,7 +76,7 @@ def tries(spec: Spec, library: Library) -> list[Try]:
             tank.name,
             show_number(tank.litres),
             tank.about,
-            query(address(spec, run(spec.name, filled.inputs)["inputs"], "metric")),
+            query(address(spec, read_inputs(spec.inputs, filled.inputs, typed=False), "metric")),
         )
         for tank in library.demo.values()
         if (filled := tank.calculators.get(spec.name))

@@ -13,6 +13,7 @@ from calculators.core.form_hints import HINTS
 from calculators.core.quantity import (
     AnswersTo,
     AsRows,
+    Assumed,
     Choices,
     Download,
     Help,
@@ -67,6 +68,7 @@ class Field(NamedTuple):
     answers_to: AnswersTo | None = None  # for an output: the inputs that ask for it
     only_with: OnlyWith | None = None  # for an output that hangs on another
     when_none: str = ""  # for an output: the words for None
+    assumed: bool = False  # for an input: its default stands in where it is left empty
     required: bool = False  # inside a row: no default stands in for it
     hints: tuple[Any, ...] = ()  # how it stands in a form; see form_hints.py
 
@@ -193,6 +195,7 @@ def read_field(key: str, hint: Any, default: Any = None) -> Field:
         is_date=IsDate in found,
         octets=found.get(Octets),
         private=Private in found,
+        assumed=Assumed in found,
         unpainted=Unpainted in found or Onward in found,
         onward=found.get(Onward),
         answers_to=found.get(AnswersTo),

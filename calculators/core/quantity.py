@@ -112,6 +112,14 @@ class Unpainted(NamedTuple):
     """Marks an output for a program or for the page's picture; it is no row of the table."""
 
 
+class Assumed(NamedTuple):
+    """Marks an input whose default may stand in where a keeper leaves it empty, and is then said.
+
+    An input without this mark, which may not be empty either, is asked for: its default is the
+    worked example's figure alone, and never goes into an answer for a keeper's own tank unsaid.
+    """
+
+
 class AnswersTo(NamedTuple):
     """Marks an output as the answer to what some inputs ask.
 

@@ -1,0 +1,1 @@
+"""Formulas and figures that several calculators share, by field."""

@@ -1,0 +1,1 @@
+"""What animals stand, eat and give off."""

@@ -1,0 +1,1 @@
+"""What happens in the water when waters mix and gas leaves."""

@@ -54,7 +54,7 @@ def test_fish_weigh_what_fish_of_their_length_weigh(key):
 # Sethi and others 2012: ponds W = 0.000006 L^3.205 in g and mm, a stout river prawn.
 @pytest.mark.parametrize(
     "key",
-    ["neocaridina-davidi", "caridina-multidentata", "caridina-logemanni", "palaemonetes-paludosus"],
+    ["neocaridina-davidi", "caridina-multidentata", "caridina-logemanni", "palaemon-paludosus"],
 )
 def test_dwarf_shrimp_are_slighter_than_river_prawns_would_be(key):
     kind = ANIMALS[key]

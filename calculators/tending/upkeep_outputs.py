@@ -40,7 +40,7 @@ class Upkeep(NamedTuple):
         list[Overdue],
         Label("Overdue"),
         Help("In the list below these are for tomorrow."),
-        AsRows("table", "late_days", columns=("tank", "task", "late_days")),
+        AsRows("table", "tank", columns=("task", "late_days")),
     ]
     next_days: Annotated[
         list[Task],

@@ -195,6 +195,6 @@ def drawn(stretches: list[Stretch], slope: float | None) -> dict[str, Series]:
     if slope is not None:
         heights = [height for stretch in stretches for height in line(stretch, slope)]
         shown["line"] = Series(
-            "Line of the trend", "mg/L", "Day", "days", days, heights, PICTURE, "trend"
+            "Line of the trend", "mg/L", "Day", "days", days, heights, PICTURE, "trend", digits=2
         )
     return shown

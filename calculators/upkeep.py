@@ -71,7 +71,9 @@ def upkeep(
             *verdict(total, heaviest, busiest, overdue),
             *notes(max(loads), bool(tasks), made is not None),
         ),
-        series={"minutes_by_day": Series("Minutes a day", "min", "Day", "days", days, loads)},
+        series={
+            "minutes_by_day": Series("Minutes a day", "min", "Day", "days", days, loads, digits=1)
+        },
     )
 
 

@@ -244,6 +244,16 @@ def test_hours_that_leave_no_night_are_not_offered():
     assert "Longer hours are no way here" in text
 
 
+def test_a_difference_that_the_figures_cannot_tell_is_not_too_little():
+    umol = 1.46 / (8 * 0.0036)
+    text = said(
+        lumens=None, ppfd_surface_umol=umol, depth_cm=0.1, attenuation_per_m=0, hours=8,
+        floater_cover_percent=0,
+    )  # fmt: skip
+    assert "Just about enough: the plants get 1.5 mol/m²/day, and 1.5 is wanted." in text
+    assert "Too little" not in text
+
+
 def test_figures_from_lumens_show_two_digits():
     shown = {
         row["key"]: row["value"] for row in rows(load_all()["light"], run("light", {})["outputs"])

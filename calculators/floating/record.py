@@ -57,4 +57,6 @@ def usual_wet_g_m2(plant: FloatingPlant | None, dry_matter_percent: float) -> fl
     if plant is None or plant.mat_dry_g_m2 is None:
         return USUAL_WET_G_M2
     dry = (plant.mat_dry_g_m2.low + plant.mat_dry_g_m2.high) / 2
-    return float(f"{100 * dry / dry_matter_percent:.2g}")
+    wet = 100 * dry / dry_matter_percent
+    place = 10.0 ** (math.floor(math.log10(wet)) - 1)
+    return round(wet / place) * place

@@ -79,4 +79,4 @@ def saw(cover: float, rhythm: Rhythm) -> Series:
             covers.append(cover)
             next_day += rhythm.every
     lines = (Line("thin down to this", rhythm.low), Line("thin at this", rhythm.high))
-    return Series("Cover", "%", "Day", "days", days, covers, lines=lines)
+    return Series("Cover", "%", "Day", "days", days, covers, lines=lines, digits=2, x_digits=1)

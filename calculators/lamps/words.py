@@ -46,7 +46,14 @@ def verdict(found: Light, cover: float) -> Note:
         return night(found, gets)
     if found.dli_substrate_mol >= found.wanted_mol:
         return Note("info", f"Enough: {gets}", True)
+    if nearly_enough(found):
+        return Note("info", f"Just about enough: {gets}", True)
     return Note("caution", f"Too little: {gets} {remedy(found, cover)}", True)
+
+
+def nearly_enough(found: Light) -> bool:
+    """Whether what the plants get differs from what is wanted by less than the figures can tell."""
+    return figure(DayLight, found.dli_substrate_mol) == figure(DayLight, found.wanted_mol)
 
 
 def night(found: Light, gets: str) -> Note:
@@ -103,7 +110,7 @@ def trust(found: Light, measured: bool, lumens: bool, lamp: str) -> list[Note]:
 
 def wanting(found: Light) -> list[Note]:
     """Why a way to more light is not among the figures, and how to take the one that is."""
-    if found.dli_substrate_mol >= found.wanted_mol:
+    if found.dli_substrate_mol >= found.wanted_mol or nearly_enough(found):
         return []
     said = [SLOWLY] if found.thin_percent and found.dark_hours >= NIGHT_HOURS else []
     needed = found.hours_for_class

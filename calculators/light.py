@@ -1,6 +1,6 @@
 """From the lamp to the plants: light at the bottom, and what would bring a plant in."""
 
-from typing import Annotated, Literal, NamedTuple
+from typing import Annotated
 
 from calculators.core.declare import calculator
 from calculators.core.form_hints import FINER
@@ -11,15 +11,15 @@ from calculators.core.quantities import (
     Height,
     HoursADay,
     Length,
-    LightLeft,
     LuminousFlux,
     Percent,
     PhotonFlux,
 )
-from calculators.core.quantity import Choices, Help, Label, Possible
-from calculators.core.result import Note, Refusal, Refused, Series
+from calculators.core.quantity import Assumed, Choices, Help, Label, Possible
+from calculators.core.result import Refusal, Refused
 from calculators.lamps.light import (
     CLASS_FROM_MOL,
+    DAY_HOURS,
     LUX_PER_UMOL,
     Lamp,
     LightClass,
@@ -34,48 +34,8 @@ from calculators.lamps.light import (
     share_through_floaters,
     thinning,
 )
+from calculators.lamps.outputs import CLASSES, Light
 from calculators.lamps.words import notes
-
-CLASSES = Choices(("low", "medium", "high"))
-
-
-class Light(NamedTuple):
-    """The light on the way down, its class, and what would change it."""
-
-    ppfd_surface_umol: Annotated[
-        PhotonFlux, Label("Light into the water"), Help("Mean, before floaters and depth.")
-    ]
-    ppfd_substrate_umol: Annotated[PhotonFlux, Label("Light at the plants")]
-    dli_surface_mol: Annotated[DailyLight, Label("Daily light into the water")]
-    dli_substrate_mol: Annotated[DailyLight, Label("Daily light at the plants")]
-    light_class: Annotated[Literal["low", "medium", "high"], Label("Class of light"), CLASSES]
-    hours_for_class: Annotated[
-        HoursADay | None,
-        Label("Hours a day for what is wanted"),
-        Help("Brings the plants to the class, or to the daily light, that you want for them."),
-    ]
-    hours_open_surface: Annotated[
-        HoursADay | None, Label("Hours a day for it with no floaters at all")
-    ]
-    wanted_mol: Annotated[DailyLight, Label("Daily light wanted at the plants")]
-    cover_for_class_percent: Annotated[
-        Cover | None, Label("Largest floating cover for it"), Help("At the hours given.")
-    ]
-    thin_percent: Annotated[
-        Percent | None, Label("Take out of the floaters for it"), Help("Of the cover there is now.")
-    ]
-    tip_height_for_class_cm: Annotated[
-        Height | None,
-        Label("A stem's tip gets it from this height"),
-        Possible(0, 400),
-        Help("Above the plants' foot: what a leggy stem reaches for."),
-    ]
-    light_left_percent: Annotated[LightLeft, Label("Light left below the floaters, mean")]
-    ppfd_under_mat_umol: Annotated[
-        PhotonFlux, Label("Light at plants right under the floaters"), Help("Below a closed mat.")
-    ]
-    notes: tuple[Note, ...]
-    series: dict[str, Series]
 
 
 @calculator(
@@ -83,6 +43,7 @@ class Light(NamedTuple):
     sources=(
         "lux-ppfd-table", "thimijan-heins-1983", "cie-15", "ies-utilization", "kirk-1977",
         "egeria-light-2010", "bowes-1977", "cenzato-ganf-2001", "barko-smart-1981",
+        "reed-jennings-2011",
     ),
 )  # fmt: skip
 def light(
@@ -106,7 +67,10 @@ def light(
     depth_cm: Annotated[Height, Label("Depth of the plants"), Help("Water above them.")] = 35.0,
     hours: Annotated[HoursADay, Label("Hours of light a day")] = 8.0,
     attenuation_per_m: Annotated[
-        Attenuation, Help("Clear water 0.3 to 0.5, a little yellow 1, like tea 2 to 5."), FINER
+        Attenuation,
+        Help("Clear water 0.3 to 0.5, a little yellow 1, like tea 2 to 5."),
+        FINER,
+        Assumed(),
     ] = 1.0,
     floater_cover_percent: Annotated[
         Cover, Label("Floating cover"), Help("Of the whole surface, seen from above.")
@@ -116,14 +80,18 @@ def light(
         Label("Light through a full cover"),
         Help("Dense mats 2 to 10, thin ones 10 to 40."),
         FINER,
+        Assumed(),
     ] = 10.0,
     utilisation_percent: Annotated[
         Percent,
         Label("Share of the lamps' light that enters the water"),
         Possible(1, 100),
         Help("Close under a hood 60 to 80, hung high or without a shade 30 to 50."),
+        Assumed(),
     ] = 60.0,
-    wanted_class: Annotated[LightClass, Label("Class of light wanted"), CLASSES] = "medium",
+    wanted_class: Annotated[
+        LightClass, Label("Class of light wanted"), CLASSES, Assumed()
+    ] = "medium",
     wanted_dli_mol: Annotated[
         DailyLight | None,
         Label("Or the daily light that a plant needs"),
@@ -141,6 +109,9 @@ def light(
     The classes are daily light at the plant: low up to 1.5 mol/m²/day, medium from 1.5, high from
     3. They are our working lines. Published needs of submerged plants lie around them: shoots stop
     growing near 8 to 16 µmol/m²/s (Egeria), 10 to 12 (Hydrilla) and 37 (a pondweed).
+
+    Fish rest in the dark: laboratories give them 10 to 12 hours of it. More than 14 hours of lamp is never
+    called enough, however much the plants want.
     """
     surface = surface_light(
         lumens, ppfd_surface_umol, lamp, utilisation_percent, length_cm * width_cm
@@ -166,13 +137,14 @@ def light(
             wanted, daily_light_mol(surface * passed, hours), attenuation_per_m, depth_cm
         ),
         light_left_percent=100 * passed,
+        dark_hours=DAY_HOURS - hours,
         ppfd_under_mat_umol=surface * water * floater_transmission_percent / 100,
         notes=(),
         series=curves(surface * passed, attenuation_per_m, depth_cm, plants, hours),
     )
     measured = ppfd_surface_umol is not None
     return found._replace(
-        notes=tuple(notes(found, measured, lumens is not None, lamp, hours, floater_cover_percent))
+        notes=tuple(notes(found, measured, lumens is not None, lamp, floater_cover_percent))
     )
 
 

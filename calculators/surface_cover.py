@@ -3,9 +3,11 @@
 from typing import Annotated, Any, NamedTuple
 
 from calculators.core.declare import calculator
-from calculators.core.quantities import Area, Cover, Length, Percent, PictureSide, ShareMoved
+from calculators.core.quantities import Area, Length, PictureSide, ShareMoved
 from calculators.core.quantity import (
+    Assumed,
     Choices,
+    Digits,
     Help,
     Label,
     Octets,
@@ -18,6 +20,7 @@ from calculators.core.quantity import (
 from calculators.core.result import Note
 from calculators.surface.cover_count import count, range_of
 from calculators.surface.cover_inputs import (
+    COVER_PLACES,
     MOST_OCTETS,
     Corner,
     Sizes,
@@ -31,12 +34,22 @@ from calculators.surface.cover_inputs import (
     shapes,
     shown_picture,
 )
-from calculators.surface.cover_words import DRAG, Confidence, confidence, notes, verdict
+from calculators.surface.cover_words import (
+    DRAG,
+    Confidence,
+    CoverByEye,
+    ShareByEye,
+    confidence,
+    not_the_rulers,
+    notes,
+    verdict,
+)
 from calculators.surface.drawn_surface import CORNERS, HEIGHT, WIDTH
 from calculators.surface.leaf_share import shares
 from calculators.surface.leaf_sorts import GLARE, sorted_pixels
 from calculators.surface.picture import bits, counted
 from calculators.surface.plant_colours import colours_of, told_apart
+from calculators.surface.room_area import room_area
 
 
 class SurfaceCover(NamedTuple):
@@ -47,16 +60,19 @@ class SurfaceCover(NamedTuple):
         Label("How plain the picture is"),
         Choices(("clear", "doubtful: look at what is marked", "hard to tell: mark, or go by eye")),
     ]
-    cover_percent: Annotated[Cover, Help("Of the floaters' room.")]
-    cover_low_percent: Annotated[Cover, Label("At least")]
-    cover_high_percent: Annotated[Cover, Label("At most")]
-    covered_cm2: Annotated[Area, Label("Covered")]
+    cover_percent: Annotated[CoverByEye, Help("Of the floaters' room.")]
+    cover_low_percent: Annotated[CoverByEye, Label("At least")]
+    cover_high_percent: Annotated[CoverByEye, Label("At most")]
+    covered_cm2: Annotated[Area, Digits(2), Label("Covered")]
+    surface_cm2: Annotated[
+        Area, Label("Water surface"), Help("By your length and width, inside the corners.")
+    ]
     room_cm2: Annotated[
         Area,
         Label("Room counted"),
         Help("Inside the rings, or the whole surface; less what is left out."),
     ]
-    glare_percent: Annotated[Percent, Label("Glare"), Help("Counted as water.")]
+    glare_percent: Annotated[ShareByEye, Label("Glare"), Help("Counted as water.")]
     pixels: Annotated[int, Quantity("Points counted", "", (0, 1e6), digits=6)]
     mask: Annotated[
         dict[str, Any], Label("Counted as plant, eight points an octet, in base64"), Unpainted()
@@ -96,12 +112,14 @@ def surface_cover(
         Label("Places you pointed out"),
         Private(),
         Help("Colours like a marked place follow it."),
+        Assumed(),
     ] = [],  # noqa: B006
     more_percent: Annotated[
         ShareMoved,
         Label("Count more as plant"),
         Private(),
         Help("Below 0 counts less. It moves the line between the two colours."),
+        Assumed(),
     ] = 0.0,
     length_cm: Annotated[
         Length, Label("Surface length, inside"), Help("For the area in cm², and for rings.")
@@ -112,9 +130,13 @@ def surface_cover(
         Label("Ring that holds the floaters"),
         Possible(0, 1_000),
         Help("Inner diameter; 0 for none. Tap the middle of each ring."),
+        Assumed(),
     ] = 0.0,
     leave_out_cm: Annotated[
-        Length, Label("Leave out around a tap"), Help("Across, for a filter or a hand.")
+        Length,
+        Label("Leave out around a tap"),
+        Help("Across, for a filter or a hand."),
+        Assumed(),
     ] = 6.0,
 ) -> SurfaceCover:
     """Count how much of the surface floaters cover, from a photo that stays on this device.
@@ -148,13 +170,17 @@ def surface_cover(
     between = range_of(found, apart, bool(marks))
     waiting = pixels is not None and not_dragged(corners)
     sure = confidence(between, apart, bool(marks) or waiting)
+    areas = room_area(room, found, length_cm * width_cm, shown.width, shown.height)
+    onward = for_floaters(between.cover, sizes, len(room.rings))
     return SurfaceCover(
         confidence=sure,
         cover_percent=between.cover,
         cover_low_percent=between.low,
         cover_high_percent=between.high,
-        covered_cm2=found.cover * found.room * length_cm * width_cm,
-        room_cm2=found.room * length_cm * width_cm,
+        # To the same part of a percent as goes on to the floaters, so that both say one area.
+        covered_cm2=round(between.cover, COVER_PLACES) / 100 * areas.room,
+        surface_cm2=areas.surface,
+        room_cm2=areas.room,
         glare_percent=100 * found.by_sort[GLARE],
         pixels=found.pixels,
         mask={
@@ -163,10 +189,11 @@ def surface_cover(
             "bits": bits(mask(sorts, shown.width, pieces)),
         },
         shapes=shapes(room, shown),
-        for_floaters=for_floaters(between.cover, sizes, len(room.rings)),
+        for_floaters=onward,
         notes=(
             *([DRAG] if waiting else []),
             verdict(between, sure),
+            *not_the_rulers(areas, length_cm * width_cm),
             *notes(found, apart, room.edge.slant_removed, pixels is None, taps),
         ),
     )

@@ -3,6 +3,7 @@
 from typing import Annotated, NamedTuple
 
 from calculators.core.declare import calculator
+from calculators.core.figures import figure
 from calculators.core.numbers import show_number
 from calculators.core.quantities import (
     Concentration,
@@ -16,7 +17,7 @@ from calculators.core.quantities import (
     Volume,
     WetMass,
 )
-from calculators.core.quantity import Help, Label, Valid
+from calculators.core.quantity import Assumed, Digits, Help, Label, Valid
 from calculators.core.result import Note
 from calculators.core.wording import CUTTINGS
 from calculators.water import chemistry
@@ -25,18 +26,24 @@ CRITICAL_N_PERCENT = 1.3  # of dry mass; Gerloff and Krombholz 1966
 CRITICAL_P_PERCENT = 0.13
 
 
+# Dry matter and tissue nitrogen are known within a factor of two, so two figures are plenty.
+Mass = Annotated[ElementMass, Digits(2)]
+Feed = Annotated[FeedMass, Digits(2)]
+Level = Annotated[Concentration, Digits(2)]
+
+
 class Trimmings(NamedTuple):
     """What the cuttings held, and what it is equal to."""
 
-    dry_g: DryMass
-    n_mg: Annotated[ElementMass, Label("Nitrogen taken out")]
-    p_mg: Annotated[ElementMass, Label("Phosphorus taken out")]
+    dry_g: Annotated[DryMass, Digits(2)]
+    n_mg: Annotated[Mass, Label("Nitrogen taken out")]
+    p_mg: Annotated[Mass, Label("Phosphorus taken out")]
     nitrate_equivalent_mg_l: Annotated[
-        Concentration, Label("As nitrate in this tank"), Help("What the water would read more.")
+        Level, Label("As nitrate in this tank"), Help("What the water would read more.")
     ]
-    phosphate_equivalent_mg_l: Annotated[Concentration, Label("As phosphate in this tank")]
+    phosphate_equivalent_mg_l: Annotated[Level, Label("As phosphate in this tank")]
     feed_equivalent_g: Annotated[
-        FeedMass, Label("Feed that holds as much nitrogen"), Help("All of the feed's nitrogen.")
+        Feed, Label("Feed that holds as much nitrogen"), Help("All of the feed's nitrogen.")
     ]
     notes: tuple[Note, ...]
 
@@ -54,6 +61,7 @@ def trimmings(
     dry_matter_percent: Annotated[
         DryMatter,
         Valid(5, 16),
+        Assumed(),
         Help(
             "Submerged plants 5 to 16, floating plants 5 to 10. 8 is a fair guess for stems, 6 for floaters."
         ),
@@ -61,9 +69,10 @@ def trimmings(
     tissue_n_percent: Annotated[
         TissueNitrogen,
         Valid(0.6, 5.3),
+        Assumed(),
         Help("Hungry plants 1.3 or less, well fed ones 2 to 4."),
     ] = 2.5,
-    tissue_p_percent: Annotated[TissuePhosphorus, Valid(0.03, 1.1)] = 0.3,
+    tissue_p_percent: Annotated[TissuePhosphorus, Valid(0.03, 1.1), Assumed()] = 0.3,
     volume_l: Volume = 120.0,
     protein_percent: Annotated[Protein, Help("From the label of the feed.")] = 45.0,
 ) -> Trimmings:
@@ -93,22 +102,23 @@ def trimmings(
 
 def verdict(n_mg: float, feed_g: float) -> Note:
     """The answer in plain words."""
-    nitrogen, feed = show_number(n_mg, 2), show_number(feed_g, 2)
-    text = f"About {nitrogen} mg of nitrogen left the tank, what {feed} g of feed bring."
+    nitrogen, feed = figure(Mass, n_mg), figure(Feed, feed_g)
+    text = f"About {nitrogen} mg of nitrogen left the tank, as much as {feed} g of feed bring."
     return Note("info", text, True)
 
 
 def notes(tissue_n_percent: float, tissue_p_percent: float) -> list[Note]:
     """Whether the tissue itself says that the plants are short of something."""
-    said = []
-    if tissue_n_percent <= CRITICAL_N_PERCENT:
-        said.append(
-            Note("caution", "At 1.3 % nitrogen or less a water plant's growth is held back by it.")
+    short = [
+        (tissue_n_percent <= CRITICAL_N_PERCENT, "nitrogen", CRITICAL_N_PERCENT),
+        (tissue_p_percent <= CRITICAL_P_PERCENT, "phosphorus", CRITICAL_P_PERCENT),
+    ]
+    said = [
+        Note(
+            "caution",
+            f"At {show_number(critical)} % {element} or less a water plant's growth is held back by it.",
         )
-    if tissue_p_percent <= CRITICAL_P_PERCENT:
-        said.append(
-            Note(
-                "caution", "At 0.13 % phosphorus or less a water plant's growth is held back by it."
-            )
-        )
+        for is_short, element, critical in short
+        if is_short
+    ]
     return [*said, CUTTINGS]

@@ -1,18 +1,156 @@
-"""Floaters in one ring or several: areas by hand, and rings that cannot lie side by side."""
+"""Floaters: what to take out and when, figures of the record, rings that cannot lie side by side."""
 
+import itertools
 import math
 
 import pytest
 
 from calculators.core.result import BadInput
-from calculators.core.run import run
+from calculators.core.run import compute, run
+from calculators.floating.thinning import Rhythm, saw
 from calculators.surface.ring_fit import largest_ring, most_rings
+from scripts.tables import floating_plants
 
 
 def refusals(**given):
     with pytest.raises(BadInput) as bad:
         run("floaters", given)
     return dict(bad.value.problems)
+
+
+def texts(**given):
+    return [note["text"] for note in run("floaters", given)["notes"]]
+
+
+def first(**given):
+    """The first note, and whether it stands before the figures."""
+    note = compute("floaters", given).notes[0]
+    assert note.first
+    return note
+
+
+# What to take out, and when. By hand from 80 by 35 cm, 2,800 cm².
+
+
+@pytest.mark.parametrize(
+    ("cover", "low", "area", "share", "steps"),
+    [
+        (95, 30, 1820, 100 * 65 / 95, 2),
+        (60, 30, 840, 50, 1),  # at the limit
+        (59, 30, 812, 100 * 29 / 59, 1),  # within a day of it
+        (100, 10, 2520, 90, 3),
+    ],
+)
+@pytest.mark.parametrize("doubling", [4, 7, 20])
+def test_at_the_upper_limit_the_area_brings_the_cover_to_the_lower_one_now(
+    cover, low, area, share, steps, doubling
+):
+    given = {"cover_percent": cover, "low_percent": low, "doubling_days": doubling}
+    found = run("floaters", given)["outputs"]
+    assert found["remove_cm2"] == pytest.approx(area)
+    assert found["remove_percent"] == pytest.approx(share)
+    assert found["thin_in_days"] == 0
+    assert found["covered_cm2"] - found["remove_cm2"] == pytest.approx(28 * low)
+    assert found["steps"] == steps
+    said = first(**given)
+    assert said.level == "caution"
+    assert said.text.startswith("Thin today")
+    assert f"{area} cm²" in said.text
+    assert "rhythm holds" not in " ".join(texts(**given))
+
+
+def test_much_comes_off_in_steps_where_animals_are_used_to_shade_but_not_where_they_gasp():
+    """Common practice, no source; the note says so itself."""
+    said = " ".join(texts(cover_percent=95))
+    assert "2 steps of about 910 cm²" in said
+    assert "used to the shade" in said
+    assert "common practice, no source" in said
+    assert "if they gasp at the surface, take half of it out at once" in said
+    assert "steps" not in " ".join(texts(cover_percent=60))
+
+
+def test_just_under_the_limit_is_due_and_not_a_rhythm_that_holds():
+    said = first(cover_percent=59, high_percent=60, doubling_days=7)
+    assert "reaches its upper limit within a day" in said.text
+    held = first(cover_percent=40, high_percent=60, doubling_days=7)
+    assert held.text.startswith("The rhythm holds: thin in about 4 days, then every 7.")
+
+
+def test_between_thinnings_the_area_is_what_the_lower_limit_grows_to():
+    found = run("floaters", {"cover_percent": 40, "doubling_days": 7})["outputs"]
+    assert (found["remove_cm2"], found["remove_percent"]) == (pytest.approx(840), 50)
+    assert found["thin_in_days"] == pytest.approx(7 * math.log2(60 / 40))
+
+
+def test_too_seldom_is_told_in_whole_days_that_are_never_too_late():
+    """From 33 to 80 % at a doubling a week takes 8.94 days: every 8, not every 9."""
+    given = {"low_percent": 33, "high_percent": 80, "cover_percent": 35, "thin_every_days": 14}
+    assert "Thin every 8 days" in first(**given, doubling_days=7).text
+
+
+@pytest.mark.parametrize("cover", [10, 45, 59, 60, 95])
+def test_the_picture_is_thinned_when_the_words_say(cover):
+    given = {"cover_percent": cover, "doubling_days": 7}
+    answer = run("floaters", given)
+    days, covers = answer["series"]["cover"]["x"], answer["series"]["cover"]["y"]
+    falls = [day for day, (a, b) in zip(days[1:], itertools.pairwise(covers), strict=True) if b < a]
+    assert falls[0] == pytest.approx(answer["outputs"]["thin_in_days"])
+    assert max(one for day, one in zip(days, covers, strict=True) if day > falls[0]) <= 60 + 1e-6
+    assert [b - a for a, b in itertools.pairwise(falls)] == pytest.approx([7] * (len(falls) - 1))
+
+
+def test_a_cover_that_hardly_grows_draws_an_end():
+    assert saw(0.1, Rhythm(30, 60, 0.25, 1000)).x[-1] == 56
+
+
+# The plant's record
+
+
+def test_an_empty_doubling_time_and_mass_come_from_the_record_and_are_said(library):
+    """Reddy and DeBusk 1985: 10 to 120 g dry a square metre for common duckweed; root of 3 x 12 days."""
+    growth = library.plants["lemna-minor"].growth
+    given = {"plant": "lemna-minor", "doubling_days": None, "wet_g_m2": None, "low_percent": 20}
+    answer = run("floaters", given)
+    days = math.sqrt(growth.doubling_days.low * growth.doubling_days.high)
+    assert answer["outputs"]["doubling_used_days"] == pytest.approx(days)
+    assert (growth.mat_dry_g_m2.low, growth.mat_dry_g_m2.high) == (10, 120)
+    assert answer["outputs"]["wet_used_g_m2"] == pytest.approx(65 / 0.06, rel=0.05)
+    said = " ".join(note["text"] for note in answer["notes"])
+    assert "record of Lemna minor (uncertain)" in said
+    assert "10 to 120 g dry in the record of Lemna minor (reported)" in said
+
+
+def test_what_the_keeper_gives_stands_and_nothing_is_said_of_the_record():
+    answer = run("floaters", {"plant": "lemna-minor", "doubling_days": 5, "wet_g_m2": 900})
+    assert answer["outputs"]["doubling_used_days"] == 5
+    assert answer["outputs"]["wet_used_g_m2"] == 900
+    assert "record" not in " ".join(note["text"] for note in answer["notes"])
+
+
+def test_a_mass_that_no_record_has_is_called_a_guess():
+    said = texts(plant="pistia-stratiotes")
+    assert any("1000 g/m², our guess" in text for text in said)
+    assert any("1000 g/m², our guess" in text for text in texts(plant=None, doubling_days=7))
+
+
+def test_neither_plant_nor_doubling_time_is_refused_at_both_fields():
+    said = refusals(plant=None, doubling_days=None)
+    assert said.keys() == {"plant", "doubling_days"}
+    assert "lemna-minor" in said["plant"]
+    assert "azolla-filiculoides" in refusals(plant="azola-filiculoides")["plant"]
+
+
+def test_the_table_of_floating_plants_is_what_the_records_say(library):
+    rows = floating_plants.table(library)
+    assert floating_plants.TABLE.read_text(encoding="utf-8") == floating_plants.table_text(rows), (
+        "run python -m scripts.tables.floating_plants and commit the table"
+    )
+    floaters = {key for key, plant in library.plants.items() if plant.habit == "floater"}
+    assert rows.keys() == floaters
+    assert len(rows) >= 10
+
+
+# Rings
 
 
 def test_several_rings_give_the_sum_of_their_areas():

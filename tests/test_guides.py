@@ -25,6 +25,8 @@ PUBLISHED = {
     "water-change single_change_percent now_mg_l=4 tap_mg_l=0 target_mg_l=1 max_change_percent=95": "75 %",
     # Closed form: 100 g x 0.08 x 0.025.
     "trimmings n_mg wet_g=100 dry_matter_percent=8 tissue_n_percent=2.5": "200 mg",
+    # Closed form: 7 log2(80/33) is 8.94 days; cover judged by eye bears whole days.
+    "floaters days_to_high cover_percent=33 high_percent=80 low_percent=30 doubling_days=7": "9 days",
     # Closed forms: 3 g x 0.45 x 0.16 / 7 days; and 0.092 for 0.16 (Timmons and Ebeling, from memory).
     "nitrogen-balance feed_n_mg_day feed_g_week=3 protein_percent=45": "30.9 mg N/day",
     "nitrogen-balance ammonia_n_mg_day feed_g_week=3 protein_percent=45": "17.7 mg N/day",

@@ -8,8 +8,10 @@ from hypothesis import strategies as st
 from scipy.constants import N_A, c, h, k
 from scipy.integrate import quad
 
+from calculators.core.listing import load_all
+from calculators.core.paint import rows
 from calculators.core.result import Refused
-from calculators.core.run import run
+from calculators.core.run import compute, run
 from calculators.lamps.light import LUX_PER_UMOL, daily_light_mol, share_at_depth
 from calculators.light import light
 
@@ -170,11 +172,92 @@ def test_a_tip_gains_light_by_length_as_the_law_of_absorption_says():
     assert curve["x"] == pytest.approx([2 * step for step in range(21)])
     assert curve["y"][-1] == pytest.approx(day)
     assert curve["y"][0] == pytest.approx(answer["outputs"]["dli_substrate_mol"])
-    assert any("from" in note["text"] and "cm up" in note["text"] for note in answer["notes"])
 
 
 def test_a_tip_has_enough_at_the_foot_or_nowhere():
     bright = {"ppfd_surface_umol": 400, "floater_cover_percent": 0}
     assert run("light", bright)["outputs"]["tip_height_for_class_cm"] == 0
     dim = {"ppfd_surface_umol": 20, "floater_cover_percent": 0}
-    assert run("light", dim)["outputs"]["tip_height_for_class_cm"] is None
+    answer = run("light", dim)
+    assert answer["outputs"]["tip_height_for_class_cm"] is None
+    assert any("not get what is wanted at any height" in note["text"] for note in answer["notes"])
+
+
+# Advice that agrees with itself, and the animals' night
+
+
+def said(**given):
+    return " ".join(note["text"] for note in run("light", given)["notes"])
+
+
+def test_a_closed_cover_with_nothing_through_is_told_one_thing():
+    """It said at once that more light is needed and that thinning is enough."""
+    text = said(floater_cover_percent=100, floater_transmission_percent=0)
+    assert "let nothing through: take out 92 % of them" in text
+    for other in ("more light", "stronger lamp", "hours of light a day", "beside it"):
+        assert other not in text, other
+    dim = said(floater_cover_percent=100, floater_transmission_percent=0, lumens=300)
+    assert "open them first, and then look at the lamp" in dim
+    assert "take out" not in dim
+
+
+@settings(deadline=None)
+@given(
+    umol=st.floats(1, 500), hours=st.floats(0, 24), cover=shares, passed=shares,
+    wanted=st.floats(0.1, 10),
+)  # fmt: skip
+def test_no_advice_forbids_another(umol, hours, cover, passed, wanted):
+    answer = compute("light", {
+        "lumens": None, "ppfd_surface_umol": umol, "hours": hours, "floater_cover_percent": cover,
+        "floater_transmission_percent": passed, "wanted_dli_mol": wanted,
+    })  # fmt: skip
+    first, text = answer.notes[0].text, " ".join(note.text for note in answer.notes)
+    if "% of the floaters" in first or "% of them" in first:
+        assert "open surface is not enough" not in text
+        assert "stronger lamp" not in first
+    if "hours of light a day" in first:
+        assert "No number of hours" not in text
+        assert "Longer hours are no way" not in text
+    if first.startswith("Enough"):
+        assert hours <= 14
+        assert answer.answer["outputs"]["dark_hours"] >= 10
+
+
+@pytest.mark.parametrize("hours", [14.5, 16, 20, 24])
+def test_a_day_without_a_night_is_never_enough(hours):
+    """Laboratories give fish 10 to 12 hours of dark (Reed and Jennings 2011, second-hand)."""
+    answer = compute("light", {"hours": hours, "floater_cover_percent": 0})
+    first = answer.notes[0]
+    assert first.first
+    assert first.level == "caution"
+    assert first.text.startswith("Too long a day")
+    assert "night for the animals" in first.text
+    assert not any(note.text.startswith("Enough") for note in answer.notes)
+    assert answer.answer["outputs"]["dark_hours"] == 24 - hours
+
+
+def test_hours_that_leave_no_night_are_not_offered():
+    answer = compute("light", {"lumens": 1_500})
+    assert 14 < answer.answer["outputs"]["hours_for_class"] < 24
+    text = " ".join(note.text for note in answer.notes)
+    assert "hours of light a day" not in text
+    assert "Longer hours are no way here" in text
+
+
+def test_a_difference_that_the_figures_cannot_tell_is_not_too_little():
+    umol = 1.46 / (8 * 0.0036)
+    text = said(
+        lumens=None, ppfd_surface_umol=umol, depth_cm=0.1, attenuation_per_m=0, hours=8,
+        floater_cover_percent=0,
+    )  # fmt: skip
+    assert "Just about enough: the plants get 1.5 mol/m²/day, and 1.5 is wanted." in text
+    assert "Too little" not in text
+
+
+def test_figures_from_lumens_show_two_digits():
+    shown = {
+        row["key"]: row["value"] for row in rows(load_all()["light"], run("light", {})["outputs"])
+    }
+    assert shown["ppfd_surface_umol"] == "81"
+    assert shown["dli_substrate_mol"] == "1"
+    assert "the plants get 1 mol/m²/day" in said()

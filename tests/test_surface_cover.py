@@ -231,6 +231,56 @@ def test_rings_are_the_room_and_what_is_left_out_is_not():
     assert abs(less["cover_percent"] - 100 * covered[ring & ~gone].mean()) <= POINTS
 
 
+def ruler_words(found):
+    return [note["text"] for note in found["notes"] if "by length and width" in note["text"]]
+
+
+@pytest.mark.parametrize("corners", [STRAIGHT, SLANTED, TURNED])
+def test_the_photos_surface_is_the_rulers(corners):
+    """80 by 35 cm are 2,800 cm², however coarse the picture; the floaters have the same figures."""
+    found = outcome(15, 0.4, 1.0, GREEN, "dark", corners)[0]
+    outputs = found["outputs"]
+    assert outputs["surface_cm2"] == outputs["room_cm2"] == LENGTH * WIDTH
+    then = run("floaters", outputs["for_floaters"])["outputs"]
+    assert then["surface_cm2"] == outputs["surface_cm2"]
+    assert then["covered_cm2"] == pytest.approx(outputs["covered_cm2"])
+    assert not ruler_words(found)
+
+
+def test_rings_have_the_area_of_their_diameter_and_the_floaters_the_same():
+    shown = outcome(16, 0.4, 1.0, GREEN, "dark", SLANTED)[2]
+    taps = [place(SLANTED, x, 17, "ring") for x in (20, 58)]
+    found = run("surface-cover", given(shown, SLANTED, taps=taps, ring_diameter_cm=24))
+    assert found["outputs"]["room_cm2"] == pytest.approx(2 * np.pi * 12**2)
+    then = run("floaters", found["outputs"]["for_floaters"])["outputs"]
+    assert then["allowed_cm2"] == pytest.approx(found["outputs"]["room_cm2"])
+    assert then["covered_cm2"] == pytest.approx(found["outputs"]["covered_cm2"])
+    assert not ruler_words(found)
+
+
+@pytest.mark.parametrize(
+    ("change", "area", "why"),
+    [
+        # pi 3 x 3, by hand
+        ({"taps": [("leave-out", 40, 17)]}, 2800 - 28.27, "what you left out"),
+        # two discs of radius 12, middles 12 apart: 2 pi r r - r r (2 pi / 3 - sqrt(3) / 2)
+        ({"taps": [("ring", 30, 17), ("ring", 42, 17)], "ring_diameter_cm": 24}, 727.9, "rings overlap"),
+        # half of a disc beyond the edge
+        ({"taps": [("ring", 0.001, 17)], "ring_diameter_cm": 24}, 226.2, "beyond the water's edge"),
+        # a triangle is half of its rectangle
+        ({"corners": [(0.05, 0.05), (0.95, 0.05), (0.5, 0.9)]}, 1400, "does not fill the rectangle"),
+    ],
+)  # fmt: skip
+def test_a_room_that_is_not_the_rulers_says_why(change, area, why):
+    shown = outcome(17, 0.4, 1.0, GREEN, "dark", STRAIGHT)[2]
+    taps = [place(STRAIGHT, x, y, what) for what, x, y in change.get("taps", [])]
+    more = {key: value for key, value in change.items() if key == "ring_diameter_cm"}
+    found = run("surface-cover", given(shown, change.get("corners", STRAIGHT), taps=taps, **more))
+    assert found["outputs"]["room_cm2"] == pytest.approx(area, rel=0.02)  # a coarse picture
+    [said] = ruler_words(found)
+    assert why in said
+
+
 def test_any_order_of_the_corners_and_any_outline_will_do():
     dice = np.random.default_rng(12)
     leaves, known = strewn(dice, 0.4, 1.0, GREEN)

@@ -8,8 +8,10 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from icalendar import Calendar
 
+from calculators.core.listing import load_all
+from calculators.core.paint import rows
 from calculators.core.result import BadInput
-from calculators.core.run import run
+from calculators.core.run import compute, run
 from calculators.tending.calendar_file import Entry, calendar_file, fnv, fold, read_date
 from calculators.tending.rounds import due_days
 
@@ -183,3 +185,58 @@ def test_no_tanks_and_no_minutes_are_said():
 def test_a_change_without_minutes_is_still_due():
     answer = run("upkeep", {"tanks": [one_tank(change_minutes=0)]})
     assert [task["day"] for task in answer["outputs"]["next_days"]] == [7, 14, 21, 28]
+
+
+# What is overdue. Common practice, no source.
+
+
+def test_a_round_that_was_missed_is_told_first_with_the_days():
+    plants = [{"name": "Rotala", "trim_every_days": 14, "minutes": 10, "days_since_trim": 90}]
+    tanks = [one_tank(days_since_change=60, plants=plants), one_tank(name="Bowl")]
+    found = compute("upkeep", {"tanks": tanks})
+    first, second = found.notes[:2]
+    assert first.first
+    assert first.level == "caution"
+    assert first.text == (
+        "Long overdue: Jar, change water, 53 days late; Jar, trim Rotala, 76 days late."
+    )
+    assert "change a little every day or two rather than all at once" in second.text
+    late = found.answer["outputs"]["overdue"]
+    assert [(one["task"], one["late_days"], one["long"]) for one in late] == [
+        ("trim Rotala", 76, True), ("change water", 53, True),
+    ]  # fmt: skip
+
+
+@pytest.mark.parametrize(
+    ("since", "late", "long"), [(7, [], False), (8, [1], False), (13, [6], False), (14, [7], True)]
+)
+def test_a_little_late_is_listed_and_not_called_long(since, late, long):
+    answer = run("upkeep", {"tanks": [one_tank(days_since_change=since)]})
+    assert [one["late_days"] for one in answer["outputs"]["overdue"]] == late
+    said = " ".join(note["text"] for note in answer["notes"])
+    assert ("Long overdue" in said) == long
+    assert ("rather than all at once" in said) == long
+
+
+def test_leaves_that_are_long_overdue_say_nothing_of_old_water():
+    plants = [{"name": "Moss", "trim_every_days": 14, "minutes": 8, "days_since_trim": 40}]
+    answer = run("upkeep", {"tanks": [one_tank(plants=plants, change_every_days=None)]})
+    said = " ".join(note["text"] for note in answer["notes"])
+    assert "Long overdue: Jar, trim Moss, 26 days late." in said
+    assert "pH and KH" not in said
+
+
+def test_many_late_tasks_are_named_up_to_four():
+    tanks = [one_tank(name=f"Tank {number}", days_since_change=20) for number in range(7)]
+    answer = run("upkeep", {"tanks": tanks})
+    assert answer["notes"][0]["text"].endswith("; 3 more.")
+    assert len(answer["outputs"]["overdue"]) == 7
+
+
+def test_minutes_are_whole_in_the_words_the_table_and_the_calendar():
+    tanks = [one_tank(change_every_days=9, change_minutes=12.4)]
+    answer = run("upkeep", {"tanks": tanks, "today": TODAY})
+    shown = {row["key"]: row["value"] for row in rows(load_all()["upkeep"], answer["outputs"])}
+    assert shown["minutes_week"] == "10"  # 12.4 * 7 / 9 = 9.64
+    assert answer["notes"][0]["text"].startswith("About 10 minutes a week")
+    assert "About 12 minutes." in answer["outputs"]["calendar"]

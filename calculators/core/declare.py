@@ -15,6 +15,7 @@ from calculators.core.quantity import (
     AsRows,
     Assumed,
     Choices,
+    Digits,
     Download,
     Help,
     IsDate,
@@ -162,6 +163,8 @@ def read_field(key: str, hint: Any, default: Any = None) -> Field:
             extras = inner + extras
     found = {type(extra): extra for extra in extras}  # a later one overrides an earlier
     quantity = found.get(Quantity)
+    if quantity and Digits in found:
+        quantity = quantity._replace(digits=found[Digits].number)
     low, high = found.get(Possible, quantity.possible if quantity else (None, None))
     label = found.get(Label, Label(quantity.label if quantity else ""))
     if not label.text:

@@ -40,19 +40,24 @@ def curve_sentence(series: Series) -> str:
     where = place_word(series)
     (first, start), (last, end) = points[0], points[-1]
     (low, low_at), (high, high_at) = min(points), max(points)
-    return (
-        f"{series.label}: {show(first)}{unit} at {where} {show(start)}, "
-        f"{show(last)}{unit} at {where} {show(end)}; "
-        f"lowest {show(low)} at {where} {show(low_at)}, "
-        f"highest {show(high)} at {where} {show(high_at)}."
-    )
+    ends = [
+        f"{show(y, series.digits)}{unit} at {where} {show(x, series.x_digits)}"
+        for y, x in ((first, start), (last, end))
+    ]
+    extremes = [
+        f"{word} {show(y, series.digits)} at {where} {show(x, series.x_digits)}"
+        for word, y, x in (("lowest", low, low_at), ("highest", high, high_at))
+    ]
+    return f"{series.label}: {', '.join(ends)}; {', '.join(extremes)}."
 
 
 def band_sentence(edges: Sequence[Series]) -> str:
     """A band: how wide it is at the end."""
-    low, high = sorted(points_of(edge)[-1][1] for edge in edges)
+    low, high = (
+        show(end, edges[0].digits) for end in sorted(points_of(edge)[-1][1] for edge in edges)
+    )
     unit = f" {edges[0].unit}".rstrip()
-    return f"Shaded, how unsure it is: {show(low)} to {show(high)}{unit} at the end."
+    return f"Shaded, how unsure it is: {low} to {high}{unit} at the end."
 
 
 def place_word(series: Series) -> str:

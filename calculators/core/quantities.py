@@ -53,6 +53,7 @@ ElementMass = Annotated[float, Quantity("Mass", "mg", (0, 10_000_000))]
 WetMassPerArea = Annotated[
     float, Quantity("Wet mass at full cover", "g/m²", (1, 20_000), us=OUNCE_PER_SQUARE_FOOT)
 ]
+DryMassPerArea = Annotated[float, Quantity("Dry mass of a mat", "g/m²", (0.1, 2_000))]
 DryMatter = Annotated[float, Quantity("Dry matter", "% of wet mass", (0.5, 60))]
 TissueNitrogen = Annotated[float, Quantity("Tissue nitrogen", "% of dry mass", (0.1, 10))]
 TissuePhosphorus = Annotated[float, Quantity("Tissue phosphorus", "% of dry mass", (0.01, 3))]

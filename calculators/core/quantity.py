@@ -64,6 +64,12 @@ class Valid(NamedTuple):
     high: float
 
 
+class Digits(NamedTuple):
+    """Narrows the vocabulary's significant figures for one place, where what goes in is rough."""
+
+    number: int
+
+
 class Choices(NamedTuple):
     """Words shown for the values of a ``Literal``, in the same order."""
 

@@ -72,6 +72,8 @@ class Series(NamedTuple):
         None  # the customary unit of ``y``, and of ``x``, where a person may choose one
     )
     x_us: UsUnit | None = None
+    digits: int = 3  # significant figures of ``y`` in the caption, as in the table
+    x_digits: int = 3
 
 
 class BadInput(ValueError):

@@ -103,7 +103,7 @@ def curves(
     mol = [daily_light_mol(plants, hour) for hour in hours]
     return {
         "ppfd_by_depth": Series(
-            "Light (PPFD)", "µmol/m²/s", "Depth", "cm", depths, umol, x_us=INCH
+            "Light (PPFD)", "µmol/m²/s", "Depth", "cm", depths, umol, x_us=INCH, digits=2
         ),
         "dli_by_height": Series(
             "Daily light at a stem's tip",
@@ -113,8 +113,9 @@ def curves(
             [depth - one for one in reversed(depths)],
             [daily_light_mol(one, day) for one in reversed(umol)],
             x_us=INCH,
+            digits=2,
         ),
         "dli_by_hours": Series(
-            "Daily light at the plants", "mol/m²/day", "Hours a day", "h", hours, mol
+            "Daily light at the plants", "mol/m²/day", "Hours a day", "h", hours, mol, digits=2
         ),
     }

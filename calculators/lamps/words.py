@@ -1,60 +1,91 @@
 """What the light calculator says beside its figures."""
 
-from typing import TYPE_CHECKING
-
-from calculators.core.numbers import show_number
+from calculators.core.figures import figure
 from calculators.core.result import Note
 from calculators.core.wording import LAMP_OVER_WATER
-from calculators.lamps.light import CLASS_FROM_MOL
-
-if TYPE_CHECKING:
-    from calculators.light import Light
+from calculators.lamps.light import CLASS_FROM_MOL, DAY_HOURS
+from calculators.lamps.outputs import DayLight, Flux, Hours, Light, Share
 
 LONG_DAY_HOURS = 10  # common practice, no source: beyond it algae gain more than plants
+NIGHT_HOURS = 10  # dark that laboratories give to fish at least (source key reed-jennings-2011)
 FULL_SUN_UMOL = 2_000  # source key lux-ppfd-table
 COMPENSATION_UMOL = 16  # Egeria's upper figure (source key egeria-light-2010); others 10 to 37
+SLOWLY = Note(
+    "info",
+    "Thin over a week rather than at once: animals that are used to the shade are frightened by "
+    "sudden light (common practice, no source).",
+)
 
 
-def notes(
-    found: "Light", measured: bool, lumens: bool, lamp: str, hours: float, cover: float
-) -> list[Note]:
-    """How far to trust the figures, what to change, and what weak light does."""
+def notes(found: Light, measured: bool, lumens: bool, lamp: str, cover: float) -> list[Note]:
+    """What to change, how far to trust the figures, and what weak light does."""
     said = [
-        verdict(found),
+        verdict(found, cover),
         *trust(found, measured, lumens, lamp),
-        *wanting(found, hours, cover),
+        *wanting(found),
         *strength(found),
     ]
-    if hours > LONG_DAY_HOURS:
+    hours = DAY_HOURS - found.dark_hours
+    if LONG_DAY_HOURS < hours <= DAY_HOURS - NIGHT_HOURS:
         text = f"More than {LONG_DAY_HOURS} hours of light feed algae more than plants."
         said.append(Note("caution", text))
-    if cover > 0:
+    if 0 < cover < 100:
         text = (
             f"The light at the plants is a mean. Right under a closed mat there is only about "
-            f"{found.ppfd_under_mat_umol:.1f} µmol/m²/s, beside it far more."
+            f"{figure(Flux, found.ppfd_under_mat_umol)} µmol/m²/s, beside it far more."
         )
         said.append(Note("info", text))
     return [*said, LAMP_OVER_WATER]
 
 
-def verdict(found: "Light") -> Note:
-    """The answer in plain words."""
-    here, wanted = show_number(found.dli_substrate_mol, 2), show_number(found.wanted_mol, 2)
+def verdict(found: Light, cover: float) -> Note:
+    """The answer in plain words: the animals' night first, then what the plants get."""
+    here, wanted = figure(DayLight, found.dli_substrate_mol), figure(DayLight, found.wanted_mol)
+    gets = f"the plants get {here} mol/m²/day, and {wanted} is wanted."
+    if found.dark_hours < NIGHT_HOURS:
+        return night(found, gets)
     if found.dli_substrate_mol >= found.wanted_mol:
-        text = f"Enough: the plants get {here} mol/m²/day, and {wanted} is wanted."
-        return Note("info", text, True)
-    text = f"Too little: the plants get {here} mol/m²/day, and {wanted} is wanted."
-    ways = []
-    if found.thin_percent:
-        ways.append(f"taking out {found.thin_percent:.0f} % of the floaters")
-    if found.hours_for_class is not None:
-        ways.append(f"{found.hours_for_class:.1f} hours of light a day")
-    if ways:
-        text += f" It would take {' or '.join(ways)}."
+        return Note("info", f"Enough: {gets}", True)
+    if nearly_enough(found):
+        return Note("info", f"Just about enough: {gets}", True)
+    return Note("caution", f"Too little: {gets} {remedy(found, cover)}", True)
+
+
+def nearly_enough(found: Light) -> bool:
+    """Whether what the plants get differs from what is wanted by less than the figures can tell."""
+    return figure(DayLight, found.dli_substrate_mol) == figure(DayLight, found.wanted_mol)
+
+
+def night(found: Light, gets: str) -> Note:
+    """A day so long that the animals have no night, whatever the plants get."""
+    lit, longest = DAY_HOURS - found.dark_hours, DAY_HOURS - NIGHT_HOURS
+    text = (
+        f"Too long a day: {figure(Hours, found.dark_hours)} hours of dark are no night for the animals, "
+        f"which need about {NIGHT_HOURS}. Shorten it to {LONG_DAY_HOURS} hours of lamp, never above "
+        f"{figure(Hours, longest)}. In {figure(Hours, lit)} hours {gets}"
+    )
     return Note("caution", text, True)
 
 
-def trust(found: "Light", measured: bool, lumens: bool, lamp: str) -> list[Note]:
+def remedy(found: Light, cover: float) -> str:
+    """What would bring the light: fewer floaters or longer hours where they do, else a stronger lamp."""
+    if found.light_left_percent == 0:
+        first = "The floaters are closed and let nothing through: "
+        if found.thin_percent:
+            return f"{first}take out {figure(Share, found.thin_percent)} % of them."
+        return f"{first}open them first, and then look at the lamp."
+    ways = []
+    if found.thin_percent:
+        ways.append(f"taking out {figure(Share, found.thin_percent)} % of the floaters")
+    if found.hours_for_class is not None and found.hours_for_class <= LONG_DAY_HOURS:
+        ways.append(f"{figure(Hours, found.hours_for_class)} hours of light a day")
+    if not ways:
+        fewer = "fewer floaters and " if cover > 0 else ""
+        return f"What helps is {fewer}a stronger lamp, or one nearer the water."
+    return f"What helps is {' or '.join(ways)}."
+
+
+def trust(found: Light, measured: bool, lumens: bool, lamp: str) -> list[Note]:
     """Where the light at the surface comes from."""
     if found.ppfd_surface_umol > FULL_SUN_UMOL:
         return [Note("caution", "That is more light than full sun: check the figures you gave.")]
@@ -77,40 +108,27 @@ def trust(found: "Light", measured: bool, lumens: bool, lamp: str) -> list[Note]
     return said
 
 
-def wanting(found: "Light", hours: float, cover: float) -> list[Note]:
-    """What would bring the plants to the light that is wanted."""
-    if found.dli_substrate_mol >= found.wanted_mol:
+def wanting(found: Light) -> list[Note]:
+    """Why a way to more light is not among the figures, and how to take the one that is."""
+    if found.dli_substrate_mol >= found.wanted_mol or nearly_enough(found):
         return []
-    said = []
+    said = [SLOWLY] if found.thin_percent and found.dark_hours >= NIGHT_HOURS else []
     needed = found.hours_for_class
     if needed is None:
-        text = "No number of hours is enough at this strength: bring more light to the plants."
-        said.append(Note("caution", text))
+        said.append(Note("caution", "No number of hours is enough with what comes through now."))
     elif needed > LONG_DAY_HOURS:
-        text = (
-            f"{needed:.1f} hours would do, but more than {LONG_DAY_HOURS} feed algae first. More light "
-            "or fewer floaters is the better way."
-        )
+        text = f"Longer hours are no way here: more than {LONG_DAY_HOURS} feed algae first."
         said.append(Note("caution", text))
     if found.thin_percent is None:
-        text = f"Thinning alone is not enough in {hours:.1f} hours, even with an open surface."
-        said.append(Note("caution", text))
-    elif cover > 0:
-        text = (
-            f"In {hours:.1f} hours it is enough if you take out {found.thin_percent:.0f} % of the "
-            "floaters. Over a week is kinder to the animals than at once: they are used to the shade."
-        )
-        said.append(Note("info", text))
-    if (
-        found.tip_height_for_class_cm is None
-        and found.dli_substrate_mol >= CLASS_FROM_MOL["medium"]
-    ):
-        text = "A stem's tip does not get what is wanted at any height below the surface either."
+        hours = figure(Hours, DAY_HOURS - found.dark_hours)
+        said.append(Note("caution", f"Even an open surface is not enough in {hours} hours."))
+    if found.tip_height_for_class_cm is None:
+        text = "A stem's tip does not get what is wanted at any height below the surface."
         said.append(Note("info", text))
     return said
 
 
-def strength(found: "Light") -> list[Note]:
+def strength(found: Light) -> list[Note]:
     """What so little, or so much, light does."""
     said = []
     dli = found.dli_substrate_mol
@@ -122,9 +140,8 @@ def strength(found: "Light") -> list[Note]:
         said.append(Note("caution", text))
     if dli < CLASS_FROM_MOL["medium"]:
         text = (
-            "Why stems go leggy: in weak light a stem spends what it makes on length, to reach the "
-            "surface, not on leaves and side shoots. Warm water does the same. It was measured in "
-            f"Egeria, Hydrilla and Myriophyllum. {reach(found)}"
+            "Why stems go leggy: in weak light, and in warm water, a stem spends what it makes on "
+            "length, not on leaves and side shoots (measured in Egeria, Hydrilla and Myriophyllum)."
         )
         said.append(Note("info", text))
     if dli >= CLASS_FROM_MOL["high"]:
@@ -134,20 +151,3 @@ def strength(found: "Light") -> list[Note]:
         )
         said.append(Note("caution", text))
     return said
-
-
-def reach(found: "Light") -> str:
-    """What a stem gains by growing up: the curve of light at its tip, in words."""
-    height = found.tip_height_for_class_cm
-    foot = show_number(found.dli_substrate_mol)
-    if height is None:
-        return (
-            "The curve of light at a stem's tip shows what length gains here: not enough anywhere, "
-            f"from {foot} mol at the foot."
-        )
-    if height == 0:
-        return f"Here the foot gets {foot} mol a day, which is what you want for it."
-    return (
-        f"The curve of light at a stem's tip shows what length gains: {foot} mol a day at the foot, and the "
-        f"{show_number(found.wanted_mol)} wanted from {show_number(height)} cm up."
-    )

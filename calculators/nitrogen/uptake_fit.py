@@ -62,8 +62,8 @@ def at_least_none(uptake: float | None) -> float | None:
     return None if uptake is None else max(0.0, uptake)
 
 
-def fit_notes(fit: Fit, found: Flows) -> list[Note]:
-    """What the fit means, and what its limits leave out."""
+def fit_notes(fit: Fit, found: Flows, sure: str = "95 %") -> list[Note]:
+    """What the fit means, how sure its limits are, and what they leave out."""
     if fit.unexplained:
         return [
             Note(
@@ -77,20 +77,20 @@ def fit_notes(fit: Fit, found: Flows) -> list[Note]:
         return []
     limits = "; these readings bear no limits yet"
     if fit.low is not None and fit.high is not None:
-        limits = f", {show(fit.low)} to {show(fit.high)} at 95 %"
+        limits = f", {show(fit.low, 2)} to {show(fit.high, 2)} at {sure}"
     narrower = ""
     if fit.width is not None and fit.width_next is not None:
         narrower = (
-            f" The limits are {show(fit.width)} mg apart; one reading more may be expected to "
-            f"make that {show(fit.width_next)}."
+            f" The limits are {show(fit.width, 2)} mg apart; one reading more may be expected to "
+            f"make that {show(fit.width_next, 2)}."
         )
     least, most = LESS_GAS * found.denitrified, MORE_GAS * found.denitrified
     return [
         Note(
             "info",
-            f"The readings fit an uptake of about {show(fit.middle)} mg of nitrogen a day{limits}."
+            f"The readings fit an uptake of about {show(fit.middle, 2)} mg of nitrogen a day{limits}."
             f"{narrower} Not in these limits: droppings that rot can make it up to "
-            f"{show(found.rotting_at_most)} more, and the soil's gas may be {show(least)} to "
-            f"{show(most)} mg where {show(found.denitrified)} is taken.",
+            f"{show(found.rotting_at_most, 2)} more, and the soil's gas may be {show(least, 2)} to "
+            f"{show(most, 2)} mg where {show(found.denitrified, 2)} is taken.",
         )
     ]

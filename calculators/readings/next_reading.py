@@ -3,6 +3,7 @@
 import math
 from collections.abc import Sequence
 
+from calculators.readings.kendall import WANTED_COVERAGE
 from calculators.readings.stretches import Change, change_days
 from calculators.readings.theil_sen import Point, Slope, Stretch, level_at, line, theil_sen
 
@@ -18,9 +19,10 @@ def narrowed_by(
     The reading comes ``after_days`` after the last, and is tried where it may fall: on the line and
     as far off it as this tank's readings scatter. The mean of the widths is the expectation; a
     reading right on the line alone would promise a tenth too much. After a change it stands alone
-    and narrows nothing. None where there is no width to narrow.
+    and narrows nothing. None where there is no width to narrow, or where one reading more would make
+    the limits surer rather than narrower.
     """
-    if not slope.width:
+    if not slope.width or (slope.coverage or 0) < WANTED_COVERAGE:
         return None
     last = stretches[-1]
     day = last[-1][0] + after_days

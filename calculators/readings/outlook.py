@@ -2,8 +2,9 @@
 
 from collections.abc import Sequence
 
+from calculators.readings.kendall import limits_for
 from calculators.readings.stretches import Change, change_days
-from calculators.readings.theil_sen import Stretch, bears_limits
+from calculators.readings.theil_sen import Stretch
 
 MOST_READINGS_ASKED = 6
 
@@ -43,10 +44,18 @@ def settles_at(slope: float, tap: float, changes: Sequence[Change]) -> float | N
     return high if high > 0 else None
 
 
-def readings_needed(stretches: Sequence[Stretch], in_new_stretch: bool) -> int | None:
-    """How many readings more, before the next change, make limits possible; None for very many."""
-    *rest, last = [*stretches, []] if in_new_stretch or not stretches else stretches
+def readings_needed(
+    stretches: Sequence[Stretch], in_new_stretch: bool, coverage: float
+) -> int | None:
+    """How many readings more, before the next change, make limits of such a coverage possible.
+
+    None for very many.
+    """
+    *rest, last = [len(stretch) for stretch in stretches] or [0]
+    if in_new_stretch:
+        rest, last = [*rest, last], 0
     for more in range(MOST_READINGS_ASKED + 1):
-        if bears_limits([*rest, [*last, *[(0.0, 0.0)] * more]]):
+        limits = limits_for([*rest, last + more])
+        if limits and limits.coverage >= coverage:
             return more
     return None

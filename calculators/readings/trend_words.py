@@ -2,25 +2,28 @@
 
 from collections.abc import Sequence
 
+from calculators.core.figures import figure
 from calculators.core.numbers import show_number
+from calculators.core.quantities import Percent
 from calculators.core.result import Note
 from calculators.nitrogen.constants import DAYS_PER_WEEK
+from calculators.readings.kendall import LEAST_COVERAGE, WANTED_COVERAGE
 from calculators.readings.outlook import readings_needed
 from calculators.readings.stretches import Change, Reading, change_days
 from calculators.readings.theil_sen import Slope, Stretch
+from calculators.readings.trend_outputs import SlopeWeek
 
-KIT_IS_COARSE = Note(
-    "info",
-    "Colour kits differ between eyes, lights and batches. Use one kit, one light and one person, and "
-    "mark each reading as nitrate or as nitrate nitrogen: the two differ 4.4-fold.",
+ONE_KIT = Note(
+    "info", "Use one kit, one light and one person: colours differ between kits, lights and eyes."
 )
 NEEDS_A_TREND = (
     "Days to zero or a limit, and changes that hold a level, are given for a clear trend only."
 )
 ONLY_WHERE_IT_LEADS = (
-    "A dash stands where this trend does not lead: days to zero while it builds up, days to a limit "
-    "while it falls, a holding change where the new water reads too high for one, a final level "
-    "where fewer than two changes are given or the plants would use up all."
+    "A dash stands where this trend does not lead, or where no change with your tap can hold it."
+)
+NO_SOIL = Note(
+    "info", "No soil area is given, so what the soil turns to gas counts as the plants' uptake."
 )
 NOTHING_TOLD = Note("info", "Too few readings to tell which way it goes.", first=True)
 ANIMALS_FIRST = Note(
@@ -39,9 +42,11 @@ def notes(
 ) -> list[Note]:
     """Why the verdict is what it is, and what the readings cannot show."""
     said = [verdict_note(slope, verdict), ANIMALS_FIRST]
-    if slope.width is None:
+    if slope.coverage is None:
         said.append(too_few(stretches, changes))
-    elif verdict == "too-few-readings":
+    elif slope.coverage < WANTED_COVERAGE:
+        said.append(less_sure(slope, stretches, changes))
+    if slope.coverage is not None and verdict == "too-few-readings":
         why = (
             "The line moves, but readings that scatter like these could do that by chance. Go on "
             "measuring, best twice or more between two changes."
@@ -51,13 +56,13 @@ def notes(
         said.append(
             Note(
                 "info",
-                "More is taken up than comes in. Before it reaches zero, feed a little more or thin "
-                "fast plants, or they will starve; never feed more than the animals eat at once.",
+                "More is taken up than comes in. Before it reaches zero, thin fast plants or feed a "
+                "little more, never more than the animals eat at once.",
             )
         )
     moving = verdict in ("building", "falling")
     said.append(Note("info", ONLY_WHERE_IT_LEADS if moving else NEEDS_A_TREND))
-    return [*said, *doubts(slope, stretches, readings, changes), KIT_IS_COARSE]
+    return [*said, *doubts(slope, stretches, readings, changes), ONE_KIT]
 
 
 def verdict_note(slope: Slope, verdict: str) -> Note:
@@ -69,32 +74,45 @@ def verdict_note(slope: Slope, verdict: str) -> Note:
         return Note("info", text, first=True)
     way = "Building up" if verdict == "building" else "Falling"
     middle, *ends = (DAYS_PER_WEEK * one for one in (slope.middle, slope.low, slope.high))
-    least, most = sorted(ends, key=abs)
+    least, most = (figure(SlopeWeek, abs(one)) for one in sorted(ends, key=abs))
     return Note(
         "info",
-        f"{way}: by about {show_number(abs(middle), 2)} mg/L a week between water changes, "
-        f"{show_number(abs(least), 2)} to {show_number(abs(most), 2)} at 95 %.",
+        f"{way}: by about {figure(SlopeWeek, abs(middle))} mg/L a week between water changes, "
+        f"{least} to {most} ({percent_sure(slope)} sure).",
         first=True,
     )
 
 
+def percent_sure(slope: Slope) -> str:
+    """How often limits like a slope's hold the true one, in percent."""
+    return f"{figure(Percent, 100 * (slope.coverage or 0))} %"
+
+
 def too_few(stretches: Sequence[Stretch], changes: Sequence[Change]) -> Note:
     """Say how many readings more it takes before anything can be told."""
+    more = more_readings(stretches, changes, LEAST_COVERAGE)
+    text = f"So few pairs bear no limits. Take {more} more before the next water change."
+    return Note("info", text)
+
+
+def less_sure(slope: Slope, stretches: Sequence[Stretch], changes: Sequence[Change]) -> Note:
+    """Say how sure the widest limits are, and how many readings more it takes for 95 %."""
+    more = more_readings(stretches, changes, WANTED_COVERAGE)
+    text = (
+        f"So few pairs bear no 95 % limits: these are the widest there are, {percent_sure(slope)} sure. "
+        f"For 95 % take {more} more before the next water change."
+    )
+    return Note("info", text)
+
+
+def more_readings(stretches: Sequence[Stretch], changes: Sequence[Change], coverage: float) -> str:
+    """How many readings more make limits of such a coverage, in words."""
     last_day = stretches[-1][-1][0] if stretches else 0.0
     days = change_days(changes)
-    needed = readings_needed(stretches, bool(days) and days[-1] >= last_day)
-    more = (
-        "several readings"
-        if needed is None
-        else f"{needed} readings"
-        if needed > 1
-        else "one reading"
-    )
-    return Note(
-        "info",
-        f"There are no 95 % limits for so few pairs, so nothing can be said yet. Take {more} more "
-        "before the next water change.",
-    )
+    needed = readings_needed(stretches, bool(days) and days[-1] >= last_day, coverage)
+    if needed is None:
+        return "several readings"
+    return f"{needed} readings" if needed > 1 else "one reading"
 
 
 def doubts(

@@ -21,6 +21,7 @@ LEAST_POINTS = 200  # of room: below, chance alone moves the answer by more than
 LEAST_CORNERS, MOST_CORNERS = 3, 12
 NOT_DRAGGED = {(10, 10), (90, 10), (90, 90), (10, 90)}  # percent: where the page first puts corners
 MOST_TAPS = 60
+COVER_PLACES = 1  # decimals of the cover that goes on to the floaters calculator
 LEAST_COVER_PERCENT = 0.1  # what the floaters calculator takes
 
 
@@ -165,7 +166,7 @@ def shapes(room: Room, shown: Picture) -> list[dict[str, Any]]:
 def for_floaters(cover: float, sizes: Sizes, rings: int) -> dict[str, float]:
     """The inputs of the floaters calculator that follow from the count."""
     known = {
-        "cover_percent": max(LEAST_COVER_PERCENT, round(cover, 1)),
+        "cover_percent": max(LEAST_COVER_PERCENT, round(cover, COVER_PLACES)),
         "length_cm": sizes.length,
         "width_cm": sizes.width,
     }

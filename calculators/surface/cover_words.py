@@ -1,15 +1,20 @@
 """What the count of a photograph says beside its figures, above all how far to trust it."""
 
 from collections.abc import Sequence
-from typing import Literal
+from typing import Annotated, Literal
 
-from calculators.core.numbers import show_number
+from calculators.core.figures import figure
+from calculators.core.quantities import Area, Cover, Percent
+from calculators.core.quantity import Digits
 from calculators.core.result import Note
 from calculators.core.wording import CUTTINGS
 from calculators.surface.cover_count import Count, Range
 from calculators.surface.cover_inputs import Tap
 from calculators.surface.leaf_sorts import DARK_PLANT, GLARE, RED
+from calculators.surface.room_area import RoomArea
 
+CoverByEye = Annotated[Cover, Digits(2)]
+ShareByEye = Annotated[Percent, Digits(2)]
 Confidence = Literal["clear", "doubtful", "hard-to-tell"]
 
 WORTH_SAYING = 0.02  # share of the room; less changes no decision
@@ -25,9 +30,7 @@ DRAG = Note(
     True,
 )
 STAYS = Note(
-    "info",
-    "The photo is counted on this device and never sent. It is not in the page's address, and what "
-    "you keep holds the figures alone.",
+    "info", "The photo is counted on this device and never sent; what you keep holds figures alone."
 )
 
 
@@ -45,15 +48,26 @@ def confidence(found: Range, two_classes: bool, doubted: bool) -> Confidence:
 
 def verdict(found: Range, sure: Confidence) -> Note:
     """The answer in plain words."""
-    low, high = show_number(found.low, 2), show_number(found.high, 2)
+    cover, low, high = (figure(CoverByEye, one) for one in found)
     if sure == "hard-to-tell":
         text = (
-            f"Hard to tell: the count says {found.cover:.0f} %, but it may be far off. Mark places, or "
+            f"Hard to tell: the count says {cover} %, but it may be far off. Mark places, or "
             "go by eye."
         )
         return Note("caution", text, True)
-    text = f"Floaters cover about {found.cover:.0f} % of their room, {low} to {high} %."
+    text = f"Floaters cover about {cover} % of their room, {low} to {high} %."
     return Note("info" if sure == "clear" else "caution", text, True)
+
+
+def not_the_rulers(areas: RoomArea, ruler_cm2: float) -> list[Note]:
+    """Why the room is not what length times width or the rings' diameter give, where it is not."""
+    if not areas.why:
+        return []
+    text = (
+        f"The room counted is {figure(Area, areas.room)} cm², of {figure(Area, ruler_cm2)} by length and "
+        f"width: {' and '.join(areas.why)}."
+    )
+    return [Note("info", text)]
 
 
 def notes(
@@ -104,7 +118,7 @@ def about_sorts(counted: Count) -> list[Note]:
         RED: "of the room is red and is counted as water. If those are red floaters, tap one as plant.",
     }
     return [
-        Note("caution", f"{100 * counted.by_sort[sort]:.0f} % {text}")
+        Note("caution", f"{figure(ShareByEye, 100 * counted.by_sort[sort])} % {text}")
         for sort, text in texts.items()
         if counted.by_sort[sort] >= WORTH_SAYING
     ]

@@ -4,6 +4,9 @@ from collections.abc import Iterable
 from datetime import date, timedelta
 from typing import NamedTuple
 
+from calculators.core.figures import figure
+from calculators.tending.tasks import WholeMinutes
+
 LINE_OCTETS = 75  # section 3.1: longer lines are folded, without the line break
 END_OF_LINE = "\r\n"
 PRODUCT = "-//Mulmbook//Upkeep//EN"
@@ -49,7 +52,7 @@ def event(entry: Entry, name: str, made: date) -> list[str]:
         f"DTSTART;VALUE=DATE:{entry.day:%Y%m%d}",
         f"DTEND;VALUE=DATE:{entry.day + timedelta(days=1):%Y%m%d}",
         f"SUMMARY:{escape(f'{entry.where}: {entry.task}')}",
-        f"DESCRIPTION:{escape(f'About {entry.minutes:.0f} minutes.')}",
+        f"DESCRIPTION:{escape(f'About {figure(WholeMinutes, entry.minutes)} minutes.')}",
         "TRANSP:TRANSPARENT",
         "END:VEVENT",
     ]

@@ -19,3 +19,13 @@ def due_days(every_days: float, since_days: float, last_day: int) -> list[int]:
     first = max(1.0, every_days - since_days)
     count = math.floor((last_day - first) / every_days + ROUNDING) + 1
     return [math.ceil(first + every_days * turn - ROUNDING) for turn in range(max(0, count))]
+
+
+def late_days(every_days: float, since_days: float) -> float:
+    """How many days ago a task was due, 0 where it is not yet."""
+    return max(0.0, since_days - every_days)
+
+
+def is_long_overdue(every_days: float, since_days: float) -> bool:
+    """Whether a whole round has been missed."""
+    return since_days >= 2 * every_days

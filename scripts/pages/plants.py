@@ -91,6 +91,7 @@ def spans(plant: Plant) -> dict[str, Markup]:
         "tissue_n": (q.TissueNitrogen, plant.nitrogen.tissue_n_percent),
         "dry_matter": (q.DryMatter, plant.nitrogen.dry_matter_percent),
         "doubling": (q.DoublingTime, plant.growth.doubling_days),
+        "mat": (q.DryMassPerArea, plant.growth.mat_dry_g_m2),
         "trim_every": (q.Interval, plant.growth.trim_every_days),
         "trim_minutes": (q.Minutes, plant.growth.trim_minutes),
         "spread": (q.Length, plant.size.spread_cm),

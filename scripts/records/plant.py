@@ -73,6 +73,7 @@ class Growth(Record):
     doubling_days: Annotated[Range, Within(q.DoublingTime)] | None = None
     trim_every_days: Annotated[Range, Within(q.Interval)] | None = None
     trim_minutes: Annotated[Range, Within(q.Minutes)] | None = None
+    mat_dry_g_m2: Annotated[Range, Within(q.DryMassPerArea)] | None = None  # floaters alone
     in_weak_light: Statement | None = None
 
 

@@ -1,0 +1,1 @@
+"""Floating plants: what the records say of them, when they are due for thinning, and how much."""

@@ -22,7 +22,7 @@ PUBLISHED = {
     # quotes them; within 1 % of it.
     "free-ammonia unionised_percent ph=8 temperature_c=25": "5.38 %",
     # Closed form: 1 - 1/4.
-    "water-change single_change_percent what=ammonia now_mg_l=4 tap_mg_l=0 target_mg_l=1 max_change_percent=95": "75 %",
+    "water-change single_change_percent what=ammonia now_mg_l=4 tap_mg_l=0 target_mg_l=1": "75 %",
     # Closed form: 100 g x 0.08 x 0.025.
     "trimmings n_mg wet_g=100 dry_matter_percent=8 tissue_n_percent=2.5": "200 mg",
     # Closed forms: 3 g x 0.45 x 0.16 / 7 days; and 0.092 for 0.16 (Timmons and Ebeling, from memory).

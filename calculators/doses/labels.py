@@ -17,6 +17,10 @@ BROUGHT_BY = {
 }
 
 
+PERCENT = 1.0
+GRAMS_A_LITRE = 10.0  # that one percent is, in a bottle of which a millilitre weighs a gram
+
+
 class Analysis(NamedTuple):
     """A printed analysis in percent by weight."""
 
@@ -47,13 +51,17 @@ class Analysis(NamedTuple):
         """The printed share that brings a nutrient; 0 where the form has no field for it."""
         return self._asdict()[BROUGHT_BY[nutrient]] if nutrient in BROUGHT_BY else 0.0
 
-    def check(self, nutrient: str) -> None:
-        """Refuse an analysis that cannot be, or one without the nutrient asked for."""
+    def check(self, nutrient: str, scale: float = 1.0) -> None:
+        """Refuse an analysis that cannot be, or one without the nutrient asked for.
+
+        ``scale`` is how much of the label's unit one percent is, so that limits are told in it.
+        """
         if sum(self) > 100:
-            why = "the printed shares add up to more than 100 %"
+            whole = "100 %" if scale == 1 else f"{100 * scale:,.0f} g/L"
+            why = f"the printed shares add up to more than {whole}"
             largest = max(self._fields, key=self._asdict().__getitem__)
             room = max(0.0, 100 - sum(self) + max(self))
-            raise Refused(Refusal(f"label_{largest}_percent", why, 0, room))
+            raise Refused(Refusal(f"label_{largest}_percent", why, 0, room * scale))
         if self.percent(nutrient) >= LEAST_PERCENT:
             return
         printed = tuple(key for key in BROUGHT_BY if self.percent(key) >= LEAST_PERCENT)
@@ -62,4 +70,4 @@ class Analysis(NamedTuple):
             raise Refused(Refusal("nutrient", why, choices=printed))
         why = "fill in the printed analysis of the bottle, at least the share of what you dose"
         field = f"label_{BROUGHT_BY.get(nutrient, 'n')}_percent"
-        raise Refused(Refusal(field, why, LEAST_PERCENT, 100))
+        raise Refused(Refusal(field, why, LEAST_PERCENT * scale, 100 * scale))

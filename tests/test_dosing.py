@@ -194,7 +194,11 @@ def test_what_does_not_go_together_is_refused(given, problems):
             "caution",
             "One dose raises hardness by 3 °dH in a day",
         ),
-        ({"source": "k2so4", "nutrient": "potassium", "rise_mg_l": 46, "schedule": "once"}, "caution", "dissolved salts by 103"),
+        (
+            {"source": "k2so4", "nutrient": "potassium", "rise_mg_l": 46, "schedule": "once"},
+            "caution",
+            "dissolved salts by 103",
+        ),
         ({"change_percent": 0}, "caution", "builds up by 5 mg/L a week without end"),
         ({"use_mg_l_week": 6}, "caution", "Plants take more than comes in"),
         ({}, "caution", "Potassium nitrate is an oxidiser"),

@@ -4,6 +4,7 @@ from typing import Annotated, NamedTuple
 
 from calculators.core.declare import calculator
 from calculators.core.form_hints import FINER
+from calculators.core.numbers import show_number
 from calculators.core.quantities import (
     Area,
     FloorLoad,
@@ -212,7 +213,7 @@ def check_glass(inside: Inside, shape: Shape, glass_mm: float) -> None:
     """Refuse panes that leave no room between them."""
     if inside.floor_cm2 <= 0 or inside.height_cm <= 0:
         key = "length_cm" if shape == "box" else "diameter_cm"
-        why = f"panes of {glass_mm:g} mm leave no room inside these measures"
+        why = f"panes of {show_number(glass_mm)} mm leave no room inside these measures"
         raise Refused(Refusal("glass_mm", why, THINNEST_PANE_MM, 60), Refusal(key, why, 0.1, 1_000))
 
 

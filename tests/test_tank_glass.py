@@ -81,7 +81,7 @@ def test_the_coefficients_are_those_of_the_series_under_water(length, coefficien
     assert coefficient == pytest.approx(greatest, rel=0.002)
 
 
-def test_between_and_beyond_its_figures_the_table_is_never_below_the_series():
+def test_between_and_beyond_its_figures_the_table_is_within_a_hundredth_of_the_series_or_above():
     for length in (0.05, 0.15, 0.4, 0.9, 1.8, 5, 12):
         greatest = 6 * max(part.max() for part in along_middle(length, (1, 0)))
         assert stress_coefficient(length) >= greatest * 0.99, length

@@ -101,8 +101,8 @@ def about_mix(share: float | None, first: float, second: float, target: float) -
     """Whether the two waters can make the target, and how to use the mix."""
     if share is None:
         why = (
-            f"No mix of the two waters reaches {target:g} °dH: one reads {first:g}, the other "
-            f"{second:g}, and a mix lies between them."
+            f"No mix of the two waters reaches {show_number(target)} °dH: one reads "
+            f"{show_number(first)}, the other {show_number(second)}, and a mix lies between them."
         )
         return [Note("caution", why)]
     if share == 0:

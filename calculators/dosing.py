@@ -8,29 +8,29 @@ from calculators.core.quantities import (
     Concentration,
     Density,
     Interval,
+    LabelShare,
     Millilitres,
     Percent,
+    Strength,
     Volume,
 )
-from calculators.core.quantity import Assumed, Help, Label, Possible, Quantity
+from calculators.core.quantity import Assumed, Help, Label, Possible
 from calculators.core.result import Refusal, Refused, Series
 from calculators.doses.advice import Dose, advice
 from calculators.doses.bottle import bought, mixed
 from calculators.doses.cautions import Plan
 from calculators.doses.choices import (
     DOSE_EVERY_DAYS,
-    LABEL_UNIT_WORDS,
     NITROGEN_FORM_WORDS,
     NUTRIENT_WORDS,
     SCHEDULE_WORDS,
     SOURCE_WORDS,
-    LabelUnit,
     NitrogenForm,
     Nutrient,
     Schedule,
     Source,
 )
-from calculators.doses.labels import GRAMS_A_LITRE, PERCENT, Analysis
+from calculators.doses.labels import MOST_GRAMS_A_LITRE, Analysis, Printed
 from calculators.doses.outputs import Dosing
 from calculators.doses.salts import SALTS, Salt
 from calculators.doses.settling import Rhythm, course, settle
@@ -46,7 +46,8 @@ WATER = Part("What the water has, and what you want")
 FROM = Part("What you dose")
 MIX = Part("Mixing a bottle of a salt")
 LABEL = Part("What the label of a bottle prints", closed=True)
-Printed = Annotated[float, Quantity("Share on the label", "", (0, 1_500))]
+BY_LITRE = Part("Or a label that counts grams a litre (mg/mL is the same)", closed=True)
+PrintedGrams = Annotated[Strength, Possible(0, MOST_GRAMS_A_LITRE)]
 
 
 @calculator(
@@ -116,16 +117,6 @@ def dosing(
         MIX,
         Assumed(),
     ] = 10.0,
-    label_unit: Annotated[
-        LabelUnit, Label("The label counts in"), LABEL_UNIT_WORDS, LABEL, Assumed()
-    ] = "percent",
-    label_n_percent: Annotated[
-        Printed,
-        Label("Label: nitrogen, N"),
-        Help("0 where the label prints none."),
-        LABEL,
-        Assumed(),
-    ] = 0.0,
     label_n_form: Annotated[
         NitrogenForm,
         Label("Label: its nitrogen is"),
@@ -134,23 +125,30 @@ def dosing(
         LABEL,
         Assumed(),
     ] = "unknown",
+    label_n_percent: Annotated[
+        LabelShare,
+        Label("Label: nitrogen, N"),
+        Help("0 where the label prints none."),
+        LABEL,
+        Assumed(),
+    ] = 0.0,
     label_p2o5_percent: Annotated[
-        Printed,
+        LabelShare,
         Label("Label: phosphorus as P₂O₅"),
         Help("Printed as P: times 2.29."),
         LABEL,
         Assumed(),
     ] = 0.0,
     label_k2o_percent: Annotated[
-        Printed,
+        LabelShare,
         Label("Label: potassium as K₂O"),
         Help("Printed as K: times 1.20."),
         LABEL,
         Assumed(),
     ] = 0.0,
-    label_fe_percent: Annotated[Printed, Label("Label: iron, Fe"), LABEL, Assumed()] = 0.0,
+    label_fe_percent: Annotated[LabelShare, Label("Label: iron, Fe"), LABEL, Assumed()] = 0.0,
     label_mg_percent: Annotated[
-        Printed,
+        LabelShare,
         Label("Label: magnesium, Mg"),
         Help("Printed as MgO: times 0.60."),
         LABEL,
@@ -159,10 +157,33 @@ def dosing(
     density_g_ml: Annotated[
         Density,
         Label("Label: density"),
-        Help("1 if it is not printed. It is left aside where the label counts in g/L."),
+        Help("1 if it is not printed. It is not used for grams a litre."),
         LABEL,
         Assumed(),
     ] = 1.0,
+    label_n_g_l: Annotated[PrintedGrams, Label("Nitrogen, N"), BY_LITRE, Assumed()] = 0.0,
+    label_p2o5_g_l: Annotated[
+        PrintedGrams,
+        Label("Phosphorus as P₂O₅"),
+        Help("Printed as P: times 2.29."),
+        BY_LITRE,
+        Assumed(),
+    ] = 0.0,
+    label_k2o_g_l: Annotated[
+        PrintedGrams,
+        Label("Potassium as K₂O"),
+        Help("Printed as K: times 1.20."),
+        BY_LITRE,
+        Assumed(),
+    ] = 0.0,
+    label_fe_g_l: Annotated[PrintedGrams, Label("Iron, Fe"), BY_LITRE, Assumed()] = 0.0,
+    label_mg_g_l: Annotated[
+        PrintedGrams,
+        Label("Magnesium, Mg"),
+        Help("Printed as MgO: times 0.60."),
+        BY_LITRE,
+        Assumed(),
+    ] = 0.0,
 ) -> Dosing:
     """Find the dose of a salt or a labelled bottle for a rise or a level, and where it settles.
 
@@ -174,23 +195,24 @@ def dosing(
     The level follows from doses, changes and what plants take. Each stretch between changes starts
     with its dose and ends with its change. Salts of ammonium are left out on purpose.
     """
-    scale = PERCENT if label_unit == "percent" else GRAMS_A_LITRE
-    printed = (
-        label_n_percent, label_p2o5_percent, label_k2o_percent, label_fe_percent, label_mg_percent
+    label = Printed(
+        Analysis(
+            label_n_percent, label_p2o5_percent, label_k2o_percent, label_fe_percent, label_mg_percent
+        ),
+        density_g_ml,
+        Analysis(label_n_g_l, label_p2o5_g_l, label_k2o_g_l, label_fe_g_l, label_mg_g_l),
     )  # fmt: skip
-    label = Analysis(*(one / scale for one in printed))
     salt = SALTS.get(source)
     rise = wanted_rise(rise_mg_l, target_mg_l, now_mg_l)
-    check(salt, label, scale, nutrient, bottle_ml, dose_ml)
+    check(salt, label, nutrient, bottle_ml, dose_ml)
     rhythm = rhythm_of(schedule, change_percent, change_every_days)
     use = use_mg_l_week / DAYS_A_WEEK
     plan = Plan(nutrient, now_mg_l or 0.0, rise, use, tap_mg_l, rhythm)
     shares = salt.shares() if salt else label.shares()
     share = shares[nutrient] or 0.0  # checked: it is above nothing
-    grams = rise * volume_l / 1000 / share
-    ml = grams / (density_g_ml if scale == PERCENT else 1.0)
+    amount = rise * volume_l / 1000 / share  # g of a salt, mL of a labelled bottle
     form = label_n_form if source == "label" else source
-    bottle = mixed(salt, grams, bottle_ml, dose_ml) if salt else bought(ml, bottle_ml)
+    bottle = mixed(salt, amount, bottle_ml, dose_ml) if salt else bought(amount, bottle_ml)
     adds = {key: None if one is None else rise * one / share for key, one in shares.items()}
     settled = settle(plan.rise, plan.use_a_day, plan.tap, plan.rhythm)
     dose = Dose(
@@ -224,16 +246,11 @@ def rhythm_of(schedule: Schedule, percent: float | None, days: float | None) -> 
 
 
 def check(
-    salt: Salt | None,
-    label: Analysis,
-    scale: float,
-    nutrient: str,
-    bottle_ml: float,
-    dose_ml: float,
+    salt: Salt | None, label: Printed, nutrient: str, bottle_ml: float, dose_ml: float
 ) -> None:
     """Refuse what does not go together: a nutrient the source lacks, a dose above the bottle."""
     if salt is None:
-        label.check(nutrient, scale)
+        label.check(nutrient)
         return
     wrong = []
     if not salt.share(nutrient):

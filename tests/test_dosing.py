@@ -130,14 +130,14 @@ def test_a_salt_has_no_millilitres_of_a_label():
             {"source": "label", "nutrient": "iron"},
             {
                 "label_fe_percent": "fill in the printed analysis of the bottle, at least the share "
-                "of what you dose; allowed is 0.0001 to 100"
+                "of what you dose; allowed is 0.0001 to 100 %"
             },
         ),
         (
             {"source": "label", "label_n_percent": 40, "label_k2o_percent": 70},
             {
                 "label_k2o_percent": "the printed shares add up to more than 100 %; "
-                "allowed is 0 to 60"
+                "allowed is 0 to 60 %"
             },
         ),
     ],

@@ -67,12 +67,11 @@ def test_it_says_how_much_a_week(schedule, week):
 # Labels
 
 
-@pytest.mark.parametrize("unit", ["g-l", "mg-ml"])
-def test_a_bottle_by_grams_a_litre(unit):
-    # 39 g of potassium in a litre, printed as 47 g of K2O: 10 mL bring 390 mg, 3.9 mg/L in 100 L
+def test_a_bottle_by_grams_a_litre():
+    # 39 g of potassium in a litre, printed as 46.98 g of K2O: 10 mL bring 390 mg, 3.9 mg/L in 100 L
     answer = dose(
-        source="label", nutrient="potassium", rise_mg_l=3.9, volume_l=100, label_unit=unit,
-        label_k2o_percent=46.98, density_g_ml=1.2,
+        source="label", nutrient="potassium", rise_mg_l=3.9, volume_l=100, label_k2o_g_l=46.98,
+        density_g_ml=1.2,
     )  # fmt: skip
     assert answer["outputs"]["ml_per_dose"] == pytest.approx(10, abs=0.01)
 
@@ -81,15 +80,20 @@ def test_percent_and_grams_a_litre_of_one_bottle_agree():
     percent = dose(
         source="label", nutrient="iron", rise_mg_l=0.1, label_fe_percent=2, density_g_ml=1.1
     )
-    grams = dose(
-        source="label", nutrient="iron", rise_mg_l=0.1, label_unit="g-l", label_fe_percent=22
-    )
+    grams = dose(source="label", nutrient="iron", rise_mg_l=0.1, label_fe_g_l=22)
     assert percent["outputs"]["ml_per_dose"] == pytest.approx(grams["outputs"]["ml_per_dose"])
 
 
-def test_more_than_a_litre_can_hold_is_refused_in_the_labels_unit():
-    with pytest.raises(BadInput, match="more than 1,000 g/L"):
-        dose(source="label", nutrient="potassium", label_unit="g-l", label_k2o_percent=1200)
+@pytest.mark.parametrize(
+    ("given", "words"),
+    [
+        ({"label_k2o_g_l": 1200, "label_n_g_l": 400}, "label_k2o_g_l: .* more than 1,500 g/L"),
+        ({"label_k2o_g_l": 12, "label_k2o_percent": 4}, "by percent and by grams a litre"),
+    ],
+)
+def test_a_label_that_cannot_be_is_refused(given, words):
+    with pytest.raises(BadInput, match=words):
+        dose(source="label", nutrient="potassium", **given)
 
 
 def test_a_nitrate_bottle_raises_no_ammonia_alarm():

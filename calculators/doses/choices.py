@@ -22,8 +22,6 @@ Schedule = Literal["once", "daily", "weekly", "after-change"]
 SCHEDULE_WORDS = Choices(("a single dose", "every day", "every week", "after each water change"))
 DOSE_EVERY_DAYS: dict[str, float] = {"daily": 1.0, "weekly": 7.0}
 
-LabelUnit = Literal["percent", "g-l", "mg-ml"]
-LABEL_UNIT_WORDS = Choices(("percent by weight", "grams a litre, g/L", "mg/mL, the same as g/L"))
 # Which nitrogen a label means; unknown is the worse case, as urea and ammonium are.
 NitrogenForm = Literal["unknown", "nitrate", "urea-or-ammonium"]
 NITROGEN_FORM_WORDS = Choices((

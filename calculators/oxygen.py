@@ -10,10 +10,12 @@ from calculators.core.quantities import (
     Pressure,
     Temperature,
 )
-from calculators.core.quantity import AnswersTo, Choices, Help, Label, Valid
+from calculators.core.quantity import AnswersTo, Assumed, Choices, Help, Label, Valid
 from calculators.core.result import Note, Series
 from calculators.core.wording import FISH_IN_TROUBLE
+from calculators.science.animals.reading_lines import standing
 from calculators.water.oxygen_solubility import pressure_at_altitude_hpa, saturation_mg_l
+from calculators.water.reading_words import reading_notes
 
 # Lines for the rating, mg/L and per cent. Common practice, no source, for small warm-water animals.
 # They agree with the one-day minima of the US criteria of 1986 as we remember those (3 mg/L for
@@ -58,6 +60,7 @@ def oxygen(
     pressure_hpa: Annotated[
         Pressure,
         Help("As it is where the tank stands, not reduced to sea level. 1 hPa is 1 mbar."),
+        Assumed(),
     ] = 1013.25,
     oxygen_mg_l: Annotated[
         Oxygen | None, Label("Oxygen reading"), Help("Leave empty to see saturation alone.")
@@ -80,7 +83,10 @@ def oxygen(
         saturation_percent=percent,
         rating=rating,
         missing_mg_l=None if oxygen_mg_l is None else max(0.0, saturation - oxygen_mg_l),
-        notes=tuple(notes(rating, saturation, pressure_hpa)),
+        notes=(
+            *reading_notes(oxygen_mg_l=oxygen_mg_l, temperature_c=temperature_c),
+            *notes(rating, saturation, pressure_hpa),
+        ),
         series={"saturation": against_temperature(pressure_hpa)},
     )
 
@@ -89,9 +95,10 @@ def rate(oxygen_mg_l: float | None, percent: float | None) -> Rating:
     """Rate a reading, low oxygen before too much of it."""
     if oxygen_mg_l is None or percent is None:
         return "not-measured"
-    if oxygen_mg_l < ACT_MG_L:
+    level = standing("oxygen_mg_l", oxygen_mg_l).level
+    if oxygen_mg_l < ACT_MG_L or level == "deadly":
         return "act"
-    if oxygen_mg_l < WATCH_MG_L:
+    if oxygen_mg_l < WATCH_MG_L or level == "harmful":
         return "watch"
     return "too-much" if percent > TOO_MUCH_PERCENT else "good"
 
@@ -139,15 +146,16 @@ MEASURE_AT_DAWN = (
 )
 AIR_NOW = (
     "Now: move the surface with the filter outlet or an air stone, thin out floating plants, stop "
-    "feeding, and change a third of the water with dechlorinated water of the same temperature or up "
-    "to 2 °C (4 °F) cooler. Look for a dead animal, rotting plants or a stopped filter."
+    "feeding. Where a test shows no ammonia, change a third of the water with dechlorinated water of the "
+    "same temperature or up to 2 °C (4 °F) cooler. Look for a dead animal, rotting plants or a stopped "
+    "filter."
 )
 DRY_HANDS = (
     "Electricity and water: pull the plugs before you reach in, keep the air pump above the water "
     "line or use a non-return valve, and let cables hang in a loop below the socket."
 )
 FOR_RATING: dict[Rating, tuple[Note, ...]] = {
-    "act": (FISH_IN_TROUBLE, Note("danger", AIR_NOW), Note("caution", DRY_HANDS)),
+    "act": (Note("danger", AIR_NOW), FISH_IN_TROUBLE, Note("caution", DRY_HANDS)),
     "watch": (
         Note(
             "caution",

@@ -22,7 +22,7 @@ PUBLISHED = {
     # quotes them; within 1 % of it.
     "free-ammonia unionised_percent ph=8 temperature_c=25": "5.38 %",
     # Closed form: 1 - 1/4.
-    "water-change single_change_percent now_mg_l=4 tap_mg_l=0 target_mg_l=1 max_change_percent=95": "75 %",
+    "water-change single_change_percent what=ammonia now_mg_l=4 tap_mg_l=0 target_mg_l=1": "75 %",
     # Closed form: 100 g x 0.08 x 0.025.
     "trimmings n_mg wet_g=100 dry_matter_percent=8 tissue_n_percent=2.5": "200 mg",
     # Closed form: 7 log2(80/33) is 8.94 days; cover judged by eye bears whole days.

@@ -4,6 +4,7 @@ from typing import NamedTuple
 
 from calculators.core.numbers import show_number
 from calculators.core.result import Note
+from calculators.doses.cautions import Plan
 from calculators.doses.notes import (
     COPPER,
     HANDLING,
@@ -51,13 +52,18 @@ def bought(ml: float, bottle_ml: float) -> Bottle:
     return Bottle(None, ml, None, doses, None, None, None, None, None)
 
 
-def verdict(bottle: Bottle, dose_ml: float, nutrient: str, rise: float) -> Note:
-    """The answer in plain words; it never promises a bottle in which the salt does not dissolve."""
-    if not rise:
+def verdict(bottle: Bottle, dose_ml: float, plan: Plan, target: float | None, form: str) -> Note:
+    """The answer in plain words; it never promises a bottle in which the salt does not dissolve.
+
+    ``form`` is that of the nitrogen: where a label hides it, a rise of nitrate is one at most.
+    """
+    if not plan.rise:
         return Note("info", "No rise is wanted, so there is nothing to dose.", True)
-    to = f"raises {nutrient} by {show_number(rise)} mg/L"
+    to = f"raises {plan.nutrient} by {show_number(plan.rise)} mg/L"
+    if target is not None:
+        to += f", from {show_number(plan.now)} to {show_number(target)} mg/L"
     if bottle.ml_per_dose is not None:
-        most = " at most" if nutrient == "nitrate" else ""  # the nitrogen's form is not known
+        most = " at most" if plan.nutrient == "nitrate" and form != "nitrate" else ""
         return Note("info", f"{show_number(bottle.ml_per_dose)} mL of the bottle {to}{most}.", True)
     grams = show_number(bottle.grams_per_dose or 0.0)
     if (bottle.least_dose_ml or 0.0) > dose_ml:

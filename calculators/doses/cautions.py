@@ -5,6 +5,7 @@ from typing import NamedTuple
 
 from calculators.core.numbers import show_number
 from calculators.core.result import Level, Note
+from calculators.doses.limits import KILLS, LIMITS, can_kill
 from calculators.doses.settling import Rhythm, highest
 from calculators.water import chemistry
 from calculators.water.ammonia import chronic_limit_mg_n_l, unionised_share
@@ -16,44 +17,6 @@ SALTS_A_DAY_MG_L = 100.0
 # Where the free-ammonia check is shown for a tank whose own figures are not asked for; our judgement.
 CHECK_PH = 8.0
 CHECK_TEMPERATURE_C = 25.0
-
-
-class Limit(NamedTuple):
-    """Levels in mg/L: from ``caution`` doubtful, from ``danger`` harmful; and whose figures they are."""
-
-    caution: float
-    danger: float
-    why: str
-
-
-LIMITS = {
-    # Camargo, Alonso and Salamanca 2005: 10 mg N/L. British Columbia's maximum: 32.8 mg N/L.
-    "nitrate": Limit(
-        10 * chemistry.NITRATE_PER_N,
-        32.8 * chemistry.NITRATE_PER_N,
-        "A review of freshwater animals (Camargo and others 2005) finds that 44 mg/L can harm "
-        "sensitive ones over time; 145 mg/L is British Columbia's maximum.",
-    ),
-    # Canada's federal guideline of 2019 is 0.604 mg/L at pH 7.5; US EPA 1976: 1 mg/L, MEMORY.
-    "iron": Limit(
-        0.6,
-        1.0,
-        "Canada's guideline for fresh water is 0.6 mg/L of total iron (2019), the United States' "
-        "criterion 1 mg/L (from memory). Iron also drops out, so that a test reads less than this.",
-    ),
-    # Biesinger and Christensen 1972, Daphnia magna: 53 and 93 mg/L, MEMORY.
-    "potassium": Limit(
-        53.0,
-        93.0,
-        "Water fleas bred less at 53 mg/L and half died within two days at 93 mg/L (figures from memory).",
-    ),
-    # US EPA 1988: chronic 230, acute 860 mg/L, MEMORY.
-    "chloride": Limit(
-        230.0,
-        860.0,
-        "The United States' criteria are 230 mg/L over days and 860 mg/L over an hour (figures from memory).",
-    ),
-}
 
 
 class Plan(NamedTuple):
@@ -82,7 +45,7 @@ def peaks(plan: Plan, adds: Mapping[str, float | None]) -> dict[str, float]:
 
 
 def level_cautions(plan: Plan, adds: Mapping[str, float | None]) -> list[Note]:
-    """Cautions for the levels that a plan leads to."""
+    """Cautions for the levels that a plan leads to; what can kill comes first."""
     said = []
     for key, level in peaks(plan, adds).items():
         limit = LIMITS.get(key)
@@ -90,9 +53,14 @@ def level_cautions(plan: Plan, adds: Mapping[str, float | None]) -> list[Note]:
             continue
         grade: Level = "danger" if level >= limit.danger else "caution"
         unused = "" if key == plan.nutrient else " if plants take none of it"
-        text = f"This plan takes {key} to {show_number(level)} mg/L{unused}. {limit.why}"
+        kills = (
+            " That can kill animals: do not dose it where they live."
+            if can_kill(key, level)
+            else ""
+        )
+        text = f"This plan takes {key} to {show_number(level)} mg/L{unused}.{kills} {limit.why}"
         said.append(Note(grade, f"{text} Dose less, or change more water."))
-    return said
+    return sorted(said, key=lambda note: KILLS not in note.text)
 
 
 def rise_cautions(adds: Mapping[str, float | None]) -> list[Note]:
@@ -117,17 +85,25 @@ def rise_cautions(adds: Mapping[str, float | None]) -> list[Note]:
     ]
 
 
-def ammonia_notes(source: str, plan: Plan, adds: Mapping[str, float | None]) -> list[Note]:
-    """The free-ammonia check for nitrogen that is urea, or of a form that the label hides."""
+AS_AMMONIA = {
+    "urea": "Urea turns into ammonia within days.",
+    "urea-or-ammonium": "Urea and ammonium count as ammonia, and the nitrate shown is the most that all "
+    "of it can become.",
+    "unknown": "Which form the label's nitrogen has is not known here: ammonium and urea count as "
+    "ammonia, and the nitrate shown is the most that all of it can become. If the label names nitrate "
+    "alone, say so in the form.",
+}
+
+
+def ammonia_notes(form: str, plan: Plan, adds: Mapping[str, float | None]) -> list[Note]:
+    """The free-ammonia check for nitrogen that is urea or ammonium, or of a form that the label hides.
+
+    ``form`` is a key of ``AS_AMMONIA``; any other, as nitrate, needs no check.
+    """
     dose = adds["nitrogen"] or 0.0
-    if source not in ("urea", "label") or dose == 0:
+    if form not in AS_AMMONIA or dose == 0:
         return []
-    first = (
-        "Urea turns into ammonia within days."
-        if source == "urea"
-        else "Which form the label's nitrogen has is not known here: ammonium and urea count as "
-        "ammonia, and the nitrate shown is the most that all of it can become."
-    )
+    first = AS_AMMONIA[form]
     level = peaks(plan, adds)["nitrogen"]
     limit = chronic_limit_mg_n_l(CHECK_PH, CHECK_TEMPERATURE_C)
     free = dose * unionised_share(CHECK_PH, CHECK_TEMPERATURE_C)

@@ -60,7 +60,8 @@ COPPER = Note(
 LABEL_FIRST = Note(
     "info",
     "Grams and what dissolves are left out for a labelled bottle: its maker has mixed it. The "
-    "label comes first. If it prints grams a litre, enter a tenth of them as percent and 1 as density.",
+    "label comes first. A density that is not printed is taken as 1; the true one may be a third "
+    "higher, and the dose is then that much stronger than wanted.",
 )
 NOTES_BY_SALT: dict[str, tuple[Note, ...]] = {
     "kno3": (OXIDISER, LAW),

@@ -33,6 +33,9 @@ def settled_notes(plan: Plan) -> list[Note]:
     if plan.use_a_day == 0:
         text = "No use by plants is entered, so the settled level is the highest it can be."
         said.append(Note("info", text))
+    if plan.tap == 0:
+        text = "The new water is taken to hold none: what it holds comes on top."
+        said.append(Note("info", text))
     doses = plan.rhythm.doses_a_stretch
     if abs(doses - round(doses)) > 1e-6 or round(doses) == 0:
         text = "Doses and changes do not fall together, so the settled levels are a mean."

@@ -22,6 +22,32 @@ LEVEL = Note(
 )
 
 
+def about_glass(glass_mm: float, trade_mm: float | None) -> Note:
+    """Glass that is thinner than the trade would use; of thicker glass nothing is promised."""
+    if trade_mm is None:
+        text = (
+            "Whether a round wall is thick enough is not worked out here. Ask its maker or a tank builder "
+            "before you fill it."
+        )
+        return Note("caution", text)
+    least = show_number(trade_mm, 2)
+    glass = show_number(glass_mm)
+    if glass_mm < trade_mm:
+        text = (
+            f"Glass of {glass} mm is thinner than the trade would use for a wall of this size and depth "
+            f"with no rim and no brace: about {least} mm (common practice, and a plate formula). A wall that "
+            "breaks lets all the water out at once, with people beside it. Do not fill it before a "
+            "tank builder has seen it. A rim or braces may change this; they are not known here."
+        )
+        return Note("danger", text, True)
+    text = (
+        f"Glass of {glass} mm is not thinner than the trade would use for such a wall, about {least} mm. "
+        "That proves nothing about this tank: seams, chips, the bottom pane and the stand are not known "
+        "here. A second-hand or self-built tank wants a builder's look, and days full outdoors first."
+    )
+    return Note("info", text)
+
+
 def verdict(net_l: float, mass_kg: float) -> Note:
     """The answer in plain words, in both systems of units."""
     litres, gallons = show_number(net_l), show_number(net_l / US_GALLON_L)

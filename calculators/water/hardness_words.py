@@ -1,8 +1,8 @@
 """What the hardness calculator says beside its figures."""
 
 from calculators.core.numbers import show_number
-from calculators.core.result import Note
-from calculators.core.wording import CHANGE_WITH_CARE, FISH_IN_TROUBLE
+from calculators.core.result import Link, Note
+from calculators.core.wording import CHANGE_WITH_CARE
 
 # Working lines, common practice, no source: fish show distress above about 30 mg/L, sooner where
 # oxygen is low; a tank without added gas seldom holds more than 10.
@@ -12,6 +12,18 @@ UNLIKELY_WITHOUT_GAS_MG_L = 10
 THIN_BUFFER_DH = 2
 LITTLE_BUFFER_PH = 5.5  # below it other acids decide, and nitrifying bacteria slow down
 STEP_DH_A_DAY = 2  # common practice, no source: how fast animals may follow
+
+GASPING = Note(
+    "danger",
+    "If animals gasp, add air and move the surface first: that drives the gas out within an hour or two, "
+    "and does more than new water. The pH rises as the gas leaves, and with it the toxic share of any "
+    "ammonia: test ammonia before you change water.",
+    False,
+    (
+        Link("Animals in danger: what to do", "danger/"),
+        Link("How to change water when ammonia shows", "calculators/ammonia-change/"),
+    ),
+)
 
 
 def about_gas(co2: float | None, most: float, pure: float, air: float) -> list[Note]:
@@ -34,7 +46,7 @@ def about_gas(co2: float | None, most: float, pure: float, air: float) -> list[N
             f"Above about {TOO_MUCH_MG_L} mg/L of carbon dioxide fish suffocate. If it is real, turn "
             "off any gas and move the surface with an air stone now."
         )
-        said += [Note("danger", text), FISH_IN_TROUBLE]
+        said += [Note("danger", text), GASPING]
     elif max(co2, most) > MUCH_MG_L:
         text = (
             "It may be enough to trouble animals: watch them breathe at dawn, and keep air moving."
@@ -73,11 +85,14 @@ def about_readings(kh_dh: float, ph: float) -> list[Note]:
     if kh_dh < THIN_BUFFER_DH:
         text = (
             "With so little carbonate hardness pH can fall fast as nitrate is made. Test both weekly, "
-            "and never try to raise pH with one large dose."
+            "and never try to raise pH with one large dose or one large change."
         )
         said.append(Note("caution", text))
     if ph < LITTLE_BUFFER_PH:
-        text = "Below pH 5.5 other acids decide the pH; do not rely on this carbon dioxide figure."
+        text = (
+            "Below pH 5.5 other acids decide the pH more often than gas, and then this figure for carbon "
+            "dioxide is far too high. As long as you do not know which, treat it as real."
+        )
         said.append(Note("caution", text))
     return said
 
@@ -86,8 +101,8 @@ def about_mix(share: float | None, first: float, second: float, target: float) -
     """Whether the two waters can make the target, and how to use the mix."""
     if share is None:
         why = (
-            f"No mix of the two waters reaches {target:g} °dH: one reads {first:g}, the other "
-            f"{second:g}, and a mix lies between them."
+            f"No mix of the two waters reaches {show_number(target)} °dH: one reads "
+            f"{show_number(first)}, the other {show_number(second)}, and a mix lies between them."
         )
         return [Note("caution", why)]
     if share == 0:

@@ -1,0 +1,70 @@
+"""What a water change aims at, by what is measured, and where a reading can kill."""
+
+from typing import Literal, NamedTuple
+
+from calculators.science.animals.reading_lines import Level, standing
+
+Substance = Literal["nitrate", "nitrite", "ammonia", "phosphate", "copper", "other"]
+
+
+class ChangeTarget(NamedTuple):
+    """The level in mg/L that a change aims at where the keeper names none, and why.
+
+    ``target`` is None where none can be offered. From ``deadly`` on animals may die; None where the
+    table of readings says it, or where no line is known.
+    """
+
+    target: float | None
+    why: str
+    deadly: float | None = None
+
+
+TARGETS: dict[Substance, ChangeTarget] = {
+    # Common practice, no source; the review is Camargo, Alonso and Salamanca 2005.
+    "nitrate": ChangeTarget(
+        20,
+        "20 mg/L of nitrate, counted as NO₃: common practice. A review of freshwater animals finds that "
+        "44 mg/L can harm sensitive ones over time. A kit that counts nitrogen reads 4.4 times less: "
+        "multiply its figure by 4.4 first.",
+    ),
+    # British Columbia: at most 0.06 mg N/L below 2 mg/L of chloride, 0.60 above 10 (bc-nitrite).
+    "nitrite": ChangeTarget(
+        0.06,
+        "0.06 mg/L of nitrite: British Columbia's highest value in water with little chloride, counted "
+        "as nitrogen. Your reading is taken as nitrogen too, which is the worse case. If the kit's "
+        "leaflet says NO₂, the same line is 0.2 mg/L: enter that.",
+        0.6,
+    ),
+    # Common practice, no source: it is for algae, not for animals.
+    "phosphate": ChangeTarget(
+        1,
+        "1 mg/L of phosphate, counted as PO₄: common practice, no source. It is no line for animals, "
+        "who stand far more.",
+    ),
+    # Arthur and Leonard 1970: young amphipods grew up at 4.6 µg/L or less, half died at 20 µg/L.
+    "copper": ChangeTarget(
+        0.004,
+        "0.004 mg/L of copper: in a test young amphipods grew up at 0.0046 mg/L or less, and half of the "
+        "grown ones died at 0.02. Few kits read so low: a kit that shows any copper shows too much for "
+        "shrimps and snails.",
+        0.02,
+    ),
+    "ammonia": ChangeTarget(
+        None,
+        "For ammonia no total is a target by itself: how much of it is toxic hangs on pH and warmth.",
+    ),
+    "other": ChangeTarget(
+        None,
+        "Enter the reading that you want: for this none is known here.",
+    ),
+}  # fmt: skip
+
+
+def level_of(what: Substance, mg_l: float) -> Level:
+    """How a reading stands for animals; in range where no line is known, as for ammonia in total."""
+    if what == "nitrate":
+        return standing("nitrate_mg_l", mg_l).level
+    row = TARGETS[what]
+    if row.deadly is None or row.target is None:
+        return "in-range"
+    return "deadly" if mg_l >= row.deadly else "harmful" if mg_l > row.target else "in-range"

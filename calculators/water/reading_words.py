@@ -1,0 +1,60 @@
+"""What is said first of a pH, warmth or oxygen that harms or kills, by the one table of such lines.
+
+Each with a first action that can do no harm in any water: nothing here asks for a large change, for
+acid or for a dose, since with ammonia in the water each of them can kill.
+"""
+
+from calculators.core.numbers import show_number
+from calculators.core.result import Link, Note
+from calculators.science.animals.reading_lines import standing
+
+FEVER_C_A_DAY = 2  # common practice, no source: how fast animals may follow a change of warmth
+NAMES = {"ph": "A pH", "oxygen_mg_l": "Oxygen"}
+ACTIONS = {
+    (
+        "ph",
+        "low",
+    ): "Check it with a second test. Then raise it slowly, with small changes of water whose "
+    "carbonate hardness is higher, and only where a test shows no ammonia: as pH rises, ammonia turns "
+    "toxic. Never pour in a pH product.",
+    (
+        "ph",
+        "high",
+    ): "Check it with a second test, add air, stop feeding, and test ammonia at once: at this "
+    "pH much of it is toxic. Look for stone, cement or a product that raises it. Never pour in acid.",
+    (
+        "temperature_c",
+        "low",
+    ): "Look at the heater: unplug it before you reach in. Warm the water by no more "
+    f"than about {FEVER_C_A_DAY} °C (4 °F) a day, and by hours only where animals lie on their sides.",
+    (
+        "temperature_c",
+        "high",
+    ): "Unplug the heater, turn off the lamp, take off the cover, add air, and let a "
+    f"fan blow over the surface. Cool it by about {FEVER_C_A_DAY} °C (4 °F) in a few hours, with no ice.",
+    ("oxygen_mg_l", "low"): "Add air and move the surface now, and stop feeding.",
+}
+
+
+def reading_notes(**readings: float | None) -> list[Note]:
+    """Notes on readings (by their keys in the table) that harm or kill, the deadly ones first."""
+    said = []
+    for key, value in readings.items():
+        if value is None:
+            continue
+        level, side = standing(key, value)
+        if level == "in-range" or (key, side) not in ACTIONS:
+            continue
+        verb = "can kill animals" if level == "deadly" else "harms many animals over time"
+        text = f"{shown(key, value)} {verb}. {ACTIONS[(key, side)]}"
+        links = (Link("Animals in danger: what to do", "danger/"),) if level == "deadly" else ()
+        said.append(Note("danger" if level == "deadly" else "caution", text, True, links))
+    return sorted(said, key=lambda note: note.level != "danger")
+
+
+def shown(key: str, value: float) -> str:
+    """A reading with its name and unit, warmth in both scales."""
+    number = show_number(value)
+    if key == "temperature_c":
+        return f"Water of {number} °C ({show_number(value * 1.8 + 32)} °F)"
+    return f"{NAMES[key]} of {number}" + (" mg/L" if key == "oxygen_mg_l" else "")

@@ -17,7 +17,8 @@ def next_hour(found: Sequence[Harm], tank: Tank) -> Note:
     """What to do against the ammonia and nitrite found, at once where they are read now."""
     now = any(harm.is_now for harm in found)
     when = "Now, within the hour" if now else "When a test shows it, within the hour"
-    ammonia = largest(found, "ammonia")
+    # where nitrite alone harms, a change must still not free the ammonia that stands beside it
+    ammonia = largest(found, "ammonia") or tank.ammonia_mg_n_l
     text = (
         f"{when}: take out leftovers and anything dead, stop feeding, add air, and leave the filter "
         f"running and unwashed. {how_to_change(ammonia, tank)} Test again in the evening and each "
@@ -51,11 +52,21 @@ def links(ammonia: float, nitrite: float, tank: Tank) -> tuple[Link, ...]:
 
 
 def ammonia_links(ammonia: float, tank: Tank) -> list[Link]:
-    """How toxic it is."""
-    given: dict[str, float | str] = {
+    """How toxic it is, and how to change water with it; what is not known is left to be filled in."""
+    toxic: dict[str, float | str] = {
         "ammonia_mg_l": ammonia,
         "reported_as": "nitrogen",
         "ph": tank.ph,
         "temperature_c": tank.temperature_c,
     }
-    return [Link("How toxic this ammonia is", "calculators/free-ammonia/", given)]
+    change = toxic | {"volume_l": tank.volume_l}
+    for key, reading in (
+        ("kh_dh", tank.kh_dh),
+        ("tap_ph", tank.tap_ph),
+        ("tap_kh_dh", tank.tap_kh_dh),
+    ):
+        change |= {} if reading is None else {key: reading}
+    return [
+        Link("How toxic this ammonia is", "calculators/free-ammonia/", toxic),
+        Link("How to change water with this ammonia", "calculators/ammonia-change/", change),
+    ]

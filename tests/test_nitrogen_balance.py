@@ -8,8 +8,8 @@ from hypothesis import strategies as st
 
 from calculators.core.result import BadInput
 from calculators.core.run import run
-from calculators.nitrogen.balance_words import HIGH_NITRATE_MG_L
 from calculators.nitrogen.steady import Cycle, days_to_nothing, settled_high, settled_low
+from calculators.science.animals.reading_lines import LINES
 
 NONE = {
     "plant_uptake_mg_n_day": 0,
@@ -281,7 +281,7 @@ def test_days_to_shortage_put_into_the_curve_is_where_it_ends():
 
 def test_high_nitrate_is_warned_of_at_a_published_line():
     """10 mg N/L can harm sensitive freshwater animals (Camargo and others 2005): 44.3 mg/L as nitrate."""
-    assert pytest.approx(10 * 62.004 / 14.007, abs=0.5) == HIGH_NITRATE_MG_L
+    assert pytest.approx(10 * 62.004 / 14.007, abs=0.5) == LINES["nitrate_mg_l"].harmful_high
 
 
 def test_limits_with_no_middle_must_be_in_order_too():

@@ -7,7 +7,12 @@ from calculators.nitrogen.outlook import NITRITE_ACT_MG_N_L, NITRITE_WATCH_MG_N_
 from calculators.nitrogen.record import Record
 from calculators.nitrogen.tank import Tank
 from calculators.science.animals.reading_lines import standing
-from calculators.water.ammonia import acute_limit_mg_n_l, chronic_limit_mg_n_l, rate, unionised_share
+from calculators.water.ammonia import (
+    acute_limit_mg_n_l,
+    chronic_limit_mg_n_l,
+    rate,
+    unionised_share,
+)
 
 Band = Literal["watch", "harmful", "deadly"]
 Reading = Literal["temperature_c", "ph", "ammonia", "nitrite", "nitrate_mg_l"]

@@ -27,8 +27,11 @@ def headline(found: Sequence[Harm]) -> Note:
     """The verdict for the animals, what is read now before what is forecast."""
     now = [harm for harm in found if harm.is_now]
     told = now or list(found)
-    what = joined(list(dict.fromkeys(NAMES[harm.reading] for harm in told)))
-    does = "can kill" if any(harm.band == "deadly" for harm in told) else "harms"
+    kinds = list(dict.fromkeys(NAMES[harm.reading] for harm in told))
+    what = joined(kinds)
+    does = "harm" if len(kinds) > 1 else "harms"
+    if any(harm.band == "deadly" for harm in told):
+        does = "can kill"
     if now:
         return Note("danger", f"Animals first: {what} that you read now {does} them.")
     return Note("danger", f"Animals first: this tank is heading for {what} that {does} them.")

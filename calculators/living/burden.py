@@ -23,10 +23,10 @@ class Burdens(NamedTuple):
 
     @property
     def short_of_air(self) -> bool:
-        """Oxygen falls into harm with a moving surface, or kills within a night of a still one."""
+        """Oxygen falls into harm with a moving surface, or within a night of a still one."""
         in_a_night = self.hours_to_harm is not None and self.hours_to_harm < NIGHT_H
-        still_kills = self.air.standing_still.level == "deadly" and in_a_night
-        return self.air.standing_moved.level != "in-range" or still_kills
+        still_harms = self.air.standing_still.level != "in-range" and in_a_night
+        return self.air.standing_moved.level != "in-range" or still_harms
 
     @property
     def too_much_ammonia(self) -> bool:

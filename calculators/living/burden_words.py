@@ -27,7 +27,7 @@ def overstocked(found: Burdens) -> Note:
     why = [air_words(found)] if found.short_of_air else []
     why += [ammonia_words(found)] if found.too_much_ammonia else []
     text = (
-        f"Overstocked: {' '.join(why)} Animals already in it: keep the surface moving day and night, "
+        f"Overstocked. {' '.join(why)} Animals already in it: keep the surface moving day and night, "
         "feed little, test ammonia today and every day, have a battery air pump ready, and find "
         "other homes or a larger tank for some. None yet: put in far fewer."
     )
@@ -42,7 +42,7 @@ def heavy(found: Burdens) -> Note:
     if found.ammonia.harms_within(24) or found.ammonia.films_may_fail:
         why.append(ammonia_words(found))
     text = (
-        f"Heavy: {' '.join(why) or air_words(found)} Animals already in it: keep the surface moving, "
+        f"Heavy load. {' '.join(why) or air_words(found)} Animals already in it: keep the surface moving, "
         "test ammonia each week, and have a battery air pump ready for a power cut. None yet: put in "
         "fewer, a few at a time."
     )
@@ -52,7 +52,7 @@ def heavy(found: Burdens) -> Note:
 def air_words(found: Burdens) -> str:
     """Oxygen: how long it lasts, and where it settles."""
     return (
-        f"at rest they empty saturated water of oxygen in {show(found.hours_to_empty or 0, 2)} hours if "
+        f"At rest they empty saturated water of oxygen in {show(found.hours_to_empty or 0, 2)} hours if "
         f"no air comes in, and are in trouble after {show(found.hours_to_harm or 0, 2)}; a still surface "
         f"holds about {show(found.air.still, 2)} mg/L, a moving one {show(found.air.moved, 2)}."
     )
@@ -62,6 +62,6 @@ def ammonia_words(found: Burdens) -> str:
     """Ammonia: the load, and how long the tank stands without its filter."""
     load, hours = found.ammonia.load_mg_n_l_day, found.ammonia.hours_to_harm or 0
     return (
-        f"they give off {show(load, 2)} mg of nitrogen a litre and day as ammonia, and without a filter "
+        f"They give off {show(load, 2)} mg of nitrogen a litre and day as ammonia, and without a filter "
         f"it harms after {show(hours, 2)} hours."
     )

@@ -11,16 +11,15 @@ def load_notes(load: Load) -> list[Note]:
     if not load.is_heavy and not load.is_overfed:
         return []
     why = " ".join([*ammonia_words(load), *air_words(load)])
-    why = why[0].lower() + why[1:]
     if load.is_overfed:
         text = (
-            f"Too much for this water: {why} Animals already in it: halve the feed today, keep the "
+            f"Too much for this water. {why} Animals already in it: halve the feed today, keep the "
             "surface moving day and night, test ammonia every day, and find other homes or a larger "
             "tank for some. None yet: plan for far fewer."
         )
         return [Note("danger", text, first=True)]
     text = (
-        f"Heavy load: {why} Animals already in it: keep the surface moving, test ammonia each week, and "
+        f"Heavy load. {why} Animals already in it: keep the surface moving, test ammonia each week, and "
         "have a battery air pump ready for a power cut. None yet: plan for fewer."
     )
     return [Note("caution", text, first=True)]

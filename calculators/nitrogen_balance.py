@@ -5,17 +5,21 @@ from typing import Annotated
 from calculators.core.declare import calculator
 from calculators.core.form_hints import FINER
 from calculators.core.quantities import (
+    PH,
+    CarbonateHardness,
     ChangeRate,
     Concentration,
     DoublingTime,
     Ratio,
+    Temperature,
 )
-from calculators.core.quantity import Help, Label, Possible
+from calculators.core.quantity import Assumed, Help, Label, Possible
 from calculators.core.result import Refusal, Refused, Series
 from calculators.nitrogen import inputs
-from calculators.nitrogen.balance import cycle_of, exchanged, flows, judge, saw
+from calculators.nitrogen.balance import SHOWN_DAYS, cycle_of, exchanged, flows, judge, saw
+from calculators.nitrogen.balance_load import load_of, weeks_to_low
+from calculators.nitrogen.balance_notes import notes
 from calculators.nitrogen.balance_outputs import NitrogenBalance
-from calculators.nitrogen.balance_words import notes
 from calculators.nitrogen.constants import DAYS_PER_WEEK, DENITRIFICATION_MG_M2_DAY
 from calculators.nitrogen.edges import LESS_GAS, MORE_GAS
 from calculators.nitrogen.steady import (
@@ -29,10 +33,13 @@ from calculators.nitrogen.steady import (
     settled_low,
     standing_stems,
 )
+from calculators.nitrogen.tank import common_surface_cm2
 from calculators.nitrogen.uptake_fit import fit, fit_notes
 
-SHOWN_DAYS = 84.0
 NOTHING_MG_DAY = 1e-9
+# What stands in where a keeper leaves it empty lies on the animals' side; judgement.
+HIGH_PH = 8.0
+WARM_C = 28.0
 
 
 @calculator(
@@ -42,23 +49,38 @@ NOTHING_MG_DAY = 1e-9
         "gerloff-krombholz-1966",
         "reddy-debusk-1985",
         "veraart-2011",
+        "nitrification-biofilm",
+        "epa-2013-ammonia",
+        "benson-krause-1984",
+        "boreal-lake-gas-2014",
+        "boyd-feed-oxygen",
+        "camargo-2005",
         "arithmetic",
     ),
 )
 def nitrogen_balance(
     volume_l: inputs.TankVolume = 120.0,
     feed_g_week: inputs.Feed = 3.0,
-    protein_percent: inputs.FeedProtein = 45.0,
+    protein_percent: Annotated[inputs.FeedProtein, Assumed()] = 45.0,
     plant_uptake_mg_n_day: Annotated[
         inputs.PlantUptake,
         Help("If you have it; empty: worked out from cover and trimmings."),
         FINER,
     ] = None,
     floater_area_cm2: inputs.FloaterArea = 600.0,
-    floater_doubling_days: inputs.FloaterDoubling = 7.0,
-    trimmings_g_week: inputs.Trimmings = 50.0,
-    soil_area_cm2: inputs.SoilArea = 2_800.0,
-    denitrification_mg_n_m2_day: Annotated[inputs.Denitrification, FINER] = (
+    floater_doubling_days: Annotated[inputs.FloaterDoubling, Assumed()] = 7.0,
+    trimmings_g_week: Annotated[
+        inputs.Trimmings,
+        Label("Trimmings a week, wet, without floaters"),
+        Help(
+            "Rooted plants that you cut, shaken off and weighed. Thinned floaters go by their cover."
+        ),
+    ] = 50.0,
+    soil_area_cm2: Annotated[
+        inputs.SoilArea | None,
+        Help("Length times width of the bed; 0 for none. Empty: all of a common tank's bottom."),
+    ] = None,
+    denitrification_mg_n_m2_day: Annotated[inputs.Denitrification, FINER, Assumed()] = (
         DENITRIFICATION_MG_M2_DAY
     ),
     change_percent: inputs.ChangeShare = 20.0,
@@ -66,9 +88,12 @@ def nitrogen_balance(
     tap_nitrate_mg_l: inputs.TapNitrate = 5.0,
     nitrate_mg_l: inputs.Nitrate = 15.0,
     target_nitrate_mg_l: Annotated[
-        Concentration, Label("Nitrate you want to hold"), Possible(0, 1_000)
+        Concentration, Label("Nitrate you want to hold"), Possible(0, 1_000), Assumed()
     ] = 10.0,
-    stem_doubling_days: Annotated[DoublingTime, Label("Stems double in"), FINER] = 14.0,
+    stem_doubling_days: Annotated[DoublingTime, Label("Stems double in"), FINER, Assumed()] = 14.0,
+    ph: Annotated[PH, Possible(4, 11), FINER, Assumed()] = HIGH_PH,
+    temperature_c: Annotated[Temperature, Possible(0, 40), FINER, Assumed()] = WARM_C,
+    kh_dh: Annotated[CarbonateHardness | None, Help("Says how long it lasts."), FINER] = None,
     slope_week: Annotated[
         ChangeRate | None,
         Label("Measured change of nitrate"),
@@ -96,16 +121,22 @@ def nitrogen_balance(
     taken as it is; the forecast scales it with nitrate. Droppings that rot are left out of the
     middle figure and shown as the most it can be; the forecast follows them, too.
 
+    The load is judged, too. Ammonia: how soon it harms if the filter stops, and where it settles on a
+    film of bacteria 3 to 10 times the water's surface. Oxygen: 0.6 to 1.25 g for each gram of feed
+    against what a still and a moving surface bring in. Carbonate hardness: 7.14 mg of calcium
+    carbonate a mg of nitrogen nitrified, half of it back for what plants and soil take.
+
     All equations and constants: How the nitrogen model works.
     """
     check_slopes(slope_week, slope_low_week, slope_high_week)
+    bed = common_surface_cm2(volume_l) if soil_area_cm2 is None else soil_area_cm2
     found = flows(
         feed_g_week,
         protein_percent,
         plant_uptake_mg_n_day,
         (floater_area_cm2, floater_doubling_days),
         trimmings_g_week,
-        (soil_area_cm2, denitrification_mg_n_m2_day),
+        (bed, denitrification_mg_n_m2_day),
     )
     share = change_percent / 100
     cycle = cycle_of(found, volume_l, share, change_every_days, tap_nitrate_mg_l)
@@ -118,6 +149,9 @@ def nitrogen_balance(
     feed_for_target = feed_for(found.excreted - more, protein_percent)
     slopes = (slope_week, slope_low_week, slope_high_week)
     uptake = fit(found, slopes, next_reading_ratio, volume_l)
+    load = load_of(found, feed_g_week, volume_l, ph, temperature_c)
+    weeks = weeks_to_low(kh_dh, load.kh_dh_week)
+    saw_teeth = series(nitrate_mg_l, cycle)
     more_gas = nitrate_of((MORE_GAS - 1) * found.denitrified, volume_l)
     rotting = DAYS_PER_WEEK * nitrate_of(found.rotting_at_most, volume_l)
     return NitrogenBalance(
@@ -143,6 +177,14 @@ def nitrogen_balance(
         fitted_uptake_low_mg_n_day=uptake.low,
         fitted_uptake_high_mg_n_day=uptake.high,
         fitted_width_next_mg_n_day=uptake.width_next,
+        load_mg_n_l_day=load.ammonia.load_mg_n_l_day,
+        hours_to_harmful_ammonia=load.ammonia.hours_to_harm,
+        filter_ammonia_low_mg_n_l=load.ammonia.ammonia_low,
+        filter_ammonia_high_mg_n_l=load.ammonia.ammonia_high,
+        oxygen_low_mg_l=load.air_high_need.moved,
+        oxygen_high_mg_l=load.air_low_need.moved,
+        kh_used_dh_week=load.kh_dh_week,
+        weeks_to_low_kh=weeks,
         verdict=verdict,
         notes=(
             *notes(
@@ -151,13 +193,17 @@ def nitrogen_balance(
                 cycle,
                 days,
                 high,
-                plant_uptake_mg_n_day is not None,
-                feed_to_balance,
-                feed_for_target,
+                nitrate_mg_l,
+                saw_teeth.y[-1],
+                load,
+                (kh_dh, weeks),
+                measured=plant_uptake_mg_n_day is not None,
+                feed_to_balance=feed_to_balance,
+                feed_for_target=feed_for_target,
             ),
             *fit_notes(uptake, found),
         ),
-        series={"nitrate": series(nitrate_mg_l, cycle)},
+        series={"nitrate": saw_teeth},
     )
 
 

@@ -8,6 +8,7 @@ from calculators.core.quantities import (
     PH,
     Area,
     ArealNitrogenFlow,
+    CarbonateHardness,
     Concentration,
     Days,
     Nitrogen,
@@ -15,7 +16,7 @@ from calculators.core.quantities import (
     Temperature,
     TissueNitrogen,
 )
-from calculators.core.quantity import Choices, Help, Label, Possible, Valid
+from calculators.core.quantity import Assumed, Choices, Help, Label, Possible, Valid
 from calculators.nitrogen import inputs
 from calculators.nitrogen.constants import (
     CM2_PER_M2,
@@ -23,12 +24,12 @@ from calculators.nitrogen.constants import (
     SOIL_RELEASE_MG_M2_DAY,
 )
 from calculators.nitrogen.ensemble import band
-from calculators.nitrogen.forecast_answer import late, result
+from calculators.nitrogen.forecast_answer import late, result, untested
 from calculators.nitrogen.forecast_outputs import NitrogenForecast
 from calculators.nitrogen.inverse import Answers, answers
 from calculators.nitrogen.plant_constants import FLOATING_WET_G_M2
 from calculators.nitrogen.simulate import simulate
-from calculators.nitrogen.tank import Event, Plant, Rates, Tank
+from calculators.nitrogen.tank import Event, Plant, Rates, Tank, common_surface_cm2
 from calculators.nitrogen.target_words import asked
 
 EXAMPLE_PLANTS = [
@@ -36,6 +37,12 @@ EXAMPLE_PLANTS = [
     Plant("Wendt's cryptocoryne", 150.0, 45.0),
     Plant("Frogbit", 60.0, 7.0, True),
 ]
+# What stands in where a keeper leaves it empty lies on the animals' side: no changes carry nitrate
+# off, and warm water makes more of the ammonia toxic than that of most tanks. The tap's is half of
+# the most that drinking water may hold (50 mg/L as NO₃, World Health Organization); judgement.
+NO_CHANGES = 0.0
+WARM_C = 28.0
+UNTESTED_TAP_MG_L = 25.0
 NEW_STEMS_DOUBLE_DAYS = 14.0  # for the question how many more would do; judgement
 DOINGS = Presets(
     (
@@ -80,7 +87,7 @@ AHEAD = Part("How far, how sure, what for")
 def nitrogen_forecast(
     volume_l: Annotated[inputs.TankVolume, TANK] = 120.0,
     feed_g_week: Annotated[inputs.Feed, TANK] = 3.0,
-    protein_percent: Annotated[inputs.FeedProtein, TANK] = 45.0,
+    protein_percent: Annotated[inputs.FeedProtein, TANK, Assumed()] = 45.0,
     plant_uptake_mg_n_day: Annotated[
         inputs.PlantUptake,
         Label("Measured uptake of plants not listed"),
@@ -92,13 +99,15 @@ def nitrogen_forecast(
         Label("Floating cover not listed"),
         Help("Or list floaters by weight among the plants, not both."),
         FINER,
+        Assumed(),
     ] = 0.0,
-    floater_doubling_days: Annotated[inputs.FloaterDoubling, FINER] = 7.0,
+    floater_doubling_days: Annotated[inputs.FloaterDoubling, FINER, Assumed()] = 7.0,
     trimmings_g_week: Annotated[
         inputs.Trimmings,
         Label("Trimmings a week, wet, at most"),
         Help("From all plants alike; never more than has grown since the start."),
         PLANTS,
+        Assumed(),
     ] = 30.0,
     thin_floaters_to_percent: Annotated[
         Percent | None,
@@ -107,25 +116,48 @@ def nitrogen_forecast(
         Help("Share of the surface; empty: never. It leaves light for the stems."),
         PLANTS,
     ] = None,
-    soil_area_cm2: Annotated[inputs.SoilArea, TANK] = 2_800.0,
+    soil_area_cm2: Annotated[
+        inputs.SoilArea | None,
+        Help("Length times width of the bed; 0 for none. Empty: all of a common tank's bottom."),
+        TANK,
+    ] = None,
     denitrification_mg_n_m2_day: Annotated[
         inputs.Denitrification,
         Help("At 10 mg/L nitrate; it rises with nitrate. 1 to 30, about 5."),
         FINER,
+        Assumed(),
     ] = 5.0,
-    change_percent: Annotated[inputs.ChangeShare, WATER] = 20.0,
-    change_every_days: Annotated[inputs.ChangeEvery, WATER] = 14.0,
-    tap_nitrate_mg_l: Annotated[inputs.TapNitrate, WATER] = 5.0,
+    change_percent: Annotated[inputs.ChangeShare, WATER, Assumed()] = NO_CHANGES,
+    change_every_days: Annotated[inputs.ChangeEvery, WATER, Assumed()] = 14.0,
+    tap_nitrate_mg_l: Annotated[inputs.TapNitrate, WATER, Assumed()] = UNTESTED_TAP_MG_L,
     nitrate_mg_l: Annotated[inputs.Nitrate, NOW] = 15.0,
-    days: Annotated[Days, Label("Days ahead"), Possible(1, 365), AHEAD] = 90.0,
+    days: Annotated[Days, Label("Days ahead"), Possible(1, 365), AHEAD, Assumed()] = 90.0,
     ph: Annotated[PH, Possible(4, 11), Valid(6.0, 9.0), NOW] = 7.4,
-    temperature_c: Annotated[Temperature, Possible(0, 40), Valid(15, 32), NOW] = 25.0,
+    temperature_c: Annotated[Temperature, Possible(0, 40), Valid(15, 32), NOW, Assumed()] = WARM_C,
     start_ammonia_mg_n_l: Annotated[
-        Nitrogen, Label("Total ammonia nitrogen now"), Possible(0, 100), NOW
-    ] = 0.0,
+        Nitrogen | None,
+        Label("Total ammonia nitrogen now"),
+        Possible(0, 100),
+        Help("Empty: not tested, and none is taken."),
+        NOW,
+    ] = None,
     start_nitrite_mg_n_l: Annotated[
-        Nitrogen, Label("Nitrite nitrogen now"), Possible(0, 100), NOW
-    ] = 0.0,
+        Nitrogen | None,
+        Label("Nitrite nitrogen now"),
+        Possible(0, 100),
+        Help("Empty: not tested, and none is taken."),
+        NOW,
+    ] = None,
+    kh_dh: Annotated[
+        CarbonateHardness | None,
+        Label("Carbonate hardness (KH) now"),
+        Help("For the advice on changing water where ammonia shows."),
+        NOW,
+    ] = None,
+    tap_kh_dh: Annotated[
+        CarbonateHardness | None, Label("Carbonate hardness (KH) of the new water"), WATER
+    ] = None,
+    tap_ph: Annotated[PH | None, Label("pH of the new water"), Possible(4, 11), WATER] = None,
     filter_maturity_percent: Annotated[
         Percent,
         Label("Maturity of the filter"),
@@ -146,6 +178,7 @@ def nitrogen_forecast(
         Label("Feed left uneaten"),
         Help("It rots whole; 0 if all is gone in minutes."),
         FINER,
+        Assumed(),
     ] = 0.0,
     retained_percent: Annotated[
         Percent,
@@ -153,6 +186,7 @@ def nitrogen_forecast(
         Possible(0, LARGEST_RETAINED_PERCENT),
         Help("Growing fish 12 to 44, most often 20 to 40."),
         FINER,
+        Assumed(),
     ] = 30.0,
     soil_age_days: Annotated[
         Days | None,
@@ -165,9 +199,10 @@ def nitrogen_forecast(
         Label("Ammonium from new soil, at first"),
         Help("45 without a cap in a laboratory; 7 to 800 by soil. A cap holds much back."),
         FINER,
+        Assumed(),
     ] = SOIL_RELEASE_MG_M2_DAY,
     plant_nitrogen_percent: Annotated[
-        TissueNitrogen, Label("Nitrogen in the plants now"), FINER
+        TissueNitrogen, Label("Nitrogen in the plants now"), FINER, Assumed()
     ] = 2.5,
     surface_cm2: Annotated[
         Area | None,
@@ -181,6 +216,7 @@ def nitrogen_forecast(
         Label("Show how unsure it is"),
         Choices(("the middle only", "low, middle and high")),
         AHEAD,
+        Assumed(),
     ] = "none",
     target_nitrate_mg_l: Annotated[
         Concentration | None,
@@ -214,7 +250,7 @@ def nitrogen_forecast(
         feed_g_week=feed_g_week,
         protein_percent=protein_percent,
         plants=(*plants, cover) if floater_area_cm2 else tuple(plants),
-        soil_area_cm2=soil_area_cm2,
+        soil_area_cm2=common_surface_cm2(volume_l) if soil_area_cm2 is None else soil_area_cm2,
         denitrification_mg_n_m2_day=denitrification_mg_n_m2_day,
         other_uptake_mg_n_day=plant_uptake_mg_n_day or 0.0,
         trimmings_g_week=trimmings_g_week,
@@ -223,8 +259,11 @@ def nitrogen_forecast(
         change_every_days=change_every_days,
         tap_nitrate_mg_l=tap_nitrate_mg_l,
         nitrate_mg_l=nitrate_mg_l,
-        ammonia_mg_n_l=start_ammonia_mg_n_l,
-        nitrite_mg_n_l=start_nitrite_mg_n_l,
+        ammonia_mg_n_l=start_ammonia_mg_n_l or 0.0,
+        nitrite_mg_n_l=start_nitrite_mg_n_l or 0.0,
+        kh_dh=kh_dh,
+        tap_kh_dh=tap_kh_dh,
+        tap_ph=tap_ph,
         ph=ph,
         temperature_c=temperature_c,
         filter_maturity_percent=filter_maturity_percent,
@@ -249,4 +288,5 @@ def nitrogen_forecast(
             floater_doubling_days,
         )
     said = [*asked(target_nitrate_mg_l, wanted, tank, events, days, rates), *late(events, days)]
+    said += untested(start_ammonia_mg_n_l, start_nitrite_mg_n_l)
     return result(outcome, tank, events, days, around, wanted, said)

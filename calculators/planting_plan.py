@@ -15,16 +15,17 @@ from calculators.core.quantities import (
     Seconds,
     Weeks,
 )
-from calculators.core.quantity import Help, Label, Possible
+from calculators.core.quantity import Assumed, Help, Label, Possible
 from calculators.core.result import Note, Series
 from calculators.tending.filling import (
     DAYS_A_WEEK,
     cover_by_week,
     days_between,
+    days_to_full,
     stems_for,
     trims_within,
 )
-from calculators.tending.planting_words import notes, verdict
+from calculators.tending.planting_words import more_stems, notes, verdict
 
 PLAN_WEEKS = 26  # half a year
 SECONDS_A_MINUTE = 60
@@ -75,13 +76,24 @@ def planting_plan(
         Label("Days to settle"),
         Possible(0, 120),
         Help("No growth while roots form and old leaves go. Stems 7 to 14, rosettes 20 to 40."),
+        Assumed(),
     ] = 10.0,
     cut_percent: Annotated[
-        Percent, Label("Taken at each trim"), Possible(5, 95), Help("Of the stand; half is usual.")
+        Percent,
+        Label("Taken at each trim"),
+        Possible(5, 95),
+        Help("Of the stand; half is usual."),
+        Assumed(),
     ] = 50.0,
-    trim_minutes: Annotated[Minutes, Label("Minutes for one trim of the full bed")] = 10.0,
+    trim_minutes: Annotated[
+        Minutes, Label("Minutes for one trim of the full bed"), Assumed()
+    ] = 10.0,
     seconds_a_stem: Annotated[
-        Seconds, Label("Seconds to plant a stem"), Possible(0, 600), Help("With tweezers 20 to 60.")
+        Seconds,
+        Label("Seconds to plant a stem"),
+        Possible(0, 600),
+        Help("With tweezers 20 to 60."),
+        Assumed(),
     ] = 40.0,
 ) -> PlantingPlan:
     """Plan a bed: how many stems, how many weeks until it is full, how many minutes it then takes.
@@ -96,10 +108,12 @@ def planting_plan(
     full = stems_for(length_cm * width_cm, spacing_cm)
     planted = stems_for(length_cm * width_cm * start_percent / 100, spacing_cm)
     start = min(1.0, planted / full)
-    fill_days = settle_days + days_between(start, 1.0, doubling_days)
+    fill_days = days_to_full(start, settle_days, doubling_days)
+    more = days_to_full(min(1.0, 2 * planted / full), settle_days, doubling_days)
     after_cut = 1 - cut_percent / 100
     every = days_between(after_cut, 1.0, doubling_days)
-    trims = trims_within(PLAN_WEEKS * DAYS_A_WEEK, fill_days, every)
+    first_trim = max(fill_days, settle_days)  # a bed that is planted full is cut once it grows
+    trims = trims_within(PLAN_WEEKS * DAYS_A_WEEK, first_trim, every)
     planting = planted * seconds_a_stem / SECONDS_A_MINUTE
     at, covers = cover_by_week(start, settle_days, doubling_days, after_cut, PLAN_WEEKS)
     return PlantingPlan(
@@ -114,7 +128,8 @@ def planting_plan(
         minutes_half_year=planting + trims * trim_minutes,
         notes=(
             verdict(planted, fill_days / DAYS_A_WEEK, every),
-            *notes(start_percent, doubling_days, every, cut_percent),
+            *more_stems(planted, full, fill_days - more),
+            *notes(start_percent, every, cut_percent),
         ),
         series={
             "cover": Series("Cover of the bed", "%", "Week", "weeks", at, covers),
@@ -126,7 +141,6 @@ def planting_plan(
 def by_start(settle_days: float, doubling_days: float) -> Series:
     """Weeks until full against how much of the bed is planted."""
     weeks = [
-        (settle_days + days_between(part / 100, 1.0, doubling_days)) / DAYS_A_WEEK
-        for part in SHOWN_STARTS
+        days_to_full(part / 100, settle_days, doubling_days) / DAYS_A_WEEK for part in SHOWN_STARTS
     ]
     return Series("Weeks until full", "weeks", "Part planted", "%", SHOWN_STARTS, weeks)

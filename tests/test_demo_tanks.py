@@ -19,9 +19,9 @@ DEMO = yaml.safe_load(FILE.read_text(encoding="utf-8"))
 FILLED = [(key, name) for key, tank in DEMO.items() for name in tank["calculators"]]
 VERDICTS = {
     "reading-room": "steady",
-    "foyer": "building",
+    "foyer": "harmful",
     "childrens-corner": "running-short",
-    "propagation-jar": "steady",
+    "propagation-jar": "recovered",
 }
 
 

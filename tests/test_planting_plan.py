@@ -1,6 +1,7 @@
 """The planting plan against an integrated growth equation, and against its own picture."""
 
 import math
+import re
 from itertools import pairwise
 
 import pytest
@@ -74,3 +75,24 @@ def test_work_of_half_a_year_is_planting_and_trims():
 )
 def test_says_what_the_keeper_must_know(given_, words):
     assert any(words in note["text"] for note in run("planting-plan", given_)["notes"])
+
+
+@pytest.mark.parametrize("start", [10, 30, 50, 51, 70, 99, 100])
+def test_what_more_stems_save_is_what_the_plan_with_them_says(start):
+    """The words are held to a second plan; twice as many are never more than fill the bed."""
+    bed = {"length_cm": 40, "width_cm": 25, "spacing_cm": 1, "doubling_days": 14, "settle_days": 10}
+    answer = run("planting-plan", bed | {"start_percent": start})
+    text = " ".join(note["text"] for note in answer["notes"])
+    more = run("planting-plan", bed | {"start_percent": min(100, 2 * start)})["outputs"]
+    if start == 100:
+        assert "would save" not in text
+        assert answer["outputs"]["weeks_to_fill"] == 0
+        assert "full at once" in text
+        return
+    said = re.search(
+        r"(Twice as many|A full bed at once), (\d+) stems, would save about ([\d.]+)", text
+    )
+    assert said[1] == ("Twice as many" if start <= 50 else "A full bed at once")
+    assert int(said[2]) == more["stems_to_plant"] <= answer["outputs"]["stems_full"]
+    saved = 7 * (answer["outputs"]["weeks_to_fill"] - more["weeks_to_fill"])
+    assert float(said[3]) == pytest.approx(saved, rel=0.05)

@@ -124,6 +124,10 @@ FeedAhead = Annotated[float, Quantity("Feed", "g", (0, 100_000), digits=2)]
 DayAhead = Annotated[float, Quantity("Day", "", (0, 36_500), digits=2)]
 DaysAhead = Annotated[float, Quantity("Days", "days", (0, 36_500), digits=2)]
 NitrogenAhead = Annotated[float, Quantity("Nitrogen", "mg N/L", (0, 1_000), digits=2, least=0.001)]
+WeeksAhead = Annotated[float, Quantity("Weeks", "weeks", (0, 1e9), digits=2)]
+HoursAhead = Annotated[float, Quantity("Hours", "h", (0, 1e9), digits=2)]
+OxygenAhead = Annotated[float, Quantity("Oxygen", "mg/L", (0, 50), digits=2)]
+TimesGrown = Annotated[float, Quantity("Growth", "times", (0, 1e9), digits=2)]
 LevelAhead = Annotated[float, Quantity("Concentration", "mg/L", (0, 10_000), digits=2, least=0.1)]
 
 # A photograph of the surface, and rings on it

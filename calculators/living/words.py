@@ -6,11 +6,10 @@ from calculators.core.numbers import show_number
 from calculators.core.result import Link, Note
 from calculators.core.wording import PLACES, joined
 from calculators.living.animals import ANIMALS, shown_name
-from calculators.living.load import Kept, Totals
-from calculators.water.oxygen_solubility import saturation_at_sea_level_mg_l
-
-LOW_OXYGEN_MG_L = 5.0  # common practice, no source: the line below which to act today
-NIGHT_H = 12
+from calculators.living.burden import Burdens
+from calculators.living.burden_words import burden_notes
+from calculators.living.load import Kept
+from calculators.living.warmth import warmth_notes
 
 NEW_TANK = Note(
     "caution",
@@ -34,19 +33,22 @@ NOT_A_PERMISSION = Note(
 )
 
 
-def notes(
-    animals: Sequence[Kept], total: Totals, temperature_c: float, volume_l: float
-) -> list[Note]:
-    """Cautions by kind, warmth, length and oxygen, animals first."""
+def notes(animals: Sequence[Kept], found: Burdens, temperature_c: float) -> list[Note]:
+    """The verdict first, danger before all; then length, law, copper and what goes with any stock."""
     present = [kept for kept in animals if kept.count_]
     if not present:
         return [
             Note("info", "No animals: nothing to feed, and plants live on soil and dosing alone.")
         ]
     groups = {ANIMALS[kept.kind].group for kept in present}
-    said = [*short_of_air(total, temperature_c, volume_l)]
+    first = [*warmth_notes(present, temperature_c), *burden_notes(found)]
+    if any(note.level != "info" for note in first):
+        first = [
+            note for note in first if note.level != "info"
+        ]  # no word that calms beside a caution
+    said = sorted(first, key=lambda note: note.level != "danger")
     for kept in present:
-        said += about(kept, temperature_c)
+        said += about(kept)
     said += law_notes([kept.kind for kept in present])
     if groups & {"shrimp", "snail"}:
         said.append(COPPER)
@@ -55,15 +57,9 @@ def notes(
     return [*said, NEW_TANK, NOT_A_PERMISSION]
 
 
-def about(kept: Kept, temperature_c: float) -> list[Note]:
-    """Where one kind is out of its range of warmth or length."""
+def about(kept: Kept) -> list[Note]:
+    """Where one kind is out of its range of length or number."""
     kind, said = ANIMALS[kept.kind], []
-    if not kind.temperature_low <= temperature_c <= kind.temperature_high:
-        why = (
-            f"{shown_name(kept.kind)} is kept at {show_number(kind.temperature_low)} to "
-            f"{show_number(kind.temperature_high)} °C; {show_number(temperature_c)} °C is outside."
-        )
-        said.append(Note("caution", why))
     if kept.mean_length_mm > kind.longest_mm:
         why = (
             f"{shown_name(kept.kind)} grows to about {show_number(kind.longest_mm)} mm. Measure "
@@ -99,19 +95,3 @@ def wrong_group(kept: Kept) -> list[Note]:
         why = f"{shown_name(kept.kind)} lives in groups: keep {kind.least} or more together."
         return [Note("info", why)]
     return []
-
-
-def short_of_air(total: Totals, temperature_c: float, volume_l: float) -> list[Note]:
-    """Whether the animals alone would breathe the water low in a night with no air coming in."""
-    spare = volume_l * max(0.0, saturation_at_sea_level_mg_l(temperature_c) - LOW_OXYGEN_MG_L)
-    if total.resting_oxygen_mg_h * NIGHT_H <= spare:
-        return []
-    hours = spare / total.resting_oxygen_mg_h
-    return [
-        Note(
-            "danger",
-            f"With a still surface, as in a power cut, these animals alone take saturated water below "
-            f"5 mg/L of oxygen in about {show_number(hours, 2)} hours; plants in the dark and bacteria "
-            "make it sooner. Keep the surface moving, and have a battery air pump ready.",
-        )
-    ]

@@ -22,6 +22,7 @@ from calculators.nitrogen.steady import (
 Verdict = Literal["building", "steady", "running-short"]
 STEADY_MG_L_WEEK = 1.0  # less than that a kit cannot tell in a month; judgement
 SHORT_WITHIN_DAYS = 365.0
+SHOWN_DAYS = 84.0  # of the picture
 
 
 class Flows(NamedTuple):

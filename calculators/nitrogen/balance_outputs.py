@@ -8,7 +8,13 @@ from calculators.core.quantities import (
     Concentration,
     DaysAhead,
     FeedAhead,
+    HardnessDrift,
+    HoursAhead,
+    NitrogenAhead,
     NitrogenFlow,
+    NitrogenLoad,
+    OxygenAhead,
+    WeeksAhead,
     WetMass,
 )
 from calculators.core.quantity import AnswersTo, Choices, Help, Label, WhenNone
@@ -82,8 +88,48 @@ class NitrogenBalance(NamedTuple):
     fitted_width_next_mg_n_day: Annotated[
         NitrogenFlow | None, Label("Width of that with one reading more"), READINGS
     ]
+    load_mg_n_l_day: Annotated[NitrogenLoad, Label("Ammonia nitrogen in this water")]
+    hours_to_harmful_ammonia: Annotated[
+        HoursAhead | None,
+        Label("Ammonia harms without a filter after"),
+        Help("From none, at the pH and warmth given."),
+        WhenNone("no feed, no ammonia"),
+    ]
+    filter_ammonia_low_mg_n_l: Annotated[
+        NitrogenAhead | None,
+        Label("Ammonia with a ripe filter, at least"),
+        Help("A film of bacteria on 10 times the water's surface."),
+        WhenNone("more than it can do"),
+    ]
+    filter_ammonia_high_mg_n_l: Annotated[
+        NitrogenAhead | None,
+        Label("Ammonia with a ripe filter, at most"),
+        Help("A film on 3 times the water's surface."),
+        WhenNone("more than it can do"),
+    ]
+    oxygen_low_mg_l: Annotated[
+        OxygenAhead,
+        Label("Oxygen by night, at least"),
+        Help("With a moving surface; 1.25 g used a gram of feed."),
+    ]
+    oxygen_high_mg_l: Annotated[
+        OxygenAhead, Label("Oxygen by night, at most"), Help("0.6 g used a gram of feed.")
+    ]
+    kh_used_dh_week: Annotated[
+        HardnessDrift,
+        Label("Carbonate hardness used a week"),
+        Help("Less what plants and soil give back."),
+    ]
+    weeks_to_low_kh: Annotated[
+        WeeksAhead | None,
+        Label("Weeks until KH is 1 °dH, without a change"),
+        AnswersTo(("kh_dh",)),
+        WhenNone("never"),
+    ]
     verdict: Annotated[
-        Verdict, Label("Verdict"), Choices(("building up", "steady", "plants run short"))
+        Verdict,
+        Label("Nitrate"),
+        Choices(("builds up between changes", "neither builds up nor runs out", "runs short")),
     ]
     notes: tuple[Note, ...]
     series: dict[str, Series]

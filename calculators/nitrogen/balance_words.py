@@ -1,12 +1,13 @@
-"""What the weekly budget says in words; the verdict first, the animals before the leaves."""
+"""What the weekly budget says in words; what harms animals first, then the verdict, then the leaves."""
+
+from collections.abc import Sequence
 
 from calculators.core.numbers import show_number as show
 from calculators.core.result import Note
 from calculators.core.wording import CUTTINGS
-from calculators.nitrogen.balance import Flows, Verdict
+from calculators.nitrogen.balance import Verdict
 from calculators.nitrogen.steady import Cycle
-
-HIGH_NITRATE_MG_L = 44.0  # 10 mg N/L can harm sensitive freshwater animals; Camargo and others 2005
+from calculators.science.animals.reading_lines import LINES, standing
 
 FEED_IN_STEPS = Note(
     "caution",
@@ -20,79 +21,75 @@ RANGE = Note(
     "leftovers that rot come on top, days to weeks later; how much is unsure. Plants' uptake is "
     "right within a factor of two at best. Let your own readings decide.",
 )
+MEASURED = Note(
+    "info", "The measured uptake stands for all plants; cover and trimmings are not added."
+)
+NOWHERE = Note("info", "In the end plants take all, so nitrate settles nowhere above zero.")
+NO_FEED = Note(
+    "info",
+    "No feed holds your target: even without any, more comes in than goes out at it.",
+)
+ENDLESS = Note("caution", "Without water changes nitrate climbs without end.")
 
 
-def notes(
+def nitrate_notes(now: float, high: float | None, *, endless: bool) -> list[Note]:
+    """Nitrate that harms, as read now and where it settles; the one table of lines decides."""
+    said = []
+    if (level := standing("nitrate_mg_l", now).level) != "in-range":
+        said.append(
+            nitrate_note(level == "deadly", f"{show(now)} mg/L of nitrate now", now_too=True)
+        )
+    if high is not None and (level := standing("nitrate_mg_l", high).level) != "in-range":
+        said.append(
+            nitrate_note(
+                level == "deadly", f"nitrate settles near {show(high)} mg/L", now_too=False
+            )
+        )
+    if endless:
+        said.append(ENDLESS._replace(first=bool(said)))
+    return sorted(said, key=lambda note: note.level != "danger")
+
+
+def nitrate_note(deadly: bool, what: str, *, now_too: bool) -> Note:
+    """One reading or forecast of nitrate that harms, with what to do."""
+    edge = LINES["nitrate_mg_l"].harmful_high or 0.0
+    if deadly:
+        act = (
+            "change a quarter of the water today and each day, with water of the same temperature and "
+            f"hardness, until a test reads under {edge:.0f}"
+            if now_too
+            else "feed less and change more before it gets there"
+        )
+        text = (
+            f"Animals first: {what}, which can kill sensitive ones. Animals already in it: {act}. Where "
+            "ammonia shows, see first how to change water with it. None yet: wait until this is put "
+            "right."
+        )
+        return Note("danger", text, first=True)
+    text = (
+        f"{what[0].upper()}{what[1:]}. From about {edge:.0f} it can harm sensitive animals over time: "
+        "change more, feed less, or grow more plants."
+    )
+    return Note("caution", text, first=True)
+
+
+def other_notes(
     verdict: Verdict,
-    found: Flows,
     cycle: Cycle,
-    days: float | None,
     high: float | None,
+    *,
     measured: bool,
     feed_to_balance: float,
     feed_for_target: float,
-) -> list[Note]:
-    """All that is to be said about one budget."""
-    said = [verdict_note(verdict, found, cycle, days, high)._replace(first=True)]
-    if high is not None and high > HIGH_NITRATE_MG_L:
-        said.append(
-            Note(
-                "caution",
-                f"Nitrate settles near {show(high)} mg/L. From about {HIGH_NITRATE_MG_L:.0f} it can "
-                "harm sensitive animals over time: change more, feed less, or grow more plants.",
-            )
-        )
+) -> Sequence[Note]:
+    """What stands after the verdict."""
+    said = []
     if verdict == "running-short":
         said.append(
             Note("info", f"Feed that would just match: about {show(feed_to_balance, 2)} g a week.")
         )
         said.append(FEED_IN_STEPS)
-    if measured:
-        said.append(
-            Note(
-                "info",
-                "The measured uptake stands for all plants; cover and trimmings are not added.",
-            )
-        )
-    if high is None and cycle.rise_day < 0:
-        said.append(
-            Note("info", "In the end plants take all, so nitrate settles nowhere above zero.")
-        )
-    if feed_for_target < 0:
-        said.append(
-            Note(
-                "info",
-                "No feed holds your target: even without any, more comes in than goes out at it.",
-            )
-        )
-    if cycle.share <= 0 < cycle.rise_day:
-        said.append(Note("caution", "Without water changes nitrate climbs without end."))
+    said += [MEASURED] if measured else []
+    said += [NOWHERE] if high is None and cycle.rise_day < 0 else []
+    said += [NO_FEED] if feed_for_target < 0 else []
     return [*said, RANGE, CUTTINGS]
-
-
-def verdict_note(
-    verdict: Verdict, found: Flows, cycle: Cycle, days: float | None, high: float | None
-) -> Note:
-    """The verdict in one plain sentence or two."""
-    flows = (
-        f"{show(found.excreted)} mg of nitrogen a day come in as ammonia, plants and soil take "
-        f"{show(found.plants + found.denitrified)}."
-    )
-    if verdict == "running-short":
-        left = "is used up now" if days is not None and days < 1 else f"lasts about {days:.0f} days"
-        return Note(
-            "caution",
-            f"Running short: the plants take more than the feed brings, and the nitrate in the "
-            f"water {left}. Leaves brown some weeks later, when their own store is spent. {flows}",
-        )
-    if verdict == "building":
-        settles = "" if high is None else f" It settles near {show(high)} mg/L before each change."
-        return Note("info", f"Building: nitrate climbs between changes.{settles} {flows}")
-    held = ""
-    if cycle.rise_day < 0:
-        held = (
-            " The tap's own nitrate makes up for what plants take besides."
-            if high is not None
-            else " Nitrate falls, but lasts for more than a year."
-        )
-    return Note("info", f"Steady: as much goes as comes, within what a kit can tell.{held} {flows}")

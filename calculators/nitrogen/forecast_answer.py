@@ -2,15 +2,18 @@
 
 from calculators.core.result import Note
 from calculators.nitrogen.alkalinity import CACO3_MG_PER_N
+from calculators.nitrogen.course import course_of
 from calculators.nitrogen.ensemble import Band
 from calculators.nitrogen.forecast_outputs import NitrogenForecast
 from calculators.nitrogen.forecast_pictures import drawn
 from calculators.nitrogen.forecast_words import notes
+from calculators.nitrogen.harm import harms
 from calculators.nitrogen.hunger import Hunger
 from calculators.nitrogen.inverse import Answers
-from calculators.nitrogen.outlook import calm_from, judge
+from calculators.nitrogen.outlook import calm_from
 from calculators.nitrogen.simulate import Outcome
 from calculators.nitrogen.tank import Event, Tank
+from calculators.nitrogen.verdict import judge
 from calculators.water.ammonia import unionised_share
 
 
@@ -20,6 +23,20 @@ def late(events: list[Event], days: float) -> list[Note]:
     if not count:
         return []
     return [Note("info", f"{count} of the events lie on or after the last day and are left out.")]
+
+
+def untested(ammonia_mg_n_l: float | None, nitrite_mg_n_l: float | None) -> list[Note]:
+    """A word where the run starts from no reading of what harms fastest."""
+    if ammonia_mg_n_l is not None and nitrite_mg_n_l is not None:
+        return []
+    both = ammonia_mg_n_l is None and nitrite_mg_n_l is None
+    one = "ammonia" if ammonia_mg_n_l is None else "nitrite"
+    what = "ammonia and nitrite" if both else one
+    return [
+        Note(
+            "caution", f"No reading of {what} was given: none is taken. Test before you rely on it."
+        )
+    ]
 
 
 def result(
@@ -33,7 +50,8 @@ def result(
 ) -> NitrogenForecast:
     """The answer of one run."""
     record, hunger = outcome.record, outcome.record.hunger
-    verdict = judge(outcome)
+    course = course_of(record.lines)
+    found = harms(record, course, tank)
     calm = calm_from(record.lines, tank.ph, tank.temperature_c)
     return NitrogenForecast(
         peak_unionised_mg_n_l=record.ammonia.value * unionised_share(tank.ph, tank.temperature_c),
@@ -55,8 +73,12 @@ def result(
         feed_for_target_g_week=wanted.feed_g_week,
         extra_stems_g=wanted.extra_stems_g,
         extra_floater_area_cm2=wanted.extra_floater_cm2,
-        verdict=verdict,
-        notes=once([*notes(verdict, outcome, tank, days, calm), *said]),
+        verdict=judge(found, hunger, course),
+        nitrate_course=course.direction,
+        peak_nitrate_mg_l=course.highest,
+        times_grown=course.times_grown,
+        shortages=len(hunger.spells),
+        notes=once([*notes(outcome, found, course, tank, events, days, calm), *said]),
         series=drawn(record.lines, around, tank, events),
     )
 

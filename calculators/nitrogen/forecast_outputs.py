@@ -4,6 +4,7 @@ from typing import Annotated, NamedTuple
 
 from calculators.core.quantities import (
     Area,
+    Count,
     DayAhead,
     DaysAhead,
     FeedAhead,
@@ -11,11 +12,13 @@ from calculators.core.quantities import (
     LevelAhead,
     NitrogenAhead,
     Percent,
+    TimesGrown,
     WetMass,
 )
 from calculators.core.quantity import AnswersTo, Choices, Help, Label, OnlyWith, WhenNone
 from calculators.core.result import Note, Series
-from calculators.nitrogen.outlook import Verdict
+from calculators.nitrogen.course import Direction
+from calculators.nitrogen.verdict import SHOWN, Verdict
 
 BAND = AnswersTo(("spread",), "none")
 TARGET = AnswersTo(("target_nitrate_mg_l",))
@@ -88,7 +91,13 @@ class NitrogenForecast(NamedTuple):
     extra_stems_g: Annotated[WetMass | None, Label("Or: more stems, wet"), TARGET, NO_WAY]
     extra_floater_area_cm2: Annotated[Area | None, Label("Or: more floating cover"), TARGET, NO_WAY]
     verdict: Annotated[
-        Verdict, Label("Verdict"), Choices(("building up", "steady", "plants run short"))
+        Verdict, Label("Verdict"), Choices(SHOWN), Help("The worst of the run, animals first.")
     ]
+    nitrate_course: Annotated[
+        Direction, Label("Nitrate goes"), Choices(("up", "down", "up and down", "nowhere much"))
+    ]
+    peak_nitrate_mg_l: Annotated[LevelAhead, Label("Nitrate at most"), Help("As NO₃.")]
+    times_grown: Annotated[TimesGrown, Label("Plants at the end, times the start")]
+    shortages: Annotated[Count, Label("Times that plants run short")]
     notes: tuple[Note, ...]
     series: dict[str, Series]

@@ -4,15 +4,14 @@ from collections.abc import Sequence
 
 from calculators.core.quantities import OUNCE
 from calculators.core.result import Line, Mark, Series
-from calculators.free_ammonia import ACT_NH3_MG_N_L
-from calculators.nitrogen.balance_words import HIGH_NITRATE_MG_L
 from calculators.nitrogen.constants import PERCENT_TO_MG_PER_G
 from calculators.nitrogen.ensemble import Band
 from calculators.nitrogen.outlook import NITRITE_ACT_MG_N_L, NITRITE_WATCH_MG_N_L
 from calculators.nitrogen.plant_constants import CRITICAL_N
 from calculators.nitrogen.record import Line as Moment
 from calculators.nitrogen.tank import Event, Tank
-from calculators.water.ammonia import chronic_limit_mg_n_l, unionised_share
+from calculators.science.animals.reading_lines import LINES
+from calculators.water.ammonia import ACT_NH3_MG_N_L, chronic_limit_mg_n_l, unionised_share
 
 TOXIC = "Ammonia and nitrite"
 COVER = "Floaters: cover, and the light below"
@@ -38,7 +37,7 @@ def drawn(
         ),
         "nitrate": curve("Nitrate", "mg/L", [one.nitrate for one in moments])._replace(
             picture="Nitrate, as NO₃",
-            lines=(Line("can harm over time", HIGH_NITRATE_MG_L),),
+            lines=NITRATE_LINES,
             marks=done,
         ),
         "plant_nitrogen_percent": curve(
@@ -75,6 +74,10 @@ def edges(
 
 
 BROWNING = Line("leaves brown below this", CRITICAL_N / PERCENT_TO_MG_PER_G, always=True)
+NITRATE_LINES = (
+    Line("can harm over time", LINES["nitrate_mg_l"].harmful_high or 0.0),
+    Line("can kill", LINES["nitrate_mg_l"].deadly_high or 0.0),
+)
 NITRITE_LINES = (
     Line("nitrite: test daily", NITRITE_WATCH_MG_N_L, always=True),
     Line("nitrite: act", NITRITE_ACT_MG_N_L),

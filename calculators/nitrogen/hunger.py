@@ -1,6 +1,7 @@
 """When the plants run short, when they have enough again, and when new growth is healthy."""
 
 import math
+from typing import NamedTuple
 
 from calculators.nitrogen.model import FIRST_COHORT, Model
 from calculators.nitrogen.ode import State
@@ -19,6 +20,17 @@ def stores(model: Model, state: State) -> list[float]:
     ]
 
 
+class Spell(NamedTuple):
+    """A time during which the hungriest plants lie below the critical store.
+
+    ``end`` is the day on which they had enough again, None where that is not within the run.
+    """
+
+    start: float
+    end: float | None
+    names: tuple[str, ...]
+
+
 class Hunger:
     """Follows the hungriest plants through a run."""
 
@@ -27,6 +39,7 @@ class Hunger:
         self.recovery_day: float | None = None
         self.healthy_day: float | None = None
         self.names: tuple[str, ...] = ()
+        self.spells: list[Spell] = []
         self._cohort = 0
         self._growth = 0.0  # of the hungry plants since they recovered
         self._before: tuple[float, float] | None = None  # day and store of the last look
@@ -37,6 +50,7 @@ class Hunger:
             return
         found = stores(model, state)
         least = min(found)
+        self._spell(day, least, model.cohorts[found.index(least)].names)
         if self.first_day is None:
             if least < CRITICAL_N:
                 self._cohort = found.index(least)
@@ -54,6 +68,14 @@ class Hunger:
             if self.healthy_day is None and self._growth >= NEW_GROWTH:
                 self.healthy_day = day
         self._before = day, least
+
+    def _spell(self, day: float, least: float, names: tuple[str, ...]) -> None:
+        """Open a spell where the store passes the line downwards, close it where it comes back."""
+        hungry = bool(self.spells) and self.spells[-1].end is None
+        if least < CRITICAL_N and not hungry:
+            self.spells.append(Spell(self._crossing(day, least), None, names))
+        elif least >= CRITICAL_N and hungry:
+            self.spells[-1] = self.spells[-1]._replace(end=self._crossing(day, least))
 
     def _crossing(self, day: float, least: float) -> float:
         """The day on which the store passed the critical line, on a straight line between looks."""

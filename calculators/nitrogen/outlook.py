@@ -1,17 +1,12 @@
-"""What a run means: the verdict, and from when on the water is fit for animals."""
+"""From when on ammonia and nitrite stay low, and the lines for it."""
 
 from collections.abc import Sequence
-from itertools import pairwise
-from typing import Annotated, Literal
+from typing import Annotated
 
 from calculators.nitrogen.about import About
-from calculators.nitrogen.constants import DAYS_PER_WEEK
 from calculators.nitrogen.record import Line
-from calculators.nitrogen.simulate import Outcome
 from calculators.water.ammonia import unionised_share
 
-Verdict = Literal["building", "steady", "running-short"]
-STEADY_MG_L_WEEK = 1.0  # as in the weekly budget
 NITRITE_WATCH_MG_N_L: Annotated[
     float, About("mg N/L", "nitrite from which to watch", "reported",
                  "short-term guideline at under 2 mg/L chloride", "bc-nitrite")
@@ -24,26 +19,6 @@ NH3_WATCH_MG_N_L: Annotated[
     float, About("mg N/L", "toxic ammonia, NH₃, from which to watch", "uncertain",
                  "judgement, as in the free-ammonia calculator")
 ] = 0.02  # fmt: skip
-LAST_SHARE = 0.5  # of the run, which the rise is read from
-
-
-def rise_week(lines: Sequence[Line]) -> float:
-    """Rise of nitrate between water changes over the second half, mg/L a week."""
-    start = lines[-1].day * (1 - LAST_SHARE)
-    rise = time = 0.0
-    for before, after in pairwise(lines):
-        if after.day > before.day and before.day >= start:
-            rise += after.nitrate - before.nitrate
-            time += after.day - before.day
-    return DAYS_PER_WEEK * rise / time if time else 0.0
-
-
-def judge(outcome: Outcome) -> Verdict:
-    """Whether the plants end up short, nitrate builds between changes, or neither."""
-    hunger = outcome.record.hunger
-    if hunger.first_day is not None and hunger.recovery_day is None:
-        return "running-short"
-    return "building" if rise_week(outcome.record.lines) > STEADY_MG_L_WEEK else "steady"
 
 
 def calm_from(lines: Sequence[Line], ph: float, temperature_c: float) -> float | None:

@@ -69,6 +69,12 @@ class Rates(NamedTuple):
     soil_release: float = 1.0  # times what was entered
 
 
+def common_surface_cm2(volume_l: float) -> float:
+    """The water surface of a common tank that holds so much, cm²."""
+    surface: float = SURFACE_CM2_PER_L23 * volume_l ** (2 / 3)
+    return surface
+
+
 class Tank(NamedTuple):
     """All that the model needs, in the contract's units."""
 
@@ -95,12 +101,14 @@ class Tank(NamedTuple):
     soil_release_mg_n_m2_day: float = SOIL_RELEASE_MG_M2_DAY
     plant_nitrogen_percent: float = 2.5
     surface_cm2: float | None = None
+    kh_dh: float | None = None  # this and the tap's: for the advice on changing water
+    tap_kh_dh: float | None = None
+    tap_ph: float | None = None
 
     @property
     def surface_m2(self) -> float:
         """The water surface; where it is not given, that of a common tank of this volume."""
-        estimate = SURFACE_CM2_PER_L23 * self.volume_l ** (2 / 3)
-        return (self.surface_cm2 or estimate) / CM2_PER_M2
+        return (self.surface_cm2 or common_surface_cm2(self.volume_l)) / CM2_PER_M2
 
     @property
     def soil_age(self) -> float:

@@ -4,8 +4,9 @@ from collections.abc import Sequence
 
 from calculators.core.numbers import show_number as show
 from calculators.core.result import Note
-from calculators.nitrogen.animal_words import ammonia_notes, nitrite_notes
 from calculators.nitrogen.balance_words import FEED_IN_STEPS
+from calculators.nitrogen.course import course_of
+from calculators.nitrogen.harm import harms
 from calculators.nitrogen.inverse import Answers
 from calculators.nitrogen.simulate import COARSE, simulate
 from calculators.nitrogen.tank import Event, Rates, Tank
@@ -41,15 +42,15 @@ def harmful_feed(
         return []
     fed = tank._replace(feed_g_week=feed)
     record = simulate(fed, events, days, rates, relative=COARSE).record
-    harm = [*ammonia_notes(record, fed), *nitrite_notes(record)]
-    if not any(note.level == "danger" for note in harm):
+    harmful = [harm for harm in harms(record, course_of(record.lines), fed) if harm.is_danger]
+    if all(harm.is_now for harm in harmful):
         return []
     return [
         Note(
             "caution",
-            f"Do not feed for that target: at {show(feed, 2)} g a week ammonia or nitrite would reach "
-            "levels that harm animals before nitrate gets there. Let the filter grow first, and "
-            "raise the feed in steps.",
+            f"Do not feed for that target: at {show(feed, 2)} g a week the water would harm "
+            "animals before nitrate gets there. Let the filter grow first, and raise the feed in "
+            "steps.",
             first=True,
         )
     ]

@@ -20,6 +20,11 @@ def days_between(start: float, end: float, doubling_days: float) -> float:
     return max(0.0, math.log(end / start) / growth_rate(doubling_days))
 
 
+def days_to_full(start: float, settle_days: float, doubling_days: float) -> float:
+    """Days until a bed is full that is planted to a share of it; none where it is planted full."""
+    return 0.0 if start >= 1 else settle_days + days_between(start, 1.0, doubling_days)
+
+
 def cover_by_week(
     start: float, settle_days: float, doubling_days: float, after_cut: float, weeks: int
 ) -> tuple[list[float], list[float]]:

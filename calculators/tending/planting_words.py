@@ -11,23 +11,31 @@ HARD_CUT_PERCENT = 60  # common practice, no source
 
 def verdict(stems: int, weeks: float, every_days: float) -> Note:
     """The answer in plain words; the weeks are right within a factor of two, so rounded."""
-    many = f"{stems} stem" if stems == 1 else f"{stems} stems"
-    text = (
-        f"Plant {many}: the bed is full in about {show_number(weeks, 2)} weeks, then trim it every "
-        f"{show_number(every_days, 2)} days."
-    )
+    full = f"is full in about {show_number(weeks, 2)} weeks" if weeks > 0 else "is full at once"
+    text = f"Plant {counted(stems)}: the bed {full}, then trim it every {show_number(every_days, 2)} days."
     return Note("info", text, True)
 
 
-def notes(
-    start_percent: float, doubling_days: float, every_days: float, cut_percent: float
-) -> list[Note]:
-    """What more stems save, what the rhythm costs, and what the law has to do with it."""
+def counted(stems: int) -> str:
+    """A number of stems in words."""
+    return f"{stems} stem" if stems == 1 else f"{stems} stems"
+
+
+def more_stems(planted: int, full: int, days_saved: float) -> list[Note]:
+    """What planting twice as many would save, or a full bed where that is fewer than twice."""
+    if planted >= full:
+        return []
+    more = "Twice as many" if 2 * planted <= full else "A full bed at once"
     text = (
-        f"Twice as many stems at the start save about one doubling time, {doubling_days:.0f} days. "
+        f"{more}, {counted(min(full, 2 * planted))}, would save about {show_number(days_saved, 2)} days. "
         "Tops cut from a few stems of your own cost only time."
     )
-    said = [Note("info", text)]
+    return [Note("info", text)]
+
+
+def notes(start_percent: float, every_days: float, cut_percent: float) -> list[Note]:
+    """What the rhythm costs, and what the law has to do with it."""
+    said = []
     if start_percent < SPARSE_PERCENT:
         text = (
             "So sparse a start leaves light and nutrients to algae, and new soil gives ammonia: fill the "

@@ -20,6 +20,13 @@ try:
 except Missing as missing:
     stop(str(missing))
 
+from scripts.tables.make import BadRecords, make_tables
+
+try:
+    make_tables()  # before the calculators, which read them as they are imported
+except BadRecords as bad:
+    stop(f"the records do not hold\n{bad}")
+
 from scripts.bench_browser import browser
 from scripts.bench_builds import builds, weights
 from scripts.bench_calculators import every_calculator

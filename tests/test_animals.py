@@ -7,10 +7,10 @@ from zipfile import ZipFile
 import pytest
 import yaml
 from pydantic import ValidationError
+from scripts.records.export_animals import RECORDS, ROOT, TABLE, table_text
 
 from scripts.records.animal import Animal
 from scripts.records.claim import COMMON_PRACTICE, Claim
-from scripts.records.export_animals import RECORDS, ROOT, TABLE, table_text
 from scripts.records.load import BadRecords, load
 
 PATHS = sorted(RECORDS.glob("*.yml"))

@@ -4,8 +4,8 @@ import shutil
 
 import pytest
 import yaml
-
 from scripts.records.export_diagnosis import TABLE, table_text
+
 from scripts.records.load import BadRecords, load
 from scripts.setup.paths import ROOT
 

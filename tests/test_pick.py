@@ -71,6 +71,7 @@ def test_goldfish_would_leave_out_soft_plants(monkeypatch):
     """Common practice, no source: goldfish clear soft plants and spare tough ones. The kind of grazer
     goes by genus and family, so that it holds once such an animal has a record."""
     import scripts.records.export_picker as export
+
     from scripts.records.load import Reader
 
     words = Reader(export.ROOT / "species").vocabulary()["grazer"]

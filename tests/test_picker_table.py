@@ -6,11 +6,11 @@ import sys
 import zipfile
 
 import pytest
+from scripts.records.export_picker import TABLE, look_to_pick, table_text
 
 from calculators.core.data import table_bytes
 from calculators.core.listing import load_all
 from calculators.picker.record import COLUMNS, book
-from scripts.records.export_picker import TABLE, look_to_pick, table_text
 from scripts.records.load import BadRecords
 from scripts.runtime.make import MADE
 from scripts.setup.paths import ROOT

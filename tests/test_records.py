@@ -6,7 +6,7 @@ from pathlib import Path
 import pytest
 import yaml
 
-from scripts.pages.law import listings
+from scripts.records.law import listings
 from scripts.records.load import BadRecords, load
 from scripts.records.schema import KINDS, write_schemas
 from scripts.setup.paths import ROOT

@@ -20,7 +20,8 @@ try:
 except Missing as missing:
     stop(str(missing))
 
-from scripts.tables.make import BadRecords, make_tables
+from scripts.records.load import BadRecords
+from scripts.tables.make import make_tables
 
 try:
     make_tables()  # before the calculators, which read them as they are imported

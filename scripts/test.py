@@ -24,9 +24,10 @@ import os
 
 import pytest
 
+from scripts.records.load import BadRecords
 from scripts.setup.chromium import ensure_chromium
 from scripts.setup.node import browser_parts
-from scripts.tables.make import BadRecords, make_tables
+from scripts.tables.make import make_tables
 
 
 def main() -> int:

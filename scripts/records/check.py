@@ -10,6 +10,7 @@ from scripts.records.claim import COMMON_PRACTICE, SLUG
 from scripts.records.lines import Finding
 from scripts.records.load import Reading
 from scripts.records.parse import Place
+from scripts.records.prose import read_prose
 from scripts.records.written import inside, listed, mappings, source_keys, texts
 
 
@@ -29,6 +30,7 @@ def record_faults(reading: Reading) -> list[Finding]:
         *check_evidence.findings(reading),
         *check_evidence.rows(reading),
         *check_guides.mark_faults(reading),
+        *read_prose()[1],
         *double_names(reading),
         *trade_names(reading),
     ]

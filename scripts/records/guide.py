@@ -15,9 +15,9 @@ from typing import Annotated, Any, NamedTuple
 from pydantic import Field, ValidationError
 
 from scripts.records.claim import Name, Slug, Text
-from scripts.records.lines import Document, Finding, findings_of, read_text, shown_path
+from scripts.records.lines import Finding, findings_of, shown_path
 from scripts.records.messages import word
-from scripts.records.parse import NotARecord
+from scripts.records.prose import front_matter
 from scripts.records.record import Record
 from scripts.records.written import texts
 from scripts.setup.paths import ROOT
@@ -25,7 +25,6 @@ from scripts.setup.paths import ROOT
 FOLDER = ROOT / "docs" / "guides"
 SURE = ("well-documented", "reported", "uncertain")
 MARK = re.compile(rf"\{{({'|'.join(SURE)}|figure|open):\s*([^{{}}]*?)\s*\}}")
-FENCE = "---\n"
 
 
 class Guide(Record):
@@ -133,20 +132,3 @@ def read_guide(path: Path) -> tuple[Guide | None, GuideDraft | None, list[Findin
             key = ".".join(map(str, error["loc"]))
             findings.append(Finding(shown, line, key, word(error, Guide)))
         return None, draft, findings
-
-
-def front_matter(path: Path) -> tuple[Document, str] | Finding:
-    """The front matter of a page of prose, which is a mapping, and the text below it; or what is wrong."""
-    shown, text = shown_path(path), read_text(path)
-    if isinstance(text, Finding):
-        return text
-    parts = text.split(FENCE, 2)
-    if len(parts) < 3 or parts[0]:
-        return Finding(shown, 1, "", "needs front matter between two lines of ---")
-    try:
-        document = Document(parts[1], above=1)
-    except NotARecord as bad:
-        return Finding(shown, bad.line + 1, "", f"its front matter {bad}")
-    if not isinstance(document.value, dict):
-        return Finding(shown, 1, "", "needs front matter between two lines of ---")
-    return document, parts[2]

@@ -2,7 +2,7 @@
 
 from collections import defaultdict
 from collections.abc import Iterable, Mapping, Sequence
-from functools import cached_property
+from functools import cache, cached_property
 from pathlib import Path
 from typing import Any, NamedTuple
 
@@ -60,9 +60,16 @@ def finding_at(
     """A finding at a place in a file, at the line where the file has it."""
     document = documents.get(path)
     line = document.line(place) if document else 1
-    return Finding(shown_path(path), line, ".".join(map(str, place)), message)
+    return Finding(shown_path(path), line, shown_key(place), message)
 
 
+def shown_key(place: Place) -> str:
+    """A place as text, with nothing in it that a terminal would not show."""
+    key = ".".join(map(str, place))
+    return "".join(letter if letter.isprintable() else f"\\u{ord(letter):04x}" for letter in key)
+
+
+@cache
 def shown_path(path: Path) -> Path:
     """A file's path as the person knows it, from the project's folder."""
     return path.relative_to(ROOT) if path.is_relative_to(ROOT) else path
@@ -84,7 +91,7 @@ def read(path: Path) -> tuple[Document | None, list[Finding]]:
 def findings_of(document: Document, shown: Path) -> list[Finding]:
     """What is wrong with a text before its keys are known."""
     return [
-        Finding(shown, fault.line + document.above, ".".join(map(str, fault.place)), fault.message)
+        Finding(shown, fault.line + document.above, shown_key(fault.place), fault.message)
         for fault in document.faults
     ]
 

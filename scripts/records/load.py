@@ -60,7 +60,6 @@ class Reading(NamedTuple):
     guides: dict[str, GuideDraft]
     documents: dict[Path, Document]
     faults: list[Finding]
-    broken: frozenset[Path]
 
     def every_draft(self) -> Iterator[Draft]:
         """Every record and entry as it was written."""
@@ -100,7 +99,6 @@ def read_records(folder: Path = SPECIES) -> Reading:
         guides=guide_drafts,
         documents=reader.documents,
         faults=reader.findings + wrong_guides,
-        broken=frozenset(reader.broken),
     )
 
 

@@ -54,7 +54,7 @@ def parse(text: str, *, with_lines: bool = False) -> Parsed:
     try:
         value = parser.document()
     except yaml.YAMLError as wrong:
-        raise NotARecord(line_of(wrong), f"is not YAML: {reason(wrong, text)}") from None
+        raise NotARecord(line_of(wrong, text), f"is not YAML: {reason(wrong, text)}") from None
     finally:
         parser.loader.dispose()
     return Parsed(value, parser.lines, parser.faults, not parser.suspicious)
@@ -166,15 +166,15 @@ def line(event: Any) -> int:
     return int(event.start_mark.line) + 1
 
 
-def line_of(wrong: yaml.YAMLError) -> int:
-    """The line a parser's complaint points at."""
+def line_of(wrong: yaml.YAMLError, text: str) -> int:
+    """The line a parser's complaint points at; the last one where it points behind the end."""
     mark = getattr(wrong, "problem_mark", None)
-    return mark.line + 1 if mark else 1
+    return min(mark.line + 1, len(text.splitlines())) if mark else 1
 
 
 def reason(wrong: yaml.YAMLError, text: str) -> str:
     """A parser's complaint in one line."""
     words = " ".join(str(getattr(wrong, "problem", None) or wrong).split())
-    at = text.splitlines()[line_of(wrong) - 1 : line_of(wrong)]
-    tab = "; a tab stands in this line, YAML takes spaces" if at and "\t" in at[0] else ""
+    at = text.splitlines()[line_of(wrong, text) - 1]
+    tab = "; a tab stands in this line, YAML takes spaces" if "\t" in at else ""
     return f"{words}{tab}"

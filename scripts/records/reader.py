@@ -30,7 +30,6 @@ class Reader:
         self.findings: list[Finding] = []
         self.documents: dict[Path, Document] = {}
         self.drafts: dict[str, dict[str, Draft]] = {}
-        self.broken: set[Path] = set()  # files with errors
 
     def folder(self, name: str, model: type[Model]) -> dict[str, Model]:
         """The records of one folder by slug, which is the file's name."""
@@ -85,8 +84,6 @@ class Reader:
         """Parse a file once, with its findings."""
         document, findings = read(path)
         self.findings += findings
-        if findings:
-            self.broken.add(path)
         if document is not None:
             self.documents[path] = document
         return document
@@ -96,7 +93,6 @@ class Reader:
         try:
             return model.model_validate(value)
         except ValidationError as wrong:
-            self.broken.add(path)
             for number, error in enumerate(wrong.errors(include_url=False)):
                 where = (*place, *in_file(error["loc"], self.documents[path], place))
                 # Good words take time, and nobody is shown so many.
@@ -105,7 +101,6 @@ class Reader:
 
     def note(self, path: Path, place: Place, message: str) -> None:
         """Add a finding."""
-        self.broken.add(path)
         self.findings.append(finding_at(self.documents, path, place, message))
 
 

@@ -3,6 +3,7 @@
 A rule that waits until every key is right hides itself behind a slip in another key.
 """
 
+import math
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from typing import Any, Self, get_args
 
@@ -61,7 +62,7 @@ def again(error: ErrorDetails) -> InitErrorDetails:
     """An error in the form in which it can be raised once more."""
     kind: str | PydanticCustomError = error["type"]
     if kind not in KNOWN_TO_PYDANTIC:
-        kind = PydanticCustomError(error["type"], error["msg"].replace("{", "{{"))  # type: ignore[arg-type]
+        kind = PydanticCustomError(error["type"], error["msg"].replace("{", "{{"))
     return InitErrorDetails(
         type=kind, loc=error["loc"], input=error["input"], ctx=error.get("ctx", {})
     )
@@ -70,5 +71,9 @@ def again(error: ErrorDetails) -> InitErrorDetails:
 def number(raw: Mapping[str, Any], key: str) -> float | None:
     """A figure as it was written, None where it is no number."""
     value = raw.get(key)
-    is_number = isinstance(value, int | float) and not isinstance(value, bool)
-    return float(value) if is_number and value == value else None  # not a NaN
+    if isinstance(value, bool) or not isinstance(value, int | float):
+        return None
+    try:
+        return None if math.isnan(value) else float(value)
+    except OverflowError:  # a whole number of hundreds of digits
+        return math.inf if value > 0 else -math.inf

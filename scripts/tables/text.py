@@ -1,4 +1,4 @@
-"""A table as text: the same bytes from the same records, one entry a line, so that a change shows as a line."""
+"""A table as text: the same bytes from the same records, one entry a line, so that a change shows."""
 
 import json
 from typing import Any

@@ -6,6 +6,7 @@ import os
 import sys
 from typing import Any
 
+from calculators.core.data import MissingTable
 from calculators.core.declare import Spec
 from calculators.core.describe import describe
 from calculators.core.listing import load_all
@@ -17,6 +18,7 @@ from calculators.core.table import table
 
 BAD_INPUT = 2
 CLOSED_PIPE = 1
+NO_TABLE = 1
 
 
 def parser() -> argparse.ArgumentParser:
@@ -51,6 +53,9 @@ def main(arguments: list[str] | None = None) -> int:
     except UnknownCalculator as unknown:
         print(unknown, file=sys.stderr)
         return BAD_INPUT
+    except MissingTable as missing:
+        print(missing, file=sys.stderr)
+        return NO_TABLE
     return 0
 
 

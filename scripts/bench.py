@@ -20,6 +20,14 @@ try:
 except Missing as missing:
     stop(str(missing))
 
+from scripts.records.load import BadRecords
+from scripts.tables.make import make_tables
+
+try:
+    make_tables()  # before the calculators, which read them as they are imported
+except BadRecords as bad:
+    stop(f"the records do not hold\n{bad}")
+
 from scripts.bench_browser import browser
 from scripts.bench_builds import builds, weights
 from scripts.bench_calculators import every_calculator

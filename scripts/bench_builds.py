@@ -39,11 +39,11 @@ def build_of(count: int) -> tuple[float, float]:
         multiply(species / "plants", count)
         code = (
             "import sys; from pathlib import Path; from scripts.build import build; "
-            "build(Path(sys.argv[1]), Path(sys.argv[2]))"
+            "build(*map(Path, sys.argv[1:]))"
         )
         start = time.perf_counter()
         process = subprocess.Popen(
-            [sys.executable, "-c", code, str(BENCH_SITE), str(species)],
+            [sys.executable, "-c", code, str(BENCH_SITE), str(species), f"{folder}/tables"],
             cwd=ROOT,
             stdout=subprocess.DEVNULL,
         )

@@ -22,7 +22,7 @@ except Missing as missing:
 
 import argparse
 
-from scripts.build import BadRecords, BuildFailed, build
+from scripts.build import BadRecords, BuildFailed, TablesInUse, build
 from scripts.server import serve
 from scripts.setup.paths import SITE
 from scripts.setup.say import say
@@ -43,7 +43,7 @@ def main() -> None:
             serve(SITE, asked.port)
     except BadRecords as bad:
         stop(f"the records do not hold\n{bad}")
-    except (BuildFailed, Missing) as wrong:
+    except (BuildFailed, Missing, TablesInUse) as wrong:
         stop(str(wrong))
     except KeyboardInterrupt:
         say("stopped.")

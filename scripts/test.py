@@ -24,17 +24,22 @@ import os
 
 import pytest
 
+from scripts.records.load import BadRecords
 from scripts.setup.chromium import ensure_chromium
 from scripts.setup.node import browser_parts
+from scripts.tables.make import make_tables
 
 
 def main() -> int:
-    """Find or install a browser, then run the tests; the exit status is pytest's."""
+    """Make the tables, find or install a browser, run the tests; the exit status is pytest's."""
     try:
+        make_tables()
         os.environ["CHROMIUM"] = ensure_chromium()
         browser_parts()
     except Missing as missing:
         stop(str(missing))
+    except BadRecords as bad:
+        stop(f"the records do not hold\n{bad}")
     return int(pytest.main(sys.argv[1:]))
 
 

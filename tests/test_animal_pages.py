@@ -10,7 +10,7 @@ from calculators.core.run import run
 from calculators.living.animals import ANIMALS
 from scripts.pages.animal_load import worked
 from scripts.pages.animal_plants import neighbours
-from scripts.pages.law import listings
+from scripts.records.law import listings
 from scripts.records.load import load
 from tests.test_site import Page
 

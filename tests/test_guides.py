@@ -6,10 +6,23 @@ import re
 import pytest
 
 from scripts.pages.guides import figure, guide_page
-from scripts.records import guide_check
-from scripts.records.guide import MARK, Guide, Mark, call, marks, read_guide, read_guides
+from scripts.records.check_guides import mark_faults
+from scripts.records.guide import (
+    MARK,
+    Guide,
+    GuideDraft,
+    Mark,
+    call,
+    marks,
+    read_guide,
+    read_guides,
+)
+from scripts.records.load import read_records
+from scripts.records.with_calculators.guides import calls
+from scripts.records.with_calculators.trial import Trial
 from scripts.setup.paths import ROOT
 
+RECORDS = read_records()
 SLUGS = sorted(path.stem for path in (ROOT / "docs" / "guides").glob("*.md"))
 
 # Figures that stand in the guides, from outside the project. The key is the mark as written.
@@ -38,10 +51,14 @@ def guide(body="Text.", **changes):
     return Guide(**(front | changes), body=body, body_line=10)
 
 
-def found(library, **guides):
+def found(**guides):
     """What the check says of these guides."""
-    library = library._replace(guides=guides)
-    return list(guide_check.findings(library, ROOT / "species", judge_sources=True))
+    drafts = {
+        slug: GuideDraft(one.first, one.problems, one.body, one.body_line)
+        for slug, one in guides.items()
+    }
+    reading = RECORDS._replace(guides=drafts)
+    return [*mark_faults(reading), *calls(reading, Trial(reading, settled=True))]
 
 
 def test_there_are_seven_guides_in_an_order_of_their_own(library):
@@ -77,10 +94,10 @@ def test_a_guide_starts_with_its_checklist(slug, site, library):
     assert 3 <= head.count("<li>") <= 5
 
 
-def test_a_slip_is_told_at_its_line(library):
+def test_a_slip_is_told_at_its_line():
     lines = ["One.", "", "{reported: no-such-source}", "{figure: oxygen no_such}"]
     body = "\n".join([*lines, "{well-documented: common-practice}", ""])
-    said = {(one.line, one.message) for one in found(library, slip=guide(body))}
+    said = {(one.line, one.message) for one in found(slip=guide(body))}
     assert any(line == 12 and "no-such-source is no key" in text for line, text in said)
     assert any(line == 13 and "gives no figure no_such" in text for line, text in said)
     assert any(line == 14 and "needs a named source" in text for line, text in said)
@@ -97,14 +114,14 @@ def test_a_slip_is_told_at_its_line(library):
         ("{reported: }", "names no source"),
     ],
 )
-def test_each_kind_of_slip_is_told(body, part, library):
-    said = found(library, slip=guide(body))
+def test_each_kind_of_slip_is_told(body, part):
+    said = found(slip=guide(body))
     assert len(said) == 1, said
     assert part in said[0].message
 
 
-def test_a_problem_that_has_no_record_is_told(library):
-    said = found(library, slip=guide(problems=["no-such-problem"]))
+def test_a_problem_that_has_no_record_is_told():
+    said = found(slip=guide(problems=["no-such-problem"]))
     assert "no-such-problem has no record" in said[0].message
 
 
@@ -112,8 +129,10 @@ def test_bad_front_matter_is_told_not_thrown(tmp_path):
     path = tmp_path / "bad.md"
     for text in ("no front matter", "---\ntitle: [\n---\nx", "---\ntitle: T\n---\nx"):
         path.write_text(text, encoding="utf-8")
-        assert isinstance(read_guide(path), list)
-    guides, wrong = read_guides(tmp_path)
+        guide, _, findings = read_guide(path)
+        assert guide is None
+        assert findings
+    guides, _, wrong = read_guides(tmp_path)
     assert not guides
     assert {"description", "order", "first"} <= {one.key for one in wrong}
 

@@ -7,8 +7,8 @@ from datetime import date
 
 import pytest
 
-from scripts.pages.law import listed_look_alikes, listings
 from scripts.pages.rules import place_page
+from scripts.records.law import listed_look_alikes, listings
 from scripts.records.rule import Entry, Rule
 
 # Cornell's copy of 7 CFR 360.200(a), aquatic and wetland weeds, without the seaweed: read whole.

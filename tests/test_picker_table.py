@@ -10,24 +10,11 @@ import pytest
 from calculators.core.data import table_bytes
 from calculators.core.listing import load_all
 from calculators.picker.record import COLUMNS, book
-from scripts.records.export_picker import TABLE, look_to_pick, table_text
-from scripts.records.load import BadRecords
 from scripts.runtime.make import MADE
-from scripts.setup.paths import ROOT
+from scripts.setup.paths import ROOT, TABLES
+from scripts.tables.plants import look_to_pick
 
-
-def test_the_committed_table_is_what_the_records_say():
-    assert TABLE.read_text(encoding="utf-8") == table_text(), (
-        "run python -m scripts.records.export_picker and commit the table"
-    )
-
-
-def test_broken_records_are_told(tmp_path):
-    (tmp_path / "plants").mkdir()
-    (tmp_path / "plants" / "x.yml").write_text("name: 1\n", encoding="utf-8")
-    (tmp_path / "vocabulary.yml").write_text("grazer: {}\n", encoding="utf-8")
-    with pytest.raises(BadRecords):
-        table_text(tmp_path)
+TABLE = TABLES / "plants.json"
 
 
 def test_every_plant_and_animal_is_in_it(library):

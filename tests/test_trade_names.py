@@ -2,11 +2,10 @@
 
 from collections import defaultdict
 
-import pytest
 import yaml
 
 from scripts.pages.names import candidates, pages_of
-from scripts.records.load import BadRecords, load
+from tests.faults_of import lines, record_faults
 from tests.test_records import folder  # noqa: F401  the fixture
 
 PLACES = {
@@ -20,10 +19,8 @@ FLOOR = 14  # records that the book set out to have at least
 
 
 def messages(folder):  # noqa: F811
-    """What loading says."""
-    with pytest.raises(BadRecords) as bad:
-        load(folder)
-    return [f"{one.path.name}:{one.line}: {one.key}: {one.message}" for one in bad.value.findings]
+    """What the build says of the records alone."""
+    return lines(record_faults(folder))
 
 
 def candidate(**given):

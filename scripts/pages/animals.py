@@ -7,11 +7,11 @@ from markupsafe import Markup
 from calculators.core import quantities as q
 from scripts.pages.animal_load import worked
 from scripts.pages.cite import Citations
-from scripts.pages.law import listings
 from scripts.pages.ranges import SCALES, Bar, Scale, bar, both_units, span
 from scripts.pages.template import render
 from scripts.records.animal import Animal
 from scripts.records.claim import Statement
+from scripts.records.law import listings
 from scripts.records.load import Library
 from scripts.records.problem import Problem
 

@@ -6,10 +6,10 @@ from markupsafe import Markup
 
 from scripts.drawings.draw import drawing
 from scripts.pages.cite import Citations
-from scripts.pages.law import Listing, listings, listings_of
 from scripts.pages.same_scale import cut
 from scripts.pages.side_by_side import Cell, Desk, Row, all_rows, differ
 from scripts.pages.template import render
+from scripts.records.law import Listing, listings, listings_of
 from scripts.records.load import Library
 from scripts.records.trade_name import Candidate, TradeName
 

@@ -5,12 +5,12 @@ from typing import Any, NamedTuple
 from markupsafe import Markup
 
 from calculators.core import quantities as q
-from scripts.pages.law import listings
-from scripts.pages.looks import LOOKS, look
 from scripts.pages.ranges import both_units
 from scripts.pages.template import render
 from scripts.records.claim import Range
+from scripts.records.law import listings
 from scripts.records.load import Library
+from scripts.records.looks import LOOKS, look
 from scripts.records.plant import Plant
 
 LIGHTS = {

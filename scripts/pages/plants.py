@@ -14,11 +14,11 @@ from scripts.drawings.draw import TANK_HEIGHT_CM, drawing
 from scripts.drawings.remarks import remark
 from scripts.pages.animal_plants import neighbours
 from scripts.pages.cite import Citations
-from scripts.pages.law import listed_look_alikes, listings
 from scripts.pages.names import pages_of
 from scripts.pages.ranges import SCALES, Bar, bar, both_units
 from scripts.pages.same_scale import with_view
 from scripts.pages.template import render
+from scripts.records.law import listed_look_alikes, listings
 from scripts.records.load import Library
 from scripts.records.plant import Plant
 

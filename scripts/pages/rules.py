@@ -1,8 +1,8 @@
 """Pages of law lists, of the places where they hold, and of sources."""
 
 from scripts.pages.cite import Citations
-from scripts.pages.law import Listing, listings
 from scripts.pages.template import render
+from scripts.records.law import Listing, listings
 from scripts.records.load import Library
 from scripts.records.rule import Rule
 

@@ -6,11 +6,11 @@ from typing import Any
 from markupsafe import Markup
 
 from calculators.core import quantities as q
-from scripts.pages.law import listings
 from scripts.pages.ranges import SCALES, Scale, bar
 from scripts.pages.side_by_side import UNKNOWN, Cell, Desk, Row
 from scripts.pages.side_parts import figure, mark, said, size_classes, text
 from scripts.records.claim import Range
+from scripts.records.law import listings
 
 
 def need(scale: Scale) -> Row:

@@ -1,14 +1,16 @@
 """The animal record: one file in species/animals/, its name the page's address."""
 
-from typing import Annotated, Literal, Self
+from collections.abc import Iterator, Mapping
+from typing import Annotated, Any, Literal
 
-from pydantic import Field, model_validator
+from pydantic import Field
 from pydantic_core import PydanticCustomError
 
 from calculators.core import quantities as q
 from calculators.living.feed import MM_PER_CM, living_mass_g
-from scripts.records.claim import Claim, Range, Record, Slug, Statement, Text, Within
+from scripts.records.claim import Claim, Range, Slug, Statement, Text, Within
 from scripts.records.names import Named
+from scripts.records.record import Record, Ruled, number
 from scripts.records.rule import Basis, Jurisdiction
 
 Slugs = Annotated[list[Slug], Field(min_length=1)]
@@ -54,18 +56,18 @@ class AnimalNeeds(Record):
     gh_dh: Annotated[Range, Within(q.GeneralHardness)] | None = None
 
 
-class GroupSize(Claim):
+class GroupSize(Claim, Ruled):
     """How many to keep together; ``most`` only where more is a mistake."""
 
     least: Annotated[int, Field(ge=1, le=50)]
     most: Annotated[int, Field(ge=1, le=50)] | None = None
 
-    @model_validator(mode="after")
-    def ordered(self) -> Self:
+    @classmethod
+    def broken_rules(cls, raw: Mapping[str, Any]) -> Iterator[PydanticCustomError]:
         """Refuse a group whose greatest size is below its least."""
-        if self.most is not None and self.most < self.least:
-            raise PydanticCustomError("group_order", "most must not be below least")
-        return self
+        least, most = number(raw, "least"), number(raw, "most")
+        if least is not None and most is not None and most < least:
+            yield PydanticCustomError("group_order", "most must not be below least")
 
 
 class Harm(Statement):

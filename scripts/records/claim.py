@@ -3,33 +3,26 @@
 Nothing in a record stands without its source key (or ``common-practice``) and a degree of sureness.
 """
 
-from typing import Annotated, Any, Literal, Self
+import re
+from collections.abc import Iterator, Mapping
+from typing import Annotated, Any, Literal
 
-from pydantic import (
-    BaseModel,
-    ConfigDict,
-    Field,
-    GetCoreSchemaHandler,
-    GetJsonSchemaHandler,
-    model_validator,
-)
+from pydantic import Field, GetCoreSchemaHandler, GetJsonSchemaHandler
 from pydantic_core import PydanticCustomError, core_schema
 
 from calculators.core.quantity import Quantity
+from scripts.records.record import Record, Ruled, number, validated
 
 COMMON_PRACTICE = "common-practice"
 
-Slug = Annotated[str, Field(pattern=r"^[a-z0-9]+(-[a-z0-9]+)*$", max_length=80)]
+LONGEST_SLUG = 80
+SLUG = re.compile("[a-z0-9]+(-[a-z0-9]+)*")
+
+Slug = Annotated[str, Field(pattern=f"^{SLUG.pattern}$", max_length=LONGEST_SLUG)]
 Sure = Literal["well-documented", "reported", "uncertain"]
 Text = Annotated[str, Field(min_length=1, max_length=1200)]
 Name = Annotated[str, Field(min_length=1, max_length=120)]
 Sources = Annotated[list[Slug], Field(min_length=1)]
-
-
-class Record(BaseModel):
-    """Strict and frozen: an unknown key or a wrong type is an error, never a guess."""
-
-    model_config = ConfigDict(extra="forbid", strict=True, frozen=True)
 
 
 class Claim(Record):
@@ -44,23 +37,23 @@ class Claim(Record):
         return [self.source] if isinstance(self.source, str) else self.source
 
 
-class Range(Claim):
+class Range(Claim, Ruled):
     """A figure from ``low`` to ``high``, in the unit that the key's ending names."""
 
     low: float = Field(allow_inf_nan=False)
     high: float = Field(allow_inf_nan=False)
     note: Text | None = None
 
-    @model_validator(mode="after")
-    def ordered(self) -> Self:
+    @classmethod
+    def broken_rules(cls, raw: Mapping[str, Any]) -> Iterator[PydanticCustomError]:
         """Refuse a range that is upside down."""
-        if self.low > self.high:
-            raise PydanticCustomError(
+        low, high = number(raw, "low"), number(raw, "high")
+        if low is not None and high is not None and low > high:
+            yield PydanticCustomError(
                 "range_order",
                 "low end {low} is above high end {high}; low must not be above high",
-                {"low": f"{self.low:g}", "high": f"{self.high:g}"},
+                {"low": f"{low:g}", "high": f"{high:g}"},
             )
-        return self
 
 
 class Statement(Claim):
@@ -79,7 +72,7 @@ class Within:
     def __get_pydantic_core_schema__(
         self, source: Any, handler: GetCoreSchemaHandler
     ) -> core_schema.CoreSchema:
-        return core_schema.no_info_after_validator_function(self.check, handler(source))
+        return core_schema.no_info_wrap_validator_function(self.check, handler(source))
 
     def __get_pydantic_json_schema__(
         self, schema: core_schema.CoreSchema, handler: GetJsonSchemaHandler
@@ -92,13 +85,20 @@ class Within:
             "description": f"{self.quantity.label}, {self.quantity.unit or 'no unit'}",
         }
 
-    def check(self, value: Range) -> Range:
-        """Refuse an end that cannot exist, naming the unit, since a wrong unit is the usual cause."""
-        low, high = self.quantity.possible
+    def check(self, value: Any, handler: core_schema.ValidatorFunctionWrapHandler) -> Range:
+        """Validate a range, and refuse an end that cannot exist beside its other faults."""
+        broken = list(self.impossible_ends(value)) if isinstance(value, dict) else []
+        made: Range = validated(value, handler, broken)
+        return made
+
+    def impossible_ends(self, raw: Mapping[str, Any]) -> Iterator[PydanticCustomError]:
+        """Each end that cannot exist, naming the unit, since a wrong unit is the usual cause."""
+        least, most = self.quantity.possible
         unit = f" {self.quantity.unit}".rstrip()
-        for end, figure in (("low", value.low), ("high", value.high)):
-            if not low <= figure <= high:
-                raise PydanticCustomError(
+        for end in ("low", "high"):
+            figure = number(raw, end)
+            if figure is not None and not least <= figure <= most:
+                yield PydanticCustomError(
                     "impossible",
                     "{end} {figure}{unit} cannot be; {label} must be {least} to {most}{unit}",
                     {
@@ -106,8 +106,7 @@ class Within:
                         "figure": f"{figure:g}",
                         "unit": unit,
                         "label": self.quantity.label,
-                        "least": f"{low:g}",
-                        "most": f"{high:g}",
+                        "least": f"{least:g}",
+                        "most": f"{most:g}",
                     },
                 )
-        return value

@@ -1,11 +1,13 @@
 """The findings: species/findings.yml, one entry a key."""
 
-from typing import Annotated, Literal, Self
+from collections.abc import Iterator, Mapping
+from typing import Annotated, Any, Literal
 
-from pydantic import Field, model_validator
+from pydantic import Field
 from pydantic_core import PydanticCustomError
 
-from scripts.records.claim import Claim, Record, Slug
+from scripts.records.claim import Claim, Slug
+from scripts.records.record import Ruled, number
 
 Looks = Literal[
     "old-leaves", "new-leaves", "whole-plant", "stem", "roots", "surface", "water", "coating",
@@ -21,7 +23,7 @@ INPUTS = (
 )  # fmt: skip
 
 
-class DerivedFrom(Record):
+class DerivedFrom(Ruled):
     """The input that settles a finding: ``above`` (not including) ``up_to`` (including), or ``equals``."""
 
     input: Literal[INPUTS]  # type: ignore[valid-type]
@@ -29,15 +31,14 @@ class DerivedFrom(Record):
     up_to: float | None = None
     equals: str | None = None
 
-    @model_validator(mode="after")
-    def says_something(self) -> Self:
+    @classmethod
+    def broken_rules(cls, raw: Mapping[str, Any]) -> Iterator[PydanticCustomError]:
         """Refuse one without a figure, or an upside-down band."""
-        low, high = self.above, self.up_to
-        if low is None and high is None and self.equals is None:
-            raise PydanticCustomError("empty", "needs above, up_to or equals")
+        if all(raw.get(key) is None for key in ("above", "up_to", "equals")):
+            yield PydanticCustomError("empty", "needs above, up_to or equals")
+        low, high = number(raw, "above"), number(raw, "up_to")
         if low is not None and high is not None and low >= high:
-            raise PydanticCustomError("upside_down", "above must be less than up_to")
-        return self
+            yield PydanticCustomError("upside_down", "above must be less than up_to")
 
 
 class Finding(Claim):

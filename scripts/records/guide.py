@@ -10,20 +10,21 @@ Marks in the prose:
 import re
 from collections.abc import Iterator
 from pathlib import Path
-from typing import Annotated, NamedTuple
+from typing import Annotated, Any, NamedTuple
 
-import yaml
 from pydantic import Field, ValidationError
 
-from scripts.records.claim import Name, Record, Slug, Text
-from scripts.records.lines import Finding, shown_path
+from scripts.records.claim import Name, Slug, Text
+from scripts.records.lines import Finding, findings_of, shown_path
 from scripts.records.messages import word
+from scripts.records.prose import front_matter
+from scripts.records.record import Record
+from scripts.records.written import texts
 from scripts.setup.paths import ROOT
 
 FOLDER = ROOT / "docs" / "guides"
 SURE = ("well-documented", "reported", "uncertain")
 MARK = re.compile(rf"\{{({'|'.join(SURE)}|figure|open):\s*([^{{}}]*?)\s*\}}")
-FENCE = "---\n"
 
 
 class Guide(Record):
@@ -37,6 +38,15 @@ class Guide(Record):
     first: Annotated[list[Text], Field(min_length=1)]
     body: str
     body_line: int  # the line of the file on which the body starts
+
+
+class GuideDraft(NamedTuple):
+    """A guide as it was written, right or wrong: what its marks and references can be checked in."""
+
+    first: list[str]
+    problems: list[str]
+    body: str
+    body_line: int
 
 
 class Mark(NamedTuple):
@@ -59,7 +69,7 @@ class Call(NamedTuple):
     wanted: str
 
 
-def marks(guide: Guide) -> Iterator[Mark]:
+def marks(guide: Guide | GuideDraft) -> Iterator[Mark]:
     """Every mark of a guide; those of its checklist count as on the first line."""
     for text, start in ((" ".join(guide.first), 1), (guide.body, guide.body_line)):
         for match in MARK.finditer(text):
@@ -81,33 +91,44 @@ def call(mark: Mark) -> Call:
     return Call(name, dict(pair.split("=", 1) for pair in rest), wanted)
 
 
-def read_guides(folder: Path = FOLDER) -> tuple[dict[str, Guide], list[Finding]]:
-    """All guides by slug, and what is wrong with their front matter."""
+def read_guides(
+    folder: Path = FOLDER,
+) -> tuple[dict[str, Guide], dict[str, GuideDraft], list[Finding]]:
+    """The guides that hold, all of them as written, by slug; and what is wrong with their front matter."""
     guides: dict[str, Guide] = {}
+    drafts: dict[str, GuideDraft] = {}
     wrong: list[Finding] = []
     for path in sorted(folder.glob("*.md")):
-        found = read_guide(path)
-        if isinstance(found, Guide):
-            guides[path.stem] = found
-        else:
-            wrong += found
-    return guides, wrong
+        guide, draft, findings = read_guide(path)
+        wrong += findings
+        if draft is not None:
+            drafts[path.stem] = draft
+        if guide is not None:
+            guides[path.stem] = guide
+    return guides, drafts, wrong
 
 
-def read_guide(path: Path) -> Guide | list[Finding]:
-    """One guide, or what is wrong with its front matter."""
-    parts = path.read_text(encoding="utf-8").split(FENCE, 2)
+def read_guide(path: Path) -> tuple[Guide | None, GuideDraft | None, list[Finding]]:
+    """One guide, the same as written, and what is wrong with its front matter."""
+    shown = shown_path(path)
+    document = front_matter(path)
+    if isinstance(document, Finding):
+        return None, None, [document]
+    findings = findings_of(document[0], shown)
+    front, body = document[0].value, document[1]
+    body_line = document[0].text.count("\n") + 3  # the two fences, and counting from one
+    draft = GuideDraft(
+        first=[text for _, text in texts(front, "first")],
+        problems=[slug for _, slug in texts(front, "problems")],
+        body=body,
+        body_line=body_line,
+    )
     try:
-        front = yaml.safe_load(parts[1]) if len(parts) == 3 and not parts[0] else None
-    except yaml.YAMLError as bad:
-        return [Finding(shown_path(path), 1, "", f"front matter is not YAML: {bad}")]
-    if not isinstance(front, dict):
-        return [Finding(shown_path(path), 1, "", "needs front matter between two lines of ---")]
-    start = parts[1].count("\n") + 3  # the two fences, and counting from one
-    try:
-        return Guide.model_validate(front | {"body": parts[2], "body_line": start})
+        held: Any = front | {"body": body, "body_line": body_line}
+        return Guide.model_validate(held), draft, findings
     except ValidationError as bad:
-        return [
-            Finding(shown_path(path), 1, ".".join(map(str, one["loc"])), word(one, Guide))
-            for one in bad.errors()
-        ]
+        for error in bad.errors():
+            line = document[0].line(error["loc"])
+            key = ".".join(map(str, error["loc"]))
+            findings.append(Finding(shown, line, key, word(error, Guide)))
+        return None, draft, findings

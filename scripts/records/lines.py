@@ -1,14 +1,15 @@
-"""YAML with line numbers: what stands where, and keys that stand twice."""
+"""Findings at a file, a line and a key; a file's value with the lines of its places."""
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections import defaultdict
+from collections.abc import Iterable, Mapping, Sequence
+from functools import cache, cached_property
 from pathlib import Path
 from typing import Any, NamedTuple
 
-import yaml
-
+from scripts.records.parse import Fault, NotARecord, Parsed, Place, parse
 from scripts.setup.paths import ROOT
 
-Place = tuple[str | int, ...]
+MOST_SHOWN = 50  # of one file
 
 
 class Finding(NamedTuple):
@@ -24,18 +25,33 @@ class Finding(NamedTuple):
         return f"{self.path.as_posix()}:{self.line}:{key} {self.message}"
 
 
-class Document(NamedTuple):
-    """A parsed file: its value, and the line of each place in it."""
+class Document:
+    """A parsed text: its value at once, its lines when a complaint asks for them.
 
-    value: Any
-    lines: dict[Place, int]
+    ``above`` is how many lines of the file stand before the text. Raises ``NotARecord``.
+    """
+
+    def __init__(self, text: str, above: int = 0) -> None:
+        self.text, self.above = text, above
+        parsed = parse(text)
+        self.value: Any = parsed.value
+        self.faults: list[Fault] = [] if parsed.sound else self.parsed.faults
+
+    @cached_property
+    def parsed(self) -> Parsed:
+        """The second, slower pass."""
+        return parse(self.text, with_lines=True)
+
+    def has(self, place: Place) -> bool:
+        """Whether the text has a place."""
+        return place in self.parsed.lines
 
     def line(self, place: Sequence[str | int]) -> int:
-        """The line of a place, or of the nearest place around it that the file has."""
-        known = tuple(place)
-        while known and known not in self.lines:
+        """The line of a place, or of the nearest place around it that the text has."""
+        known, lines = tuple(place), self.parsed.lines
+        while known and known not in lines:
             known = known[:-1]
-        return self.lines.get(known, 1)
+        return lines.get(known, 1) + self.above
 
 
 def finding_at(
@@ -44,60 +60,68 @@ def finding_at(
     """A finding at a place in a file, at the line where the file has it."""
     document = documents.get(path)
     line = document.line(place) if document else 1
-    return Finding(shown_path(path), line, ".".join(map(str, place)), message)
+    return Finding(shown_path(path), line, shown_key(place), message)
 
 
+def shown_key(place: Place) -> str:
+    """A place as text, with nothing in it that a terminal would not show."""
+    key = ".".join(map(str, place))
+    return "".join(letter if letter.isprintable() else f"\\u{ord(letter):04x}" for letter in key)
+
+
+@cache
 def shown_path(path: Path) -> Path:
     """A file's path as the person knows it, from the project's folder."""
     return path.relative_to(ROOT) if path.is_relative_to(ROOT) else path
 
 
-def read(path: Path, shown: Path) -> tuple[Document | None, list[Finding]]:
-    """Parse one file. Returns no document where it is no YAML; duplicate keys are findings."""
+def read(path: Path) -> tuple[Document | None, list[Finding]]:
+    """Parse one file. Returns no document where nothing of it can be used."""
+    shown = shown_path(path)
+    text = read_text(path)
+    if isinstance(text, Finding):
+        return None, [text]
     try:
-        text = path.read_text(encoding="utf-8")
+        document = Document(text)
+    except NotARecord as wrong:
+        return None, [Finding(shown, wrong.line, "", str(wrong))]
+    return document, findings_of(document, shown)
+
+
+def findings_of(document: Document, shown: Path) -> list[Finding]:
+    """What is wrong with a text before its keys are known."""
+    return [
+        Finding(shown, fault.line + document.above, shown_key(fault.place), fault.message)
+        for fault in document.faults
+    ]
+
+
+def read_text(path: Path) -> str | Finding:
+    """A file's text, or why it cannot be read."""
+    shown = shown_path(path)
+    if path.is_symlink() and not path.exists():
+        return Finding(shown, 1, "", "is a link that leads nowhere; remove it, or mend the link")
+    if path.is_dir():
+        return Finding(shown, 1, "", "is a folder; a file was expected here")
+    try:
+        return path.read_bytes().decode("utf-8")
+    except FileNotFoundError:
+        return Finding(shown, 1, "", "is missing; nothing can be checked without it")
     except UnicodeDecodeError as wrong:
-        return None, [Finding(shown, 1, "", f"is not UTF-8 text (byte {wrong.start})")]
-    try:
-        loader = yaml.SafeLoader(text)
-        node = loader.get_single_node()
-        value = loader.construct_document(node) if node else None
-        loader.dispose()
-    except yaml.YAMLError as wrong:
-        return None, [Finding(shown, line_of(wrong), "", f"is not YAML: {reason(wrong)}")]
-    except ValueError as wrong:  # a date such as 2026-02-30
-        return None, [Finding(shown, 1, "", f"holds a value that cannot be: {wrong}")]
-    lines: dict[Place, int] = {}
-    findings = list(walk(node, (), lines, shown)) if node else []
-    return Document(value, lines), findings
+        return Finding(shown, 1, "", f"is not UTF-8 text (byte {wrong.start})")
+    except OSError as wrong:
+        return Finding(shown, 1, "", f"cannot be read: {wrong.strerror}")
 
 
-def walk(node: yaml.Node, place: Place, lines: dict[Place, int], path: Path) -> Iterator[Finding]:
-    """Note the line of every place under a node; yield a finding for each key that stands twice."""
-    lines.setdefault(place, node.start_mark.line + 1)
-    if isinstance(node, yaml.SequenceNode):
-        for number, part in enumerate(node.value):
-            yield from walk(part, (*place, number), lines, path)
-    if isinstance(node, yaml.MappingNode):
-        seen: dict[str, int] = {}
-        for key, part in node.value:
-            line = key.start_mark.line + 1
-            name = str(key.value)
-            if name in seen:
-                where = ".".join(map(str, (*place, name)))
-                first = seen[name]
-                yield Finding(path, line, where, f"stands twice; the first is on line {first}")
-            seen.setdefault(name, line)
-            lines[(*place, name)] = line
-            yield from walk(part, (*place, name), lines, path)
-
-
-def line_of(wrong: yaml.YAMLError) -> int:
-    """The line a parser's complaint points at."""
-    mark = getattr(wrong, "problem_mark", None)
-    return mark.line + 1 if mark else 1
-
-
-def reason(wrong: yaml.YAMLError) -> str:
-    """A parser's complaint in one line."""
-    return " ".join(str(getattr(wrong, "problem", None) or wrong).split())
+def shown_first(findings: Iterable[Finding]) -> list[Finding]:
+    """The findings in order, of each file no more than ``MOST_SHOWN`` and a count of the rest."""
+    by_file: dict[Path, list[Finding]] = defaultdict(list)
+    for finding in sorted(set(findings)):
+        by_file[finding.path].append(finding)
+    shown = []
+    for path, found in by_file.items():
+        shown += found[:MOST_SHOWN]
+        if len(found) > MOST_SHOWN:
+            message = f"and {len(found) - MOST_SHOWN:,} more in this file"
+            shown.append(Finding(path, found[MOST_SHOWN].line, "", message))
+    return shown

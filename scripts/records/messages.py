@@ -7,8 +7,9 @@ from typing import Any
 from pydantic import BaseModel
 from pydantic_core import ErrorDetails
 
-from scripts.records.lines import Place
+from scripts.records.parse import Place
 
+MOST_WORDED = 200  # errors of one record that are put into our words
 WORDS = {
     "missing": "is missing; it is required here",
     "float_type": "must be a number without a unit or quotes, the unit is in the key; got {value}",
@@ -26,9 +27,12 @@ WORDS = {
     "greater_than_equal": "must be {ge} or more; got {value}",
     "less_than_equal": "must be {le} or less; got {value}",
 }
+OWN_WORDS = ("impossible", "range_order", "one_of", "group_order", "empty", "upside_down")
+HOLDS_KEYS = ("model_type", "model_attributes_type", "dict_type")
 PATTERNS = {
     "^[a-z0-9]": "must be lower-case words joined by hyphens, such as salvinia-auriculata; got {value}",
-    "^https://": "must be an address that starts with https://; got {value}",
+    "^https://": "must be an address that starts with https:// and a host's name, with no user before it, "
+    "no blank and no quotation mark; got {value}",
 }
 
 
@@ -36,6 +40,8 @@ def word(error: ErrorDetails, model: type[BaseModel]) -> str:
     """One error in our words."""
     kind, context = error["type"], dict(error.get("ctx", {}))
     value = short(error.get("input"))
+    if kind in HOLDS_KEYS and not error.get("input"):
+        return "is empty; it must hold keys of its own"
     if kind == "extra_forbidden":
         return unknown_key(error["loc"], model)
     if kind == "literal_error":
@@ -47,11 +53,7 @@ def word(error: ErrorDetails, model: type[BaseModel]) -> str:
     if kind in WORDS:
         length = len(error["input"]) if isinstance(error.get("input"), str) else 0
         return WORDS[kind].format(value=value, length=length, **context)
-    return (
-        f"{error['msg']}; got {value}"
-        if kind not in ("impossible", "range_order", "one_of")
-        else error["msg"]
-    )
+    return f"{error['msg']}; got {value}" if kind not in OWN_WORDS else error["msg"]
 
 
 def unknown_key(place: Place, model: type[BaseModel]) -> str:

@@ -4,13 +4,14 @@ from typing import Annotated
 
 from pydantic import Field
 
-from scripts.records.claim import Claim, Name, Record, Statement
+from scripts.records.claim import Claim, Name, Statement
+from scripts.records.record import Record
 
 
 class NameCheck(Claim):
     """Which source takes the accepted name, and any doubt about it."""
 
-    note: Annotated[str, Field(max_length=400)] | None = None
+    note: Annotated[str, Field(min_length=1, max_length=400)] | None = None
 
 
 class UncertainName(Record):

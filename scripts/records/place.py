@@ -4,7 +4,8 @@ from typing import Annotated
 
 from pydantic import Field
 
-from scripts.records.claim import Record, Statement, Text
+from scripts.records.claim import Statement, Text
+from scripts.records.record import Record
 
 Statements = Annotated[list[Statement], Field(min_length=1)]
 

@@ -5,8 +5,9 @@ from typing import Annotated, Literal
 from pydantic import Field
 
 from calculators.core import quantities as q
-from scripts.records.claim import Claim, Name, Range, Record, Slug, Statement, Within
+from scripts.records.claim import Claim, Name, Range, Slug, Statement, Within
 from scripts.records.names import Named
+from scripts.records.record import Record
 from scripts.records.traits import Traits
 
 

@@ -5,7 +5,8 @@ from typing import Annotated, Literal
 from pydantic import Field
 
 from calculators.core import quantities as q
-from scripts.records.claim import Claim, Name, Range, Record, Slug, Statement, Text, Within
+from scripts.records.claim import Claim, Name, Range, Slug, Statement, Text, Within
+from scripts.records.record import Record
 
 Where = Literal[
     "old-leaves", "new-leaves", "whole-plant", "stem", "roots", "surface", "water", "animals"

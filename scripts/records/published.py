@@ -9,7 +9,9 @@ from typing import Annotated, Any
 import yaml
 from pydantic import Field, TypeAdapter
 
-from scripts.records.claim import Record, Slug, Text
+from scripts.records.claim import Slug, Text
+from scripts.records.parse import LOADER
+from scripts.records.record import Record
 from scripts.setup.paths import ROOT
 
 FOLDER = ROOT / "tests" / "published"
@@ -41,4 +43,4 @@ def cases(calculator: str) -> list[Case]:
     path: Path = FOLDER / f"{calculator}.yml"
     if not path.exists():
         return []
-    return CASES.validate_python(yaml.safe_load(path.read_text(encoding="utf-8")))
+    return CASES.validate_python(yaml.load(path.read_text(encoding="utf-8"), LOADER))

@@ -5,7 +5,8 @@ from typing import Annotated, Literal
 
 from pydantic import Field
 
-from scripts.records.claim import Name, Record, Slug, Text
+from scripts.records.claim import Name, Slug, Text
+from scripts.records.record import Record
 
 Jurisdiction = Literal["us", "eu", "gb", "au", "nz"]
 Basis = Literal["read-in-text", "second-hand", "memory"]  # how we know what a law says
@@ -33,7 +34,7 @@ class Rule(Record):
     place: Jurisdiction
     instrument: Text
     effect: Text
-    short_effect: Annotated[str, Field(max_length=120)]
+    short_effect: Annotated[str, Field(min_length=1, max_length=120)]
     forbids: list[Act] = []  # what the list itself forbids a private keeper; other law may add
     source: Slug
     read_on: date

@@ -4,7 +4,11 @@ from typing import Annotated, Literal
 
 from pydantic import Field
 
-from scripts.records.claim import Record, Text
+from scripts.records.claim import Text
+from scripts.records.record import Record
+
+# A host by name, no user before it, and no character that could end the attribute it is written into.
+LINK = r"""^https://[A-Za-z0-9-]+(\.[A-Za-z0-9-]+)+(:[0-9]+)?([/?#][^\s"'<>`\\]*)?$"""
 
 
 class Source(Record):
@@ -17,8 +21,10 @@ class Source(Record):
     title: Text
     by: Annotated[str, Field(min_length=1, max_length=240)]
     year: Annotated[int, Field(ge=1700, le=2100)] | None = None
-    where: Annotated[str, Field(max_length=240)] | None = None  # journal, publisher, legal gazette
-    link: Annotated[str, Field(pattern=r"^https://")] | None = None
+    where: Annotated[str, Field(min_length=1, max_length=240)] | None = (
+        None  # journal, publisher, legal gazette
+    )
+    link: Annotated[str, Field(pattern=LINK, max_length=400)] | None = None
     kind: Literal["paper", "book", "flora", "standard", "law", "dataset", "names"]
     seen: Literal["document", "abstract", "second-hand", "memory"]
     note: Text | None = None

@@ -4,17 +4,19 @@ The record says which plants a label may mean and how to tell; what each plant i
 the plants' own records.
 """
 
-from typing import Annotated, Literal, Self
+from collections.abc import Iterator, Mapping
+from typing import Annotated, Any, Literal
 
-from pydantic import Field, model_validator
+from pydantic import Field
 from pydantic_core import PydanticCustomError
 
-from scripts.records.claim import Claim, Name, Record, Slug, Statement
+from scripts.records.claim import Claim, Name, Slug, Statement
+from scripts.records.record import Record, Ruled
 
 Line = Annotated[str, Field(min_length=10, max_length=400)]
 
 
-class Candidate(Claim):
+class Candidate(Claim, Ruled):
     """A plant that is sold under the name.
 
     ``plant`` is its record; ``name`` its scientific name where there is no record, by which the law
@@ -26,12 +28,11 @@ class Candidate(Claim):
     how_often: Literal["mostly", "often", "sometimes", "seldom", "not-known"]
     text: Line
 
-    @model_validator(mode="after")
-    def one_of_both(self) -> Self:
+    @classmethod
+    def broken_rules(cls, raw: Mapping[str, Any]) -> Iterator[PydanticCustomError]:
         """Refuse a candidate without a plant, or with two."""
-        if (self.plant is None) == (self.name is None):
-            raise PydanticCustomError("one_of", "needs plant (its record) or name, not both")
-        return self
+        if (raw.get("plant") is None) == (raw.get("name") is None):
+            yield PydanticCustomError("one_of", "needs plant (its record) or name, not both")
 
 
 class Mark(Claim):

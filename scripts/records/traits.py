@@ -1,11 +1,14 @@
 """What a plant looks like under water, in the words that the drawing understands."""
 
-from typing import Annotated, Literal
+from collections.abc import Iterator, Mapping
+from typing import Annotated, Any, Literal
 
 from pydantic import Field
+from pydantic_core import PydanticCustomError
 
 from calculators.core import quantities as q
-from scripts.records.claim import Claim, Range, Record, Within
+from scripts.records.claim import Claim, Range, Within
+from scripts.records.record import Ruled, number
 
 Draw = Literal[
     "stem", "creeping-stem", "rootless-stem", "rosette", "grass", "carpet", "epiphyte", "moss",
@@ -33,11 +36,18 @@ SpreadBy = Literal[
 ]  # fmt: skip
 
 
-class Whorl(Record):
+class Whorl(Ruled):
     """How many leaves stand in a ring."""
 
     low: Annotated[int, Field(ge=2, le=40)]
     high: Annotated[int, Field(ge=2, le=40)]
+
+    @classmethod
+    def broken_rules(cls, raw: Mapping[str, Any]) -> Iterator[PydanticCustomError]:
+        """Refuse a ring whose least number is above its greatest."""
+        low, high = number(raw, "low"), number(raw, "high")
+        if low is not None and high is not None and low > high:
+            yield PydanticCustomError("range_order", "low must not be above high")
 
 
 class Traits(Claim):

@@ -7,6 +7,9 @@ ROOT = Path(__file__).resolve().parents[2]
 LOCKS = ROOT / "scripts" / "locks"
 VENV = ROOT / ".venv"
 BUILD = ROOT / "build"  # everything that can be made again
+DOCS = ROOT / "docs"
+SPECIES = ROOT / "species"
+TABLES = ROOT / "calculators" / "data"  # what the build writes from the records
 SITE = ROOT / "site"
 
 WINDOWS = os.name == "nt"

@@ -1,25 +1,18 @@
-"""Writes calculators/data/plants.json: ``python -m scripts.records.export_picker``.
+"""The table of plants: the one compact file through which plants, law lists and appetites reach the picker.
 
-The one compact file through which the plants, the law lists and the animals' appetites reach the picker.
 A plant is a list in the order of ``columns``; a range is ``[low, high, place in sure]``.
 """
 
-import json
-from collections.abc import Sequence
-from pathlib import Path
 from typing import Any, cast, get_args
 
 from calculators.picker.record import COLUMNS, SURE, Look
-from scripts.pages.law import listings
-from scripts.pages.looks import look
 from scripts.records.animal import Animal
 from scripts.records.claim import Range
-from scripts.records.load import BadRecords, Reader
+from scripts.records.law import listings
+from scripts.records.load import Library
+from scripts.records.looks import look
 from scripts.records.plant import Plant
 from scripts.records.rule import Rule
-from scripts.setup.paths import ROOT
-
-TABLE = ROOT / "calculators" / "data" / "plants.json"
 
 
 def figure(claim: Range | None) -> list[float] | None:
@@ -92,46 +85,13 @@ def grazers_of(animal: Animal, words: dict[str, dict[str, str]]) -> list[str]:
     return [key for key, word in words.items() if own & set(word["taxa"].split())]
 
 
-def lines(entries: dict[str, Any]) -> str:
-    """One entry a line, so that a change shows as a line."""
-    made = (
-        f'"{key}":{json.dumps(entry, ensure_ascii=False, separators=(",", ":"))}'
-        for key, entry in sorted(entries.items())
-    )
-    return "{\n" + ",\n".join(made) + "\n}"
-
-
-def table_text(folder: Path = ROOT / "species") -> str:
-    """The table as text. Reads the records alone, without the checks that run the calculators.
-
-    Raises ``BadRecords``.
-    """
-    reader = Reader(folder)
-    plants = reader.folder("plants", Plant)
-    animals = reader.folder("animals", Animal)
-    rules = reader.folder("rules", Rule)
-    words = reader.vocabulary()["grazer"]
-    if reader.findings:
-        raise BadRecords(reader.findings)
-    columns: Sequence[str] = COLUMNS
-    parts = {
-        "columns": json.dumps(columns),
-        "grazers": lines({key: word["label"] for key, word in words.items()}),
-        "animals": lines({key: grazers_of(one, words) for key, one in animals.items()}),
-        "rules": lines({key: rule_entry(one) for key, one in rules.items()}),
-        "plants": lines({key: plant_entry(one, rules) for key, one in plants.items()}),
+def table(library: Library) -> dict[str, Any]:
+    """What the picker knows: kinds of plant eaters, animals, law lists, and plants."""
+    words, rules = library.vocabulary["grazer"], library.rules
+    return {
+        "columns": list(COLUMNS),
+        "grazers": {key: word["label"] for key, word in sorted(words.items())},
+        "animals": {key: grazers_of(one, words) for key, one in sorted(library.animals.items())},
+        "rules": {key: rule_entry(one) for key, one in sorted(rules.items())},
+        "plants": {key: plant_entry(one, rules) for key, one in sorted(library.plants.items())},
     }
-    return "{\n" + ",\n".join(f'"{name}":{text}' for name, text in parts.items()) + "\n}\n"
-
-
-def main(table: Path = TABLE) -> None:
-    """Write the table and say how much is in it."""
-    text = table_text()
-    table.write_text(text, encoding="utf-8")
-    made = json.loads(text)
-    sizes = ", ".join(f"{len(made[part])} {part}" for part in ("plants", "animals", "rules"))
-    print(f"{table.name}: {sizes}")
-
-
-if __name__ == "__main__":
-    main()

@@ -1,0 +1,27 @@
+"""Characters that no text of a record may hold: what cannot be seen, or turns the reading direction."""
+
+import unicodedata
+
+RIGHT_TO_LEFT = ("R", "AL")
+
+
+def unfit(text: str) -> str | None:
+    """What is wrong with a text's characters, or None. An empty text is the model's to judge."""
+    if text.isascii() and text.isprintable():
+        return "is blank; write something, or leave the key out" if text.isspace() else None
+    for letter in text:
+        if letter != "\n" and unicodedata.category(letter) in UNSEEN:
+            return f"holds {named(letter)}, which cannot be seen; remove it"
+        if unicodedata.bidirectional(letter) in RIGHT_TO_LEFT:
+            return f"holds {named(letter)}, which runs right to left; write it in Latin letters"
+    return "is blank; write something, or leave the key out" if text.isspace() else None
+
+
+# Control, format (zero width, direction), surrogate, private, unassigned; line and paragraph separators.
+UNSEEN = frozenset({"Cc", "Cf", "Cs", "Co", "Cn", "Zl", "Zp"})
+
+
+def named(letter: str) -> str:
+    """A character by its number and its name in Unicode."""
+    name = unicodedata.name(letter, "a control character").lower()
+    return f"U+{ord(letter):04X} ({name})"

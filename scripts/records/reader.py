@@ -1,0 +1,146 @@
+"""Reads a folder of records and gathers what is wrong with each file by itself."""
+
+from pathlib import Path
+from typing import Any, NamedTuple, TypeVar
+
+from pydantic import BaseModel, ValidationError
+
+from scripts.records.claim import LONGEST_SLUG, SLUG
+from scripts.records.lines import Document, Finding, finding_at, read
+from scripts.records.messages import MOST_WORDED, word
+from scripts.records.parse import Place
+from scripts.records.vocabulary import word_faults
+
+Model = TypeVar("Model", bound=BaseModel)
+
+
+class Draft(NamedTuple):
+    """A record or entry as it was written, right or wrong, and where it stands."""
+
+    path: Path
+    place: Place  # of the entry in its file; empty for a file that is one record
+    value: Any
+
+
+class Reader:
+    """Reads records; what it could read, however wrong, stays in ``drafts`` by kind and key."""
+
+    def __init__(self, root: Path) -> None:
+        self.root = root
+        self.findings: list[Finding] = []
+        self.documents: dict[Path, Document] = {}
+        self.drafts: dict[str, dict[str, Draft]] = {}
+
+    def folder(self, name: str, model: type[Model]) -> dict[str, Model]:
+        """The records of one folder by slug, which is the file's name."""
+        folder, records = self.root / name, {}
+        self.drafts[name] = {}
+        if not folder.is_dir():
+            self.note(folder, (), "is missing; it is the folder of these records")
+        for path in sorted(folder.glob("*")):
+            if message := wrong_name(path):
+                self.note(path, (), message)
+            elif (document := self.document(path)) is not None:
+                self.drafts[name][path.stem] = Draft(path, (), document.value)
+                record = self.validate(path, model, (), document.value)
+                if record is not None:
+                    records[path.stem] = record
+        return records
+
+    def entries(self, file: str, model: type[Model]) -> dict[str, Model]:
+        """The entries of one file by key."""
+        path = self.root / file
+        held = self.mapping(path)
+        self.drafts[path.stem] = {key: Draft(path, (key,), value) for key, value in held.items()}
+        entries = {}
+        for key, value in held.items():
+            if message := wrong_slug(key):
+                self.note(path, (key,), message)
+            entry = self.validate(path, model, (key,), value)
+            if entry is not None:
+                entries[key] = entry
+        return entries
+
+    def vocabulary(self, file: str = "vocabulary.yml") -> dict[str, dict[str, dict[str, str]]]:
+        """The words that records may use, as plain data."""
+        path = self.root / file
+        held = self.mapping(path)
+        for place, message in word_faults(held) if held else ():
+            self.note(path, place, message)
+        return held
+
+    def mapping(self, path: Path) -> dict[str, Any]:
+        """What a file holds by key. One finding, and nothing, where it holds something else."""
+        document = self.document(path)
+        if document is None:
+            return {}
+        if isinstance(document.value, dict) and document.value:
+            return document.value
+        held = "is empty" if not document.value else f"holds a {type(document.value).__name__}"
+        self.note(path, (), f"{held}; it must hold entries by key, each a key with what is inside")
+        return {}
+
+    def document(self, path: Path) -> Document | None:
+        """Parse a file once, with its findings."""
+        document, findings = read(path)
+        self.findings += findings
+        if document is not None:
+            self.documents[path] = document
+        return document
+
+    def validate(self, path: Path, model: type[Model], place: Place, value: Any) -> Model | None:
+        """Hold a value to its model; each error becomes a finding at its own line."""
+        try:
+            return model.model_validate(value)
+        except ValidationError as wrong:
+            for number, error in enumerate(wrong.errors(include_url=False)):
+                where = (*place, *in_file(error["loc"], self.documents[path], place))
+                # Good words take time, and nobody is shown so many.
+                self.note(path, where, word(error, model) if number < MOST_WORDED else error["msg"])
+            return None
+
+    def note(self, path: Path, place: Place, message: str) -> None:
+        """Add a finding."""
+        self.findings.append(finding_at(self.documents, path, place, message))
+
+
+def in_file(place: Place, document: Document, above: Place) -> Place:
+    """Drop from an error's place the names of union branches, which stand in no file."""
+    kept: list[str | int] = []
+    last = len(place) - 1
+    for number, step in enumerate(place):
+        branch = isinstance(step, str) and (
+            "[" in step or step in ("str", "float", "int", "constrained-str")
+        )
+        stands = document.has((*above, *kept, step))
+        if stands or isinstance(step, int) or (number == last and not branch):
+            kept.append(step)
+    return tuple(kept)
+
+
+def wrong_name(path: Path) -> str | None:
+    """What is wrong with a record file's name."""
+    if path.suffix != ".yml":
+        return "only files that end in .yml belong here"
+    if path.stem != slug_of(path.stem):
+        return f"must be named in lower case with hyphens: {slug_of(path.stem)}.yml"
+    if len(path.stem) > LONGEST_SLUG:
+        return f"must have a name of at most {LONGEST_SLUG} letters; it has {len(path.stem)}"
+    return None
+
+
+def wrong_slug(key: str) -> str | None:
+    """What is wrong with an entry's key."""
+    if not SLUG.fullmatch(key):
+        return f"a key must be lower-case words joined by hyphens, such as {slug_of(key) or 'word'}"
+    if len(key) > LONGEST_SLUG:
+        return f"a key must have at most {LONGEST_SLUG} letters; it has {len(key)}"
+    return None
+
+
+def slug_of(name: str) -> str:
+    """The nearest allowed file name."""
+    words = "".join(
+        letter if letter.isascii() and letter.isalnum() else " " for letter in name.lower()
+    )
+    return "-".join(words.split())

@@ -1,0 +1,22 @@
+"""Every check of the records that asks the calculators."""
+
+from scripts.records.lines import Finding
+from scripts.records.load import Reading
+from scripts.records.with_calculators import demo_tanks, findings, guides, problems, sources
+from scripts.records.with_calculators.trial import Trial
+
+
+def calculation_faults(reading: Reading, *, settled: bool) -> list[Finding]:
+    """What the calculators do not take, or answer otherwise than a record expects.
+
+    ``settled``: the tables are those of these records. Otherwise what hangs on the tables is not judged.
+    """
+    trial = Trial(reading, settled=settled)
+    return [
+        *sources.cited(reading),
+        *(sources.unused(reading) if settled else ()),
+        *problems.filled(reading, trial),
+        *demo_tanks.filled(reading, trial),
+        *guides.calls(reading, trial),
+        *findings.too_usual(reading),
+    ]

@@ -1,0 +1,53 @@
+"""Makes the tables from the records: before any calculator that reads them is imported."""
+
+from pathlib import Path
+
+from calculators.core.data import tables_read
+from scripts.records.check import record_faults
+from scripts.records.load import BadRecords, Library, read_records
+from scripts.setup import paths
+from scripts.tables.registry import MAKERS
+from scripts.tables.text import is_ours, table_text
+
+
+class TablesInUse(Exception):
+    """Tables changed that this process has read already, so that it would go on with the old ones."""
+
+
+def make_tables(species: Path = paths.SPECIES, target: Path = paths.TABLES) -> list[str]:
+    """Write the tables that differ from what the records say; the names of those written.
+
+    Raises ``BadRecords`` where the records do not hold, with nothing written, and ``TablesInUse``.
+    """
+    reading = read_records(species)
+    faults = [*reading.faults, *record_faults(reading)]
+    if faults:
+        raise BadRecords(faults)
+    return write_tables(reading.library, target)
+
+
+def write_tables(library: Library, target: Path = paths.TABLES) -> list[str]:
+    """As ``make_tables``, from records that hold and fit together."""
+    target.mkdir(parents=True, exist_ok=True)
+    texts = {f"{name}.json": table_text(make(library)) for name, make in MAKERS.items()}
+    changed = [name for name, text in texts.items() if held(target / name) != text]
+    for name in changed:
+        fresh = target / f"{name}.new"  # a run that is stopped leaves the old table or the new one
+        fresh.write_text(texts[name], encoding="utf-8", newline="\n")
+        fresh.replace(target / name)
+    for path in target.glob("*.json"):
+        if path.name not in texts and is_ours(held(path)):
+            path.unlink()  # a table that there was once
+    written = [name.removesuffix(".json") for name in changed]
+    if target == paths.TABLES and (in_use := tables_read() & set(written)):
+        names = ", ".join(sorted(in_use))
+        raise TablesInUse(f"the tables {names} were made anew; run the command again.")
+    return written
+
+
+def held(path: Path) -> str | None:
+    """The text of a table as it is, None where there is none that can be read."""
+    try:
+        return path.read_bytes().decode("utf-8")
+    except (OSError, UnicodeDecodeError):
+        return None

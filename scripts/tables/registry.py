@@ -1,0 +1,13 @@
+"""Which tables there are: the name of each file of calculators/data, and what makes its content."""
+
+from collections.abc import Callable
+from typing import Any
+
+from scripts.records.load import Library
+from scripts.tables import animals, diagnosis, plants
+
+MAKERS: dict[str, Callable[[Library], dict[str, Any]]] = {
+    "animals": animals.table,
+    "diagnosis": diagnosis.table,
+    "plants": plants.table,
+}

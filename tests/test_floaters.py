@@ -5,6 +5,7 @@ import math
 
 import pytest
 
+from calculators.core.data import read_table
 from calculators.core.result import BadInput
 from calculators.core.run import compute, run
 from calculators.floating.thinning import Rhythm, saw
@@ -142,9 +143,7 @@ def test_neither_plant_nor_doubling_time_is_refused_at_both_fields():
 
 def test_the_table_of_floating_plants_is_what_the_records_say(library):
     rows = floating_plants.table(library)
-    assert floating_plants.TABLE.read_text(encoding="utf-8") == floating_plants.table_text(rows), (
-        "run python -m scripts.tables.floating_plants and commit the table"
-    )
+    assert read_table("floating-plants") == rows
     floaters = {key for key, plant in library.plants.items() if plant.habit == "floater"}
     assert rows.keys() == floaters
     assert len(rows) >= 10

@@ -4,10 +4,11 @@ from collections.abc import Callable
 from typing import Any
 
 from scripts.records.load import Library
-from scripts.tables import animals, diagnosis, plants
+from scripts.tables import animals, diagnosis, floating_plants, plants
 
 MAKERS: dict[str, Callable[[Library], dict[str, Any]]] = {
     "animals": animals.table,
     "diagnosis": diagnosis.table,
+    "floating-plants": floating_plants.table,
     "plants": plants.table,
 }

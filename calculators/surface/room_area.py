@@ -54,7 +54,8 @@ def share_of_rectangle(edge: Outline) -> float:
     if len(edge.points) == RECTANGLE:
         return 1.0
     xs, ys = zip(*edge.points, strict=True)
-    return area(edge.points) / ((max(xs) - min(xs)) * (max(ys) - min(ys)))
+    rectangle: float = (max(xs) - min(xs)) * (max(ys) - min(ys))
+    return area(edge.points) / rectangle
 
 
 def lie_apart_inside(rings: Sequence[Disc]) -> bool:

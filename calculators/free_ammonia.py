@@ -15,6 +15,7 @@ from calculators.core.quantities import (
 from calculators.core.quantity import Choices, Help, Label, Possible, Valid
 from calculators.core.result import Line, Note, Series
 from calculators.core.wording import FISH_IN_TROUBLE
+from calculators.science.animals.toxic_lines import ACT_NH3_MG_N_L, WATCH_NH3_MG_N_L
 from calculators.water import chemistry
 from calculators.water.ammonia import (
     acute_limit_mg_n_l,
@@ -28,10 +29,6 @@ READING_PER_N = {
     "ammonium": chemistry.AMMONIUM / chemistry.N,
     "ammonia": chemistry.AMMONIA / chemistry.N,
 }
-# Working lines for NH3, mg N/L. Our judgement for mixed tanks (common practice, no source): they lie
-# inside the span of the chronic criterion, which at 25 °C is 0.008 to 0.038 mg/L as NH3 nitrogen.
-WATCH_NH3_MG_N_L = 0.02
-ACT_NH3_MG_N_L = 0.05
 WATCH_SHARE_OF_CHRONIC = 0.5
 
 Rating = Literal["safe", "watch", "act"]

@@ -6,6 +6,7 @@ from typing import NamedTuple
 from calculators.core.numbers import show_number
 from calculators.core.result import Level, Note
 from calculators.doses.settling import Rhythm, highest
+from calculators.science.animals.reading_lines import edge_of
 from calculators.water import chemistry
 from calculators.water.ammonia import chronic_limit_mg_n_l, unionised_share
 
@@ -27,12 +28,12 @@ class Limit(NamedTuple):
 
 
 LIMITS = {
-    # Camargo, Alonso and Salamanca 2005: 10 mg N/L. British Columbia's maximum: 32.8 mg N/L.
     "nitrate": Limit(
-        10 * chemistry.NITRATE_PER_N,
-        32.8 * chemistry.NITRATE_PER_N,
+        edge_of("nitrate_mg_l", "harmful_high"),
+        edge_of("nitrate_mg_l", "deadly_high"),
         "A review of freshwater animals (Camargo and others 2005) finds that 44 mg/L can harm "
-        "sensitive ones over time; 145 mg/L is British Columbia's maximum.",
+        "sensitive ones over time; 145 mg/L is British Columbia's maximum; about 250 mg/L killed "
+        "half of an amphipod's within five days (from memory).",
     ),
     # Canada's federal guideline of 2019 is 0.604 mg/L at pH 7.5; US EPA 1976: 1 mg/L, MEMORY.
     "iron": Limit(
@@ -41,16 +42,14 @@ LIMITS = {
         "Canada's guideline for fresh water is 0.6 mg/L of total iron (2019), the United States' "
         "criterion 1 mg/L (from memory). Iron also drops out, so that a test reads less than this.",
     ),
-    # Biesinger and Christensen 1972, Daphnia magna: 53 and 93 mg/L, MEMORY.
     "potassium": Limit(
-        53.0,
-        93.0,
+        edge_of("potassium_mg_l", "harmful_high"),
+        edge_of("potassium_mg_l", "deadly_high"),
         "Water fleas bred less at 53 mg/L and half died within two days at 93 mg/L (figures from memory).",
     ),
-    # US EPA 1988: chronic 230, acute 860 mg/L, MEMORY.
     "chloride": Limit(
-        230.0,
-        860.0,
+        edge_of("chloride_mg_l", "harmful_high"),
+        edge_of("chloride_mg_l", "deadly_high"),
         "The United States' criteria are 230 mg/L over days and 860 mg/L over an hour (figures from memory).",
     ),
 }

@@ -7,9 +7,10 @@ from calculators.core.result import Link, Note
 from calculators.core.wording import PLACES, joined
 from calculators.living.animals import ANIMALS, shown_name
 from calculators.living.load import Kept, Totals
+from calculators.science.animals.reading_lines import edge_of
 from calculators.water.oxygen_solubility import saturation_at_sea_level_mg_l
 
-LOW_OXYGEN_MG_L = 5.0  # common practice, no source: the line below which to act today
+LOW_OXYGEN_MG_L = edge_of("oxygen_mg_l", "harmful_low")
 NIGHT_H = 12
 
 NEW_TANK = Note(
@@ -111,7 +112,7 @@ def short_of_air(total: Totals, temperature_c: float, volume_l: float) -> list[N
         Note(
             "danger",
             f"With a still surface, as in a power cut, these animals alone take saturated water below "
-            f"5 mg/L of oxygen in about {show_number(hours, 2)} hours; plants in the dark and bacteria "
-            "make it sooner. Keep the surface moving, and have a battery air pump ready.",
+            f"{LOW_OXYGEN_MG_L:g} mg/L of oxygen in about {show_number(hours, 2)} hours; plants in the "
+            "dark and bacteria make it sooner. Keep the surface moving, and have a battery air pump ready.",
         )
     ]

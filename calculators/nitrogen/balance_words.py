@@ -5,8 +5,9 @@ from calculators.core.result import Note
 from calculators.core.wording import CUTTINGS
 from calculators.nitrogen.balance import Flows, Verdict
 from calculators.nitrogen.steady import Cycle
+from calculators.science.animals.reading_lines import edge_of
 
-HIGH_NITRATE_MG_L = 44.0  # 10 mg N/L can harm sensitive freshwater animals; Camargo and others 2005
+HIGH_NITRATE_MG_L = edge_of("nitrate_mg_l", "harmful_high")
 
 FEED_IN_STEPS = Note(
     "caution",

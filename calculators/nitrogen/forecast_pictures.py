@@ -4,7 +4,6 @@ from collections.abc import Sequence
 
 from calculators.core.quantities import OUNCE
 from calculators.core.result import Line, Mark, Series
-from calculators.free_ammonia import ACT_NH3_MG_N_L
 from calculators.nitrogen.balance_words import HIGH_NITRATE_MG_L
 from calculators.nitrogen.constants import PERCENT_TO_MG_PER_G
 from calculators.nitrogen.ensemble import Band
@@ -12,6 +11,7 @@ from calculators.nitrogen.outlook import NITRITE_ACT_MG_N_L, NITRITE_WATCH_MG_N_
 from calculators.nitrogen.plant_constants import CRITICAL_N
 from calculators.nitrogen.record import Line as Moment
 from calculators.nitrogen.tank import Event, Tank
+from calculators.science.animals.toxic_lines import ACT_NH3_MG_N_L
 from calculators.water.ammonia import chronic_limit_mg_n_l, unionised_share
 
 TOXIC = "Ammonia and nitrite"

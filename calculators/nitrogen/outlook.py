@@ -8,6 +8,8 @@ from calculators.nitrogen.about import About
 from calculators.nitrogen.constants import DAYS_PER_WEEK
 from calculators.nitrogen.record import Line
 from calculators.nitrogen.simulate import Outcome
+from calculators.science.animals import toxic_lines
+from calculators.science.animals.reading_lines import edge_of
 from calculators.water.ammonia import unionised_share
 
 Verdict = Literal["building", "steady", "running-short"]
@@ -15,15 +17,15 @@ STEADY_MG_L_WEEK = 1.0  # as in the weekly budget
 NITRITE_WATCH_MG_N_L: Annotated[
     float, About("mg N/L", "nitrite from which to watch", "reported",
                  "short-term guideline at under 2 mg/L chloride", "bc-nitrite")
-] = 0.06  # fmt: skip
+] = edge_of("nitrite_mg_n_l", "harmful_high")  # fmt: skip
 NITRITE_ACT_MG_N_L: Annotated[
     float, About("mg N/L", "nitrite from which to act", "reported",
                  "the same at 10 mg/L chloride and more", "bc-nitrite")
-] = 0.60  # fmt: skip
+] = edge_of("nitrite_mg_n_l", "deadly_high")  # fmt: skip
 NH3_WATCH_MG_N_L: Annotated[
     float, About("mg N/L", "toxic ammonia, NH₃, from which to watch", "uncertain",
                  "judgement, as in the free-ammonia calculator")
-] = 0.02  # fmt: skip
+] = toxic_lines.WATCH_NH3_MG_N_L  # fmt: skip
 LAST_SHARE = 0.5  # of the run, which the rise is read from
 
 

@@ -95,7 +95,8 @@ def diagnose(
 
     Next comes the question that is expected to tell most about the cause (mutual information over
     each leading cause and all the rest as one).
-    Animals come first: a reading that kills is urgent by itself, with its own first step; a problem that endangers them goes before a likelier one about leaves, and
+    Animals come first: a reading that kills is urgent by itself, with its own first step. A
+    problem that endangers them goes before a likelier one about leaves, and
     where a sign says that they are in danger, the next question is about that.
     """
     signs, not_there, values = findings or [], absent or [], readings or Readings()
@@ -109,9 +110,7 @@ def diagnose(
     chances = posterior(case, named)
     urgent = is_urgent(case, chances, named, values._asdict())
     enough = is_enough(case, chances)
-    action, action_for = to_do_first(
-        Known(case, chances, named, values._asdict(), urgent, enough)
-    )
+    action, action_for = to_do_first(Known(case, chances, named, values._asdict(), urgent, enough))
     check = best_check(case, worth_asking_about(case, chances))
     told = action_for if enough or urgent else None
     return Diagnosis(

@@ -15,12 +15,15 @@ from calculators.core.quantities import (
 from calculators.core.quantity import Choices, Help, Label, Possible, Valid
 from calculators.core.result import Line, Note, Series
 from calculators.core.wording import FISH_IN_TROUBLE
-from calculators.science.animals.toxic_lines import ACT_NH3_MG_N_L, WATCH_NH3_MG_N_L
 from calculators.water import chemistry
 from calculators.water.ammonia import (
+    ACT_NH3_MG_N_L,
+    WATCH_NH3_MG_N_L,
+    Rating,
     acute_limit_mg_n_l,
     ammonium_pka,
     chronic_limit_mg_n_l,
+    rate,
     unionised_share,
 )
 
@@ -29,9 +32,6 @@ READING_PER_N = {
     "ammonium": chemistry.AMMONIUM / chemistry.N,
     "ammonia": chemistry.AMMONIA / chemistry.N,
 }
-WATCH_SHARE_OF_CHRONIC = 0.5
-
-Rating = Literal["safe", "watch", "act"]
 
 
 class FreeAmmonia(NamedTuple):
@@ -110,15 +110,6 @@ def free_ammonia(
     )
 
 
-def rate(chronic_ratio: float, unionised_mg_n_l: float) -> Rating:
-    """Rate a reading by the chronic criterion and by our working lines for NH3."""
-    if chronic_ratio >= 1 or unionised_mg_n_l >= ACT_NH3_MG_N_L:
-        return "act"
-    if chronic_ratio >= WATCH_SHARE_OF_CHRONIC or unionised_mg_n_l >= WATCH_NH3_MG_N_L:
-        return "watch"
-    return "safe"
-
-
 def notes(rating: Rating, total: float, acute: float, ph: float) -> list[Note]:
     """What the keeper must know beside the figures; animals first."""
     said = []
@@ -128,7 +119,7 @@ def notes(rating: Rating, total: float, acute: float, ph: float) -> list[Note]:
         said += [FISH_IN_TROUBLE, Note("danger", "Do not raise the pH: it turns more of it toxic.")]
     if rating == "watch":
         said.append(Note("caution", "Test daily, feed less, and look for what rots in the tank."))
-    if total > 0 and rating == "safe":
+    if total > 0 and rating == "low":
         said.append(
             Note(
                 "caution",

@@ -9,7 +9,7 @@ from calculators.bridge import answer
 from calculators.core.listing import load_all
 from calculators.core.paint_notes import brief, lead, rest
 from calculators.core.run import compute, run
-from calculators.free_ammonia import rate
+from calculators.water.ammonia import rate
 from scripts.setup.paths import ROOT
 
 NEW_TANK = {

@@ -27,8 +27,8 @@ def test_outside_the_sources_range_it_computes_and_says_so():
 @pytest.mark.parametrize(
     ("given", "rating"),
     [
-        ({"ammonia_mg_l": 0}, "safe"),
-        ({"ammonia_mg_l": 0.25, "ph": 7.0}, "safe"),
+        ({"ammonia_mg_l": 0}, "low"),
+        ({"ammonia_mg_l": 0.25, "ph": 7.0}, "low"),
         ({"ammonia_mg_l": 1, "ph": 7.5}, "watch"),
         ({"ammonia_mg_l": 2, "ph": 8.2}, "act"),
         ({"ammonia_mg_l": 5, "ph": 8.5}, "act"),

@@ -5,21 +5,30 @@ from typing import NamedTuple
 
 from calculators.diagnosis.case_read import Case
 from calculators.diagnosis.likelihood import ODDS
-from calculators.diagnosis.reading_steps import STEPS, Outside, change_for, deadly, harmful
+from calculators.diagnosis.reading_steps import CHANGES, STEPS, Outside, change_for, deadly, harmful
 from calculators.diagnosis.record import CAUSES, question_of
 from calculators.diagnosis.triage import ENOUGH, fair_urgent, in_danger
 from calculators.diagnosis.water_step import (
-    Water,
     animals_suffer,
     is_cold,
     safe_action,
-    test_first,
+    shows_ammonia,
     water_of,
     with_care,
 )
-from calculators.diagnosis.words import AIR_FIRST, CHANGE_FIRST, CHECK_THE_HEATER, LOOK_FIRST
+from calculators.diagnosis.words import (
+    AIR_FIRST,
+    CHANGE_FIRST,
+    CHECK_THE_HEATER,
+    LOOK_FIRST,
+    LOOK_TOO,
+    THEN_TEST,
+)
 
-OWN_PROBLEM = {"ammonia_mg_n_l", "nitrite_mg_n_l"}  # readings that have a problem's page of their own
+OWN_PROBLEM = {
+    "ammonia_mg_n_l",
+    "nitrite_mg_n_l",
+}  # readings that have a problem's page of their own
 
 
 class Known(NamedTuple):
@@ -75,13 +84,13 @@ def by_cause(known: Known, cause: str | None) -> tuple[str, str | None]:
     if cause:
         return safe_action(cause, water), cause
     if known.urgent:
-        return f"{AIR_FIRST} {with_care(CHANGE_FIRST, water)}", None
+        return f"{AIR_FIRST} {with_care(CHANGE_FIRST, water)} {THEN_TEST}", None
     if known.enough:
         best = likeliest(known)
         return safe_action(best, water), best
     harms = harmful(known.readings)
     if harms:
-        return " ".join([*(STEPS[one].harmful for one in harms), "Look at the animals."]), None
+        return " ".join([*(STEPS[one].harmful for one in harms), LOOK_TOO]), None
     return LOOK_FIRST, None
 
 
@@ -92,8 +101,9 @@ def against_readings(known: Known, kills: Outside, cause: str | None) -> tuple[s
     if cause and not is_shown_by(cause, known.case, kills):
         said.append(CAUSES[cause].besides or CAUSES[cause].first_action)
     change = change_for(kills)
-    if change or (cause and CAUSES[cause].besides) or water.ammonia_mg_n_l:
-        said.append(with_care(change or CHANGE_FIRST, water))
+    if change or (cause and CAUSES[cause].besides) or shows_ammonia(water):
+        usual = CHANGES["tenth"] if cause and CAUSES[cause].slowly else CHANGE_FIRST
+        said.append(with_care(change or usual, water))
     return " ".join(said), cause
 
 
@@ -105,11 +115,3 @@ def is_shown_by(cause: str, case: Case, kills: Outside) -> bool:
         for key, row in CAUSES[cause].rows.items()
         if key in case.present()
     )
-
-
-def action_for(cause: str, case: Case) -> str:
-    """A listed cause's own first step, as this tank's water allows it."""
-    return safe_action(cause, water_of(case))
-
-
-__all__ = ["Known", "Water", "action_for", "test_first", "to_do_first"]

@@ -17,9 +17,20 @@ from calculators.diagnosis.look_questions import next_question, question
 from calculators.diagnosis.posterior import posterior
 from calculators.diagnosis.ranking import explaining_first
 from calculators.diagnosis.record import CAUSES, FINDINGS, PLANTS
-from calculators.diagnosis.triage import IN_DANGER, NOT_ENOUGH, complained_of
+from calculators.diagnosis.triage import (
+    IN_DANGER,
+    NOT_ENOUGH,
+    SEE_TO_IT_FIRST,
+    complained_of,
+)
+from calculators.diagnosis.water_step import water_of
 
 MOST_TAPS = 6
+UNSURE = {  # what the calculator says where too little is known, and what the page says in its place
+    NOT_ENOUGH: "Not enough to tell yet. Change nothing on the strength of this list; answer on, or look "
+    "again in a few days.",
+    SEE_TO_IT_FIRST: SEE_TO_IT_FIRST,
+}
 PLAIN = 85.0  # percent: from here on asking further would hardly change the answer
 LOOK_AT_ANIMALS = (
     "You have not said how the animals are. Look at them now: how they breathe, and whether "
@@ -48,13 +59,16 @@ def look(
     return {
         "urgent": outputs["urgent"],
         "enough": outputs["enough"],
+        "unsure": next(
+            (UNSURE[note["text"]] for note in answer["notes"] if note["text"] in UNSURE), ""
+        ),
         "first_action": outputs["first_action"],
         "first_for": first and {"problem": first, "name": CAUSES[first].name},
         "taps": len(taps),
         "most_taps": MOST_TAPS,
         "done": done,
         "ask": wanted and paint_question(wanted, spec, system),
-        "causes": paint_causes(causes, inputs),
+        "causes": paint_causes(causes, inputs, water_of(case)),
         "something_else": shown_percent(outputs["something_else_percent"]),
         "answers": paint_answers(inputs, passed),
         "notes": [*animals_note(case, outputs), *further_notes(answer["notes"])],
@@ -103,7 +117,7 @@ def fields_of(spec: Spec) -> dict[str, Field]:
 
 def further_notes(notes: list[dict[str, str]]) -> list[dict[str, str]]:
     """Notes but those that the page says in a place of their own."""
-    return [note for note in notes if note["text"] not in (IN_DANGER, NOT_ENOUGH)]
+    return [note for note in notes if note["text"] not in (IN_DANGER, *UNSURE)]
 
 
 def animals_note(case: Case, outputs: Mapping[str, Any]) -> list[dict[str, str]]:

@@ -11,7 +11,7 @@ from calculators.diagnosis.water_step import SAME_WATER
 from calculators.science.animals.reading_lines import LINES, Side, standing
 from calculators.science.animals.toxic_lines import ammonia_standing
 
-Change = Literal["", "half", "quarter", "tenth"]
+Change = Literal["", "half", "quarter", "lower", "tenth"]
 
 
 class Step(NamedTuple):
@@ -45,7 +45,7 @@ STEPS: dict[tuple[str, Side], Step] = {
         "brings carbon dioxide back. Look for lime, concrete, shells or a cleaner, and take it out.",
         "The pH is so high that it troubles animals, and makes ammonia more toxic: test ammonia. Plants in "
         "strong light can do this by day; read it again before lights-on. Put in no acid.",
-        "quarter",
+        "lower",
     ),
     ("ph", "low"): Step(
         "At this pH gills fail. Put in nothing that raises it: a jump harms again, and turns ammonium into "
@@ -80,9 +80,11 @@ CHANGES: dict[Change, str] = {
     "half": f"Change half the water now with {SAME_WATER}, then a third daily while it shows.",
     "quarter": f"Change a quarter of the water now with {SAME_WATER}, and a quarter each day until the "
     "reading is down; not more at once, since animals are used to it.",
+    "lower": f"Test ammonia now. Change a quarter of the water with {SAME_WATER}, if you have read that its "
+    "pH is lower; read again after an hour before you change more.",
     "tenth": f"Change a tenth of the water now with {SAME_WATER}, and test again.",
 }
-CAREFUL_FIRST: tuple[Change, ...] = ("tenth", "quarter", "half")
+CAREFUL_FIRST: tuple[Change, ...] = ("tenth", "lower", "quarter", "half")
 Outside = list[tuple[str, Side]]
 
 

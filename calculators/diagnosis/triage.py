@@ -7,13 +7,13 @@ from calculators.core.result import Note
 from calculators.diagnosis.case_read import Case
 from calculators.diagnosis.likelihood import ODDS
 from calculators.diagnosis.posterior import SOMETHING_ELSE, prior_weight
-from calculators.diagnosis.record import CAUSES, FINDINGS
 from calculators.diagnosis.reading_steps import (
     STEPS,
     TO_KINDS_THAT_LIVE_COLD,
     deadly,
     harmful,
 )
+from calculators.diagnosis.record import CAUSES, FINDINGS
 from calculators.water.ammonia import chronic_limit_mg_n_l
 
 IN_DANGER = "Animals may be in danger. See to them first; leaves can wait."

@@ -38,7 +38,7 @@ TEST_FIRST = (
     "it toxic: open the calculator for changing water with ammonia first. If it reads zero: "
 )
 IF_ACID = (
-    " But if your pH is under 6.5, test ammonia first: where it shows, a large change can turn it toxic."
+    " But if your pH is under 6.5, test ammonia first: where it shows, a change can turn it toxic."
 )
 
 
@@ -102,7 +102,7 @@ def safe_action(cause: str, water: Water) -> str:
         return record.first_action
     careful = careful_change(water)
     if careful:
-        return f"{record.besides} {careful}"
+        return f"{careful} {record.besides}"
     if record.slowly:
         return record.first_action
     return with_care(record.first_action, water)

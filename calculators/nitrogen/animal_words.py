@@ -3,12 +3,16 @@
 from calculators.core.numbers import show_number as show
 from calculators.core.result import Note
 from calculators.core.wording import FISH_IN_TROUBLE
-from calculators.free_ammonia import rate
 from calculators.nitrogen.first_hour import next_hour
 from calculators.nitrogen.outlook import NITRITE_ACT_MG_N_L, NITRITE_WATCH_MG_N_L
 from calculators.nitrogen.record import Peak, Record
 from calculators.nitrogen.tank import Tank
-from calculators.water.ammonia import acute_limit_mg_n_l, chronic_limit_mg_n_l, unionised_share
+from calculators.water.ammonia import (
+    acute_limit_mg_n_l,
+    chronic_limit_mg_n_l,
+    rate,
+    unionised_share,
+)
 
 ANIMALS_FIRST = Note(
     "danger", "Animals first: this tank is heading for ammonia or nitrite that harms them."
@@ -40,7 +44,7 @@ def ammonia_notes(record: Record, tank: Tank) -> list[Note]:
     toxic = peak.value * unionised_share(tank.ph, tank.temperature_c)
     chronic = chronic_limit_mg_n_l(tank.ph, tank.temperature_c)
     rating = rate(peak.value / chronic, toxic)
-    if rating == "safe":
+    if rating == "low":
         return []
     text = f"Ammonia {peaks(peak)} {show(peak.value, 2)} mg N/L, {show(toxic, 2)} of it toxic."
     if peak.value > acute_limit_mg_n_l(tank.ph, tank.temperature_c):

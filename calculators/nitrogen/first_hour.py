@@ -1,11 +1,10 @@
 """What to do in the next hour when ammonia or nitrite harms: words, and where to go on."""
 
 from calculators.core.result import Link, Note
-from calculators.free_ammonia import rate
 from calculators.nitrogen.outlook import NITRITE_ACT_MG_N_L, NITRITE_WATCH_MG_N_L
 from calculators.nitrogen.record import Record
 from calculators.nitrogen.tank import Tank
-from calculators.water.ammonia import chronic_limit_mg_n_l, unionised_share
+from calculators.water.ammonia import chronic_limit_mg_n_l, rate, unionised_share
 
 MOST_READ_MG_L = 50.0  # the most that the free-ammonia calculator takes
 LARGEST_CHANGE_PERCENT = 50.0  # "a third to a half", as the words below say

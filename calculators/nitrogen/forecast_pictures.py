@@ -11,8 +11,7 @@ from calculators.nitrogen.outlook import NITRITE_ACT_MG_N_L, NITRITE_WATCH_MG_N_
 from calculators.nitrogen.plant_constants import CRITICAL_N
 from calculators.nitrogen.record import Line as Moment
 from calculators.nitrogen.tank import Event, Tank
-from calculators.science.animals.toxic_lines import ACT_NH3_MG_N_L
-from calculators.water.ammonia import chronic_limit_mg_n_l, unionised_share
+from calculators.water.ammonia import ACT_NH3_MG_N_L, chronic_limit_mg_n_l, unionised_share
 
 TOXIC = "Ammonia and nitrite"
 COVER = "Floaters: cover, and the light below"

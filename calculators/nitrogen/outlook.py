@@ -8,7 +8,6 @@ from calculators.nitrogen.about import About
 from calculators.nitrogen.constants import DAYS_PER_WEEK
 from calculators.nitrogen.record import Line
 from calculators.nitrogen.simulate import Outcome
-from calculators.science.animals import toxic_lines
 from calculators.science.animals.reading_lines import edge_of
 from calculators.water.ammonia import unionised_share
 
@@ -25,7 +24,7 @@ NITRITE_ACT_MG_N_L: Annotated[
 NH3_WATCH_MG_N_L: Annotated[
     float, About("mg N/L", "toxic ammonia, NH₃, from which to watch", "uncertain",
                  "judgement, as in the free-ammonia calculator")
-] = toxic_lines.WATCH_NH3_MG_N_L  # fmt: skip
+] = edge_of("nh3_mg_n_l", "harmful_high")  # fmt: skip
 LAST_SHARE = 0.5  # of the run, which the rise is read from
 
 

@@ -1,5 +1,15 @@
 """Un-ionised ammonia, and the criteria that say how much of it animals stand."""
 
+from typing import Literal
+
+from calculators.science.animals.reading_lines import edge_of
+
+WATCH_NH3_MG_N_L = edge_of("nh3_mg_n_l", "harmful_high")
+ACT_NH3_MG_N_L = edge_of("nh3_mg_n_l", "deadly_high")
+WATCH_SHARE_OF_CHRONIC = 0.5
+
+Rating = Literal["low", "watch", "act"]  # low is no promise: a settled tank reads zero
+
 CELSIUS_TO_KELVIN_1975 = 273.2  # as the source rounds it; 273.15 would miss its table by 0.3 %
 
 
@@ -31,3 +41,12 @@ def chronic_limit_mg_n_l(ph: float, temperature_c: float) -> float:
     """US EPA 2013 chronic criterion (30-day mean), mg total ammonia nitrogen per litre."""
     shape = 0.0278 / (1 + 10 ** (7.688 - ph)) + 1.1994 / (1 + 10 ** (ph - 7.688))
     return 0.8876 * shape * 2.126 * 10 ** (0.028 * (20 - max(temperature_c, 7)))
+
+
+def rate(chronic_ratio: float, unionised_mg_n_l: float) -> Rating:
+    """Rate a reading by the chronic criterion and by our working lines for NH3."""
+    if chronic_ratio >= 1 or unionised_mg_n_l >= ACT_NH3_MG_N_L:
+        return "act"
+    if chronic_ratio >= WATCH_SHARE_OF_CHRONIC or unionised_mg_n_l >= WATCH_NH3_MG_N_L:
+        return "watch"
+    return "low"

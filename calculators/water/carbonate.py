@@ -5,6 +5,7 @@ mol/L, which in fresh water is mol/kg within half a per cent.
 """
 
 import math
+from typing import NamedTuple
 
 from calculators.water import chemistry
 
@@ -66,6 +67,32 @@ def activity(charge: int, ionic_strength_mol_l: float) -> float:
     return float(10 ** (-DAVIES_A * charge**2 * davies))
 
 
+class CarbonateShares(NamedTuple):
+    """What goes with each active bicarbonate, mol for mol: alkalinity, carbon, dissolved gas."""
+
+    alkalinity: float
+    carbon: float
+    co2: float
+
+
+def carbonate_shares(
+    calcium_mol_l: float, ph: float, temperature_c: float, ionic_strength_mol_l: float
+) -> CarbonateShares:
+    """Bicarbonate, carbonate and carbon dioxide at a pH, with the pairs that calcium holds."""
+    single, double = activity(1, ionic_strength_mol_l), activity(2, ionic_strength_mol_l)
+    calcium = calcium_mol_l * double
+    bicarbonate = (1 + BICARBONATE_PAIR * calcium) / single
+    carbonate = 10 ** (ph - pk2(temperature_c)) * (1 / double + CARBONATE_PAIR * calcium)
+    gas = 10 ** (pk1(temperature_c) - ph)
+    return CarbonateShares(bicarbonate + 2 * carbonate, bicarbonate + carbonate + gas, gas)
+
+
+def hydroxide_less_hydrogen(ph: float, temperature_c: float, ionic_strength_mol_l: float) -> float:
+    """Hydroxide less hydrogen ion, mol/L: what the water itself adds to alkalinity."""
+    active = 10 ** (ph - pk_water(temperature_c)) - 10**-ph
+    return float(active / activity(1, ionic_strength_mol_l))
+
+
 def bicarbonate_mol_l(
     gh_meq_l: float, kh_meq_l: float, ph: float, temperature_c: float
 ) -> float | None:
@@ -74,12 +101,8 @@ def bicarbonate_mol_l(
     Alkalinity is bicarbonate, twice carbonate, both with their pairs, and hydroxide less hydrogen ion.
     """
     strength = ionic_strength(gh_meq_l, kh_meq_l)
-    single, double = activity(1, strength), activity(2, strength)
-    hydroxide = (10 ** (ph - pk_water(temperature_c)) - 10**-ph) / single
-    calcium = gh_meq_l / 2 / 1000 * double
-    carbonate = 10 ** (ph - pk2(temperature_c))  # active, for each active bicarbonate
-    held = 1 / single + BICARBONATE_PAIR * calcium / single
-    held += 2 * carbonate * (1 / double + CARBONATE_PAIR * calcium)
+    hydroxide = hydroxide_less_hydrogen(ph, temperature_c, strength)
+    held = carbonate_shares(gh_meq_l / 2 / 1000, ph, temperature_c, strength).alkalinity
     left = kh_meq_l / 1000 - hydroxide
     return left / held if left > 0 else None
 

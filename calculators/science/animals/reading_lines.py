@@ -48,6 +48,10 @@ LINES: dict[str, ReadingLines] = {
     "oxygen_mg_l": ReadingLines(
         3, 5, None, None, "epa-1986-dissolved-oxygen", "epa-1986-dissolved-oxygen"
     ),
+    # Toxic ammonia, mg N/L: judgement for mixed tanks, inside the span of the US chronic criterion,
+    # 0.008 to 0.038 at 25 °C. Half of a water flea died at 0.09 to 0.92 (read in an abstract), half
+    # of young Macrobrachium at 1.4 to 2.2 (straus-1991).
+    "nh3_mg_n_l": ReadingLines(None, None, 0.02, 0.05, "common-practice", "common-practice"),
     # The most for a short time, at under 2 and at over 10 mg/L of chloride. Guppies died at 9
     # (dolezelova-2011, in water with some chloride).
     "nitrite_mg_n_l": ReadingLines(None, None, 0.06, 0.60, "bc-nitrite", "bc-nitrite"),
@@ -68,14 +72,17 @@ LINES: dict[str, ReadingLines] = {
 }
 # What the comments above name besides.
 MORE_SOURCES = ("gibson-1954", "hernandez-2010", "dolezelova-2011", "straus-1991")
-LINE_SOURCES = tuple(
-    dict.fromkeys(
-        key
-        for one in (*LINES.values(),)
-        for key in (one.source, one.deadly_source)
-        if key not in ("", "common-practice")
+LINE_SOURCES = (
+    tuple(
+        dict.fromkeys(
+            key
+            for one in (*LINES.values(),)
+            for key in (one.source, one.deadly_source)
+            if key not in ("", "common-practice")
+        )
     )
-) + MORE_SOURCES
+    + MORE_SOURCES
+)
 IN_RANGE = Standing("in-range", "")
 
 

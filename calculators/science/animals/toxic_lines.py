@@ -4,13 +4,13 @@ What is not known is taken at the worse value that such a tank may well have.
 """
 
 from calculators.science.animals.reading_lines import IN_RANGE, LINES, Standing, edge_of
-from calculators.water.ammonia import acute_limit_mg_n_l, unionised_share
+from calculators.water.ammonia import (
+    ACT_NH3_MG_N_L,
+    WATCH_NH3_MG_N_L,
+    acute_limit_mg_n_l,
+    unionised_share,
+)
 
-# Toxic ammonia, NH3, mg N/L. Our judgement for mixed tanks (common practice, no source): inside the
-# span of the US chronic criterion, which at 25 °C is 0.008 to 0.038 mg/L as NH3 nitrogen. Half of
-# a water flea died at 0.09 to 0.92 mg N/L, half of young Macrobrachium at 1.4 to 2.2 (straus-1991).
-WATCH_NH3_MG_N_L = 0.02
-ACT_NH3_MG_N_L = 0.05
 # pH and warmth of a planted tank late on a bright day in summer; judgement.
 WORST_PH = 8.5
 WORST_TEMPERATURE_C = 28.0

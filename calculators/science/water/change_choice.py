@@ -1,0 +1,126 @@
+"""How much water to change where ammonia shows, and in what way, by what the mix would hold."""
+
+from typing import Literal, NamedTuple
+
+from calculators.science.water.water_mix import (
+    State,
+    Water,
+    aired_state,
+    closed_state,
+    held,
+    mix,
+)
+from calculators.water.ammonia import (
+    ACT_NH3_MG_N_L,
+    WATCH_NH3_MG_N_L,
+    chronic_limit_mg_n_l,
+    rate,
+)
+
+Way = Literal["change-now", "change-slowly", "match-first", "bind-first", "nothing"]
+
+# At most 90 %: animals keep some of their own water.
+STEP_PERCENT = 5.0
+PERCENTS = tuple(STEP_PERCENT * step for step in range(19))
+HALF = 50.0
+# A model is right within a few per cent, a kit is not: what is below the act line must stay clear of it.
+CLEAR_OF_ACT = 0.9 * ACT_NH3_MG_N_L
+# Common practice, no source: a large single change of another hardness is hard on animals.
+GENTLE_PERCENT = 20.0
+KH_JUMP_DH = 4.0
+
+
+class Outcome(NamedTuple):
+    """What a change of so many per cent leads to: mixed with its gas, and once the gas has left."""
+
+    percent: float
+    at_once: State
+    later: State
+    total_mg_n_l: float
+
+
+class Choice(NamedTuple):
+    """The way, the change to make now (0: none yet), and what the choice rests on.
+
+    ``best_percent`` has the lowest free ammonia later; ``largest_percent`` is the largest of which
+    no smaller one is worse than no change.
+    """
+
+    way: Way
+    percent: float
+    best_percent: float
+    largest_percent: float
+    now: State
+    aired: State
+
+
+def outcome(tank: Water, tap: Water, percent: float) -> Outcome:
+    """What a change of so many per cent leads to."""
+    share = percent / 100
+    mixed = mix(held(tank), held(tap), share)
+    total = tank.ammonia_mg_n_l + share * (tap.ammonia_mg_n_l - tank.ammonia_mg_n_l)
+    return Outcome(percent, closed_state(mixed), aired_state(mixed), total)
+
+
+def choose(tank: Water, tap: Water) -> Choice:
+    """Choose the way, so that no advised change takes free ammonia to the act line from below it."""
+    steps = [outcome(tank, tap, percent) for percent in PERCENTS]
+    allowed = [step for step in steps[1:] if is_allowed(step, steps)]
+    best = min([steps[0], *allowed], key=lambda step: step.later.nh3_mg_n_l)
+    percents = [step.percent for step in allowed]
+    percent = single_change(percents, steps[0], tank, tap)
+    way = way_of(percent, steps[0], tank, tap)
+    return Choice(
+        way, 0.0 if way in ("nothing", "match-first", "bind-first") else percent,
+        best.percent, unbroken(percents), steps[0].at_once, steps[0].later,
+    )  # fmt: skip
+
+
+def is_allowed(step: Outcome, steps: list[Outcome]) -> bool:
+    """Whether a change is no worse than none, on the way through every smaller share too.
+
+    While a tank fills, its water passes through every smaller share of new water before gas can
+    leave. Later it is set beside the same tank without a change, once its own gas has left.
+    """
+    now, still = steps[0].at_once.nh3_mg_n_l, steps[0].later.nh3_mg_n_l
+    passed = max(one.at_once.nh3_mg_n_l for one in steps if one.percent <= step.percent)
+    later = step.later.nh3_mg_n_l
+    no_worse = passed <= max(now, WATCH_NH3_MG_N_L) and later <= max(now, still)
+    return no_worse and (later <= now or later < CLEAR_OF_ACT)
+
+
+def single_change(percents: list[float], none: Outcome, tank: Water, tap: Water) -> float:
+    """The one change to make now: half where it may be, a gentle one where hardness differs; 0 if none."""
+    large = [percent for percent in percents if 25 <= percent <= 75]
+    if large:
+        gentle = abs(tap.kh_dh - tank.kh_dh) > KH_JUMP_DH and GENTLE_PERCENT in percents
+        if gentle and none.at_once.nh3_mg_n_l < ACT_NH3_MG_N_L:
+            return GENTLE_PERCENT
+        return min(large, key=lambda percent: abs(percent - HALF))
+    return max((percent for percent in percents if percent < 25), default=0.0)
+
+
+def way_of(percent: float, none: Outcome, tank: Water, tap: Water) -> Way:
+    """Name the way for that change."""
+    if is_low(tank.ammonia_mg_n_l, tank, none.at_once) and is_low(
+        tank.ammonia_mg_n_l, tank, none.later
+    ):
+        return "nothing"
+    if percent:
+        return "change-now" if percent >= 25 else "change-slowly"
+    own_gas = none.later.nh3_mg_n_l > max(none.at_once.nh3_mg_n_l, WATCH_NH3_MG_N_L)
+    return "bind-first" if own_gas or tap.ammonia_mg_n_l > 0 else "match-first"
+
+
+def is_low(total_mg_n_l: float, tank: Water, state: State) -> bool:
+    """Whether ammonia rates low in a state, by its free part and by the criterion for 30 days."""
+    chronic = chronic_limit_mg_n_l(state.ph, tank.temperature_c)
+    return rate(total_mg_n_l / chronic, state.nh3_mg_n_l) == "low"
+
+
+def unbroken(percents: list[float]) -> float:
+    """The largest change of which every smaller step may be made too."""
+    largest = 0.0
+    while largest + STEP_PERCENT in percents:
+        largest += STEP_PERCENT
+    return largest

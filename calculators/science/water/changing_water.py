@@ -1,0 +1,99 @@
+"""Advice on changing water where ammonia shows: the door to the formulas beside it.
+
+In acid water nearly all ammonia is ammonium, which harms little. Harder new water raises the pH, at
+once and more as carbon dioxide leaves, and can free enough ammonia to kill: a change may be the danger.
+"""
+
+from typing import NamedTuple
+
+from calculators.science.water.change_choice import Way, choose, outcome
+from calculators.science.water.change_words import BIND, CALM, sentence
+from calculators.science.water.water_mix import Water
+
+# Waters that stand in for readings which a keeper has not taken: soft to hard, KH in °dH.
+TANK_KH_DH = (0.0, 2.0, 5.0, 10.0)
+TAPS = ((6.5, 1.0), (7.5, 4.0), (8.0, 10.0), (8.3, 18.0))  # pH and KH
+WARM_C = 28.0  # free ammonia grows with warmth: an unread temperature is taken as warm
+HALF = 50.0
+
+
+class ChangeAdvice(NamedTuple):
+    """The way, the change after which free ammonia is least later (0: none helps), and the words."""
+
+    way: Way
+    best_percent: float
+    sentence: str
+
+
+def advise(tank: Water, tap: Water, percent: float | None = None) -> ChangeAdvice:
+    """Advise on a change of water; ``percent`` is one that the words speak of, a half if None.
+
+    Readings as ``Water`` has them: pH, KH in °dH, °C, total ammonia in mg N/L. No change that is
+    advised takes free ammonia to the act line from below it, by the model of ``water_mix``.
+    """
+    choice = choose(tank, tap)
+    change = outcome(tank, tap, percent or HALF)
+    return ChangeAdvice(choice.way, choice.best_percent, sentence(choice, tank, tap, change))
+
+
+def first_step_for_ammonia(
+    ammonia_mg_n_l: float,
+    ph: float | None,
+    kh_dh: float | None,
+    temperature_c: float | None,
+    tap_ph: float | None = None,
+    tap_kh_dh: float | None = None,
+) -> str:
+    """The first thing to do where ammonia shows, for a keeper who may not know every reading.
+
+    None is a reading not taken. A change is advised only where it helps in every water that the
+    missing readings leave open; else the words say which reading to take first.
+    """
+    if ammonia_mg_n_l <= 0:
+        return "No ammonia shows, so the water needs no change for it."
+    warmth = WARM_C if temperature_c is None else temperature_c
+    if ph is None:
+        return (
+            f"Read the pH before you change water: it decides whether a change helps or harms. {CALM} "
+            f"If you cannot test now, {BIND}."
+        )
+    tanks = [Water(ph, kh, warmth, ammonia_mg_n_l) for kh in known_or(kh_dh, TANK_KH_DH)]
+    taps = [
+        Water(a if tap_ph is None else tap_ph, b if tap_kh_dh is None else tap_kh_dh, warmth)
+        for a, b in TAPS
+    ]
+    advice = [advise(tank, tap) for tank in tanks for tap in dict.fromkeys(taps)]
+    if len(advice) == 1 or len({(one.way, one.sentence) for one in advice}) == 1:
+        return advice[0].sentence
+    return with_gaps(tanks, missing(kh_dh, tap_ph, tap_kh_dh))
+
+
+def with_gaps(tanks: list[Water], unread: list[str]) -> str:
+    """The first step where the missing readings leave open whether a change helps."""
+    read = f"read {', then '.join(unread)}"
+    own = [advise(tank, tank._replace(ammonia_mg_n_l=0.0)).way for tank in tanks]
+    if all(way == "nothing" for way in own):
+        return f"Do not change water for it yet: little is toxic at this pH. {CALM} Then {read}."
+    if all(way == "change-now" for way in own):
+        return (
+            f"First {read}: where the new water's pH and KH are no higher than the tank's, change half "
+            f"now. With harder water do not change yet, but {BIND}. {CALM}"
+        )
+    return (
+        f"Do not change water yet: the wrong water can make the ammonia toxic. {CALM} Now {BIND}, and "
+        f"{read}. Then the calculator for changing water when ammonia shows says how much to change."
+    )
+
+
+def known_or(reading: float | None, stand_ins: tuple[float, ...]) -> tuple[float, ...]:
+    """The reading alone where it was taken, else what may stand in its place."""
+    return stand_ins if reading is None else (reading,)
+
+
+def missing(kh_dh: float | None, tap_ph: float | None, tap_kh_dh: float | None) -> list[str]:
+    """The readings that were not taken, in the order in which to take them."""
+    readings = (("the tank's KH", kh_dh), ("the tap's KH", tap_kh_dh), ("the tap's pH", tap_ph))
+    return [name for name, reading in readings if reading is None]
+
+
+__all__ = ["ChangeAdvice", "Water", "Way", "advise", "first_step_for_ammonia"]

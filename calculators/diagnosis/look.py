@@ -16,7 +16,7 @@ from calculators.diagnosis.look_answer import (
 from calculators.diagnosis.look_questions import next_question, question
 from calculators.diagnosis.posterior import posterior
 from calculators.diagnosis.ranking import explaining_first
-from calculators.diagnosis.record import CAUSES, FINDINGS, PLANTS
+from calculators.diagnosis.record import CAUSES, FINDINGS, PLANTS, WHERE
 from calculators.diagnosis.triage import (
     IN_DANGER,
     NOT_ENOUGH,
@@ -47,7 +47,7 @@ def look(
     keeper stands), ``asked`` (the keys answered so far, in order) and ``on`` (ask beyond six taps).
     """
     inputs, outputs = answer["inputs"], answer["outputs"]
-    taps = [key for key in asked.get("asked", ()) if isinstance(key, str)]
+    taps = known_taps(asked)
     said = {*(inputs["findings"] or ()), *(inputs["absent"] or ())}
     passed = [key for key in taps if key in FINDINGS and key not in said]
     case, chances = read(inputs)
@@ -64,6 +64,10 @@ def look(
         ),
         "first_action": outputs["first_action"],
         "first_for": first and {"problem": first, "name": CAUSES[first].name},
+        "findings": inputs["findings"] or [],
+        "absent": inputs["absent"] or [],
+        "plant_key": inputs["plant"] or "",
+        "asked": taps,
         "taps": len(taps),
         "most_taps": MOST_TAPS,
         "done": done,
@@ -75,6 +79,15 @@ def look(
         "lines": paint_lines(causes, outputs),
         "plant": PLANTS[inputs["plant"]].name if inputs["plant"] else "",
     }
+
+
+def known_taps(asked: Mapping[str, Any]) -> list[str]:
+    """The answers given so far: findings, and places of which nothing fitted."""
+    return [
+        key
+        for key in asked.get("asked", ())
+        if isinstance(key, str) and (key in FINDINGS or key in WHERE)
+    ]
 
 
 def read(inputs: Mapping[str, Any]) -> tuple[Case, dict[str, float]]:

@@ -1,11 +1,10 @@
 """How much of a total-ammonia reading is toxic."""
 
-from typing import Annotated, Literal, NamedTuple
+from typing import Annotated, NamedTuple
 
 from calculators.core.declare import calculator
 from calculators.core.quantities import (
     PH,
-    Concentration,
     Nitrogen,
     Percent,
     Pka,
@@ -14,8 +13,7 @@ from calculators.core.quantities import (
 )
 from calculators.core.quantity import Choices, Help, Label, Possible, Valid
 from calculators.core.result import Line, Note, Series
-from calculators.core.wording import FISH_IN_TROUBLE
-from calculators.water import chemistry
+from calculators.science.water.free_ammonia_notes import BOUND, Readings, notes
 from calculators.water.ammonia import (
     ACT_NH3_MG_N_L,
     WATCH_NH3_MG_N_L,
@@ -26,12 +24,7 @@ from calculators.water.ammonia import (
     rate,
     unionised_share,
 )
-
-READING_PER_N = {
-    "nitrogen": 1.0,
-    "ammonium": chemistry.AMMONIUM / chemistry.N,
-    "ammonia": chemistry.AMMONIA / chemistry.N,
-}
+from calculators.water.ammonia_reading import Reading, ReportedAs, total_nitrogen, unit_notes
 
 
 class FreeAmmonia(NamedTuple):
@@ -61,15 +54,8 @@ class FreeAmmonia(NamedTuple):
 
 @calculator("Free ammonia", sources=("emerson-1975", "epa-2013-ammonia", "ciaaw-2021"))
 def free_ammonia(
-    ammonia_mg_l: Annotated[
-        Concentration, Label("Ammonia reading"), Possible(0, 50), Help("The number your kit shows.")
-    ] = 0.5,
-    reported_as: Annotated[
-        Literal["nitrogen", "ammonium", "ammonia"],
-        Label("What the kit reports"),
-        Choices(("nitrogen, NH₃-N or NH₄-N", "ammonium, NH₄⁺", "ammonia, NH₃")),
-        Help("It stands on the kit's card or leaflet."),
-    ] = "ammonium",
+    ammonia_mg_l: Reading = 0.5,
+    reported_as: ReportedAs = "unknown",
     ph: Annotated[
         PH,
         Possible(4, 11),
@@ -91,7 +77,7 @@ def free_ammonia(
     given shrimp. The lines for the rating are a working judgement: watch from half the chronic limit or
     0.02 mg/L NH₃ nitrogen, act from the chronic limit or 0.05 mg/L.
     """
-    total = ammonia_mg_l / READING_PER_N[reported_as]
+    total = total_nitrogen(ammonia_mg_l, reported_as)
     share = unionised_share(ph, temperature_c)
     acute = acute_limit_mg_n_l(ph, temperature_c)
     chronic = chronic_limit_mg_n_l(ph, temperature_c)
@@ -105,44 +91,13 @@ def free_ammonia(
         chronic_limit_mg_n_l=chronic,
         chronic_ratio=total / chronic,
         rating=rating,
-        notes=tuple(notes(rating, total, acute, ph)),
+        notes=(
+            *notes(rating, total, acute, Readings(ammonia_mg_l, reported_as, ph, temperature_c)),
+            *unit_notes(reported_as),
+            BOUND,
+        ),
         series={"unionised_mg_n_l": against_ph(total, temperature_c)},
     )
-
-
-def notes(rating: Rating, total: float, acute: float, ph: float) -> list[Note]:
-    """What the keeper must know beside the figures; animals first."""
-    said = []
-    if total > acute:
-        said.append(Note("danger", "Above the acute limit: animals can die within hours."))
-    if rating == "act":
-        said += [FISH_IN_TROUBLE, Note("danger", "Do not raise the pH: it turns more of it toxic.")]
-    if rating == "watch":
-        said.append(Note("caution", "Test daily, feed less, and look for what rots in the tank."))
-    if total > 0 and rating == "low":
-        said.append(
-            Note(
-                "caution",
-                "A settled tank reads zero. Any ammonia has a cause: new soil, a dead animal, too "
-                "much food, a stopped filter, or tap water with chloramine.",
-            )
-        )
-    if ph < 7 and total > 0:
-        said.append(
-            Note(
-                "caution",
-                "At this pH little is toxic now. A water change with harder, higher-pH water can "
-                "make the rest toxic within minutes: change in small steps.",
-            )
-        )
-    said.append(
-        Note(
-            "info",
-            "Some water conditioners bind ammonia, and many kits still count what they bind. The "
-            "label of the conditioner says so.",
-        )
-    )
-    return said
 
 
 def against_ph(total_mg_n_l: float, temperature_c: float) -> Series:

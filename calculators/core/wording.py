@@ -12,8 +12,9 @@ PLACES = {
 }
 FISH_IN_TROUBLE = Note(
     "danger",
-    "If animals gasp, lie down or dart about, act first and measure later: change water with "
-    "dechlorinated water of the same temperature, stop feeding, add air. Ask a vet who treats "
+    "If animals gasp, lie down or dart about, act first and measure later: add air, stop feeding, "
+    "change water with dechlorinated water of the same temperature. Where ammonia may be there and "
+    "pH is under 7, test before you change: harder water can make it toxic. Ask a vet who treats "
     "fish if it goes on.",
 )
 CHANGE_WITH_CARE = Note(

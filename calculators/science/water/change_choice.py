@@ -19,6 +19,9 @@ from calculators.water.ammonia import (
 
 Way = Literal["change-now", "change-slowly", "match-first", "bind-first", "nothing"]
 
+CHANGING: tuple[Way, ...] = ("change-now", "change-slowly")
+WAITING: tuple[Way, ...] = ("match-first", "bind-first")
+
 # At most 90 %: animals keep some of their own water.
 STEP_PERCENT = 5.0
 PERCENTS = tuple(STEP_PERCENT * step for step in range(19))
@@ -43,7 +46,7 @@ class Choice(NamedTuple):
     """The way, the change to make now (0: none yet), and what the choice rests on.
 
     ``best_percent`` has the lowest free ammonia later; ``largest_percent`` is the largest of which
-    no smaller one is worse than no change.
+    no smaller one is worse than no change, 0 where something else comes first.
     """
 
     way: Way
@@ -62,21 +65,39 @@ def outcome(tank: Water, tap: Water, percent: float) -> Outcome:
     return Outcome(percent, closed_state(mixed), aired_state(mixed), total)
 
 
-def choose(tank: Water, tap: Water) -> Choice:
-    """Choose the way, so that no advised change takes free ammonia to the act line from below it."""
-    steps = [outcome(tank, tap, percent) for percent in PERCENTS]
+def outcomes(tank: Water, tap: Water) -> list[Outcome]:
+    """What every change leads to, from none to the largest, in steps."""
+    return [outcome(tank, tap, percent) for percent in PERCENTS]
+
+
+def choose(tank: Water, tap: Water, steps: list[Outcome]) -> Choice:
+    """Choose the way, so that no advised change takes free ammonia to the act line from below it.
+
+    ``steps`` are the ``outcomes`` of the two waters.
+    """
     allowed = [step for step in steps[1:] if is_allowed(step, steps)]
     best = min([steps[0], *allowed], key=lambda step: step.later.nh3_mg_n_l)
-    percents = [step.percent for step in allowed]
-    percent = single_change(percents, steps[0], tank, tap)
+    percent = single_change([step.percent for step in allowed], steps[0], tank, tap)
     way = way_of(percent, steps[0], tank, tap)
+    largest = unbroken([step.percent for step in steps[1:] if is_no_worse(step, steps)])
     return Choice(
-        way, 0.0 if way in ("nothing", "match-first", "bind-first") else percent,
-        best.percent, unbroken(percents), steps[0].at_once, steps[0].later,
-    )  # fmt: skip
+        way,
+        percent if way in CHANGING else 0.0,
+        best.percent,
+        0.0 if way in WAITING else largest,
+        steps[0].at_once,
+        steps[0].later,
+    )
 
 
 def is_allowed(step: Outcome, steps: list[Outcome]) -> bool:
+    """Whether a change is no worse than none, and brings nothing to the act line from below it."""
+    now, later = steps[0].at_once.nh3_mg_n_l, step.later.nh3_mg_n_l
+    stays = later <= now or later < CLEAR_OF_ACT or now >= ACT_NH3_MG_N_L
+    return stays and is_no_worse(step, steps)
+
+
+def is_no_worse(step: Outcome, steps: list[Outcome]) -> bool:
     """Whether a change is no worse than none, on the way through every smaller share too.
 
     While a tank fills, its water passes through every smaller share of new water before gas can
@@ -84,9 +105,7 @@ def is_allowed(step: Outcome, steps: list[Outcome]) -> bool:
     """
     now, still = steps[0].at_once.nh3_mg_n_l, steps[0].later.nh3_mg_n_l
     passed = max(one.at_once.nh3_mg_n_l for one in steps if one.percent <= step.percent)
-    later = step.later.nh3_mg_n_l
-    no_worse = passed <= max(now, WATCH_NH3_MG_N_L) and later <= max(now, still)
-    return no_worse and (later <= now or later < CLEAR_OF_ACT)
+    return passed <= max(now, WATCH_NH3_MG_N_L) and step.later.nh3_mg_n_l <= max(now, still)
 
 
 def single_change(percents: list[float], none: Outcome, tank: Water, tap: Water) -> float:

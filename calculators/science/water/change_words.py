@@ -19,8 +19,8 @@ def sentence(choice: Choice, tank: Water, tap: Water, change: Outcome) -> str:
         return nothing(choice, tank)
     if choice.way == "change-now":
         return (
-            f"Change {choice.percent:.0f} % now with {LIKE_THE_TANK}: it makes free ammonia less. "
-            f"{CALM} {ASK_AGAIN}"
+            f"Change {choice.percent:.0f} % now with {LIKE_THE_TANK}: it leaves less free ammonia "
+            f"than no change. {CALM} {ASK_AGAIN}"
         )
     if choice.way == "change-slowly":
         return (

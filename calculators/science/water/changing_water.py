@@ -6,7 +6,7 @@ once and more as carbon dioxide leaves, and can free enough ammonia to kill: a c
 
 from typing import NamedTuple
 
-from calculators.science.water.change_choice import Way, choose, outcome
+from calculators.science.water.change_choice import Way, choose, outcome, outcomes
 from calculators.science.water.change_words import BIND, CALM, sentence
 from calculators.science.water.water_mix import Water
 
@@ -31,7 +31,7 @@ def advise(tank: Water, tap: Water, percent: float | None = None) -> ChangeAdvic
     Readings as ``Water`` has them: pH, KH in °dH, °C, total ammonia in mg N/L. No change that is
     advised takes free ammonia to the act line from below it, by the model of ``water_mix``.
     """
-    choice = choose(tank, tap)
+    choice = choose(tank, tap, outcomes(tank, tap))
     change = outcome(tank, tap, percent or HALF)
     return ChangeAdvice(choice.way, choice.best_percent, sentence(choice, tank, tap, change))
 

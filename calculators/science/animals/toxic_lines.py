@@ -6,8 +6,9 @@ What is not known is taken at the worse value that such a tank may well have.
 from calculators.science.animals.reading_lines import IN_RANGE, LINES, Standing, edge_of
 from calculators.water.ammonia import (
     ACT_NH3_MG_N_L,
-    WATCH_NH3_MG_N_L,
     acute_limit_mg_n_l,
+    chronic_limit_mg_n_l,
+    rate,
     unionised_share,
 )
 
@@ -21,13 +22,14 @@ MOST_NITRITE = ((2.0, 0.06), (4.0, 0.12), (6.0, 0.18), (8.0, 0.24), (10.0, 0.30)
 def ammonia_standing(
     total_mg_n_l: float, ph: float | None = None, temperature_c: float | None = None
 ) -> Standing:
-    """How total ammonia nitrogen stands: by its toxic share, and by the US acute criterion."""
+    """How total ammonia nitrogen stands: by its toxic share and the US criteria, as free-ammonia rates it."""
     acid = WORST_PH if ph is None else ph
     warmth = WORST_TEMPERATURE_C if temperature_c is None else temperature_c
     toxic = total_mg_n_l * unionised_share(acid, warmth)
     if toxic >= ACT_NH3_MG_N_L or total_mg_n_l > acute_limit_mg_n_l(acid, warmth):
         return Standing("deadly", "high")
-    return Standing("harmful", "high") if toxic >= WATCH_NH3_MG_N_L else IN_RANGE
+    rating = rate(total_mg_n_l / chronic_limit_mg_n_l(acid, warmth), toxic)
+    return IN_RANGE if rating == "low" else Standing("harmful", "high")
 
 
 def most_nitrite_mg_n_l(chloride_mg_l: float | None = None) -> float:

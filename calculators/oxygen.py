@@ -139,9 +139,10 @@ MEASURE_AT_DAWN = (
     "lights-on. Let the probe or the sample stand at the tank's temperature."
 )
 AIR_NOW = (
-    "Now: move the surface with the filter outlet or an air stone, thin out floating plants, stop "
-    "feeding, and change a third of the water with dechlorinated water of the same temperature or up "
-    "to 2 °C (4 °F) cooler. Look for a dead animal, rotting plants or a stopped filter."
+    "Now: move the surface with the filter outlet or an air stone, thin out floating plants, and stop "
+    "feeding. Where the ammonia test reads zero, also change a third of the water with dechlorinated "
+    "water of the same temperature or up to 2 °C (4 °F) cooler. Look for a dead animal, rotting plants "
+    "or a stopped filter."
 )
 DRY_HANDS = (
     "Electricity and water: pull the plugs before you reach in, keep the air pump above the water "

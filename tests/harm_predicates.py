@@ -17,7 +17,7 @@ LARGE = words(r"\bchange (a third|half|a quarter|\d\d %|a third to half)")
 CONDITION = words(r"\b(if|where|when|unless|until|before any|at most|no more than)\b")
 FORBIDS = words(r"do not change (the )?water|before any change|change none")
 NEGATED = words(r"\b(do not|put in nothing|raise nothing|never|no acid|can|would|turns)\b")
-RAISES_PH = words(r"raises? (the )?(ph|kh)|harder (tap )?water|\bsoda\b|\blime\b")
+RAISES_PH = words(r"raise (the )?(ph|kh)|harder (tap )?water|\bsoda\b|\blime\b")
 CALM = words(
     r"\bsafe\b|^steady|no change is needed(?! for it\b)|nothing is urgent|nothing needs doing"
 )

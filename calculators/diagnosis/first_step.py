@@ -100,7 +100,7 @@ def against_readings(known: Known, kills: Outside, cause: str | None) -> tuple[s
     said = [STEPS[one].deadly for one in kills]
     if cause and not is_shown_by(cause, known.case, kills):
         said.append(CAUSES[cause].besides or CAUSES[cause].first_action)
-    change = change_for(kills)
+    change: str = change_for(kills)
     if change or (cause and CAUSES[cause].besides) or shows_ammonia(water):
         usual = CHANGES["tenth"] if cause and CAUSES[cause].slowly else CHANGE_FIRST
         said.append(with_care(change or usual, water))

@@ -72,8 +72,10 @@ def shows_ammonia(water: Water) -> bool:
 
 def careful_change(water: Water) -> str | None:
     """The change of water that these readings allow; None where the usual one does no harm."""
-    if shows_ammonia(water):
-        return first_step_for_ammonia(*water)
+    if water.ammonia_mg_n_l is not None and shows_ammonia(water):
+        return first_step_for_ammonia(
+            water.ammonia_mg_n_l, water.ph, water.kh_dh, water.temperature_c
+        )
     if water.ph is not None and standing("ph", water.ph).side == "low":
         return A_TENTH if water.ammonia_mg_n_l is not None else TEST_BEFORE + A_TENTH
     return None

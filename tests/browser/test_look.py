@@ -286,7 +286,8 @@ def test_retired_keys_in_a_kept_diagnosis_are_said_and_the_rest_is_answered(page
     page.goto("my-tanks/")
     signs = "findings=a-retired-sign,fish-gasping,constructor&asked=a-retired-sign,fish-gasping"
     one = {
-        "id": "1", "tank": "Foyer", "calculator": "diagnose", "page": "problems/", "address": f"?place=animals&{signs}",
+        "id": "1", "tank": "Foyer", "calculator": "diagnose", "page": "problems/",
+        "address": f"?place=animals&{signs}",
         "title": "Something looks wrong", "when": "2026-01-01T00:00:00Z", "lines": ["a line"],
     }  # fmt: skip
     page.evaluate("(one) => localStorage.setItem('mulmbook-kept', JSON.stringify([one]))", one)

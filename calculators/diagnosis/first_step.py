@@ -65,7 +65,8 @@ def endangering(known: Known) -> str | None:
 
 def likeliest(known: Known) -> str:
     """The likeliest cause of all."""
-    return min(CAUSES, key=lambda cause: (-known.chances[cause], cause))
+    best: str = min(CAUSES, key=lambda cause: (-known.chances[cause], cause))
+    return best
 
 
 def explains(chances: Mapping[str, float]) -> str | None:

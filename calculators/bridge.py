@@ -1,6 +1,7 @@
 """The one door between the page and Python: JSON in, JSON out, no proxies to free."""
 
 import json
+import re
 from collections.abc import Mapping
 from typing import Any
 
@@ -17,6 +18,7 @@ from calculators.core.result import BadInput
 from calculators.core.run import Found, compute, find
 from calculators.core.units import System, from_shown, to_shown
 
+COMMAND_ONLY = re.compile(r",? ?(which )?--describe (names|lists them all)")
 # Fewer figures on the way back, so that 31.5 cm, shown as 12.4016 in, is 31.5 cm again.
 CONVERTED_DIGITS = {"us": 6, "metric": 5}
 
@@ -27,7 +29,8 @@ def answer(request: str) -> str:
     ``{"calculator", "given": {key: text}, "units"}`` gives the answer, painted in those units, and
     the metric inputs for the page's address; bad fields come as ``problems``. With ``"given_in"``
     the given text is first changed from those units, and comes back as ``given``. With ``"look"``
-    the diagnosis comes with its next question, see ``diagnosis/look.py``.
+    the diagnosis comes with its next question, see ``diagnosis/look.py``: there nothing stops the
+    answer, words that are unknown come back as ``dropped`` and, in a sentence, as ``left_out``.
     """
     asked = json.loads(request)
     spec = find(asked["calculator"])
@@ -35,20 +38,30 @@ def answer(request: str) -> str:
     given = dict(asked["given"])
     if asked.get("given_in", system) != system:
         given = change_units(spec.inputs, given, asked["given_in"], system)
+    if "look" in asked:  # the diagnosis a question at a time; loaded only there
+        from calculators.diagnosis.look_reply import look_reply
+
+        return json.dumps(look_reply(spec, given, asked["look"], system), ensure_ascii=False)
     reply: dict[str, Any] = {"given": given}
     try:
-        found = compute(spec.name, given, typed=True, system=system)
+        reply |= answered(spec, compute(spec.name, given, typed=True, system=system), system)
     except BadInput as bad:
-        reply["problems"] = dict(bad.problems)
-    else:
-        reply["answer"] = found.answer | {"inputs": without_octets(spec, found.answer["inputs"])}
-        reply["painted"] = paint(spec, found, system)
-        reply["address"] = address(spec, found.answer["inputs"], system)
-        if "look" in asked:  # the diagnosis a question at a time; loaded only there
-            from calculators.diagnosis.look import look
-
-            reply["look"] = look(spec, found.answer, asked["look"], system)
+        reply["problems"] = problems_shown(bad)
     return json.dumps(reply, ensure_ascii=False)
+
+
+def answered(spec: Spec, found: Found, system: System) -> dict[str, Any]:
+    """An answer for the page: as the contract has it, painted, and the address that gives it again."""
+    return {
+        "answer": found.answer | {"inputs": without_octets(spec, found.answer["inputs"])},
+        "painted": paint(spec, found, system),
+        "address": address(spec, found.answer["inputs"], system),
+    }
+
+
+def problems_shown(bad: BadInput) -> dict[str, str]:
+    """What is wrong by field, without what only a command line can do."""
+    return {key: COMMAND_ONLY.sub("", text) for key, text in bad.problems}
 
 
 def paint(spec: Spec, found: Found, system: System = "metric") -> dict[str, Any]:

@@ -8,6 +8,7 @@ from calculators.core.quantity import Help, Keys, Label
 from calculators.diagnosis.answer import Diagnosis, NextCheck, Readings
 from calculators.diagnosis.case import check_findings, contradictions, figures_of
 from calculators.diagnosis.case_read import read_case
+from calculators.diagnosis.first_step import Known, to_do_first
 from calculators.diagnosis.follow_up import expected, filled
 from calculators.diagnosis.next_check import best_check
 from calculators.diagnosis.posterior import SOMETHING_ELSE, posterior
@@ -17,11 +18,11 @@ from calculators.diagnosis.triage import (
     in_danger,
     is_enough,
     is_urgent,
-    to_do_first,
     warnings,
     worth_asking_about,
 )
 from calculators.diagnosis.words import disagreement, why_check
+from calculators.science.animals.reading_lines import LINE_SOURCES
 
 
 def findings_by_place() -> dict[str, Any]:
@@ -54,7 +55,7 @@ Signs = Annotated[
 
 @calculator(
     "Diagnosis",
-    sources=("epa-2013-ammonia",),
+    sources=("epa-2013-ammonia", *LINE_SOURCES),
     describe_more=findings_by_place,
     contradictions=contradictions,
 )
@@ -94,7 +95,8 @@ def diagnose(
 
     Next comes the question that is expected to tell most about the cause (mutual information over
     each leading cause and all the rest as one).
-    Animals come first: a problem that endangers them goes before a likelier one about leaves, and
+    Animals come first: a reading that kills is urgent by itself, with its own first step. A
+    problem that endangers them goes before a likelier one about leaves, and
     where a sign says that they are in danger, the next question is about that.
     """
     signs, not_there, values = findings or [], absent or [], readings or Readings()
@@ -106,9 +108,9 @@ def diagnose(
     case = read_case(signs, not_there, figures)
     named = PLANTS[plant].troubles if plant else ()
     chances = posterior(case, named)
-    urgent = is_urgent(case, chances, named)
+    urgent = is_urgent(case, chances, named, values._asdict())
     enough = is_enough(case, chances)
-    action, action_for = to_do_first(case, chances, urgent, enough, named)
+    action, action_for = to_do_first(Known(case, chances, named, values._asdict(), urgent, enough))
     check = best_check(case, worth_asking_about(case, chances))
     told = action_for if enough or urgent else None
     return Diagnosis(

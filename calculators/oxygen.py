@@ -13,16 +13,15 @@ from calculators.core.quantities import (
 from calculators.core.quantity import AnswersTo, Assumed, Choices, Help, Label, Valid
 from calculators.core.result import Note, Series
 from calculators.core.wording import FISH_IN_TROUBLE
-from calculators.science.animals.reading_lines import standing
+from calculators.science.animals.reading_lines import edge_of
 from calculators.water.oxygen_solubility import pressure_at_altitude_hpa, saturation_mg_l
 from calculators.water.reading_words import reading_notes
 
-# Lines for the rating, mg/L and per cent. Common practice, no source, for small warm-water animals.
-# They agree with the one-day minima of the US criteria of 1986 as we remember those (3 mg/L for
-# grown warm-water fish, 5 mg/L for young ones); that document was located, its table not read.
-ACT_MG_L = 3.0
-WATCH_MG_L = 5.0
-TOO_MUCH_PERCENT = 120.0
+# The one-day minima of the US criteria of 1986 as we remember those (3 mg/L for grown warm-water
+# fish, 5 mg/L for young ones); that document was located, its table not read.
+ACT_MG_L = edge_of("oxygen_mg_l", "deadly_low")
+WATCH_MG_L = edge_of("oxygen_mg_l", "harmful_low")
+TOO_MUCH_PERCENT = 120.0  # common practice, no source
 
 Rating = Literal["act", "watch", "good", "too-much", "not-measured"]
 READING = AnswersTo(("oxygen_mg_l",))
@@ -71,9 +70,10 @@ def oxygen(
     Saturation is that of fresh water against moist air after Benson and Krause; warm water and thin
     air hold less. Dissolved salts of a freshwater tank change it by less than one per cent.
 
-    The rating goes by mg/L, since that is what gills meet: below 3 act now, below 5 find the cause
-    today. These lines are common practice; some animals need more. Plants can lift a reading
-    above saturation by day while it falls low at night, so one reading at noon says little.
+    The rating goes by mg/L, since that is what gills meet: at 3 and below act now, at 5 and below
+    find the cause today. These are the United States' lines for warm-water fish, from memory; some
+    animals need more. Plants can lift a reading above saturation by day while it falls low at night,
+    so one reading at noon says little.
     """
     saturation = saturation_mg_l(temperature_c, pressure_hpa)
     percent = None if oxygen_mg_l is None else 100 * oxygen_mg_l / saturation
@@ -95,10 +95,9 @@ def rate(oxygen_mg_l: float | None, percent: float | None) -> Rating:
     """Rate a reading, low oxygen before too much of it."""
     if oxygen_mg_l is None or percent is None:
         return "not-measured"
-    level = standing("oxygen_mg_l", oxygen_mg_l).level
-    if oxygen_mg_l < ACT_MG_L or level == "deadly":
+    if oxygen_mg_l <= ACT_MG_L:
         return "act"
-    if oxygen_mg_l < WATCH_MG_L or level == "harmful":
+    if oxygen_mg_l <= WATCH_MG_L:
         return "watch"
     return "too-much" if percent > TOO_MUCH_PERCENT else "good"
 
@@ -145,10 +144,10 @@ MEASURE_AT_DAWN = (
     "lights-on. Let the probe or the sample stand at the tank's temperature."
 )
 AIR_NOW = (
-    "Now: move the surface with the filter outlet or an air stone, thin out floating plants, stop "
-    "feeding. Where a test shows no ammonia, change a third of the water with dechlorinated water of the "
-    "same temperature or up to 2 °C (4 °F) cooler. Look for a dead animal, rotting plants or a stopped "
-    "filter."
+    "Now: move the surface with the filter outlet or an air stone, thin out floating plants, and stop "
+    "feeding. Where the ammonia test reads zero, also change a third of the water with dechlorinated "
+    "water of the same temperature or up to 2 °C (4 °F) cooler. Look for a dead animal, rotting plants "
+    "or a stopped filter."
 )
 DRY_HANDS = (
     "Electricity and water: pull the plugs before you reach in, keep the air pump above the water "

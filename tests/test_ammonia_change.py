@@ -54,11 +54,13 @@ def solved(geochemist, water):
 def phreeqc_mix(geochemist, tank, tap, share, *, aired):
     """pH and NH3 of a mix by PHREEQC, its pH from the balance of charge."""
     first, second = as_read(tank), as_read(tap)
-    carbon = [solved(geochemist, water)[2] for water in (first, second)]
     mix = {key: (1 - share) * first[key] + share * second[key] for key in ("Ca", "N(-3)", "Cl")}
-    mixed_carbon = (1 - share) * carbon[0] + share * carbon[1]
     mix |= {"units": "mmol/kgw", "temp": tank.temperature_c, "pH": "7 charge"}
-    mix["C(4)"] = f"1 CO2(g) {TWICE_AIR}" if aired else mixed_carbon
+    if aired:
+        mix["C(4)"] = f"1 CO2(g) {TWICE_AIR}"
+    else:
+        carbon = [solved(geochemist, water)[2] for water in (first, second)]
+        mix["C(4)"] = (1 - share) * carbon[0] + share * carbon[1]
     return solved(geochemist, mix)[:2]
 
 

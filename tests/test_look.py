@@ -249,3 +249,35 @@ def test_look_needs_no_more_than_the_answer():
     found = look(find("diagnose"), run("diagnose", {}), {}, "metric")
     assert found["taps"] == 0
     assert not found["done"]
+
+
+def test_what_an_address_holds_besides_is_dropped_said_and_the_rest_answered():
+    plain = ask("animals", ["fish-gasping"], findings=["fish-gasping"])
+    given = {
+        "findings": ["fish-gasping", "retired-sign"], "plant": "retired-plant", "fbclid": "abc",
+        "__proto__": "x", "readings.old": "1", "readings.ph": "abc",
+    }  # fmt: skip
+    reply = ask("animals", ["fish-gasping", "retired-sign"], **given)
+    assert reply["look"] == plain["look"]
+    assert set(reply["dropped"]) == {
+        "fbclid", "__proto__", "readings.old", "retired-sign", "retired-plant",
+    }  # fmt: skip
+    assert "“fbclid”" in reply["left_out"]
+    assert reply["left_out"].endswith("Not used, as it cannot be read: pH.")
+    assert list(reply["problems"]) == ["readings.ph"]
+    assert plain["left_out"] == ""
+
+
+def test_of_two_answers_to_one_question_that_of_danger_stays():
+    for order in (["ammonia-none", "ammonia-shows"], ["ammonia-shows", "ammonia-none"]):
+        reply = ask("water", findings=order, absent=["ammonia-shows"])
+        assert reply["look"]["findings"] == ["ammonia-shows"]
+        assert reply["look"]["absent"] == []
+        assert reply["dropped"] == ["ammonia-none"]
+
+
+def test_no_word_for_the_command_line_reaches_a_page():
+    given = {"calculator": "pick", "given": {"animals": "no-such-animal"}}
+    reply = json.loads(answer(json.dumps(given)))
+    assert reply["problems"]
+    assert "--" not in str(reply["problems"])

@@ -65,7 +65,7 @@ def test_pressure_falls_as_in_the_standard_atmosphere(height, pressure):
 
 @pytest.mark.parametrize(
     ("reading", "rating"),
-    [(0, "act"), (2.99, "act"), (3, "watch"), (4.99, "watch"), (5, "good"), (9.8, "good"),
+    [(0, "act"), (2.99, "act"), (3, "act"), (3.01, "watch"), (5, "watch"), (5.01, "good"), (9.8, "good"),
      (10.0, "too-much"), (None, "not-measured")],
 )  # fmt: skip
 def test_rating_by_its_lines(reading, rating):

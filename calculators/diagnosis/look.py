@@ -16,10 +16,21 @@ from calculators.diagnosis.look_answer import (
 from calculators.diagnosis.look_questions import next_question, question
 from calculators.diagnosis.posterior import posterior
 from calculators.diagnosis.ranking import explaining_first
-from calculators.diagnosis.record import CAUSES, FINDINGS, PLANTS
-from calculators.diagnosis.triage import IN_DANGER, NOT_ENOUGH, complained_of
+from calculators.diagnosis.record import CAUSES, FINDINGS, PLANTS, WHERE
+from calculators.diagnosis.triage import (
+    IN_DANGER,
+    NOT_ENOUGH,
+    SEE_TO_IT_FIRST,
+    complained_of,
+)
+from calculators.diagnosis.water_step import water_of
 
 MOST_TAPS = 6
+UNSURE = {  # what the calculator says where too little is known, and what the page says in its place
+    NOT_ENOUGH: "Not enough to tell yet. Change nothing on the strength of this list; answer on, or look "
+    "again in a few days.",
+    SEE_TO_IT_FIRST: SEE_TO_IT_FIRST,
+}
 PLAIN = 85.0  # percent: from here on asking further would hardly change the answer
 LOOK_AT_ANIMALS = (
     "You have not said how the animals are. Look at them now: how they breathe, and whether "
@@ -36,7 +47,7 @@ def look(
     keeper stands), ``asked`` (the keys answered so far, in order) and ``on`` (ask beyond six taps).
     """
     inputs, outputs = answer["inputs"], answer["outputs"]
-    taps = [key for key in asked.get("asked", ()) if isinstance(key, str)]
+    taps = known_taps(asked)
     said = {*(inputs["findings"] or ()), *(inputs["absent"] or ())}
     passed = [key for key in taps if key in FINDINGS and key not in said]
     case, chances = read(inputs)
@@ -48,19 +59,35 @@ def look(
     return {
         "urgent": outputs["urgent"],
         "enough": outputs["enough"],
+        "unsure": next(
+            (UNSURE[note["text"]] for note in answer["notes"] if note["text"] in UNSURE), ""
+        ),
         "first_action": outputs["first_action"],
         "first_for": first and {"problem": first, "name": CAUSES[first].name},
+        "findings": inputs["findings"] or [],
+        "absent": inputs["absent"] or [],
+        "plant_key": inputs["plant"] or "",
+        "asked": taps,
         "taps": len(taps),
         "most_taps": MOST_TAPS,
         "done": done,
         "ask": wanted and paint_question(wanted, spec, system),
-        "causes": paint_causes(causes, inputs),
+        "causes": paint_causes(causes, inputs, water_of(case)),
         "something_else": shown_percent(outputs["something_else_percent"]),
         "answers": paint_answers(inputs, passed),
         "notes": [*animals_note(case, outputs), *further_notes(answer["notes"])],
         "lines": paint_lines(causes, outputs),
         "plant": PLANTS[inputs["plant"]].name if inputs["plant"] else "",
     }
+
+
+def known_taps(asked: Mapping[str, Any]) -> list[str]:
+    """The answers given so far: findings, and places of which nothing fitted."""
+    return [
+        key
+        for key in asked.get("asked", ())
+        if isinstance(key, str) and (key in FINDINGS or key in WHERE)
+    ]
 
 
 def read(inputs: Mapping[str, Any]) -> tuple[Case, dict[str, float]]:
@@ -103,7 +130,7 @@ def fields_of(spec: Spec) -> dict[str, Field]:
 
 def further_notes(notes: list[dict[str, str]]) -> list[dict[str, str]]:
     """Notes but those that the page says in a place of their own."""
-    return [note for note in notes if note["text"] not in (IN_DANGER, NOT_ENOUGH)]
+    return [note for note in notes if note["text"] not in (IN_DANGER, *UNSURE)]
 
 
 def animals_note(case: Case, outputs: Mapping[str, Any]) -> list[dict[str, str]]:

@@ -5,6 +5,7 @@ from typing import Any
 
 from calculators.diagnosis.follow_up import filled, when
 from calculators.diagnosis.record import CAUSES, FINDINGS, question_of
+from calculators.diagnosis.water_step import Water, safe_action
 from calculators.diagnosis.words import upper
 
 MOST_SHOWN = 5
@@ -33,7 +34,7 @@ def shown_percent(percent: float) -> str:
     return f"{round(percent)} %" if percent >= 1 else "under 1 %"
 
 
-def paint_cause(one: Mapping[str, Any], inputs: Mapping[str, Any]) -> dict[str, Any]:
+def paint_cause(one: Mapping[str, Any], inputs: Mapping[str, Any], water: Water) -> dict[str, Any]:
     """One cause with its reasons, what to do, and what to expect."""
     cause = CAUSES[one["problem"]]
     calculators = filled(one["problem"], inputs)
@@ -47,7 +48,7 @@ def paint_cause(one: Mapping[str, Any], inputs: Mapping[str, Any]) -> dict[str, 
         "urgency_words": URGENCY[one["urgency"]],
         "because": one["because"],
         "against": one["against"],
-        "first_action": cause.first_action,
+        "first_action": safe_action(one["problem"], water),
         "this_week": list(cause.this_week),
         "expect": [
             f"{when(day['from_day'], day['to_day'])}: {day['text']}" for day in cause.expect
@@ -60,9 +61,11 @@ def paint_cause(one: Mapping[str, Any], inputs: Mapping[str, Any]) -> dict[str, 
     }
 
 
-def paint_causes(ranked: list[dict[str, Any]], inputs: Mapping[str, Any]) -> list[dict[str, Any]]:
-    """The leading causes."""
-    return [paint_cause(one, inputs) for one in ranked[:MOST_SHOWN]]
+def paint_causes(
+    ranked: list[dict[str, Any]], inputs: Mapping[str, Any], water: Water
+) -> list[dict[str, Any]]:
+    """The leading causes, each with its first step as this water allows it."""
+    return [paint_cause(one, inputs, water) for one in ranked[:MOST_SHOWN]]
 
 
 def paint_answers(inputs: Mapping[str, Any], passed: list[str]) -> list[dict[str, Any]]:

@@ -35,6 +35,7 @@ class Cause(NamedTuple):
     """A problem record, as far as the diagnosis needs it.
 
     ``kin``: problems of one root. ``slowly``: a large, quick change of water would do harm.
+    ``besides``: the first action without the change of water in it; None where it has none.
     """
 
     name: str
@@ -43,6 +44,7 @@ class Cause(NamedTuple):
     kin: str | None
     first_action: str
     slowly: bool
+    besides: str | None
     this_week: tuple[str, ...]
     expect: tuple[dict[str, Any], ...]
     ask: str

@@ -7,12 +7,18 @@ from calculators.core.result import Note
 from calculators.diagnosis.case_read import Case
 from calculators.diagnosis.likelihood import ODDS
 from calculators.diagnosis.posterior import SOMETHING_ELSE, prior_weight
+from calculators.diagnosis.reading_steps import (
+    STEPS,
+    TO_KINDS_THAT_LIVE_COLD,
+    deadly,
+    harmful,
+)
 from calculators.diagnosis.record import CAUSES, FINDINGS
-from calculators.diagnosis.words import ANIMALS_FIRST, LOOK_FIRST
 from calculators.water.ammonia import chronic_limit_mg_n_l
 
 IN_DANGER = "Animals may be in danger. See to them first; leaves can wait."
 NOT_ENOUGH = "Not enough to tell. Answer the next check; change nothing yet."
+SEE_TO_IT_FIRST = "Not enough to tell the cause. Do the first step, then answer the next check."
 FAIR_CHANCE = 0.15  # from here on an urgent cause goes before a likelier one about leaves
 RAISED = 2.0  # ... if what was found has at least doubled it
 BESIDE_THE_POINT = 0.2  # what a cause that fits nothing pointed at weighs when a question is chosen
@@ -32,9 +38,14 @@ def fair_urgent(chances: Mapping[str, float], named: tuple[str, ...]) -> list[st
     ]
 
 
-def is_urgent(case: Case, chances: Mapping[str, float], named: tuple[str, ...]) -> bool:
-    """Whether animals may be in danger: by a finding that says so, or by a likely cause."""
-    return in_danger(case) or bool(fair_urgent(chances, named))
+def is_urgent(
+    case: Case,
+    chances: Mapping[str, float],
+    named: tuple[str, ...],
+    readings: Mapping[str, float | None],
+) -> bool:
+    """Whether animals may be in danger: by a finding, a reading that kills, or a likely cause."""
+    return in_danger(case) or bool(deadly(readings)) or bool(fair_urgent(chances, named))
 
 
 def in_danger(case: Case) -> bool:
@@ -90,38 +101,6 @@ def is_enough(case: Case, chances: Mapping[str, float]) -> bool:
     return any(root != SOMETHING_ELSE and chance > ENOUGH for root, chance in roots.items())
 
 
-def explains(chances: Mapping[str, float]) -> str | None:
-    """The cause that endangers animals, if one is likelier than all others of that kind together.
-
-    Signs of danger need their own cause beside that of the leaves.
-    """
-    urgent = {cause: chances[cause] for cause in CAUSES if CAUSES[cause].urgency == "now"}
-    best = min(urgent, key=lambda cause: (-urgent[cause], cause))
-    return best if urgent[best] > ENOUGH * sum(urgent.values()) else None
-
-
-def to_do_first(
-    case: Case,
-    chances: Mapping[str, float],
-    urgent: bool,
-    enough: bool,
-    named: tuple[str, ...],
-) -> tuple[str, str | None]:
-    """The first safe step, and the problem it is for."""
-    best = min(CAUSES, key=lambda cause: (-chances[cause], cause))
-    if CAUSES[best].slowly and in_danger(case):
-        return CAUSES[best].first_action, best  # the usual half change would do harm here
-    fair = fair_urgent(chances, named)
-    endangering = fair[0] if fair else explains(chances) if in_danger(case) else None
-    if endangering:
-        return CAUSES[endangering].first_action, endangering
-    if urgent:
-        return ANIMALS_FIRST, None
-    if enough:
-        return CAUSES[best].first_action, best
-    return LOOK_FIRST, None
-
-
 def warnings(
     case: Case, readings: Mapping[str, float | None], urgent: bool, enough: bool
 ) -> list[Note]:
@@ -140,8 +119,12 @@ def warnings(
                 "exposure. The aim is none at all.",
             )
         )
+    harms = harmful(readings)
+    said += [Note("caution", STEPS[one].harmful) for one in harms]
+    if ("temperature_c", "low") in deadly(readings):
+        said.append(Note("info", TO_KINDS_THAT_LIVE_COLD))
     if not enough:
-        said.append(Note("info", NOT_ENOUGH))
+        said.append(Note("info", SEE_TO_IT_FIRST if urgent or harms else NOT_ENOUGH))
     said.append(
         Note(
             "info",

@@ -12,11 +12,19 @@ from calculators.diagnosis.record import CAUSES, FINDINGS, PLANTS, QUESTIONS, Ro
 
 WORTH_SAYING = math.log(1.08)  # a weaker likelihood ratio is no reason
 MOST_REASONS = 8
-ANIMALS_FIRST = (
-    "Animals first. Change a third to half of the water now with dechlorinated water of the same "
-    "temperature, stop feeding, and add air. Then test ammonia, nitrite, pH and temperature. Ask "
-    "a vet who treats fish or invertebrates if they are not better within hours."
+AIR_FIRST = "Animals first. Add air and stop feeding."
+THEN_TEST = (
+    "Then test ammonia, nitrite, pH and temperature. Ask a vet who treats fish or invertebrates if they are "
+    "not better within hours."
 )
+CHANGE_FIRST = (
+    "Change a third to half of the water now with dechlorinated water of the same temperature."
+)
+CHECK_THE_HEATER = (
+    " The water is cold: check the heater too, unplugged before your hands go in, and warm slowly, by no "
+    "more than 1 °C (2 °F) an hour."
+)
+LOOK_TOO = "Look at the animals, test ammonia and nitrite, then answer the next check."
 LOOK_FIRST = (
     "Change nothing yet. Look at the animals, test ammonia and nitrite, then answer the next check. "
     "If any animal gasps, lies down or races about, change water and add air first."

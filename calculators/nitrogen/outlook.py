@@ -5,20 +5,21 @@ from typing import Annotated
 
 from calculators.nitrogen.about import About
 from calculators.nitrogen.record import Line
+from calculators.science.animals.reading_lines import edge_of
 from calculators.water.ammonia import unionised_share
 
 NITRITE_WATCH_MG_N_L: Annotated[
     float, About("mg N/L", "nitrite from which to watch", "reported",
                  "short-term guideline at under 2 mg/L chloride", "bc-nitrite")
-] = 0.06  # fmt: skip
+] = edge_of("nitrite_mg_n_l", "harmful_high")  # fmt: skip
 NITRITE_ACT_MG_N_L: Annotated[
     float, About("mg N/L", "nitrite from which to act", "reported",
                  "the same at 10 mg/L chloride and more", "bc-nitrite")
-] = 0.60  # fmt: skip
+] = edge_of("nitrite_mg_n_l", "deadly_high")  # fmt: skip
 NH3_WATCH_MG_N_L: Annotated[
     float, About("mg N/L", "toxic ammonia, NH₃, from which to watch", "uncertain",
                  "judgement, as in the free-ammonia calculator")
-] = 0.02  # fmt: skip
+] = edge_of("nh3_mg_n_l", "harmful_high")  # fmt: skip
 
 
 def calm_from(lines: Sequence[Line], ph: float, temperature_c: float) -> float | None:

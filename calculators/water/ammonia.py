@@ -2,10 +2,10 @@
 
 from typing import Literal
 
-# Working lines for NH3, mg N/L. Our judgement for mixed tanks (common practice, no source): they lie
-# inside the span of the chronic criterion, which at 25 °C is 0.008 to 0.038 mg/L as NH3 nitrogen.
-WATCH_NH3_MG_N_L = 0.02
-ACT_NH3_MG_N_L = 0.05
+from calculators.science.animals.reading_lines import edge_of
+
+WATCH_NH3_MG_N_L = edge_of("nh3_mg_n_l", "harmful_high")
+ACT_NH3_MG_N_L = edge_of("nh3_mg_n_l", "deadly_high")
 WATCH_SHARE_OF_CHRONIC = 0.5
 
 Rating = Literal["low", "watch", "act"]  # low is no promise: a settled tank reads zero

@@ -15,10 +15,11 @@ CARBON_DIOXIDE_MG_PER_MOL = 1000 * chemistry.molar_mass(C=1, O=2)
 DAVIES_A = 0.509
 DAVIES_B = 0.3
 WATER_PK = (4471.0, 6.0875, 0.01706)  # Harned and Owen, 0 to 60 °C: A/T - B + C T; from memory
-# Calcium holds some bicarbonate and carbonate as pairs: log K at 25 °C (same source, as the PHREEQC
-# data base carries them). All hardness is taken as calcium; magnesium's pairs are close to it.
-BICARBONATE_PAIR = 10**1.106
-CARBONATE_PAIR = 10**3.224
+# Calcium holds some bicarbonate and carbonate as pairs: log K of Ca + CO3 + H and of Ca + CO3, in the
+# form of ``five_terms`` (same source, as the PHREEQC data base carries them). All hardness is taken as
+# calcium; magnesium's pairs are close to it.
+BICARBONATE_PAIR = (1317.0071, 0.34546894, -39916.84, -517.70761, 563713.9)
+CARBONATE_PAIR = (-1228.732, -0.299440, 35512.75, 485.818, 0.0)
 AIR_CO2_ATM = 420e-6  # about the mean of outdoor air in 2023; a room holds more
 
 
@@ -67,6 +68,32 @@ def activity(charge: int, ionic_strength_mol_l: float) -> float:
     return float(10 ** (-DAVIES_A * charge**2 * davies))
 
 
+class Medium(NamedTuple):
+    """The constants of one water: its activity coefficients by charge, and its equilibria."""
+
+    single: float
+    double: float
+    pk1: float
+    pk2: float
+    pk_water: float
+    bicarbonate_pair: float
+    carbonate_pair: float
+
+
+def medium(temperature_c: float, ionic_strength_mol_l: float) -> Medium:
+    """The constants at a temperature and an ionic strength in mol/L."""
+    second = pk2(temperature_c)
+    return Medium(
+        activity(1, ionic_strength_mol_l),
+        activity(2, ionic_strength_mol_l),
+        pk1(temperature_c),
+        second,
+        pk_water(temperature_c),
+        10 ** (five_terms(temperature_c, *BICARBONATE_PAIR) - second),
+        10 ** five_terms(temperature_c, *CARBONATE_PAIR),
+    )
+
+
 class CarbonateShares(NamedTuple):
     """What goes with each active bicarbonate, mol for mol: alkalinity, carbon, dissolved gas."""
 
@@ -76,21 +103,25 @@ class CarbonateShares(NamedTuple):
 
 
 def carbonate_shares(
-    calcium_mol_l: float, ph: float, temperature_c: float, ionic_strength_mol_l: float
+    constants: Medium, calcium_mol_l: float, ph: float, active_bicarbonate: float = 0.0
 ) -> CarbonateShares:
-    """Bicarbonate, carbonate and carbon dioxide at a pH, with the pairs that calcium holds."""
-    single, double = activity(1, ionic_strength_mol_l), activity(2, ionic_strength_mol_l)
-    calcium = calcium_mol_l * double
-    bicarbonate = (1 + BICARBONATE_PAIR * calcium) / single
-    carbonate = 10 ** (ph - pk2(temperature_c)) * (1 / double + CARBONATE_PAIR * calcium)
-    gas = 10 ** (pk1(temperature_c) - ph)
-    return CarbonateShares(bicarbonate + 2 * carbonate, bicarbonate + carbonate + gas, gas)
+    """Bicarbonate, carbonate and carbon dioxide at a pH, with the pairs that calcium holds.
+
+    ``active_bicarbonate`` (mol/L), where it is known, takes its pairs out of the free calcium.
+    """
+    single, double = constants.single, constants.double
+    carbonate = 10 ** (ph - constants.pk2)
+    paired = constants.bicarbonate_pair / single + constants.carbonate_pair * carbonate
+    calcium = calcium_mol_l * double / (1 + double * active_bicarbonate * paired)
+    one = (1 + constants.bicarbonate_pair * calcium) / single
+    two = carbonate * (1 / double + constants.carbonate_pair * calcium)
+    gas = 10 ** (constants.pk1 - ph)
+    return CarbonateShares(one + 2 * two, one + two + gas, gas)
 
 
-def hydroxide_less_hydrogen(ph: float, temperature_c: float, ionic_strength_mol_l: float) -> float:
+def hydroxide_less_hydrogen(constants: Medium, ph: float) -> float:
     """Hydroxide less hydrogen ion, mol/L: what the water itself adds to alkalinity."""
-    active = 10 ** (ph - pk_water(temperature_c)) - 10**-ph
-    return float(active / activity(1, ionic_strength_mol_l))
+    return float((10 ** (ph - constants.pk_water) - 10**-ph) / constants.single)
 
 
 def bicarbonate_mol_l(
@@ -101,9 +132,9 @@ def bicarbonate_mol_l(
     Alkalinity is bicarbonate, twice carbonate, both with their pairs, and hydroxide less hydrogen ion.
     """
     strength = ionic_strength(gh_meq_l, kh_meq_l)
-    hydroxide = hydroxide_less_hydrogen(ph, temperature_c, strength)
-    held = carbonate_shares(gh_meq_l / 2 / 1000, ph, temperature_c, strength).alkalinity
-    left = kh_meq_l / 1000 - hydroxide
+    constants = medium(temperature_c, strength)
+    held = carbonate_shares(constants, gh_meq_l / 2 / 1000, ph).alkalinity
+    left = kh_meq_l / 1000 - hydroxide_less_hydrogen(constants, ph)
     return left / held if left > 0 else None
 
 

@@ -2,7 +2,7 @@
 
 from typing import Literal, NamedTuple
 
-from calculators.science.animals.reading_lines import Level, standing
+from calculators.science.animals.reading_lines import Level, edge_of, standing
 
 Substance = Literal["nitrate", "nitrite", "ammonia", "phosphate", "copper", "other"]
 
@@ -10,13 +10,19 @@ Substance = Literal["nitrate", "nitrite", "ammonia", "phosphate", "copper", "oth
 class ChangeTarget(NamedTuple):
     """The level in mg/L that a change aims at where the keeper names none, and why.
 
-    ``target`` is None where none can be offered. From ``deadly`` on animals may die; None where the
-    table of readings says it, or where no line is known.
+    ``target`` is None where none can be offered.
     """
 
     target: float | None
     why: str
-    deadly: float | None = None
+
+
+# The reading of the table of harmful readings by substance, and how many of its units are 1 mg/L.
+READINGS: dict[Substance, tuple[str, float]] = {
+    "nitrate": ("nitrate_mg_l", 1),
+    "nitrite": ("nitrite_mg_n_l", 1),
+    "copper": ("copper_ug_l", 1000),
+}
 
 
 TARGETS: dict[Substance, ChangeTarget] = {
@@ -29,11 +35,10 @@ TARGETS: dict[Substance, ChangeTarget] = {
     ),
     # British Columbia: at most 0.06 mg N/L below 2 mg/L of chloride, 0.60 above 10 (bc-nitrite).
     "nitrite": ChangeTarget(
-        0.06,
+        edge_of("nitrite_mg_n_l", "harmful_high"),
         "0.06 mg/L of nitrite: British Columbia's highest value in water with little chloride, counted "
         "as nitrogen. Your reading is taken as nitrogen too, which is the worse case. If the kit's "
         "leaflet says NO₂, the same line is 0.2 mg/L: enter that.",
-        0.6,
     ),
     # Common practice, no source: it is for algae, not for animals.
     "phosphate": ChangeTarget(
@@ -47,7 +52,6 @@ TARGETS: dict[Substance, ChangeTarget] = {
         "0.004 mg/L of copper: in a test young amphipods grew up at 0.0046 mg/L or less, and half of the "
         "grown ones died at 0.02. Few kits read so low: a kit that shows any copper shows too much for "
         "shrimps and snails.",
-        0.02,
     ),
     "ammonia": ChangeTarget(
         None,
@@ -62,9 +66,7 @@ TARGETS: dict[Substance, ChangeTarget] = {
 
 def level_of(what: Substance, mg_l: float) -> Level:
     """How a reading stands for animals; in range where no line is known, as for ammonia in total."""
-    if what == "nitrate":
-        return standing("nitrate_mg_l", mg_l).level
-    row = TARGETS[what]
-    if row.deadly is None or row.target is None:
+    if what not in READINGS:
         return "in-range"
-    return "deadly" if mg_l >= row.deadly else "harmful" if mg_l > row.target else "in-range"
+    reading, units_per_mg = READINGS[what]
+    return standing(reading, mg_l * units_per_mg).level

@@ -21,7 +21,7 @@ export function paintLook(here, { look, address }) {
   const find = (name) => here.place.querySelector(name);
   find("#look-result").hidden = false;
   find("#look-enough").hidden = look.enough;
-  find("#look-enough").textContent = "Not enough to tell yet. Change nothing on the strength of this list; answer on, or look again in a few days.";
+  find("#look-enough").textContent = look.unsure;
   const open = new Set([...here.place.querySelectorAll("#look-causes details[open]")].map((one) => one.dataset.problem));
   find("#look-causes").replaceChildren(...look.causes.map((one, at) => cause(here, one, look.done ? at === 0 || open.has(one.problem) : open.has(one.problem))));
   find("#look-else").textContent = `Something that is not in this book: ${look.something_else}.`;

@@ -11,6 +11,7 @@ import { openPlant } from "./look-plant.js";
 
 const PAUSE = 300; // ms after the last key in a field before Python is asked
 const LISTS = ["findings", "absent", "asked"]; // of keys, with commas between them in the address
+const PLAIN = ["place", "listing", "on", "plant"];
 
 let page; // the diagnosis that is open
 let listens = false;
@@ -45,26 +46,32 @@ function say(here, text) {
 
 /** Take over what the address says. */
 function arrive(here) {
-  const given = Object.fromEntries(new URLSearchParams(location.search));
-  const { place = "", listing = "", on = "", plant = "", ...rest } = given;
-  here.state = { place, listing, on, plant };
-  for (const key of LISTS) {
-    here.state[key] = (rest[key] ?? "").split(",").filter(Boolean);
-    delete rest[key];
-  }
-  here.state.fields = rest; // readings, in metric units
-  here.units = Object.keys(rest).length ? "metric" : chosenUnits();
-  const empty = Object.fromEntries(Object.keys(collect(here.form)).map((key) => [key, ""]));
-  fill(here.form, { ...empty, ...rest });
+  const given = new URLSearchParams(location.search);
+  const own = Object.keys(collect(here.form)); // any other word, as a shared link carries, is left out and said
+  here.state = Object.fromEntries(PLAIN.map((key) => [key, given.get(key) ?? ""]));
+  for (const key of LISTS) here.state[key] = (given.get(key) ?? "").split(",").filter(Boolean);
+  here.unknown = [...new Set(given.keys())].filter((key) => ![...PLAIN, ...LISTS, ...own].includes(key));
+  if (!isPlace(here, here.state.place)) here.unknown.push(here.state.place);
+  if (!isPlace(here, here.state.place)) here.state.place = "";
+  here.leftOut = "";
+  const figures = own.filter((key) => given.has(key)); // readings, in metric units
+  here.state.fields = Object.fromEntries(figures.map((key) => [key, given.get(key)]));
+  here.units = figures.length ? "metric" : chosenUnits();
+  fill(here.form, Object.fromEntries(own.map((key) => [key, given.get(key) ?? ""])));
   document.documentElement.dataset.units = here.units;
-  here.plant.show(plant);
+  here.plant.show(here.state.plant);
   here.reply = here.shown = null;
   show(here);
   answer(here);
 }
 
+function isPlace(here, name) {
+  return !name || [...here.place.querySelectorAll("[data-place]")].some((one) => one.dataset.place === name);
+}
+
 /** Change something, put it into the address, and show it. */
 function step(here, change, how = "push") {
+  here.leftOut = "";
   here.state = { ...here.state, ...change };
   if (change.fields) here.shown = null;
   if (change.fields) fill(here.form, Object.fromEntries(Object.keys(collect(here.form)).map((key) => [key, ""])));
@@ -159,27 +166,25 @@ async function answer(here) {
   const given = { ...(here.shown ?? fields), ...collect(here.form), plant, findings: findings.join(), absent: absent.join() };
   let reply;
   try {
-    reply = await ask({ calculator: "diagnose", given, given_in: here.units, units, look: { place, asked, on: Boolean(on) } });
+    reply = await ask({ calculator: "diagnose", given, given_in: here.units, units, look: { place, asked, on: Boolean(on), unknown: here.unknown } });
   } catch (wrong) {
     say(here, `Python failed on this: ${wrong.message}`);
     return;
   }
   if (number !== here.count || here !== page || !here.place.isConnected) return;
   paintProblems(here.form, reply.problems ?? {});
-  if (!reply.look) {
-    const known = Object.entries(reply.problems).map(([key, text]) => `${key}: ${text}`);
-    say(here, `Not computed. ${known.join("; ")}`);
-    return;
-  }
+  here.leftOut = reply.left_out || here.leftOut;
+  here.unknown = [];
   if (units !== here.units) fill(here.form, Object.fromEntries(Object.keys(collect(here.form)).map((key) => [key, reply.given[key] ?? ""])));
   here.units = document.documentElement.dataset.units = units;
   here.reply = reply;
   here.shown = figuresOf(reply.given); // in the units shown; those in the address are metric
-  here.state.fields = figuresOf(reply.address);
+  const { plant_key: plantKnown, ...kept } = reply.look; // without the keys that this book does not know
+  here.state = { ...here.state, plant: plantKnown, findings: kept.findings, absent: kept.absent, asked: kept.asked, fields: figuresOf(reply.address) };
   remember(here, "replace");
-  const known = asked.length + findings.length + absent.length + Object.keys(here.state.fields).length > 0;
+  const known = kept.asked.length + kept.findings.length + kept.absent.length + Object.keys(here.state.fields).length > 0;
   if (place && !listing) showQuestion(here, reply.look);
   if (known) paintLook(here, reply);
   const first = reply.look.causes[0];
-  say(here, known ? `Now first: ${first.name}, ${first.sure}, ${first.percent}.` : "");
+  say(here, [here.leftOut, known ? `Now first: ${first.name}, ${first.sure}, ${first.percent}.` : ""].filter(Boolean).join(" "));
 }

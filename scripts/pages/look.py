@@ -26,7 +26,8 @@ NEVER_SIGNS = (OF_PLANT, "readings.", "light_hours", "feed_g_week_100_l")
 READINGS = (
     "days_since_planting", "tank_age_days", "volume_l", "feed_g_week", "cover_percent", "light_hours",
     "readings.ammonia_mg_n_l", "readings.nitrite_mg_n_l", "readings.nitrate_mg_l", "readings.ph",
-    "readings.temperature_c", "readings.gh_dh", "readings.kh_dh",
+    "readings.temperature_c", "readings.gh_dh", "readings.kh_dh", "readings.oxygen_mg_l",
+    "readings.phosphate_mg_l",
 )  # fmt: skip
 
 

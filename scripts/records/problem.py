@@ -77,6 +77,7 @@ class Problem(Record):
     kin: Slug | None = None  # a word shared by problems of one root, whose chances add up
     first_action: Statement
     slowly: bool = False  # a large, quick change of water would do harm, also to animals in danger
+    besides: Statement | None = None  # the first action but for its change of water
     signs: Annotated[list[Sign], Field(min_length=1)]
     normal_when: Statement | None = None
     mistaken_for: list[MistakenFor] = []

@@ -33,6 +33,7 @@ def cause_entry(problem: Problem) -> dict[str, Any]:
         "kin": problem.kin,
         "first_action": problem.first_action.text,
         "slowly": problem.slowly,
+        "besides": problem.besides.text if problem.besides else None,
         "this_week": [one.text for one in problem.this_week],
         "expect": [
             {"text": one.text, "from_day": one.by_days.low, "to_day": one.by_days.high}

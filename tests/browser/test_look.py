@@ -240,9 +240,76 @@ def test_a_diagnosis_is_kept_and_opened_again(page):
     assert first_cause(page) == "black-brush"
 
 
-def test_a_broken_link_says_so_and_can_be_begun_again(page):
-    page.goto("problems/?place=stem&findings=no-such-sign&asked=no-such-sign")
-    expect(page.locator("#look-said")).to_contain_text("no-such-sign")
+GASPING = "place=animals&findings=fish-gasping&asked=fish-gasping"
+# Words and keys that this book does not know (any more), as shared links and old notes carry them.
+UNKNOWN = {
+    "fbclid=abc": "fbclid",
+    "utm_source=x&utm_medium=y": "utm_source",
+    "__proto__=x&constructor=y": "__proto__",
+    "plant=a-plant-that-was-retired": "a-plant-that-was-retired",
+    "readings.old=3": "readings.old",
+}
+
+
+def still_helps(page):
+    """The danger banner stands, the ranking too, and a question can be answered."""
+    wait(page)
+    expect(page.locator("#look-danger")).to_be_visible()
+    expect(page.locator("#look-danger")).to_contain_text("Animals first")
+    before = page.locator("#look-question").inner_text()
+    page.locator("#look-chips button").first.tap()
+    expect(page.locator("#look-question")).not_to_have_text(before)
+    wait(page)
+    expect(page.locator("#look-danger")).to_be_visible()
+
+
+@pytest.mark.parametrize("words", UNKNOWN)
+def test_unknown_words_in_an_address_are_said_and_the_rest_is_answered(page, words):
+    page.goto(f"problems/?{words}&{GASPING}")
+    expect(page.locator("#look-said")).to_contain_text("Left out, as this book does not know it")
+    expect(page.locator("#look-said")).to_contain_text(UNKNOWN[words])
+    assert "describe" not in page.locator("main").inner_text()
+    still_helps(page)
+    assert UNKNOWN[words] not in page.url
+    assert "fish-gasping" in page.url
+
+
+def test_an_unknown_word_alone_leaves_the_page_as_it_opens(page):
+    page.goto("problems/?fbclid=abc")
+    expect(page.locator("#look-said")).to_contain_text("fbclid")
+    tap_place(page, "animals")
+    page.locator('#look-chips button[data-present="fish-gasping"]').tap()
+    still_helps(page)
+
+
+def test_retired_keys_in_a_kept_diagnosis_are_said_and_the_rest_is_answered(page):
+    page.goto("my-tanks/")
+    signs = "findings=a-retired-sign,fish-gasping,constructor&asked=a-retired-sign,fish-gasping"
+    one = {
+        "id": "1", "tank": "Foyer", "calculator": "diagnose", "page": "problems/",
+        "address": f"?place=animals&{signs}",
+        "title": "Something looks wrong", "when": "2026-01-01T00:00:00Z", "lines": ["a line"],
+    }  # fmt: skip
+    page.evaluate("(one) => localStorage.setItem('mulmbook-kept', JSON.stringify([one]))", one)
+    page.reload()
+    page.get_by_role("link", name="Something looks wrong").tap()
+    expect(page.locator("#look-said")).to_contain_text("a-retired-sign")
+    expect(page.locator("#look-answers li")).to_have_count(1)
+    still_helps(page)
+
+
+def test_a_place_that_is_none_and_a_figure_that_is_none_do_not_stop_it(page):
+    page.goto("problems/?place=toString&findings=fish-gasping&readings.ph=abc")
+    expect(page.locator("#look-said")).to_contain_text("toString")
+    expect(page.locator("#look-said")).to_contain_text("cannot be read: pH")
+    expect(page.locator("#look-danger")).to_be_visible()
+    expect(page.locator(".places")).to_be_visible()
+
+
+def test_a_reading_that_kills_is_urgent_on_the_page(page):
+    page.goto("problems/?place=animals&listing=1&readings.temperature_c=8")
+    expect(page.locator("#look-danger")).to_contain_text("Check the heater")
+    expect(page.locator("#look-enough")).not_to_contain_text("Change nothing")
 
 
 def test_with_no_script_the_drawing_leads_to_the_index(chromium, address):

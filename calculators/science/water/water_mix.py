@@ -4,6 +4,7 @@ Alkalinity, carbon and total ammonia add up by volume; pH follows from them. Con
 mol/L. All hardness is taken as calcium bicarbonate and ammonium as its chloride.
 """
 
+import math
 from collections.abc import Callable
 from typing import NamedTuple
 
@@ -11,11 +12,12 @@ from calculators.water import chemistry
 from calculators.water.ammonia import ammonium_pka
 from calculators.water.carbonate import (
     CARBON_DIOXIDE_MG_PER_MOL,
-    activity,
+    Medium,
     air_co2_mg_l,
     carbonate_shares,
     hydroxide_less_hydrogen,
     ionic_strength,
+    medium,
 )
 from calculators.water.mixing import mixed
 
@@ -26,6 +28,9 @@ AIR_TIMES = 2
 # A kit that counts whole degrees shows 0 for anything up to half of one. The gas that goes with a pH
 # is then not known; the middle of that span is taken for it.
 UNSEEN_KH_DH = 0.25
+PAIR_ROUNDS = (
+    2  # until the pairs have taken their calcium: the second changes carbon by 0.1 % at most
+)
 HALVINGS = 22  # of a span of 14 pH units: 0.000003, far below what pH means
 
 
@@ -59,14 +64,28 @@ class State(NamedTuple):
     nh3_mg_n_l: float
 
 
-def strength_of(calcium: float, ammonia: float) -> float:
-    """Ionic strength in mol/L of calcium bicarbonate and ammonium chloride."""
-    return ionic_strength(2000 * calcium, 2000 * calcium) + ammonia
+class Constants(NamedTuple):
+    """The constants of one water, and the pH at which half of its ammonia is NH3."""
+
+    carbonate: Medium
+    half_free_ph: float
 
 
-def nh3_share(ph: float, temperature_c: float, strength: float) -> float:
+def constants_of(calcium: float, ammonia: float, temperature_c: float) -> Constants:
+    """The constants of a water of calcium bicarbonate and ammonium chloride, mol/L."""
+    strength = ionic_strength(2000 * calcium, 2000 * calcium) + ammonia
+    carbonate = medium(temperature_c, strength)
+    return Constants(carbonate, ammonium_pka(temperature_c) - math.log10(carbonate.single))
+
+
+def nh3_share(constants: Constants, ph: float) -> float:
     """The share of total ammonia that is NH3, from 0 to 1; salts hold more of it as ammonium."""
-    return 1 / (1 + 10 ** (ammonium_pka(temperature_c) - ph) / activity(1, strength))
+    return float(1 / (1 + 10 ** (constants.half_free_ph - ph)))
+
+
+def others(constants: Constants, ammonia: float, ph: float) -> float:
+    """Alkalinity that is no carbonate: hydroxide less hydrogen ion, and un-ionised ammonia, mol/L."""
+    return hydroxide_less_hydrogen(constants.carbonate, ph) + ammonia * nh3_share(constants, ph)
 
 
 def held(water: Water) -> Held:
@@ -75,21 +94,24 @@ def held(water: Water) -> Held:
     Where the pH asks for more hydroxide and ammonia than the hardness has room for, the pH is
     believed and no carbon is left.
     """
-    ph, warmth = water.ph, water.temperature_c
     reading = water.kh_dh * chemistry.MEQ_PER_DH / 1000
     ammonia = water.ammonia_mg_n_l / MG_N_PER_MOL
-    calcium = reading / 2
-    strength = strength_of(calcium, ammonia)
-    others = hydroxide_less_hydrogen(ph, warmth, strength)
-    others += ammonia * nh3_share(ph, warmth, strength)
-    shares = carbonate_shares(calcium, ph, warmth, strength)
+    constants = constants_of(reading / 2, ammonia, water.temperature_c)
+    rest = others(constants, ammonia, water.ph)
     seen = max(water.kh_dh, UNSEEN_KH_DH) * chemistry.MEQ_PER_DH / 1000
-    bicarbonate = max(0.0, seen - others) / shares.alkalinity
-    closed = others + bicarbonate * shares.alkalinity
+    carbonate = max(0.0, seen - rest)
+    shares = carbonate_shares(constants.carbonate, reading / 2, water.ph)
+    for _ in range(PAIR_ROUNDS):
+        bicarbonate = carbonate / shares.alkalinity
+        shares = carbonate_shares(constants.carbonate, reading / 2, water.ph, bicarbonate)
     return Held(
-        max(reading, others) if bicarbonate == 0 else reading,
-        closed, bicarbonate * shares.carbon, ammonia, calcium, warmth,
-    )  # fmt: skip
+        alkalinity=reading if carbonate else max(reading, rest),
+        closed_alkalinity=rest + carbonate,
+        carbon=carbonate / shares.alkalinity * shares.carbon,
+        ammonia=ammonia,
+        calcium=reading / 2,
+        temperature_c=water.temperature_c,
+    )
 
 
 def mix(tank: Held, tap: Held, share: float) -> Held:
@@ -99,39 +121,36 @@ def mix(tank: Held, tap: Held, share: float) -> Held:
 
 def closed_state(water: Held) -> State:
     """The state before any gas leaves or comes: alkalinity and carbon are what they were."""
-    strength = strength_of(water.calcium, water.ammonia)
+    constants = constants_of(water.calcium, water.ammonia, water.temperature_c)
 
     def excess(ph: float) -> float:
-        shares = carbonate_shares(water.calcium, ph, water.temperature_c, strength)
-        carbonate = water.carbon * shares.alkalinity / shares.carbon
-        return carbonate + others(water, ph, strength) - water.closed_alkalinity
+        shares = carbonate_shares(constants.carbonate, water.calcium, ph)
+        for _ in range(PAIR_ROUNDS):
+            bicarbonate = water.carbon / shares.carbon
+            shares = carbonate_shares(constants.carbonate, water.calcium, ph, bicarbonate)
+        carbonate = water.carbon / shares.carbon * shares.alkalinity
+        return carbonate + others(constants, water.ammonia, ph) - water.closed_alkalinity
 
-    return state(water, rising_root(excess), strength)
+    return state(water, constants, rising_root(excess))
 
 
 def aired_state(water: Held) -> State:
     """The state once carbon dioxide stands at twice what outdoor air gives."""
-    strength = strength_of(water.calcium, water.ammonia)
+    constants = constants_of(water.calcium, water.ammonia, water.temperature_c)
     gas = AIR_TIMES * air_co2_mg_l(water.temperature_c) / CARBON_DIOXIDE_MG_PER_MOL
 
     def excess(ph: float) -> float:
-        shares = carbonate_shares(water.calcium, ph, water.temperature_c, strength)
-        carbonate = gas / shares.co2 * shares.alkalinity
-        return carbonate + others(water, ph, strength) - water.alkalinity
+        bicarbonate = gas * 10 ** (ph - constants.carbonate.pk1)
+        shares = carbonate_shares(constants.carbonate, water.calcium, ph, bicarbonate)
+        carbonate = bicarbonate * shares.alkalinity
+        return carbonate + others(constants, water.ammonia, ph) - water.alkalinity
 
-    return state(water, rising_root(excess), strength)
-
-
-def others(water: Held, ph: float, strength: float) -> float:
-    """Alkalinity that is no carbonate: hydroxide less hydrogen ion, and un-ionised ammonia, mol/L."""
-    ammonia = water.ammonia * nh3_share(ph, water.temperature_c, strength)
-    return hydroxide_less_hydrogen(ph, water.temperature_c, strength) + ammonia
+    return state(water, constants, rising_root(excess))
 
 
-def state(water: Held, ph: float, strength: float) -> State:
+def state(water: Held, constants: Constants, ph: float) -> State:
     """A pH with the free ammonia that goes with it."""
-    share = nh3_share(ph, water.temperature_c, strength)
-    return State(ph, water.ammonia * share * MG_N_PER_MOL)
+    return State(ph, water.ammonia * nh3_share(constants, ph) * MG_N_PER_MOL)
 
 
 def rising_root(excess: Callable[[float], float]) -> float:

@@ -10,7 +10,7 @@ from scripts.pages.write import SOURCE, write
 from scripts.records.load import BadRecords, load
 from scripts.records.schema import write_schemas
 from scripts.runtime.make import make_runtime
-from scripts.setup.node import browser_parts
+from scripts.setup.node import minified
 from scripts.setup.paths import ROOT, SITE
 from scripts.setup.say import Missing, step
 
@@ -32,8 +32,7 @@ def build(site: Path = SITE, species: Path = ROOT / "species") -> None:
         write(library)
         shutil.copytree(runtime, SOURCE / "runtime", ignore=shutil.ignore_patterns("made-from.txt"))
         shutil.copyfile(
-            browser_parts() / "minisearch" / "dist" / "es" / "index.js",
-            SOURCE / "assets" / "minisearch.js",
+            minified("minisearch/dist/es/index.js"), SOURCE / "assets" / "minisearch.js"
         )
     with step("building the site"):
         fresh = site.with_name(f"{site.name}-fresh")

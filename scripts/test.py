@@ -32,7 +32,7 @@ def main() -> int:
     """Find or install a browser, then run the tests; the exit status is pytest's."""
     try:
         os.environ["CHROMIUM"] = ensure_chromium()
-        browser_parts()
+        browser_parts(tools=True)
     except Missing as missing:
         stop(str(missing))
     return int(pytest.main(sys.argv[1:]))

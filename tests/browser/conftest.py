@@ -1,4 +1,9 @@
-"""A real browser before the built site; whatever it complains of, or asks of others, fails the test."""
+"""A real browser before the built site; whatever it complains of, or asks of others, fails the test.
+
+A worker has one browser and, for most tests, one context in it: what a page stores is wiped after each
+test, and only the browser's own cache of files and compiled code stays. Tests marked ``offline_copy``
+have a context of their own, in which the service worker is at work.
+"""
 
 import os
 import threading
@@ -20,6 +25,8 @@ ARGUMENTS = [
 PATIENCE = int(
     os.environ.get("MULMBOOK_PATIENCE", "60000")
 )  # ms; a loaded machine may start Python slowly
+ON_A_PHONE = {"viewport": PHONE, "has_touch": True, "locale": "en-GB"}
+NO_SERVICE_WORKER = "delete Navigator.prototype.serviceWorker"  # as on a host without https
 
 expect.set_options(timeout=PATIENCE)
 
@@ -49,17 +56,29 @@ class Watch:
         self.complaints, self.hosts = [], set()
 
     def page(self, page):
-        page.on(
-            "console",
-            lambda message: (
-                message.type in ("error", "warning") and self.complaints.append(message.text)
-            ),
-        )
-        page.on("pageerror", lambda error: self.complaints.append(str(error)))
+        page.on("console", self.console)
+        page.on("pageerror", self.error)
 
     def context(self, context):
         context.on("page", self.page)
-        context.on("request", lambda request: self.hosts.add(urlsplit(request.url).netloc))
+        context.on("request", self.request)
+
+    def console(self, message):
+        if message.type in ("error", "warning"):
+            self.complaints.append(message.text)
+
+    def error(self, error):
+        self.complaints.append(str(error))
+
+    def request(self, request):
+        self.hosts.add(urlsplit(request.url).netloc)
+
+    def leave(self, context):
+        context.remove_listener("page", self.page)
+        context.remove_listener("request", self.request)
+        for page in context.pages:
+            page.remove_listener("console", self.console)
+            page.remove_listener("pageerror", self.error)
 
 
 @pytest.fixture
@@ -70,18 +89,86 @@ def watch(address):
     assert {host for host in watching.hosts if host} <= {urlsplit(address).netloc}
 
 
-@pytest.fixture
-def context(chromium, address, watch):
-    made = chromium.new_context(viewport=PHONE, base_url=address, has_touch=True, locale="en-GB")
+def new_context(chromium, address):
+    made = chromium.new_context(base_url=address, **ON_A_PHONE)
     made.set_default_timeout(PATIENCE)
-    watch.context(made)
+    return made
+
+
+def wipe(context, address):
+    """Forget what pages stored; the cache of files and of compiled code is the browser's own."""
+    page = context.pages[0] if context.pages else context.new_page()
+    session = context.new_cdp_session(page)
+    session.send("Storage.clearDataForOrigin", {"origin": address[:-1], "storageTypes": "all"})
+    session.detach()
+    context.clear_cookies()
+
+
+@pytest.fixture(scope="session")
+def shared_context(chromium, address):
+    made = new_context(chromium, address)
+    made.add_init_script(NO_SERVICE_WORKER)
     yield made
     made.close()
 
 
 @pytest.fixture
+def context(request, chromium, address, watch):
+    if request.node.get_closest_marker("offline_copy"):
+        made = new_context(chromium, address)
+        watch.context(made)
+        yield made
+        made.close()
+        return
+    made = request.getfixturevalue("shared_context")
+    watch.context(made)
+    yield made
+    watch.leave(made)
+    wipe(made, address)
+    for page in made.pages:
+        page.close()
+
+
+@pytest.fixture
 def page(context):
     return context.new_page()
+
+
+@pytest.fixture(scope="session")
+def living_page(chromium, address):
+    """A page whose Python was started once, in a context of its own."""
+    made = new_context(chromium, address)
+    made.add_init_script(NO_SERVICE_WORKER)
+    page = made.new_page()
+    page.goto("calculators/units/")
+    wait_for_answer(page)
+    yield page
+    made.close()
+
+
+@pytest.fixture
+def running(living_page, address, watch):
+    """The page where Python runs already; ``visit`` goes from page to page as a tapped link does."""
+    page, context = living_page, living_page.context
+    page.set_viewport_size(PHONE)
+    watch.page(page)
+    watch.context(context)
+    yield page
+    watch.leave(context)
+    wipe(context, address)
+
+
+def visit(page, path):
+    """Open a page of the site by its address, with Python kept alive, once its script has run."""
+    page.evaluate(
+        """async (path) => {
+        const root = new URL(document.body.dataset.root, location).href;
+        window.still_here = true; // a page loaded anew would not have it
+        await navigation.navigate(new URL(path, root).href).finished; }""",
+        path,
+    )
+    assert page.evaluate("() => window.still_here"), f"{path} was loaded anew"
+    return page
 
 
 def wait_for_answer(page):
@@ -92,9 +179,10 @@ def wait_for_answer(page):
 
 def wait_for_offline_copy(page):
     """Until the service worker holds the whole book and serves this page."""
-    page.evaluate("async () => { await navigator.serviceWorker.ready; }")
-    for _ in range(PATIENCE // 100):
-        if page.evaluate("() => Boolean(navigator.serviceWorker.controller)"):
-            return
-        page.wait_for_timeout(100)
-    raise AssertionError("the offline copy never came")
+    page.evaluate(
+        """async () => {
+        const { serviceWorker } = navigator;
+        const taken = new Promise((done) => serviceWorker.addEventListener("controllerchange", done));
+        await serviceWorker.ready;
+        if (!serviceWorker.controller) await taken; }"""
+    )

@@ -28,7 +28,11 @@ def test_is_clean(words):
     ("name", "text", "complaint"),
     [
         ("slip.js", 'document.querySelector("input").valeu = "1";\n', r"TS2551.*valeu"),
-        ("slip.js", "export const twice = (one) => {\n  debugger;\n  return one;\n};\n", "noDebugger"),
+        (
+            "slip.js",
+            "export const twice = (one) => {\n  debugger;\n  return one;\n};\n",
+            "noDebugger",
+        ),
         ("slip.css", "a { colour: red; }\n", "noUnknownProperty"),
     ],
 )

@@ -1,8 +1,9 @@
 """A real browser before the built site; whatever it complains of, or asks of others, fails the test.
 
 A worker has one browser and, for most tests, one context in it: what a page stores is wiped after each
-test, and only the browser's own cache of files and compiled code stays. Tests marked ``offline_copy``
-have a context of their own, in which the service worker is at work.
+test, and only the browser's own cache of files and compiled code stays. Tests marked ``python_alive``
+also share a page, in which Python was started once. Tests marked ``offline_copy`` have a context of
+their own, in which the service worker is at work.
 """
 
 import os
@@ -14,6 +15,7 @@ from playwright.sync_api import expect, sync_playwright
 
 from scripts.server import make_server
 from scripts.setup.chromium import find_chromium
+from scripts.setup.node import browser_parts
 
 PHONE = {"width": 390, "height": 844}
 ARGUMENTS = [
@@ -97,8 +99,7 @@ def new_context(chromium, address):
 
 def wipe(context, address):
     """Forget what pages stored; the cache of files and of compiled code is the browser's own."""
-    page = context.pages[0] if context.pages else context.new_page()
-    session = context.new_cdp_session(page)
+    session = context.new_cdp_session(context.pages[0])
     session.send("Storage.clearDataForOrigin", {"origin": address[:-1], "storageTypes": "all"})
     session.detach()
     context.clear_cookies()
@@ -112,6 +113,12 @@ def shared_context(chromium, address):
     made.close()
 
 
+@pytest.fixture(scope="session")
+def living_page(shared_context):
+    """The page in which Python stays alive from test to test."""
+    return shared_context.new_page()
+
+
 @pytest.fixture
 def context(request, chromium, address, watch):
     if request.node.get_closest_marker("offline_copy"):
@@ -121,54 +128,66 @@ def context(request, chromium, address, watch):
         made.close()
         return
     made = request.getfixturevalue("shared_context")
+    living = request.getfixturevalue("living_page")
     watch.context(made)
     yield made
     watch.leave(made)
+    made.unroute_all()
     wipe(made, address)
     for page in made.pages:
-        page.close()
+        if page is not living:
+            page.close()
 
 
 @pytest.fixture
-def page(context):
-    return context.new_page()
+def page(request, context):
+    """A fresh page; for tests marked ``python_alive`` the one where Python runs already."""
+    if not request.node.get_closest_marker("python_alive"):
+        return context.new_page()
+    living = request.getfixturevalue("living_page")
+    living.set_viewport_size(PHONE)
+    living.emulate_media(color_scheme="null")
+    request.getfixturevalue("watch").page(living)
+    if not living.evaluate(IS_ALIVE):  # the first test, or the one before loaded a page anew
+        living.goto("calculators/units/")
+        wait_for_answer(living)
+        living.evaluate("() => { window.python_is_alive = true; }")
+    return living
 
 
-@pytest.fixture(scope="session")
-def living_page(chromium, address):
-    """A page whose Python was started once, in a context of its own."""
-    made = new_context(chromium, address)
-    made.add_init_script(NO_SERVICE_WORKER)
-    page = made.new_page()
-    page.goto("calculators/units/")
-    wait_for_answer(page)
-    yield page
-    made.close()
+IS_ALIVE = "() => Boolean(window.python_is_alive)"
 
 
-@pytest.fixture
-def running(living_page, address, watch):
-    """The page where Python runs already; ``visit`` goes from page to page as a tapped link does."""
-    page, context = living_page, living_page.context
-    page.set_viewport_size(PHONE)
-    watch.page(page)
-    watch.context(context)
-    yield page
-    watch.leave(context)
-    wipe(context, address)
-
-
-def visit(page, path):
-    """Open a page of the site by its address, with Python kept alive, once its script has run."""
+def go(page, path):
+    """Open a page of the site: where Python runs, as a tapped link does, so that it stays alive."""
+    if path.endswith(".html") or not page.evaluate(IS_ALIVE):
+        return page.goto(path)
     page.evaluate(
         """async (path) => {
         const root = new URL(document.body.dataset.root, location).href;
-        window.still_here = true; // a page loaded anew would not have it
         await navigation.navigate(new URL(path, root).href).finished; }""",
         path,
     )
-    assert page.evaluate("() => window.still_here"), f"{path} was loaded anew"
-    return page
+    assert page.evaluate(IS_ALIVE), f"{path} was loaded anew"
+    return None
+
+
+def axe_complaints(page):
+    """What axe finds wrong with the page as it stands, in light and in dark."""
+    if not page.evaluate("() => Boolean(window.axe)"):
+        page.evaluate((browser_parts() / "axe-core" / "axe.min.js").read_text(encoding="utf-8"))
+    complaints = []
+    for scheme in ("light", "dark"):
+        page.emulate_media(color_scheme=scheme)
+        found = page.evaluate(
+            "async () => (await axe.run(document, { resultTypes: ['violations'] })).violations"
+        )
+        complaints += [
+            f"{scheme}: {one['id']}: {node['html'][:120]} {(node['failureSummary'] or '')[:200]}"
+            for one in found
+            for node in one["nodes"]
+        ]
+    return complaints
 
 
 def wait_for_answer(page):

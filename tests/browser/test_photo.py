@@ -59,9 +59,11 @@ HEAR = """() => document.querySelector("#photo").closest("form").addEventListene
     "answered", ({ detail }) => { window.answered = detail; })"""
 UP_TO_DATE = """() => {
     const given = window.answered?.answer?.inputs;
-    const here = (key, part) => [...document.querySelectorAll(`[data-key="${key}"] [data-key="${part}"] input`)]
+    const here = (key, part) =>
+      [...document.querySelectorAll(`[data-key="${key}"] [data-key="${part}"] input`)]
       .map((one) => Number(one.value));
-    const same = (key, part) => String(given[key].map((one) => one[part])) === String(here(key, part));
+    const there = (key, part) => given[key].map((one) => one[part]);
+    const same = (key, part) => String(there(key, part)) === String(here(key, part));
     return given && ["corners", "taps"].every((key) => same(key, "x_percent") && same(key, "y_percent")); }"""
 
 

@@ -68,15 +68,14 @@ def write_source(library: Library) -> None:
     """Write the site's source: the pages, the browser's Python, the search engine."""
     from scripts.pages.write import SOURCE, write  # the pages import the calculators
     from scripts.runtime.make import make_runtime
-    from scripts.setup.node import browser_parts
+    from scripts.setup.node import minified
 
     runtime = make_runtime()
     with step("writing the pages"):
         write(library)
         shutil.copytree(runtime, SOURCE / "runtime", ignore=shutil.ignore_patterns("made-from.txt"))
         shutil.copyfile(
-            browser_parts() / "minisearch" / "dist" / "es" / "index.js",
-            SOURCE / "assets" / "minisearch.js",
+            minified("minisearch/dist/es/index.js"), SOURCE / "assets" / "minisearch.js"
         )
 
 

@@ -1,7 +1,7 @@
 #!/usr/bin/env python3
 """Set everything up, build the site, serve it on this machine and print the address.
 
-python3 scripts/serve.py [--build-only] [--port N]
+python3 scripts/serve.py [--build-only | --watch] [--port N]
 """
 
 import sys
@@ -26,21 +26,28 @@ from scripts.build import BadRecords, BuildFailed, TablesInUse, build
 from scripts.server import serve
 from scripts.setup.paths import SITE
 from scripts.setup.say import say
+from scripts.watch import serve_and_watch
 
 
 def main() -> None:
     """Build, then serve until interrupted."""
     options = argparse.ArgumentParser(prog="serve.py", description=__doc__.splitlines()[0])
     options.add_argument("--build-only", action="store_true", help="build site/ and stop")
+    options.add_argument("--into", type=Path, default=SITE, help="the folder to build; site/")
+    options.add_argument(
+        "--watch", action="store_true", help="show every change to records, prose, style, templates"
+    )
     options.add_argument("--port", type=int, default=8000, help="the port to serve on; 8000")
     asked = options.parse_args()
     if not 0 <= asked.port <= 65535:
         options.error(f"--port: {asked.port} is no port; allowed is 0 to 65535")
     try:
-        build()
-        say("site/ is ready: any static host can serve it.")
+        if asked.watch:
+            serve_and_watch(asked.port)
+        build(asked.into)
+        say(f"{asked.into.name}/ is ready: any static host can serve it.")
         if not asked.build_only:
-            serve(SITE, asked.port)
+            serve(asked.into, asked.port)
     except BadRecords as bad:
         stop(f"the records do not hold\n{bad}")
     except (BuildFailed, Missing, TablesInUse) as wrong:

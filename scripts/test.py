@@ -35,7 +35,7 @@ def main() -> int:
     try:
         make_tables()
         os.environ["CHROMIUM"] = ensure_chromium()
-        browser_parts()
+        browser_parts(tools=True)
     except Missing as missing:
         stop(str(missing))
     except BadRecords as bad:

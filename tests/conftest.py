@@ -1,10 +1,54 @@
-"""What several tests share: the records, and the site built once."""
+"""What several tests share: the records, the site built once, and how thorough a run is."""
+
+import os
+import subprocess
+import sys
 
 import pytest
 
-from scripts.build import build
 from scripts.records.load import Library, load
-from scripts.setup.paths import BUILD
+from scripts.setup.paths import ROOT
+from tests.effort import THOROUGH, load_profile
+from tests.one_site import built_site
+
+FIRST_WORKER = "gw0"
+
+
+def pytest_addoption(parser):
+    parser.addoption(
+        "--thorough", action="store_true", help="draw as many examples as there are, not a sample"
+    )
+
+
+def pytest_configure(config):
+    if config.getoption("--thorough"):
+        os.environ[THOROUGH] = "1"
+    load_profile()
+
+
+def pytest_collection_modifyitems(items):
+    """What needs the site comes last, so that the site is built beside the tests that do not."""
+    items.sort(key=lambda item: (of_browser(item), needs_site(item)))
+
+
+def pytest_collection_finish(session):
+    """One worker starts the build at once, in a process of its own; who needs the site waits for it."""
+    worker = os.environ.get("PYTEST_XDIST_WORKER")
+    if worker == FIRST_WORKER and any(map(needs_site, session.items)):
+        subprocess.Popen(
+            [sys.executable, "-m", "tests.one_site"],
+            cwd=ROOT,
+            stdout=subprocess.DEVNULL,
+            stderr=subprocess.DEVNULL,  # a build that fails is made again, and told, by who needs it
+        )
+
+
+def needs_site(item):
+    return "site" in item.fixturenames
+
+
+def of_browser(item):
+    return "chromium" in item.fixturenames
 
 
 @pytest.fixture(scope="session")
@@ -14,7 +58,5 @@ def library() -> Library:
 
 @pytest.fixture(scope="session")
 def site():
-    """The site, built afresh for the tests."""
-    folder = BUILD / "test-site"
-    build(folder)
-    return folder
+    """The site, built afresh for this run of the tests."""
+    return built_site()

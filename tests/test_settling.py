@@ -74,3 +74,13 @@ def test_the_curve_runs_eight_weeks_forward_and_never_below_nothing(
     assert days[-1] == SHOWN_DAYS
     assert min(levels) >= 0
     assert levels[:2] == [now, now + rise]
+
+
+@pytest.mark.parametrize("change", [28 - 4e-10, 56 - 5e-10, 14 - 1e-10, 7 + 1e-10])
+@pytest.mark.parametrize("every", [None, 7.0, 8 - 1e-11])
+def test_an_event_a_rounding_before_the_end_falls_on_the_end(every, change):
+    days, levels = course(10, 4, 0.1, 2, Rhythm(every, change, 0.5))
+    assert days[-1] == SHOWN_DAYS
+    assert days == sorted(days)
+    exact = Rhythm(every and round(every), round(change), 0.5)
+    assert levels[-1] == pytest.approx(course(10, 4, 0.1, 2, exact)[1][-1], abs=1e-6)

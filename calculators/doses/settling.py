@@ -59,6 +59,8 @@ def course(
     while points[-1][0] < SHOWN_DAYS - MOMENT:
         day, level = points[-1]
         until = min(day + 1, next_dose, next_change, SHOWN_DAYS)
+        if until > SHOWN_DAYS - MOMENT:  # an event a rounding before the end falls on the end
+            until = SHOWN_DAYS
         level = max(0.0, level - use_a_day * (until - day))
         points.append((until, level))
         if until >= next_change - MOMENT:

@@ -13,7 +13,7 @@ const starting = begin().then(
   (wrong) => postMessage({ failed: String(wrong?.message ?? wrong) }),
 );
 
-onmessage = async ({ data: { id, question } }) => {
+self.onmessage = async ({ data: { id, question } }) => {
   await starting;
   try {
     await bringTables(JSON.parse(question).calculator);

@@ -19,7 +19,9 @@ const PARTS = {
 
 async function open() {
   document.documentElement.dataset.units = document.querySelector("#calculator") ? "metric" : chosenUnits();
-  for (const link of document.querySelectorAll("body > nav a")) {
+  /** @type {NodeListOf<HTMLAnchorElement>} */
+  const doors = document.querySelectorAll("body > nav a");
+  for (const link of doors) {
     if (location.pathname.startsWith(new URL(link.href).pathname)) link.setAttribute("aria-current", "true");
   }
   watchForNews(root);

@@ -65,7 +65,7 @@ export function openStage(element, { moved, tapped }) {
   function placeHandles() {
     const { corners } = stage.seen;
     const handles = [...element.querySelectorAll(".corner")];
-    handles.slice(corners.length).forEach((one) => one.remove());
+    for (const handle of handles.slice(corners.length)) handle.remove();
     corners.forEach((corner, number) => {
       const handle = handles[number] ?? newHandle(number);
       put(handle, Number(corner.x_percent), Number(corner.y_percent));
@@ -79,7 +79,8 @@ export function openStage(element, { moved, tapped }) {
   }
 
   function newHandle(number) {
-    const handle = Object.assign(document.createElement("button"), { type: "button", className: "corner" });
+    const handle = Object.assign(document.createElement("button"), { className: "corner", place: [0, 0] });
+    handle.type = "button";
     handle.setAttribute("aria-label", `Corner ${number + 1} of the water; arrow keys move it`);
     element.append(handle);
     handle.addEventListener("pointerdown", (event) => drag(handle, event));

@@ -6,6 +6,7 @@ import { element } from "./paint.js";
 const MOST = 4;
 
 export function open() {
+  /** @type {HTMLFormElement} */
   const form = document.querySelector("#plant-table");
   const body = form.querySelector("tbody");
   for (const head of form.querySelectorAll("thead th")) {
@@ -70,7 +71,7 @@ function sort(body, head, down) {
 
 /** Figures as figures, words as words; what is not known comes last either way. */
 function compare(one, other, down) {
-  if (one === undefined || other === undefined) return (one === undefined) - (other === undefined);
+  if (one === undefined || other === undefined) return Number(one === undefined) - Number(other === undefined);
   const order = one.localeCompare(other, "en", { numeric: false });
   const figures = Number(one) - Number(other);
   return (Number.isNaN(figures) ? order : figures) * (down ? -1 : 1);

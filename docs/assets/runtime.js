@@ -29,7 +29,7 @@ export async function ask(question) {
 }
 
 function begin() {
-  return new Promise((resolve, reject) => {
+  return /** @type {Promise<void>} */ (new Promise((resolve, reject) => {
     worker = new Worker(new URL("./calculator-worker.js", import.meta.url), { type: "module" });
     const fail = (text) => {
       worker?.terminate();
@@ -40,12 +40,12 @@ function begin() {
     };
     worker.onerror = (event) => fail(event.message || "the worker could not be loaded");
     worker.onmessage = ({ data }) => {
-      if (data.percent !== undefined) watchers.forEach((watch) => watch(data.percent, data.text));
+      if (data.percent !== undefined) for (const watch of watchers) watch(data.percent, data.text);
       else if (data.ready) resolve();
       else if (data.failed) fail(data.failed);
       else settle(data);
     };
-  });
+  }));
 }
 
 function settle({ id, answer, error }) {

@@ -1,5 +1,8 @@
 """Every generated file of the site's source, by path; knows nothing of the site builder."""
 
+from collections.abc import Callable
+from functools import partial
+
 from calculators.core.listing import load_all
 from scripts.pages.animals import animal_page, animals_page
 from scripts.pages.calculators import calculator_page, calculators_page, description
@@ -16,42 +19,52 @@ from scripts.pages.rules import place_page, rule_page, rules_page, sources_page
 from scripts.pages.suggest import plants as suggested_plants
 from scripts.records.load import Library
 
+OVERVIEWS: dict[str, Callable[[Library], str]] = {
+    "plants/index.md": plants_page,
+    "animals/index.md": animals_page,
+    "plants/table.md": table_page,
+    "plants/growth.md": growth_light_page,
+    "names/index.md": names_page,
+    "assets/compare.json": compare_data,
+    "problems/index.md": problems_page,
+    "problems/all.md": all_problems_page,
+    "problems/key.md": key_page,
+    "problems/symptoms.md": symptoms_page,
+    "nitrogen-model.md": model_page,
+    "rules/index.md": rules_page,
+    "guides/index.md": guides_page,
+    "sources.md": sources_page,
+    "assets/suggest/plants.json": suggested_plants,
+}
+
+# A page for each record: by folder of the site, what makes it, and the library's field.
+ONE_A_RECORD: dict[str, tuple[Callable[[str, Library], str], str]] = {
+    "plants": (plant_page, "plants"),
+    "animals": (animal_page, "animals"),
+    "problems": (problem_page, "problems"),
+    "names": (name_page, "names"),
+    "rules": (rule_page, "rules"),
+    "guides": (guide_page, "guides"),
+}
+
 
 def generated(library: Library) -> dict[str, str]:
     """``{path below build/docs: text}`` for all pages and data that come from records and calculators."""
-    files = {
-        "plants/index.md": plants_page(library),
-        "animals/index.md": animals_page(library),
-        "plants/table.md": table_page(library),
-        "plants/growth.md": growth_light_page(library),
-        "names/index.md": names_page(library),
-        "assets/compare.json": compare_data(library),
-        "problems/index.md": problems_page(library),
-        "problems/all.md": all_problems_page(library),
-        "problems/key.md": key_page(library),
-        "problems/symptoms.md": symptoms_page(library),
-        "calculators/index.md": calculators_page(),
-        "nitrogen-model.md": model_page(library),
-        "rules/index.md": rules_page(library),
-        "guides/index.md": guides_page(library),
-        "sources.md": sources_page(library),
-        "assets/suggest/plants.json": suggested_plants(library),
+    return {name: make() for name, make in makers(library).items()}
+
+
+def makers(library: Library) -> dict[str, Callable[[], str]]:
+    """What makes each generated file, by path, so that one alone can be made."""
+    made: dict[str, Callable[[], str]] = {
+        name: partial(make, library) for name, make in OVERVIEWS.items()
     }
-    for slug in library.plants:
-        files[f"plants/{slug}.md"] = plant_page(slug, library)
-    for slug in library.animals:
-        files[f"animals/{slug}.md"] = animal_page(slug, library)
-    for slug in library.problems:
-        files[f"problems/{slug}.md"] = problem_page(slug, library)
-    for slug in library.names:
-        files[f"names/{slug}.md"] = name_page(slug, library)
-    for slug in library.rules:
-        files[f"rules/{slug}.md"] = rule_page(slug, library)
-    for slug in library.guides:
-        files[f"guides/{slug}.md"] = guide_page(slug, library)
+    made["calculators/index.md"] = calculators_page
+    for folder, (make, records) in ONE_A_RECORD.items():
+        for slug in getattr(library, records):
+            made[f"{folder}/{slug}.md"] = partial(make, slug, library)
     for key in library.places:
-        files[f"rules/{key}.md"] = place_page(key, library)
+        made[f"rules/{key}.md"] = partial(place_page, key, library)
     for name, spec in load_all().items():
-        files[f"calculators/{name}.md"] = calculator_page(spec, library)
-        files[f"assets/calculators/{name}.json"] = description(spec)
-    return files
+        made[f"calculators/{name}.md"] = partial(calculator_page, spec, library)
+        made[f"assets/calculators/{name}.json"] = partial(description, spec)
+    return made

@@ -1,6 +1,7 @@
 """Which law lists name a plant."""
 
 from collections.abc import Iterable, Iterator, Mapping
+from functools import cache
 from typing import NamedTuple
 
 from scripts.records.plant import Plant
@@ -88,6 +89,7 @@ def genus(name: str) -> str:
     return species(name).split(" ")[0]
 
 
+@cache
 def species(name: str) -> str:
     """Genus and species of a name, without author, so that a list's spelling can be compared.
 

@@ -14,6 +14,8 @@ from scripts.setup.say import Missing, step
 OLDEST_NODE = 18  # what the browser runtime's package asks for
 CARRIER = BUILD / "node-environment"
 BROWSER_PARTS = BUILD / "npm"
+STAMP = "installed-lock.json"
+TOOLS_STAMP = "installed-tools-lock.json"
 
 
 @cache
@@ -58,24 +60,54 @@ def run(program: str, *arguments: str, cwd: Path | None = None) -> subprocess.Co
     )
 
 
-def browser_parts() -> Path:
-    """The folder ``node_modules`` with what the lock file names, each file's integrity checked by npm."""
+def browser_parts(tools: bool = False) -> Path:
+    """The folder ``node_modules`` with what the lock file names, each file's integrity checked by npm.
+
+    With ``tools`` also what the tests alone need (the lock's devDependencies). Raises ``Missing``.
+    """
     source = LOCKS / "npm"
     wanted = (source / "package-lock.json").read_bytes()
-    stamp = BROWSER_PARTS / "installed-lock.json"
+    stamps = [BROWSER_PARTS / name for name in (STAMP, TOOLS_STAMP)[: 1 + tools]]
     modules = BROWSER_PARTS / "node_modules"
-    if stamp.exists() and stamp.read_bytes() == wanted and modules.exists():
+    if modules.exists() and all(one.exists() and one.read_bytes() == wanted for one in stamps):
         return modules
-    with step("fetching the browser's parts by lock file (about 7 MB)"):
+    what = "browser's parts and the tests' tools" if tools else "browser's parts"
+    with step(f"fetching the {what} by lock file (about {25 if tools else 8} MB)"):
         BROWSER_PARTS.mkdir(parents=True, exist_ok=True)
+        (BROWSER_PARTS / TOOLS_STAMP).unlink(missing_ok=True)  # npm takes away what is left out
         for name in ("package.json", "package-lock.json"):
             shutil.copyfile(source / name, BROWSER_PARTS / name)
-        done = run("npm", "ci", "--ignore-scripts", "--no-audit", "--no-fund", cwd=BROWSER_PARTS)
+        left_out = [] if tools else ["--omit=dev"]
+        done = run(
+            *("npm", "ci", "--ignore-scripts", "--no-audit", "--no-fund", *left_out),
+            cwd=BROWSER_PARTS,
+        )
         if done.returncode:
             reason = (done.stderr.strip().splitlines() or ["no reason given"])[0]
             raise Missing(
-                f"npm could not fetch the browser's parts ({reason}); "
+                f"npm could not fetch the {what} ({reason}); "
                 "check the connection to the package registry, then run the command again."
             )
-        stamp.write_bytes(wanted)
+        for stamp in stamps:
+            stamp.write_bytes(wanted)
     return modules
+
+
+def minified(module: str) -> Path:
+    """A module of the browser's parts (``package/path/file.js``) without comments and long names.
+
+    Made once for each lock; the package's licence stands at its top.
+    """
+    parts = browser_parts()
+    package = module.split("/")[0]
+    made = BROWSER_PARTS / f"{package}.min.js"
+    stamp = BROWSER_PARTS / STAMP
+    if made.exists() and made.stat().st_mtime >= stamp.stat().st_mtime:
+        return made
+    command = (parts / "terser" / "bin" / "terser", parts / module)
+    done = node(*map(str, command), "--module", "--compress", "--mangle")
+    if done.returncode:
+        raise Missing(f"{module} could not be minified: {done.stderr.strip()}")
+    licence = (parts / package / "LICENSE.txt").read_text(encoding="utf-8").strip()
+    made.write_text(f"/* {package}\n{licence}\n*/\n{done.stdout}", encoding="utf-8")
+    return made

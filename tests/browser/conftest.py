@@ -1,4 +1,10 @@
-"""A real browser before the built site; whatever it complains of, or asks of others, fails the test."""
+"""A real browser before the built site; whatever it complains of, or asks of others, fails the test.
+
+A worker has one browser and, for most tests, one context in it: what a page stores is wiped after each
+test, and only the browser's own cache of files and compiled code stays. Tests marked ``python_alive``
+also share a page, in which Python was started once. Tests marked ``offline_copy`` have a context of
+their own, in which the service worker is at work.
+"""
 
 import os
 import threading
@@ -9,6 +15,7 @@ from playwright.sync_api import expect, sync_playwright
 
 from scripts.server import make_server
 from scripts.setup.chromium import find_chromium
+from scripts.setup.node import browser_parts
 
 PHONE = {"width": 390, "height": 844}
 ARGUMENTS = [
@@ -20,6 +27,8 @@ ARGUMENTS = [
 PATIENCE = int(
     os.environ.get("MULMBOOK_PATIENCE", "60000")
 )  # ms; a loaded machine may start Python slowly
+ON_A_PHONE = {"viewport": PHONE, "has_touch": True, "locale": "en-GB"}
+NO_SERVICE_WORKER = "delete Navigator.prototype.serviceWorker"  # as on a host without https
 
 expect.set_options(timeout=PATIENCE)
 
@@ -49,17 +58,29 @@ class Watch:
         self.complaints, self.hosts = [], set()
 
     def page(self, page):
-        page.on(
-            "console",
-            lambda message: (
-                message.type in ("error", "warning") and self.complaints.append(message.text)
-            ),
-        )
-        page.on("pageerror", lambda error: self.complaints.append(str(error)))
+        page.on("console", self.console)
+        page.on("pageerror", self.error)
 
     def context(self, context):
         context.on("page", self.page)
-        context.on("request", lambda request: self.hosts.add(urlsplit(request.url).netloc))
+        context.on("request", self.request)
+
+    def console(self, message):
+        if message.type in ("error", "warning"):
+            self.complaints.append(message.text)
+
+    def error(self, error):
+        self.complaints.append(str(error))
+
+    def request(self, request):
+        self.hosts.add(urlsplit(request.url).netloc)
+
+    def leave(self, context):
+        context.remove_listener("page", self.page)
+        context.remove_listener("request", self.request)
+        for page in context.pages:
+            page.remove_listener("console", self.console)
+            page.remove_listener("pageerror", self.error)
 
 
 @pytest.fixture
@@ -70,18 +91,107 @@ def watch(address):
     assert {host for host in watching.hosts if host} <= {urlsplit(address).netloc}
 
 
-@pytest.fixture
-def context(chromium, address, watch):
-    made = chromium.new_context(viewport=PHONE, base_url=address, has_touch=True, locale="en-GB")
+def new_context(chromium, address):
+    made = chromium.new_context(base_url=address, **ON_A_PHONE)
     made.set_default_timeout(PATIENCE)
-    watch.context(made)
+    return made
+
+
+def wipe(context, address):
+    """Forget what pages stored; the cache of files and of compiled code is the browser's own."""
+    session = context.new_cdp_session(context.pages[0])
+    session.send("Storage.clearDataForOrigin", {"origin": address[:-1], "storageTypes": "all"})
+    session.detach()
+    context.clear_cookies()
+
+
+@pytest.fixture(scope="session")
+def shared_context(chromium, address):
+    made = new_context(chromium, address)
+    made.add_init_script(NO_SERVICE_WORKER)
     yield made
     made.close()
 
 
+@pytest.fixture(scope="session")
+def living_page(shared_context):
+    """The page in which Python stays alive from test to test."""
+    return shared_context.new_page()
+
+
 @pytest.fixture
-def page(context):
-    return context.new_page()
+def context(request, chromium, address, watch):
+    if request.node.get_closest_marker("offline_copy"):
+        made = new_context(chromium, address)
+        watch.context(made)
+        yield made
+        made.close()
+        return
+    made = request.getfixturevalue("shared_context")
+    living = request.getfixturevalue("living_page")
+    watch.context(made)
+    yield made
+    watch.leave(made)
+    made.unroute_all()
+    wipe(made, address)
+    for page in made.pages:
+        if page is not living:
+            page.close()
+
+
+@pytest.fixture
+def page(request, context):
+    """A fresh page; for tests marked ``python_alive`` the one where Python runs already."""
+    if not request.node.get_closest_marker("python_alive"):
+        return context.new_page()
+    living = request.getfixturevalue("living_page")
+    living.set_viewport_size(PHONE)
+    living.emulate_media(color_scheme="null")
+    request.getfixturevalue("watch").page(living)
+    if not living.evaluate(IS_ALIVE):  # the first test, or the one before loaded a page anew
+        living.goto("calculators/units/")
+        wait_for_answer(living)
+        living.evaluate("() => { window.python_is_alive = true; }")
+    return living
+
+
+IS_ALIVE = "() => Boolean(window.python_is_alive)"
+
+
+def go(page, path):
+    """Open a page of the site: where Python runs, as a tapped link does, so that it stays alive."""
+    if path.endswith(".html") or not page.evaluate(IS_ALIVE):
+        return page.goto(path)
+    page.evaluate(
+        """async (path) => {
+        const root = new URL(document.body.dataset.root, location).href;
+        const left = document.querySelector("main");
+        // A page that puts its state into its address while it opens ends the navigation that led there.
+        await navigation.navigate(new URL(path, root).href).finished.catch((wrong) => {
+          if (wrong.name !== "AbortError" || document.querySelector("main") === left) throw wrong;
+        }); }""",
+        path,
+    )
+    assert page.evaluate(IS_ALIVE), f"{path} was loaded anew"
+    return None
+
+
+def axe_complaints(page):
+    """What axe finds wrong with the page as it stands, in light and in dark."""
+    if not page.evaluate("() => Boolean(window.axe)"):
+        page.evaluate((browser_parts() / "axe-core" / "axe.min.js").read_text(encoding="utf-8"))
+    complaints = []
+    for scheme in ("light", "dark"):
+        page.emulate_media(color_scheme=scheme)
+        found = page.evaluate(
+            "async () => (await axe.run(document, { resultTypes: ['violations'] })).violations"
+        )
+        complaints += [
+            f"{scheme}: {one['id']}: {node['html'][:120]} {(node['failureSummary'] or '')[:200]}"
+            for one in found
+            for node in one["nodes"]
+        ]
+    return complaints
 
 
 def wait_for_answer(page):
@@ -92,9 +202,10 @@ def wait_for_answer(page):
 
 def wait_for_offline_copy(page):
     """Until the service worker holds the whole book and serves this page."""
-    page.evaluate("async () => { await navigator.serviceWorker.ready; }")
-    for _ in range(PATIENCE // 100):
-        if page.evaluate("() => Boolean(navigator.serviceWorker.controller)"):
-            return
-        page.wait_for_timeout(100)
-    raise AssertionError("the offline copy never came")
+    page.evaluate(
+        """async () => {
+        const { serviceWorker } = navigator;
+        const taken = new Promise((done) => serviceWorker.addEventListener("controllerchange", done));
+        await serviceWorker.ready;
+        if (!serviceWorker.controller) await taken; }"""
+    )

@@ -13,7 +13,7 @@ from calculators.core.listing import load_all
 from calculators.core.paint_notes import lead, rest
 from calculators.core.run import compute
 from scripts.records.published import cases
-from tests.browser.conftest import wait_for_answer
+from tests.browser.conftest import go, wait_for_answer
 
 EXAMPLES = [(name, case.given) for name in load_all() for case in cases(name)[:1]]
 
@@ -23,9 +23,10 @@ def typed(value):
 
 
 @pytest.mark.parametrize(("name", "given"), EXAMPLES)
+@pytest.mark.python_alive
 def test_the_page_shows_what_the_command_line_computes(page, name, given):
     query = urlencode({key: typed(value) for key, value in given.items()})
-    page.goto(f"calculators/{name}/?{query}")
+    go(page, f"calculators/{name}/?{query}")
     wait_for_answer(page)
     dates = {
         field.key: date.today().isoformat() for field in load_all()[name].inputs if field.is_date
@@ -45,7 +46,7 @@ def test_the_page_shows_what_the_command_line_computes(page, name, given):
 
 
 def test_a_link_carries_a_calculation(page, context):
-    page.goto("calculators/free-ammonia/")
+    go(page, "calculators/free-ammonia/")
     wait_for_answer(page)
     page.locator("#in-ph").fill("8,2")
     page.locator("#in-reported_as").select_option("nitrogen")
@@ -61,7 +62,7 @@ def test_a_link_carries_a_calculation(page, context):
 
 
 def test_a_bad_field_says_what_is_allowed_beside_it_and_nothing_is_lost(page):
-    page.goto("calculators/free-ammonia/")
+    go(page, "calculators/free-ammonia/")
     wait_for_answer(page)
     page.locator("#in-ph").fill("82")
     page.locator("#in-temperature_c").fill("warm")
@@ -84,8 +85,9 @@ def wait_for_loaded(page):
     expect(page.locator("#after")).to_be_visible()
 
 
+@pytest.mark.python_alive
 def test_units_can_be_us_and_are_remembered(page):
-    page.goto("calculators/floaters/")
+    go(page, "calculators/floaters/")
     wait_for_answer(page)
     page.locator("#in-length_cm").fill("100")
     expect(page.locator("#rows")).to_contain_text("3500")
@@ -96,13 +98,13 @@ def test_units_can_be_us_and_are_remembered(page):
         page.locator(".field", has=page.locator("#in-length_cm")).locator(".unit.in-us")
     ).to_be_visible()
     assert "length_cm=100" in page.url  # the address stays metric
-    page.goto("calculators/free-ammonia/")
+    go(page, "calculators/free-ammonia/")
     expect(page.locator("#in-temperature_c")).to_have_value("77")  # at once, before Python is there
     wait_for_answer(page)
-    page.goto("plants/lemna-minor/")
+    go(page, "plants/lemna-minor/")
     expect(page.locator(".bars .in-us").first).to_be_visible()
     expect(page.locator(".bars .in-metric").first).to_be_hidden()
-    page.goto("calculators/floaters/?length_cm=100")
+    go(page, "calculators/floaters/?length_cm=100")
     wait_for_answer(page)
     expect(page.locator("#in-length_cm")).to_have_value("39.3701")
     page.get_by_role("button", name="Metric").tap()
@@ -110,7 +112,7 @@ def test_units_can_be_us_and_are_remembered(page):
 
 
 def test_the_form_can_be_filled_while_python_loads(page):
-    page.goto("calculators/water-change/")
+    go(page, "calculators/water-change/")
     page.locator("#in-now_mg_l").fill("80")
     wait_for_answer(page)
     expect(page.locator("#in-now_mg_l")).to_have_value("80")
@@ -118,7 +120,7 @@ def test_the_form_can_be_filled_while_python_loads(page):
 
 
 def test_python_stays_alive_from_page_to_page(page):
-    page.goto("calculators/free-ammonia/")
+    go(page, "calculators/free-ammonia/")
     wait_for_answer(page)
     started = []
     page.on("worker", lambda worker: started.append(worker.url))
@@ -137,14 +139,14 @@ def test_python_stays_alive_from_page_to_page(page):
 
 
 def test_a_loading_bar_shows_real_progress(page):
-    page.goto("")
+    go(page, "")
     seen = []
     page.expose_function("noted", lambda value: seen.append(value))
     page.add_init_script(
         "addEventListener('DOMContentLoaded', () => { const bar = document.querySelector('#progress');"
         " if (bar) new MutationObserver(() => noted(bar.value)).observe(bar, { attributes: true }); });"
     )
-    page.goto("calculators/units/")
+    go(page, "calculators/units/")
     wait_for_answer(page)
     assert seen == sorted(seen)
     assert len([value for value in seen if 0 < value < 85]) > 3
@@ -153,7 +155,7 @@ def test_a_loading_bar_shows_real_progress(page):
 
 def test_a_runtime_that_cannot_start_is_said_and_can_be_tried_again(page, watch):
     page.context.route("**/parts.json", lambda route: route.fulfill(status=500, body="no"))
-    page.goto("calculators/units/")
+    go(page, "calculators/units/")
     expect(page.locator("#loading")).to_contain_text("could not start")
     expect(page.locator("#rows")).to_contain_text("22.1")  # the worked example stands
     page.context.unroute("**/parts.json")
@@ -163,14 +165,14 @@ def test_a_runtime_that_cannot_start_is_said_and_can_be_tried_again(page, watch)
 
 
 def test_a_calculation_is_kept_by_tank_on_this_device(page):
-    page.goto("calculators/trimmings/")
+    go(page, "calculators/trimmings/")
     wait_for_answer(page)
     page.locator("#in-wet_g").fill("240")
     expect(page).to_have_url(re.compile("wet_g=240"))
     page.locator("#keep-tank").fill("Foyer <240 l>")
     page.get_by_role("button", name="Keep in my tanks").tap()
     expect(page.locator("#done")).to_contain_text("Kept for Foyer <240 l>")
-    page.goto("my-tanks/")
+    go(page, "my-tanks/")
     expect(page.get_by_role("heading", level=2)).to_have_text("Foyer <240 l>")
     with page.expect_download() as download:
         page.get_by_role("button", name="Save to a file").tap()
@@ -191,8 +193,9 @@ def test_a_calculation_is_kept_by_tank_on_this_device(page):
     expect(page.locator("#in-wet_g")).to_have_value("240")
 
 
+@pytest.mark.python_alive
 def test_series_are_drawn_with_a_sentence_for_a_screen_reader(page):
-    page.goto("calculators/floaters/")
+    go(page, "calculators/floaters/")
     wait_for_answer(page)
     expect(page.get_by_role("img")).to_have_attribute(
         "aria-label", re.compile("Cover: 40 % at day 0")
@@ -201,7 +204,7 @@ def test_series_are_drawn_with_a_sentence_for_a_screen_reader(page):
 
 
 def test_rows_of_a_list_are_added_removed_and_told_when_wrong(page):
-    page.goto("calculators/stocking/")
+    go(page, "calculators/stocking/")
     wait_for_answer(page)
     before = page.locator("fieldset.rows > .row").count()
     page.get_by_role("button", name=re.compile("^Add to")).tap()
@@ -222,8 +225,9 @@ def test_rows_of_a_list_are_added_removed_and_told_when_wrong(page):
     expect(page.locator("#status")).to_have_text("Result updated.")
 
 
+@pytest.mark.python_alive
 def test_upkeep_gives_a_calendar_file(page):
-    page.goto("calculators/upkeep/")
+    go(page, "calculators/upkeep/")
     wait_for_answer(page)
     with page.expect_download() as download:
         page.get_by_role("button", name="Save: the same as a calendar file").tap()
@@ -231,8 +235,9 @@ def test_upkeep_gives_a_calendar_file(page):
     assert text.startswith("BEGIN:VCALENDAR")
 
 
+@pytest.mark.python_alive
 def test_a_wrong_word_or_part_is_told_beside_its_field(page):
-    page.goto("calculators/diagnose/")
+    go(page, "calculators/diagnose/")
     wait_for_answer(page)
     fields = page.locator(".field")
     seen = fields.and_(page.locator("[data-key=findings]"))

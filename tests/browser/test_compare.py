@@ -211,6 +211,7 @@ def test_without_any_script_the_table_is_whole_and_names_stand_side_by_side(
     context.close()
 
 
+@pytest.mark.offline_copy
 def test_comparing_works_with_the_network_off(page, context):
     page.goto("")
     wait_for_offline_copy(page)

@@ -6,15 +6,14 @@ import re
 import pytest
 from playwright.sync_api import expect
 
-from scripts.setup.node import browser_parts
-from tests.browser.conftest import wait_for_answer, wait_for_offline_copy
+from tests.browser.conftest import axe_complaints, go, wait_for_answer, wait_for_offline_copy
 
 PAGE = "calculators/nitrogen-forecast/"
 DANGER = f"{PAGE}?start_nitrite_mg_n_l=2"
 
 
 def open_page(page, path=PAGE):
-    page.goto(path)
+    go(page, path)
     return wait_for_answer(page)
 
 
@@ -64,6 +63,7 @@ def test_events_are_added_moved_and_taken_back_by_thumb(page):
     assert days(page) == ["4", "7", "14"]
 
 
+@pytest.mark.python_alive
 def test_the_unit_goes_with_the_kind_of_event(page):
     open_page(page)
     events(page).get_by_role("button", name="Trim").tap()
@@ -78,6 +78,7 @@ def test_the_unit_goes_with_the_kind_of_event(page):
     expect(row.locator("[data-key=value] input")).to_have_value("100")  # no more than all of it
 
 
+@pytest.mark.python_alive
 def test_a_number_stops_at_its_limits(page):
     open_page(page)
     events(page).get_by_role("button", name="New feed").tap()
@@ -87,6 +88,7 @@ def test_a_number_stops_at_its_limits(page):
     expect(row.locator("[data-key=day] input")).to_have_value("0")
 
 
+@pytest.mark.python_alive
 def test_what_is_tapped_is_large_enough_for_a_wet_thumb(page):
     open_page(page)
     events(page).get_by_role("button", name="Dose nitrate").tap()
@@ -101,6 +103,7 @@ def test_what_is_tapped_is_large_enough_for_a_wet_thumb(page):
     assert small == []
 
 
+@pytest.mark.python_alive
 def test_the_answer_stays_in_view_and_leads_to_the_result(page):
     open_page(page)
     line = page.locator("#brief")
@@ -115,6 +118,7 @@ def test_the_answer_stays_in_view_and_leads_to_the_result(page):
     expect(line).to_have_text("Verdict: building up")
 
 
+@pytest.mark.python_alive
 def test_the_line_serves_every_calculator_and_hides_beside_its_result(page):
     open_page(page, "calculators/trimmings/")
     expect(page.locator("#brief")).to_contain_text("About 200 mg of nitrogen left the tank")
@@ -122,6 +126,7 @@ def test_the_line_serves_every_calculator_and_hides_beside_its_result(page):
     expect(page.locator("#brief")).to_be_hidden()
 
 
+@pytest.mark.python_alive
 def test_a_field_that_is_typed_into_is_never_under_the_line(page):
     open_page(page)
     for entry in page.locator("#inputs input:visible").all():
@@ -131,6 +136,7 @@ def test_a_field_that_is_typed_into_is_never_under_the_line(page):
             assert box["y"] + box["height"] <= line["y"] + 1, entry.get_attribute("id")
 
 
+@pytest.mark.python_alive
 def test_the_problem_of_the_field_in_hand_is_not_under_the_line(page):
     open_page(page)
     page.locator("#in-ph").scroll_into_view_if_needed()
@@ -142,6 +148,7 @@ def test_the_problem_of_the_field_in_hand_is_not_under_the_line(page):
 
 
 @pytest.mark.parametrize("width", [320, 390, 1280])
+@pytest.mark.python_alive
 def test_event_rows_fit_any_width(page, width):
     page.set_viewport_size({"width": width, "height": 844})
     open_page(page)
@@ -184,6 +191,7 @@ def test_a_problem_in_a_closed_part_opens_it_and_the_line_leads_there(page):
     expect(page.locator("#in-retained_percent")).to_be_focused()
 
 
+@pytest.mark.python_alive
 def test_a_problem_found_later_opens_the_closed_part(page):
     open_page(page, f"{PAGE}?filter_maturity_percent=50")
     expect(page.locator("#in-surface_cm2")).to_be_hidden()
@@ -203,6 +211,7 @@ def test_a_problem_found_later_opens_the_closed_part(page):
         ("Propagation Jar 20 l", "ran short about day"),
     ],
 )
+@pytest.mark.python_alive
 def test_a_demo_tank_fills_the_form_and_says_what_it_shows(page, tank, verdict):
     open_page(page)
     page.get_by_role("link", name=tank).tap()
@@ -215,6 +224,7 @@ def test_a_demo_tank_fills_the_form_and_says_what_it_shows(page, tank, verdict):
     expect(page.locator("[data-tank]:visible")).to_have_count(0)
 
 
+@pytest.mark.python_alive
 def test_a_demo_link_works_when_shared_and_with_no_script(chromium, address, page, context):
     open_page(page)
     link = page.get_by_role("link", name="Foyer").get_attribute("href")
@@ -228,6 +238,7 @@ def test_a_demo_link_works_when_shared_and_with_no_script(chromium, address, pag
     plain.context.close()
 
 
+@pytest.mark.python_alive
 def test_the_pictures_show_species_store_and_cover_with_line_and_band(page):
     open_page(page, f"{PAGE}?spread=band")
     figures = page.locator("#plots figure")
@@ -244,6 +255,7 @@ def test_the_pictures_show_species_store_and_cover_with_line_and_band(page):
     assert len(set(dashes)) == 2
 
 
+@pytest.mark.python_alive
 def test_harmful_water_comes_first_and_leads_on(page):
     open_page(page, DANGER)
     expect(page.locator("#brief")).to_have_class("brief danger")
@@ -260,6 +272,7 @@ def test_harmful_water_comes_first_and_leads_on(page):
     expect(page.locator("#in-now_mg_l")).to_have_value("2")
 
 
+@pytest.mark.python_alive
 def test_a_plants_name_fills_in_how_it_grows(page):
     open_page(page)
     row = page.locator("fieldset[data-key=plants] .row").first
@@ -273,6 +286,7 @@ def test_a_plants_name_fills_in_how_it_grows(page):
     expect(page).to_have_url(re.compile("Lemna"))
 
 
+@pytest.mark.offline_copy
 def test_all_of_it_works_with_the_network_off(page, context):
     open_page(page)
     wait_for_offline_copy(page)
@@ -291,16 +305,11 @@ def test_all_of_it_works_with_the_network_off(page, context):
         context.set_offline(False)
 
 
-@pytest.mark.parametrize("scheme", ["light", "dark"])
-def test_axe_finds_nothing_in_the_filled_page(page, scheme):
-    page.emulate_media(color_scheme=scheme)
+@pytest.mark.python_alive
+def test_axe_finds_nothing_in_the_filled_page(page):
     open_page(page, f"{DANGER}&spread=band")
     page.locator("summary").tap()
     events(page).get_by_role("button", name="Trim").tap()
     events(page).get_by_role("button", name="Remove").tap()
     expect(page.locator("#status")).to_have_text("Result updated.")
-    page.evaluate((browser_parts() / "axe-core" / "axe.min.js").read_text(encoding="utf-8"))
-    found = page.evaluate(
-        "async () => (await axe.run(document, { resultTypes: ['violations'] })).violations"
-    )
-    assert [f"{one['id']}: {node['html'][:120]}" for one in found for node in one["nodes"]] == []
+    assert axe_complaints(page) == []

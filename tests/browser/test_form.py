@@ -4,8 +4,7 @@ import pytest
 from playwright.sync_api import expect
 
 from calculators.core.listing import load_all
-from scripts.setup.node import browser_parts
-from tests.browser.conftest import PHONE, wait_for_answer
+from tests.browser.conftest import PHONE, axe_complaints, go, wait_for_answer
 
 KINDS = [
     "", "plants/", "plants/limnophila-sessiliflora/", "animals/",
@@ -22,33 +21,29 @@ KINDS = [
 
 
 @pytest.mark.parametrize("path", KINDS)
-@pytest.mark.parametrize("scheme", ["light", "dark"])
-def test_axe_finds_nothing(page, path, scheme):
-    page.emulate_media(color_scheme=scheme)
-    page.goto(path)
+@pytest.mark.python_alive
+def test_axe_finds_nothing(page, path):
+    go(page, path)
     if path.startswith("calculators/") and path != "calculators/":
         wait_for_answer(page)
     if path.startswith("compare/?"):
         expect(page.locator("#beside table")).to_be_visible()
-    page.evaluate((browser_parts() / "axe-core" / "axe.min.js").read_text(encoding="utf-8"))
-    found = page.evaluate(
-        "async () => (await axe.run(document, { resultTypes: ['violations'] })).violations"
-    )
-    said = [
-        f"{one['id']}: {node['html'][:120]} {node['failureSummary'][:200]}"
-        for one in found
-        for node in one["nodes"]
-    ]
-    assert not said, "\n".join(said[:10])
+    assert axe_complaints(page) == []
 
 
-@pytest.mark.parametrize("width", [320, 390, 1280])
-def test_no_page_scrolls_sideways(page, width, site):
-    page.set_viewport_size({"width": width, "height": PHONE["height"]})
+@pytest.mark.python_alive
+def test_no_page_scrolls_sideways(page):
     paths = KINDS + [f"calculators/{name}/" for name in load_all()]
-    for path in dict.fromkeys(paths):
-        page.goto(path)
-        assert page.evaluate("() => document.documentElement.scrollWidth") <= width, path
+    for path in sorted(dict.fromkeys(paths), key=is_loaded_anew):
+        go(page, path)
+        for width in (320, 390, 1280):
+            page.set_viewport_size({"width": width, "height": PHONE["height"]})
+            sideways = page.evaluate("() => document.documentElement.scrollWidth")
+            assert sideways <= width, (path, width)
+
+
+def is_loaded_anew(path):
+    return path.endswith(".html")
 
 
 @pytest.mark.parametrize(
@@ -65,8 +60,9 @@ def test_no_page_scrolls_sideways(page, width, site):
         "guides/",
     ],
 )
+@pytest.mark.python_alive
 def test_what_is_tapped_is_at_least_44_pixels_high(page, path):
-    page.goto(path)
+    go(page, path)
     if path.startswith("calculators/"):
         wait_for_answer(page)
     small = page.evaluate(
@@ -79,16 +75,18 @@ def test_what_is_tapped_is_at_least_44_pixels_high(page, path):
     assert small == []
 
 
+@pytest.mark.python_alive
 def test_number_fields_bring_the_number_keypad(page):
     for name, spec in load_all().items():
-        page.goto(f"calculators/{name}/")
+        go(page, f"calculators/{name}/")
         for field in spec.inputs:
             if field.kind == "number":
                 expect(page.locator(f"#in-{field.key}")).to_have_attribute("inputmode", "decimal")
 
 
+@pytest.mark.python_alive
 def test_every_field_is_labelled_and_points_to_its_hint_and_problem(page):
-    page.goto("calculators/floaters/")
+    go(page, "calculators/floaters/")
     for heading in page.locator("details.part summary").all():
         heading.click()
     for field in load_all()["floaters"].inputs:
@@ -99,7 +97,7 @@ def test_every_field_is_labelled_and_points_to_its_hint_and_problem(page):
 
 
 def test_the_policy_holds_in_the_browser(page, watch):
-    page.goto("calculators/units/")
+    go(page, "calculators/units/")
     wait_for_answer(page)
     page.evaluate(
         """() => { const script = document.createElement('script');

@@ -8,9 +8,8 @@ from playwright.sync_api import expect
 
 from calculators.diagnosis.case_read import in_band
 from calculators.diagnosis.record import CAUSES, FINDINGS, question_of
-from scripts.setup.node import browser_parts
 from scripts.setup.paths import ROOT
-from tests.browser.conftest import wait_for_offline_copy
+from tests.browser.conftest import axe_complaints, go, wait_for_offline_copy
 
 TANKS = yaml.safe_load((ROOT / "tests" / "look_tanks.yml").read_text(encoding="utf-8"))
 BY_CAUSE = {tank["expect"]: tank for tank in TANKS}
@@ -53,7 +52,7 @@ def right_chip(page, tank):
 
 def tap_to_the_end(page, tank):
     """From the home page; the number of taps after the place."""
-    page.goto("")
+    go(page, "")
     page.get_by_role("link", name="Something looks wrong").tap()
     tap_place(page, tank["place"])
     page.locator(f'#look-chips button[data-present="{tank["tap"]}"]').tap()
@@ -70,6 +69,7 @@ def tap_to_the_end(page, tank):
 
 
 @pytest.mark.parametrize("cause", FOUR)
+@pytest.mark.python_alive
 def test_from_the_home_door_to_the_cause_in_six_taps(page, cause):
     tank = BY_CAUSE[cause]
     assert tap_to_the_end(page, tank) <= MOST_TAPS
@@ -103,8 +103,9 @@ def test_the_address_holds_it_all(page, context):
     expect(other.locator("#look-question")).not_to_have_text("Here is what it may be.")
 
 
+@pytest.mark.python_alive
 def test_answers_can_be_taken_back(page):
-    page.goto("problems/?place=stem&findings=stem-bare-below&asked=stem-bare-below")
+    go(page, "problems/?place=stem&findings=stem-bare-below&asked=stem-bare-below")
     wait(page)
     question = page.locator("#look-question").inner_text()
     plain = page.locator("#look-causes").inner_text()
@@ -123,8 +124,9 @@ def test_answers_can_be_taken_back(page):
     expect(page.locator("#look-question")).to_have_text(question)
 
 
+@pytest.mark.python_alive
 def test_another_place_keeps_what_was_said(page):
-    page.goto("problems/?place=stem&findings=stem-bare-below&asked=stem-bare-below")
+    go(page, "problems/?place=stem&findings=stem-bare-below&asked=stem-bare-below")
     wait(page)
     page.locator("#look-place").tap()
     expect(page.locator(".places")).to_be_visible()
@@ -134,8 +136,9 @@ def test_another_place_keeps_what_was_said(page):
     assert "findings=stem-bare-below,cover-above-60" in page.url
 
 
+@pytest.mark.python_alive
 def test_choosing_another_band_of_a_figure_takes_the_first_back(page):
-    page.goto("problems/?place=recently&listing=1")
+    go(page, "problems/?place=recently&listing=1")
     for band in ("tank-under-4-weeks", "tank-over-a-year"):
         page.locator(f'#look-chips button[data-present="{band}"]').tap()
         wait(page)
@@ -146,8 +149,9 @@ def test_choosing_another_band_of_a_figure_takes_the_first_back(page):
     expect(page).to_have_url(re.compile("findings=tank-over-a-year,hot-weather"))
 
 
+@pytest.mark.python_alive
 def test_after_a_slip_in_a_plants_name_the_one_meant_is_offered(page):
-    page.goto("problems/?place=old-leaves&findings=holes-bitten&asked=holes-bitten")
+    go(page, "problems/?place=old-leaves&findings=holes-bitten&asked=holes-bitten")
     wait(page)
     page.locator("#look-more summary").tap()
     page.locator("#look-plant").fill("anubias bartri")
@@ -157,8 +161,9 @@ def test_after_a_slip_in_a_plants_name_the_one_meant_is_offered(page):
     expect(page.locator("#look-meant")).to_be_hidden()
 
 
+@pytest.mark.python_alive
 def test_plant_and_readings_sharpen_it_and_stand_in_the_address(page):
-    page.goto("problems/?place=whole-plant&findings=melt-within-days&asked=melt-within-days")
+    go(page, "problems/?place=whole-plant&findings=melt-within-days&asked=melt-within-days")
     wait(page)
     page.locator("#look-more summary").tap()
     page.locator("#look-plant").fill("Cryptocoryne wendtii")
@@ -172,13 +177,14 @@ def test_plant_and_readings_sharpen_it_and_stand_in_the_address(page):
     expect(page.locator("#look-fields .problem:visible")).to_have_count(1)
     page.get_by_label("Nitrate").fill("0")
     expect(page).to_have_url(re.compile("readings.nitrate_mg_l=0"))
-    page.goto("problems/")
+    go(page, "problems/")
     page.locator("#look-more summary").tap()
     expect(page.locator("#look-mine button")).to_have_text("Cryptocoryne wendtii")
 
 
+@pytest.mark.offline_copy
 def test_it_works_with_no_signal(page, context):
-    page.goto("problems/")
+    go(page, "problems/")
     wait_for_offline_copy(page)
     context.set_offline(True)
     page.reload()
@@ -189,8 +195,9 @@ def test_it_works_with_no_signal(page, context):
     context.set_offline(False)
 
 
+@pytest.mark.python_alive
 def test_it_works_from_the_keyboard(page):
-    page.goto("problems/")
+    go(page, "problems/")
     expect(page.locator("#look-more")).to_be_visible()
     page.locator('a.place[data-place="stem"]').focus()
     page.keyboard.press("Enter")
@@ -208,7 +215,7 @@ def test_it_asks_before_python_is_there(chromium, address):
     context = chromium.new_context(base_url=address, has_touch=True, service_workers="block")
     page, held = context.new_page(), []
     context.route("**/runtime/parts.json", lambda route: held.append(route))
-    page.goto("problems/")
+    go(page, "problems/")
     tap_place(page, "old-leaves")
     page.locator('#look-chips button[data-present="old-leaves-pinholes"]').tap()
     expect(page.locator("#look-question")).to_have_text(re.compile(r"\?$"))
@@ -228,13 +235,14 @@ def test_it_asks_before_python_is_there(chromium, address):
     context.close()
 
 
+@pytest.mark.python_alive
 def test_a_diagnosis_is_kept_and_opened_again(page):
-    page.goto("problems/?place=coating&findings=coat-black-tufts&asked=coat-black-tufts")
+    go(page, "problems/?place=coating&findings=coat-black-tufts&asked=coat-black-tufts")
     wait(page)
     page.locator("#look-tank").fill("Foyer")
     page.locator("#look-keep").tap()
     expect(page.locator("#look-done")).to_have_text("Kept for Foyer, on this device.")
-    page.goto("my-tanks/")
+    go(page, "my-tanks/")
     page.get_by_role("link", name="Something looks wrong").tap()
     wait(page)
     assert first_cause(page) == "black-brush"
@@ -315,7 +323,7 @@ def test_a_reading_that_kills_is_urgent_on_the_page(page):
 def test_with_no_script_the_drawing_leads_to_the_index(chromium, address):
     context = chromium.new_context(java_script_enabled=False, base_url=address)
     page = context.new_page()
-    page.goto("problems/")
+    go(page, "problems/")
     page.locator("details.signs summary").first.click()
     expect(page.locator("details.signs a").first).to_be_visible()
     page.locator('a.place[data-place="roots"]').click()
@@ -323,7 +331,6 @@ def test_with_no_script_the_drawing_leads_to_the_index(chromium, address):
     context.close()
 
 
-@pytest.mark.parametrize("scheme", ["light", "dark"])
 @pytest.mark.parametrize(
     "query",
     [
@@ -331,17 +338,12 @@ def test_with_no_script_the_drawing_leads_to_the_index(chromium, address):
         "all/", "key/", "symptoms/", "crypt-melt/",
     ],
 )  # fmt: skip
-def test_each_step_is_fit_for_thumbs_and_readers(page, scheme, query):
-    page.emulate_media(color_scheme=scheme)
-    page.goto(f"problems/{query}")
+@pytest.mark.python_alive
+def test_each_step_is_fit_for_thumbs_and_readers(page, query):
+    go(page, f"problems/{query}")
     if "findings" in query:
         wait(page)
-    page.evaluate((browser_parts() / "axe-core" / "axe.min.js").read_text(encoding="utf-8"))
-    found = page.evaluate(
-        "async () => (await axe.run(document, { resultTypes: ['violations'] })).violations"
-        ".flatMap((one) => one.nodes.map((node) => one.id + ': ' + node.html.slice(0, 120)))"
-    )
-    assert found == []
+    assert axe_complaints(page) == []
     small = page.evaluate(
         """() => [...document.querySelectorAll('.look button, .look summary, a.place .reach, .look input')]
         .filter((one) => one.checkVisibility() && one.getBoundingClientRect().height < 44)

@@ -90,6 +90,7 @@ def test_without_any_script_the_book_can_be_read(chromium, address):
     context.close()
 
 
+@pytest.mark.offline_copy
 def test_everything_works_with_the_network_off(page, context, watch):
     page.goto("")
     wait_for_offline_copy(page)

@@ -6,8 +6,7 @@ import numpy as np
 import pytest
 from playwright.sync_api import expect
 
-from scripts.setup.node import browser_parts
-from tests.browser.conftest import wait_for_answer
+from tests.browser.conftest import axe_complaints, go, wait_for_answer
 from tests.png import png
 from tests.surface_pictures import GREEN, RED, SLANTED, photo, strewn
 
@@ -56,22 +55,42 @@ def cover(page):
     return float(re.match(r"[\d.]+", text)[0])
 
 
+HEAR = """() => document.querySelector("#photo").closest("form").addEventListener(
+    "answered", ({ detail }) => { window.answered = detail; })"""
+UP_TO_DATE = """() => {
+    const given = window.answered?.answer?.inputs;
+    const here = (key, part) =>
+      [...document.querySelectorAll(`[data-key="${key}"] [data-key="${part}"] input`)]
+      .map((one) => Number(one.value));
+    const there = (key, part) => given[key].map((one) => one[part]);
+    const same = (key, part) => String(there(key, part)) === String(here(key, part));
+    return given && ["corners", "taps"].every((key) => same(key, "x_percent") && same(key, "y_percent")); }"""
+
+
+def open_page(page):
+    """The page, with an ear for the answers that come."""
+    go(page, "calculators/surface-cover/")
+    wait_for_answer(page)
+    page.evaluate("() => { window.answered = null; }")
+    page.evaluate(HEAR)
+
+
 def wait_for_count(page):
+    """Until Python has answered for the marks that stand there now, not for those before them."""
+    page.wait_for_function(UP_TO_DATE)
     expect(page.locator(".result.old")).to_have_count(0)
     expect(page.locator(".counted")).to_be_visible()
 
 
+@pytest.mark.python_alive
 def test_a_photo_is_marked_counted_and_taken_to_floaters(page, context, watch):
-    page.goto("calculators/surface-cover/")
-    wait_for_answer(page)
+    open_page(page)
     octets, known = drawn()
     choose(page, octets)
     mark_corners(page, context)
     wait_for_count(page)
     expect(page.locator("#in-corners-3-x_percent")).to_have_value(re.compile(r"^9[67]"))
     expect(page.locator("#result-title")).to_have_text("Result")
-    page.wait_for_timeout(400)
-    wait_for_count(page)
     assert abs(cover(page) - known) <= 3
     assert "Floating cover" in page.locator(".counted").inner_text()
     assert "pixels" not in page.url
@@ -86,9 +105,9 @@ def test_a_photo_is_marked_counted_and_taken_to_floaters(page, context, watch):
     assert float(page.locator("#in-cover_percent").input_value()) == pytest.approx(found, abs=0.06)
 
 
+@pytest.mark.python_alive
 def test_a_tap_corrects_the_count_and_can_be_undone(page, context):
-    page.goto("calculators/surface-cover/")
-    wait_for_answer(page)
+    open_page(page)
     octets, known = drawn(RED, 0.4)
     choose(page, octets)
     mark_corners(page, context)
@@ -133,13 +152,12 @@ def tap_picture(page, button, place):
         position={"x": place[0] * box["width"], "y": place[1] * box["height"]}
     )
     expect(page.locator('[data-key="taps"] .row')).to_have_count(before + 1)
-    page.wait_for_timeout(400)
+    page.wait_for_function(UP_TO_DATE)
     expect(page.locator(".result.old")).to_have_count(0)
 
 
 def test_corners_move_by_arrow_keys_and_the_picture_outlives_a_reload(page):
-    page.goto("calculators/surface-cover/")
-    wait_for_answer(page)
+    open_page(page)
     octets, _ = drawn()
     choose(page, octets)
     first = page.get_by_role("button", name="Corner 1 of the water")
@@ -156,9 +174,9 @@ def test_corners_move_by_arrow_keys_and_the_picture_outlives_a_reload(page):
     expect(page.locator(".stage")).to_be_hidden()
 
 
+@pytest.mark.python_alive
 def test_bad_files_and_bad_corners_are_said_beside_the_picture(page):
-    page.goto("calculators/surface-cover/")
-    wait_for_answer(page)
+    open_page(page)
     page.locator("input[data-photo]").last.set_input_files(
         {"name": "words.png", "mimeType": "image/png", "buffer": b"no picture"}
     )
@@ -171,10 +189,10 @@ def test_bad_files_and_bad_corners_are_said_beside_the_picture(page):
     expect(page.locator(".photo-problem")).to_contain_text("between the others")
 
 
+@pytest.mark.python_alive
 def test_nothing_of_a_photo_leaves_the_device(page, context):
     sent = []
-    page.goto("calculators/surface-cover/")
-    wait_for_answer(page)
+    open_page(page)
     context.on("request", lambda request: sent.append(request))
     octets, _ = drawn()
     choose(page, octets)
@@ -183,21 +201,15 @@ def test_nothing_of_a_photo_leaves_the_device(page, context):
     assert all(len(one.url) < 300 for one in sent)
 
 
-@pytest.mark.parametrize("scheme", ["light", "dark"])
-def test_a_marked_photo_passes_axe_and_has_targets_for_a_thumb(page, scheme):
-    page.emulate_media(color_scheme=scheme)
-    page.goto("calculators/surface-cover/")
-    wait_for_answer(page)
+@pytest.mark.python_alive
+def test_a_marked_photo_passes_axe_and_has_targets_for_a_thumb(page):
+    open_page(page)
     octets, _ = drawn()
     choose(page, octets)
     wait_for_count(page)
     page.locator(".photo summary").tap()
     page.get_by_role("button", name="Marks as numbers").tap()
-    page.evaluate((browser_parts() / "axe-core" / "axe.min.js").read_text(encoding="utf-8"))
-    found = page.evaluate(
-        "async () => (await axe.run(document, { resultTypes: ['violations'] })).violations"
-    )
-    assert [(one["id"], [node["html"][:100] for node in one["nodes"]]) for one in found] == []
+    assert axe_complaints(page) == []
     small = page.evaluate(
         """() => [...document.querySelectorAll('button, label.button, .corner, summary')]
         .filter((one) => one.offsetParent && one.getBoundingClientRect().height < 44)

@@ -5,8 +5,7 @@ import re
 import pytest
 from playwright.sync_api import expect
 
-from scripts.setup.node import browser_parts
-from tests.browser.conftest import wait_for_answer, wait_for_offline_copy
+from tests.browser.conftest import axe_complaints, go, wait_for_answer, wait_for_offline_copy
 
 CARDS = "#lists ol.picks > li"
 
@@ -15,8 +14,9 @@ def tick(page, group, words):
     page.get_by_role("group", name=group).get_by_label(words, exact=True).tap()
 
 
+@pytest.mark.offline_copy
 def test_a_pair_for_low_light_by_tapping_and_its_page_offline(page, context):
-    page.goto("")
+    go(page, "")
     wait_for_offline_copy(page)
     context.set_offline(True)
     page.get_by_role("link", name="Choose plants for a tank").tap()
@@ -41,8 +41,9 @@ def test_a_pair_for_low_light_by_tapping_and_its_page_offline(page, context):
     context.set_offline(False)
 
 
+@pytest.mark.python_alive
 def test_a_link_ticks_its_boxes_and_the_example_comes_back(page):
-    page.goto("calculators/pick/?habits=moss,carpet&animals=&count=3")
+    go(page, "calculators/pick/?habits=moss,carpet&animals=&count=3")
     wait_for_answer(page)
     expect(page.get_by_label("moss or liverwort", exact=True)).to_be_checked()
     expect(page.get_by_label("rosette", exact=True)).not_to_be_checked()
@@ -54,8 +55,9 @@ def test_a_link_ticks_its_boxes_and_the_example_comes_back(page):
     expect(page.locator(CARDS)).to_have_count(6)
 
 
+@pytest.mark.python_alive
 def test_what_was_left_out_stays_open_while_one_goes_on(page):
-    page.goto("calculators/pick/?place=nz")
+    go(page, "calculators/pick/?place=nz")
     wait_for_answer(page)
     gone = page.locator("#list-excluded")
     expect(gone.get_by_text("Egeria densa", exact=True)).to_be_hidden()
@@ -68,10 +70,10 @@ def test_what_was_left_out_stays_open_while_one_goes_on(page):
 def test_the_plants_are_fetched_for_the_picker_alone(page):
     asked = []
     page.on("request", lambda request: asked.append(request.url))
-    page.goto("calculators/units/")
+    go(page, "calculators/units/")
     wait_for_answer(page)
     assert not [url for url in asked if "/plants-" in url]
-    page.goto("calculators/pick/")
+    go(page, "calculators/pick/")
     wait_for_answer(page)
     page.get_by_text("Finer points", exact=True).tap()
     page.get_by_label("How many plants to list").fill("3")
@@ -79,10 +81,9 @@ def test_the_plants_are_fetched_for_the_picker_alone(page):
     assert len([url for url in asked if "/plants-" in url]) == 1
 
 
-@pytest.mark.parametrize("scheme", ["light", "dark"])
-def test_axe_finds_nothing_and_boxes_are_large_enough(page, scheme):
-    page.emulate_media(color_scheme=scheme)
-    page.goto("calculators/pick/?place=eu")
+@pytest.mark.python_alive
+def test_axe_finds_nothing_and_boxes_are_large_enough(page):
+    go(page, "calculators/pick/?place=eu")
     wait_for_answer(page)
     page.locator("#list-excluded summary").tap()
     small = page.evaluate(
@@ -91,8 +92,4 @@ def test_axe_finds_nothing_and_boxes_are_large_enough(page, scheme):
         .map((one) => one.outerHTML.slice(0, 100))"""
     )
     assert small == []
-    page.evaluate((browser_parts() / "axe-core" / "axe.min.js").read_text(encoding="utf-8"))
-    found = page.evaluate(
-        "async () => (await axe.run(document, { resultTypes: ['violations'] })).violations"
-    )
-    assert not found, [(one["id"], one["nodes"][0]["html"][:150]) for one in found]
+    assert axe_complaints(page) == []

@@ -53,8 +53,18 @@ def reader(chromium, book):
 
 
 def look_again(page):
+    """Look for a new version, until it is installed or given up."""
     page.evaluate(
-        "async () => { await (await navigator.serviceWorker.ready).update().catch(() => {}); }"
+        """async () => {
+        const registration = await navigator.serviceWorker.ready;
+        await registration.update().catch(() => {});
+        const worker = registration.installing;
+        if (!worker) return;
+        await new Promise((done) => {
+          const look = () => worker.state === "installing" || done();
+          worker.addEventListener("statechange", look);
+          look();
+        }); }"""
     )
 
 
@@ -75,7 +85,6 @@ def test_a_version_that_arrives_damaged_is_not_installed(reader, book):
     folder, _ = book
     publish(folder, spoil="plants/index.html")
     look_again(reader)
-    reader.wait_for_timeout(1500)
     expect(reader.locator("#news")).to_be_hidden()
     reader.reload()
     expect(reader.locator("main")).not_to_contain_text("freshly printed")

@@ -1,0 +1,39 @@
+"""How many examples a property is tried with: a sample in everyday use, all with ``--thorough``."""
+
+import os
+
+from hypothesis import settings
+
+THOROUGH = "MULMBOOK_THOROUGH"  # set by --thorough, and inherited by every worker
+PROFILE = "mulmbook"
+EVERYDAY_SHARE = 0.2
+FEWEST = 25  # below that a property is hardly tried
+
+
+def thorough() -> bool:
+    """Whether the full numbers were asked for."""
+    return THOROUGH in os.environ
+
+
+def how_many(full: int) -> int:
+    """The number of draws where the full run makes ``full``."""
+    return full if thorough() else max(min(FEWEST, full), round(full * EVERYDAY_SHARE))
+
+
+def examples(full: int) -> settings:
+    """Settings for a property that needs another number of examples than the profile's."""
+    return settings(max_examples=how_many(full))
+
+
+def load_profile() -> None:
+    """The one profile: no stopwatch, and the same draws in every run of a build server."""
+    fixed = "CI" in os.environ
+    settings.register_profile(
+        PROFILE,
+        max_examples=how_many(100),
+        deadline=None,
+        derandomize=fixed,
+        database=None if fixed else settings.default.database,
+        print_blob=True,
+    )
+    settings.load_profile(PROFILE)

@@ -1,0 +1,70 @@
+"""The browser's glue: linted and type-checked like the Python, by tools that the npm lock names."""
+
+import re
+
+import pytest
+
+from scripts.setup.node import browser_parts, node
+from scripts.setup.paths import ROOT
+
+CHECKS = {
+    "types": ("typescript/bin/tsc", "-p", "scripts/javascript/tsconfig.json", "--pretty", "false"),
+    "lint": ("@biomejs/biome/bin/biome", "lint", "--error-on-warnings", "--reporter=github"),
+}
+
+
+def check(words, cwd=ROOT):
+    tool, *more = words
+    return node(str(browser_parts(tools=True) / tool), *more, cwd=cwd)
+
+
+@pytest.mark.parametrize("words", CHECKS.values(), ids=CHECKS)
+def test_is_clean(words):
+    done = check(words)
+    assert done.returncode == 0, f"{done.stdout}{done.stderr}"
+
+
+@pytest.mark.parametrize(
+    ("name", "text", "complaint"),
+    [
+        ("slip.js", 'document.querySelector("input").valeu = "1";\n', r"TS2551.*valeu"),
+        (
+            "slip.js",
+            "export const twice = (one) => {\n  debugger;\n  return one;\n};\n",
+            "noDebugger",
+        ),
+        ("slip.css", "a { colour: red; }\n", "noUnknownProperty"),
+    ],
+)
+def test_the_checks_find_a_slip(name, text, complaint, tmp_path):
+    """The same settings on a folder that holds one slip."""
+    for part in ("biome.json", "scripts/javascript/tsconfig.json", "scripts/javascript/types.d.ts"):
+        (tmp_path / part).parent.mkdir(parents=True, exist_ok=True)
+        (tmp_path / part).write_bytes((ROOT / part).read_bytes())
+    (tmp_path / "docs" / "assets").mkdir(parents=True)
+    (tmp_path / "docs" / "assets" / "page.js").write_text("export {};\n", encoding="utf-8")
+    (tmp_path / "docs" / "assets" / name).write_text(text, encoding="utf-8")
+    said = "".join(done.stdout for done in (check(words, tmp_path) for words in CHECKS.values()))
+    assert re.search(complaint, said), said
+
+
+def test_the_search_library_is_served_small_with_its_licence(site):
+    text = (site / "assets" / "minisearch.js").read_text(encoding="utf-8")
+    assert len(text) < 25_000
+    assert "Copyright 2022 Luca Ongaro" in text
+
+
+def test_nothing_of_the_tools_ships(site):
+    assert not list(site.rglob("*.d.ts"))
+    assert not list(site.rglob("biome.json"))
+
+
+def test_serving_needs_none_of_the_tools():
+    """What only tests need is marked so in the lock, and left out without ``tools``."""
+    import json
+
+    lock = json.loads((ROOT / "scripts/locks/npm/package-lock.json").read_text(encoding="utf-8"))
+    for name in ("typescript", "@biomejs/biome", "axe-core"):
+        assert lock["packages"][f"node_modules/{name}"]["dev"]
+    for name in ("minisearch", "pyodide", "terser"):
+        assert "dev" not in lock["packages"][f"node_modules/{name}"]

@@ -61,7 +61,7 @@ def test_the_end_of_a_shortage_that_never_was_is_left_out_without_a_word():
     [
         ("oxygen", {"oxygen_mg_l": None}, "Oxygen reading"),
         ("trend", {"volume_l": None, "limit_mg_l": None}, "Limit you do not want to pass; Water volume"),
-        ("nitrogen-balance", {}, "Measured change of nitrate"),
+        ("nitrogen-balance", {}, "Carbonate hardness (KH); Measured change of nitrate"),
     ],
 )  # fmt: skip
 def test_other_calculators_say_what_was_left_empty(name, given, said):

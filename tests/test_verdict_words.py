@@ -114,10 +114,8 @@ def test_hot_and_cold_and_dosed_tanks_say_what_to_do_first():
 
 
 def test_nitrate_that_falls_and_plants_that_multiply_are_told_as_that():
-    growing = [{"name": "stems", "wet_g": 60, "doubling_days": 12}]
-    out, _, text = asked(
-        "nitrogen-forecast", nitrate_mg_l=20, feed_g_week=1, plants=growing, days=50
-    )
+    growing = [{"name": "stems", "wet_g": 150, "doubling_days": 12}]
+    out, _, text = asked("nitrogen-forecast", nitrate_mg_l=20, plants=growing, days=50)
     assert out["nitrate_course"] == "falling"
     assert out["times_grown"] > 2
     assert "Falling: nitrate goes from about 20 mg/L to" in text

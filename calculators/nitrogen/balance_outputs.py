@@ -128,8 +128,9 @@ class NitrogenBalance(NamedTuple):
     ]
     verdict: Annotated[
         Verdict,
-        Label("Nitrate"),
-        Choices(("builds up between changes", "neither builds up nor runs out", "runs short")),
+        Label("Verdict"),
+        Choices(("building up", "neither building up nor short", "plants run short")),
+        Help("Of nitrate between water changes; what harms animals stands in the words above."),
     ]
     notes: tuple[Note, ...]
     series: dict[str, Series]

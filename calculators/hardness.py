@@ -16,7 +16,7 @@ from calculators.core.quantities import (
     Temperature,
     Volume,
 )
-from calculators.core.quantity import Help, Label, Possible
+from calculators.core.quantity import AnswersTo, Assumed, Help, Label, Possible
 from calculators.core.result import Note, Series
 from calculators.water.carbonate import (
     air_co2_mg_l,
@@ -32,6 +32,7 @@ from calculators.water.mixing import mixed, share_of_second
 PH_ERROR = 0.2  # what a drop kit leaves open; common practice, no source
 KH_ERROR_DH = 0.5  # half a drop of a kit that counts degrees
 MIX = Part("Mixing with a second water")
+MIXED = AnswersTo(("target_gh_dh", "volume_l"))
 
 
 class Hardness(NamedTuple):
@@ -56,9 +57,9 @@ class Hardness(NamedTuple):
         Concentration, Label("Carbon dioxide that outdoor air would give"), Help("At sea level.")
     ]
     pk1: Annotated[Pka, Label("pK of carbonic acid at this temperature")]
-    mix_litres: Annotated[Litres | None, Label("Of the second water")]
-    first_litres: Annotated[Litres | None, Label("Of the first water")]
-    mixed_kh_dh: Annotated[CarbonateHardness | None, Label("Carbonate hardness of the mix")]
+    mix_litres: Annotated[Litres | None, Label("Of the second water"), MIXED]
+    first_litres: Annotated[Litres | None, Label("Of the first water"), MIXED]
+    mixed_kh_dh: Annotated[CarbonateHardness | None, Label("Carbonate hardness of the mix"), MIXED]
     notes: tuple[Note, ...]
     series: dict[str, Series]
 
@@ -85,16 +86,20 @@ def hardness(
         GeneralHardness,
         Label("General hardness of a second water"),
         Help("Rain or purified water reads 0; test it."),
+        Assumed(),
         MIX,
     ] = 0.0,
     mix_kh_dh: Annotated[
-        CarbonateHardness, Label("Carbonate hardness of the second water"), MIX
+        CarbonateHardness, Label("Carbonate hardness of the second water"), Assumed(), MIX
     ] = 0.0,
     target_gh_dh: Annotated[
-        GeneralHardness, Label("General hardness wanted in the mix"), MIX
+        GeneralHardness | None,
+        Label("General hardness wanted in the mix"),
+        Help("Empty where you mix nothing."),
+        MIX,
     ] = 8.0,
     volume_l: Annotated[
-        Volume, Label("Water wanted, mixed"), Help("Both waters together."), MIX
+        Volume | None, Label("Water wanted, mixed"), Help("Both waters together."), MIX
     ] = 60.0,
 ) -> Hardness:
     """Find hardness in other units, carbon dioxide from hardness and pH, and how to mix two waters.
@@ -114,7 +119,9 @@ def hardness(
     gas = co2_mg_l(gh_meq, kh_meq, ph, temperature_c)
     low, high = span(gh_meq, kh_dh, ph, temperature_c)
     air = air_co2_mg_l(temperature_c)
-    share = share_of_second(gh_dh, mix_gh_dh, target_gh_dh)
+    wanted = target_gh_dh is not None and volume_l is not None
+    share = share_of_second(gh_dh, mix_gh_dh, target_gh_dh or 0.0) if wanted else None
+    litres = volume_l or 0.0
     return Hardness(
         gh_mg_l_caco3=gh_dh * CACO3_MG_PER_DH,
         kh_mg_l_caco3=kh_dh * CACO3_MG_PER_DH,
@@ -125,14 +132,14 @@ def hardness(
         co2_ideal_mg_l=ideal_co2_mg_l(kh_meq, ph, temperature_c),
         co2_air_mg_l=air,
         pk1=pk1(temperature_c),
-        mix_litres=None if share is None else share * volume_l,
-        first_litres=None if share is None else (1 - share) * volume_l,
+        mix_litres=None if share is None else share * litres,
+        first_litres=None if share is None else (1 - share) * litres,
         mixed_kh_dh=None if share is None else mixed(kh_dh, mix_kh_dh, share),
         notes=(
             *([] if gas is None else [verdict(gas, low or 0.0, high or 0.0)]),
             *about_gas(gas, high or 0.0, pure_gas_co2_mg_l(temperature_c), air),
             *about_readings(kh_dh, ph),
-            *about_mix(share, gh_dh, mix_gh_dh, target_gh_dh),
+            *(about_mix(share, gh_dh, mix_gh_dh, target_gh_dh or 0.0) if wanted else ()),
         ),
         series={"co2_by_ph": against_ph(gh_meq, kh_meq, temperature_c)},
     )

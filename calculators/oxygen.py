@@ -10,7 +10,7 @@ from calculators.core.quantities import (
     Pressure,
     Temperature,
 )
-from calculators.core.quantity import AnswersTo, Choices, Help, Label, Valid
+from calculators.core.quantity import AnswersTo, Assumed, Choices, Help, Label, Valid
 from calculators.core.result import Note, Series
 from calculators.core.wording import FISH_IN_TROUBLE
 from calculators.water.oxygen_solubility import pressure_at_altitude_hpa, saturation_mg_l
@@ -37,10 +37,13 @@ class OxygenStanding(NamedTuple):
     rating: Annotated[
         Rating,
         Label("Rating"),
-        Choices((
-            "too low: act now", "low: find the cause today", "enough", "more than air gives",
-            "not measured",
-        )),
+        Choices(
+            (
+                "too low: act now", "low: find the cause today", "enough", "more than air gives",
+                "not measured",
+            ),
+            levels=("danger", "caution", "info", "caution", "info"),
+        ),
     ]  # fmt: skip
     missing_mg_l: Annotated[
         Oxygen | None, Label("Missing to saturation"), Help("Zero above saturation."), READING
@@ -58,6 +61,7 @@ def oxygen(
     pressure_hpa: Annotated[
         Pressure,
         Help("As it is where the tank stands, not reduced to sea level. 1 hPa is 1 mbar."),
+        Assumed(),
     ] = 1013.25,
     oxygen_mg_l: Annotated[
         Oxygen | None, Label("Oxygen reading"), Help("Leave empty to see saturation alone.")

@@ -5,6 +5,8 @@ from typing import Annotated, Any, NamedTuple
 from calculators.core.declare import calculator
 from calculators.core.quantities import Area, Cover, Length, Percent, PictureSide, ShareMoved
 from calculators.core.quantity import (
+    AskedFor,
+    Assumed,
     Choices,
     Help,
     Label,
@@ -45,7 +47,10 @@ class SurfaceCover(NamedTuple):
     confidence: Annotated[
         Confidence,
         Label("How plain the picture is"),
-        Choices(("clear", "doubtful: look at what is marked", "hard to tell: mark, or go by eye")),
+        Choices(
+            ("clear", "doubtful: look at what is marked", "hard to tell: mark, or go by eye"),
+            levels=("info", "caution", "caution"),
+        ),
     ]
     cover_percent: Annotated[Cover, Help("Of the floaters' room.")]
     cover_low_percent: Annotated[Cover, Label("At least")]
@@ -80,15 +85,17 @@ def surface_cover(
         str | None,
         Label("Photo of the surface"),
         Octets(MOST_OCTETS),
+        AskedFor(),
         Private(),
         Help("From above, with all of the water in it and the lamp off or aside."),
     ] = None,
-    width_px: Annotated[PictureSide, Label("Picture's width"), Private()] = WIDTH,
-    height_px: Annotated[PictureSide, Label("Picture's height"), Private()] = HEIGHT,
+    width_px: Annotated[PictureSide, Label("Picture's width"), Private(), Assumed()] = WIDTH,
+    height_px: Annotated[PictureSide, Label("Picture's height"), Private(), Assumed()] = HEIGHT,
     corners: Annotated[
         list[Corner],
         Label("Corners of the water"),
         Private(),
+        Assumed(),
         Help("Four for a rectangle, at any slant; others for any outline, from straight above."),
     ] = EXAMPLE_CORNERS,
     taps: Annotated[
@@ -101,6 +108,7 @@ def surface_cover(
         ShareMoved,
         Label("Count more as plant"),
         Private(),
+        Assumed(),
         Help("Below 0 counts less. It moves the line between the two colours."),
     ] = 0.0,
     length_cm: Annotated[
@@ -112,9 +120,13 @@ def surface_cover(
         Label("Ring that holds the floaters"),
         Possible(0, 1_000),
         Help("Inner diameter; 0 for none. Tap the middle of each ring."),
+        Assumed(),
     ] = 0.0,
     leave_out_cm: Annotated[
-        Length, Label("Leave out around a tap"), Help("Across, for a filter or a hand.")
+        Length,
+        Label("Leave out around a tap"),
+        Help("Across, for a filter or a hand."),
+        Assumed(),
     ] = 6.0,
 ) -> SurfaceCover:
     """Count how much of the surface floaters cover, from a photo that stays on this device.

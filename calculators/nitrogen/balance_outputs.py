@@ -83,7 +83,11 @@ class NitrogenBalance(NamedTuple):
         NitrogenFlow | None, Label("Width of that with one reading more"), READINGS
     ]
     verdict: Annotated[
-        Verdict, Label("Verdict"), Choices(("building up", "steady", "plants run short"))
+        Verdict,
+        Label("Verdict"),
+        Choices(
+            ("building up", "steady", "plants run short"), levels=("caution", "info", "caution")
+        ),
     ]
     notes: tuple[Note, ...]
     series: dict[str, Series]

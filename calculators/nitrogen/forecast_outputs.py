@@ -88,7 +88,11 @@ class NitrogenForecast(NamedTuple):
     extra_stems_g: Annotated[WetMass | None, Label("Or: more stems, wet"), TARGET, NO_WAY]
     extra_floater_area_cm2: Annotated[Area | None, Label("Or: more floating cover"), TARGET, NO_WAY]
     verdict: Annotated[
-        Verdict, Label("Verdict"), Choices(("building up", "steady", "plants run short"))
+        Verdict,
+        Label("Verdict"),
+        Choices(
+            ("building up", "steady", "plants run short"), levels=("caution", "info", "caution")
+        ),
     ]
     notes: tuple[Note, ...]
     series: dict[str, Series]

@@ -4,7 +4,7 @@ from typing import Annotated
 
 from calculators.core.declare import calculator
 from calculators.core.quantities import Concentration, FeedMass, Interval, Volume
-from calculators.core.quantity import Help, Label, Possible
+from calculators.core.quantity import Help, Label, MayBeEmpty, Possible
 from calculators.core.result import Series
 from calculators.nitrogen import inputs
 from calculators.nitrogen.balance import Flows, flows
@@ -45,6 +45,7 @@ def trend(
         list[Change],
         Label("Water changes"),
         Help("A reading on the day of a change counts as taken before it."),
+        MayBeEmpty(),
     ] = EXAMPLE_CHANGES,
     tap_value: Annotated[Concentration, Label("Reading of the new water")] = 5.0,
     kit_step: Annotated[

@@ -4,7 +4,7 @@ from datetime import date, timedelta
 from typing import Annotated, NamedTuple
 
 from calculators.core.declare import calculator
-from calculators.core.form_hints import Preset, Presets, Step
+from calculators.core.form_hints import Preset, Presets, Step, Suggest
 from calculators.core.quantities import Count, Days, Interval, Minutes, MinutesAWeek
 from calculators.core.quantity import AsRows, Download, Help, IsDate, Label, Possible
 from calculators.core.result import Note, Refusal, Refused, Series
@@ -27,7 +27,7 @@ ANOTHER_TANK = Presets((Preset("Another tank", NEW_TANK),))
 class PlantRound(NamedTuple):
     """A plant that is trimmed again and again."""
 
-    name: Annotated[str, Label("Plant")]
+    name: Annotated[str, Label("Plant"), Suggest("plants")]
     trim_every_days: Annotated[EveryDays, Label("Trim every")]
     minutes: Annotated[MinutesEach, Label("Minutes each time")]
     days_since_trim: Annotated[Since, Label("Last trimmed, days ago")] = 0.0

@@ -13,8 +13,18 @@ def is_blank(value: Any) -> bool:
 
 
 def is_left_empty(value: Any) -> bool:
-    """Whether a keeper left an input empty: no value, a blank text, or a list with nothing in it."""
-    return value is None or value == [] or is_blank(value)
+    """Whether a keeper left an input empty: no value, a blank text, or a list with nothing in its rows.
+
+    A form shows one empty row of a list that is needed; its yes or no stands at no.
+    """
+    if isinstance(value, list):
+        return all(isinstance(row, dict) and is_empty_row(row) for row in value)
+    return value is None or is_blank(value)
+
+
+def is_empty_row(row: Mapping[str, Any]) -> bool:
+    """Whether nothing was put into a row."""
+    return all(value == "false" or is_left_empty(value) for value in row.values())
 
 
 def is_needed(field: Field) -> bool:

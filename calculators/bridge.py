@@ -54,7 +54,9 @@ def answer(request: str) -> str:
         reply["answer"] = found.answer | {"inputs": without_octets(spec, found.answer["inputs"])}
         reply["painted"] = paint(spec, found, system)
         if "borrowed" in asked:
-            reply["painted"]["borrowed"] = borrowed(spec, found, asked["borrowed"], system)
+            reply["painted"] |= with_borrowed(
+                reply["painted"], spec, found, asked["borrowed"], system
+            )
         reply["address"] = address(spec, found.answer["inputs"], system)
         if "look" in asked:  # the diagnosis a question at a time; loaded only there
             from calculators.diagnosis.look import look
@@ -86,6 +88,23 @@ def needed(still: StillNeeded) -> dict[str, Any]:
     end = f" and {more} more" if more > 0 else ""
     text = f"Still needed: {', '.join(labels[:MOST_NAMED])}{end}"
     return {"paths": [path for path, _ in still.needed], "text": text}
+
+
+def with_borrowed(
+    painted_answer: Mapping[str, Any],
+    spec: Spec,
+    found: Found,
+    asked: Mapping[str, Any],
+    system: System,
+) -> dict[str, Any]:
+    """What a page shows otherwise where figures are an example's; the one line says so before its answer."""
+    said = borrowed(spec, found, asked, system)
+    line = dict(painted_answer["brief"])
+    if said["text"]:
+        line["text"] = (
+            f"{'Not your figures' if said['all'] else 'Not all your figures'}: {line['text']}"
+        )
+    return {"borrowed": said, "brief": line}
 
 
 def borrowed(spec: Spec, found: Found, asked: Mapping[str, Any], system: System) -> dict[str, Any]:

@@ -1,7 +1,8 @@
 """Numbers with a unit written out are converted, shown as understood, or refused with what would do.
 
-Factors: NIST SP 811 (2008), appendix B.8, from memory; inch, gallons and pound are exact by definition. French
-degrees are 10 mg/L as calcium carbonate, English ones 14.25, US grains 17.12 (trade handbooks, from memory).
+Factors: NIST SP 811 (2008), appendix B.8, from memory; inch, gallons and pound are exact by
+definition. French degrees are 10 mg/L as calcium carbonate, English ones 14.25, US grains 17.12
+(trade handbooks, from memory).
 """
 
 import json

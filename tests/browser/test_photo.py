@@ -62,7 +62,7 @@ def wait_for_count(page):
 
 
 def test_a_photo_is_marked_counted_and_taken_to_floaters(page, context, watch):
-    page.goto("calculators/surface-cover/")
+    page.goto("calculators/surface-cover/?length_cm=80&width_cm=35")
     wait_for_answer(page)
     octets, known = drawn()
     choose(page, octets)
@@ -87,7 +87,7 @@ def test_a_photo_is_marked_counted_and_taken_to_floaters(page, context, watch):
 
 
 def test_a_tap_corrects_the_count_and_can_be_undone(page, context):
-    page.goto("calculators/surface-cover/")
+    page.goto("calculators/surface-cover/?length_cm=80&width_cm=35")
     wait_for_answer(page)
     octets, known = drawn(RED, 0.4)
     choose(page, octets)
@@ -138,7 +138,7 @@ def tap_picture(page, button, place):
 
 
 def test_corners_move_by_arrow_keys_and_the_picture_outlives_a_reload(page):
-    page.goto("calculators/surface-cover/")
+    page.goto("calculators/surface-cover/?length_cm=80&width_cm=35")
     wait_for_answer(page)
     octets, _ = drawn()
     choose(page, octets)
@@ -157,7 +157,7 @@ def test_corners_move_by_arrow_keys_and_the_picture_outlives_a_reload(page):
 
 
 def test_bad_files_and_bad_corners_are_said_beside_the_picture(page):
-    page.goto("calculators/surface-cover/")
+    page.goto("calculators/surface-cover/?length_cm=80&width_cm=35")
     wait_for_answer(page)
     page.locator("input[data-photo]").last.set_input_files(
         {"name": "words.png", "mimeType": "image/png", "buffer": b"no picture"}
@@ -173,7 +173,7 @@ def test_bad_files_and_bad_corners_are_said_beside_the_picture(page):
 
 def test_nothing_of_a_photo_leaves_the_device(page, context):
     sent = []
-    page.goto("calculators/surface-cover/")
+    page.goto("calculators/surface-cover/?length_cm=80&width_cm=35")
     wait_for_answer(page)
     context.on("request", lambda request: sent.append(request))
     octets, _ = drawn()
@@ -186,7 +186,7 @@ def test_nothing_of_a_photo_leaves_the_device(page, context):
 @pytest.mark.parametrize("scheme", ["light", "dark"])
 def test_a_marked_photo_passes_axe_and_has_targets_for_a_thumb(page, scheme):
     page.emulate_media(color_scheme=scheme)
-    page.goto("calculators/surface-cover/")
+    page.goto("calculators/surface-cover/?length_cm=80&width_cm=35")
     wait_for_answer(page)
     octets, _ = drawn()
     choose(page, octets)

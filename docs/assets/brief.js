@@ -26,6 +26,7 @@ function show(line, { isIntersecting, intersectionRatio, boundingClientRect: box
   const read = isIntersecting && (intersectionRatio >= LEAST_SEEN || box.height > innerHeight / 2);
   line.hidden = read || !line.textContent;
   line.classList.toggle("up", box.top < 0);
+  keepClear(line);
 }
 
 /** The verdict: the first note of the answer, or its first row, or what is said where no answer stands. */
@@ -54,11 +55,14 @@ export function sayBriefly({ level, text }) {
   if (!text) line.hidden = true;
   watcher.disconnect();
   watcher.observe(verdict()); // tells at once how it stands
-  requestAnimationFrame(() => {
-    const entry = document.activeElement?.closest("#inputs .field");
-    if (!entry || line.hidden) return;
-    const { bottom, top } = entry.getBoundingClientRect();
-    const edge = line.getBoundingClientRect().top;
-    if (bottom > edge && top < innerHeight) clear(entry);
-  });
+  keepClear(line);
+}
+
+/** The field in hand, with what is said below it, is moved above the line. */
+function keepClear(line) {
+  const field = document.activeElement?.closest("#inputs .field");
+  if (!field || line.hidden) return;
+  const { bottom, top } = field.getBoundingClientRect();
+  const edge = line.getBoundingClientRect().top;
+  if (bottom > edge && top < innerHeight) scrollBy(0, bottom - edge + 4);
 }

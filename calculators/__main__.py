@@ -9,8 +9,10 @@ from typing import Any
 from calculators.core.data import MissingTable
 from calculators.core.declare import Spec
 from calculators.core.describe import describe
+from calculators.core.left_empty import paths_of, stand_ins
 from calculators.core.listing import load_all
 from calculators.core.nested import gather
+from calculators.core.origin import before_all_but_danger, origin_notes
 from calculators.core.read import read_inputs
 from calculators.core.result import BadInput
 from calculators.core.run import UnknownCalculator, contradictory, find, run
@@ -83,6 +85,11 @@ def print_answer(spec: Spec, asked: argparse.Namespace) -> None:
     if problems:
         raise BadInput(*problems, *contradictory(spec, {**given, **worded}))
     answer = run(spec.name, values)
+    # Rows that were read have their defaults in them, so the words as they came are looked at.
+    stood_in = stand_ins(spec.inputs, {**given, **worded}, own=False)
+    first = origin_notes(values, stood_in)
+    answer |= paths_of(stood_in) if values else {}
+    answer["notes"] = before_all_but_danger(answer["notes"], first)
     print(json.dumps(answer, ensure_ascii=False) if asked.json else table(spec, answer))
 
 

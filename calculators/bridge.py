@@ -10,15 +10,18 @@ from calculators.core.cards import lists
 from calculators.core.declare import Field, Spec
 from calculators.core.nested import gather, scatter
 from calculators.core.numbers import read_number, show_plain
+from calculators.core.origin import assumed_words, example_words
 from calculators.core.paint import downloads, onward
 from calculators.core.paint_notes import brief, lead, painted, rest
 from calculators.core.plot import plots
 from calculators.core.plot_units import in_units
-from calculators.core.result import BadInput
+from calculators.core.remarks import remarks
+from calculators.core.result import BadInput, StillNeeded
 from calculators.core.run import Found, compute, find
 from calculators.core.units import System, from_shown, to_shown
 
 COMMAND_ONLY = re.compile(r",? ?(which )?--describe (names|lists them all)")
+MOST_NAMED = 5  # inputs still needed that are named in one line
 # Fewer figures on the way back, so that 31.5 cm, shown as 12.4016 in, is 31.5 cm again.
 CONVERTED_DIGITS = {"us": 6, "metric": 5}
 
@@ -27,8 +30,11 @@ def answer(request: str) -> str:
     """Answer one message of the page.
 
     ``{"calculator", "given": {key: text}, "units"}`` gives the answer, painted in those units, and
-    the metric inputs for the page's address; bad fields come as ``problems``. With ``"given_in"``
-    the given text is first changed from those units, and comes back as ``given``. With ``"look"``
+    the metric inputs for the page's address; bad fields come as ``problems``, and what is worth
+    saying beside a good one as ``remarks``. With ``"given_in"`` the given text is first changed from
+    those units, and comes back as ``given``. With ``"own"`` the figures are a keeper's: what is
+    missing comes as ``needed``, in one line, and nothing is answered. ``"borrowed"`` names the keys
+    whose figures are an example's, and its ``source`` in words: the answer says so. With ``"look"``
     the diagnosis comes with its next question, see ``diagnosis/look.py``: there nothing stops the
     answer, words that are unknown come back as ``dropped`` and, in a sentence, as ``left_out``.
     """
@@ -42,11 +48,20 @@ def answer(request: str) -> str:
         from calculators.diagnosis.look_reply import look_reply
 
         return json.dumps(look_reply(spec, given, asked["look"], system), ensure_ascii=False)
-    reply: dict[str, Any] = {"given": given}
+    reply: dict[str, Any] = {"given": given, "remarks": remarks(spec.inputs, given, system)}
     try:
-        reply |= answered(spec, compute(spec.name, given, typed=True, system=system), system)
+        found = compute(spec.name, given, typed=True, system=system, own=asked.get("own", False))
+    except StillNeeded as still:
+        reply["problems"], reply["needed"] = problems_shown(still), needed(still)
+        reply["address"] = address(spec, still.values, system)
     except BadInput as bad:
         reply["problems"] = problems_shown(bad)
+    else:
+        reply |= answered(spec, found, system)
+        if "borrowed" in asked:
+            reply["painted"] |= with_borrowed(
+                reply["painted"], spec, found, asked["borrowed"], system
+            )
     return json.dumps(reply, ensure_ascii=False)
 
 
@@ -69,6 +84,7 @@ def paint(spec: Spec, found: Found, system: System = "metric") -> dict[str, Any]
     outputs = found.answer["outputs"]
     return {
         "brief": brief(spec, found, system),
+        "assumed": assumed_words(found.stood_in, system),
         "lead": [painted(note) for note in lead(spec, found)],
         "lists": lists(spec, outputs, system),
         "rows": asked_rows(spec, found.answer, system),
@@ -77,6 +93,44 @@ def paint(spec: Spec, found: Found, system: System = "metric") -> dict[str, Any]
         "onward": onward(spec, outputs),
         "plots": plots(in_units(found.series, system)),
     }
+
+
+def needed(still: StillNeeded) -> dict[str, Any]:
+    """What a keeper has yet to give: the paths of the fields, and one line that names the first."""
+    labels = list(dict.fromkeys(label for _, label in still.needed))
+    more = len(labels) - MOST_NAMED
+    end = f" and {more} more" if more > 0 else ""
+    text = f"Still needed: {', '.join(labels[:MOST_NAMED])}{end}"
+    return {"paths": [path for path, _ in still.needed], "text": text}
+
+
+def with_borrowed(
+    painted_answer: Mapping[str, Any],
+    spec: Spec,
+    found: Found,
+    asked: Mapping[str, Any],
+    system: System,
+) -> dict[str, Any]:
+    """What a page shows otherwise where figures are an example's; the one line says so before its answer."""
+    said = borrowed(spec, found, asked, system)
+    line = dict(painted_answer["brief"])
+    if said["text"]:
+        line["text"] = (
+            f"{'Not your figures' if said['all'] else 'Not all your figures'}: {line['text']}"
+        )
+    return {"borrowed": said, "brief": line}
+
+
+def borrowed(spec: Spec, found: Found, asked: Mapping[str, Any], system: System) -> dict[str, Any]:
+    """Which figures of an answer are an example's, in words, and whether all are."""
+    values = {
+        key: value for key, value in found.answer["inputs"].items() if value not in (None, [])
+    }
+    keys = {key.partition(".")[0] for key in asked["keys"]}
+    fields = [(one, values[one.key]) for one in spec.inputs if one.key in keys & values.keys()]
+    others = values.keys() - keys - found.stood_in.assumed.keys()
+    own = [one for one in spec.inputs if one.key in others and not one.is_date]
+    return {"text": example_words(fields, asked["source"], system), "all": not own}
 
 
 def without_octets(spec: Spec, values: Mapping[str, Any]) -> dict[str, Any]:
@@ -111,25 +165,23 @@ def change_text(field: Field, text: str, before: System, after: System) -> str:
 
 
 def address(spec: Spec, values: Mapping[str, Any], system: System) -> dict[str, str]:
-    """The inputs that are not at their default, as text in metric units, for the page's address."""
+    """Every input that the answer used, as text in metric units, for the page's address.
+
+    All but private ones, and those at their default too: an address that is opened fills in what it
+    has and nothing else, so that a later change of a default cannot change a kept answer.
+    """
     digits = 12 if system == "metric" else CONVERTED_DIGITS["metric"]
     changed = {
         field.key: ",".join(values[field.key] or ()) if field.kind == "keys" else values[field.key]
         for field in spec.inputs
-        if values[field.key] != field.default and not field.private
+        if values.get(field.key) not in (None, []) and not field.private
     }
     flat = scatter(spec.inputs, changed)
-    return {
-        key: write(value, digits)
-        for key, value in flat.items()
-        if value is not None or key in changed
-    }
+    return {key: write(value, digits) for key, value in flat.items() if value is not None}
 
 
 def write(value: Any, digits: int) -> str:
     """One input as text for an address."""
-    if value is None:
-        return ""
     if isinstance(value, float):
         return show_plain(value, digits)
     return value if isinstance(value, str) else json.dumps(value, ensure_ascii=False)

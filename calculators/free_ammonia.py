@@ -46,7 +46,10 @@ class FreeAmmonia(NamedTuple):
     rating: Annotated[
         Rating,
         Label("Rating"),
-        Choices(("below the working lines", "watch it daily", "act today")),
+        Choices(
+            ("below the working lines", "watch it daily", "act today"),
+            levels=("info", "caution", "danger"),
+        ),
     ]
     notes: tuple[Note, ...]
     series: dict[str, Series]

@@ -16,7 +16,7 @@ from calculators.core.quantities import (
     Temperature,
     TissueNitrogen,
 )
-from calculators.core.quantity import Assumed, Choices, Help, Label, Possible, Valid
+from calculators.core.quantity import Assumed, Choices, Help, Label, MayBeEmpty, Possible, Valid
 from calculators.nitrogen import inputs
 from calculators.nitrogen.constants import (
     CM2_PER_M2,
@@ -164,7 +164,7 @@ def nitrogen_forecast(
         Help("0 a new tank, 100 one that has carried this load for months."),
         TANK,
     ] = 100.0,
-    plants: Annotated[list[Plant], Label("Plants"), PLANTS] = EXAMPLE_PLANTS,
+    plants: Annotated[list[Plant], Label("Plants"), PLANTS, MayBeEmpty()] = EXAMPLE_PLANTS,
     events: Annotated[
         list[Event],
         Label("What you do, and when"),

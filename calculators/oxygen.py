@@ -38,10 +38,13 @@ class OxygenStanding(NamedTuple):
     rating: Annotated[
         Rating,
         Label("Rating"),
-        Choices((
-            "too low: act now", "low: find the cause today", "enough", "more than air gives",
-            "not measured",
-        )),
+        Choices(
+            (
+                "too low: act now", "low: find the cause today", "enough", "more than air gives",
+                "not measured",
+            ),
+            levels=("danger", "caution", "info", "caution", "info"),
+        ),
     ]  # fmt: skip
     missing_mg_l: Annotated[
         Oxygen | None, Label("Missing to saturation"), Help("Zero above saturation."), READING

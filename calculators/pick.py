@@ -16,7 +16,7 @@ from calculators.core.quantities import (
     Temperature,
     Volume,
 )
-from calculators.core.quantity import Choices, Help, Keys, Label, Possible
+from calculators.core.quantity import Assumed, Choices, Help, Keys, Label, Possible
 from calculators.lamps.light import LightClass
 from calculators.living.animals import ANIMALS
 from calculators.picker.outputs import Pick
@@ -82,6 +82,7 @@ def pick(
         Label("How many plants to list"),
         Possible(1, 40),
         Help("The best of each kind you tapped comes before a second of any."),
+        Assumed(),
         FINER,
     ] = 6,
     demand_mg_n_day: Annotated[

@@ -5,6 +5,7 @@ from typing import Annotated, Any, NamedTuple
 from calculators.core.declare import calculator
 from calculators.core.quantities import Area, Length, PictureSide, ShareMoved
 from calculators.core.quantity import (
+    AskedFor,
     Assumed,
     Choices,
     Digits,
@@ -58,7 +59,10 @@ class SurfaceCover(NamedTuple):
     confidence: Annotated[
         Confidence,
         Label("How plain the picture is"),
-        Choices(("clear", "doubtful: look at what is marked", "hard to tell: mark, or go by eye")),
+        Choices(
+            ("clear", "doubtful: look at what is marked", "hard to tell: mark, or go by eye"),
+            levels=("info", "caution", "caution"),
+        ),
     ]
     cover_percent: Annotated[CoverByEye, Help("Of the floaters' room.")]
     cover_low_percent: Annotated[CoverByEye, Label("At least")]
@@ -96,15 +100,17 @@ def surface_cover(
         str | None,
         Label("Photo of the surface"),
         Octets(MOST_OCTETS),
+        AskedFor(),
         Private(),
         Help("From above, with all of the water in it and the lamp off or aside."),
     ] = None,
-    width_px: Annotated[PictureSide, Label("Picture's width"), Private()] = WIDTH,
-    height_px: Annotated[PictureSide, Label("Picture's height"), Private()] = HEIGHT,
+    width_px: Annotated[PictureSide, Label("Picture's width"), Private(), Assumed()] = WIDTH,
+    height_px: Annotated[PictureSide, Label("Picture's height"), Private(), Assumed()] = HEIGHT,
     corners: Annotated[
         list[Corner],
         Label("Corners of the water"),
         Private(),
+        Assumed(),
         Help("Four for a rectangle, at any slant; others for any outline, from straight above."),
     ] = EXAMPLE_CORNERS,
     taps: Annotated[
@@ -118,6 +124,7 @@ def surface_cover(
         ShareMoved,
         Label("Count more as plant"),
         Private(),
+        Assumed(),
         Help("Below 0 counts less. It moves the line between the two colours."),
         Assumed(),
     ] = 0.0,

@@ -11,7 +11,7 @@ from calculators.core.quantities import (
     Protein,
     Volume,
 )
-from calculators.core.quantity import Assumed, Help, Label, Possible
+from calculators.core.quantity import Assumed, Help, Label, MayBeEmpty, Possible
 from calculators.core.result import Series
 from calculators.nitrogen import inputs
 from calculators.nitrogen.balance import Flows, flows
@@ -62,6 +62,7 @@ def trend(
         list[Change],
         Label("Water changes"),
         Help("A reading on the day of a change counts as taken before it."),
+        MayBeEmpty(),
     ] = EXAMPLE_CHANGES,
     tap_value: Annotated[Concentration | None, Label("Reading of the new water")] = 5.0,
     kit_step: Annotated[

@@ -20,7 +20,10 @@ def test_answers_as_the_command_line_does():
     assert reply["answer"] == json.loads(
         json.dumps(run("trimmings", {"wet_g": 250.0, "volume_l": 60.0}))
     )
-    assert reply["address"] == {"wet_g": "250", "volume_l": "60"}
+    assert reply["address"] == {
+        "wet_g": "250", "volume_l": "60", "dry_matter_percent": "8", "tissue_n_percent": "2.5",
+        "tissue_p_percent": "0.3", "protein_percent": "45",
+    }  # fmt: skip
     assert reply["painted"]["rows"][0]["unit"] == "g"
 
 

@@ -87,7 +87,8 @@ def test_a_closed_part_is_behind_a_tap_and_an_open_one_has_a_heading():
     tags = Tags(form(SPEC))
     (entry, around) = tags.of("input", id="in-rare")[0]
     assert "details" in around
-    assert entry["value"] == "1"
+    assert entry["value"] == ""
+    assert entry["placeholder"] == "e.g. 1"
     assert "details" not in tags.of("input", id="in-last")[0][1]
     named = tags.of("div", role="group")[0][0]["aria-labelledby"]
     assert tags.of("h2", id=named)

@@ -12,6 +12,7 @@ from typing import Annotated, Any, Literal, NamedTuple, TypeVar
 from calculators.core.form_hints import HINTS
 from calculators.core.quantity import (
     AnswersTo,
+    AskedFor,
     AsRows,
     Assumed,
     Choices,
@@ -21,6 +22,7 @@ from calculators.core.quantity import (
     IsDate,
     Keys,
     Label,
+    MayBeEmpty,
     Octets,
     OnlyWith,
     Onward,
@@ -32,7 +34,7 @@ from calculators.core.quantity import (
     Valid,
     WhenNone,
 )
-from calculators.core.result import Refusal, plain
+from calculators.core.result import Level, Refusal, plain
 
 BESIDE_OUTPUTS = ("notes", "series")  # what an answer carries apart from its outputs
 
@@ -55,6 +57,7 @@ class Field(NamedTuple):
     valid: Valid | None = None
     choices: tuple[str, ...] = ()
     words: tuple[str, ...] = ()  # what the person reads for each choice
+    levels: tuple[str, ...] = ()  # for a rating: how much each choice matters
     nullable: bool = False
     default: Any = None
     row: tuple["Field", ...] = ()  # for a list: the fields of one row; for an object: its parts
@@ -70,6 +73,8 @@ class Field(NamedTuple):
     only_with: OnlyWith | None = None  # for an output that hangs on another
     when_none: str = ""  # for an output: the words for None
     assumed: bool = False  # for an input: its default stands in where it is left empty
+    asked_for: bool = False  # for an input: a keeper is asked for it, though it is nullable
+    may_be_empty: bool = False  # for a list: no row is an answer too
     required: bool = False  # inside a row: no default stands in for it
     hints: tuple[Any, ...] = ()  # how it stands in a form; see form_hints.py
 
@@ -171,13 +176,15 @@ def read_field(key: str, hint: Any, default: Any = None) -> Field:
         raise TypeError(f"{key}: give it a quantity of the vocabulary or a Label.")
     known = found.get(Keys)
     choices = tuple(typing.get_args(base)) if typing.get_origin(base) is Literal else ()
-    words = found.get(Choices, Choices(choices)).words
+    words, levels = found.get(Choices, Choices(choices))
     if known:
         choices, words = known.keys, known.words
     if base is bool:
         choices, words = ("true", "false"), ("yes", "no")
     if len(words) != len(choices):
         raise TypeError(f"{key}: {len(choices)} choices but words for {len(words)}.")
+    if levels and (len(levels) != len(choices) or not set(levels) <= set(typing.get_args(Level))):
+        raise TypeError(f"{key}: give each of the {len(choices)} choices info, caution or danger.")
     return Field(
         key=key.rstrip("_"),
         kind=marked_kind(base, found),
@@ -191,6 +198,7 @@ def read_field(key: str, hint: Any, default: Any = None) -> Field:
         valid=found.get(Valid),
         choices=choices,
         words=words,
+        levels=levels,
         nullable=nullable,
         default=plain(default),
         download=found.get(Download),
@@ -199,6 +207,8 @@ def read_field(key: str, hint: Any, default: Any = None) -> Field:
         octets=found.get(Octets),
         private=Private in found,
         assumed=Assumed in found,
+        asked_for=AskedFor in found,
+        may_be_empty=MayBeEmpty in found,
         unpainted=Unpainted in found or Onward in found,
         onward=found.get(Onward),
         answers_to=found.get(AnswersTo),
@@ -251,7 +261,10 @@ def read_row(base: Any) -> tuple[Field, ...]:
     hints = typing.get_type_hints(row, include_extras=True)
     known = row._field_defaults
     return tuple(
-        field._replace(required=key not in known and not field.nullable)
+        field._replace(
+            required=key not in known and not field.nullable,
+            assumed=field.assumed or (key in known and not field.nullable),
+        )
         for key, field in (
             (key, read_field(key, hint, known.get(key))) for key, hint in hints.items()
         )

@@ -8,12 +8,13 @@ from typing import Any
 from calculators.core.declare import Spec
 from calculators.core.numbers import show_plain
 from calculators.core.paint import show_value
-from calculators.core.result import Link, Note
+from calculators.core.result import Level, Link, Note
 from calculators.core.run import Found
 from calculators.core.units import System, unit_shown
 
 PLAIN_KINDS = ("number", "integer", "text")
 MOST_LETTERS = 90
+LEVELS: tuple[Level, ...] = ("info", "caution", "danger")
 
 
 def lead(spec: Spec, found: Found) -> list[Note]:
@@ -24,7 +25,7 @@ def lead(spec: Spec, found: Found) -> list[Note]:
     dangers = [note for note in found.notes if note.level == "danger"]
     answers = [note for note in found.notes if note.first and note.level != "danger"]
     if not answers and (words := rating(spec, found)):
-        answers = [Note("info", f"{words}.", first=True)]
+        answers = [Note(rating_level(spec, found), f"{words}.", first=True)]
     return [*dangers, *answers]
 
 
@@ -43,6 +44,17 @@ def rating(spec: Spec, found: Found) -> str:
     return ""
 
 
+def rating_level(spec: Spec, found: Found) -> Level:
+    """How much that verdict or rating matters, as its choices declare it; info where they do not."""
+    outputs = found.answer["outputs"]
+    for field in spec.outputs:
+        if field.kind == "choice" and outputs[field.key] is not None:
+            levels = dict(zip(field.choices, field.levels, strict=False))
+            wanted = levels.get(outputs[field.key], "info")
+            return next(level for level in LEVELS if level == wanted)
+    return "info"
+
+
 def brief(spec: Spec, found: Found, system: System = "metric") -> dict[str, str]:
     """One short line with its level: the first danger, the rating, the answer in words, a first figure.
 
@@ -51,8 +63,9 @@ def brief(spec: Spec, found: Found, system: System = "metric") -> dict[str, str]
     first = lead(spec, found)
     if first and first[0].level == "danger":
         return {"level": "danger", "text": cut(first_sentence(first[0].text))}
-    level = first[0].level if first else "info"
+    level: Level = first[0].level if first else "info"
     if words := rating(spec, found):
+        level = max(level, rating_level(spec, found), key=LEVELS.index)
         return {"level": level, "text": words}
     if first:
         return {"level": level, "text": cut(first_sentence(first[0].text))}

@@ -7,6 +7,7 @@ A bound says what can exist in or around a freshwater aquarium, not what is wise
 from typing import Annotated
 
 from calculators.core.quantity import Quantity, UsUnit
+from calculators.water.chemistry import MMOL_PER_DH
 
 US_GALLON_L = 3.785411784  # exact, by definition: 231 cubic inches
 INCH_CM = 2.54  # exact, by definition
@@ -27,7 +28,11 @@ Volume = Annotated[float, Quantity("Water volume", "L", (0.1, 100_000), us=GALLO
 Litres = Annotated[float, Quantity("Litres", "L", (0, 10_000_000), us=GALLON)]
 Temperature = Annotated[float, Quantity("Water temperature", "°C", (0, 45), us=FAHRENHEIT)]
 PH = Annotated[float, Quantity("pH", "", (0, 14))]
-GeneralHardness = Annotated[float, Quantity("General hardness (GH)", "°dH", (0, 60))]
+# For general hardness a mmol/L is of calcium and magnesium; for carbonate hardness it can mean two things.
+GeneralHardness = Annotated[
+    float,
+    Quantity("General hardness (GH)", "°dH", (0, 60), written=(("mmol/L", 1 / MMOL_PER_DH),)),
+]
 CarbonateHardness = Annotated[float, Quantity("Carbonate hardness (KH)", "°dH", (0, 60))]
 Concentration = Annotated[float, Quantity("Concentration", "mg/L", (0, 10_000), least=0.0001)]
 Nitrogen = Annotated[float, Quantity("Nitrogen", "mg N/L", (0, 1_000), least=0.0001)]

@@ -18,6 +18,8 @@ class Quantity(NamedTuple):
     ``digits`` is the number of significant figures that are worth showing.
     ``us`` is the customary unit where one is in use; keys and formulas stay metric.
     ``least`` is the smallest that is worth showing: what is less, but not nothing, is said so.
+    ``written`` names units that this thing alone may be written in, with their size in ``unit``; what
+    all things of a unit may be written in stands in ``written_units.py``.
     """
 
     label: str
@@ -26,6 +28,7 @@ class Quantity(NamedTuple):
     digits: int = 3
     us: UsUnit | None = None
     least: float = 0.0
+    written: tuple[tuple[str, float], ...] = ()
 
 
 class Label(NamedTuple):
@@ -71,9 +74,14 @@ class Digits(NamedTuple):
 
 
 class Choices(NamedTuple):
-    """Words shown for the values of a ``Literal``, in the same order."""
+    """Words shown for the values of a ``Literal``, in the same order.
+
+    ``levels``, where the choices are ratings, says of each how much it matters: ``info``, ``caution``
+    or ``danger``. The box that carries the words takes its colour from it.
+    """
 
     words: tuple[str, ...]
+    levels: tuple[str, ...] = ()
 
 
 class Download(NamedTuple):
@@ -124,6 +132,14 @@ class Assumed(NamedTuple):
     An input without this mark, which may not be empty either, is asked for: its default is the
     worked example's figure alone, and never goes into an answer for a keeper's own tank unsaid.
     """
+
+
+class AskedFor(NamedTuple):
+    """Marks an input that only the worked example may leave empty, such as a photo; a keeper may not."""
+
+
+class MayBeEmpty(NamedTuple):
+    """Marks a list that a keeper may leave without a row, though the worked example has some."""
 
 
 class AnswersTo(NamedTuple):

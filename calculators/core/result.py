@@ -84,6 +84,23 @@ class BadInput(ValueError):
         self.problems = problems
 
 
+class StillNeeded(BadInput):
+    """Inputs that a keeper has yet to give, as (key, label), and with them whatever is wrong.
+
+    ``values`` holds the inputs that could be read.
+    """
+
+    def __init__(
+        self,
+        needed: Sequence[tuple[str, str]],
+        problems: Sequence[tuple[str, str]],
+        values: dict[str, Any],
+    ) -> None:
+        super().__init__(*problems)
+        self.needed = tuple(needed)
+        self.values = values
+
+
 class Refusal(NamedTuple):
     """One input that does not go with another: what is wrong, and what would be allowed (metric)."""
 

@@ -7,9 +7,19 @@ from importlib import import_module
 from typing import Any, NamedTuple
 
 from calculators.core.declare import CATALOGUE, Field, Spec
+from calculators.core.left_empty import StandIns, paths_of, stand_ins
+from calculators.core.limits import allowed
 from calculators.core.numbers import show_number
-from calculators.core.read import allowed, read_inputs
-from calculators.core.result import BadInput, Note, Refused, Series, plain, series_data
+from calculators.core.read import read_inputs
+from calculators.core.result import (
+    BadInput,
+    Note,
+    Refused,
+    Series,
+    StillNeeded,
+    plain,
+    series_data,
+)
 from calculators.core.units import System
 
 
@@ -19,6 +29,7 @@ class Found(NamedTuple):
     answer: dict[str, Any]
     notes: tuple[Note, ...]
     series: dict[str, Series]
+    stood_in: StandIns = StandIns({}, {})  # the inputs that were not given
 
 
 class UnknownCalculator(LookupError):
@@ -44,23 +55,37 @@ def find(name: str) -> Spec:
 
 
 def run(
-    name: str, given: Mapping[str, Any], *, typed: bool = False, system: System = "metric"
+    name: str,
+    given: Mapping[str, Any],
+    *,
+    typed: bool = False,
+    system: System = "metric",
+    own: bool = False,
 ) -> dict[str, Any]:
     """Answer as the contract says: calculator, inputs, outputs, notes, and series where it has any.
 
     ``given`` holds metric values by key (``typed``: as text in the units of ``system``).
+    Where some were given and others not, ``from_example`` and ``assumed`` name those whose default
+    stood in. With ``own`` no example's figure does: ``StillNeeded`` is raised with what is missing.
     Raises ``BadInput`` with all bad fields, ``UnknownCalculator`` for a name that is none.
     """
-    return compute(name, given, typed=typed, system=system).answer
+    return compute(name, given, typed=typed, system=system, own=own).answer
 
 
 def compute(
-    name: str, given: Mapping[str, Any], *, typed: bool = False, system: System = "metric"
+    name: str,
+    given: Mapping[str, Any],
+    *,
+    typed: bool = False,
+    system: System = "metric",
+    own: bool = False,
 ) -> Found:
     """The same with all that a page needs beside it."""
     spec = find(name)
     try:
-        values = read_inputs(spec.inputs, given, typed=typed, system=system)
+        values = read_inputs(spec.inputs, given, typed=typed, system=system, own=own)
+    except StillNeeded:
+        raise
     except BadInput as bad:
         raise BadInput(*bad.problems, *contradictory(spec, given, system)) from None
     # By position, as declared: a key may be a word of Python, as "from" is.
@@ -77,15 +102,18 @@ def compute(
         if not is_finite(result[field.key]):
             outputs[field.key] = None
             notes.append(Note("caution", f"{field.label} cannot be computed from these figures."))
+    stood_in = stand_ins(spec.inputs, given, own)
     answer: dict[str, Any] = {
         "calculator": name,
         "inputs": values,
         "outputs": outputs,
         "notes": [{"level": note.level, "text": note.text} for note in notes],
     }
+    if given:
+        answer |= paths_of(stood_in)
     if series:
         answer["series"] = {key: series_data(one) for key, one in series.items()}
-    return Found(answer, tuple(notes), series)
+    return Found(answer, tuple(notes), series, stood_in)
 
 
 def contradictory(

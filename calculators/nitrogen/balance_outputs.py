@@ -129,7 +129,10 @@ class NitrogenBalance(NamedTuple):
     verdict: Annotated[
         Verdict,
         Label("Verdict"),
-        Choices(("building up", "neither building up nor short", "plants run short")),
+        Choices(
+            ("building up", "neither building up nor short", "plants run short"),
+            levels=("caution", "info", "caution"),
+        ),
         Help("Of nitrate between water changes; what harms animals stands in the words above."),
     ]
     notes: tuple[Note, ...]

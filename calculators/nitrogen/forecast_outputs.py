@@ -18,7 +18,7 @@ from calculators.core.quantities import (
 from calculators.core.quantity import AnswersTo, Choices, Help, Label, OnlyWith, WhenNone
 from calculators.core.result import Note, Series
 from calculators.nitrogen.course import Direction
-from calculators.nitrogen.verdict import SHOWN, Verdict
+from calculators.nitrogen.verdict import LEVELS, SHOWN, Verdict
 
 BAND = AnswersTo(("spread",), "none")
 TARGET = AnswersTo(("target_nitrate_mg_l",))
@@ -91,7 +91,10 @@ class NitrogenForecast(NamedTuple):
     extra_stems_g: Annotated[WetMass | None, Label("Or: more stems, wet"), TARGET, NO_WAY]
     extra_floater_area_cm2: Annotated[Area | None, Label("Or: more floating cover"), TARGET, NO_WAY]
     verdict: Annotated[
-        Verdict, Label("Verdict"), Choices(SHOWN), Help("The worst of the run, animals first.")
+        Verdict,
+        Label("Verdict"),
+        Choices(SHOWN, levels=LEVELS),
+        Help("The worst of the run, animals first."),
     ]
     nitrate_course: Annotated[
         Direction, Label("Nitrate goes"), Choices(("up", "down", "up and down", "nowhere much"))

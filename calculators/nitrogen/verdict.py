@@ -3,6 +3,7 @@
 from collections.abc import Sequence
 from typing import Literal
 
+from calculators.core.result import Level
 from calculators.nitrogen.course import Course
 from calculators.nitrogen.harm import RANK, Harm
 from calculators.nitrogen.hunger import Hunger
@@ -24,6 +25,10 @@ SHOWN = (
     "plants dwindle",
     "steady",
 )
+LEVELS: tuple[Level, ...] = (
+    "danger", "danger", "caution", "caution", "caution", "caution", "caution", "caution", "info",
+    "caution", "info",
+)  # fmt: skip
 
 
 def judge(found: Sequence[Harm], hunger: Hunger, course: Course) -> Verdict:

@@ -2,7 +2,7 @@
 
 from typing import Annotated, NamedTuple
 
-from calculators.core.form_hints import Preset, Presets, Step
+from calculators.core.form_hints import Preset, Presets, Step, Suggest
 from calculators.core.quantities import Days, Interval, Minutes
 from calculators.core.quantity import Assumed, Help, Label, Possible
 
@@ -18,7 +18,7 @@ ANOTHER_TANK = Presets((Preset("Another tank", NEW_TANK),))
 class PlantRound(NamedTuple):
     """A plant that is trimmed again and again."""
 
-    name: Annotated[str, Label("Plant")]
+    name: Annotated[str, Label("Plant"), Suggest("plants")]
     trim_every_days: Annotated[EveryDays, Label("Trim every")]
     minutes: Annotated[MinutesEach, Label("Minutes each time")]
     days_since_trim: Annotated[Since, Label("Last trimmed, days ago"), Assumed()] = 0.0

@@ -1,37 +1,51 @@
 // A calculator's page: passes what is typed to Python, paints what comes back. No formula stands here.
 
 import { ask, start } from "./runtime.js";
-import { chooseUnits, chosenUnits, keep, kept } from "./store.js";
+import { chooseUnits, chosenUnits } from "./store.js";
+import { borrow, borrowedKeys, EXAMPLE, heldAnew, openExample, paintBorrowed, showButtons } from "./borrowed.js";
 import { clear, openBrief, sayBriefly } from "./brief.js";
-import { collect, fill, openChanged, paintProblems } from "./form.js";
+import { openKeep } from "./keep.js";
+import { collect, fill, openFilled, paintProblems, paintRemarks, showGhosts } from "./form.js";
 import { element, paintAnswer } from "./paint.js";
 import { openRows } from "./rows.js";
 import { openSuggestions } from "./suggest.js";
 
 const PAUSE = 150; // ms after the last key before Python is asked
+const MOST_ROWS = 300; // of a list in an address; more would freeze the page, and no keeper has made it
+const FROM_EXAMPLE = "from-example"; // in an address: the keys whose figures are an example's
 
-let page; // the calculator that is open: name, form, units of its fields, example, and last reply
+let page; // the calculator that is open: name, form, units of its fields, the form when empty, and last reply
 
 export function open() {
   const place = document.querySelector("#calculator");
-  const here = { name: place.dataset.calculator, form: place.querySelector("form"), units: "metric", asked: 0 };
+  const here = { name: place.dataset.calculator, place, form: place.querySelector("form"), units: "metric", asked: 0 };
   page = here;
   fillInToday(here.form);
-  here.example = collect(here.form);
+  here.empty = collect(here.form);
   fillFromAddress(here);
-  openChanged(here.form, here.example);
-  markDemo(place, location.search);
-  here.form.addEventListener("input", () => {
-    markDemo(place);
-    soon(here);
-  });
+  openFilled(here.form, here.empty);
+  markDemo(here);
+  here.form.addEventListener("input", () => soon(here));
   here.form.addEventListener("submit", (event) => event.preventDefault());
   openRows(here.form, () => soon(here));
   openSuggestions(here.form, () => soon(here));
+  selectOnFocus(here.form);
   openBrief(here.form);
   openUnits(here, place.querySelector("#unit-choice"));
-  openButtons(here, place);
+  openExample(here, (change, units = here.units) => {
+    const shown = here.units; // the units that the keeper reads; what is filled in may be in others
+    change();
+    setUnits(here, units);
+    soon(here, 0, shown);
+  });
+  openKeep(here);
+  if (!isBlank(here)) waiting(here);
+  showButtons(here, isBlank(here));
   showLoading(here, place.querySelector("#loading"));
+}
+
+function isBlank(here) {
+  return JSON.stringify(collect(here.form)) === JSON.stringify(here.empty);
 }
 
 function fillInToday(form) {
@@ -41,31 +55,49 @@ function fillInToday(form) {
   }
 }
 
+/** The first tap into a field selects what stands there, so that what is typed takes its place. */
+function selectOnFocus(form) {
+  let fresh;
+  form.addEventListener("focusin", ({ target }) => {
+    fresh = target.matches("input[type=text]") ? target : null;
+    fresh?.select();
+  });
+  form.addEventListener("click", ({ target }) => { // a tap puts the caret down after the focus
+    if (target === fresh && target.selectionStart === target.selectionEnd) target.select();
+    fresh = null;
+  });
+}
+
 function fillFromAddress(here) {
   const state = history.state?.given; // all that was typed, even what cannot be used yet
   if (state) {
     fill(here.form, state);
+    here.borrowed = history.state.borrowed;
+    here.aside = history.state.aside;
     setUnits(here, history.state.units);
     return;
   }
   const asked = Object.fromEntries(new URLSearchParams(location.search));
+  for (const field of here.form.querySelectorAll("[data-private]")) delete asked[field.dataset.key];
+  const keys = asked[FROM_EXAMPLE]?.split(",");
+  delete asked[FROM_EXAMPLE];
   for (const [key, text] of Object.entries(asked)) {
-    if (Array.isArray(here.example[key])) asked[key] = rowsFrom(text) ?? here.example[key];
+    if (Array.isArray(here.empty[key])) asked[key] = rowsFrom(text) ?? here.empty[key];
   }
   fill(here.form, asked);
-  setUnits(here, "metric");
-  const simple = !here.form.querySelector("fieldset");
-  if (simple && chosenUnits() === "us" && same(collect(here.form), here.example)) {
-    for (const field of here.form.querySelectorAll("[data-us]")) field.value = field.dataset.us;
-    setUnits(here, "us"); // an untouched example need not wait for Python to be shown in US units
-  }
+  const tank = [...here.place.querySelectorAll(".tries a")].find((one) => one.getAttribute("href") === location.search);
+  if (tank) borrow(here, `the demo tank ${tank.textContent}`);
+  else if (keys) borrow(here, EXAMPLE, keys);
+  setUnits(here, isBlank(here) ? chosenUnits() : "metric");
 }
 
-/** Say which demo tank the address has opened; from the first change on it is none. */
-function markDemo(place, search) {
-  for (const said of place.querySelectorAll("[data-tank]")) {
-    const link = place.querySelector(`.tries a[href="${CSS.escape(said.dataset.tank)}"]`);
-    said.hidden = said.dataset.tank !== search;
+/** Say which demo tank the form holds; from the first change on it is none. */
+function markDemo(here) {
+  const keys = borrowedKeys(here);
+  const all = Object.entries(collect(here.form)).every(([key, value]) => keys.includes(key) || JSON.stringify(value) === JSON.stringify(here.empty[key]));
+  for (const said of here.place.querySelectorAll("[data-tank]")) {
+    const link = here.place.querySelector(`.tries a[href="${CSS.escape(said.dataset.tank)}"]`);
+    said.hidden = !(keys.length && all && here.borrowed.source === `the demo tank ${link.textContent}`);
     if (said.hidden) link.removeAttribute("aria-current");
     else link.setAttribute("aria-current", "true");
   }
@@ -73,19 +105,17 @@ function markDemo(place, search) {
 
 function rowsFrom(text) {
   try {
-    return JSON.parse(text);
+    const rows = JSON.parse(text);
+    return Array.isArray(rows) && rows.length <= MOST_ROWS ? rows : undefined;
   } catch {
     return undefined; // a link that was cut short
   }
 }
 
-function same(one, other) {
-  return JSON.stringify(one) === JSON.stringify(other);
-}
-
 function setUnits(here, units) {
   here.units = units;
   document.documentElement.dataset.units = units;
+  showGhosts(here.form);
   for (const button of document.querySelectorAll("#unit-choice button")) {
     button.setAttribute("aria-pressed", String(button.dataset.units === units));
   }
@@ -102,6 +132,7 @@ async function showLoading(here, loading) {
     await start(watch);
     clearTimeout(late);
     loading.hidden = true;
+    here.ready = true;
     document.querySelector("#after").hidden = false;
     await answer(here, chosenUnits());
   } catch (wrong) {
@@ -110,52 +141,109 @@ async function showLoading(here, loading) {
     bar.hidden = true;
     const again = element("button", { type: "button", textContent: "Try again" });
     again.onclick = () => { bar.hidden = false; showLoading(here, loading); };
-    loading.querySelector("span").replaceChildren(`Python could not start (${wrong.message}). The worked example below still holds. `, again);
+    loading.querySelector("span").replaceChildren(`Python could not start (${wrong.message}). Nothing was computed from your figures; they stay in the form. `, again);
   }
 }
 
-function soon(here) {
+function soon(here, pause = PAUSE, units = here.units) {
   document.querySelector(".result").classList.add("old");
+  markDemo(here);
+  showButtons(here, isBlank(here));
+  if (!here.ready && !isBlank(here)) waiting(here);
   remember(here, location.search);
   clearTimeout(here.timer);
-  here.timer = setTimeout(() => answer(here), PAUSE);
+  here.timer = setTimeout(() => here.ready && answer(here, units), pause);
 }
 
 /** Ask Python with what stands in the form; `units` changes the fields to another system on the way. */
 async function answer(here, units = here.units) {
   const number = ++here.asked;
+  const blank = isBlank(here);
+  const keys = borrowedKeys(here);
+  const borrowed = keys.length ? { keys, source: here.borrowed.source } : undefined;
   let reply;
   try {
-    reply = await ask({ calculator: here.name, given: collect(here.form), given_in: here.units, units });
+    reply = await ask({ calculator: here.name, given: blank ? {} : collect(here.form), own: !blank, borrowed, given_in: here.units, units });
   } catch (wrong) {
-    if (here === page) document.querySelector("#status").textContent = `Python failed on this: ${wrong.message}`;
+    if (here === page) noAnswer(here, `Python failed on this: ${wrong.message}`);
     return;
   }
   if (number !== here.asked || here !== page) return; // typed on, or another page by now
-  if (units !== here.units) fill(here.form, reply.given);
+  if (units !== here.units && !blank) {
+    fill(here.form, reply.given);
+    heldAnew(here, keys);
+  }
   setUnits(here, units);
   paintProblems(here.form, reply.problems ?? {});
+  paintRemarks(here.form, reply.remarks ?? {});
+  here.reply = !blank && reply.answer ? reply : null;
+  if (blank) paintExample(reply);
+  else if (reply.answer) paintOwn(here, reply);
+  else paintMissing(here, reply);
+  rememberAddress(here, blank ? {} : reply.address ?? {}, keys);
   here.form.dispatchEvent(new CustomEvent("answered", { detail: reply }));
-  const count = Object.keys(reply.problems ?? {}).length;
-  if (count) sayWrong(count);
-  if (!reply.answer) return;
-  here.reply = reply;
+  here.place.dataset.answered = String(number);
+}
+
+function paintExample(reply) {
   paintAnswer(reply.painted);
-  sayBriefly(reply.painted.brief);
-  const query = new URLSearchParams(reply.address).toString();
+  showState("Worked example", "None of these figures are yours: fill in your own above.");
+  paintBorrowed();
+  sayBriefly({ level: "info", text: "" });
+}
+
+function paintOwn(here, reply) {
+  const { borrowed, brief } = reply.painted;
+  paintAnswer(reply.painted);
+  paintBorrowed(borrowed);
+  const example = borrowed?.all && here.borrowed.source === EXAMPLE;
+  showState(example ? "Worked example" : borrowed?.text ? "Result, partly of figures that are not yours" : "Result", "Result updated.");
+  if (borrowed?.all && !example) document.querySelector("#result-title").textContent = "Result for a demo tank";
+  sayBriefly(brief);
+}
+
+/** Something is wrong or still needed: no answer stands, and one line says what there is to do. */
+function paintMissing(here, { problems = {}, needed }) {
+  const count = Object.keys(problems).length;
+  const wrong = count ? `Not computed: ${count === 1 ? "one field needs" : `${count} fields need`} another value.` : "";
+  noAnswer(here, wrong, [wrong, needed?.text].filter(Boolean).join(" "), needed?.paths ?? []);
+  sayBriefly({ level: count ? "caution" : "info", text: wrong || needed.text });
+  if (count) clear(document.activeElement?.closest("[aria-invalid]"));
+}
+
+/** Take the answer away, so that an old one cannot pass for one to these figures. */
+function noAnswer(here, status, line = "", paths = []) {
+  here.reply = null;
+  paintBorrowed();
+  showState("No answer yet", status, line, paths);
+}
+
+function waiting(here) {
+  noAnswer(here, "Your figures are in. The answer comes when Python has loaded.");
+}
+
+/** The heading and status of the result. With a line of what is missing, or no answer yet, none is shown. */
+function showState(title, status, line = "", paths = []) {
+  const still = document.querySelector("#still");
+  document.querySelector("#result-title").textContent = title;
+  document.querySelector("#status").textContent = status;
+  document.querySelector("#answer").hidden = title === "No answer yet";
+  document.querySelector(".result").classList.remove("old");
+  still.textContent = line;
+  still.dataset.paths = paths.join(" ");
+  still.hidden = !line;
+}
+
+/** The address carries every figure that the answer used, and says which of them are an example's. */
+function rememberAddress(here, address, keys) {
+  const borrowed = keys.filter((key) => key.split(".")[0] in address || key in address);
+  const query = new URLSearchParams({ ...address, ...(borrowed.length && { [FROM_EXAMPLE]: borrowed.join() }) }).toString();
   remember(here, query ? `?${query}` : "");
 }
 
-function sayWrong(count) {
-  const text = `Not computed: ${count === 1 ? "one field needs" : `${count} fields need`} another value.`;
-  document.querySelector("#status").textContent = text;
-  sayBriefly({ level: "caution", text });
-  clear(document.activeElement?.closest("[aria-invalid]"));
-}
-
-/** The address carries what can be computed; the entry in the history carries all that was typed. */
+/** The entry in the history carries all that was typed. */
 function remember(here, search) {
-  history.replaceState({ given: collect(here.form), units: here.units }, "", location.pathname + search + location.hash);
+  history.replaceState({ given: collect(here.form), units: here.units, borrowed: here.borrowed, aside: here.aside }, "", location.pathname + search + location.hash);
 }
 
 function openUnits(here, buttons) {
@@ -168,44 +256,4 @@ function openUnits(here, buttons) {
     chooseUnits(units);
     if (units !== here.units) answer(here, units);
   };
-}
-
-function openButtons(here, place) {
-  const done = place.querySelector("#done");
-  const names = place.querySelector("#keep-names");
-  const list = () => names.replaceChildren(...[...new Set(kept().map((one) => one.tank))].map((value) => element("option", { value })));
-  list();
-  place.querySelector("#share").onclick = () => share(done);
-  place.querySelector("#keep").onclick = () => {
-    if (!here.reply) {
-      done.textContent = "There is no answer to keep yet.";
-      return;
-    }
-    const tank = place.querySelector("#keep-tank").value.trim() || "My tank";
-    const lines = here.reply.painted.rows.map((row) => `${row.label}: ${row.value} ${row.unit}`.trim());
-    const title = document.querySelector("h1").textContent;
-    const room = keep({ tank, calculator: here.name, title, address: location.search, lines });
-    done.textContent = room ? `Kept for ${tank}, on this device.` : "Not kept: this browser allows no storage here. Share the link instead.";
-    list();
-  };
-  place.querySelector("#reset").onclick = () => {
-    const units = here.units;
-    fill(here.form, here.example);
-    markDemo(place);
-    setUnits(here, "metric");
-    answer(here, units);
-  };
-}
-
-export async function share(done, what = "calculation") {
-  const link = { title: document.title, url: location.href };
-  try {
-    if (navigator.share) await navigator.share(link);
-    else {
-      await navigator.clipboard.writeText(link.url);
-      done.textContent = `The link is on the clipboard. It opens this ${what}.`;
-    }
-  } catch {
-    done.textContent = `Copy the address of this page: ${link.url}`;
-  }
 }

@@ -19,7 +19,8 @@ function textOf(field) {
   return boxesOf(field)?.filter((box) => box.checked).map((box) => box.value).join(",") ?? entryOf(field).value;
 }
 
-function setText(field, text) {
+function setText(field, value) {
+  const text = typeof value === "object" ? JSON.stringify(value) : String(value); // what a link holds may be anything
   const boxes = boxesOf(field);
   if (!boxes) {
     entryOf(field).value = text;
@@ -43,7 +44,7 @@ export function collect(box) {
 /** Put values into the form; a key that is not given stays as it is. */
 export function fill(box, given) {
   for (const part of parts(box)) {
-    const value = given[part.dataset.key];
+    const value = Object.hasOwn(given, part.dataset.key) ? given[part.dataset.key] : undefined;
     if (value === undefined) continue;
     if (!part.matches("fieldset")) setText(part, value ?? "");
     else if (Array.isArray(value)) fillRows(part, value);
@@ -53,7 +54,7 @@ export function fill(box, given) {
 
 function fillRows(list, values) {
   rowsOf(list).forEach((row) => row.remove());
-  for (const value of values) fill(addRow(list), value ?? {}); // from the mould, so that what is not given is at its default
+  for (const value of values) fill(addRow(list), Object(value)); // from the mould: what is not given is as in a new row
 }
 
 /** A new row at the end of a list, from one of its moulds; the first is the plain one. */
@@ -66,6 +67,7 @@ export function addRow(list, mould = "0") {
 /** Give each entry an id of its own, by its place, and tie its label, hint and problem to it. */
 export function number(box, within = "") {
   showUnits(box);
+  showGhosts(box);
   for (const part of parts(box)) {
     const path = within + part.dataset.key;
     const problem = part.querySelector(":scope > .problem");
@@ -95,17 +97,37 @@ export function showUnits(box) {
   }
 }
 
-/** Open the closed parts that hold something else than the example does. */
-export function openChanged(form, example) {
+/** What shows through an empty entry, in the units that the page shows. */
+export function showGhosts(box) {
+  const us = document.documentElement.dataset.units === "us";
+  for (const entry of box.querySelectorAll("[data-ghost]")) entry.placeholder = us ? entry.dataset.ghostUs : entry.dataset.ghost;
+}
+
+/** Open the closed parts in which something else stands than at first. */
+export function openFilled(form, empty) {
   for (const part of form.querySelectorAll("details.part")) {
     const inside = collect(part.querySelector(":scope > div"));
-    if (Object.entries(inside).some(([key, value]) => JSON.stringify(value) !== JSON.stringify(example[key]))) part.open = true;
+    if (Object.entries(inside).some(([key, value]) => JSON.stringify(value) !== JSON.stringify(empty[key]))) part.open = true;
   }
 }
 
-/** Say each problem beside its field. Problems come by path, as in `plants[2].wet_g`. */
+/** A path such as `plants[2].wet_g`, as the ids of the form have it. */
+function idOf(path) {
+  return path.replace(/\[(\d+)\]\.?/g, "-$1-").replace(/-$/, "");
+}
+
+/** Say beside a field how it was understood, or that its name is not known. */
+export function paintRemarks(form, remarks) {
+  for (const old of form.querySelectorAll(".remark")) old.remove();
+  for (const [path, text] of Object.entries(remarks)) {
+    const place = form.querySelector(`#problem-${CSS.escape(idOf(path))}`);
+    place?.before(Object.assign(document.createElement("p"), { className: "remark", textContent: text }));
+  }
+}
+
+/** Say each problem beside its field. Problems come by path. */
 export function paintProblems(form, problems) {
-  const byPath = Object.fromEntries(Object.entries(problems).map(([path, text]) => [path.replace(/\[(\d+)\]\.?/g, "-$1-").replace(/-$/, ""), text]));
+  const byPath = Object.fromEntries(Object.entries(problems).map(([path, text]) => [idOf(path), text]));
   for (const place of form.querySelectorAll(".problem")) {
     const path = place.id.slice("problem-".length);
     // A problem with the second row or word of a list, `plants-2`, is said beside the list itself.
@@ -124,6 +146,14 @@ export function paintProblems(form, problems) {
 
 /** The first entry, or list, that a problem is said of; null where there is none. */
 export function firstWrong(form) {
-  const place = form.querySelector(".problem:not([hidden])");
+  return entryBeside(form.querySelector(".problem:not([hidden])"));
+}
+
+/** The first entry, or list, of those that are still needed; null where there is none. */
+export function firstNeeded(form, paths = []) {
+  return paths.map((path) => entryBeside(form.querySelector(`#problem-${CSS.escape(idOf(path))}`))).find(Boolean) ?? null;
+}
+
+function entryBeside(place) {
   return place && (entryOf(place.parentElement) ?? place.parentElement.querySelector("button"));
 }

@@ -1,6 +1,6 @@
 // Keeps a diagnosis among the tanks of this device, or shares its address.
 
-import { share } from "./calculator.js";
+import { share } from "./keep.js";
 import { element } from "./paint.js";
 import { keep, kept } from "./store.js";
 

@@ -8,16 +8,16 @@ export function element(name, properties = {}, ...children) {
 
 const root = new URL("..", import.meta.url);
 
-export function paintAnswer({ lead, lists, rows, notes, plots, downloads, onward }) {
-  document.querySelector("#result-title").textContent = "Result";
-  document.querySelector(".result").classList.remove("old");
+export function paintAnswer({ lead, assumed, lists, rows, notes, plots, downloads, onward }) {
+  const place = document.querySelector("#assumed");
+  place.textContent = assumed;
+  place.hidden = !assumed;
   document.querySelector("#lead").replaceChildren(...lead.map(note));
   document.querySelector("#rows").replaceChildren(...rows.map(row));
   paintLists(lists);
   document.querySelector("#notes").replaceChildren(...notes.map(note));
   document.querySelector("#files").replaceChildren(...onward.map(link), ...downloads.map(file));
   document.querySelector("#plots").innerHTML = plots.join(""); // pictures that Python drew, their texts escaped there
-  document.querySelector("#status").textContent = "Result updated.";
 }
 
 function note({ level, text, first, links }) {

@@ -22,9 +22,14 @@ export function kept() {
 /** Returns whether the device had room for it. */
 export function keep(calculation) {
   const list = kept();
-  list.push({ id: crypto.randomUUID(), when: new Date().toISOString(), ...calculation });
+  list.push({ id: newId(), when: new Date().toISOString(), ...calculation });
   navigator.storage?.persist?.();
   return write(KEPT, list);
+}
+
+/** An id that no other calculation has; a host without https offers no randomUUID. */
+function newId() {
+  return crypto.randomUUID?.() ?? Array.from(crypto.getRandomValues(new Uint8Array(16)), (octet) => octet.toString(16).padStart(2, "0")).join("");
 }
 
 /** Keys of the plants chosen here before, the latest first. */

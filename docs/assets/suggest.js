@@ -28,11 +28,26 @@ async function offer(form, entry) {
   entry.setAttribute("list", id);
 }
 
+/** Fill in what goes with a name; what went with another name goes with it, so that it cannot pass for this one's. */
 async function take(form, entry, changed) {
   const { rows, names } = await listOf(entry.dataset.suggest).catch(() => ({ names: {} }));
-  const values = rows?.[names[entry.value]];
-  if (!values) return;
+  const values = rows?.[names[nameIn(names, entry.value)]];
   const row = entry.closest(".row");
-  for (const [key, value] of Object.entries(values)) entryOf(row.querySelector(`:scope > [data-key="${key}"]`)).value = value;
-  changed();
+  const fields = [...row.querySelectorAll(":scope > [data-key]")].filter((field) => !field.matches("fieldset"));
+  let moved = false;
+  for (const field of fields) {
+    const place = entryOf(field);
+    const value = values?.[field.dataset.key] ?? (place.dataset.filled === place.value && place.value ? "" : undefined);
+    if (value === undefined) continue;
+    if (value === "" && place.matches("select")) place.selectedIndex = 0;
+    else place.value = value;
+    place.dataset.filled = place.value;
+    moved = true;
+  }
+  if (moved) changed();
+}
+
+function nameIn(names, text) {
+  const plain = text.trim().toLowerCase();
+  return Object.hasOwn(names, text) ? text : Object.keys(names).find((name) => name.toLowerCase() === plain);
 }

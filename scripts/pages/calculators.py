@@ -35,6 +35,7 @@ def calculator_page(spec: Spec, library: Library) -> str:
         "calculator.md.j2",
         spec=spec,
         form=form(spec),
+        has_example=not any(field.octets for field in spec.inputs),
         tanks=tries(spec, library),
         simpler=SIMPLER.get(spec.name),
         paragraphs=[linked(text) for text in spec.description.split("\n\n")],

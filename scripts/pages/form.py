@@ -1,26 +1,61 @@
 """A calculator's form as plain HTML, from its declaration. It says what is allowed with no script."""
 
+import json
 from collections.abc import Sequence
 from html import escape
+from typing import Any
 
 from markupsafe import Markup
 
 from calculators.core.declare import Field, Spec
 from calculators.core.form_hints import Part
-from scripts.pages.form_fields import hint
+from calculators.core.nested import scatter
+from scripts.pages.form_fields import hint, value_text
 from scripts.pages.form_rows import field_or_rows
 from scripts.pages.photo import photo_html
 
 
 def form(spec: Spec) -> Markup:
-    """All fields of a calculator, with its worked example filled in, in the parts that it declares."""
+    """All fields of a calculator, empty, in the parts that it declares; its worked example as ghost text.
+
+    The page's script fills in the whole example from ``data-example`` when asked to.
+    """
     if any(field.octets for field in spec.inputs):
         return photo_form(spec)
     grouped = in_parts(spec.inputs)
     made = "".join(
         part_html(heading, fields, number) for number, (heading, fields) in enumerate(grouped, 1)
     )
-    return Markup(f'<form class="inputs" id="inputs" autocomplete="off" novalidate>{made}</form>')
+    filled = escape(json.dumps(example_texts(spec), ensure_ascii=False))
+    return Markup(
+        f'<form class="inputs" id="inputs" autocomplete="off" novalidate data-example="{filled}">'
+        f"{made}</form>"
+    )
+
+
+def example_texts(spec: Spec) -> dict[str, Any]:
+    """The worked example as it stands in the fields, in metric units; lists as rows of the same."""
+    values = {field.key: field.default for field in spec.inputs if field.default is not None}
+    return scatter(
+        spec.inputs,
+        {
+            field.key: texts_of(field, values[field.key])
+            for field in spec.inputs
+            if field.key in values
+        },
+    )
+
+
+def texts_of(field: Field, value: Any) -> Any:
+    """One value as text; a row or an object by its keys."""
+    if field.kind == "list":
+        return [row_texts(field, row) for row in value]
+    return row_texts(field, value) if field.kind == "object" else value_text(field, value)
+
+
+def row_texts(field: Field, row: dict[str, Any]) -> dict[str, Any]:
+    """The values of one row as text."""
+    return {one.key: texts_of(one, row[one.key]) for one in field.row if row[one.key] is not None}
 
 
 def in_parts(fields: Sequence[Field]) -> list[tuple[Part | None, list[Field]]]:
@@ -33,7 +68,7 @@ def in_parts(fields: Sequence[Field]) -> list[tuple[Part | None, list[Field]]]:
 
 def part_html(heading: Part | None, fields: Sequence[Field], number: int) -> str:
     """One part: its fields below a heading, or behind one that opens by a tap."""
-    inside = "".join(field_or_rows(field, field.default, "") for field in fields)
+    inside = "".join(field_or_rows(field, None, "") for field in fields)
     if heading is None:
         return inside
     name = escape(heading.heading)
@@ -56,9 +91,9 @@ def photo_form(spec: Spec) -> Markup:
         if field.octets:
             fields += photo_html(field, taps)
         else:
-            html = field_or_rows(field, field.default, "")
+            html = field_or_rows(field, None, "")
             fields += (
-                html.replace(' data-key="', ' data-mark hidden data-key="', 1)
+                html.replace(' data-key="', ' data-mark data-private hidden data-key="', 1)
                 if field.private
                 else html
             )

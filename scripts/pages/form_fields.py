@@ -105,13 +105,30 @@ def entry(field: Field, value: Any, path: str) -> str:
     if field.kind == "flag":
         chosen = value if value is None else str(value).lower()
         return f"<select {common}>{options(field, chosen)}</select>"
-    metric, us = (escape(value_text(field, value, system)) for system in ("metric", "us"))
+    text = escape(value_text(field, value))
     if field.is_date:
-        return f'<input {common} type="date" value="{metric}">'
+        return f'<input {common} type="date" value="{text}">'
     return (
-        f'<input {common} type="text" inputmode="{KEYPADS[field.kind]}" '
-        f'value="{metric}" data-us="{us}"{more(field)}>'
+        f'<input {common} type="text" inputmode="{KEYPADS[field.kind]}" value="{text}"'
+        f"{ghosts(field)}{more(field)}>"
     )
+
+
+def ghosts(field: Field) -> str:
+    """What shows through an empty entry, in both systems of units; the page's script changes them over."""
+    metric, us = (escape(ghost_text(field, system)) for system in ("metric", "us"))
+    if not metric:
+        return ""
+    both_ways = f' data-ghost="{metric}" data-ghost-us="{us}"' if metric != us else ""
+    return f' placeholder="{metric}"{both_ways}'
+
+
+def ghost_text(field: Field, system: System) -> str:
+    """What stands in where the entry is left empty and may, or else the worked example's figure."""
+    text = value_text(field, field.default, system)
+    if not text:
+        return ""
+    return f"{text}, assumed" if field.assumed else f"e.g. {text}"
 
 
 def more(field: Field) -> str:
@@ -126,8 +143,14 @@ def more(field: Field) -> str:
 
 
 def options(field: Field, value: Any) -> str:
-    """The choices of a field, one of them chosen; an empty one where none need be."""
-    parts = ['<option value=""></option>'] if field.nullable or value is None else []
+    """The choices of a field, one of them chosen; before them an empty one, which says what it means."""
+    stands = dict(zip(field.choices, field.words, strict=True)).get(
+        value_text(field, field.default)
+    )
+    none = "" if field.nullable else f"{stands}, assumed" if field.assumed and stands else "choose"
+    parts = [] if value is not None else [f'<option value="">{escape(none)}</option>']
+    if field.nullable and value is not None:
+        parts = ['<option value=""></option>']
     for choice, words in zip(field.choices, field.words, strict=True):
         chosen = " selected" if choice == value else ""
         parts.append(f'<option value="{escape(choice)}"{chosen}>{escape(words)}</option>')
@@ -140,6 +163,8 @@ def value_text(field: Field, value: Any, system: System = "metric") -> str:
         return ""
     if isinstance(value, str):
         return value
+    if isinstance(value, bool):
+        return str(value).lower()
     if isinstance(value, list):
         return ", ".join(value)
     return show_plain(to_shown(field, value, system), 6 if system == "us" else 12)

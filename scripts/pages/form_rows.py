@@ -5,6 +5,7 @@ from typing import Any
 
 from calculators.core.declare import Field
 from calculators.core.form_hints import InOrder, Preset, Presets
+from calculators.core.left_empty import is_needed
 from scripts.pages.form_fields import field_html, hint
 
 
@@ -24,6 +25,9 @@ def field_or_rows(field: Field, value: Any, within: str, row: dict[str, Any] | N
 def rows_html(field: Field, rows: list[dict[str, Any]], within: str) -> str:
     """A list: its rows, the moulds for new ones, and buttons. The page's script moves the rows."""
     path = f"{within}{field.key}"
+    field = with_ghosts(field)
+    if not rows and not within and is_needed(field):
+        rows = [new_row(field)]
     made = "".join(row_html(field, row, f"{path}-{number}-") for number, row in enumerate(rows, 1))
     name, order, presets = escape(field.label), hint(field, InOrder), hint(field, Presets)
     kept = f' data-order="{escape(order.key)}" data-step="{order.step:g}"' if order else ""
@@ -39,9 +43,33 @@ def rows_html(field: Field, rows: list[dict[str, Any]], within: str) -> str:
     )
 
 
+def with_ghosts(field: Field) -> Field:
+    """The field with what the worked example's first row holds as that which shows through a new one."""
+    if not field.default:
+        return field
+    example = field.default[0]
+    return field._replace(
+        row=tuple(
+            one._replace(default=example.get(one.key))
+            if one.required or one.kind == "list"
+            else one
+            for one in field.row
+        )
+    )
+
+
+def new_row(field: Field) -> dict[str, Any]:
+    """What a new row holds: yes or no and choices at their default, all else empty."""
+    return {
+        one.key: one.default
+        for one in field.row
+        if one.kind in ("choice", "flag") and one.assumed and not one.required
+    }
+
+
 def mould(field: Field, button: Preset, within: str) -> str:
     """A new row with what its button puts into it."""
-    values = {one.key: one.default for one in field.row} | button.values
+    values = new_row(field) | button.values
     return row_html(field, values, within)
 
 

@@ -16,7 +16,7 @@ def photo_html(field: Field, taps: Field | None) -> str:
     """The field of a picture; ``taps`` is the list that holds the places pointed out, if there is one."""
     key = escape(field.key)
     return (
-        f'<div class="field photo" id="photo" data-key="{key}">'
+        f'<div class="field photo" id="photo" data-private data-key="{key}">'
         f'<label for="in-{key}">{escape(field.label)}</label><input type="hidden" id="in-{key}" value="">'
         f'<p class="hint" id="hint-{key}">{escape(field.help)}</p>'
         "<noscript><p>Marking and counting a photo needs script. Compare by eye instead.</p></noscript>"

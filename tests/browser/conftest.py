@@ -8,11 +8,13 @@ their own, in which the service worker is at work.
 
 import os
 import threading
-from urllib.parse import urlsplit
+from urllib.parse import urlencode, urlsplit
 
 import pytest
 from playwright.sync_api import expect, sync_playwright
 
+from calculators.bridge import address as address_of
+from calculators.core.listing import load_all
 from scripts.server import make_server
 from scripts.setup.chromium import find_chromium
 from scripts.setup.node import browser_parts
@@ -195,9 +197,24 @@ def axe_complaints(page):
 
 
 def wait_for_answer(page):
-    """Until Python has answered for the first time on this page."""
-    expect(page.locator("#result-title")).to_have_text("Result")
+    """Until Python has answered for the first time on this page, be it that something is still needed."""
+    expect(page.locator("#calculator[data-answered]")).to_be_attached()
     return page
+
+
+def show_example(page):
+    """Fill in the whole worked example, as a keeper does with its button."""
+    wait_for_answer(page)
+    page.locator("#example").tap()
+    expect(page.locator("#borrowed")).to_be_visible()
+    return page
+
+
+def example_address(name, **own):
+    """A calculator's address with all of its worked example, but for some inputs of one's own."""
+    spec = load_all()[name]
+    values = {field.key: field.default for field in spec.inputs} | own
+    return f"calculators/{name}/?{urlencode(address_of(spec, values, 'metric'))}"
 
 
 def wait_for_offline_copy(page):

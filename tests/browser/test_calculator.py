@@ -1,9 +1,7 @@
 """A person works something out: live, in either units, by link, and never loses what was typed."""
 
-import json
 import re
 from datetime import date
-from urllib.parse import urlencode
 
 import pytest
 from playwright.sync_api import expect
@@ -13,20 +11,17 @@ from calculators.core.listing import load_all
 from calculators.core.paint_notes import lead, rest
 from calculators.core.run import compute
 from scripts.records.published import cases
-from tests.browser.conftest import go, wait_for_answer
+from tests.browser.conftest import example_address, go, show_example, wait_for_answer
 
 EXAMPLES = [(name, case.given) for name in load_all() for case in cases(name)[:1]]
-
-
-def typed(value):
-    return value if isinstance(value, str) else json.dumps(value)
 
 
 @pytest.mark.parametrize(("name", "given"), EXAMPLES)
 @pytest.mark.python_alive
 def test_the_page_shows_what_the_command_line_computes(page, name, given):
-    query = urlencode({key: typed(value) for key, value in given.items()})
-    go(page, f"calculators/{name}/?{query}")
+    if name == "surface-cover":
+        pytest.skip("its picture comes from a file: see test_photo.py")
+    go(page, example_address(name, **given))
     wait_for_answer(page)
     dates = {
         field.key: date.today().isoformat() for field in load_all()[name].inputs if field.is_date
@@ -47,7 +42,7 @@ def test_the_page_shows_what_the_command_line_computes(page, name, given):
 
 def test_a_link_carries_a_calculation(page, context):
     go(page, "calculators/free-ammonia/")
-    wait_for_answer(page)
+    show_example(page)
     page.locator("#in-ph").fill("8,2")
     page.locator("#in-reported_as").select_option("nitrogen")
     expect(page).to_have_url(re.compile(r"ph=8\.2&?|reported_as=nitrogen"))
@@ -88,7 +83,8 @@ def wait_for_loaded(page):
 @pytest.mark.python_alive
 def test_units_can_be_us_and_are_remembered(page):
     go(page, "calculators/floaters/")
-    wait_for_answer(page)
+    expect(page.locator("#in-length_cm")).to_have_attribute("placeholder", "e.g. 80")
+    show_example(page)
     page.locator("#in-length_cm").fill("100")
     expect(page.locator("#rows")).to_contain_text("3500")
     page.get_by_role("button", name="US").tap()
@@ -98,8 +94,8 @@ def test_units_can_be_us_and_are_remembered(page):
         page.locator(".field", has=page.locator("#in-length_cm")).locator(".unit.in-us")
     ).to_be_visible()
     assert "length_cm=100" in page.url  # the address stays metric
-    go(page, "calculators/free-ammonia/")
-    expect(page.locator("#in-temperature_c")).to_have_value("77")  # at once, before Python is there
+    go(page, "calculators/free-ammonia/")  # the ghost is there at once, before Python is
+    expect(page.locator("#in-temperature_c")).to_have_attribute("placeholder", "e.g. 77")
     wait_for_answer(page)
     go(page, "plants/lemna-minor/")
     expect(page.locator(".bars .in-us").first).to_be_visible()
@@ -120,7 +116,7 @@ def test_the_form_can_be_filled_while_python_loads(page):
 
 
 def test_python_stays_alive_from_page_to_page(page):
-    go(page, "calculators/free-ammonia/")
+    go(page, example_address("free-ammonia"))
     wait_for_answer(page)
     started = []
     page.on("worker", lambda worker: started.append(worker.url))
@@ -165,7 +161,7 @@ def test_a_runtime_that_cannot_start_is_said_and_can_be_tried_again(page, watch)
 
 
 def test_a_calculation_is_kept_by_tank_on_this_device(page):
-    go(page, "calculators/trimmings/")
+    go(page, example_address("trimmings"))
     wait_for_answer(page)
     page.locator("#in-wet_g").fill("240")
     expect(page).to_have_url(re.compile("wet_g=240"))
@@ -204,12 +200,12 @@ def test_series_are_drawn_with_a_sentence_for_a_screen_reader(page):
 
 
 def test_rows_of_a_list_are_added_removed_and_told_when_wrong(page):
-    go(page, "calculators/stocking/")
+    go(page, example_address("stocking"))
     wait_for_answer(page)
     before = page.locator("fieldset.rows > .row").count()
     page.get_by_role("button", name=re.compile("^Add to")).tap()
     expect(page.locator("fieldset.rows > .row")).to_have_count(before + 1)
-    expect(page.locator("#status")).to_contain_text("need")
+    expect(page.locator("#still")).to_contain_text("Still needed: Animals")
     row = page.locator("fieldset.rows > .row").last
     row.locator("select").select_option(index=1)
     row.locator("[data-key=count] input").fill("-3")
@@ -228,7 +224,7 @@ def test_rows_of_a_list_are_added_removed_and_told_when_wrong(page):
 @pytest.mark.python_alive
 def test_upkeep_gives_a_calendar_file(page):
     go(page, "calculators/upkeep/")
-    wait_for_answer(page)
+    show_example(page)
     with page.expect_download() as download:
         page.get_by_role("button", name="Save: the same as a calendar file").tap()
     text = download.value.path().read_bytes().decode()

@@ -6,13 +6,20 @@ import re
 import pytest
 from playwright.sync_api import expect
 
-from tests.browser.conftest import axe_complaints, go, wait_for_answer, wait_for_offline_copy
+from tests.browser.conftest import (
+    axe_complaints,
+    example_address,
+    go,
+    wait_for_answer,
+    wait_for_offline_copy,
+)
 
 PAGE = "calculators/nitrogen-forecast/"
-DANGER = f"{PAGE}?start_nitrite_mg_n_l=2"
+EXAMPLE = example_address("nitrogen-forecast")
+DANGER = example_address("nitrogen-forecast", start_nitrite_mg_n_l=2.0)
 
 
-def open_page(page, path=PAGE):
+def open_page(page, path=EXAMPLE):
     go(page, path)
     return wait_for_answer(page)
 
@@ -120,7 +127,7 @@ def test_the_answer_stays_in_view_and_leads_to_the_result(page):
 
 @pytest.mark.python_alive
 def test_the_line_serves_every_calculator_and_hides_beside_its_result(page):
-    open_page(page, "calculators/trimmings/")
+    open_page(page, example_address("trimmings"))
     expect(page.locator("#brief")).to_contain_text("About 200 mg of nitrogen left the tank")
     page.set_viewport_size({"width": 390, "height": 4000})
     expect(page.locator("#brief")).to_be_hidden()
@@ -193,7 +200,7 @@ def test_a_problem_in_a_closed_part_opens_it_and_the_line_leads_there(page):
 
 @pytest.mark.python_alive
 def test_a_problem_found_later_opens_the_closed_part(page):
-    open_page(page, f"{PAGE}?filter_maturity_percent=50")
+    open_page(page, example_address("nitrogen-forecast", filter_maturity_percent=50.0))
     expect(page.locator("#in-surface_cm2")).to_be_hidden()
     page.evaluate(
         """() => { const entry = document.querySelector('#in-surface_cm2'); entry.value = '-1';
@@ -240,7 +247,7 @@ def test_a_demo_link_works_when_shared_and_with_no_script(chromium, address, pag
 
 @pytest.mark.python_alive
 def test_the_pictures_show_species_store_and_cover_with_line_and_band(page):
-    open_page(page, f"{PAGE}?spread=band")
+    open_page(page, example_address("nitrogen-forecast", spread="band"))
     figures = page.locator("#plots figure")
     expect(figures.nth(0).get_by_role("img")).to_have_attribute(
         "aria-label", re.compile("Total ammonia nitrogen: .* Nitrite nitrogen: ")
@@ -307,7 +314,7 @@ def test_all_of_it_works_with_the_network_off(page, context):
 
 @pytest.mark.python_alive
 def test_axe_finds_nothing_in_the_filled_page(page):
-    open_page(page, f"{DANGER}&spread=band")
+    open_page(page, DANGER.replace("spread=none", "spread=band"))
     page.locator("summary").tap()
     events(page).get_by_role("button", name="Trim").tap()
     events(page).get_by_role("button", name="Remove").tap()

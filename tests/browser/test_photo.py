@@ -69,7 +69,7 @@ UP_TO_DATE = """() => {
 
 def open_page(page):
     """The page, with an ear for the answers that come."""
-    go(page, "calculators/surface-cover/")
+    go(page, "calculators/surface-cover/?length_cm=80&width_cm=35")
     wait_for_answer(page)
     page.evaluate("() => { window.answered = null; }")
     page.evaluate(HEAR)

@@ -1,0 +1,80 @@
+"""Inputs that a person left empty: which must be asked for, and what stands in for the others."""
+
+from collections.abc import Mapping
+from typing import Any, NamedTuple
+
+from calculators.core.declare import Field
+from calculators.core.nested import gather
+
+
+def is_blank(value: Any) -> bool:
+    """Whether a typed text says nothing."""
+    return isinstance(value, str) and value.strip() in ("", "null")
+
+
+def is_left_empty(value: Any) -> bool:
+    """Whether a keeper left an input empty: no value, a blank text, or a list with nothing in its rows.
+
+    A form shows one empty row of a list that is needed; its yes or no stands at no.
+    """
+    if isinstance(value, list):
+        return all(isinstance(row, dict) and is_empty_row(row) for row in value)
+    return value is None or is_blank(value)
+
+
+def is_empty_row(row: Mapping[str, Any]) -> bool:
+    """Whether nothing was put into a row."""
+    return all(value == "false" or is_left_empty(value) for value in row.values())
+
+
+def is_needed(field: Field) -> bool:
+    """Whether a keeper who leaves this input empty is to be asked for it."""
+    if field.assumed:
+        return False
+    if field.kind == "list":
+        return bool(field.default) and not (field.may_be_empty or field.nullable)
+    return field.asked_for or not field.nullable
+
+
+def own_default(field: Field) -> Any:
+    """What stands for an input left empty: never the example's figure, unless it may be assumed."""
+    if field.assumed:
+        return field.default
+    return [] if field.kind == "list" and not field.nullable else None
+
+
+class StandIns(NamedTuple):
+    """The inputs whose default stood in, by path: assumed ones, and the worked example's."""
+
+    assumed: dict[str, tuple[Field, Any]]
+    example: dict[str, tuple[Field, Any]]
+
+
+def paths_of(found: StandIns) -> dict[str, list[str]]:
+    """The paths of both as an answer carries them; a part with none is left out."""
+    named = {"from_example": list(found.example), "assumed": list(found.assumed)}
+    return {name: paths for name, paths in named.items() if paths}
+
+
+def stand_ins(fields: tuple[Field, ...], given: Mapping[str, Any], own: bool) -> StandIns:
+    """Find them, inside rows too. A default that is nothing stands in for nothing."""
+    found = StandIns({}, {})
+    given = gather(fields, given)
+    for field in fields:
+        value = given.get(field.key)
+        if field.key in given and not (own and is_left_empty(value)):
+            rows = value if isinstance(value, list) else []
+            for number, row in enumerate(rows, start=1):
+                if field.row and isinstance(row, dict):
+                    inside = stand_ins(field.row, row, own)
+                    found.assumed.update(
+                        {f"{field.key}[{number}].{key}": one for key, one in inside.assumed.items()}
+                    )
+            continue
+        if field.default is None or field.default == []:
+            continue
+        if field.assumed:
+            found.assumed[field.key] = (field, field.default)
+        elif not own:
+            found.example[field.key] = (field, field.default)
+    return found

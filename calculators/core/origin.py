@@ -1,0 +1,57 @@
+"""Says whose figures an answer stands on: the keeper's, assumed ones, or the worked example's."""
+
+from collections.abc import Iterable, Mapping
+from typing import Any
+
+from calculators.core.declare import Field
+from calculators.core.left_empty import StandIns
+from calculators.core.paint import show_value
+from calculators.core.result import Note
+from calculators.core.units import System, unit_shown
+
+ALL_EXAMPLE = "This is the worked example. None of its figures are yours."
+
+
+def named(field: Field, value: Any, system: System = "metric") -> str:
+    """An input with its value and unit in words, such as "Water volume 120 L"."""
+    if field.kind == "list":
+        rows = len(value)
+        return f"{field.label} ({rows} {'row' if rows == 1 else 'rows'})"
+    shown = show_value(field, value, system)
+    return f"{field.label} {shown} {unit_shown(field, system)}".rstrip()
+
+
+def listed(found: Iterable[tuple[Field, Any]], system: System = "metric") -> str:
+    """Several inputs with their values, each once."""
+    return "; ".join(dict.fromkeys(named(field, value, system) for field, value in found))
+
+
+def assumed_words(found: StandIns, system: System = "metric") -> str:
+    """What was assumed, in one line; empty where nothing was."""
+    words = listed(found.assumed.values(), system)
+    return f"Assumed, since you left them empty: {words}." if words else ""
+
+
+def example_words(found: Iterable[tuple[Field, Any]], source: str, system: System) -> str:
+    """Which figures are not the keeper's, in one line; empty where all are."""
+    words = listed(found, system)
+    return f"From {source}, not yours: {words}." if words else ""
+
+
+def origin_notes(given: Mapping[str, Any], found: StandIns) -> list[Note]:
+    """The same as notes of an answer that took its missing inputs from the worked example."""
+    if not given:
+        return [Note("info", ALL_EXAMPLE)]
+    assumed = listed(found.assumed.values())
+    texts = [
+        example_words(found.example.values(), "the worked example", "metric"),
+        f"Assumed: {assumed}." if assumed else "",
+    ]
+    return [Note("info", text) for text in texts if text]
+
+
+def before_all_but_danger(notes: list[dict[str, str]], first: list[Note]) -> list[dict[str, str]]:
+    """Put notes before the others of an answer; only what speaks of danger goes before them."""
+    made = [{"level": note.level, "text": note.text} for note in first]
+    dangers = [note for note in notes if note["level"] == "danger"]
+    return [*dangers, *made, *(note for note in notes if note["level"] != "danger")]

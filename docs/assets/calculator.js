@@ -25,7 +25,7 @@ export function open() {
   fillInToday(here.form);
   here.empty = collect(here.form);
   fillFromAddress(here);
-  const differs = ([key, value]) => JSON.stringify(value) !== JSON.stringify(here.empty[key]);
+  const differs = ([key, value]) => value !== "" && JSON.stringify(value) !== JSON.stringify(here.empty[key]);
   fill(here.form, Object.fromEntries(Object.entries(early).filter(differs)));
   openFilled(here.form, here.empty);
   markDemo(here);

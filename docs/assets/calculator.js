@@ -20,9 +20,13 @@ export function open() {
   const place = document.querySelector("#calculator");
   const here = { name: place.dataset.calculator, place, form: place.querySelector("form"), units: "metric", asked: 0 };
   page = here;
+  const early = collect(here.form); // may have been typed before this script came
+  here.form.reset();
   fillInToday(here.form);
   here.empty = collect(here.form);
   fillFromAddress(here);
+  const differs = ([key, value]) => value !== "" && JSON.stringify(value) !== JSON.stringify(here.empty[key]);
+  fill(here.form, Object.fromEntries(Object.entries(early).filter(differs)));
   openFilled(here.form, here.empty);
   markDemo(here);
   here.form.addEventListener("input", () => soon(here));

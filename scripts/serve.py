@@ -26,7 +26,6 @@ from scripts.build import BadRecords, BuildFailed, TablesInUse, build
 from scripts.server import serve
 from scripts.setup.paths import SITE
 from scripts.setup.say import say
-from scripts.watch import serve_and_watch
 
 
 def main() -> None:
@@ -43,6 +42,8 @@ def main() -> None:
         options.error(f"--port: {asked.port} is no port; allowed is 0 to 65535")
     try:
         if asked.watch:
+            from scripts.watch import serve_and_watch
+
             serve_and_watch(asked.port)
         build(asked.into)
         say(f"{asked.into.name}/ is ready: any static host can serve it.")

@@ -1,7 +1,9 @@
 #!/usr/bin/env python3
 """Set everything up and run every test, the browser's included. Words after it go to pytest.
 
-python3 scripts/test.py [pytest's options]
+python3 scripts/test.py [--thorough] [pytest's options]
+
+``--thorough`` draws every example that a property asks for; without it a sample of them is drawn.
 """
 
 import sys
@@ -29,6 +31,9 @@ from scripts.setup.chromium import ensure_chromium
 from scripts.setup.node import browser_parts
 from scripts.tables.make import make_tables
 
+# A worker for each core; more than four would fight for memory, each with a browser of its own.
+IN_PARALLEL = ("-n", "auto", "--maxprocesses", "4", "--dist", "worksteal")
+
 
 def main() -> int:
     """Make the tables, find or install a browser, run the tests; the exit status is pytest's."""
@@ -40,7 +45,7 @@ def main() -> int:
         stop(str(missing))
     except BadRecords as bad:
         stop(f"the records do not hold\n{bad}")
-    return int(pytest.main(sys.argv[1:]))
+    return int(pytest.main([*IN_PARALLEL, *sys.argv[1:]]))
 
 
 if __name__ == "__main__":

@@ -12,6 +12,7 @@ import sys
 import threading
 import time
 from collections.abc import Callable
+from functools import partial
 from pathlib import Path
 from typing import NoReturn
 
@@ -58,10 +59,10 @@ def stat(path: Path) -> os.stat_result | None:
 class Watcher:
     """What is shown, and what has to be looked at again."""
 
-    def __init__(self, news: News) -> None:
+    def __init__(self, news: News, library: Library) -> None:
         self.news = news
         self.renderer = Renderer()
-        self.library: Library = load()
+        self.library = library
         self.texts = {
             path.relative_to(SOURCE).as_posix(): path.read_text(encoding="utf-8")
             for path in SOURCE.rglob("*")
@@ -134,7 +135,7 @@ class Watcher:
         """Everything that is made, those pages first that somebody looks at."""
         made = makers(self.library)
         for path in sorted(DOCS.glob("*.md")):
-            made[path.name] = lambda path=path: path.read_text(encoding="utf-8")
+            made[path.name] = partial(path.read_text, encoding="utf-8")
         made["assets/search.json"] = lambda: index(entries(self.library, dict(prose())))
         shown = self.news.open_pages()
         first = [name for name in made if name.endswith(".md") and address_of(name) in shown]
@@ -243,7 +244,7 @@ def serve_and_watch(port: int) -> NoReturn:
     news = News()
     with make_watch_server(SITE, port, news) as server:
         threading.Thread(target=server.serve_forever, daemon=True).start()
-        watcher = Watcher(news)
+        watcher = Watcher(news, load())
         say(f"Watching, on http://127.0.0.1:{server.server_address[1]}/ - stop with Ctrl+C")
         while True:
             watcher.turn()

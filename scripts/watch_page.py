@@ -19,7 +19,11 @@ from markdown.treeprocessors import Treeprocessor
 
 from scripts.setup.paths import ROOT
 
-BUILDERS_OWN = {"toc": {}, "tables": {}, "fenced_code": {}}  # extensions that it always loads
+BUILDERS_OWN: dict[str, dict[str, Any]] = {
+    "toc": {},
+    "tables": {},
+    "fenced_code": {},
+}  # extensions that it always loads
 
 
 def address_of(name: str) -> str:
@@ -80,7 +84,7 @@ class Renderer:
             loader=FileSystemLoader(ROOT / self.settings["theme"]["custom_dir"])
         )
         self.theme.filters["url"] = url
-        self.extensions: dict[str, dict[str, Any]] = dict(BUILDERS_OWN)
+        self.extensions = dict(BUILDERS_OWN)
         for entry in self.settings["markdown_extensions"]:
             self.extensions |= entry if isinstance(entry, dict) else {entry: {}}
 

@@ -1,7 +1,7 @@
 """Any input gives a finite result or a clean refusal, never a traceback.
 
 Drawn from each calculator's own declaration, with a fixed seed. MULMBOOK_INPUTS says how many for each
-calculator (10,000 for the full run).
+calculator (10,000 for the longest run); else a sample, or 300 with --thorough.
 """
 
 import base64
@@ -19,8 +19,9 @@ from calculators.core.listing import load_all
 from calculators.core.result import BadInput
 from calculators.core.run import run
 from calculators.core.table import table
+from tests.effort import how_many
 
-HOW_MANY = int(os.environ.get("MULMBOOK_INPUTS", "300"))
+HOW_MANY = int(os.environ.get("MULMBOOK_INPUTS", how_many(300)))
 JUNK_SHARE = 0.02  # of the fields; more would leave hardly any result to look at
 SHARES_GIVEN = (0.2, 0.6, 0.95)  # the others take their default
 ON_THE_PAGE = 5  # every fifth draw goes through the page's door as text, and the others as JSON

@@ -4,13 +4,14 @@ import json
 import math
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from calculators.core.paint import rows
 from calculators.core.result import BadInput
 from calculators.core.run import find, run
 from calculators.doses.salts import ADDED, SALTS
+from tests.effort import examples
 
 DOSING = find("dosing")
 
@@ -307,7 +308,7 @@ def answer_or_problems(given):
         return None, refused.problems
 
 
-@settings(max_examples=500, deadline=None)
+@examples(500)
 @given(st.fixed_dictionaries({}, optional=RANGES) | MATCHED)
 def test_any_input_gives_an_answer_or_a_clean_refusal(given):
     answer, problems = answer_or_problems(given)

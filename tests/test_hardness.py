@@ -1,7 +1,7 @@
 """Carbon dioxide against PHREEQC and an independent fit; mixing against a balance of mass."""
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 from phreeqpython import PhreeqPython
 
@@ -119,7 +119,6 @@ def test_says_what_the_keeper_must_know(given_, level, words):
 degrees = st.floats(0, 60)
 
 
-@settings(deadline=None)
 @given(degrees, degrees, degrees, degrees, degrees, st.floats(1, 1_000))
 def test_mixing_keeps_what_is_dissolved(gh, kh, mix_gh, mix_kh, target, volume):
     found = run(
@@ -142,7 +141,6 @@ def test_mixing_keeps_what_is_dissolved(gh, kh, mix_gh, mix_kh, target, volume):
     assert first * kh + second * mix_kh == pytest.approx(volume * found["mixed_kh_dh"], abs=1e-6)
 
 
-@settings(deadline=None)
 @given(st.floats(0.5, 20), st.floats(5, 8), st.floats(5, 35))
 def test_the_range_holds_the_figure_and_the_kits_errors(kh, ph, temperature):
     found = run("hardness", {"kh_dh": kh, "ph": ph, "temperature_c": temperature})["outputs"]

@@ -3,7 +3,7 @@
 import math
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 from scipy.constants import N_A, c, h, k
 from scipy.integrate import quad
@@ -104,7 +104,6 @@ def test_classes_begin_where_the_plant_records_have_them(mol, expected):
 shares = st.floats(0, 100)
 
 
-@settings(deadline=None)
 @given(
     umol=st.floats(1, 500), depth=st.floats(1, 60), hours=st.floats(0.5, 24), cover=shares,
     passed=shares, wanted=st.floats(0.1, 10),

@@ -12,11 +12,10 @@ from hypothesis import strategies as st
 from calculators.core.run import run
 from calculators.nitrogen.simulate import simulate
 from calculators.nitrogen.tank import Event, Plant, Tank
+from tests.effort import how_many
 
-EXAMPLES = int(os.environ.get("NITROGEN_EXAMPLES", "250"))
-many = settings(
-    max_examples=EXAMPLES, deadline=None, suppress_health_check=list(HealthCheck), derandomize=True
-)
+EXAMPLES = int(os.environ.get("NITROGEN_EXAMPLES", how_many(250)))
+many = settings(max_examples=EXAMPLES, suppress_health_check=list(HealthCheck))
 SEEN_MG_L = 0.05  # a difference below that no kit can tell
 SHARE = 0.01
 

@@ -5,7 +5,7 @@ import re
 from itertools import pairwise
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 from scipy.integrate import solve_ivp
 
@@ -13,7 +13,6 @@ from calculators.core.run import run
 from calculators.tending.filling import stems_for
 
 
-@settings(deadline=None)
 @given(st.integers(5, 99), st.floats(2, 200))
 def test_weeks_until_full_solve_the_growth_equation(start, doubling):
     plan = {
@@ -37,7 +36,6 @@ def test_stems_are_squares_of_the_spacing(area, spacing, stems):
     assert stems_for(area, spacing) == stems
 
 
-@settings(deadline=None)
 @given(st.floats(1, 100), st.floats(1, 60), st.floats(0, 60), st.floats(5, 95))
 def test_the_picture_shows_as_many_trims_as_are_counted(start, doubling, settle, cut):
     answer = run(

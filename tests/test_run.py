@@ -3,12 +3,13 @@
 import json
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as some
 
 from calculators.core.asked import asked_rows
 from calculators.core.result import BadInput
 from calculators.core.run import find, run
+from tests.effort import examples
 
 
 def notes(name, **given):
@@ -175,7 +176,7 @@ def any_value(field):
 
 @pytest.mark.parametrize("name", ["free-ammonia", "water-change", "trimmings", "floaters", "units"])
 @given(data=some.data())
-@settings(max_examples=300, deadline=None)
+@examples(300)
 def test_any_input_gives_a_finite_answer_or_a_clean_refusal(name, data):
     spec = find(name)
     sent = {

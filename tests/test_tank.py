@@ -3,7 +3,7 @@
 import math
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from calculators.core.result import Refused
@@ -14,7 +14,6 @@ WATER, GRAIN = 0.99705, 2.65  # gsw at 25 °C; customary density of grains
 GLASS = 2.5  # EN 572, from memory
 
 
-@settings(deadline=None)
 @given(
     st.floats(20, 200), st.floats(20, 80), st.floats(20, 80), st.floats(1, 19), st.floats(0, 5),
     st.floats(0, 5), st.floats(0.5, 1), st.floats(0, 1), st.floats(0.3, 1.8), st.floats(0.3, 1.8),

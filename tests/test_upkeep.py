@@ -4,7 +4,7 @@ from datetime import date, datetime, timedelta
 
 import pytest
 from dateutil.rrule import DAILY, rrule
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 from icalendar import Calendar
 
@@ -14,6 +14,7 @@ from calculators.core.result import BadInput
 from calculators.core.run import compute, run
 from calculators.tending.calendar_file import Entry, calendar_file, fnv, fold, read_date
 from calculators.tending.rounds import due_days
+from tests.effort import examples
 
 TODAY = "2026-12-07"
 
@@ -26,7 +27,6 @@ def events(text):
     return list(Calendar.from_ical(text).walk("VEVENT"))
 
 
-@settings(deadline=None)
 @given(st.integers(1, 60), st.integers(0, 60))
 def test_days_are_those_of_an_independent_rule(every, since):
     start = datetime(2026, 12, 7)
@@ -35,7 +35,6 @@ def test_days_are_those_of_an_independent_rule(every, since):
     assert due_days(every, since, 28) == [(day - start).days for day in rule]
 
 
-@settings(deadline=None)
 @given(st.floats(1, 365), st.floats(0, 365))
 def test_parts_of_days_keep_the_rhythm(every, since):
     days = due_days(every, since, 28)
@@ -104,7 +103,7 @@ def test_two_groups_of_one_plant_are_two_events():
 names = st.text(st.characters(exclude_categories=("Cs",)), min_size=1, max_size=80)
 
 
-@settings(max_examples=200, deadline=None)
+@examples(200)
 @given(names, names, st.dates(date(1900, 1, 1), date(2999, 12, 1)))
 def test_any_text_comes_back_as_it_went_in(where, task, day):
     text = calendar_file([Entry(day, where, task, 5.0)], day)

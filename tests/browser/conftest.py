@@ -167,13 +167,13 @@ def go(page, path):
     page.evaluate(
         """async (path) => {
         const root = new URL(document.body.dataset.root, location).href;
-        const left = document.querySelector("main");
-        // A page that puts its state into its address while it opens ends the navigation that led there.
-        await navigation.navigate(new URL(path, root).href).finished.catch((wrong) => {
-          if (wrong.name !== "AbortError" || document.querySelector("main") === left) throw wrong;
-        }); }""",
+        window.left = document.querySelector("main");
+        // A page that puts its state into the address meanwhile ends the navigation, but not the swap.
+        const { finished } = navigation.navigate(new URL(path, root).href, { history: "push" });
+        await finished.catch((wrong) => { if (wrong.name !== "AbortError") throw wrong; }); }""",
         path,
     )
+    page.wait_for_function("() => document.querySelector('main') !== window.left")
     assert page.evaluate(IS_ALIVE), f"{path} was loaded anew"
     return None
 

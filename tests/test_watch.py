@@ -1,0 +1,119 @@
+"""The watching server: only what changed is written, the open page first, and the policy stays."""
+
+import threading
+import urllib.request
+
+import pytest
+
+from scripts import watch
+from scripts.offline import WORKER
+from scripts.records.load import BadRecords
+from scripts.watch import Watcher, with_file
+from scripts.watch_page import address_of, relative
+from scripts.watch_server import SCRIPT_ADDRESS, News, make_watch_server
+
+POLICY = 'http-equiv="Content-Security-Policy"'
+
+
+@pytest.mark.parametrize(
+    ("target", "page", "link"),
+    [
+        ("sources/", "about/", "../sources/"),
+        ("plants/table/", "plants/lemna-minor/", "../table/"),
+        (".", "plants/lemna-minor/", "../.."),
+        (".", "", "."),
+        ("assets/style.css", "", "assets/style.css"),
+        ("plants/", "plants/", "./"),
+    ],
+)
+def test_links_are_those_between_folders(target, page, link):
+    assert relative(target, page) == link
+
+
+@pytest.mark.parametrize(
+    ("name", "address"),
+    [("index.md", ""), ("about.md", "about/"), ("plants/index.md", "plants/")],
+)
+def test_a_page_has_the_address_of_its_folder(name, address):
+    assert address_of(name) == address
+
+
+@pytest.fixture
+def watcher(site, library, tmp_path, monkeypatch):
+    """A watcher after a build, which writes into a folder of its own."""
+    monkeypatch.setattr(watch, "SITE", tmp_path)
+    return Watcher(News(), library)
+
+
+def turn_all(watcher):
+    while watcher.pending:
+        watcher.write_next()
+
+
+def written(folder):
+    return {path.relative_to(folder).as_posix() for path in folder.rglob("*") if path.is_file()}
+
+
+def test_only_what_differs_is_written_and_the_open_page_first(watcher, tmp_path):
+    box = watcher.news.join("plants/lemna-minor/")
+    watcher.texts["plants/egeria-densa.md"] = watcher.texts["plants/lemna-minor.md"] = "older"
+    watcher.line_up()
+    watcher.write_next()
+    assert written(tmp_path) == {"plants/lemna-minor/index.html"}
+    assert box.get_nowait() == {"pages": ["plants/lemna-minor/"]}
+    turn_all(watcher)
+    assert written(tmp_path) == {
+        "plants/lemna-minor/index.html",
+        "plants/egeria-densa/index.html",
+    }
+
+
+def test_what_was_written_is_what_the_build_writes(watcher, site, tmp_path):
+    watcher.texts["about.md"] = "older"
+    watcher.line_up()
+    turn_all(watcher)
+    page = "about/index.html"
+    assert (tmp_path / page).read_bytes() == (site / page).read_bytes()
+
+
+def test_a_record_read_again_replaces_its_own_alone(library, tmp_path, monkeypatch):
+    monkeypatch.setattr(watch, "SPECIES", tmp_path)
+    (tmp_path / "plants").mkdir()
+    path = tmp_path / "plants" / "lemna-minor.yml"
+    text = (watch.ROOT / "species" / "plants" / "lemna-minor.yml").read_text(encoding="utf-8")
+    path.write_text(text.replace("verdict: ", "verdict: Freshly printed. ", 1), encoding="utf-8")
+    found = with_file(library, path)
+    assert "Freshly printed." in found.plants["lemna-minor"].verdict
+    assert found.plants["egeria-densa"] is library.plants["egeria-densa"]
+    path.write_text(text.replace("habit:", "habitt:", 1), encoding="utf-8")
+    with pytest.raises(BadRecords, match="habitt"):
+        with_file(library, path)
+
+
+@pytest.fixture
+def served(site):
+    news = News()
+    with make_watch_server(site, 0, news) as server:
+        threading.Thread(target=server.serve_forever, daemon=True).start()
+        yield f"http://127.0.0.1:{server.server_address[1]}/", news
+        server.shutdown()
+
+
+def fetched(address):
+    with urllib.request.urlopen(address) as reply:
+        return reply.read().decode()
+
+
+def test_the_policy_is_that_of_the_site_and_the_file_has_no_listening_script(served, site):
+    text = fetched(f"{served[0]}plants/")
+    plain = (site / "plants" / "index.html").read_text(encoding="utf-8")
+    assert SCRIPT_ADDRESS in text
+    assert SCRIPT_ADDRESS not in plain
+    policies = [line for line in plain.splitlines() if POLICY in line]
+    assert policies
+    assert [line for line in text.splitlines() if POLICY in line] == policies
+
+
+def test_an_offline_copy_of_earlier_takes_itself_away(served, site):
+    assert "unregister" in fetched(served[0] + WORKER)
+    assert "unregister" not in (site / WORKER).read_text(encoding="utf-8")

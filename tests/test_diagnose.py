@@ -329,7 +329,6 @@ def filled_in(outputs, calculator):
 
 def test_a_reading_reaches_the_water_change_under_the_name_it_has_there():
     for reading, value, more in (
-        ("ammonia_mg_n_l", 0.7, {"tank_age_days": 500}),
         ("ammonia_mg_n_l", 0.7, {"tank_age_days": 10}),
         ("nitrite_mg_n_l", 0.4, {}),
         ("nitrate_mg_l", 70, {"findings": ["food-left-lying", "no-change-for-months"]}),
@@ -338,6 +337,15 @@ def test_a_reading_reaches_the_water_change_under_the_name_it_has_there():
         outputs = diagnose(readings={reading: value}, volume_l=90, **more)
         inputs = filled_in(outputs, "water-change")
         assert (inputs["now_mg_l"], inputs["volume_l"]) == (value, 90)
+
+
+def test_ammonia_and_ph_reach_the_calculator_for_changing_water():
+    for age in (10, 500):
+        readings = {"ammonia_mg_n_l": 0.7, "ph": 6.2, "kh_dh": 1}
+        inputs = filled_in(diagnose(readings=readings, tank_age_days=age), "ammonia-change")
+        assert {key: inputs[key] for key in ("ammonia_mg_l", "reported_as", "ph", "kh_dh")} == {
+            "ammonia_mg_l": 0.7, "reported_as": "nitrogen", "ph": 6.2, "kh_dh": 1,
+        }  # fmt: skip
 
 
 def test_nitrate_food_and_volume_reach_the_nitrogen_balance():

@@ -200,7 +200,6 @@ def test_a_closed_cover_with_nothing_through_is_told_one_thing():
     assert "take out" not in dim
 
 
-@settings(deadline=None)
 @given(
     umol=st.floats(1, 500), hours=st.floats(0, 24), cover=shares, passed=shares,
     wanted=st.floats(0.1, 10),

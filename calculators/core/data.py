@@ -22,9 +22,11 @@ class MissingTable(FileNotFoundError):
 def read_table(name: str) -> dict[str, Any]:
     """One table of ``calculators/data`` by its name. Raises ``MissingTable``."""
     try:
-        table: dict[str, Any] = json.loads(table_bytes(name))
+        table = json.loads(table_bytes(name))
     except ValueError:
-        raise MissingTable(f"{name}.json holds no table; {ADVICE}") from None
+        table = None
+    if not isinstance(table, dict):
+        raise MissingTable(f"{name}.json holds no table; {ADVICE}")
     _read.add(name)
     table.pop(ABOUT, None)
     return table

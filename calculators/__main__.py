@@ -13,10 +13,10 @@ from calculators.core.left_empty import paths_of, stand_ins
 from calculators.core.listing import load_all
 from calculators.core.nested import gather
 from calculators.core.origin import before_all_but_danger, origin_notes
+from calculators.core.paint.table import table
 from calculators.core.read import read_inputs
 from calculators.core.result import BadInput
 from calculators.core.run import UnknownCalculator, contradictory, find, run
-from calculators.core.table import table
 
 BAD_INPUT = 2
 CLOSED_PIPE = 1

@@ -5,16 +5,16 @@ import re
 from collections.abc import Mapping
 from typing import Any
 
-from calculators.core.asked import asked_rows
-from calculators.core.cards import lists
 from calculators.core.declare import Field, Spec
 from calculators.core.nested import gather, scatter
 from calculators.core.numbers import read_number, show_plain
 from calculators.core.origin import assumed_words, example_words
-from calculators.core.paint import downloads, onward
-from calculators.core.paint_notes import brief, lead, painted, rest
-from calculators.core.plot import plots
-from calculators.core.plot_units import in_units
+from calculators.core.paint.answer import downloads, onward
+from calculators.core.paint.asked import asked_rows
+from calculators.core.paint.cards import lists
+from calculators.core.paint.notes import brief, lead, painted, rest
+from calculators.core.plot.pictures import plots
+from calculators.core.plot.units import in_units
 from calculators.core.remarks import remarks
 from calculators.core.result import BadInput, StillNeeded
 from calculators.core.run import Found, compute, find
@@ -45,7 +45,7 @@ def answer(request: str) -> str:
     if asked.get("given_in", system) != system:
         given = change_units(spec.inputs, given, asked["given_in"], system)
     if "look" in asked:  # the diagnosis a question at a time; loaded only there
-        from calculators.diagnosis.look_reply import look_reply
+        from calculators.diagnose.questioning_reply import look_reply
 
         return json.dumps(look_reply(spec, given, asked["look"], system), ensure_ascii=False)
     reply: dict[str, Any] = {"given": given, "remarks": remarks(spec.inputs, given, system)}

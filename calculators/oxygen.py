@@ -14,8 +14,8 @@ from calculators.core.quantity import AnswersTo, Assumed, Choices, Help, Label, 
 from calculators.core.result import Note, Series
 from calculators.core.wording import FISH_IN_TROUBLE
 from calculators.science.animals.reading_lines import edge_of
-from calculators.water.oxygen_solubility import pressure_at_altitude_hpa, saturation_mg_l
-from calculators.water.reading_words import reading_notes
+from calculators.science.animals.reading_words import reading_notes
+from calculators.science.water.oxygen_solubility import pressure_at_altitude_hpa, saturation_mg_l
 
 # The one-day minima of the US criteria of 1986 as we remember those (3 mg/L for grown warm-water
 # fish, 5 mg/L for young ones); that document was located, its table not read.

@@ -20,7 +20,7 @@ from calculators.core.quantities import (
 from calculators.core.quantity import Assumed, Digits, Help, Label, Valid
 from calculators.core.result import Note
 from calculators.core.wording import CUTTINGS
-from calculators.water import chemistry
+from calculators.science.water import chemistry
 
 CRITICAL_N_PERCENT = 1.3  # of dry mass; Gerloff and Krombholz 1966
 CRITICAL_P_PERCENT = 0.13

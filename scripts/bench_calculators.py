@@ -13,7 +13,7 @@ from typing import Any
 from playwright.sync_api import Page
 
 from calculators.core.listing import load_all
-from calculators.surface.drawn_surface import colour_at
+from calculators.surface_cover.drawn_surface import colour_at
 from scripts.bench_browser import python_running
 from scripts.records.published import cases
 

@@ -1,6 +1,6 @@
 """Tanks that several tests of the nitrogen engine run."""
 
-from calculators.nitrogen.tank import Event, Plant, Tank
+from calculators.science.nitrogen.tank import Event, Plant, Tank
 
 NO_DROPPINGS = 42.5  # percent kept in the animals; then only the excreted ammonia is left
 

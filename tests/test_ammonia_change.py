@@ -14,9 +14,9 @@ from hypothesis import strategies as st
 from phreeqpython import PhreeqPython
 
 from calculators.core.run import compute, run
+from calculators.science.water.ammonia import ACT_NH3_MG_N_L
 from calculators.science.water.changing_water import Water, advise, first_step_for_ammonia
-from calculators.water.ammonia import ACT_NH3_MG_N_L
-from calculators.water.chemistry import MEQ_PER_DH
+from calculators.science.water.chemistry import MEQ_PER_DH
 
 MG_N_PER_MMOL = 14.007
 TWICE_AIR = math.log10(2 * 420e-6)

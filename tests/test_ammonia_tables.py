@@ -2,7 +2,11 @@
 
 import pytest
 
-from calculators.water.ammonia import acute_limit_mg_n_l, chronic_limit_mg_n_l, unionised_share
+from calculators.science.water.ammonia import (
+    acute_limit_mg_n_l,
+    chronic_limit_mg_n_l,
+    unionised_share,
+)
 
 # Fundamentals of Aquatic Veterinary Medicine, table 1.4, calculated from Emerson and others 1975.
 DEGREES = (6, 10, 14, 18, 20, 24, 28, 30)

@@ -7,7 +7,7 @@ from urllib.parse import parse_qs, urljoin, urlsplit
 import pytest
 
 from calculators.core.run import run
-from calculators.living.animals import ANIMALS
+from calculators.science.animals.animals import ANIMALS
 from scripts.pages.animal_load import worked
 from scripts.pages.animal_plants import neighbours
 from scripts.records.law import listings

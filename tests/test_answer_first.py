@@ -7,9 +7,9 @@ import pytest
 
 from calculators.bridge import answer
 from calculators.core.listing import load_all
-from calculators.core.paint_notes import brief, lead, rest
+from calculators.core.paint.notes import brief, lead, rest
 from calculators.core.run import compute, run
-from calculators.water.ammonia import rate
+from calculators.science.water.ammonia import rate
 from scripts.setup.paths import ROOT
 
 NEW_TANK = {
@@ -114,7 +114,7 @@ def test_links_reach_the_page_as_text_and_stay_out_of_the_contract():
 
 def test_traces_are_said_as_traces():
     spec, here = found(feed_g_week=0.0, ph=6.5)
-    from calculators.core.paint import rows
+    from calculators.core.paint.answer import rows
 
     shown = {row["key"]: row["value"] for row in rows(spec, here.answer["outputs"])}
     assert shown["peak_unionised_mg_n_l"] == "under 0.001"

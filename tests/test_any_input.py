@@ -16,9 +16,9 @@ import pytest
 from calculators.bridge import answer
 from calculators.core.declare import BESIDE_OUTPUTS
 from calculators.core.listing import load_all
+from calculators.core.paint.table import table
 from calculators.core.result import BadInput
 from calculators.core.run import run
-from calculators.core.table import table
 from tests.effort import how_many
 
 HOW_MANY = int(os.environ.get("MULMBOOK_INPUTS", how_many(300)))

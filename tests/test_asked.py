@@ -5,8 +5,8 @@ import json
 import pytest
 
 from calculators.bridge import answer
-from calculators.core.asked import NOT_ASKED, asked_rows
 from calculators.core.listing import load_all
+from calculators.core.paint.asked import NOT_ASKED, asked_rows
 from calculators.core.run import run
 
 

@@ -2,9 +2,9 @@
 
 from typing import Annotated, NamedTuple
 
-from calculators.core.cards import lists
 from calculators.core.declare import read_spec
-from calculators.core.paint import rows, show_value
+from calculators.core.paint.answer import rows, show_value
+from calculators.core.paint.cards import lists
 from calculators.core.quantities import Length, Percent
 from calculators.core.quantity import AsRows, Keys, Label
 from scripts.pages.form import form

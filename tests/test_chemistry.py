@@ -4,8 +4,8 @@ import molmass
 import pytest
 from phreeqpython import PhreeqPython
 
-from calculators.water import chemistry
-from calculators.water.ammonia import (
+from calculators.science.water import chemistry
+from calculators.science.water.ammonia import (
     acute_limit_mg_n_l,
     ammonium_pka,
     chronic_limit_mg_n_l,

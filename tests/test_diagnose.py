@@ -10,9 +10,9 @@ import yaml
 from calculators.__main__ import main
 from calculators.core.result import BadInput
 from calculators.core.run import run
-from calculators.diagnosis.case_read import in_band
-from calculators.diagnosis.posterior import prior_weight
-from calculators.diagnosis.record import CAUSES, FINDINGS, PLANTS
+from calculators.diagnose.case_read import in_band
+from calculators.diagnose.posterior import prior_weight
+from calculators.diagnose.record import CAUSES, FINDINGS, PLANTS
 from scripts.setup.paths import ROOT
 
 

@@ -9,12 +9,12 @@ from hypothesis import given
 from hypothesis import strategies as st
 from scipy.stats import entropy
 
-from calculators.diagnosis import likelihood
-from calculators.diagnosis.case_read import read_case
-from calculators.diagnosis.likelihood import normal, ratio, shares, together
-from calculators.diagnosis.next_check import answer_bits, columns
-from calculators.diagnosis.posterior import SOMETHING_ELSE, posterior
-from calculators.diagnosis.record import CAUSES, FINDINGS, QUESTIONS, covers_all
+from calculators.diagnose import likelihood
+from calculators.diagnose.case_read import read_case
+from calculators.diagnose.likelihood import normal, ratio, shares, together
+from calculators.diagnose.next_check import answer_bits, columns
+from calculators.diagnose.posterior import SOMETHING_ELSE, posterior
+from calculators.diagnose.record import CAUSES, FINDINGS, QUESTIONS, covers_all
 from scripts.setup.paths import ROOT
 
 SHARE = st.floats(0.001, 0.6)

@@ -1,6 +1,6 @@
 """The printed key and the index of symptoms: whole, followable, and true to the records."""
 
-from calculators.diagnosis.record import CAUSES, FINDINGS, question_of
+from calculators.diagnose.record import CAUSES, FINDINGS, question_of
 from scripts.pages.diagnosis import key_page, symptom_index, symptoms_page
 from scripts.pages.diagnosis_key import key, steps
 from scripts.pages.key_grower import AFTER_YES, DEEPEST

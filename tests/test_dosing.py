@@ -7,10 +7,10 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from calculators.core.paint import rows
+from calculators.core.paint.answer import rows
 from calculators.core.result import BadInput
 from calculators.core.run import find, run
-from calculators.doses.salts import ADDED, SALTS
+from calculators.dosing.salts import ADDED, SALTS
 from tests.effort import examples
 
 DOSING = find("dosing")

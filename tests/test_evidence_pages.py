@@ -5,7 +5,7 @@ from html import unescape
 import pytest
 
 from calculators.core.run import run
-from calculators.diagnosis.record import CAUSES, FINDINGS
+from calculators.diagnose.record import CAUSES, FINDINGS
 from scripts.pages.evidence import alike, apart, further_alike, grouped
 from scripts.pages.problems import problem_page
 

@@ -10,8 +10,8 @@ import pytest
 from calculators.core.declare import read_field
 from calculators.core.figures import figure
 from calculators.core.listing import load_all
-from calculators.core.paint import show_value
-from calculators.core.plot_words import curve_sentence
+from calculators.core.paint.answer import show_value
+from calculators.core.plot.captions import curve_sentence
 from calculators.core.quantities import Concentration, Days, Percent
 from calculators.core.quantity import Assumed, Digits, Label
 from calculators.core.result import Series
@@ -132,4 +132,4 @@ def test_the_browsers_wheel_brings_the_table_of_floating_plants(tmp_path):
     with ZipFile(build_wheel(tmp_path)) as wheel:
         names = set(wheel.namelist())
     assert "calculators/data/floating-plants.json" in names
-    assert "calculators/floating/thinning.py" in names
+    assert "calculators/floaters/thinning.py" in names

@@ -8,8 +8,8 @@ import pytest
 from calculators.core.data import read_table
 from calculators.core.result import BadInput
 from calculators.core.run import compute, run
-from calculators.floating.thinning import Rhythm, saw
-from calculators.surface.ring_fit import largest_ring, most_rings
+from calculators.floaters.ring_fit import largest_ring, most_rings
+from calculators.floaters.thinning import Rhythm, saw
 from scripts.tables import floating_plants
 
 

@@ -19,7 +19,7 @@ from calculators.core.listing import load_all
 from calculators.core.quantities import Days, Percent
 from calculators.core.quantity import Label
 from calculators.core.read import read_inputs
-from calculators.nitrogen.tank import Event
+from calculators.science.nitrogen.tank import Event
 from scripts.pages.form import form, in_parts
 from scripts.pages.form_fields import hint
 from scripts.pages.suggest import plants

@@ -6,8 +6,8 @@ from hypothesis import strategies as st
 from phreeqpython import PhreeqPython
 
 from calculators.core.run import run
-from calculators.water.carbonate import air_co2_mg_l, co2_mg_l, pk1, pk2, pk_gas
-from calculators.water.chemistry import MEQ_PER_DH
+from calculators.science.water.carbonate import air_co2_mg_l, co2_mg_l, pk1, pk2, pk_gas
+from calculators.science.water.chemistry import MEQ_PER_DH
 
 CO2_MG_PER_MOL = 44_009.5
 

@@ -7,8 +7,8 @@ import yaml
 
 from calculators.core.result import BadInput
 from calculators.core.run import run
-from calculators.diagnosis.reading_steps import STEPS
-from calculators.diagnosis.record import CAUSES, FINDINGS
+from calculators.diagnose.reading_steps import STEPS
+from calculators.diagnose.record import CAUSES, FINDINGS
 from calculators.science.animals.reading_lines import LINE_SOURCES, LINES, standing
 from calculators.science.animals.toxic_lines import ammonia_standing, nitrite_standing
 from scripts.setup.paths import ROOT
@@ -227,7 +227,7 @@ def test_ammonia_in_acid_soft_water_never_gives_half_the_water_now(kh, temperatu
 
 def test_every_listed_cause_says_the_same_of_the_water_as_the_banner():
     from calculators.core.run import find
-    from calculators.diagnosis.look import look
+    from calculators.diagnose.questioning import look
 
     given = {
         "readings": {"ph": 6.0, "kh_dh": 0, "ammonia_mg_n_l": 3},

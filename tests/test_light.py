@@ -9,11 +9,11 @@ from scipy.constants import N_A, c, h, k
 from scipy.integrate import quad
 
 from calculators.core.listing import load_all
-from calculators.core.paint import rows
+from calculators.core.paint.answer import rows
 from calculators.core.result import Refused
 from calculators.core.run import compute, run
-from calculators.lamps.light import LUX_PER_UMOL, daily_light_mol, share_at_depth
-from calculators.light import light
+from calculators.light.calculator import light
+from calculators.science.light.lamps import LUX_PER_UMOL, daily_light_mol, share_at_depth
 
 LUMENS_PER_WATT = 683  # at 555 nm, by the definition of the candela
 

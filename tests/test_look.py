@@ -9,11 +9,11 @@ import yaml
 
 from calculators.bridge import answer
 from calculators.core.run import find, run
-from calculators.diagnosis.case_read import in_band
-from calculators.diagnosis.follow_up import when
-from calculators.diagnosis.look import MOST_TAPS, look
-from calculators.diagnosis.look_answer import words_for
-from calculators.diagnosis.record import CAUSES, FINDINGS, QUESTIONS, question_of
+from calculators.diagnose.case_read import in_band
+from calculators.diagnose.follow_up import when
+from calculators.diagnose.questioning import MOST_TAPS, look
+from calculators.diagnose.questioning_answers import words_for
+from calculators.diagnose.record import CAUSES, FINDINGS, QUESTIONS, question_of
 from scripts.drawings.places import HEIGHT, PLACES, WIDTH
 from scripts.pages import look as page
 from scripts.setup.paths import ROOT

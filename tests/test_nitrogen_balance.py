@@ -8,8 +8,8 @@ from hypothesis import strategies as st
 
 from calculators.core.result import BadInput
 from calculators.core.run import run
-from calculators.nitrogen.steady import Cycle, days_to_nothing, settled_high, settled_low
 from calculators.science.animals.reading_lines import LINES
+from calculators.science.nitrogen.steady import Cycle, days_to_nothing, settled_high, settled_low
 
 NONE = {
     "plant_uptake_mg_n_day": 0,

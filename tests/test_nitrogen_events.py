@@ -5,10 +5,10 @@ import math
 import pytest
 
 from calculators.core.run import run
-from calculators.nitrogen.model import ALKALINITY
-from calculators.nitrogen.simulate import simulate
-from calculators.nitrogen.start import build
-from calculators.nitrogen.tank import Event, Plant
+from calculators.science.nitrogen.model import ALKALINITY
+from calculators.science.nitrogen.simulate import simulate
+from calculators.science.nitrogen.start import build
+from calculators.science.nitrogen.tank import Event, Plant
 from tests.nitrogen_tanks import LEAN, TANKS
 
 STILL = {

@@ -7,8 +7,8 @@ import pytest
 
 from calculators.core.result import BadInput
 from calculators.core.run import run
-from calculators.nitrogen.equations import documentation
-from calculators.nitrogen.simulate import simulate
+from calculators.science.nitrogen.equations import documentation
+from calculators.science.nitrogen.simulate import simulate
 from scripts.bench_nitrogen import TWELVE
 from tests.nitrogen_tanks import EVENTS, TANKS
 
@@ -42,7 +42,7 @@ def test_no_nitrogen_is_made_or_lost(name, events):
 
 def test_the_ledger_notices_a_leak(monkeypatch):
     """The check can fail: let the filter lose one part in ten thousand."""
-    from calculators.nitrogen import simulate as module
+    from calculators.science.nitrogen import simulate as module
 
     honest = module.right_side
 

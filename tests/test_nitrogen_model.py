@@ -6,22 +6,22 @@ import numpy as np
 import pytest
 from scipy.integrate import solve_ivp
 
-from calculators.nitrogen import model as places
-from calculators.nitrogen.budget import Ledger
-from calculators.nitrogen.cohorts import MOST_COHORTS, gather
-from calculators.nitrogen.constants import AMMONIA_LEFT_MG_L, PERCENT_TO_MG_PER_G
-from calculators.nitrogen.events import Scene, apply, schedule
-from calculators.nitrogen.nitrifiers import acid_factor, temperature_factor
-from calculators.nitrogen.plant_constants import CRITICAL_N, FULL_N_ROOTED
-from calculators.nitrogen.plants import canopy_growth, starving_loss, store_growth
-from calculators.nitrogen.record import Record, line
-from calculators.nitrogen.right_side import right_side
-from calculators.nitrogen.simulate import simulate
-from calculators.nitrogen.start import build
-from calculators.nitrogen.steady import nitrate_of
-from calculators.nitrogen.tank import Event, Plant, Rates
-from calculators.nitrogen.transport import limited_rate
-from calculators.water.chemistry import NITRATE_PER_N
+from calculators.science.nitrogen import model as places
+from calculators.science.nitrogen.budget import Ledger
+from calculators.science.nitrogen.cohorts import MOST_COHORTS, gather
+from calculators.science.nitrogen.constants import AMMONIA_LEFT_MG_L, PERCENT_TO_MG_PER_G
+from calculators.science.nitrogen.events import Scene, apply, schedule
+from calculators.science.nitrogen.nitrifiers import acid_factor, temperature_factor
+from calculators.science.nitrogen.plant_constants import CRITICAL_N, FULL_N_ROOTED
+from calculators.science.nitrogen.plants import canopy_growth, starving_loss, store_growth
+from calculators.science.nitrogen.record import Record, line
+from calculators.science.nitrogen.right_side import right_side
+from calculators.science.nitrogen.simulate import simulate
+from calculators.science.nitrogen.start import build
+from calculators.science.nitrogen.steady import nitrate_of
+from calculators.science.nitrogen.tank import Event, Plant, Rates
+from calculators.science.nitrogen.transport import limited_rate
+from calculators.science.water.chemistry import NITRATE_PER_N
 from tests.nitrogen_tanks import BARE, EVENTS, LEAN, NO_DROPPINGS, TANKS
 
 DAYS = 60
@@ -61,7 +61,7 @@ def kept_states(monkeypatch):
             kept.append((day, self.model, list(state)))
             super().note(day, state)
 
-    monkeypatch.setattr("calculators.nitrogen.simulate.Record", Keeping)
+    monkeypatch.setattr("calculators.science.nitrogen.simulate.Record", Keeping)
     return kept
 
 
@@ -265,7 +265,7 @@ def test_joining_cohorts_changes_little(monkeypatch):
     many = tuple(Plant(str(n), 40, 6 + 3 * n, n % 4 == 0) for n in range(12))
     tank = LEAN._replace(plants=many)
     joined = simulate(tank, [], 90)
-    monkeypatch.setattr("calculators.nitrogen.cohorts.MOST_COHORTS", 99)
+    monkeypatch.setattr("calculators.science.nitrogen.cohorts.MOST_COHORTS", 99)
     apart = simulate(tank, [], 90)
     assert len(apart.model.cohorts) == 12
     assert joined.last.plant_mass == pytest.approx(apart.last.plant_mass, rel=0.05)

@@ -7,7 +7,7 @@ import re
 import pytest
 
 from calculators.core.numbers import show_number
-from calculators.nitrogen import (
+from calculators.science.nitrogen import (
     alkalinity,
     edges,
     feed,
@@ -19,10 +19,10 @@ from calculators.nitrogen import (
     steady,
     transport,
 )
-from calculators.nitrogen.equations import CONSTANTS, RATES, constants_of, documentation
-from calculators.nitrogen.start import build
-from calculators.nitrogen.tank import Rates
-from calculators.water import chemistry
+from calculators.science.nitrogen.equations import CONSTANTS, RATES, constants_of, documentation
+from calculators.science.nitrogen.start import build
+from calculators.science.nitrogen.tank import Rates
+from calculators.science.water import chemistry
 from scripts.pages import nitrogen_model
 from scripts.pages.calculators import linked
 from scripts.pages.nitrogen_model import ADDRESS, TITLE, formula, model_page

@@ -10,8 +10,8 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from calculators.core.run import run
-from calculators.nitrogen.simulate import simulate
-from calculators.nitrogen.tank import Event, Plant, Tank
+from calculators.science.nitrogen.simulate import simulate
+from calculators.science.nitrogen.tank import Event, Plant, Tank
 from tests.effort import how_many
 
 EXAMPLES = int(os.environ.get("NITROGEN_EXAMPLES", how_many(250)))

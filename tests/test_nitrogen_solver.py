@@ -6,8 +6,8 @@ import numpy as np
 import pytest
 from scipy.integrate import RK45
 
-from calculators.nitrogen import ode
-from calculators.nitrogen.ode import StepTooSmall, Tolerance, solve
+from calculators.science.nitrogen import ode
+from calculators.science.nitrogen.ode import StepTooSmall, Tolerance, solve
 
 
 def run(f, start, end, state, relative=1e-6, absolute=1e-9, **more):

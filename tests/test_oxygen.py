@@ -3,7 +3,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from calculators.core.run import run
-from calculators.water.oxygen_solubility import (
+from calculators.science.water.oxygen_solubility import (
     departure_per_atm,
     pressure_at_altitude_hpa,
     saturation_at_sea_level_mg_l,

@@ -5,10 +5,10 @@ import random
 import pytest
 
 from calculators.core.run import run
-from calculators.lamps.light import CLASS_FROM_MOL
-from calculators.living.animals import ANIMALS
-from calculators.picker import tolerance
-from calculators.picker.record import SURE, Range, book
+from calculators.pick import tolerance
+from calculators.pick.record import SURE, Range, book
+from calculators.science.animals.animals import ANIMALS
+from calculators.science.light.lamps import CLASS_FROM_MOL
 
 PLANTS = book().plants
 EVERY = len(PLANTS)
@@ -330,7 +330,7 @@ def test_near_the_warm_end_counts_a_little_less_and_is_said():
 
 def test_of_equal_scores_the_surer_figures_stand_first():
     """With nothing asked all are equal: what lives in the air comes last, and guesses after figures."""
-    from calculators.picker.judge import unsureness
+    from calculators.pick.judge import unsureness
 
     order = ranked(asked())
     assert {PLANTS[key].habit for key in order} & {"marginal"} == set()

@@ -5,8 +5,8 @@ import re
 import pytest
 
 from calculators.core.run import run
-from calculators.picker.law import BASIS, PLACES, forbids, warnings
-from calculators.picker.record import Listed, book
+from calculators.pick.law import BASIS, PLACES, forbids, warnings
+from calculators.pick.record import Listed, book
 from scripts.records.rule import Entry
 
 OPEN = {

@@ -6,12 +6,12 @@ import random
 import pytest
 
 from calculators.core.run import run
-from calculators.nitrogen.constants import CM2_PER_M2
-from calculators.nitrogen.plant_constants import FLOATING_WET_G_M2
-from calculators.nitrogen.steady import floating_uptake
-from calculators.picker.record import GUESS, Range, book
-from calculators.picker.together import MOST_BED, MOST_COVER, STEPS, areas
-from calculators.picker.uptake import FULL_BED_G_M2, KEPT_SHARE, doubling, uptake
+from calculators.pick.record import GUESS, Range, book
+from calculators.pick.together import MOST_BED, MOST_COVER, STEPS, areas
+from calculators.pick.uptake import FULL_BED_G_M2, KEPT_SHARE, doubling, uptake
+from calculators.science.nitrogen.constants import CM2_PER_M2
+from calculators.science.nitrogen.plant_constants import FLOATING_WET_G_M2
+from calculators.science.nitrogen.steady import floating_uptake
 from tests.effort import how_many
 
 PLANTS = book().plants
@@ -150,10 +150,10 @@ def test_the_best_set_is_the_best_of_all_by_brute_force():
     """A second search, written apart: every pair and triple, every area, the same worth."""
     from itertools import combinations, product
 
-    from calculators.picker.choose import fitting
-    from calculators.picker.judge import judge_all
-    from calculators.picker.together import best_set, members, planted
-    from calculators.picker.want import Want
+    from calculators.pick.choose import fitting
+    from calculators.pick.judge import judge_all
+    from calculators.pick.together import best_set, members, planted
+    from calculators.pick.wishes import Want
 
     want = Want(1.0, 1.5, False, 30, 24, 7, 8, 12, demand_mg_n_day=5.0, surface_cm2=SURFACE)
     fit = fitting(judge_all(want, book()))

@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 from scipy.integrate import solve_ivp
 
 from calculators.core.run import run
-from calculators.tending.filling import stems_for
+from calculators.science.growth.filling import stems_for
 
 
 @given(st.integers(5, 99), st.floats(2, 200))

@@ -4,7 +4,7 @@ import pytest
 
 from calculators.core.run import run
 from calculators.science.animals.reading_lines import LINES, standing
-from calculators.water.reading_words import reading_notes
+from calculators.science.animals.reading_words import reading_notes
 
 DEADLY = [
     ("hardness", {"ph": 4.0}, "A pH of 4 can kill"),

@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as some
 
-from calculators.core.asked import asked_rows
+from calculators.core.paint.asked import asked_rows
 from calculators.core.result import BadInput
 from calculators.core.run import find, run
 from tests.effort import examples

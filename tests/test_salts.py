@@ -5,8 +5,8 @@ import periodictable
 import pytest
 from phreeqpython import PhreeqPython
 
-from calculators.doses.salts import ADDED, SALTS
-from calculators.water.chemistry import ATOMIC_WEIGHT
+from calculators.dosing.salts import ADDED, SALTS
+from calculators.science.water.chemistry import ATOMIC_WEIGHT
 
 # The formula of each ion or element as molmass reads it.
 UNIT = {

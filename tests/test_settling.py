@@ -4,7 +4,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from calculators.doses.settling import SHOWN_DAYS, Rhythm, course, highest, settle
+from calculators.dosing.settling import SHOWN_DAYS, Rhythm, course, highest, settle
 
 
 def by_hand(rise, use, tap, share, doses, stretches, start):

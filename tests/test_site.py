@@ -7,8 +7,8 @@ from urllib.parse import unquote, urljoin, urlsplit
 
 import pytest
 
-from calculators.core.asked import asked_rows
 from calculators.core.listing import load_all
+from calculators.core.paint.asked import asked_rows
 from calculators.core.run import run
 from scripts.offline import NOT_STORED
 from scripts.pages.write import SOURCE

@@ -6,9 +6,9 @@ from hypothesis import strategies as st
 
 from calculators.core.result import BadInput
 from calculators.core.run import run
-from calculators.living.animals import ANIMALS
-from calculators.living.feed import excreted_ammonia_n_g, feed_nitrogen_g, living_mass_g
-from calculators.living.respiration import resting_oxygen_mg_h
+from calculators.science.animals.animals import ANIMALS
+from calculators.science.animals.feed import excreted_ammonia_n_g, feed_nitrogen_g, living_mass_g
+from calculators.science.animals.respiration import resting_oxygen_mg_h
 
 ADDING_UP = (
     "biomass_g", "feed_g_week", "ammonia_n_mg_day", "load_mg_n_l_day", "oxygen_mg_h",

@@ -6,12 +6,12 @@ import numpy as np
 import pytest
 from scipy import special
 
-from calculators.surface.discs import Disc, common, drawn, joined, span, without
-from calculators.surface.homography import square_to
-from calculators.surface.leaf_colour import look
-from calculators.surface.otsu import otsu
-from calculators.surface.outline import NoOutline, area, around, outline, spans
-from calculators.surface.picture import bits, picture, pixels_of
+from calculators.surface_cover.discs import Disc, common, drawn, joined, span, without
+from calculators.surface_cover.homography import square_to
+from calculators.surface_cover.leaf_colour import look
+from calculators.surface_cover.otsu import otsu
+from calculators.surface_cover.outline import NoOutline, area, around, outline, spans
+from calculators.surface_cover.picture import bits, picture, pixels_of
 from scripts.pages.eye_guide import COVERS, HIGH, WIDE, leaves
 from tests.surface_pictures import map_between
 

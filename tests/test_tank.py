@@ -8,7 +8,7 @@ from hypothesis import strategies as st
 
 from calculators.core.result import Refused
 from calculators.core.run import run
-from calculators.tank import tank
+from calculators.tank.calculator import tank
 
 WATER, GRAIN = 0.99705, 2.65  # gsw at 25 °C; customary density of grains
 GLASS = 2.5  # EN 572, from memory

@@ -5,7 +5,7 @@ import pytest
 
 from calculators.core.result import BadInput
 from calculators.core.run import run
-from calculators.glass.plate import (
+from calculators.tank.plate import (
     ALLOWED_MPA,
     LONGEST,
     STRESS_COEFFICIENTS,

@@ -8,12 +8,12 @@ from hypothesis import given
 from hypothesis import strategies as st
 from icalendar import Calendar
 
+from calculators.core.calendar_file import Entry, calendar_file, fnv, fold, read_date
 from calculators.core.listing import load_all
-from calculators.core.paint import rows
+from calculators.core.paint.answer import rows
 from calculators.core.result import BadInput
 from calculators.core.run import compute, run
-from calculators.tending.calendar_file import Entry, calendar_file, fnv, fold, read_date
-from calculators.tending.rounds import due_days
+from calculators.science.growth.rounds import due_days
 from tests.effort import examples
 
 TODAY = "2026-12-07"

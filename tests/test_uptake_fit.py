@@ -5,8 +5,8 @@ import pytest
 from scipy.stats import theilslopes
 
 from calculators.core.run import run
-from calculators.nitrogen.balance import flows
-from calculators.nitrogen.uptake_fit import fit
+from calculators.science.nitrogen.balance import flows
+from calculators.science.nitrogen.uptake_fit import fit
 
 NITRATE_PER_N = 62.004 / 14.007
 TANK = {"volume_l": 100.0, "feed_g_week": 7.0, "protein_percent": 45.0}

@@ -6,12 +6,12 @@ from itertools import product
 import pytest
 
 from calculators.core.listing import load_all
-from calculators.core.paint_notes import brief, lead
+from calculators.core.paint.notes import brief, lead
 from calculators.core.run import compute, run
-from calculators.nitrogen.hunger import Hunger
 from calculators.science.animals.reading_lines import standing
-from calculators.water.ammonia import acute_limit_mg_n_l, rate, unionised_share
-from calculators.water.ammonia import chronic_limit_mg_n_l as chronic
+from calculators.science.nitrogen.hunger import Hunger
+from calculators.science.water.ammonia import acute_limit_mg_n_l, rate, unionised_share
+from calculators.science.water.ammonia import chronic_limit_mg_n_l as chronic
 
 CALMING = re.compile(r"\b(steady|calm|level|fine|safe|keeps? level)\b", re.IGNORECASE)
 NITRITE_SHORT_TERM = 0.06  # mg N/L at under 2 mg/L chloride: British Columbia's guideline
@@ -161,7 +161,7 @@ def test_a_shortage_that_ends_is_not_called_running_short():
 
 def test_spells_of_hunger_open_and_close_at_the_line(monkeypatch):
     """Stores typed in by hand: below 13 mg/g from day 1.5 to 3, and again from day 5."""
-    from calculators.nitrogen import hunger
+    from calculators.science.nitrogen import hunger
 
     typed = {0: 20.0, 1: 14.0, 2: 12.0, 3: 13.0, 4: 15.0, 5: 13.0, 6: 11.0}
     monkeypatch.setattr(hunger, "stores", lambda _, day: [typed[day]])
@@ -247,7 +247,7 @@ def test_hardness_used_is_that_of_the_stoichiometry():
 
 def test_a_film_turns_over_ammonia_as_the_reactor_did():
     """R = 1859 (S - 0.07)/(S + 1.93) mg N/m2/day gives 154, 329, 590 and 913 at S of 0.25, 0.5, 1, 2."""
-    from calculators.nitrogen.filter_load import settles_at
+    from calculators.science.nitrogen.filter_load import settles_at
 
     for rate_m2, level in ((154, 0.25), (329, 0.5), (590, 1.0), (913, 2.0)):
         assert settles_at(rate_m2) == pytest.approx(level, rel=0.01)

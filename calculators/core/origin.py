@@ -5,7 +5,7 @@ from typing import Any
 
 from calculators.core.declare import Field
 from calculators.core.left_empty import StandIns
-from calculators.core.paint import show_value
+from calculators.core.paint.answer import show_value
 from calculators.core.result import Note
 from calculators.core.units import System, unit_shown
 

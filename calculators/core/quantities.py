@@ -7,7 +7,7 @@ A bound says what can exist in or around a freshwater aquarium, not what is wise
 from typing import Annotated
 
 from calculators.core.quantity import Quantity, UsUnit
-from calculators.water.chemistry import MMOL_PER_DH
+from calculators.science.water.chemistry import MMOL_PER_DH
 
 US_GALLON_L = 3.785411784  # exact, by definition: 231 cubic inches
 INCH_CM = 2.54  # exact, by definition

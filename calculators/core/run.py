@@ -40,11 +40,7 @@ def find(name: str) -> Spec:
     """The calculator of that name, its module imported if need be. Raises ``UnknownCalculator``."""
     module = name.replace("-", "_")
     if name not in CATALOGUE and module.isidentifier() and not module.startswith("_"):
-        try:
-            import_module(f"calculators.{module}")
-        except ModuleNotFoundError as missing:
-            if missing.name != f"calculators.{module}":
-                raise
+        import_calculator(module)
     if name not in CATALOGUE:
         from calculators.core.listing import load_all
 
@@ -52,6 +48,17 @@ def find(name: str) -> Spec:
         hint = f"did you mean {close[0]}?" if close else "run without a name to list all"
         raise UnknownCalculator(f"no calculator is called {name!r}; {hint}")
     return CATALOGUE[name]
+
+
+def import_calculator(module: str) -> None:
+    """Import a calculator by its module's name, if there is one: a file, or a package of that name."""
+    whole, part = f"calculators.{module}", f"calculators.{module}.calculator"
+    try:
+        if hasattr(import_module(whole), "__path__"):
+            import_module(part)
+    except ModuleNotFoundError as missing:
+        if missing.name not in (whole, part):
+            raise
 
 
 def run(

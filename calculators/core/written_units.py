@@ -10,7 +10,7 @@ from typing import NamedTuple
 
 from calculators.core.quantities import INCH_CM, OUNCE_G, POUND_KG, US_GALLON_L
 from calculators.core.quantity import Quantity
-from calculators.water.chemistry import CACO3_MG_PER_DH, CAO_MG_PER_DH, MEQ_PER_DH
+from calculators.science.water.chemistry import CACO3_MG_PER_DH, CAO_MG_PER_DH, MEQ_PER_DH
 
 IMPERIAL_GALLON_L = 4.54609  # exact, by definition
 FOOT_CM = 12 * INCH_CM

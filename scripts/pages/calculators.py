@@ -10,7 +10,7 @@ from calculators.core.declare import Spec
 from calculators.core.describe import describe
 from calculators.core.listing import load_all
 from calculators.core.numbers import show_number
-from calculators.core.paint import show_value
+from calculators.core.paint.answer import show_value
 from calculators.core.read import read_inputs
 from calculators.core.run import compute
 from scripts.pages import nitrogen_model as model

@@ -3,8 +3,8 @@
 from collections.abc import Iterator
 from typing import NamedTuple
 
-from calculators.diagnosis.likelihood import ODDS, PRIOR_WEIGHT
-from calculators.diagnosis.record import CAUSES, FINDINGS
+from calculators.diagnose.likelihood import ODDS, PRIOR_WEIGHT
+from calculators.diagnose.record import CAUSES, FINDINGS
 from scripts.pages.diagnosis_key import key
 from scripts.pages.template import render
 from scripts.records.load import Library

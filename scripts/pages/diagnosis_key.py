@@ -7,9 +7,9 @@ few problems which that sign speaks for, and further questions tell those apart.
 
 from typing import NamedTuple
 
-from calculators.diagnosis.likelihood import PRIOR_WEIGHT
-from calculators.diagnosis.posterior import OF_PLANT
-from calculators.diagnosis.record import CAUSES, FINDINGS, question_of
+from calculators.diagnose.likelihood import PRIOR_WEIGHT
+from calculators.diagnose.posterior import OF_PLANT
+from calculators.diagnose.record import CAUSES, FINDINGS, question_of
 from scripts.pages.key_grower import STRONGLY, Couplet, Grower, Lead, speaks
 from scripts.records.load import Library
 

@@ -3,10 +3,10 @@
 import math
 from typing import NamedTuple
 
-from calculators.diagnosis.likelihood import ODDS
-from calculators.diagnosis.next_check import answer_bits
-from calculators.diagnosis.posterior import OF_PLANT
-from calculators.diagnosis.record import CAUSES, FINDINGS, QUESTIONS, question_of, shares_of
+from calculators.diagnose.likelihood import ODDS
+from calculators.diagnose.next_check import answer_bits
+from calculators.diagnose.posterior import OF_PLANT
+from calculators.diagnose.record import CAUSES, FINDINGS, QUESTIONS, question_of, shares_of
 from scripts.records.problem import Evidence, Problem
 
 TITLES = {

@@ -7,7 +7,7 @@ from urllib.parse import urlencode
 from markupsafe import Markup
 
 from calculators.core.listing import load_all
-from calculators.core.paint import rows
+from calculators.core.paint.answer import rows
 from calculators.core.run import run
 from scripts.pages.cite import Citations
 from scripts.pages.escape import escape

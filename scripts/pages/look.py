@@ -10,13 +10,13 @@ from markupsafe import Markup
 
 from calculators.core.declare import Field
 from calculators.core.run import find
-from calculators.diagnosis.case_read import read_case
-from calculators.diagnosis.look import fields_of
-from calculators.diagnosis.look_questions import Question, next_question, question
-from calculators.diagnosis.next_check import answer_bits, columns
-from calculators.diagnosis.posterior import OF_PLANT, posterior
-from calculators.diagnosis.record import CAUSES, FINDINGS, QUESTIONS, question_of
-from calculators.diagnosis.triage import complained_of
+from calculators.diagnose.case_read import read_case
+from calculators.diagnose.next_check import answer_bits, columns
+from calculators.diagnose.posterior import OF_PLANT, posterior
+from calculators.diagnose.questioning import fields_of
+from calculators.diagnose.questions import Question, next_question, question
+from calculators.diagnose.record import CAUSES, FINDINGS, QUESTIONS, question_of
+from calculators.diagnose.triage import complained_of
 from scripts.drawings.places import places_drawing
 from scripts.pages.form_fields import field_html
 from scripts.records.load import Library

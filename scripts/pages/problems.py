@@ -5,10 +5,10 @@ from urllib.parse import urlencode
 
 from markupsafe import Markup
 
-from calculators.diagnosis.follow_up import when
-from calculators.diagnosis.likelihood import ODDS
-from calculators.diagnosis.look import MOST_TAPS
-from calculators.diagnosis.record import CAUSES
+from calculators.diagnose.follow_up import when
+from calculators.diagnose.likelihood import ODDS
+from calculators.diagnose.questioning import MOST_TAPS
+from calculators.diagnose.record import CAUSES
 from scripts.pages import evidence, look
 from scripts.pages.cite import Citations
 from scripts.pages.template import render

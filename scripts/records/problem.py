@@ -38,7 +38,7 @@ class Cause(Claim):
 class Evidence(Claim):
     """What a finding of species/findings.yml says about this problem.
 
-    ``strength`` is a class of calculators/diagnosis/likelihood.py. A ``hallmark`` shows nearly always
+    ``strength`` is a class of calculators/diagnose/likelihood.py. A ``hallmark`` shows nearly always
     with this problem, so that its absence all but rules the problem out.
     """
 

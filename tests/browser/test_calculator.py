@@ -6,9 +6,9 @@ from datetime import date
 import pytest
 from playwright.sync_api import expect
 
-from calculators.core.asked import asked_rows
 from calculators.core.listing import load_all
-from calculators.core.paint_notes import lead, rest
+from calculators.core.paint.asked import asked_rows
+from calculators.core.paint.notes import lead, rest
 from calculators.core.run import compute
 from scripts.records.published import cases
 from tests.browser.conftest import example_address, go, show_example, wait_for_answer

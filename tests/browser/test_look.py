@@ -6,8 +6,8 @@ import pytest
 import yaml
 from playwright.sync_api import expect
 
-from calculators.diagnosis.case_read import in_band
-from calculators.diagnosis.record import CAUSES, FINDINGS, question_of
+from calculators.diagnose.case_read import in_band
+from calculators.diagnose.record import CAUSES, FINDINGS, question_of
 from scripts.setup.paths import ROOT
 from tests.browser.conftest import axe_complaints, go, wait_for_offline_copy
 

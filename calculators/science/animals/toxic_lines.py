@@ -4,7 +4,7 @@ What is not known is taken at the worse value that such a tank may well have.
 """
 
 from calculators.science.animals.reading_lines import IN_RANGE, LINES, Standing, edge_of
-from calculators.water.ammonia import (
+from calculators.science.water.ammonia import (
     ACT_NH3_MG_N_L,
     acute_limit_mg_n_l,
     chronic_limit_mg_n_l,

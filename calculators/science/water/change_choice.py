@@ -2,6 +2,12 @@
 
 from typing import Literal, NamedTuple
 
+from calculators.science.water.ammonia import (
+    ACT_NH3_MG_N_L,
+    WATCH_NH3_MG_N_L,
+    chronic_limit_mg_n_l,
+    rate,
+)
 from calculators.science.water.water_mix import (
     State,
     Water,
@@ -9,12 +15,6 @@ from calculators.science.water.water_mix import (
     closed_state,
     held,
     mix,
-)
-from calculators.water.ammonia import (
-    ACT_NH3_MG_N_L,
-    WATCH_NH3_MG_N_L,
-    chronic_limit_mg_n_l,
-    rate,
 )
 
 Way = Literal["change-now", "change-slowly", "match-first", "bind-first", "nothing"]

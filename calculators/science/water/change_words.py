@@ -1,9 +1,9 @@
 """What a keeper is told to do with the water where ammonia shows."""
 
 from calculators.core.numbers import show_number
+from calculators.science.water.ammonia import ACT_NH3_MG_N_L
 from calculators.science.water.change_choice import Choice, Outcome
 from calculators.science.water.water_mix import Water
-from calculators.water.ammonia import ACT_NH3_MG_N_L
 
 CALM = "Stop feeding and take out what is dead or rotting."
 BIND = "give a conditioner that binds ammonia, by its label"

@@ -8,9 +8,9 @@ import math
 from collections.abc import Callable
 from typing import NamedTuple
 
-from calculators.water import chemistry
-from calculators.water.ammonia import ammonium_pka
-from calculators.water.carbonate import (
+from calculators.science.water import chemistry
+from calculators.science.water.ammonia import ammonium_pka
+from calculators.science.water.carbonate import (
     CARBON_DIOXIDE_MG_PER_MOL,
     Medium,
     air_co2_mg_l,
@@ -19,7 +19,7 @@ from calculators.water.carbonate import (
     ionic_strength,
     medium,
 )
-from calculators.water.mixing import mixed
+from calculators.science.water.mixing import mixed
 
 MG_N_PER_MOL = 1000 * chemistry.N
 # Animals, soil and plants by night keep a tank that is moved by air at about twice what outdoor air

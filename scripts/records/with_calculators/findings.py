@@ -3,7 +3,7 @@
 from collections import defaultdict
 from collections.abc import Iterator
 
-from calculators.diagnosis.likelihood import USUAL
+from calculators.diagnose.likelihood import USUAL
 from scripts.records.lines import Finding
 from scripts.records.load import Reading
 

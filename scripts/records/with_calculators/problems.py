@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from typing import Any
 
 from calculators.core.result import BadInput
-from calculators.diagnosis.answer import Readings
+from calculators.diagnose.outputs import Readings
 from scripts.records.lines import Finding
 from scripts.records.load import Reading
 from scripts.records.parse import Place

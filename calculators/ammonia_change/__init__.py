@@ -1,0 +1,1 @@
+"""How to change water when ammonia shows."""

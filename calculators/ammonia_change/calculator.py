@@ -1,0 +1,163 @@
+"""How to change water when ammonia shows."""
+
+from typing import Annotated, NamedTuple
+
+from calculators.ammonia_change.notes import notes
+from calculators.core.declare import calculator
+from calculators.core.quantities import (
+    PH,
+    CarbonateHardness,
+    Litres,
+    Nitrogen,
+    Percent,
+    Temperature,
+)
+from calculators.core.quantities import Volume as TankVolume
+from calculators.core.quantity import AnswersTo, Assumed, Choices, Help, Label, Possible, Valid
+from calculators.core.result import Line, Note, Series
+from calculators.science.water.ammonia import ACT_NH3_MG_N_L, WATCH_NH3_MG_N_L
+from calculators.science.water.ammonia_reading import Reading, ReportedAs, total_nitrogen
+from calculators.science.water.change_choice import Outcome, Way, choose, outcome, outcomes
+from calculators.science.water.water_mix import Water
+
+WAYS = (
+    "change now",
+    "change slowly, a little at a time",
+    "match the new water to the tank first",
+    "bind the ammonia first",
+    "no change is needed for it",
+)
+PICTURE = "Free ammonia by how much is changed"
+
+
+class AmmoniaChange(NamedTuple):
+    """Free ammonia before and after a change, and the way to go."""
+
+    way: Annotated[Way, Label("The way"), Choices(WAYS)]
+    now_nh3_mg_n_l: Annotated[Nitrogen, Label("Free ammonia now")]
+    at_once_nh3_mg_n_l: Annotated[
+        Nitrogen, Label("Right after this change"), Help("Mixed, before any gas has left.")
+    ]
+    later_nh3_mg_n_l: Annotated[
+        Nitrogen,
+        Label("Once carbon dioxide has left"),
+        Help("In balance with twice the carbon dioxide of outdoor air: hours to a day."),
+    ]
+    aired_nh3_mg_n_l: Annotated[
+        Nitrogen, Label("The same with no change"), Help("What air alone would do.")
+    ]
+    at_once_ph: Annotated[PH, Label("pH right after")]
+    later_ph: Annotated[PH, Label("pH once carbon dioxide has left")]
+    later_total_mg_n_l: Annotated[Nitrogen, Label("Total ammonia nitrogen after the change")]
+    best_percent: Annotated[
+        Percent,
+        Label("Change after which least is free later"),
+        Help("To the nearest 5 %; 0 where none helps. It is a limit of sense, not a request."),
+    ]
+    advised_percent: Annotated[
+        Percent, Label("Change to make now"), Help("0 where something else comes first.")
+    ]
+    largest_percent: Annotated[
+        Percent,
+        Label("Largest change that makes nothing worse"),
+        Help("With this tap, every smaller one included; 0 where something else comes first."),
+    ]
+    change_l: Annotated[
+        Litres | None, Label("Water for the change asked about"), AnswersTo(("volume_l",))
+    ]
+    notes: tuple[Note, ...]
+    series: dict[str, Series]
+
+
+@calculator(
+    "Changing water when ammonia shows",
+    sources=(
+        "emerson-1975", "plummer-busenberg-1982", "davies-1962", "phreeqc", "epa-2013-ammonia",
+        "ciaaw-2021",
+    ),
+)  # fmt: skip
+def ammonia_change(
+    ammonia_mg_l: Reading = 3.0,
+    reported_as: ReportedAs = "unknown",
+    ph: Annotated[PH, Label("pH of the tank"), Possible(4, 11), Valid(5, 9.5)] = 6.0,
+    kh_dh: Annotated[CarbonateHardness, Label("Carbonate hardness (KH) of the tank")] = 0.0,
+    temperature_c: Annotated[Temperature, Possible(0, 40), Valid(0, 30)] = 25.0,
+    tap_ph: Annotated[
+        PH,
+        Label("pH of the new water"),
+        Possible(4, 11),
+        Help("Straight from the tap, or of what you mix."),
+    ] = 7.8,
+    tap_kh_dh: Annotated[CarbonateHardness, Label("Carbonate hardness of the new water")] = 8.0,
+    tap_ammonia_mg_n_l: Annotated[
+        Nitrogen,
+        Label("Ammonia of the new water, as nitrogen"),
+        Possible(0, 50),
+        Help("Test the tap; chloramine that a conditioner splits leaves ammonia."),
+        Assumed(),
+    ] = 0.0,
+    volume_l: Annotated[
+        TankVolume | None, Help("Water in the tank, without soil and stones.")
+    ] = 60.0,
+    change_percent: Annotated[
+        Percent, Label("Change you have in mind"), Possible(0, 90), Assumed()
+    ] = 50.0,
+) -> AmmoniaChange:
+    """Find whether a water change helps or harms when ammonia shows, how large, and in what way.
+
+    A kit counts harmless ammonium and toxic, free ammonia together. In acid water nearly all is
+    ammonium. New water that is harder or less acid raises the pH, at once, and more as the carbon
+    dioxide leaves: then a change can free more ammonia than it takes out. In hard, alkaline water a
+    change helps at once.
+
+    Carbon dioxide follows from pH and carbonate hardness. Carbonate, alkalinity and ammonia of the
+    two waters add up by volume, and the pH is found from them: with all the gas still there, and
+    when as much is left as twice outdoor air gives. Activities after Davies; calcium pairs as in a
+    geochemist's program, which the tests hold this to. Salts hold more ammonia as ammonium, so
+    that the free share is up to 9 % less than in the tables for pure water.
+
+    A kit that reads 0 °dH may miss half a degree. For the gas that goes with the pH, a quarter of a
+    degree is then taken. No advised change takes free ammonia to the act line from below it.
+    """
+    total = total_nitrogen(ammonia_mg_l, reported_as)
+    tank = Water(ph, kh_dh, temperature_c, total)
+    tap = Water(tap_ph, tap_kh_dh, temperature_c, tap_ammonia_mg_n_l)
+    steps = outcomes(tank, tap)
+    choice = choose(tank, tap, steps)
+    change = outcome(tank, tap, change_percent)
+    return AmmoniaChange(
+        way=choice.way,
+        now_nh3_mg_n_l=choice.now.nh3_mg_n_l,
+        at_once_nh3_mg_n_l=change.at_once.nh3_mg_n_l,
+        later_nh3_mg_n_l=change.later.nh3_mg_n_l,
+        aired_nh3_mg_n_l=choice.aired.nh3_mg_n_l,
+        at_once_ph=change.at_once.ph,
+        later_ph=change.later.ph,
+        later_total_mg_n_l=change.total_mg_n_l,
+        best_percent=choice.best_percent,
+        advised_percent=choice.percent,
+        largest_percent=choice.largest_percent,
+        change_l=None if volume_l is None else volume_l * change_percent / 100,
+        notes=notes(choice, tank, tap, change, reported_as),
+        series=pictures(steps),
+    )
+
+
+def pictures(steps: list[Outcome]) -> dict[str, Series]:
+    """Free ammonia against the share that is changed, right after and later."""
+    percents = [step.percent for step in steps]
+    lines = (Line("test daily", WATCH_NH3_MG_N_L), Line("act", ACT_NH3_MG_N_L))
+
+    def curve(label: str, short: str, levels: list[float]) -> Series:
+        return Series(
+            label, "mg N/L", "Changed", "%", percents, levels, picture=PICTURE, short=short, lines=lines
+        )  # fmt: skip
+
+    return {
+        "at_once_nh3": curve(
+            "Free ammonia right after", "at once", [step.at_once.nh3_mg_n_l for step in steps]
+        ),
+        "later_nh3": curve(
+            "Free ammonia once gas has left", "later", [step.later.nh3_mg_n_l for step in steps]
+        ),
+    }

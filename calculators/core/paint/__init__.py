@@ -1,0 +1,1 @@
+"""An answer as a page or a terminal shows it."""

@@ -1,0 +1,115 @@
+"""The notes of an answer as a page shows them: danger first, then the answer in plain words, then figures.
+
+``brief`` is the one line that stays in view while the person types.
+"""
+
+from typing import Any
+
+from calculators.core.declare import Spec
+from calculators.core.numbers import show_plain
+from calculators.core.paint.answer import show_value
+from calculators.core.result import Level, Link, Note
+from calculators.core.run import Found
+from calculators.core.units import System, unit_shown
+
+PLAIN_KINDS = ("number", "integer", "text")
+MOST_LETTERS = 90
+LEVELS: tuple[Level, ...] = ("info", "caution", "danger")
+
+
+def lead(spec: Spec, found: Found) -> list[Note]:
+    """What stands before the figures: danger to animals or people, then the answer in plain words.
+
+    A calculator that words no answer, but has a rating, is given one from the rating's words.
+    """
+    dangers = [note for note in found.notes if note.level == "danger"]
+    answers = [note for note in found.notes if note.first and note.level != "danger"]
+    if not answers and (words := rating(spec, found)):
+        answers = [Note(rating_level(spec, found), f"{words}.", first=True)]
+    return [*dangers, *answers]
+
+
+def rest(spec: Spec, found: Found) -> list[Note]:
+    """The notes that stand after the figures."""
+    first = lead(spec, found)
+    return [note for note in found.notes if note not in first]
+
+
+def rating(spec: Spec, found: Found) -> str:
+    """The first verdict or rating among the outputs, with its label; empty where there is none."""
+    outputs = found.answer["outputs"]
+    for field in spec.outputs:
+        if field.kind == "choice" and outputs[field.key] is not None:
+            return f"{field.label}: {show_value(field, outputs[field.key])}"
+    return ""
+
+
+def rating_level(spec: Spec, found: Found) -> Level:
+    """How much that verdict or rating matters, as its choices declare it; info where they do not."""
+    outputs = found.answer["outputs"]
+    for field in spec.outputs:
+        if field.kind == "choice" and outputs[field.key] is not None:
+            levels = dict(zip(field.choices, field.levels, strict=False))
+            wanted = levels.get(outputs[field.key], "info")
+            return next(level for level in LEVELS if level == wanted)
+    return "info"
+
+
+def brief(spec: Spec, found: Found, system: System = "metric") -> dict[str, str]:
+    """One short line with its level: the first danger, the rating, the answer in words, a first figure.
+
+    Where nothing could be computed it is the first note.
+    """
+    first = lead(spec, found)
+    if first and first[0].level == "danger":
+        return {"level": "danger", "text": cut(first_sentence(first[0].text))}
+    level: Level = first[0].level if first else "info"
+    if words := rating(spec, found):
+        level = max(level, rating_level(spec, found), key=LEVELS.index)
+        return {"level": level, "text": words}
+    if first:
+        return {"level": level, "text": cut(first_sentence(first[0].text))}
+    if words := first_figure(spec, found, system):
+        return {"level": level, "text": cut(words)}
+    note = found.notes[0] if found.notes else Note("info", spec.title)
+    return {"level": note.level, "text": cut(first_sentence(note.text))}
+
+
+def first_figure(spec: Spec, found: Found, system: System) -> str:
+    """The first figure or text among the outputs, with its label and unit; empty where all are blank."""
+    for field in spec.outputs:
+        value = found.answer["outputs"][field.key]
+        if field.kind in PLAIN_KINDS and field.download is None and value is not None:
+            shown = f"{show_value(field, value, system)} {unit_shown(field, system)}"
+            return f"{field.label}: {shown.strip()}"
+    return ""
+
+
+def cut(text: str) -> str:
+    """A line cut at a word, so that it stays a line or two on a phone."""
+    return text if len(text) <= MOST_LETTERS else text[:MOST_LETTERS].rsplit(" ", 1)[0] + "…"
+
+
+def first_sentence(text: str) -> str:
+    """The first sentence of a note."""
+    end = text.find(". ")
+    return text if end < 0 else text[: end + 1]
+
+
+def painted(note: Note) -> dict[str, Any]:
+    """A note as plain data."""
+    return {
+        "level": note.level,
+        "text": note.text,
+        "first": note.first,
+        "links": [painted_link(link) for link in note.links],
+    }
+
+
+def painted_link(link: Link) -> dict[str, Any]:
+    """A link as plain data: ``page`` below the site's root, ``given`` as text for its address."""
+    given = {
+        key: value if isinstance(value, str) else show_plain(value, 6)
+        for key, value in link.given.items()
+    }
+    return {"label": link.label, "page": link.page, "given": given}

@@ -1,0 +1,1 @@
+"""Series as pictures in SVG, and their captions."""

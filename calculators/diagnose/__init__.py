@@ -1,0 +1,1 @@
+"""What is wrong, how sure that is, and what to look at next."""

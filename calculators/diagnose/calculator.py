@@ -1,0 +1,140 @@
+"""What is wrong, how sure that is, and what to look at next."""
+
+from typing import Annotated, Any
+
+from calculators.core.declare import calculator
+from calculators.core.quantities import Cover, Days, FeedMass, HoursADay, Volume
+from calculators.core.quantity import Help, Keys, Label
+from calculators.diagnose.case import check_findings, contradictions, figures_of
+from calculators.diagnose.case_read import read_case
+from calculators.diagnose.first_step import Known, to_do_first
+from calculators.diagnose.follow_up import expected, filled
+from calculators.diagnose.next_check import best_check
+from calculators.diagnose.outputs import Diagnosis, NextCheck, Readings
+from calculators.diagnose.posterior import SOMETHING_ELSE, posterior
+from calculators.diagnose.ranking import DIGITS, ranked
+from calculators.diagnose.record import CAUSES, FINDINGS, PLANTS, WHERE
+from calculators.diagnose.triage import (
+    in_danger,
+    is_enough,
+    is_urgent,
+    warnings,
+    worth_asking_about,
+)
+from calculators.diagnose.words import disagreement, why_check
+from calculators.science.animals.reading_lines import LINE_SOURCES
+
+
+def findings_by_place() -> dict[str, Any]:
+    """Every finding's key, label and question, grouped by where one looks; for ``--describe``."""
+    return {
+        "findings": [
+            {
+                "where": where,
+                "label": label,
+                "findings": [
+                    {
+                        "key": key,
+                        "question": one.question,
+                        "label": one.label,
+                        "from_input": one.input,
+                    }
+                    for key, one in FINDINGS.items()
+                    if one.where == where
+                ],
+            }
+            for where, label in WHERE.items()
+        ]
+    }
+
+
+Signs = Annotated[
+    list[str] | None, Keys(tuple(FINDINGS), tuple(one.label for one in FINDINGS.values()))
+]
+
+
+@calculator(
+    "Diagnosis",
+    sources=("epa-2013-ammonia", *LINE_SOURCES),
+    describe_more=findings_by_place,
+    contradictions=contradictions,
+)
+def diagnose(
+    plant: Annotated[
+        str | None,
+        Label("Plant"),
+        Keys(tuple(PLANTS), tuple(plant.name for plant in PLANTS.values())),
+        Help("The plant that looks wrong, if it has a record."),
+    ] = None,
+    findings: Annotated[Signs, Label("What you see"), Help("Keys, with commas between.")] = None,
+    absent: Annotated[
+        Signs, Label("What you looked for and did not find"), Help("Keys, with commas between.")
+    ] = None,
+    readings: Annotated[Readings | None, Label("Readings")] = None,
+    light_hours: Annotated[HoursADay | None, Label("Light, hours a day")] = None,
+    feed_g_week: Annotated[FeedMass | None, Label("Dry food a week")] = None,
+    volume_l: Volume | None = None,
+    cover_percent: Cover | None = None,
+    days_since_planting: Annotated[Days | None, Label("Days since planting")] = None,
+    tank_age_days: Annotated[Days | None, Label("Days since the soil was flooded")] = None,
+) -> Diagnosis:
+    """Rank what may be wrong, with reasons, and name the next thing to look at.
+
+    Bayes' rule over the problem records. Each problem has a weight by how common it is. Each
+    question (a finding, or a reading with its bands) has a probability b for each answer when the
+    trouble is something else. A problem multiplies the odds of an answer by K, from 16 (speaks
+    strongly for) down to 0.01 (all but rules out): p = K b / (sum of K b over all answers). An
+    answer that is there counts p / b; one that was looked for and is not there counts (1 - p) /
+    (1 - b). So one figure gives both, and a sign that is not there tells most where the problem
+    nearly always shows it. What nobody looked at counts nothing.
+
+    Findings are not independent: the strongest for a problem counts in full, each further one with
+    the power of 0.8. Something that stands in no record keeps a share of its
+    own, and never less than 5 %. The classes are our judgement, not measurements: take the
+    percentages as an order, not as odds to bet on.
+
+    Next comes the question that is expected to tell most about the cause (mutual information over
+    each leading cause and all the rest as one).
+    Animals come first: a reading that kills is urgent by itself, with its own first step. A
+    problem that endangers them goes before a likelier one about leaves, and
+    where a sign says that they are in danger, the next question is about that.
+    """
+    signs, not_there, values = findings or [], absent or [], readings or Readings()
+    check_findings(signs, not_there)
+    figures = figures_of(
+        plant, values._asdict(), light_hours, feed_g_week, volume_l, cover_percent,
+        days_since_planting, tank_age_days,
+    )  # fmt: skip
+    case = read_case(signs, not_there, figures)
+    named = PLANTS[plant].troubles if plant else ()
+    chances = posterior(case, named)
+    urgent = is_urgent(case, chances, named, values._asdict())
+    enough = is_enough(case, chances)
+    action, action_for = to_do_first(Known(case, chances, named, values._asdict(), urgent, enough))
+    check = best_check(case, worth_asking_about(case, chances))
+    told = action_for if enough or urgent else None
+    return Diagnosis(
+        ranked=ranked(case, chances, plant),
+        next_check=check
+        and NextCheck(
+            check.finding, FINDINGS[check.finding].question, why_check(check, in_danger(case))
+        ),
+        first_action=action,
+        urgent=urgent,
+        enough=enough,
+        first_action_for=action_for,
+        something_else_percent=round(100 * chances[SOMETHING_ELSE], DIGITS),
+        expect=expected(told),
+        if_not=CAUSES[told].ask if told else None,
+        calculators=filled(
+            told,
+            {
+                "readings": values._asdict(),
+                "volume_l": volume_l,
+                "cover_percent": cover_percent,
+                "feed_g_week": feed_g_week,
+                "light_hours": light_hours,
+            },
+        ),
+        notes=(*warnings(case, values._asdict(), urgent, enough), *disagreement(case)),
+    )

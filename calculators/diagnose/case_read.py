@@ -1,0 +1,124 @@
+"""From what a keeper says and measures to answers: present, absent, or not known."""
+
+import itertools
+from collections.abc import Collection, Iterator, Mapping
+from typing import Any, NamedTuple
+
+from calculators.diagnose.record import FINDINGS, QUESTIONS, question_of
+
+
+class Answer(NamedTuple):
+    """The answer to one question. ``value`` is the reading that gave it."""
+
+    present: str | None
+    absent: frozenset[str] = frozenset()
+    value: float | None = None
+
+
+class Case(NamedTuple):
+    """All that is known: answers by question, what follows from them, and what did not agree.
+
+    ``follows`` has, for each finding that follows, whether it is there and which findings say so.
+    """
+
+    answers: dict[str, Answer]
+    follows: dict[str, tuple[bool, frozenset[str]]]
+    disagree: list[str]
+
+    def present(self) -> set[str]:
+        """Every finding that is there, said or following."""
+        said = {answer.present for answer in self.answers.values() if answer.present}
+        return said | {key for key, (there, _) in self.follows.items() if there}
+
+    def at_odds(self) -> list[tuple[str, str]]:
+        """Pairs of findings that were both said to be there though one excludes the other."""
+        said = {answer.present for answer in self.answers.values() if answer.present}
+        return [
+            (one, other)
+            for one, other in itertools.combinations(sorted(said), 2)
+            if excluded(one, other) or excluded(other, one)
+        ]
+
+
+def excluded(one: str, other: str) -> bool:
+    """Whether a finding, or what it implies, excludes another."""
+    implied = closure(one)
+    return any(other in FINDINGS[key].excludes for key in implied)
+
+
+def read_case(
+    present: Collection[str], absent: Collection[str], figures: Mapping[str, Any]
+) -> Case:
+    """Put together findings, findings looked for and not there, and figures by input key.
+
+    A figure settles its question; a finding that says otherwise is named in ``disagree``.
+    """
+    answers = {key: measured(key, value) for key, value in figures.items() if key in QUESTIONS}
+    disagree = []
+    for question in {question_of(key) for key in (*present, *absent)}:
+        there = [key for key in QUESTIONS[question] if key in present]
+        gone = frozenset(key for key in QUESTIONS[question] if key in absent)
+        if question not in answers:
+            answers[question] = Answer(there[0] if there else None, gone)
+        elif (there and answers[question].present != there[0]) or answers[question].present in gone:
+            disagree += [*there, *sorted(gone)]
+    return Case(answers, consequences(answers), sorted(disagree))
+
+
+def measured(question: str, value: Any) -> Answer:
+    """The answer that a figure gives."""
+    bands = QUESTIONS[question]
+    hit = next((key for key in bands if in_band(key, value)), None)
+    shown = value if isinstance(value, float | int) else None
+    return Answer(hit, frozenset() if hit else frozenset(bands), shown)
+
+
+def in_band(key: str, value: Any) -> bool:
+    """Whether a figure makes a finding true."""
+    finding = FINDINGS[key]
+    if finding.equals is not None:
+        return bool(value == finding.equals)
+    above = finding.above is None or value > finding.above
+    return above and (finding.up_to is None or value <= finding.up_to)
+
+
+def consequences(answers: Mapping[str, Answer]) -> dict[str, tuple[bool, frozenset[str]]]:
+    """What follows from the answers for questions that have none, and from which findings."""
+    found: dict[str, tuple[bool, frozenset[str]]] = {}
+    for answer in answers.values():
+        for key, there, source in following(answer):
+            if question_of(key) in answers:
+                continue
+            before = found.get(key, (there, frozenset[str]()))
+            # two findings may say opposite things of a third; then it counts as there
+            found[key] = (before[0] or there, before[1] | {source})
+    return found
+
+
+def following(answer: Answer) -> Iterator[tuple[str, bool, str]]:
+    """What follows from one answer, as (finding, whether it is there, the finding that says so)."""
+    if answer.present:
+        implied = closure(answer.present)
+        for key in implied:
+            if key != answer.present:
+                yield key, True, answer.present
+            for out in FINDINGS[key].excludes:
+                yield out, False, answer.present
+        for key, finding in FINDINGS.items():
+            if not implied.isdisjoint(finding.excludes) and key not in implied:
+                yield key, False, answer.present
+    for gone in answer.absent:
+        for key in FINDINGS:
+            if key != gone and gone in closure(key):
+                yield key, False, gone
+
+
+def closure(key: str) -> set[str]:
+    """A finding and all that it implies."""
+    known, waiting = set[str](), [key]
+    while waiting:
+        one = waiting.pop()
+        if one not in known:
+            known.add(one)
+            waiting += FINDINGS[one].implies
+    return known

@@ -1,0 +1,60 @@
+"""After the first step: what to expect by which day, and calculators filled with the figures given."""
+
+import math
+from collections.abc import Mapping
+from typing import Annotated, Any, NamedTuple
+
+from calculators.core.quantities import Days
+from calculators.core.quantity import Label
+from calculators.diagnose.record import CAUSES
+
+WEEK = 7  # days
+OWN = ("volume_l", "cover_percent", "feed_g_week", "light_hours")  # beside the readings
+DIGITS = 6  # after the point; a change of units leaves a tail that nobody typed
+RENAMED = {"light_hours": "hours"}  # as the light calculator calls it
+
+
+class Day(NamedTuple):
+    """A change to expect, and between which days."""
+
+    text: Annotated[str, Label("What")]
+    from_day: Annotated[Days, Label("From day")]
+    to_day: Annotated[Days, Label("To day")]
+
+
+class Filled(NamedTuple):
+    """A calculator and inputs for it."""
+
+    calculator: Annotated[str, Label("Calculator")]
+    inputs: Annotated[dict[str, Any], Label("Inputs")]
+
+
+def when(from_day: float, to_day: float) -> str:
+    """Between which days, and in which weeks where it takes longer than one."""
+    first, last = round(from_day), round(to_day)
+    days = f"{first}" if first == last else f"{first} to {last}"
+    if last <= WEEK:
+        return f"Day {days}"
+    weeks = sorted({max(1, math.ceil(day / WEEK)) for day in (first, last)})
+    return f"Week {' to '.join(map(str, weeks))} (day {days})"
+
+
+def expected(cause: str | None) -> list[Day]:
+    """What a problem's record says to expect."""
+    return [Day(**one) for one in CAUSES[cause].expect] if cause else []
+
+
+def filled(cause: str | None, inputs: Mapping[str, Any]) -> list[Filled]:
+    """The record's calculators with the keeper's own figures in place of its examples.
+
+    ``inputs`` are the diagnosis's own. A figure goes where the calculator has an input of the same
+    name, or where the record says that an input takes a reading.
+    """
+    own = {**(inputs["readings"] or {}), **{key: inputs[key] for key in OWN}}
+    own |= {there: own[here] for here, there in RENAMED.items()}
+    made = []
+    for one in CAUSES[cause].calculators if cause else ():
+        known = {key: own.get(one["readings"].get(key, key)) for key in one["inputs"]}
+        given = {key: round(value, DIGITS) for key, value in known.items() if value is not None}
+        made.append(Filled(one["calculator"], {**one["inputs"], **given}))
+    return made

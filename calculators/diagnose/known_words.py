@@ -1,0 +1,91 @@
+"""An address, a kept or a shared diagnosis may hold words that this book does not know (any more).
+
+The way to help must not break on them: they are left out, named, and the rest is answered.
+"""
+
+from collections.abc import Iterable, Mapping
+from typing import Any, NamedTuple
+
+from calculators.core.declare import Field
+from calculators.diagnose.case import keys_in
+from calculators.diagnose.record import FINDINGS, question_of
+
+MOST_NAMED, LONGEST = 5, 40  # of what was left out; an address may hold anything
+
+
+class Known(NamedTuple):
+    """The inputs that can be read, and each word that was left out, in order."""
+
+    given: dict[str, Any]
+    dropped: list[str]
+
+
+def known_only(fields: tuple[Field, ...], given: Mapping[str, Any]) -> Known:
+    """Leave out inputs by unknown keys, unknown keys in lists and choices, and answers at odds.
+
+    ``given`` is flat text, as a page sends it. A figure that cannot be read stays: it has a field.
+    """
+    known = flat_keys(fields)
+    dropped = [key for key in given if key not in known]
+    kept = {key: value for key, value in given.items() if key in known}
+    for field in fields:
+        value = kept.get(field.key)
+        if field.kind == "keys" and value is not None:
+            words = [word for word in keys_in(value) if word]
+            dropped += [word for word in words if word not in field.choices]
+            kept[field.key] = [word for word in words if word in field.choices]
+        elif value and field.kind == "choice" and value not in field.choices:
+            dropped.append(str(kept.pop(field.key)))
+        elif field.kind == "object" and isinstance(value, str):
+            dropped.append(field.key)
+            del kept[field.key]
+    return Known(*agreeing(kept, dropped))
+
+
+def without(given: Mapping[str, Any], bad: Iterable[str]) -> dict[str, Any]:
+    """The inputs without those that cannot be read; a list inside is named as ``findings[2]``."""
+    names = {key.partition("[")[0] for key in bad}
+    return {key: value for key, value in given.items() if key not in names}
+
+
+def flat_keys(fields: tuple[Field, ...]) -> set[str]:
+    """Every key that a page may send, with those inside an object by their dotted name."""
+    inside = {f"{field.key}.{part.key}" for field in fields for part in field.row}
+    return {field.key for field in fields} | inside
+
+
+def agreeing(given: dict[str, Any], dropped: list[str]) -> tuple[dict[str, Any], list[str]]:
+    """One answer to each question: that of danger, else the last; what is present is not absent."""
+    if not isinstance(given.get("findings"), list):
+        return given, dropped
+    answers: dict[str, str] = {}
+    for key in given["findings"]:
+        before = answers.get(question_of(key))
+        if before and before != key and FINDINGS[before].danger and not FINDINGS[key].danger:
+            dropped.append(key)
+            continue
+        if before and before != key:
+            dropped.append(before)
+        answers[question_of(key)] = key
+    present = list(answers.values())
+    found = given | {"findings": present}
+    if isinstance(given.get("absent"), list):
+        found["absent"] = [key for key in given["absent"] if key not in present]
+    return found, dropped
+
+
+def left_out(dropped: list[str], wrong: list[str]) -> str:
+    """What was left out in a sentence or two; empty where nothing was. ``wrong`` are labels of fields."""
+    unread = f"Not used, as it cannot be read: {', '.join(wrong)}." if wrong else ""
+    return f"{not_known(dropped)} {unread}".strip() if dropped else unread
+
+
+def not_known(dropped: list[str]) -> str:
+    """One sentence that names the words."""
+    names = list(dict.fromkeys(dropped))
+    shown = ", ".join(
+        f"“{name[: LONGEST - 1]}…”" if len(name) > LONGEST else f"“{name}”"
+        for name in names[:MOST_NAMED]
+    )
+    more = f" and {len(names) - MOST_NAMED} more" if len(names) > MOST_NAMED else ""
+    return f"Left out, as this book does not know it or it did not fit the rest: {shown}{more}."

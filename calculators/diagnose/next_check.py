@@ -1,0 +1,132 @@
+"""Which question would tell the leading causes apart best: expected information."""
+
+import math
+from collections.abc import Mapping
+from typing import NamedTuple
+
+from calculators.diagnose.case_read import Case
+from calculators.diagnose.posterior import OF_PLANT, SOMETHING_ELSE
+from calculators.diagnose.record import CAUSES, FINDINGS, QUESTIONS, question_of, shares_of
+
+LEAST_BITS = 0.002  # less than this is not worth a look
+# What a question is worth to someone who stands elsewhere, or must fetch a test kit; our judgement.
+ELSEWHERE, TEST_KIT = 0.7, 0.5
+OF_TEST = "readings."
+SURFACE = "surface"
+LEADING = 0.25  # of the first cause's chance: from here on a cause is told apart by itself
+DIGITS = 12  # machines differ in the last digits, and must not choose differently
+
+Column = tuple[str, float, dict[str, float]]  # name, chance, probability of each answer
+
+
+class Check(NamedTuple):
+    """A finding worth looking for, and the chance of a leading cause with it and without it."""
+
+    finding: str
+    cause: str
+    if_there: float
+    if_not: float
+
+
+class Looking(NamedTuple):
+    """Where the keeper stands now, and which questions could not be answered.
+
+    ``stays``: nothing is to be asked about other places.
+    """
+
+    where: str
+    passed: frozenset[str] = frozenset()
+    stays: bool = False
+
+
+def best_check(
+    case: Case, chances: Mapping[str, float], looking: Looking | None = None
+) -> Check | None:
+    """The finding that is expected to tell most among those not known; None if none tells enough.
+
+    For someone who stands at a place, a question about another place must tell more; and what
+    kind of plant it is may be asked too, for it can be seen.
+    """
+    bits = {
+        question: answer_bits(columns(question, chances), tuple(QUESTIONS[question]))
+        * worth(question, looking)
+        for question in sorted(QUESTIONS)
+        if question not in case.answers
+        and (looking or not question.startswith(OF_PLANT))
+        and not (looking and question in looking.passed)
+        and not any(question_of(key) == question for key in case.follows)
+    }
+    best = max(bits, key=lambda question: bits[question], default=None)
+    if best is None or bits[best] < LEAST_BITS:
+        return None
+    told = columns(best, chances)
+    finding = max(QUESTIONS[best], key=lambda key: answer_bits(told, (key,)))
+    return compare(told, finding)
+
+
+def worth(question: str, looking: Looking | None) -> float:
+    """What an answer is worth to someone at a place, beside what it tells."""
+    if looking and looking.where == SURFACE and question.startswith(OF_PLANT):
+        return 0.0  # who looks at floating plants knows what they are
+    if looking is None or any(FINDINGS[key].where == looking.where for key in QUESTIONS[question]):
+        return 1.0
+    if looking.stays:
+        return 0.0
+    return TEST_KIT if question.startswith(OF_TEST) else ELSEWHERE
+
+
+def leading(chances: Mapping[str, float]) -> list[str]:
+    """The causes that come near the first."""
+    first = max(chances[cause] for cause in CAUSES)
+    return [cause for cause in sorted(CAUSES) if chances[cause] >= LEADING * first]
+
+
+def columns(question: str, chances: Mapping[str, float]) -> list[Column]:
+    """Each leading cause, and all the rest as one, with the probability of each answer."""
+    usual = QUESTIONS[question]
+    leaders = leading(chances)
+    shown = [(cause, chances[cause], shares_of(cause, question)) for cause in leaders]
+    rest = [cause for cause in chances if cause not in leaders]
+    weight = math.fsum(chances[cause] for cause in rest)
+    mixed = {
+        key: math.fsum(
+            chances[cause] * (usual if cause == SOMETHING_ELSE else shares_of(cause, question))[key]
+            for cause in rest
+        )
+        / weight
+        for key in usual
+    }
+    return [*shown, (SOMETHING_ELSE, weight, mixed)]
+
+
+def answer_bits(told: list[Column], answers: tuple[str, ...]) -> float:
+    """The mutual information of cause and answer: each of ``answers``, or none of them.
+
+    I = sum over causes c and answers a of P(c) P(a|c) log2(P(a|c) / P(a)), in bits.
+    """
+    table = []
+    for _, chance, given in told:
+        shown = [given[key] for key in answers]
+        table.append((chance, [*shown, max(0.0, 1 - sum(shown))]))
+    whole = [
+        math.fsum(chance * row[place] for chance, row in table) for place in range(len(answers) + 1)
+    ]
+    bits = math.fsum(
+        chance * share * math.log2(share / total)
+        for chance, row in table
+        for share, total in zip(row, whole, strict=True)
+        if share > 0 and chance > 0
+    )
+    return round(bits, DIGITS)
+
+
+def compare(told: list[Column], finding: str) -> Check:
+    """The leading cause whose chance hangs most on a finding."""
+    there = math.fsum(chance * given[finding] for _, chance, given in told)
+    moved = [
+        (name, chance * given[finding] / there, chance * (1 - given[finding]) / (1 - there))
+        for name, chance, given in told
+        if name != SOMETHING_ELSE
+    ]
+    name, yes, no = max(moved, key=lambda one: round(abs(one[1] - one[2]), DIGITS))
+    return Check(finding, name, yes, no)

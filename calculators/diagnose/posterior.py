@@ -1,0 +1,93 @@
+"""Bayes' rule over the causes, with room for something that stands in no record."""
+
+import math
+from typing import NamedTuple
+
+from calculators.diagnose.case_read import Case
+from calculators.diagnose.likelihood import (
+    BOOK_MAY_ERR,
+    NAMED_BY_PLANT,
+    PRIOR_WEIGHT,
+    SOMETHING_ELSE_WEIGHT,
+    normal,
+    ratio,
+    together,
+)
+from calculators.diagnose.record import CAUSES, QUESTIONS, question_of, shares_of
+
+SOMETHING_ELSE = "something-else"
+OF_PLANT = "plant."  # the questions that the plant's record settles
+DIGITS = 12  # machines differ in the last digits, and must not rank differently
+
+
+class Term(NamedTuple):
+    """What one answer says about one cause: the logarithm of its likelihood ratio."""
+
+    question: str
+    present: str | None
+    absent: frozenset[str]
+    value: float | None
+    log_ratio: float
+
+
+def terms(cause: str, case: Case) -> list[Term]:
+    """Every answer's word on a cause, sorted by question so that order never matters.
+
+    What follows from a finding counts only where the cause says nothing about that finding itself.
+    """
+    found = []
+    for question, answer in case.answers.items():
+        found.append(term(cause, question, answer.present, answer.absent, answer.value))
+    rows = CAUSES[cause].rows
+    for key, (there, sources) in case.follows.items():
+        if sources.isdisjoint(rows):
+            gone = frozenset() if there else frozenset({key})
+            found.append(term(cause, question_of(key), key if there else None, gone, None))
+    return sorted(found, key=lambda one: (one.question, one.present or "", sorted(one.absent)))
+
+
+def term(
+    cause: str, question: str, present: str | None, absent: frozenset[str], value: float | None
+) -> Term:
+    """One answer's word on one cause."""
+    usual, given = QUESTIONS[question], shares_of(cause, question)
+    return Term(question, present, absent, value, math.log(ratio(given, usual, present, absent)))
+
+
+def prior_weight(cause: str, named: tuple[str, ...]) -> float:
+    """How likely a cause is before anything is seen; more where the plant's record names it.
+
+    Where the kind of plant is the problem's hallmark, its record only says the same thing again.
+    """
+    counts = cause in named and not OF_ONE_KIND[cause]
+    return PRIOR_WEIGHT[CAUSES[cause].prior] * (NAMED_BY_PLANT if counts else 1.0)
+
+
+def is_of_one_kind(cause: str) -> bool:
+    """Whether a problem comes with one kind of plant alone."""
+    rows = CAUSES[cause].rows
+    return any(row.hallmark and question_of(key).startswith(OF_PLANT) for key, row in rows.items())
+
+
+OF_ONE_KIND = {cause: is_of_one_kind(cause) for cause in CAUSES}
+
+
+def posterior(case: Case, named: tuple[str, ...]) -> dict[str, float]:
+    """The probability of each cause, from 0 to 1, and of something else.
+
+    weight = prior x what all answers say together (likelihood.together); something else has a ratio of 1 for
+    every finding. A share BOOK_MAY_ERR of the whole always goes to something else.
+    """
+    logs = {
+        cause: math.log(prior_weight(cause, named))
+        + together([one.log_ratio for one in terms(cause, case)])
+        for cause in CAUSES
+    }
+    logs[SOMETHING_ELSE] = math.log(SOMETHING_ELSE_WEIGHT)
+    highest = max(logs.values())
+    chances = normal([math.exp(log - highest) for log in logs.values()])
+    found = {
+        cause: round((1 - BOOK_MAY_ERR) * chance, DIGITS)
+        for cause, chance in zip(logs, chances, strict=True)
+    }
+    return {**found, SOMETHING_ELSE: found[SOMETHING_ELSE] + BOOK_MAY_ERR}

@@ -1,0 +1,130 @@
+"""Animals before leaves: what is urgent, whether enough is known, and what to do first."""
+
+from collections.abc import Mapping
+
+from calculators.core.numbers import show_number
+from calculators.core.result import Note
+from calculators.diagnose.case_read import Case
+from calculators.diagnose.likelihood import ODDS
+from calculators.diagnose.posterior import SOMETHING_ELSE, prior_weight
+from calculators.diagnose.reading_steps import STEPS, TO_KINDS_THAT_LIVE_COLD, deadly, harmful
+from calculators.diagnose.record import CAUSES, FINDINGS
+from calculators.science.water.ammonia import chronic_limit_mg_n_l
+
+IN_DANGER = "Animals may be in danger. See to them first; leaves can wait."
+NOT_ENOUGH = "Not enough to tell. Answer the next check; change nothing yet."
+SEE_TO_IT_FIRST = "Not enough to tell the cause. Do the first step, then answer the next check."
+FAIR_CHANCE = 0.15  # from here on an urgent cause goes before a likelier one about leaves
+RAISED = 2.0  # ... if what was found has at least doubled it
+BESIDE_THE_POINT = 0.2  # what a cause that fits nothing pointed at weighs when a question is chosen
+ENOUGH = 0.5  # the leading root must be likelier than all the rest together
+
+
+def fair_urgent(chances: Mapping[str, float], named: tuple[str, ...]) -> list[str]:
+    """The causes that endanger animals and that the findings make fairly likely."""
+    weights = {cause: prior_weight(cause, named) for cause in CAUSES}
+    total = sum(weights.values())
+    return [
+        cause
+        for cause in sorted(CAUSES, key=lambda cause: (-chances[cause], cause))
+        if CAUSES[cause].urgency == "now"
+        and chances[cause] >= FAIR_CHANCE
+        and chances[cause] >= RAISED * weights[cause] / total
+    ]
+
+
+def is_urgent(
+    case: Case,
+    chances: Mapping[str, float],
+    named: tuple[str, ...],
+    readings: Mapping[str, float | None],
+) -> bool:
+    """Whether animals may be in danger: by a finding, a reading that kills, or a likely cause."""
+    return in_danger(case) or bool(deadly(readings)) or bool(fair_urgent(chances, named))
+
+
+def in_danger(case: Case) -> bool:
+    """Whether a finding means danger to animals by itself."""
+    return any(FINDINGS[key].danger for key in case.present())
+
+
+def worth_asking_about(case: Case, chances: Mapping[str, float]) -> dict[str, float]:
+    """The chances that the next check is for: of what endangers animals only, where a sign says so."""
+    if not in_danger(case):
+        return dict(chances)
+    kept = {
+        cause: chance
+        for cause, chance in chances.items()
+        if cause == SOMETHING_ELSE or CAUSES[cause].urgency == "now"
+    }
+    total = sum(kept.values())
+    return {cause: kept.get(cause, 0.0) / total for cause in chances}
+
+
+def complained_of(case: Case, chances: Mapping[str, float], where: str) -> dict[str, float]:
+    """The chances that a question at the tank is for: sooner what fits what was pointed at.
+
+    Someone who points at black roots is not asked about green dust, common as that is. The
+    ranking itself never makes use of this. Where animals may be in danger, they come first.
+    """
+    if in_danger(case):
+        return worth_asking_about(case, chances)
+    seen = {key for key in case.present() if FINDINGS[key].input is None}
+    fits = {
+        cause
+        for cause in CAUSES
+        for key, row in CAUSES[cause].rows.items()
+        if ODDS[row.strength] > 1
+        and (key in seen if seen else FINDINGS[key].where == where and row.strength == "strong-for")
+    }
+    kept = {
+        cause: chance * (1 if cause in fits or cause == SOMETHING_ELSE else BESIDE_THE_POINT)
+        for cause, chance in chances.items()
+    }
+    total = sum(kept.values())
+    return {cause: chance / total for cause, chance in kept.items()}
+
+
+def is_enough(case: Case, chances: Mapping[str, float]) -> bool:
+    """Whether one root, a problem with its kin, is likelier than everything else together."""
+    if not case.answers:
+        return False
+    roots: dict[str, float] = {}
+    for cause, chance in chances.items():
+        root = cause if cause == SOMETHING_ELSE else CAUSES[cause].kin or cause
+        roots[root] = roots.get(root, 0.0) + chance
+    return any(root != SOMETHING_ELSE and chance > ENOUGH for root, chance in roots.items())
+
+
+def warnings(
+    case: Case, readings: Mapping[str, float | None], urgent: bool, enough: bool
+) -> list[Note]:
+    """What the keeper must know beside the ranking."""
+    said = []
+    if urgent:
+        said.append(Note("danger", IN_DANGER))
+    ammonia, ph, warmth = (readings[key] for key in ("ammonia_mg_n_l", "ph", "temperature_c"))
+    if ammonia and ph is not None and warmth is not None:
+        limit = chronic_limit_mg_n_l(ph, warmth)
+        times = show_number(ammonia / limit, 2)
+        said.append(
+            Note(
+                "danger" if ammonia > limit else "caution",
+                f"At this pH and temperature your ammonia is {times} times the US limit for lasting "
+                "exposure. The aim is none at all.",
+            )
+        )
+    harms = harmful(readings)
+    said += [Note("caution", STEPS[one].harmful) for one in harms]
+    if ("temperature_c", "low") in deadly(readings):
+        said.append(Note("info", TO_KINDS_THAT_LIVE_COLD))
+    if not enough:
+        said.append(Note("info", SEE_TO_IT_FIRST if urgent or harms else NOT_ENOUGH))
+    said.append(
+        Note(
+            "info",
+            "The percentages are our judgement, not a measurement. What you have not looked "
+            "at counts neither for nor against.",
+        )
+    )
+    return said

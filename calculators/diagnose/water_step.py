@@ -1,0 +1,120 @@
+"""How to change water in this tank, where the usual large change could do harm.
+
+A problem's own first action may say "change half the water". That holds in most tanks; where ammonia
+shows or pH is low it can turn ammonium into toxic ammonia, and then the words here stand in its place.
+"""
+
+from typing import NamedTuple
+
+from calculators.diagnose.case_read import Case
+from calculators.diagnose.record import CAUSES, FINDINGS
+from calculators.science.animals.reading_lines import standing
+from calculators.science.water.changing_water import first_step_for_ammonia
+
+NO_AMMONIA_MG_N_L = 0.05  # the upper edge of "the ammonia test reads zero" in the findings
+# What a band stands for where no figure was given: the worse end of what it leaves open; judgement.
+TAKEN_AS = {
+    "ammonia-none": ("ammonia_mg_n_l", 0.0),
+    "ammonia-trace": ("ammonia_mg_n_l", 0.25),
+    "ammonia-shows": ("ammonia_mg_n_l", 3.0),
+    "ph-low": ("ph", 6.0),
+    "ph-high": ("ph", 8.5),
+    "kh-near-zero": ("kh_dh", 0.0),
+}
+ACID_PH = 6.5  # below it nearly all of what a kit shows is ammonium; common practice, no source
+UNSURE_PH = 7.0
+
+SAME_WATER = "dechlorinated water within 2 °C (4 °F) of the tank’s"
+A_TENTH = (
+    f"Change a tenth of the water, slowly, with {SAME_WATER}; then read the pH, and wait some hours "
+    "before the next tenth: a quick rise harms as well."
+)
+TEST_BEFORE = (
+    "Test ammonia before you change any water. If it shows, open the calculator for changing water with "
+    "ammonia first. If it reads zero: "
+)
+TEST_FIRST = (
+    "At this pH test ammonia before a large change; it takes five minutes. If it shows, a change can turn "
+    "it toxic: open the calculator for changing water with ammonia first. If it reads zero: "
+)
+IF_ACID = (
+    " But if your pH is under 6.5, test ammonia first: where it shows, a change can turn it toxic."
+)
+
+
+class Water(NamedTuple):
+    """What is known of the water that decides how it may be changed; None where it is not."""
+
+    ammonia_mg_n_l: float | None = None
+    ph: float | None = None
+    kh_dh: float | None = None
+    temperature_c: float | None = None
+
+
+def water_of(case: Case) -> Water:
+    """The water by the figures given, or by the bands that were said to be true."""
+    known: dict[str, float] = {}
+    for key in case.present():
+        if key in TAKEN_AS:
+            reading, value = TAKEN_AS[key]
+            known[reading] = value
+    for reading in Water._fields:
+        answer = case.answers.get(f"readings.{reading}")
+        if answer and answer.value is not None:
+            known[reading] = answer.value
+    return Water(**known)
+
+
+def shows_ammonia(water: Water) -> bool:
+    """Whether a reading or a band says that there is ammonia."""
+    return water.ammonia_mg_n_l is not None and water.ammonia_mg_n_l > NO_AMMONIA_MG_N_L
+
+
+def careful_change(water: Water) -> str | None:
+    """The change of water that these readings allow; None where the usual one does no harm."""
+    if water.ammonia_mg_n_l is not None and shows_ammonia(water):
+        return first_step_for_ammonia(
+            water.ammonia_mg_n_l, water.ph, water.kh_dh, water.temperature_c
+        )
+    if water.ph is not None and standing("ph", water.ph).side == "low":
+        return A_TENTH if water.ammonia_mg_n_l is not None else TEST_BEFORE + A_TENTH
+    return None
+
+
+def test_first(water: Water) -> bool:
+    """Whether ammonia, of which nothing is known, must be read before a large change."""
+    return water.ammonia_mg_n_l is None and water.ph is not None and water.ph < ACID_PH
+
+
+def with_care(change: str, water: Water) -> str:
+    """A change of water in words, as these readings allow it."""
+    careful = careful_change(water)
+    if careful:
+        return careful
+    if test_first(water):
+        return TEST_FIRST + change[:1].lower() + change[1:]
+    unsure = water.ammonia_mg_n_l is None and (water.ph is None or water.ph < UNSURE_PH)
+    return change + IF_ACID if unsure else change
+
+
+def safe_action(cause: str, water: Water) -> str:
+    """A problem's first action, its change of water put as this tank allows it."""
+    record = CAUSES[cause]
+    if record.besides is None:
+        return record.first_action
+    careful = careful_change(water)
+    if careful:
+        return f"{careful} {record.besides}"
+    if record.slowly:
+        return record.first_action
+    return with_care(record.first_action, water)
+
+
+def is_cold(case: Case) -> bool:
+    """Whether the water, or the room with no heater, was said to be cold."""
+    return not case.present().isdisjoint({"water-cold", "cool-room"})
+
+
+def animals_suffer(case: Case) -> bool:
+    """Whether something seen on the animals means danger."""
+    return any(FINDINGS[key].danger and FINDINGS[key].where == "animals" for key in case.present())

@@ -1,0 +1,120 @@
+"""Because and against, in words."""
+
+import math
+
+from calculators.core.numbers import show_number
+from calculators.core.result import Note
+from calculators.diagnose.case_read import Case
+from calculators.diagnose.likelihood import ODDS
+from calculators.diagnose.next_check import Check
+from calculators.diagnose.posterior import Term, terms
+from calculators.diagnose.record import CAUSES, FINDINGS, PLANTS, QUESTIONS, Row
+
+WORTH_SAYING = math.log(1.08)  # a weaker likelihood ratio is no reason
+MOST_REASONS = 8
+AIR_FIRST = "Animals first. Add air and stop feeding."
+THEN_TEST = (
+    "Then test ammonia, nitrite, pH and temperature. Ask a vet who treats fish or invertebrates if they are "
+    "not better within hours."
+)
+CHANGE_FIRST = (
+    "Change a third to half of the water now with dechlorinated water of the same temperature."
+)
+CHECK_THE_HEATER = (
+    " The water is cold: check the heater too, unplugged before your hands go in, and warm slowly, by no "
+    "more than 1 °C (2 °F) an hour."
+)
+LOOK_TOO = "Look at the animals, test ammonia and nitrite, then answer the next check."
+LOOK_FIRST = (
+    "Change nothing yet. Look at the animals, test ammonia and nitrite, then answer the next check. "
+    "If any animal gasps, lies down or races about, change water and add air first."
+)
+
+
+def reasons(cause: str, case: Case, plant: str | None) -> tuple[list[str], list[str]]:
+    """What speaks for a cause and against it, the strongest first."""
+    said = sorted(terms(cause, case), key=lambda one: -abs(one.log_ratio))
+    told = [one for one in said if abs(one.log_ratio) >= WORTH_SAYING]
+    because = [sentence(cause, one) for one in told if one.log_ratio > 0][:MOST_REASONS]
+    against = [sentence(cause, one) for one in told if one.log_ratio < 0][:MOST_REASONS]
+    if plant and cause in PLANTS[plant].troubles:
+        because.append(f"{PLANTS[plant].name} is known for it: its record names this trouble.")
+    return because, against
+
+
+def sentence(cause: str, one: Term) -> str:
+    """One reason: what was found, and why it speaks for the cause or against it."""
+    rows = CAUSES[cause].rows
+    if one.present:
+        found = upper(FINDINGS[one.present].label) + shown(one.value)
+        if one.present in rows:
+            return f"{found}: {rows[one.present].why}."
+        return f"{found}: this cause {mostly(cause, one.question)}."
+    said = [key for key in sorted(one.absent) if key in rows]
+    keys = said or sorted(one.absent)
+    row = rows.get(keys[0])
+    if one.value is not None:
+        return (
+            f"The reading{shown(one.value)} lies between: this cause {mostly(cause, one.question)}."
+        )
+    return f"Not there: {FINDINGS[keys[0]].label}. {tells(row, one.log_ratio)}"
+
+
+def tells(row: Row | None, log_ratio: float) -> str:
+    """What the absence of a finding says."""
+    if row is None:
+        return "It would say something else." if log_ratio > 0 else "It is often there."
+    if log_ratio > 0:
+        return f"It would speak against this: {row.why}."
+    often = "nearly always" if row.hallmark else "often"
+    return f"This cause {often} shows it: {row.why}."
+
+
+def mostly(cause: str, question: str) -> str:
+    """The answers that a cause makes likelier, or those it makes less likely."""
+    rows = {
+        key: CAUSES[cause].rows[key] for key in QUESTIONS[question] if key in CAUSES[cause].rows
+    }
+    likely = [FINDINGS[key].label for key, row in rows.items() if ODDS[row.strength] > 1]
+    if likely:
+        return f"mostly comes with {' or '.join(likely)}"
+    unlikely = [FINDINGS[key].label for key, row in rows.items() if ODDS[row.strength] < 1]
+    return f"seldom comes with {' or '.join(unlikely)}"
+
+
+def upper(text: str) -> str:
+    """A sentence's first letter."""
+    return text if text.startswith("pH") else text[:1].upper() + text[1:]
+
+
+def shown(value: float | None) -> str:
+    """A reading behind its finding."""
+    return "" if value is None else f" ({show_number(value)})"
+
+
+def why_check(check: Check, danger: bool) -> str:
+    """Why a finding is worth looking for; in danger the chances are among what endangers animals."""
+    among = "what endangers animals" if danger else "the leading causes"
+    return (
+        f"It tells {among} apart best: “{CAUSES[check.cause].name}” would stand at about "
+        f"{percent(check.if_there)} % with it and {percent(check.if_not)} % without it"
+        f"{', among those' if danger else ''}."
+    )
+
+
+def percent(chance: float) -> str:
+    """A probability as a whole percentage."""
+    return show_number(round(100 * chance), 3)
+
+
+def disagreement(case: Case) -> list[Note]:
+    """Findings that a figure contradicts, where the figure was used, and findings that do not agree."""
+    said = []
+    if case.disagree:
+        labels = "; ".join(FINDINGS[key].label for key in case.disagree)
+        said.append(f"A figure you gave says otherwise, and the figure was used: {labels}.")
+    said += [
+        f"These do not go together; look again: {FINDINGS[one].label}; {FINDINGS[other].label}."
+        for one, other in case.at_odds()
+    ]
+    return [Note("caution", text) for text in said]

@@ -1,0 +1,1 @@
+"""Salts and bottles, and the doses that reach a level."""

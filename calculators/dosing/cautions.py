@@ -1,0 +1,120 @@
+"""What a dosing plan may do to animals: the day's rise, the level it leads to, and ammonia."""
+
+from collections.abc import Mapping
+from typing import NamedTuple
+
+from calculators.core.numbers import show_number
+from calculators.core.result import Level, Note
+from calculators.dosing.limits import KILLS, LIMITS, can_kill
+from calculators.dosing.settling import Rhythm, highest
+from calculators.science.water import chemistry
+from calculators.science.water.ammonia import chronic_limit_mg_n_l, unionised_share
+
+# Common practice, no source: larger changes in one day are felt by fish and moulting shrimps.
+NITRATE_A_DAY_MG_L = 10.0
+HARDNESS_A_DAY_DH = 2.0
+SALTS_A_DAY_MG_L = 100.0
+# Where the free-ammonia check is shown for a tank whose own figures are not asked for; our judgement.
+CHECK_PH = 8.0
+CHECK_TEMPERATURE_C = 25.0
+
+
+class Plan(NamedTuple):
+    """What is dosed and how: levels in mg/L of the nutrient, its use by plants in mg/L a day."""
+
+    nutrient: str
+    now: float
+    rise: float
+    use_a_day: float
+    tap: float
+    rhythm: Rhythm
+
+
+def peaks(plan: Plan, adds: Mapping[str, float | None]) -> dict[str, float]:
+    """The highest level of each thing added, mg/L; what is not the nutrient is taken as unused."""
+    found = {
+        key: highest(0, added, 0, 0, plan.rhythm)
+        for key, added in adds.items()
+        if added and key in (*LIMITS, "nitrogen")
+    }
+    found[plan.nutrient] = highest(plan.now, plan.rise, plan.use_a_day, plan.tap, plan.rhythm)
+    if plan.nutrient != "nitrate" and "nitrogen" in found:
+        # all of it ends as nitrate where plants do not take it first
+        found["nitrate"] = found["nitrogen"] * chemistry.NITRATE_PER_N
+    return found
+
+
+def level_cautions(plan: Plan, adds: Mapping[str, float | None]) -> list[Note]:
+    """Cautions for the levels that a plan leads to; what can kill comes first."""
+    said = []
+    for key, level in peaks(plan, adds).items():
+        limit = LIMITS.get(key)
+        if not limit or level < limit.caution:
+            continue
+        grade: Level = "danger" if level >= limit.danger else "caution"
+        unused = "" if key == plan.nutrient else " if plants take none of it"
+        kills = (
+            " That can kill animals: do not dose it where they live."
+            if can_kill(key, level)
+            else ""
+        )
+        text = f"This plan takes {key} to {show_number(level)} mg/L{unused}.{kills} {limit.why}"
+        said.append(Note(grade, f"{text} Dose less, or change more water."))
+    return sorted(said, key=lambda note: KILLS not in note.text)
+
+
+def rise_cautions(adds: Mapping[str, float | None]) -> list[Note]:
+    """Cautions for what one dose changes in a day."""
+    added = {key: value or 0.0 for key, value in adds.items()}
+    said = []
+    if added["nitrate"] > NITRATE_A_DAY_MG_L:
+        said.append(f"nitrate by {show_number(added['nitrate'])} mg/L")
+    hardness = added["calcium"] / chemistry.CA + added["magnesium"] / chemistry.MG
+    if hardness / chemistry.MMOL_PER_DH > HARDNESS_A_DAY_DH:
+        said.append(f"hardness by {show_number(hardness / chemistry.MMOL_PER_DH)} °dH")
+    salts = sum(added.values()) - added["nitrogen"]  # which the nitrate holds already
+    if salts > SALTS_A_DAY_MG_L:
+        said.append(f"dissolved salts by {show_number(salts)} mg/L")
+    return [
+        Note(
+            "caution",
+            f"One dose raises {what} in a day. Split it over several days: fish and moulting "
+            "shrimps feel such a jump (common practice, no source).",
+        )
+        for what in said
+    ]
+
+
+AS_AMMONIA = {
+    "urea": "Urea turns into ammonia within days.",
+    "urea-or-ammonium": "Urea and ammonium count as ammonia, and the nitrate shown is the most that all "
+    "of it can become.",
+    "unknown": "Which form the label's nitrogen has is not known here: ammonium and urea count as "
+    "ammonia, and the nitrate shown is the most that all of it can become. If the label names nitrate "
+    "alone, say so in the form.",
+}
+
+
+def ammonia_notes(form: str, plan: Plan, adds: Mapping[str, float | None]) -> list[Note]:
+    """The free-ammonia check for nitrogen that is urea or ammonium, or of a form that the label hides.
+
+    ``form`` is a key of ``AS_AMMONIA``; any other, as nitrate, needs no check.
+    """
+    dose = adds["nitrogen"] or 0.0
+    if form not in AS_AMMONIA or dose == 0:
+        return []
+    first = AS_AMMONIA[form]
+    level = peaks(plan, adds)["nitrogen"]
+    limit = chronic_limit_mg_n_l(CHECK_PH, CHECK_TEMPERATURE_C)
+    free = dose * unionised_share(CHECK_PH, CHECK_TEMPERATURE_C)
+    return [
+        Note(
+            "danger" if level >= limit else "caution",
+            f"{first} Each dose equals {show_number(dose)} mg/L of total ammonia nitrogen, and the "
+            f"plan leads to {show_number(level)} mg/L if nothing takes it up. At pH {CHECK_PH:g} and "
+            f"{CHECK_TEMPERATURE_C:g} °C, {show_number(free)} mg/L of a dose is toxic, and the limit "
+            f"over weeks is {show_number(limit)} mg/L in total. Where animals live, do not dose it "
+            "before you have put these figures and the tank's own pH into the free-ammonia "
+            "calculator.",
+        )
+    ]

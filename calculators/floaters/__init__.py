@@ -1,0 +1,1 @@
+"""Floating cover: its growth, its thinning, the light that it leaves."""

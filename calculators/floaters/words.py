@@ -1,0 +1,113 @@
+"""What the floaters calculator says beside its figures."""
+
+import math
+
+from calculators.core.figures import figure
+from calculators.core.numbers import show_number
+from calculators.core.result import Note
+from calculators.core.wording import CUTTINGS
+from calculators.floaters.outputs import AreaByEye, DaysByEye, DoublingUsed, ShareByEye
+from calculators.floaters.record import FloatingPlant
+from calculators.floaters.thinning import NOW_DAYS, Rhythm, Thinning
+
+CLOSED_PERCENT = 80  # common practice, no source: above it gas exchange and light suffer
+CLOSED = Note(
+    "caution",
+    "A closed mat shuts out light and slows the air's way into the water. Watch the animals at dawn, "
+    "when oxygen is lowest: if they gasp at the surface, take half of it out at once and add air.",
+)
+
+
+def notes(cover: float, rhythm: Rhythm, thinning: Thinning, room_cm2: float) -> list[Note]:
+    """What to do and when, whether the rhythm holds, and what a closed surface does to the animals."""
+    said = []
+    if thinning.now:
+        said.append(thin_now(cover, rhythm, thinning, room_cm2))
+    if rhythm.grown > rhythm.high:
+        said.append(too_seldom(rhythm))
+    if not said:
+        said.append(holds(rhythm, thinning))
+    if thinning.now and thinning.steps > 1:
+        said.append(in_steps(thinning, room_cm2))
+    if max(rhythm.high, cover) > CLOSED_PERCENT:
+        said.append(CLOSED)
+    return [*said, CUTTINGS]
+
+
+def thin_now(cover: float, rhythm: Rhythm, thinning: Thinning, room_cm2: float) -> Note:
+    """What to take out today, and why."""
+    if cover > rhythm.high:
+        why = "the cover is over its upper limit"
+    elif cover == rhythm.high:
+        why = "the cover is at its upper limit"
+    elif rhythm.days_to_high(cover) <= NOW_DAYS:
+        why = "the cover reaches its upper limit within a day"
+    else:
+        why = "it has grown as far as your rhythm lets it"
+    text = (
+        f"Thin today: {why}. Take out {figure(AreaByEye, room_cm2 * thinning.removed / 100)} cm², from "
+        f"{figure(ShareByEye, cover)} down to {figure(ShareByEye, rhythm.low)} %."
+    )
+    return Note("caution", text, True)
+
+
+def in_steps(thinning: Thinning, room_cm2: float) -> Note:
+    """How to take out much of a cover that animals are used to."""
+    each = figure(AreaByEye, room_cm2 * thinning.removed / 100 / thinning.steps)
+    text = (
+        f"Where animals are used to the shade, do it in {thinning.steps} steps of about {each} cm², two or "
+        "three days apart: sudden light frightens them (common practice, no source)."
+    )
+    return Note("caution", text, True)
+
+
+def too_seldom(rhythm: Rhythm) -> Note:
+    """How often it takes, in whole days and never later than the upper limit comes."""
+    days = math.floor(rhythm.longest) if rhythm.longest >= 1 else rhythm.longest
+    every = "every day" if days == 1 else f"every {figure(DaysByEye, days)} days"
+    text = f"With this rhythm it passes the upper limit before each thinning. Thin {every}, or down to less."
+    return Note("caution", text, True)
+
+
+def holds(rhythm: Rhythm, thinning: Thinning) -> Note:
+    """The answer where the rhythm holds and nothing is due yet."""
+    share = figure(ShareByEye, 100 * thinning.removed / thinning.cover)
+    text = (
+        f"The rhythm holds: thin in about {figure(DaysByEye, thinning.due_days)} days, then every "
+        f"{show_number(rhythm.every)}. Take out {share} % of the cover each time."
+    )
+    return Note("info", text, True)
+
+
+def from_record(
+    plant: FloatingPlant | None, doubling: float | None, wet: float | None, dry_matter: float
+) -> list[Note]:
+    """Which figures the record gave; ``doubling`` and ``wet`` are those, None where the keeper's stand."""
+    said = []
+    if plant and plant.doubling_days and doubling is not None:
+        span = plant.doubling_days
+        text = (
+            f"Doubling time: {figure(DoublingUsed, doubling)} days, the middle of {show_number(span.low)} to "
+            f"{show_number(span.high)} in the record of {plant.name} ({span.sure}). Time it in your tank."
+        )
+        said.append(Note("info", text))
+    if wet is not None:
+        said.append(wet_note(plant, wet, dry_matter))
+    return said
+
+
+def wet_note(plant: FloatingPlant | None, wet: float, dry_matter: float) -> Note:
+    """Where the wet mass at full cover comes from."""
+    if plant is None or plant.mat_dry_g_m2 is None:
+        text = (
+            f"Wet mass at full cover: {show_number(wet, 2)} g/m², our guess. Weigh what you lift from a "
+            "known area."
+        )
+        return Note("info", text)
+    span = plant.mat_dry_g_m2
+    text = (
+        f"Wet mass at full cover: {show_number(wet, 2)} g/m², from the middle of {show_number(span.low)} to "
+        f"{show_number(span.high)} g dry in the record of {plant.name} ({span.sure}) at "
+        f"{show_number(dry_matter)} % dry matter."
+    )
+    return Note("info", text)

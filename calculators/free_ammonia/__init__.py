@@ -1,0 +1,1 @@
+"""How much of an ammonia reading is toxic."""

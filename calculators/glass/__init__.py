@@ -1,1 +1,0 @@
-"""The tank itself: volumes, areas, mass."""

@@ -1,0 +1,1 @@
+"""Hardness in other units, carbon dioxide, and mixing two waters."""

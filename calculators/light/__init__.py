@@ -1,0 +1,1 @@
+"""How much light reaches the plants."""

@@ -1,1 +1,0 @@
-"""Animals: their mass, feed, load and breath."""

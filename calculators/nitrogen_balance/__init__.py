@@ -1,0 +1,1 @@
+"""Where the nitrogen of a week of feed goes."""

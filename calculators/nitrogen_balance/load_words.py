@@ -1,0 +1,65 @@
+"""What the weekly budget says of ammonia, oxygen and hardness at its load."""
+
+from calculators.core.numbers import show_number as show
+from calculators.core.result import Note
+from calculators.nitrogen_balance.load import MUCH_KH_DH_WEEK, Load
+from calculators.science.nitrogen.filter_load import HOURS_PER_DAY, LEAST_FILM, MOST_FILM
+
+
+def load_notes(load: Load) -> list[Note]:
+    """Too much feed, or much, for this water; empty where no line is reached."""
+    if not load.is_heavy and not load.is_overfed:
+        return []
+    why = " ".join([*ammonia_words(load), *air_words(load)])
+    if load.is_overfed:
+        text = (
+            f"Too much for this water. {why} Animals already in it: halve the feed today, keep the "
+            "surface moving day and night, test ammonia every day, and find other homes or a larger "
+            "tank for some. None yet: plan for far fewer."
+        )
+        return [Note("danger", text, first=True)]
+    text = (
+        f"Heavy load. {why} Animals already in it: keep the surface moving, test ammonia each week, and "
+        "have a battery air pump ready for a power cut. None yet: plan for fewer."
+    )
+    return [Note("caution", text, first=True)]
+
+
+def ammonia_words(load: Load) -> list[str]:
+    """How soon ammonia harms without a filter, and where it settles with one, if near harm."""
+    found, said = load.ammonia, []
+    if found.harms_within(HOURS_PER_DAY):
+        said.append(
+            f"{show(found.load_mg_n_l_day, 2)} mg of nitrogen a litre and day come in as ammonia; if the "
+            f"filter stops, it harms after {show(found.hours_to_harm or 0, 2)} hours."
+        )
+    if found.films_may_fail:
+        said.append(
+            f"Even a ripe filter may not keep up, taken as a film of bacteria on {LEAST_FILM:.0f} to "
+            f"{MOST_FILM:.0f} times the water's surface."
+        )
+    return said
+
+
+def air_words(load: Load) -> list[str]:
+    """Where oxygen settles by night, as a range."""
+    low, high = load.air_high_need, load.air_low_need
+    return [
+        f"By night oxygen settles near {show(low.moved, 2)} to {show(high.moved, 2)} mg/L with a moving "
+        f"surface, {show(low.still, 2)} to {show(high.still, 2)} with a still one."
+    ]
+
+
+def hardness_notes(load: Load, kh_dh: float | None, weeks: float | None) -> list[Note]:
+    """How fast carbonate hardness goes, where it goes fast."""
+    soon = weeks is not None and weeks < 4
+    if load.kh_dh_week < MUCH_KH_DH_WEEK and not soon:
+        return []
+    text = (
+        f"Nitrification uses about {show(load.kh_dh_week, 2)} °dH of carbonate hardness a week, less if "
+        "droppings give some of it back."
+    )
+    if weeks is not None:
+        text += f" From {show(kh_dh or 0)} °dH that lasts about {show(weeks, 2)} weeks without a change."
+    text += " Test KH each week: where it ends, pH falls and the filter stops."
+    return [Note("caution", text)]

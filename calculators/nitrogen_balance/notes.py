@@ -1,0 +1,46 @@
+"""All that the weekly budget says, in its order: harm to animals, the verdict, the rest."""
+
+from calculators.core.result import Note
+from calculators.nitrogen_balance.load import Load
+from calculators.nitrogen_balance.load_words import hardness_notes, load_notes
+from calculators.nitrogen_balance.verdict import Ahead, verdict_note
+from calculators.science.nitrogen.balance import SHOWN_DAYS, Flows, Verdict
+from calculators.science.nitrogen.balance_words import nitrate_notes, other_notes
+from calculators.science.nitrogen.constants import DAYS_PER_WEEK
+from calculators.science.nitrogen.steady import Cycle
+
+
+def notes(
+    verdict: Verdict,
+    found: Flows,
+    cycle: Cycle,
+    days: float | None,
+    high: float | None,
+    now: float,
+    later: float,
+    load: Load,
+    hardness: tuple[float | None, float | None],
+    *,
+    measured: bool,
+    feed_to_balance: float,
+    feed_for_target: float,
+) -> list[Note]:
+    """All that is to be said about one budget; ``hardness`` is the KH read and the weeks it lasts."""
+    endless = cycle.share <= 0 < cycle.rise_day
+    harm = [*nitrate_notes(now, high, endless=endless), *load_notes(load)]
+    first = sorted(harm, key=lambda note: note.level != "danger")
+    ahead = Ahead(now, later, SHOWN_DAYS / DAYS_PER_WEEK)
+    says = verdict_note(verdict, found, cycle, days, high, ahead, harmless=not harm)
+    return [
+        *first,
+        says._replace(first=True),
+        *hardness_notes(load, *hardness),
+        *other_notes(
+            verdict,
+            cycle,
+            high,
+            measured=measured,
+            feed_to_balance=feed_to_balance,
+            feed_for_target=feed_for_target,
+        ),
+    ]

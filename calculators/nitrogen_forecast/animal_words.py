@@ -1,0 +1,57 @@
+"""What a forecast says of readings that harm animals, before anything else."""
+
+from collections.abc import Sequence
+
+from calculators.core.result import Note
+from calculators.nitrogen_forecast.first_steps import first_steps
+from calculators.nitrogen_forecast.harm import Harm
+from calculators.nitrogen_forecast.harm_words import detail, headline
+from calculators.science.nitrogen.tank import Event, Tank
+
+GASPING = Note(
+    "danger",
+    "If animals gasp, lie down or dart about, act first and measure later: add air, stop feeding, and "
+    "do what stands above. Ask a vet who treats fish if it goes on.",
+)
+
+
+def animals(
+    found: Sequence[Harm], tank: Tank, events: Sequence[Event], calm: float | None
+) -> list[Note]:
+    """The verdict for the animals, what to do, each figure, and what it means with and without animals."""
+    if not found:
+        return []
+    urgent = [harm for harm in found if harm.is_danger]
+    said = [detail(harm, tank) for harm in found]
+    if urgent:
+        said = [headline(urgent), *first_steps(urgent, tank, events), *said, GASPING]
+    said.append(with_and_without(found, calm))
+    return sorted(said, key=lambda note: note.level != "danger")
+
+
+def with_and_without(found: Sequence[Harm], calm: float | None) -> Note:
+    """What it means for one who has animals in the tank, and for one who has none yet."""
+    if any(harm.is_danger and harm.is_now for harm in found):
+        inside = "do what stands above for them, today"
+    elif any(harm.is_danger for harm in found):
+        inside = "test every day, feed little, and be ready for what stands above"
+    else:
+        inside = (
+            "test twice a week, watch how they breathe and eat, and put right what stands above"
+        )
+    toxic = any(harm.reading in ("ammonia", "nitrite") for harm in found)
+    return Note(
+        "caution",
+        f"Animals already in it: {inside}. None yet: wait{waiting(calm) if toxic else PUT_RIGHT}",
+    )
+
+
+PUT_RIGHT = " until this is put right."
+
+
+def waiting(calm: float | None) -> str:
+    """How long to wait for ammonia and nitrite."""
+    until = " until both ammonia and nitrite read zero for a week."
+    if calm is None:
+        return f"{until} Neither is forecast to stay low before the last day."
+    return f"{until} Both are forecast to stay low from about day {calm:.0f}; trust tests, not the day."

@@ -1,0 +1,108 @@
+"""The answer of one run: outputs and words."""
+
+from calculators.core.result import Note
+from calculators.nitrogen_forecast.harm import harms
+from calculators.nitrogen_forecast.outlook import calm_from
+from calculators.nitrogen_forecast.outputs import NitrogenForecast
+from calculators.nitrogen_forecast.pictures import drawn
+from calculators.nitrogen_forecast.verdict import judge
+from calculators.nitrogen_forecast.words import notes
+from calculators.science.nitrogen.alkalinity import CACO3_MG_PER_N
+from calculators.science.nitrogen.course import course_of
+from calculators.science.nitrogen.ensemble import Band
+from calculators.science.nitrogen.hunger import Hunger
+from calculators.science.nitrogen.inverse import Answers
+from calculators.science.nitrogen.simulate import Outcome
+from calculators.science.nitrogen.tank import Event, Tank
+from calculators.science.water.ammonia import unionised_share
+
+
+def late(events: list[Event], days: float) -> list[Note]:
+    """A word on events that the forecast does not reach."""
+    count = sum(event.day >= days for event in events)
+    if not count:
+        return []
+    return [Note("info", f"{count} of the events lie on or after the last day and are left out.")]
+
+
+def untested(ammonia_mg_n_l: float | None, nitrite_mg_n_l: float | None) -> list[Note]:
+    """A word where the run starts from no reading of what harms fastest."""
+    if ammonia_mg_n_l is not None and nitrite_mg_n_l is not None:
+        return []
+    both = ammonia_mg_n_l is None and nitrite_mg_n_l is None
+    one = "ammonia" if ammonia_mg_n_l is None else "nitrite"
+    what = "ammonia and nitrite" if both else one
+    return [
+        Note(
+            "caution", f"No reading of {what} was given: none is taken. Test before you rely on it."
+        )
+    ]
+
+
+def result(
+    outcome: Outcome,
+    tank: Tank,
+    events: list[Event],
+    days: float,
+    around: Band | None,
+    wanted: Answers,
+    said: list[Note],
+) -> NitrogenForecast:
+    """The answer of one run."""
+    record, hunger = outcome.record, outcome.record.hunger
+    course = course_of(record.lines)
+    found = harms(record, course, tank)
+    calm = calm_from(record.lines, tank.ph, tank.temperature_c)
+    return NitrogenForecast(
+        peak_unionised_mg_n_l=record.ammonia.value * unionised_share(tank.ph, tank.temperature_c),
+        peak_unionised_day=record.ammonia.day,
+        peak_nitrite_mg_n_l=record.nitrite.value,
+        peak_nitrite_day=record.nitrite.day,
+        final_nitrate_mg_l=outcome.last.nitrate,
+        first_shortage_day=hunger.first_day,
+        recovery_day=hunger.recovery_day,
+        balance_error_percent=outcome.balance_error_percent,
+        healthy_growth_day=hunger.healthy_day,
+        healthy_after_feeding_days=after_feeding(hunger, tank.feed_g_week, events),
+        calm_from_day=calm,
+        kh_drift_dh=outcome.last.kh_drift,
+        alkalinity_used_mg_l=max(0.0, outcome.nitrified_mg) / tank.volume_l * CACO3_MG_PER_N,
+        final_nitrate_low_mg_l=around.low[-1] if around else None,
+        final_nitrate_high_mg_l=around.high[-1] if around else None,
+        earliest_shortage_day=around.earliest_shortage if around else None,
+        feed_for_target_g_week=wanted.feed_g_week,
+        extra_stems_g=wanted.extra_stems_g,
+        extra_floater_area_cm2=wanted.extra_floater_cm2,
+        verdict=judge(found, hunger, course),
+        nitrate_course=course.direction,
+        peak_nitrate_mg_l=course.highest,
+        times_grown=course.times_grown,
+        shortages=len(hunger.spells),
+        notes=once([*notes(outcome, found, course, tank, events, days, calm), *said]),
+        series=drawn(record.lines, around, tank, events),
+    )
+
+
+def once(said: list[Note]) -> tuple[Note, ...]:
+    """Each note once, where it stands first."""
+    return tuple(note for place, note in enumerate(said) if note not in said[:place])
+
+
+def after_feeding(hunger: Hunger, ration: float, events: list[Event]) -> float | None:
+    """Days from the first rise of the ration after plants ran short to healthy new growth.
+
+    Where it was raised before they ran short only, from the last of those rises.
+    """
+    short, healthy = hunger.first_day, hunger.healthy_day
+    if short is None or healthy is None:
+        return None
+    rises = []
+    for event in sorted(events, key=lambda event: event.day):
+        if event.kind != "feed":
+            continue
+        if event.value > ration and event.day <= healthy:
+            rises.append(event.day)
+        ration = event.value
+    if not rises:
+        return None
+    return healthy - next((day for day in rises if day >= short), rises[-1])

@@ -1,0 +1,72 @@
+"""What to do first when ammonia or nitrite harms: words, and where to go on."""
+
+from collections.abc import Sequence
+
+from calculators.core.result import Link, Note
+from calculators.nitrogen_forecast.harm import Harm
+from calculators.nitrogen_forecast.outlook import NITRITE_WATCH_MG_N_L
+from calculators.nitrogen_forecast.water_advice import how_to_change
+from calculators.science.nitrogen.tank import Tank
+
+MOST_READ_MG_L = 50.0  # the most that the ammonia calculators take
+LARGEST_CHANGE_PERCENT = 50.0  # "a third to a half", as the words say
+DANGER_PAGE = Link("Animals in danger: what to do", "danger/")
+
+
+def next_hour(found: Sequence[Harm], tank: Tank) -> Note:
+    """What to do against the ammonia and nitrite found, at once where they are read now."""
+    now = any(harm.is_now for harm in found)
+    when = "Now, within the hour" if now else "When a test shows it, within the hour"
+    # where nitrite alone harms, a change must still not free the ammonia that stands beside it
+    ammonia = largest(found, "ammonia") or tank.ammonia_mg_n_l
+    text = (
+        f"{when}: take out leftovers and anything dead, stop feeding, add air, and leave the filter "
+        f"running and unwashed. {how_to_change(ammonia, tank)} Test again in the evening and each "
+        "morning."
+    )
+    return Note("danger", text, links=links(ammonia, largest(found, "nitrite"), tank))
+
+
+def largest(found: Sequence[Harm], reading: str) -> float:
+    """The largest value of one reading among the harms; 0 where it is none of them."""
+    return max((harm.value for harm in found if harm.reading == reading), default=0.0)
+
+
+def links(ammonia: float, nitrite: float, tank: Tank) -> tuple[Link, ...]:
+    """The page for the first hour, and calculators filled in with the largest figures."""
+    found = [DANGER_PAGE]
+    if ammonia > 0:
+        found += ammonia_links(min(ammonia, MOST_READ_MG_L), tank)
+    if nitrite > NITRITE_WATCH_MG_N_L:
+        change: dict[str, float | str] = {
+            "now_mg_l": nitrite,
+            "tap_mg_l": 0.0,
+            "target_mg_l": NITRITE_WATCH_MG_N_L,
+            "max_change_percent": LARGEST_CHANGE_PERCENT,
+            "volume_l": tank.volume_l,
+        }
+        found.append(
+            Link("How large a change for this nitrite", "calculators/water-change/", change)
+        )
+    return tuple(found)
+
+
+def ammonia_links(ammonia: float, tank: Tank) -> list[Link]:
+    """How toxic it is, and how to change water with it; what is not known is left to be filled in."""
+    toxic: dict[str, float | str] = {
+        "ammonia_mg_l": ammonia,
+        "reported_as": "nitrogen",
+        "ph": tank.ph,
+        "temperature_c": tank.temperature_c,
+    }
+    change = toxic | {"volume_l": tank.volume_l}
+    for key, reading in (
+        ("kh_dh", tank.kh_dh),
+        ("tap_ph", tank.tap_ph),
+        ("tap_kh_dh", tank.tap_kh_dh),
+    ):
+        change |= {} if reading is None else {key: reading}
+    return [
+        Link("How toxic this ammonia is", "calculators/free-ammonia/", toxic),
+        Link("How to change water with this ammonia", "calculators/ammonia-change/", change),
+    ]

@@ -1,0 +1,93 @@
+"""What to do first, whatever harms: one note a kind of harm, readings of now before forecasts."""
+
+from collections.abc import Callable, Sequence
+
+from calculators.core.result import Link, Note
+from calculators.nitrogen_forecast.first_hour import next_hour
+from calculators.nitrogen_forecast.harm import Harm
+from calculators.nitrogen_forecast.water_advice import how_to_change
+from calculators.science.animals.reading_lines import LINES
+from calculators.science.nitrogen.tank import Event, Tank
+
+DAILY_CHANGE_PERCENT = 25.0  # common practice, no source: large changes at once strain animals
+TOXIC = ("ammonia", "nitrite")
+TOO_WARM = (
+    "Now: switch off heater and lamp, lift the lid, let a fan blow over the water and add air, since "
+    "warm water holds little oxygen. Cool by about 2 °C an hour, no faster; no ice in the tank."
+)  # common practice, no source
+TOO_COLD = (
+    "Now: see whether the heater works, and pull its plug before your hands go in. Cover the tank, "
+    "and warm it by about 2 °C an hour, no faster. Feed nothing until it is warm."
+)  # common practice, no source
+TOO_ACID = (
+    "Now: test pH again with a second kit, and test ammonia before you change any water. Acid water "
+    "holds ammonia harmless, and it turns toxic as pH rises. Bring pH back over days, never by one "
+    "large dose."
+)
+TOO_ALKALINE = (
+    "Now: test pH again with a second kit, and test ammonia: at this pH a little of it kills. Stop "
+    "what raises the pH, add air, and bring it back over hours in small changes of water; never by "
+    "a dose of acid."
+)
+
+
+def first_steps(found: Sequence[Harm], tank: Tank, events: Sequence[Event]) -> list[Note]:
+    """What to do, in the order of what harms; ``found`` is ordered so."""
+    said: list[Note] = []
+    for harm in found:
+        if harm.reading in TOXIC:
+            note = next_hour([one for one in found if one.reading in TOXIC], tank)
+        elif harm.reading == "nitrate_mg_l":
+            note = against_nitrate(harm, tank, events)
+        else:
+            note = FIXED[harm.reading](harm)
+        said += [] if note in said else [note]
+    return said
+
+
+def against_warmth(harm: Harm) -> Note:
+    """Too warm or too cold."""
+    return Note("danger", TOO_WARM if harm.side == "high" else TOO_COLD)
+
+
+def against_ph(harm: Harm) -> Note:
+    """Too acid or too alkaline."""
+    return Note("danger", TOO_ALKALINE if harm.side == "high" else TOO_ACID)
+
+
+FIXED: dict[str, Callable[[Harm], Note]] = {"temperature_c": against_warmth, "ph": against_ph}
+
+
+def against_nitrate(harm: Harm, tank: Tank, events: Sequence[Event]) -> Note:
+    """Nitrate that kills, as read or as forecast; a dose that brings it there is named."""
+    if not harm.is_now:
+        doses = [one for one in events if one.kind == "dose" and one.day <= harm.day]
+        if doses:
+            largest = max(doses, key=lambda one: one.value)
+            text = f"Leave out the dose of day {largest.day:.0f}: it is what brings nitrate there."
+            return Note("danger", text)
+        return Note(
+            "danger", "Before it gets there: feed less, and change more water or add plants."
+        )
+    if tank.ammonia_mg_n_l > 0:
+        change = how_to_change(tank.ammonia_mg_n_l, tank)
+    else:
+        change = (
+            f"Change {DAILY_CHANGE_PERCENT:.0f} % of the water today, and again each day, with "
+            "dechlorinated water of the same temperature and about the same hardness."
+        )
+    edge = LINES["nitrate_mg_l"].harmful_high or 0.0
+    text = f"Now: stop dosing and feed little. {change} Go on until a test reads under {edge:.0f} mg/L."
+    return Note("danger", text, links=(change_link(harm.value, edge, tank),))
+
+
+def change_link(nitrate_mg_l: float, edge: float, tank: Tank) -> Link:
+    """The water-change calculator filled in; a tap above the line is no target."""
+    given: dict[str, float | str] = {
+        "now_mg_l": nitrate_mg_l,
+        "tap_mg_l": tank.tap_nitrate_mg_l,
+        "target_mg_l": max(edge, tank.tap_nitrate_mg_l),
+        "max_change_percent": DAILY_CHANGE_PERCENT,
+        "volume_l": tank.volume_l,
+    }
+    return Link("How many changes for this nitrate", "calculators/water-change/", given)

@@ -1,0 +1,88 @@
+"""Each reading that harms, in a sentence: how much, when, and what it does."""
+
+from collections.abc import Sequence
+
+from calculators.core.numbers import show_number as show
+from calculators.core.result import Level, Note
+from calculators.core.wording import joined
+from calculators.nitrogen_forecast.harm import Harm
+from calculators.science.animals.reading_lines import LINES
+from calculators.science.nitrogen.tank import Tank
+from calculators.science.water.ammonia import unionised_share
+
+NAMES = {
+    "ammonia": "ammonia",
+    "nitrite": "nitrite",
+    "nitrate_mg_l": "nitrate",
+    "temperature_c": "the temperature",
+    "ph": "the pH",
+}
+CHLORIDE = (
+    "How much nitrite harms depends on chloride in the water, which competes with it at the gills, "
+    "and on the animal: some fish are not protected at all."
+)
+
+
+def headline(found: Sequence[Harm]) -> Note:
+    """The verdict for the animals, what is read now before what is forecast."""
+    now = [harm for harm in found if harm.is_now]
+    told = now or list(found)
+    kinds = list(dict.fromkeys(NAMES[harm.reading] for harm in told))
+    what = joined(kinds)
+    does = "harm" if len(kinds) > 1 else "harms"
+    if any(harm.band == "deadly" for harm in told):
+        does = "can kill"
+    if now:
+        return Note("danger", f"Animals first: {what} that you read now {does} them.")
+    return Note("danger", f"Animals first: this tank is heading for {what} that {does} them.")
+
+
+def detail(harm: Harm, tank: Tank) -> Note:
+    """One harm with its figure and its day."""
+    level: Level = "danger" if harm.is_danger else "caution"
+    if harm.reading == "ammonia":
+        return Note(level, ammonia(harm, tank))
+    if harm.reading == "nitrite":
+        return Note(level, f"Nitrite {when(harm)} {show(harm.value, 2)} mg N/L. {CHLORIDE}")
+    if harm.reading == "nitrate_mg_l":
+        return Note(level, nitrate(harm))
+    return Note(level, fixed(harm))
+
+
+def when(harm: Harm) -> str:
+    """Whether a figure is read now or is a peak ahead."""
+    return "is now at" if harm.is_now else f"peaks about day {harm.day:.0f} at"
+
+
+def ammonia(harm: Harm, tank: Tank) -> str:
+    """Total ammonia, its toxic part, and what that does."""
+    toxic = harm.value * unionised_share(tank.ph, tank.temperature_c)
+    text = f"Ammonia {when(harm)} {show(harm.value, 2)} mg N/L, {show(toxic, 2)} of it toxic."
+    if harm.band == "deadly":
+        return f"{text} Above the acute limit animals can die within hours."
+    if harm.band == "harmful":
+        return f"{text} That harms animals that stay in it."
+    return f"{text} Test daily around then."
+
+
+def nitrate(harm: Harm) -> str:
+    """Nitrate, and what it does over how long."""
+    amount = f"{show(harm.value, 2)} mg/L"
+    text = f"Nitrate is {amount} now" if harm.is_now else f"Nitrate reaches about {amount}"
+    text += "" if harm.is_now else f" about day {harm.day:.0f}"
+    if harm.band == "deadly":
+        return f"{text}: so much can kill sensitive animals within days."
+    return f"{text}: over time that can harm animals."
+
+
+def fixed(harm: Harm) -> str:
+    """Temperature or pH, which the forecast takes to stay as they are."""
+    lines = LINES[harm.reading]
+    edge = lines.harmful_high if harm.side == "high" else lines.harmful_low
+    beyond = "above" if harm.side == "high" else "below"
+    what = f"{show(harm.value)} °C" if harm.reading == "temperature_c" else f"pH {show(harm.value)}"
+    does = "kills many" if harm.band == "deadly" else "harms many"
+    return (
+        f"{what} {does} fish and shrimp; {beyond} {show(edge or 0)} it begins. Where the book has "
+        "your animals, their own pages say what they live well in."
+    )

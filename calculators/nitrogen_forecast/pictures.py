@@ -1,0 +1,91 @@
+"""The curves of a forecast, and how they are drawn: what stands together, lines, bands, marks."""
+
+from collections.abc import Sequence
+
+from calculators.core.quantities import OUNCE
+from calculators.core.result import Line, Mark, Series
+from calculators.nitrogen_forecast.outlook import NITRITE_ACT_MG_N_L, NITRITE_WATCH_MG_N_L
+from calculators.science.animals.reading_lines import LINES
+from calculators.science.nitrogen.constants import PERCENT_TO_MG_PER_G
+from calculators.science.nitrogen.ensemble import Band
+from calculators.science.nitrogen.plant_constants import CRITICAL_N
+from calculators.science.nitrogen.record import Line as Moment
+from calculators.science.nitrogen.tank import Event, Tank
+from calculators.science.water.ammonia import ACT_NH3_MG_N_L, chronic_limit_mg_n_l, unionised_share
+
+TOXIC = "Ammonia and nitrite"
+COVER = "Floaters: cover, and the light below"
+WORDS = {"change": "change", "trim": "trim", "feed": "feed", "dose": "dose"}
+
+
+def drawn(
+    moments: Sequence[Moment], around: Band | None, tank: Tank, events: Sequence[Event]
+) -> dict[str, Series]:
+    """The curves; a day on which something is done has a point before and one after it."""
+    days = [one.day for one in moments]
+    done = tuple(Mark(one.day, WORDS[one.kind]) for one in events if one.day <= days[-1])
+
+    def curve(label: str, unit: str, values: list[float]) -> Series:
+        return Series(label, unit, "Day", "days", days, values)
+
+    curves = {
+        "ammonia": curve(
+            "Total ammonia nitrogen", "mg N/L", [one.ammonia for one in moments]
+        )._replace(picture=TOXIC, short="ammonia", lines=ammonia_lines(tank)),
+        "nitrite": curve("Nitrite nitrogen", "mg N/L", [one.nitrite for one in moments])._replace(
+            picture=TOXIC, short="nitrite", lines=NITRITE_LINES
+        ),
+        "nitrate": curve("Nitrate", "mg/L", [one.nitrate for one in moments])._replace(
+            picture="Nitrate, as NO₃",
+            lines=NITRATE_LINES,
+            marks=done,
+        ),
+        "plant_nitrogen_percent": curve(
+            "Nitrogen in the hungriest plant",
+            "% of dry mass",
+            [one.plant_nitrogen_percent for one in moments],
+        )._replace(lines=(BROWNING,), marks=done),
+        "plant_mass": curve("Plants, wet", "g", [one.plant_mass for one in moments])._replace(
+            us=OUNCE
+        ),
+        "light_below_floaters": curve(
+            "Light below the floaters", "%", [one.light_below_floaters for one in moments]
+        )._replace(picture=COVER, short="light"),
+        "floating_cover": curve(
+            "Floating cover", "%", [one.floating_cover for one in moments]
+        )._replace(picture=COVER, short="cover"),
+        "kh_drift": curve("Drift of carbonate hardness", "°dH", [one.kh_drift for one in moments]),
+    }
+    if around:
+        curves |= edges(curves, "nitrate", around.low, around.high)
+        curves |= edges(curves, "plant_nitrogen_percent", around.store_low, around.store_high)
+    return curves
+
+
+def edges(
+    curves: dict[str, Series], key: str, low: list[float], high: list[float]
+) -> dict[str, Series]:
+    """The edges of the band around a curve."""
+    middle = curves[key]._replace(edge_of=key, lines=(), marks=())
+    return {
+        f"{key}_low": middle._replace(label=f"{middle.label}, at least", y=low),
+        f"{key}_high": middle._replace(label=f"{middle.label}, at most", y=high),
+    }
+
+
+BROWNING = Line("leaves brown below this", CRITICAL_N / PERCENT_TO_MG_PER_G, always=True)
+NITRATE_LINES = (
+    Line("can harm over time", LINES["nitrate_mg_l"].harmful_high or 0.0),
+    Line("can kill", LINES["nitrate_mg_l"].deadly_high or 0.0),
+)
+NITRITE_LINES = (
+    Line("nitrite: test daily", NITRITE_WATCH_MG_N_L, always=True),
+    Line("nitrite: act", NITRITE_ACT_MG_N_L),
+)
+
+
+def ammonia_lines(tank: Tank) -> tuple[Line, ...]:
+    """The total ammonia nitrogen from which the words say to act, at this tank's pH and warmth."""
+    chronic = chronic_limit_mg_n_l(tank.ph, tank.temperature_c)
+    working = ACT_NH3_MG_N_L / unionised_share(tank.ph, tank.temperature_c)
+    return (Line("ammonia: act", min(chronic, working)),)

@@ -1,0 +1,56 @@
+"""What is said about the answers for a target: how to get there, and where not to go."""
+
+from collections.abc import Sequence
+
+from calculators.core.numbers import show_number as show
+from calculators.core.result import Note
+from calculators.nitrogen_forecast.harm import harms
+from calculators.science.nitrogen.balance_words import FEED_IN_STEPS
+from calculators.science.nitrogen.course import course_of
+from calculators.science.nitrogen.inverse import Answers
+from calculators.science.nitrogen.simulate import COARSE, simulate
+from calculators.science.nitrogen.tank import Event, Rates, Tank
+
+
+def asked(
+    target: float | None,
+    wanted: Answers,
+    tank: Tank,
+    events: Sequence[Event],
+    days: float,
+    rates: Rates,
+) -> list[Note]:
+    """Cautions that belong to the answers for a target."""
+    if target is None:
+        return []
+    said = [*harmful_feed(wanted.feed_g_week, tank, events, days, rates), FEED_IN_STEPS]
+    if wanted.feed_g_week is None:
+        said.append(Note("caution", "No feed leads there: even without any, nitrate ends higher."))
+    if None in (wanted.extra_stems_g, wanted.extra_floater_cm2):
+        said.append(Note("caution", "Plants alone do not lead there: change more or feed less."))
+    return said
+
+
+def harmful_feed(
+    feed: float | None, tank: Tank, events: Sequence[Event], days: float, rates: Rates
+) -> list[Note]:
+    """A caution where the feed for the target is more than now, and harms before it gets there.
+
+    The search looks at nitrate on the last day alone; animals have to live through all days.
+    """
+    if feed is None or feed <= tank.feed_g_week:
+        return []
+    fed = tank._replace(feed_g_week=feed)
+    record = simulate(fed, events, days, rates, relative=COARSE).record
+    harmful = [harm for harm in harms(record, course_of(record.lines), fed) if harm.is_danger]
+    if all(harm.is_now for harm in harmful):
+        return []
+    return [
+        Note(
+            "caution",
+            f"Do not feed for that target: at {show(feed, 2)} g a week the water would harm "
+            "animals before nitrate gets there. Let the filter grow first, and raise the feed in "
+            "steps.",
+            first=True,
+        )
+    ]

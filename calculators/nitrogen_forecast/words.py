@@ -1,0 +1,63 @@
+"""What a forecast says in words: animals before leaves, the verdict first."""
+
+from collections.abc import Sequence
+
+from calculators.core.numbers import show_number as show
+from calculators.core.result import Note
+from calculators.core.wording import CHANGE_WITH_CARE, CUTTINGS
+from calculators.nitrogen_forecast.animal_words import animals
+from calculators.nitrogen_forecast.course_words import course_note
+from calculators.nitrogen_forecast.harm import Harm
+from calculators.science.nitrogen.balance_words import FEED_IN_STEPS
+from calculators.science.nitrogen.course import Course
+from calculators.science.nitrogen.simulate import Outcome
+from calculators.science.nitrogen.tank import Event, Tank
+
+CLOSED_PERCENT = 80  # as in the floaters calculator
+UNSURE = Note(
+    "info",
+    "A forecast from guesses: growth and rot are right within a factor of two at best. Choose low, "
+    "middle and high to see how unsure it is, test once a week, and correct the doubling times until "
+    "the curve meets your readings.",
+)
+
+
+def notes(
+    outcome: Outcome,
+    found: Sequence[Harm],
+    course: Course,
+    tank: Tank,
+    events: Sequence[Event],
+    days: float,
+    calm: float | None,
+) -> list[Note]:
+    """All that is to be said about one run; what harms animals stands before the course."""
+    said = [note._replace(first=True) for note in animals(found, tank, events, calm)]
+    said.append(course_note(outcome, course, days, harmless=not found)._replace(first=True))
+    spells = outcome.record.hunger.spells
+    if spells and spells[-1].end is None:
+        said.append(FEED_IN_STEPS)
+    said += water(outcome)
+    return [*said, UNSURE, CHANGE_WITH_CARE, CUTTINGS]
+
+
+def water(outcome: Outcome) -> list[Note]:
+    """Hardness and shade worth a word."""
+    said = []
+    if outcome.last.kh_drift < -1:
+        said.append(
+            Note(
+                "caution",
+                f"Carbonate hardness falls by about {show(-outcome.last.kh_drift, 2)} °dH against the "
+                "tap's. In soft water pH can drop with it: test KH each month.",
+            )
+        )
+    if outcome.last.floating_cover > CLOSED_PERCENT:
+        said.append(
+            Note(
+                "caution",
+                "The floaters close the surface: plants below starve for light and the water for "
+                "air. Thin them each week.",
+            )
+        )
+    return said

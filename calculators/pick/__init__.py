@@ -1,0 +1,1 @@
+"""Plants for a tank, with reasons."""

@@ -1,0 +1,103 @@
+"""From judged plants and a set to the rows of the answer."""
+
+import math
+from collections.abc import Sequence
+
+from calculators.core.numbers import show_number
+from calculators.pick.judge import Judged, against, because
+from calculators.pick.outputs import LeftOut, Ranked, Together
+from calculators.pick.record import Book, Plant
+from calculators.pick.together import STEPS, Set
+from calculators.pick.wishes import Want
+from calculators.science.growth.filling import stems_for
+
+DIGITS = 6  # more says nothing, and the last digits differ between machines
+NARROWEST_CM = 1.0  # spacing of the finest stems; they are planted in bunches
+
+
+def ranked_row(one: Judged, want: Want, book: Book) -> Ranked:
+    """A plant that fits."""
+    return Ranked(
+        plant=one.key,
+        score_percent=one.score,
+        because=because(one, want, book),
+        name=one.plant.name,
+        common=one.plant.common,
+        minutes_week=rounded(one.minutes_week),
+    )
+
+
+def left_out(judged: Sequence[Judged], book: Book) -> list[LeftOut]:
+    """What was left out: the law first, then the nearest to fitting."""
+    gone = sorted((one for one in judged if one.out), key=lambda one: (not one.banned, one.order))
+    return [LeftOut(one.key, against(one, book), one.plant.name) for one in gone]
+
+
+def together_rows(found: Set, surface_cm2: float) -> list[Together]:
+    """The set as rows."""
+    rows = []
+    for member, step, taken in zip(found.members, found.steps, found.n_mg_day, strict=True):
+        plant, area = member.judged.plant, surface_cm2 * step / STEPS
+        wet, spread = area * member.uptake.wet_g_cm2, member.uptake.spread
+        floats = member.uptake.floats
+        stems = stems_in(plant, area)
+        rows.append(
+            Together(
+                plant=member.judged.key,
+                amount=round(area if floats else wet, DIGITS),
+                unit="cm²" if floats else "g",
+                n_mg_day=round(taken, DIGITS),
+                name=plant.name,
+                how_much=how_much(floats, area, wet, step, stems),
+                takes=f"{shown(taken)} ({shown(taken / spread)}–{shown(taken * spread)})",
+                low_n_mg_day=round(taken / spread, DIGITS),
+                high_n_mg_day=round(taken * spread, DIGITS),
+                area_cm2=round(area, DIGITS),
+                stems=stems,
+                minutes_week=rounded(member.judged.minutes_week),
+            )
+        )
+    return rows
+
+
+def how_much(floats: bool, area: float, wet_g: float, step: int, stems: int | None) -> str:
+    """The amount in words."""
+    share = f"{100 * step // STEPS} %"
+    if floats:
+        return f"{show_number(area, 2)} cm², {share} of the surface"
+    count = f", about {stems} stems when full" if stems else ""
+    return f"{show_number(wet_g, 2)} g wet on {share} of the floor{count}"
+
+
+def shown(n_mg_day: float) -> str:
+    """Nitrogen as far as the guess bears it."""
+    return show_number(n_mg_day, 2)
+
+
+def stems_in(plant: Plant, area_cm2: float) -> int | None:
+    """How many stems a full bed of the area holds, each in a square of its spread; None for no stem."""
+    if plant.habit != "stem" or plant.spread_cm is None:
+        return None
+    return stems_for(area_cm2, max(NARROWEST_CM, plant.spread_cm.middle))
+
+
+def span_of(found: Set) -> tuple[float, float]:
+    """The least and most that a set may take, mg a day: the guesses of its plants are independent."""
+    pairs = [
+        (taken, math.log(one.uptake.spread))
+        for one, taken in zip(found.members, found.n_mg_day, strict=True)
+    ]
+    spread = math.exp(math.hypot(*(taken * width for taken, width in pairs)) / found.total)
+    return found.total / spread, found.total * spread
+
+
+def minutes_sum(chosen: Sequence[Judged]) -> float | None:
+    """Minutes a week of all together; None if one is not known or there is none."""
+    minutes = [one.minutes_week for one in chosen]
+    known = [one for one in minutes if one is not None]
+    return rounded(sum(known)) if known and len(known) == len(minutes) else None
+
+
+def rounded(value: float | None) -> float | None:
+    """A figure cut to the digits that mean something."""
+    return None if value is None else round(value, DIGITS)

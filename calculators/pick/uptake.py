@@ -1,0 +1,100 @@
+"""How much nitrogen an area of a plant takes out of the water, as a guess with its range."""
+
+import math
+from typing import NamedTuple
+
+from calculators.pick.record import GUESS, Plant, Range
+from calculators.science.growth.filling import growth_rate
+from calculators.science.nitrogen.constants import CM2_PER_M2, PERCENT_TO_MG_PER_G
+from calculators.science.nitrogen.plant_constants import (
+    CRITICAL_N,
+    DRY_SHARE_FLOATING,
+    DRY_SHARE_ROOTED,
+    FLOATING_LAYER_G_M2,
+    FULL_N_FLOATING,
+    FULL_N_ROOTED,
+    HEALTHY_N_FLOATING,
+    HEALTHY_N_ROOTED,
+    LIGHT_THROUGH_COVER,
+    SHADE_M2_PER_G,
+)
+from calculators.science.nitrogen.plants import canopy_growth, floater_light
+
+# A bed is full where it lets as little light to the soil as a closed floating layer: 115 g dry a m².
+FULL_BED_G_M2 = math.log(1 / LIGHT_THROUGH_COVER) / SHADE_M2_PER_G
+KEPT_SHARE = 0.75  # of a full bed, mean between trims that take half; judgement
+# The share of its nitrogen that a plant draws from the water and not from the soil; judgement, no source.
+FROM_WATER = {"leaves": 1.0, "hanging-roots": 1.0, "both": 0.7, "roots": 0.3}
+SHARE_SPREAD = 1.5  # those shares may be so many times more or less; judgement
+DRY_ROOTED, DRY_FLOATING = (5.0, 16.0), (5.0, 10.0)  # % of wet mass, where the record has none
+
+
+class Uptake(NamedTuple):
+    """Nitrogen in mg a day from each cm², in open light: middle, and the factor either way."""
+
+    mg_day_cm2: float
+    spread: float  # low is the middle over it, high the middle times it
+    wet_g_cm2: float
+    floats: bool
+
+    def under(self, cover: float) -> float:
+        """The same below floaters that cover so much of the surface, 0 to 1."""
+        if self.floats:
+            return self.mg_day_cm2
+        light = floater_light(cover)
+        return self.mg_day_cm2 * canopy_growth(light, light, 0.0)
+
+
+def uptake(plant: Plant, dli_mol: float | None) -> Uptake | None:
+    """The uptake of a plant; None if nobody knows how fast it grows.
+
+    Equation: N = dry g · share from the water · tissue N · ln 2 / doubling
+    A floater that its record calls slow lives on the nitrogen of the air, and takes nothing.
+    """
+    if plant.doubling_days is None:
+        return None
+    floats = plant.habit == "floater"
+    tissue, dry = make_up(plant, floats)
+    usual_n = HEALTHY_N_FLOATING if floats else HEALTHY_N_ROOTED
+    usual_dry = DRY_SHARE_FLOATING if floats else DRY_SHARE_ROOTED
+    layer = FLOATING_LAYER_G_M2 if floats else FULL_BED_G_M2 * KEPT_SHARE
+    dry_share = clamped(usual_dry, dry.low / 100, dry.high / 100)
+    n_mg_g = clamped(usual_n, tissue.low * PERCENT_TO_MG_PER_G, tissue.high * PERCENT_TO_MG_PER_G)
+    share = 0.0 if floats and plant.role == "slow" else FROM_WATER[plant.uptake]
+    dry_g_cm2 = layer * (dry_share / usual_dry if floats else 1.0) / CM2_PER_M2
+    days = doubling(plant.doubling_days, plant.dli_mol, dli_mol)
+    spreads = [half(plant.doubling_days), half(tissue), math.log(SHARE_SPREAD)]
+    if floats:
+        spreads[2] = half(dry)
+    return Uptake(
+        mg_day_cm2=dry_g_cm2 * n_mg_g * share * growth_rate(days),
+        spread=math.exp(math.hypot(*spreads)),
+        wet_g_cm2=dry_g_cm2 / dry_share,
+        floats=floats,
+    )
+
+
+def make_up(plant: Plant, floats: bool) -> tuple[Range, Range]:
+    """Tissue nitrogen (% of dry mass) and dry matter (% of wet mass): the record's, or what is usual."""
+    full = FULL_N_FLOATING if floats else FULL_N_ROOTED
+    usual = Range(CRITICAL_N / PERCENT_TO_MG_PER_G, full / PERCENT_TO_MG_PER_G, GUESS)
+    dry = Range(*(DRY_FLOATING if floats else DRY_ROOTED), GUESS)
+    return plant.tissue_n_percent or usual, plant.dry_matter_percent or dry
+
+
+def doubling(days: Range, needs: Range | None, light: float | None) -> float:
+    """Doubling time by the light: the slow end at the least that it needs, the fast end at the most."""
+    at = 0.5
+    if needs is not None and light is not None and needs.high > needs.low:
+        at = clamped((light - needs.low) / (needs.high - needs.low), 0.0, 1.0)
+    return days.high * math.exp(-2 * half(days) * at)
+
+
+def half(span: Range) -> float:
+    """Half the width of a range, in natural logarithms."""
+    return math.log(span.high / span.low) / 2
+
+
+def clamped(value: float, low: float, high: float) -> float:
+    """A usual value, moved into a plant's own range."""
+    return min(max(value, low), high)

@@ -1,0 +1,97 @@
+"""What the keeper must know beside the figures of a stock of animals."""
+
+from collections.abc import Sequence
+
+from calculators.core.numbers import show_number
+from calculators.core.result import Link, Note
+from calculators.core.wording import PLACES, joined
+from calculators.science.animals.animals import ANIMALS, shown_name
+from calculators.science.animals.burden import Burdens
+from calculators.science.animals.burden_words import burden_notes
+from calculators.science.animals.load import Kept
+from calculators.science.animals.warmth import warmth_notes
+
+NEW_TANK = Note(
+    "caution",
+    "In a tank without a ripe filter this ammonia stays ammonia. Add animals a few at a time, feed "
+    "little, and test ammonia and nitrite daily for the first weeks.",
+)
+COPPER = Note(
+    "caution",
+    "Shrimp and snails die of traces of copper. Read the label of each medicine and plant food, and "
+    "do not treat the whole tank while they are in it. A vet who treats fish can advise.",
+)
+SHRIMP_ONLY = Note(
+    "info",
+    "Shrimp and snails alone feed plants little (common practice): fast plants may run short. "
+    "Watch new growth before you feed more than the animals eat.",
+)
+NOT_A_PERMISSION = Note(
+    "info",
+    "A load is no permission. Check that the kinds suit each other, the water and the length of the "
+    "tank, and never release animals or tank water outdoors.",
+)
+
+
+def notes(animals: Sequence[Kept], found: Burdens, temperature_c: float) -> list[Note]:
+    """The verdict first, danger before all; then length, law, copper and what goes with any stock."""
+    present = [kept for kept in animals if kept.count_]
+    if not present:
+        return [
+            Note("info", "No animals: nothing to feed, and plants live on soil and dosing alone.")
+        ]
+    groups = {ANIMALS[kept.kind].group for kept in present}
+    first = [*warmth_notes(present, temperature_c), *burden_notes(found)]
+    if any(note.level != "info" for note in first):
+        first = [
+            note for note in first if note.level != "info"
+        ]  # no word that calms beside a caution
+    said = sorted(first, key=lambda note: note.level != "danger")
+    for kept in present:
+        said += about(kept)
+    said += law_notes([kept.kind for kept in present])
+    if groups & {"shrimp", "snail"}:
+        said.append(COPPER)
+    if "fish" not in groups:
+        said.append(SHRIMP_ONLY)
+    return [*said, NEW_TANK, NOT_A_PERMISSION]
+
+
+def about(kept: Kept) -> list[Note]:
+    """Where one kind is out of its range of length or number."""
+    kind, said = ANIMALS[kept.kind], []
+    if kept.mean_length_mm > kind.longest_mm:
+        why = (
+            f"{shown_name(kept.kind)} grows to about {show_number(kind.longest_mm)} mm. Measure "
+            "again, or it is another kind."
+        )
+        said.append(Note("caution", why))
+    return [*said, *wrong_group(kept)]
+
+
+def law_notes(kinds: Sequence[str], place: str | None = None) -> list[Note]:
+    """A note for each kind on which a law of the place, or of any, was found to bear; once a kind."""
+    return [
+        Note(
+            "caution",
+            f"Law: rules of {joined([PLACES[place] for place in ANIMALS[key].law])} bear on "
+            f"{shown_name(key)}. Read what they say before you buy, keep, sell or move one; the "
+            "authority's word is final.",
+            links=(Link(f"{shown_name(key)} and the law", f"animals/{key}/#law"),),
+        )
+        for key in dict.fromkeys(kinds)
+        if (place in ANIMALS[key].law if place in PLACES else ANIMALS[key].law)
+    ]
+
+
+def wrong_group(kept: Kept) -> list[Note]:
+    """Where there are too few of a kind that lives in groups, or too many of one that does not."""
+    kind = ANIMALS[kept.kind]
+    if kind.most is not None and kept.count_ > kind.most:
+        room = "one to a tank" if kind.most == 1 else f"at most {kind.most} together"
+        why = f"{shown_name(kept.kind)}: {room}, as more fight."
+        return [Note("caution", why)]
+    if kept.count_ < kind.least:
+        why = f"{shown_name(kept.kind)} lives in groups: keep {kind.least} or more together."
+        return [Note("info", why)]
+    return []

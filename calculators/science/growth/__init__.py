@@ -1,0 +1,1 @@
+"""How stands of plants grow and are tended."""

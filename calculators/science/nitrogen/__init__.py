@@ -1,0 +1,1 @@
+"""Nitrogen in a planted tank: the model, its constants, and how it is run."""

@@ -1,0 +1,95 @@
+"""What the weekly budget says in words; what harms animals first, then the verdict, then the leaves."""
+
+from collections.abc import Sequence
+
+from calculators.core.numbers import show_number as show
+from calculators.core.result import Note
+from calculators.core.wording import CUTTINGS
+from calculators.science.animals.reading_lines import LINES, standing
+from calculators.science.nitrogen.balance import Verdict
+from calculators.science.nitrogen.steady import Cycle
+
+FEED_IN_STEPS = Note(
+    "caution",
+    "Feed more only if the animals eat all of it within minutes, by a quarter a week at most, and "
+    "test ammonia and nitrite twice a week while you do. What shrimp leave lying rots: for a tank "
+    "of shrimp alone use fewer fast plants, or a plain nitrate fertiliser as its label says.",
+)
+RANGE = Note(
+    "info",
+    "The soil's gas is known within a factor of thirty: read its least and most, too. Droppings and "
+    "leftovers that rot come on top, days to weeks later; how much is unsure. Plants' uptake is "
+    "right within a factor of two at best. Let your own readings decide.",
+)
+MEASURED = Note(
+    "info", "The measured uptake stands for all plants; cover and trimmings are not added."
+)
+NOWHERE = Note("info", "In the end plants take all, so nitrate settles nowhere above zero.")
+NO_FEED = Note(
+    "info",
+    "No feed holds your target: even without any, more comes in than goes out at it.",
+)
+ENDLESS = Note("caution", "Without water changes nitrate climbs without end.")
+
+
+def nitrate_notes(now: float, high: float | None, *, endless: bool) -> list[Note]:
+    """Nitrate that harms, as read now and where it settles; the one table of lines decides."""
+    said = []
+    if (level := standing("nitrate_mg_l", now).level) != "in-range":
+        said.append(
+            nitrate_note(level == "deadly", f"{show(now)} mg/L of nitrate now", now_too=True)
+        )
+    if high is not None and (level := standing("nitrate_mg_l", high).level) != "in-range":
+        said.append(
+            nitrate_note(
+                level == "deadly", f"nitrate settles near {show(high)} mg/L", now_too=False
+            )
+        )
+    if endless:
+        said.append(ENDLESS._replace(first=bool(said)))
+    return sorted(said, key=lambda note: note.level != "danger")
+
+
+def nitrate_note(deadly: bool, what: str, *, now_too: bool) -> Note:
+    """One reading or forecast of nitrate that harms, with what to do."""
+    edge = LINES["nitrate_mg_l"].harmful_high or 0.0
+    if deadly:
+        act = (
+            "change a quarter of the water today and each day, with water of the same temperature and "
+            f"hardness, until a test reads under {edge:.0f}"
+            if now_too
+            else "feed less and change more before it gets there"
+        )
+        text = (
+            f"Animals first: {what}, which can kill sensitive ones. Animals already in it: {act}. Where "
+            "ammonia shows, see first how to change water with it. None yet: wait until this is put "
+            "right."
+        )
+        return Note("danger", text, first=True)
+    text = (
+        f"{what[0].upper()}{what[1:]}. From about {edge:.0f} it can harm sensitive animals over time: "
+        "change more, feed less, or grow more plants."
+    )
+    return Note("caution", text, first=True)
+
+
+def other_notes(
+    verdict: Verdict,
+    cycle: Cycle,
+    high: float | None,
+    *,
+    measured: bool,
+    feed_to_balance: float,
+    feed_for_target: float,
+) -> Sequence[Note]:
+    """What stands after the verdict."""
+    said = []
+    if verdict == "running-short":
+        said.append(
+            Note("info", f"Feed that would just match: about {show(feed_to_balance, 2)} g a week.")
+        )
+        said.append(FEED_IN_STEPS)
+    said += [MEASURED] if measured else []
+    said += [NOWHERE] if high is None and cycle.rise_day < 0 else []
+    said += [NO_FEED] if feed_for_target < 0 else []
+    return [*said, RANGE, CUTTINGS]

@@ -1,0 +1,94 @@
+"""Plants gathered into cohorts: those that grow alike share one store of nitrogen a gram.
+
+Each species keeps its own growth rate and mass. Up to five distinct rates each have a cohort of
+their own, so nothing is lost for most tanks; beyond that the two nearest are joined, again and
+again, so that a tank with twelve species takes hardly longer than one with three.
+"""
+
+import math
+from collections.abc import Sequence
+from itertools import pairwise
+from typing import NamedTuple
+
+from calculators.science.nitrogen.constants import PERCENT_TO_MG_PER_G
+from calculators.science.nitrogen.plant_constants import (
+    DRY_SHARE_FLOATING,
+    DRY_SHARE_ROOTED,
+    FULL_N_FLOATING,
+    FULL_N_ROOTED,
+    LEAST_N,
+)
+from calculators.science.nitrogen.tank import Plant
+
+MOST_COHORTS = 5
+
+
+class Cohort(NamedTuple):
+    """Plants that share a store: ``members`` as (g dry mass, growth a day), and their names."""
+
+    floating: bool
+    members: tuple[tuple[float, float], ...]
+    names: tuple[str, ...]
+
+    @property
+    def full(self) -> float:
+        """Largest store, mg N a g dry mass."""
+        return FULL_N_FLOATING if self.floating else FULL_N_ROOTED
+
+    @property
+    def dry_share(self) -> float:
+        """Dry mass over wet mass."""
+        return DRY_SHARE_FLOATING if self.floating else DRY_SHARE_ROOTED
+
+    def mass(self, growth: float) -> float:
+        """Dry mass in g after the cohort's growth integral has reached ``growth``."""
+        return sum(mass * math.exp(rate * growth) for mass, rate in self.members)
+
+    def cut(self, share: float) -> "Cohort":
+        """The cohort after a share of each member was taken away."""
+        left = tuple((mass * (1 - share), rate) for mass, rate in self.members)
+        return self._replace(members=left)
+
+
+def gather(plants: Sequence[Plant], growth: float = 1.0) -> tuple[Cohort, ...]:
+    """Cohorts of plants, floaters first and then the fastest first, which is also top to bottom."""
+    cohorts = [single(plant, growth) for plant in plants if plant.wet_g > 0]
+    cohorts.sort(key=lambda cohort: (not cohort.floating, -cohort.members[0][1]))
+    while len(cohorts) > 1:
+        gap, place = min((distance(a, b), place) for place, (a, b) in enumerate(pairwise(cohorts)))
+        if gap > 0 and (len(cohorts) <= MOST_COHORTS or gap == math.inf):
+            break
+        cohorts[place : place + 2] = [join(cohorts[place], cohorts[place + 1])]
+    return tuple(cohorts)
+
+
+def single(plant: Plant, growth: float) -> Cohort:
+    """A cohort of one plant."""
+    share = DRY_SHARE_FLOATING if plant.floating else DRY_SHARE_ROOTED
+    rate = growth * math.log(2) / plant.doubling_days
+    return Cohort(plant.floating, ((plant.wet_g * share, rate),), (plant.name,))
+
+
+def distance(one: Cohort, other: Cohort) -> float:
+    """How unlike the growth of two neighbours is; floaters and rooted plants never join."""
+    if one.floating != other.floating:
+        return math.inf
+    return math.log(one.members[0][1] / other.members[-1][1])
+
+
+def join(one: Cohort, other: Cohort) -> Cohort:
+    """Two cohorts as one; members of the very same rate are added up."""
+    members: dict[float, float] = {}
+    for mass, rate in (*one.members, *other.members):
+        members[rate] = members.get(rate, 0.0) + mass
+    return Cohort(
+        one.floating,
+        tuple((mass, rate) for rate, mass in members.items()),
+        (*one.names, *other.names),
+    )
+
+
+def start_store(cohort: Cohort, nitrogen_percent: float) -> float:
+    """Nitrogen in a cohort on the first day, mg."""
+    store = min(cohort.full, max(LEAST_N, nitrogen_percent * PERCENT_TO_MG_PER_G))
+    return store * cohort.mass(0.0)

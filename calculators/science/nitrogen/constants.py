@@ -1,0 +1,138 @@
+"""The numbers of the nitrogen model that belong to feed, filter, soil and water.
+
+Each has its unit, its meaning, how sure it is and its origin beside it; the page of the model is
+made from these annotations. The plants' numbers are in ``plant_constants.py``.
+"""
+
+from typing import Annotated
+
+from calculators.science.nitrogen.about import About
+from calculators.science.water import chemistry
+
+# Units only
+MG_PER_G = 1_000.0
+CM2_PER_M2 = 10_000.0
+DAYS_PER_WEEK = 7.0
+PERCENT_TO_MG_PER_G = 10.0  # 1 % of dry mass is 10 mg a gram
+NITRATE_PER_N: Annotated[
+    float, About("g/g", "nitrate, NO₃, that holds a gram of nitrogen", "well-documented",
+                 "atomic weights", "ciaaw-2021")
+] = chemistry.NITRATE_PER_N  # fmt: skip
+
+# Feed
+NITROGEN_OF_PROTEIN: Annotated[
+    float, About("g/g", "nitrogen in protein", "well-documented", "the customary factor 6.25")
+] = chemistry.NITROGEN_SHARE_OF_PROTEIN  # fmt: skip
+EXCRETED_PER_PROTEIN: Annotated[
+    float, About("g N/g", "ammonia nitrogen excreted for each gram of protein fed", "reported",
+                 "fish farms; second-hand", "timmons-ebeling")
+] = 0.092  # fmt: skip
+AT_MOST_PER_PROTEIN: Annotated[
+    float, About("g N/g", "the same where all solids stay and rot", "reported",
+                 "shrimp farms; second-hand", "timmons-ebeling")
+] = 0.144  # fmt: skip
+EXCRETED_SHARE: Annotated[
+    float, About("", "of the eaten nitrogen that is excreted", "reported",
+                 "0.092 over 0.16", "timmons-ebeling")
+] = EXCRETED_PER_PROTEIN / NITROGEN_OF_PROTEIN  # fmt: skip
+RETAINED_PERCENT: Annotated[
+    float, About("%", "of the eaten nitrogen that stays in the animals, unless entered", "reported",
+                 "growing fish 12 to 44; 30 is the middle", "summerfelt-penne-2007")
+] = 30.0  # fmt: skip
+LARGEST_RETAINED_PERCENT: Annotated[
+    float, About("%", "the same, at most: then nothing is left for droppings", "reported",
+                 "what is not excreted", "timmons-ebeling")
+] = 100 * (1 - EXCRETED_SHARE)  # fmt: skip
+LABILE_SHARE: Annotated[
+    float, About("", "of droppings and dead plants that rots within months", "uncertain", "judgement")
+] = 0.5  # fmt: skip
+MINERALISATION_20: Annotated[
+    float, About("a day", "rot at 20 °C", "uncertain", "judgement; published 0.02 to 0.15, from memory")
+] = 0.05  # fmt: skip
+MINERALISATION_THETA: Annotated[
+    float, About("a degree", "factor by which warmth speeds rot", "uncertain", "from memory")
+] = 1.07  # fmt: skip
+
+# Nitrifiers. The first half-saturation and the least ammonia give the ratio of decay to growth.
+AMMONIA_HALF_MG_L: Annotated[
+    float, About("mg N/L", "ammonia at which the first step runs at half its full rate", "reported",
+                 "planted wetland tanks, 0.78 ± 0.13", "nitrification-wetland-2003")
+] = 0.78  # fmt: skip
+AMMONIA_LEFT_MG_L: Annotated[
+    float, About("mg N/L", "ammonia that a mature film leaves", "reported",
+                 "least of a reactor", "nitrification-biofilm")
+] = 0.07  # fmt: skip
+AMMONIA_GROWTH_25: Annotated[
+    float, About("a day", "growth of the first nitrifiers at 25 °C", "uncertain",
+                 "from memory: 0.3 to 1.0")
+] = 0.6  # fmt: skip
+AMMONIA_DECAY_25: Annotated[
+    float, About("a day", "their decay at 25 °C", "uncertain",
+                 "from the three above: 0.6 · 0.07 / (0.78 + 0.07)")
+] = AMMONIA_GROWTH_25 * AMMONIA_LEFT_MG_L / (AMMONIA_HALF_MG_L + AMMONIA_LEFT_MG_L)  # fmt: skip
+NITRITE_HALF_MG_L: Annotated[
+    float, About("mg N/L", "nitrite at which the second step runs at half its full rate", "uncertain",
+                 "from memory: 0.3 to 1.5")
+] = 0.5  # fmt: skip
+NITRITE_GROWTH_25: Annotated[
+    float, About("a day", "growth of the second nitrifiers at 25 °C", "uncertain",
+                 "from memory; slower than the first, so that nitrite peaks")
+] = 0.5  # fmt: skip
+NITRITE_DECAY_25: Annotated[
+    float, About("a day", "their decay at 25 °C", "uncertain", "from memory: 0.03 to 0.15")
+] = 0.04  # fmt: skip
+NITRIFIER_THETA: Annotated[
+    float, About("a degree", "factor by which warmth speeds nitrifiers", "uncertain",
+                 "from memory: 1.08 to 1.10 in suspension, less in films", "downing-1964")
+] = 1.08  # fmt: skip
+PH_FREE_FROM: Annotated[
+    float, About("pH", "below it their growth falls", "uncertain", "from memory", "downing-1964")
+] = 7.2  # fmt: skip
+PH_SLOPE: Annotated[
+    float, About("a unit of pH", "share by which it falls", "uncertain", "from memory", "downing-1964")
+] = 0.833  # fmt: skip
+PH_LEAST: Annotated[
+    float, About("", "share that is left in acid water", "uncertain",
+                 "judgement: films used to it go on slowly")
+] = 0.15  # fmt: skip
+NEW_TANK_SHARE: Annotated[
+    float, About("", "of a mature population that comes into a new tank", "uncertain", "judgement")
+] = 0.001  # fmt: skip
+BACKGROUND_MG_L_DAY: Annotated[
+    float, About("mg N/L a day", "load that keeps some nitrifiers alive with no feed", "uncertain",
+                 "judgement")
+] = 0.02  # fmt: skip
+TURNOVER_PER_DAY: Annotated[
+    float, About("a day", "times that the water passes leaves and filter", "uncertain",
+                 "judgement: weak circulation, once an hour")
+] = 24.0  # fmt: skip
+
+# Soil
+DENITRIFICATION_HALF_MG_L: Annotated[
+    float, About("mg N/L", "nitrate at which the soil's gas runs at half its most", "uncertain",
+                 "judgement; nearly linear below, as measured", "revsbech-2005")
+] = 10.0  # fmt: skip
+DENITRIFICATION_AT_MG_L: Annotated[
+    float, About("mg N/L", "nitrate at which the rate that you enter holds: 10 mg/L as NO₃",
+                 "uncertain", "judgement")
+] = 10.0 / NITRATE_PER_N  # fmt: skip
+DENITRIFICATION_MG_M2_DAY: Annotated[
+    float, About("mg N/m² a day", "that rate, unless entered", "uncertain",
+                 "planted basins 0.9 to 7; streams 25 and more", "veraart-2011")
+] = 5.0  # fmt: skip
+SOIL_RELEASE_MG_M2_DAY: Annotated[
+    float, About("mg N/m² a day", "ammonium from new soil, unless entered", "uncertain",
+                 "flooded organic soil in a laboratory; others 7 to 800; a cap lowers it",
+                 "reddy-1983-flux")
+] = 45.0  # fmt: skip
+SOIL_RELEASE_HALVES_DAYS: Annotated[
+    float, About("days", "in which that release halves", "uncertain",
+                 "judgement; common practice says six to ten weeks till it is quiet")
+] = 30.0  # fmt: skip
+SETTLED_SOIL_DAYS: Annotated[
+    float, About("days", "age of the soil below a mature filter, unless entered", "uncertain", "judgement")
+] = 240.0  # fmt: skip
+SURFACE_CM2_PER_L23: Annotated[
+    float, About("cm²", "surface of a common tank of 1 L; it grows with volume to the power 2/3", "uncertain",
+                 "our four demo tanks have 115 to 136")
+] = 120.0  # fmt: skip

@@ -1,0 +1,52 @@
+"""How far the rates that nobody knows well may lie to either side, and both edges of them."""
+
+from typing import Annotated
+
+from calculators.science.nitrogen.about import About
+from calculators.science.nitrogen.constants import LARGEST_RETAINED_PERCENT
+from calculators.science.nitrogen.tank import Rates
+
+FASTER: Annotated[
+    float, About("times", "growth of all plants, upper edge", "uncertain", "judgement")
+] = 1.5  # fmt: skip
+SLOWER: Annotated[
+    float, About("times", "growth of all plants, lower edge", "uncertain", "judgement")
+] = 0.6  # fmt: skip
+RETAINED_STEP: Annotated[
+    float, About("%", "of the feed's nitrogen kept in the animals, more and less: 20, 30, 40", "reported",
+                 "growing fish 12 to 44", "summerfelt-penne-2007")
+] = 10.0  # fmt: skip
+MORE_GAS: Annotated[
+    float, About("times", "the soil's gas, upper edge: 30 where 5 mg N/m² a day is entered", "uncertain",
+                 "lowland streams 25 on average; nitrate-rich mud far more")
+] = 6.0  # fmt: skip
+LESS_GAS: Annotated[
+    float, About("times", "the soil's gas, lower edge: 1 where 5 is entered", "reported",
+                 "least of planted basins, 0.94", "veraart-2011")
+] = 0.2  # fmt: skip
+ROT_STEP: Annotated[
+    float, About("times", "rot, faster and slower", "uncertain", "judgement")
+] = 1.5  # fmt: skip
+SOIL_STEP: Annotated[
+    float, About("times", "the ammonium from new soil, more and less", "uncertain",
+                 "measured from 7 to 800 around 45 mg N/m² a day", "reddy-1983-flux")
+] = 3.0  # fmt: skip
+
+
+def edges(rates: Rates) -> tuple[Rates, Rates]:
+    """The rates that together leave least and most nitrate."""
+    least = Rates(
+        growth=rates.growth * FASTER,
+        retained_percent=min(LARGEST_RETAINED_PERCENT, rates.retained_percent + RETAINED_STEP),
+        denitrification=rates.denitrification * MORE_GAS,
+        mineralisation=rates.mineralisation / ROT_STEP,
+        soil_release=rates.soil_release / SOIL_STEP,
+    )
+    most = Rates(
+        growth=rates.growth * SLOWER,
+        retained_percent=max(0.0, rates.retained_percent - RETAINED_STEP),
+        denitrification=rates.denitrification * LESS_GAS,
+        mineralisation=rates.mineralisation * ROT_STEP,
+        soil_release=rates.soil_release * SOIL_STEP,
+    )
+    return least, most

@@ -1,0 +1,36 @@
+"""Low, middle and high of the rates that nobody knows well, run side by side."""
+
+from collections.abc import Sequence
+from typing import NamedTuple
+
+from calculators.science.nitrogen.edges import edges
+from calculators.science.nitrogen.simulate import Outcome, simulate
+from calculators.science.nitrogen.tank import Event, Rates, Tank
+
+
+class Band(NamedTuple):
+    """Nitrate and the plants' store below and above the middle run, at the moments of its lines."""
+
+    low: list[float]
+    high: list[float]
+    earliest_shortage: float | None
+    store_low: list[float]
+    store_high: list[float]
+
+
+def band(middle: Outcome, tank: Tank, events: Sequence[Event], days: float, rates: Rates) -> Band:
+    """Run both edges, and take the lowest and highest of the three at each moment."""
+    runs = [middle, *(simulate(tank, events, days, edge) for edge in edges(rates))]
+    lines = list(zip(*(run.record.lines for run in runs), strict=True))
+    nitrate = [[line.nitrate for line in row] for row in lines]
+    store = [[line.plant_nitrogen_percent for line in row] for row in lines]
+    shortages = [
+        run.record.hunger.first_day for run in runs if run.record.hunger.first_day is not None
+    ]
+    return Band(
+        [min(row) for row in nitrate],
+        [max(row) for row in nitrate],
+        min(shortages, default=None),
+        [min(row) for row in store],
+        [max(row) for row in store],
+    )

@@ -1,0 +1,138 @@
+"""What the page of the model says, read off the code, so that it cannot say anything else.
+
+Title, text and equation of each rate are read off the docstring beside its formula; this module
+only puts them in order and names their sources. It is for the build: no answer needs it.
+"""
+
+from collections.abc import Callable
+from types import ModuleType
+from typing import Any, NamedTuple, get_args
+
+from calculators.nitrogen_forecast import outlook
+from calculators.science.nitrogen import (
+    alkalinity,
+    constants,
+    edges,
+    feed,
+    nitrifiers,
+    plant_constants,
+    plants,
+    soil,
+    steady,
+    transport,
+)
+from calculators.science.nitrogen.about import About
+
+MARK = "Equation:"
+
+Rate = tuple[Callable[..., Any], tuple[str, ...]]
+
+
+class Equation(NamedTuple):
+    """One rate: what it is, its equation, what it assumes, and keys of the bibliography.
+
+    No source: a judgement of ours, and the text says so.
+    """
+
+    title: str
+    equation: str
+    text: str
+    sources: tuple[str, ...]
+    section: str
+
+
+class Constant(NamedTuple):
+    """One constant: its name in the code, its value, and what is said of it there."""
+
+    name: str
+    value: float
+    about: About
+
+
+# In the order of the nitrogen's way.
+RATES: dict[str, tuple[Rate, ...]] = {
+    "Feed": (
+        (feed.feed_nitrogen_mg_day, ("timmons-ebeling",)),
+        (feed.feed_fate, ("timmons-ebeling", "summerfelt-penne-2007")),
+        (feed.mineralisation_per_day, ()),
+    ),
+    "Every sink": ((transport.limited_rate, ("monod-1949", "nitrification-wetland-2003")),),
+    "Filter": (
+        (nitrifiers.capacity_change, ("monod-1949", "nitrification-biofilm")),
+        (nitrifiers.mature_capacity, ("monod-1949",)),
+        (nitrifiers.start_capacity, ()),
+        (nitrifiers.temperature_factor, ("downing-1964",)),
+        (nitrifiers.acid_factor, ("downing-1964",)),
+    ),
+    "Carbonate hardness": (
+        (alkalinity.alkalinity_change, ("ciaaw-2021",)),
+        (alkalinity.hardness_dh, ("ciaaw-2021",)),
+    ),
+    "Soil": (
+        (soil.soil_ammonium_mg, ("reddy-1983-flux",)),
+        (soil.release_per_day, ()),
+        (soil.denitrification_at_most, ("revsbech-2005", "veraart-2011")),
+    ),
+    "Plants": (
+        (plants.store_growth, ("droop-1973", "gerloff-krombholz-1966", "room-thomas-1986")),
+        (plants.store_room, ("jampeetong-brix-2009",)),
+        (plants.full_uptake, ("jampeetong-brix-2009", "fao-x6862e")),
+        (plants.nitrate_share, ("jampeetong-brix-2009",)),
+        (plants.starving_loss, ()),
+        (plants.crowding, ("driever-2005",)),
+        (plants.floater_light, ()),
+        (plants.canopy_growth, ("janse-2005",)),
+    ),
+    "The weekly budget": (
+        (steady.floating_uptake, ("reddy-debusk-1985",)),
+        (steady.trimmed_uptake, ("fao-x6862e",)),
+        (steady.settled_high, ("arithmetic",)),
+        (steady.settled_low, ("arithmetic",)),
+        (steady.extra_to_hold, ("arithmetic",)),
+        (steady.feed_for, ("timmons-ebeling",)),
+        (steady.standing_stems, ("fao-x6862e",)),
+        (steady.fitted_uptake, ("arithmetic",)),
+    ),
+}
+
+CONSTANTS: dict[str, ModuleType] = {
+    "Feed, filter, soil and tank": constants,
+    "Plants": plant_constants,
+    "Lines for the words": outlook,
+    "Edges of the band": edges,
+}
+
+
+def documentation() -> list[Equation]:
+    """The equations in the order of the nitrogen's way. Raises ``ValueError`` for one without."""
+    return [
+        read(function, sources, section)
+        for section, rates in RATES.items()
+        for function, sources in rates
+    ]
+
+
+def constants_of(module: ModuleType) -> list[Constant]:
+    """The annotated constants of a module, in the order in which it declares them."""
+    hints = ((name, get_args(hint)) for name, hint in module.__annotations__.items())
+    return [
+        Constant(name, getattr(module, name), parts[1])
+        for name, parts in hints
+        if len(parts) == 2 and isinstance(parts[1], About)
+    ]
+
+
+def read(function: Callable[..., Any], sources: tuple[str, ...], section: str) -> Equation:
+    """Read one equation off a docstring: first line, then the marked paragraph, then the rest."""
+    lines = [line.strip() for line in (function.__doc__ or "").strip().splitlines()]
+    start = next((n for n, line in enumerate(lines) if line.startswith(MARK)), None)
+    if start is None:
+        raise ValueError(f"{function.__name__} states no equation")
+    # an equation runs on while its lines end in a semicolon, a comma or an operator
+    end = start + 1
+    while end < len(lines) and lines[end] and lines[end - 1][-1:] in ";,=·+−(":
+        end += 1
+    title, before, after = lines[0], lines[1:start], lines[end:]
+    equation = " ".join(lines[start:end]).removeprefix(MARK).strip()
+    text = " ".join(line for line in (*before, *after) if line)
+    return Equation(title.rstrip("."), equation, text, sources, section)

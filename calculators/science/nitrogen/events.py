@@ -1,0 +1,140 @@
+"""What the keeper does to the tank, each on its own day."""
+
+from collections.abc import Sequence
+from typing import NamedTuple
+
+from calculators.science.nitrogen.budget import Ledger
+from calculators.science.nitrogen.constants import DAYS_PER_WEEK, NITRATE_PER_N
+from calculators.science.nitrogen.model import (
+    ALKALINITY,
+    AMMONIUM,
+    FIRST_COHORT,
+    NITRATE,
+    NITRITE,
+    Model,
+)
+from calculators.science.nitrogen.ode import State
+from calculators.science.nitrogen.plant_constants import FLOATING_LAYER_G_M2, TRIM_AT_MOST
+from calculators.science.nitrogen.start import fate_of
+from calculators.science.nitrogen.tank import Event, Rates, Tank
+
+IN_ORDER = ("change", "dose", "thin", "weekly trim", "trim", "feed")  # on the same day
+NIGH = 1e-9  # days; two times this near are one
+
+
+class Task(NamedTuple):
+    """An event, or one of the repeated works; values as in ``Event``."""
+
+    day: float
+    kind: str
+    value: float
+
+
+class Scene(NamedTuple):
+    """The tank at one moment: its constants and its states."""
+
+    model: Model
+    state: State
+
+
+def schedule(tank: Tank, events: Sequence[Event], days: float) -> list[Task]:
+    """All that happens before the last day: repeated changes, weekly trims, single events."""
+    planned = [Task(*event) for event in events if event.day < days - NIGH]
+    if tank.change_percent > 0:
+        for day in repeated(tank.change_every_days, days):
+            planned.append(Task(day, "change", tank.change_percent))
+    if tank.thin_to_percent is not None:
+        for day in repeated(DAYS_PER_WEEK, days):
+            planned.append(Task(day, "thin", tank.thin_to_percent))
+    if tank.trimmings_g_week > 0:
+        for day in repeated(DAYS_PER_WEEK, days):
+            planned.append(Task(day, "weekly trim", tank.trimmings_g_week))
+    return sorted(planned, key=lambda event: (event.day, IN_ORDER.index(event.kind)))
+
+
+def repeated(every: float, days: float) -> list[float]:
+    """The days of something done again and again, from ``every`` on, before the last day."""
+    return [every * number for number in range(1, int((days - NIGH) / every) + 1)]
+
+
+def apply(event: Task, scene: Scene, tank: Tank, rates: Rates, ledger: Ledger) -> Scene:
+    """The tank after an event; the ledger takes note of what came in and went out."""
+    model, state = scene.model, list(scene.state)
+    if event.kind == "change":
+        change_water(state, event.value / 100, tank, ledger)
+    elif event.kind == "dose":
+        dosed = event.value / NITRATE_PER_N * tank.volume_l
+        state[NITRATE] += dosed
+        ledger.came_in += dosed
+    elif event.kind == "thin":
+        model = thin(model, state, event.value / 100, ledger)
+    elif event.kind == "weekly trim":
+        # a keeper cuts what has grown: a fixed weight off a hungry stand would end it
+        grown = max(0.0, wet_mass(model, state) - sum(plant.wet_g for plant in tank.plants))
+        model = trim(model, state, min(event.value, grown), ledger)
+    elif event.kind == "trim":
+        model = trim(model, state, event.value, ledger)
+    else:
+        model = model._replace(fate=fate_of(tank, rates, event.value))
+    return Scene(model, state)
+
+
+def change_water(state: State, share: float, tank: Tank, ledger: Ledger) -> None:
+    """Replace a share of the water with the tap's; mulm, soil and plants stay.
+
+    The tap's carbonate hardness is the mark from which drift is counted.
+    """
+    for place in (AMMONIUM, NITRITE, NITRATE):
+        ledger.went_out += share * state[place]
+        state[place] *= 1 - share
+    poured = share * tank.volume_l * tank.tap_nitrate_mg_l / NITRATE_PER_N
+    state[NITRATE] += poured
+    ledger.came_in += poured
+    state[ALKALINITY] *= 1 - share
+
+
+def trim(model: Model, state: State, wet_g: float, ledger: Ledger) -> Model:
+    """Take out cuttings, from each plant its share of the mass that stands, and their nitrogen."""
+    standing = wet_mass(model, state)
+    if standing <= 0:
+        return model
+    share = min(TRIM_AT_MOST, wet_g / standing)
+    return cut(model, state, [share] * len(model.cohorts), ledger)
+
+
+def thin(model: Model, state: State, cover: float, ledger: Ledger) -> Model:
+    """Take out floaters down to a share of the surface."""
+    layer = FLOATING_LAYER_G_M2 * model.surface_m2
+    afloat = floating_mass(model, state)
+    if afloat <= cover * layer:
+        return model
+    share = min(TRIM_AT_MOST, 1 - cover * layer / afloat)
+    shares = [share if cohort.floating else 0.0 for cohort in model.cohorts]
+    return cut(model, state, shares, ledger)
+
+
+def cut(model: Model, state: State, shares: Sequence[float], ledger: Ledger) -> Model:
+    """Take a share of each cohort out of the tank, with its nitrogen."""
+    for number, share in enumerate(shares):
+        place = FIRST_COHORT + 2 * number + 1
+        ledger.went_out += share * state[place]
+        state[place] *= 1 - share
+    left = (cohort.cut(share) for cohort, share in zip(model.cohorts, shares, strict=True))
+    return model._replace(cohorts=tuple(left))
+
+
+def floating_mass(model: Model, state: State) -> float:
+    """Dry mass of all floaters, g."""
+    return sum(
+        cohort.mass(state[FIRST_COHORT + 2 * number])
+        for number, cohort in enumerate(model.cohorts)
+        if cohort.floating
+    )
+
+
+def wet_mass(model: Model, state: State) -> float:
+    """Wet mass of all plants, g."""
+    return sum(
+        cohort.mass(state[FIRST_COHORT + 2 * number]) / cohort.dry_share
+        for number, cohort in enumerate(model.cohorts)
+    )

@@ -1,0 +1,66 @@
+"""From feed to nitrogen in the water."""
+
+import math
+from typing import NamedTuple
+
+from calculators.science.nitrogen.constants import (
+    DAYS_PER_WEEK,
+    EXCRETED_SHARE,
+    LABILE_SHARE,
+    MG_PER_G,
+    MINERALISATION_20,
+    MINERALISATION_THETA,
+    NITROGEN_OF_PROTEIN,
+)
+
+
+class FeedFate(NamedTuple):
+    """Where a day's feed goes, mg N a day; the four sum to what was fed.
+
+    ``rotting`` is what will turn into ammonium, ``lasting`` is buried for longer than a year.
+    """
+
+    excreted: float
+    retained: float
+    rotting: float
+    lasting: float
+
+    @property
+    def fed(self) -> float:
+        """All of it."""
+        return sum(self)
+
+
+def feed_nitrogen_mg_day(feed_g_week: float, protein_percent: float) -> float:
+    """Nitrogen in the feed, mg N a day.
+
+    Equation: F_N = 1000/7 · feed · protein/100 · 0.16
+    """
+    return feed_g_week / DAYS_PER_WEEK * MG_PER_G * protein_percent / 100 * NITROGEN_OF_PROTEIN
+
+
+def feed_fate(fed_mg_day: float, retained_percent: float, uneaten_percent: float) -> FeedFate:
+    """Where the feed's nitrogen goes: kept in the animals, excreted at once, droppings, left over.
+
+    Equation: excreted = 0.575 · eaten; retained = share · eaten; rotting = left over + ½ droppings;
+    lasting = ½ droppings
+    Droppings are what remains of the eaten; half of them rots, half lasts. Leftovers rot whole.
+    Excreted is 0.092 g total ammonia nitrogen a g of protein. At 42.5 % kept there are no droppings
+    and the ammonia is exactly that of Timmons and Ebeling.
+    """
+    uneaten = fed_mg_day * uneaten_percent / 100
+    eaten = fed_mg_day - uneaten
+    retained = eaten * retained_percent / 100
+    excreted = eaten * EXCRETED_SHARE
+    droppings = max(0.0, eaten - excreted - retained)
+    rotting = uneaten + LABILE_SHARE * droppings
+    return FeedFate(excreted, retained, rotting, (1 - LABILE_SHARE) * droppings)
+
+
+def mineralisation_per_day(temperature_c: float) -> float:
+    """How fast droppings, leftovers and dead leaves turn into ammonium, share a day.
+
+    Equation: k = 0.05 · 1.07^(T − 20); dS/dt = inflow − k · S
+    The figure is a judgement inside the span of published rates, 0.02 to 0.15 a day (from memory).
+    """
+    return MINERALISATION_20 * math.pow(MINERALISATION_THETA, temperature_c - 20)

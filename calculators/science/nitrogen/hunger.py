@@ -1,0 +1,85 @@
+"""When the plants run short, when they have enough again, and when new growth is healthy."""
+
+import math
+from typing import NamedTuple
+
+from calculators.science.nitrogen.model import FIRST_COHORT, Model
+from calculators.science.nitrogen.ode import State
+from calculators.science.nitrogen.plant_constants import CRITICAL_N, NEW_GROWTH_SHARE
+from calculators.science.nitrogen.plants import store_growth
+
+# Shade is left out: a lit tip is what one judges new growth by.
+NEW_GROWTH = -math.log(1 - NEW_GROWTH_SHARE)  # growth after which that share of the stand is new
+
+
+def stores(model: Model, state: State) -> list[float]:
+    """Nitrogen in each cohort, mg a g dry mass."""
+    return [
+        state[FIRST_COHORT + 2 * number + 1] / cohort.mass(state[FIRST_COHORT + 2 * number])
+        for number, cohort in enumerate(model.cohorts)
+    ]
+
+
+class Spell(NamedTuple):
+    """A time during which the hungriest plants lie below the critical store.
+
+    ``end`` is the day on which they had enough again, None where that is not within the run.
+    """
+
+    start: float
+    end: float | None
+    names: tuple[str, ...]
+
+
+class Hunger:
+    """Follows the hungriest plants through a run."""
+
+    def __init__(self) -> None:
+        self.first_day: float | None = None
+        self.recovery_day: float | None = None
+        self.healthy_day: float | None = None
+        self.names: tuple[str, ...] = ()
+        self.spells: list[Spell] = []
+        self._cohort = 0
+        self._growth = 0.0  # of the hungry plants since they recovered
+        self._before: tuple[float, float] | None = None  # day and store of the last look
+
+    def look(self, day: float, model: Model, state: State) -> None:
+        """Take note of the stores at a moment; call in order of time."""
+        if not model.cohorts:
+            return
+        found = stores(model, state)
+        least = min(found)
+        self._spell(day, least, model.cohorts[found.index(least)].names)
+        if self.first_day is None:
+            if least < CRITICAL_N:
+                self._cohort = found.index(least)
+                self.names = model.cohorts[self._cohort].names
+                self.first_day = self._crossing(day, least)
+        elif least < CRITICAL_N:
+            self.recovery_day = self.healthy_day = None
+        else:
+            if self.recovery_day is None:
+                self.recovery_day, self._growth = self._crossing(day, least), 0.0
+            elif self._before is not None:
+                cohort = model.cohorts[self._cohort]
+                pace = cohort.members[0][1] * store_growth(found[self._cohort], cohort.full)
+                self._growth += pace * (day - self._before[0])
+            if self.healthy_day is None and self._growth >= NEW_GROWTH:
+                self.healthy_day = day
+        self._before = day, least
+
+    def _spell(self, day: float, least: float, names: tuple[str, ...]) -> None:
+        """Open a spell where the store passes the line downwards, close it where it comes back."""
+        hungry = bool(self.spells) and self.spells[-1].end is None
+        if least < CRITICAL_N and not hungry:
+            self.spells.append(Spell(self._crossing(day, least), None, names))
+        elif least >= CRITICAL_N and hungry:
+            self.spells[-1] = self.spells[-1]._replace(end=self._crossing(day, least))
+
+    def _crossing(self, day: float, least: float) -> float:
+        """The day on which the store passed the critical line, on a straight line between looks."""
+        if self._before is None or self._before[1] == least:
+            return day
+        then, store = self._before
+        return then + (day - then) * (store - CRITICAL_N) / (store - least)

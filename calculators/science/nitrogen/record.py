@@ -1,0 +1,92 @@
+"""What is written down on the way: a line a day, peaks, and the plants' hunger."""
+
+from typing import NamedTuple
+
+from calculators.science.nitrogen.alkalinity import hardness_dh
+from calculators.science.nitrogen.constants import NITRATE_PER_N, PERCENT_TO_MG_PER_G
+from calculators.science.nitrogen.events import floating_mass, wet_mass
+from calculators.science.nitrogen.hunger import Hunger, stores
+from calculators.science.nitrogen.model import ALKALINITY, AMMONIUM, NITRATE, NITRITE, Model
+from calculators.science.nitrogen.ode import State, Step
+from calculators.science.nitrogen.plant_constants import FLOATING_LAYER_G_M2
+from calculators.science.nitrogen.plants import floater_light
+
+NIGH = 1e-9
+NOTHING = float("nan")  # shown as a gap: there are no plants to speak of
+
+
+class Line(NamedTuple):
+    """The tank at one moment, in the units of the contract."""
+
+    day: float
+    ammonia: float
+    nitrite: float
+    nitrate: float
+    plant_nitrogen_percent: float
+    plant_mass: float
+    light_below_floaters: float
+    floating_cover: float
+    kh_drift: float
+
+
+class Peak(NamedTuple):
+    """A largest value and its day."""
+
+    value: float
+    day: float
+
+
+class Record:
+    """Fills up as a run goes on. ``model`` is the one in force; set it after each event."""
+
+    def __init__(self, model: Model, state: State, days: float, *, daily: bool = True) -> None:
+        self.model = model
+        self.days = days
+        self.daily = daily
+        self.lines: list[Line] = []
+        self.ammonia = Peak(0.0, 0.0)
+        self.nitrite = Peak(0.0, 0.0)
+        self.hunger = Hunger()
+        self._next = 1.0
+        self.look(0.0, state)
+        self.note(0.0, state)
+
+    def step(self, step: Step) -> None:
+        """Take note of one step of the solver."""
+        end = step.start + step.width
+        while self.daily and self._next < end - NIGH:
+            self.note(self._next, step.at(self._next))
+        self.look(end, step.after)
+
+    def look(self, day: float, state: State) -> None:
+        """Keep the peaks, and look at the plants."""
+        volume = self.model.volume
+        if state[AMMONIUM] > self.ammonia.value * volume:
+            self.ammonia = Peak(state[AMMONIUM] / volume, day)
+        if state[NITRITE] > self.nitrite.value * volume:
+            self.nitrite = Peak(state[NITRITE] / volume, day)
+        self.hunger.look(day, self.model, state)
+
+    def note(self, day: float, state: State) -> None:
+        """Write one line; a day that is written now is not written again."""
+        if self.daily:
+            self.lines.append(line(day, self.model, state))
+        if self._next <= day + NIGH:
+            self._next += 1.0
+
+
+def line(day: float, model: Model, state: State) -> Line:
+    """The tank at one moment; a trace below zero, within the solver's tolerance, reads zero."""
+    volume = model.volume
+    cover = min(1.0, floating_mass(model, state) / (FLOATING_LAYER_G_M2 * model.surface_m2))
+    return Line(
+        day=day,
+        ammonia=max(0.0, state[AMMONIUM]) / volume,
+        nitrite=max(0.0, state[NITRITE]) / volume,
+        nitrate=max(0.0, state[NITRATE]) / volume * NITRATE_PER_N,
+        plant_nitrogen_percent=min(stores(model, state), default=NOTHING) / PERCENT_TO_MG_PER_G,
+        plant_mass=wet_mass(model, state),
+        light_below_floaters=100 * floater_light(cover),
+        floating_cover=100 * cover,
+        kh_drift=hardness_dh(state[ALKALINITY], volume),
+    )

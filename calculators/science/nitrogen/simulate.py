@@ -1,0 +1,78 @@
+"""One run of a tank: solve from event to event, and keep the record and the ledger."""
+
+from collections.abc import Sequence
+from typing import NamedTuple
+
+from calculators.science.nitrogen.budget import Ledger
+from calculators.science.nitrogen.events import NIGH, Scene, apply, schedule
+from calculators.science.nitrogen.model import FIRST_COHORT, NITRIFIED, Model
+from calculators.science.nitrogen.ode import State, Tolerance, solve
+from calculators.science.nitrogen.record import Line, Record, line
+from calculators.science.nitrogen.right_side import right_side
+from calculators.science.nitrogen.start import build
+from calculators.science.nitrogen.tank import Event, Rates, Tank
+
+RELATIVE = 2e-5
+COARSE = 1e-3  # for searches, where a tenth of a percent is enough
+WATER_MG_L = 1e-6  # absolute tolerance of the water's nitrogen, mg N/L
+LOAD_MG_L_DAY = 1e-5  # of the nitrifiers' capacity
+GROWTH = 1e-5  # of a growth integral
+PLANT_MG = 1e-9  # of nitrogen in a cohort: none, since a few leaves left must not go below nothing
+BELOW_ZERO_MG_L = -1e-9  # rounding is let pass
+
+
+class Outcome(NamedTuple):
+    """What a run came to."""
+
+    record: Record
+    last: Line
+    balance_error_percent: float
+    nitrified_mg: float
+    model: Model
+    state: State
+
+
+def simulate(
+    tank: Tank,
+    events: Sequence[Event],
+    days: float,
+    rates: Rates = Rates(),  # noqa: B008 - immutable
+    *,
+    relative: float = RELATIVE,
+    daily: bool = True,
+) -> Outcome:
+    """Run a tank for some days. Without ``daily`` only the last line is worked out."""
+    scene = Scene(*build(tank, rates))
+    ledger = Ledger(*scene)
+    record = Record(*scene, days, daily=daily)
+    allowed = tolerance(scene.model, relative)
+    now, step = 0.0, 0.02
+    for event in [*schedule(tank, events, days), None]:
+        until = days if event is None else event.day
+        if until > now + NIGH:
+            f = right_side(scene.model)
+            state, step = solve(f, now, until, scene.state, allowed, record.step, step)
+            ledger.feed(scene.model, until - now)
+            scene, now = Scene(scene.model, state), until
+            record.note(now, state)
+        if event is not None:
+            scene = apply(event, scene, tank, rates, ledger)
+            record.model = scene.model
+            record.look(now, scene.state)
+            record.note(now, scene.state)
+    return Outcome(
+        record,
+        line(now, *scene),
+        ledger.error_percent(*scene),
+        scene.state[NITRIFIED],
+        scene.model,
+        scene.state,
+    )
+
+
+def tolerance(model: Model, relative: float) -> Tolerance:
+    """How close the solver stays to each state; what only adds up needs no watch of its own."""
+    volume = model.volume
+    absolute = [WATER_MG_L * volume] * 5 + [LOAD_MG_L_DAY * volume] * 2
+    absolute += [GROWTH, PLANT_MG] * len(model.cohorts)
+    return Tolerance(relative, absolute, FIRST_COHORT, BELOW_ZERO_MG_L * volume)

@@ -1,0 +1,1 @@
+"""Feed, nitrogen and oxygen of the animals."""

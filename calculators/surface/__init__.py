@@ -1,1 +1,0 @@
-"""Floaters seen from above: rings, and cover counted in a photograph."""

@@ -1,0 +1,1 @@
+"""Floating cover counted in a photograph."""

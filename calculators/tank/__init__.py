@@ -1,0 +1,1 @@
+"""The tank as a thing of glass that stands on a floor."""

@@ -1,0 +1,1 @@
+"""Which way readings go between water changes."""

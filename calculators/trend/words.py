@@ -1,0 +1,144 @@
+"""What the keeper must know beside a trend's figures."""
+
+from collections.abc import Sequence
+
+from calculators.core.figures import figure
+from calculators.core.numbers import show_number
+from calculators.core.quantities import Percent
+from calculators.core.result import Note
+from calculators.science.nitrogen.constants import DAYS_PER_WEEK
+from calculators.trend.kendall import LEAST_COVERAGE, WANTED_COVERAGE
+from calculators.trend.outlook import readings_needed
+from calculators.trend.outputs import SlopeWeek
+from calculators.trend.stretches import Change, Reading, change_days
+from calculators.trend.theil_sen import Slope, Stretch
+
+ONE_KIT = Note(
+    "info", "Use one kit, one light and one person: colours differ between kits, lights and eyes."
+)
+NEEDS_A_TREND = (
+    "Days to zero or a limit, and changes that hold a level, are given for a clear trend only."
+)
+ONLY_WHERE_IT_LEADS = (
+    "A dash stands where this trend does not lead, or where no change with your tap can hold it."
+)
+NO_SOIL = Note(
+    "info", "No soil area is given, so what the soil turns to gas counts as the plants' uptake."
+)
+NOTHING_TOLD = Note("info", "Too few readings to tell which way it goes.", first=True)
+ANIMALS_FIRST = Note(
+    "caution",
+    "This is for slow things such as nitrate, phosphate or hardness. If ammonia or nitrite shows at "
+    "all, do not wait for a trend: look at the animals and act on the single reading.",
+)
+
+
+def notes(
+    slope: Slope,
+    verdict: str,
+    stretches: Sequence[Stretch],
+    readings: Sequence[Reading],
+    changes: Sequence[Change],
+) -> list[Note]:
+    """Why the verdict is what it is, and what the readings cannot show."""
+    said = [verdict_note(slope, verdict), ANIMALS_FIRST]
+    if slope.coverage is None:
+        said.append(too_few(stretches, changes))
+    elif slope.coverage < WANTED_COVERAGE:
+        said.append(less_sure(slope, stretches, changes))
+    if slope.coverage is not None and verdict == "too-few-readings":
+        why = (
+            "The line moves, but readings that scatter like these could do that by chance. Go on "
+            "measuring, best twice or more between two changes."
+        )
+        said.append(Note("info", why))
+    if verdict == "falling":
+        said.append(
+            Note(
+                "info",
+                "More is taken up than comes in. Before it reaches zero, thin fast plants or feed a "
+                "little more, never more than the animals eat at once.",
+            )
+        )
+    moving = verdict in ("building", "falling")
+    said.append(Note("info", ONLY_WHERE_IT_LEADS if moving else NEEDS_A_TREND))
+    return [*said, *doubts(slope, stretches, readings, changes), ONE_KIT]
+
+
+def verdict_note(slope: Slope, verdict: str) -> Note:
+    """The verdict in one plain sentence, with its limits where it says that something moves."""
+    if verdict == "too-few-readings" or slope.low is None or slope.high is None:
+        return NOTHING_TOLD
+    if verdict == "steady":
+        text = "Steady: over your readings it moves by less than they can tell."
+        return Note("info", text, first=True)
+    way = "Building up" if verdict == "building" else "Falling"
+    middle, *ends = (DAYS_PER_WEEK * one for one in (slope.middle, slope.low, slope.high))
+    least, most = (figure(SlopeWeek, abs(one)) for one in sorted(ends, key=abs))
+    return Note(
+        "info",
+        f"{way}: by about {figure(SlopeWeek, abs(middle))} mg/L a week between water changes, "
+        f"{least} to {most} ({percent_sure(slope)} sure).",
+        first=True,
+    )
+
+
+def percent_sure(slope: Slope) -> str:
+    """How often limits like a slope's hold the true one, in percent."""
+    return f"{figure(Percent, 100 * (slope.coverage or 0))} %"
+
+
+def too_few(stretches: Sequence[Stretch], changes: Sequence[Change]) -> Note:
+    """Say how many readings more it takes before anything can be told."""
+    more = more_readings(stretches, changes, LEAST_COVERAGE)
+    text = f"So few pairs bear no limits. Take {more} more before the next water change."
+    return Note("info", text)
+
+
+def less_sure(slope: Slope, stretches: Sequence[Stretch], changes: Sequence[Change]) -> Note:
+    """Say how sure the widest limits are, and how many readings more it takes for 95 %."""
+    more = more_readings(stretches, changes, WANTED_COVERAGE)
+    text = (
+        f"So few pairs bear no 95 % limits: these are the widest there are, {percent_sure(slope)} sure. "
+        f"For 95 % take {more} more before the next water change."
+    )
+    return Note("info", text)
+
+
+def more_readings(stretches: Sequence[Stretch], changes: Sequence[Change], coverage: float) -> str:
+    """How many readings more make limits of such a coverage, in words."""
+    last_day = stretches[-1][-1][0] if stretches else 0.0
+    days = change_days(changes)
+    needed = readings_needed(stretches, bool(days) and days[-1] >= last_day, coverage)
+    if needed is None:
+        return "several readings"
+    return f"{needed} readings" if needed > 1 else "one reading"
+
+
+def doubts(
+    slope: Slope,
+    stretches: Sequence[Stretch],
+    readings: Sequence[Reading],
+    changes: Sequence[Change],
+) -> list[Note]:
+    """What in these readings may mislead."""
+    said = []
+    if slope.width == 0:
+        why = "The limits meet because equal readings hide what lies between the kit's steps."
+        said.append(Note("caution", why))
+    if sum(reading.value == 0 for reading in readings) > 1:
+        why = "Readings of zero mean less than the kit can show. They hide a further fall."
+        said.append(Note("caution", why))
+    alone = sum(len(stretch) == 1 for stretch in stretches)
+    if alone:
+        said.append(
+            Note("info", f"{alone} of the readings stand alone between changes and were not used.")
+        )
+    days = set(change_days(changes))
+    shared = sorted(reading.day for reading in readings if reading.day in days)
+    if shared:
+        which = ", ".join(show_number(day) for day in shared[:5])
+        said.append(
+            Note("info", f"Readings on the day of a change count as taken before it (day {which}).")
+        )
+    return said

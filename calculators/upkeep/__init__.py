@@ -1,0 +1,1 @@
+"""Minutes a week over several tanks, and when."""

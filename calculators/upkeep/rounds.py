@@ -1,0 +1,54 @@
+"""What comes round in a tank, when it falls due, and what is overdue."""
+
+from typing import NamedTuple
+
+from calculators.science.growth.rounds import DAYS_A_WEEK, due_days, is_long_overdue, late_days
+from calculators.upkeep.inputs import TankRound
+from calculators.upkeep.outputs import SHOWN_DAYS, Overdue, Task
+from calculators.upkeep.tasks import CHANGE, THIN
+
+
+class Round(NamedTuple):
+    """A task that comes round in a tank: how often, how long ago, and how many minutes."""
+
+    tank: str
+    task: str
+    every_days: float
+    since_days: float
+    minutes: float
+
+
+def rounds_of(tank: TankRound) -> list[Round]:
+    """What comes round in one tank."""
+    rounds = [
+        Round(
+            tank.name,
+            f"trim {plant.name}",
+            plant.trim_every_days,
+            plant.days_since_trim,
+            plant.minutes,
+        )
+        for plant in tank.plants
+    ]
+    if tank.change_every_days:
+        since, minutes = tank.days_since_change, tank.change_minutes
+        rounds.append(Round(tank.name, CHANGE, tank.change_every_days, since, minutes))
+    if tank.floaters_minutes_week:
+        rounds.append(Round(tank.name, THIN, DAYS_A_WEEK, 0.0, tank.floaters_minutes_week))
+    return rounds
+
+
+def tasks_of(one: Round) -> list[Task]:
+    """The days on which a task is due."""
+    days = due_days(one.every_days, one.since_days, SHOWN_DAYS)
+    return [Task(day, one.tank, one.task, one.minutes) for day in days]
+
+
+def overdue_of(rounds: list[Round]) -> list[Overdue]:
+    """The tasks that were due before today, the latest first."""
+    found = [
+        Overdue(one.tank, one.task, late, is_long_overdue(one.every_days, one.since_days))
+        for one in rounds
+        if (late := late_days(one.every_days, one.since_days)) > 0
+    ]
+    return sorted(found, key=lambda one: -one.late_days)

@@ -1,0 +1,67 @@
+"""What the upkeep calculator says beside its figures."""
+
+from collections.abc import Sequence
+
+from calculators.core.figures import figure
+from calculators.core.result import Note
+from calculators.core.wording import CHANGE_WITH_CARE, CUTTINGS
+from calculators.upkeep.outputs import Overdue
+from calculators.upkeep.tasks import CHANGE, WeekMinutes, WholeDays, WholeMinutes
+
+LONG_DAY_MINUTES = 120  # common practice, no source: after two hours one starts to skip things
+MOST_NAMED = 4
+OLD_WATER = Note(
+    "caution",
+    "Water that has long gone unchanged may have drifted far from your tap's, in pH and hardness above "
+    "all. Test ammonia, nitrite, pH and KH first, and then change a little every day or two rather "
+    "than all at once (common practice, no source).",
+    True,
+)
+
+
+def verdict(
+    minutes_week: float,
+    heaviest: str | None,
+    busiest_day: int | None,
+    overdue: Sequence[Overdue],
+) -> list[Note]:
+    """The answer in plain words; what is long overdue goes before the minutes."""
+    late = [one for one in overdue if one.long]
+    said = [long_overdue(late)] if late else []
+    if any(one.task == CHANGE for one in late):
+        said.append(OLD_WATER)
+    if heaviest is None:
+        return [*said, Note("info", "No tank, or no minutes: there is nothing to add up.", True)]
+    text = f"About {figure(WeekMinutes, minutes_week)} minutes a week. {heaviest} takes most"
+    fullest = f"; the fullest day is day {busiest_day}" if busiest_day else ""
+    return [*said, Note("info", f"{text}{fullest}.", True)]
+
+
+def long_overdue(late: Sequence[Overdue]) -> Note:
+    """What has missed a whole round, the longest first, changes of water before leaves."""
+    ordered = sorted(late, key=lambda one: (one.task != CHANGE, -one.late_days))
+    named = [
+        f"{one.tank}, {one.task}, {figure(WholeDays, one.late_days)} days late"
+        for one in ordered[:MOST_NAMED]
+    ]
+    if len(ordered) > MOST_NAMED:
+        named.append(f"{len(ordered) - MOST_NAMED} more")
+    return Note("caution", f"Long overdue: {'; '.join(named)}.", True)
+
+
+def notes(longest_day: float, any_task: bool, dated: bool) -> list[Note]:
+    """What the list leaves out, and what not to skip when time is short."""
+    said = []
+    if longest_day > LONG_DAY_MINUTES:
+        minutes = figure(WholeMinutes, longest_day)
+        text = f"One day takes {minutes} minutes: move a trim, never a water change that is due."
+        said.append(Note("caution", text))
+    if any_task and not dated:
+        said.append(Note("info", "Give today's date to get the list as a calendar file."))
+    if not any_task:
+        said.append(Note("info", "Nothing falls due in the next 28 days, so there is no calendar."))
+    text = (
+        "When time is short, look at the animals first, then change water; leaves can wait. The daily "
+        "look and feeding are not counted here."
+    )
+    return [*said, Note("info", text), CHANGE_WITH_CARE, CUTTINGS]

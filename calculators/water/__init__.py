@@ -1,1 +1,0 @@
-"""The chemistry of the water: ammonia, carbonate, hardness, oxygen."""

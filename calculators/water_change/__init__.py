@@ -1,0 +1,1 @@
+"""The change of water that brings a reading to a target."""

@@ -1,0 +1,204 @@
+"""What the water-change calculator says: animals first, then the plan, then how to carry it out."""
+
+import math
+from typing import NamedTuple
+
+from calculators.core.numbers import show_number
+from calculators.core.result import Link, Note
+from calculators.core.wording import CHANGE_WITH_CARE, TESTED_TAP
+from calculators.science.water.ammonia import chronic_limit_mg_n_l
+from calculators.water_change.targets import TARGETS, Substance, level_of
+
+LARGE_CHANGE_PERCENT = 50  # common practice, no source: above it, match the new water with care
+PART_PERCENT = 100 / 3  # common practice, no source: what a tank left long bears at a time
+# Where ammonia counts as dangerous, as long as its own calculator has not been asked; our judgement.
+CHECK_PH = 8.0
+CHECK_TEMPERATURE_C = 25.0
+NAMES: dict[Substance, str] = {
+    "nitrate": "Nitrate",
+    "nitrite": "Nitrite",
+    "ammonia": "Ammonia",
+    "phosphate": "Phosphate",
+    "copper": "Copper",
+    "other": "A reading",
+}
+HELP: dict[Substance, tuple[Link, ...]] = {
+    "nitrate": (Link("What else lowers nitrate", "problems/high-nitrate/"),),
+    "nitrite": (Link("What else helps against nitrite", "problems/nitrite-emergency/"),),
+    "copper": (Link("What else helps against copper", "problems/copper-poisoning/"),),
+}
+DEADLY = {
+    "nitrate": "A tank that reads so high was mostly left for long, and its pH and carbonate hardness may "
+    "have fallen: test both in tank and new water, and refill slowly, over an hour or more.",
+    "nitrite": "Stop feeding and add air. Shrimps, young and long-finned fish suffer first.",
+    "copper": "Take out what brings it, and move shrimps and snails to clean water of the same kind.",
+}
+
+
+class Planned(NamedTuple):
+    """A plan of changes: how many, the share of each in percent, days between, from and to in mg/L."""
+
+    what: Substance
+    changes: int
+    each_percent: float
+    wait_days: float
+    now: float
+    target: float
+
+
+def ammonia_first(mg_l: float | None = None) -> tuple[Link, ...]:
+    """The link to the calculator that knows when a change makes ammonia worse."""
+    given: dict[str, float | str] = {} if mg_l is None else {"ammonia_mg_l": mg_l}
+    return (Link("How to change water when ammonia shows", "calculators/ammonia-change/", given),)
+
+
+def first(what: Substance, now: float, given: float | None, tap: float | None) -> list[Note]:
+    """What must be read before any plan: a deadly reading, ammonia, a target that is harmful itself."""
+    said = []
+    if level_of(what, now) == "deadly":
+        text = (
+            f"{NAMES[what]} of {show_number(now)} mg/L can kill. Where a test shows no ammonia, make the "
+            "first change now, of no more than about a third, and the rest in steps. "
+            f"{DEADLY[what]}"
+        )
+        said.append(Note("danger", text, True, HELP[what]))
+    if what == "ammonia" and now > 0:
+        text = (
+            "A change can make ammonia more toxic where the tank's pH is below that of the new water. "
+            "Do not change water by these figures: they count the total alone. Put both pH readings "
+            "into the calculator for ammonia first, stop feeding and add air."
+        )
+        limit = chronic_limit_mg_n_l(CHECK_PH, CHECK_TEMPERATURE_C)
+        said.append(Note("danger" if now >= limit else "caution", text, True, ammonia_first(now)))
+    if given is None and tap is not None and what != "ammonia" and level_of(what, tap) == "deadly":
+        text = f"The new water itself reads {show_number(tap)} mg/L, which can kill: do not use it."
+        said.append(Note("danger", text, True))
+    if given is not None and level_of(what, given) != "in-range":
+        text = (
+            f"The reading you want, {show_number(given)} mg/L, is itself above what animals bear over "
+            f"time. {TARGETS[what].why}"
+        )
+        said.append(Note("caution", text, True))
+    elif given is None and TARGETS[what].target is not None:
+        said.append(Note("info", f"Target taken: {TARGETS[what].why}"))
+    return said
+
+
+def no_target(what: Substance, now: float) -> list[Note]:
+    """No plan, since nobody has said what reading to reach."""
+    links = ammonia_first(now) if what == "ammonia" else ()
+    return [Note("caution", f"No change is worked out. {TARGETS[what].why}", True, links)]
+
+
+def nothing_to_do(what: Substance, now: float, tap: float) -> list[Note]:
+    """The reading is at or below the target already."""
+    said = []
+    if level_of(what, now) == "in-range":
+        text = "The reading is not above the target: no change is needed for it."
+        said.append(Note("info", text, True))
+    else:
+        text = "The reading is not above the target you entered, but animals need it lower still."
+        said.append(Note("caution", text, True))
+    if tap > now:
+        said.append(Note("caution", "The new water reads higher than the tank and would raise it."))
+    return said
+
+
+def out_of_reach(tap: float, target: float) -> list[Note]:
+    """The new water itself does not read below the target."""
+    why = (
+        f"Changes with this water can never reach the target: it reads {show_number(tap)} mg/L itself, "
+        f"and the target is {show_number(target)} mg/L. Mix in water that reads lower, or let plants "
+        "do it."
+    )
+    return [Note("caution", why, True), TESTED_TAP]
+
+
+def no_plan(changes: int, most: int, largest: float, reach: float) -> list[Note]:
+    """So many changes are no plan; what the most of them would come to."""
+    why = (
+        f"{changes} changes of {show_number(largest, 2)} % would be needed, which is no plan: more than "
+        f"about {most} changes, or four weeks of them, is longer than anybody keeps it up and than the "
+        f"figures hold (common practice). {most} such changes lead to about {show_number(reach, 2)} mg/L. "
+        "Use new water that reads lower, allow a larger change, or find what brings it in."
+    )
+    return [Note("caution", why, True), TESTED_TAP]
+
+
+def plan_notes(plan: Planned, tap: float | None) -> list[Note]:
+    """The plan in plain words, and what to know before and between the changes."""
+    said = [verdict(plan)]
+    deadly = level_of(plan.what, plan.now) == "deadly"
+    if plan.each_percent > (PART_PERCENT + 1 if deadly else LARGE_CHANGE_PERCENT):
+        said.append(in_parts(plan, deadly))
+    if tap is None:
+        said.append(untested(plan.what))
+    if plan.what != "ammonia":
+        said.append(AMMONIA_TOO)
+    if plan.changes > 1:
+        said.append(between(plan))
+    return [*said, CHANGE_WITH_CARE, *([TESTED_TAP] if not tap else [])]
+
+
+def verdict(plan: Planned) -> Note:
+    """The answer in plain words."""
+    so_many = "One change" if plan.changes == 1 else f"{plan.changes} changes"
+    text = f"{so_many} of {show_number(plan.each_percent, 2)} %"
+    text += " each" if plan.changes > 1 else ""
+    text += (
+        " would bring" if plan.what == "ammonia" else " bring" if plan.changes > 1 else " brings"
+    )
+    text += f" it from {show_number(plan.now)} to {show_number(plan.target)} mg/L"
+    if plan.changes > 1:
+        days = show_number(plan.wait_days, 2)
+        text += f", {days} day{'' if plan.wait_days == 1 else 's'} apart at least"
+    return Note("info", f"{text}.", True)
+
+
+def in_parts(plan: Planned, deadly: bool) -> Note:
+    """A large change: in smaller ones, or in parts on one day where the reading can kill."""
+    parts = math.ceil(math.log(1 - min(plan.each_percent, 95) / 100) / math.log(2 / 3))
+    percent = show_number(plan.each_percent, 2)
+    text = (
+        f"{percent} % at once shifts temperature, pH and hardness, most in soft water left long. "
+    )
+    if deadly:
+        text += f"Take it in {parts} changes of a third, some hours apart, instead."
+    else:
+        text += f"{parts} changes of a third on different days do nearly the same and are gentler."
+    return Note("caution", text, deadly)
+
+
+def untested(what: Substance) -> Note:
+    """The new water was not tested."""
+    name = "it" if what == "other" else what
+    text = (
+        f"You have not entered what the new water reads, so it is taken to hold no {name}. If it holds "
+        "any, these changes do less: test it."
+    )
+    return Note("caution", text)
+
+
+AMMONIA_TOO = Note(
+    "caution",
+    "If a test shows ammonia too, do not change yet: in a tank whose pH is below that of the new water "
+    "a change makes ammonia more toxic. Work that out first.",
+    False,
+    ammonia_first(),
+)
+
+
+def between(plan: Planned) -> Note:
+    """How long to wait, and what happens meanwhile."""
+    made = {
+        "nitrate": "Feed and soil make nitrate meanwhile, so the last figure may come out higher.",
+        "nitrite": "Ammonia goes on turning into nitrite meanwhile: feed nothing or little.",
+        "copper": "Copper comes back out of soil and stones meanwhile.",
+        "phosphate": "Feed and soil give off phosphate meanwhile.",
+    }.get(plan.what, "More of it may come in meanwhile.")
+    days = "a day" if plan.wait_days == 1 else f"{show_number(plan.wait_days, 2)} days"
+    text = (
+        f"Wait at least {days} between changes (common practice, no source), so that animals follow. "
+        f"{made} Test again before each change: the tank may be there already, or the plan too short."
+    )
+    return Note("info", text)

@@ -28,10 +28,10 @@ try:
 except BadRecords as bad:
     stop(f"the records do not hold\n{bad}")
 
-from scripts.bench_browser import browser
-from scripts.bench_builds import builds, weights
-from scripts.bench_calculators import every_calculator
-from scripts.bench_forecast import forecast
+from scripts.benches.browser import browser
+from scripts.benches.builds import builds, weights
+from scripts.benches.calculators import every_calculator
+from scripts.benches.forecast import forecast
 
 PARTS = {
     "builds": builds,

@@ -22,10 +22,10 @@ except Missing as missing:
 
 import argparse
 
-from scripts.build import BadRecords, BuildFailed, TablesInUse, build
-from scripts.server import serve
 from scripts.setup.paths import SITE
 from scripts.setup.say import say
+from scripts.site.build import BadRecords, BuildFailed, TablesInUse, build
+from scripts.site.server import serve
 
 
 def main() -> None:
@@ -42,7 +42,7 @@ def main() -> None:
         options.error(f"--port: {asked.port} is no port; allowed is 0 to 65535")
     try:
         if asked.watch:
-            from scripts.watch import serve_and_watch
+            from scripts.site.watch import serve_and_watch
 
             serve_and_watch(asked.port)
         build(asked.into)

@@ -2,8 +2,8 @@
 
 import pytest
 
-from scripts.build import checked
 from scripts.records.load import BadRecords
+from scripts.site.build import checked
 from scripts.tables.make import make_tables
 
 

@@ -5,8 +5,8 @@ from collections.abc import Iterator
 from contextlib import contextmanager
 from pathlib import Path
 
-from scripts.build import build
 from scripts.setup.paths import BUILD
+from scripts.site.build import build
 
 FOLDER = BUILD / "test-site"
 LOCK = BUILD / "test-site.lock"

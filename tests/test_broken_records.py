@@ -7,7 +7,7 @@ import pytest
 import yaml
 
 from scripts.records import lines as reading_lines
-from scripts.records.check import record_faults
+from scripts.records.checks.all import record_faults
 from scripts.records.lines import MOST_SHOWN, shown_first
 from scripts.records.load import BadRecords, read_records
 from scripts.records.plant import Plant

@@ -7,8 +7,8 @@ from calculators.core.paint.answer import rows, show_value
 from calculators.core.paint.cards import lists
 from calculators.core.quantities import Length, Percent
 from calculators.core.quantity import AsRows, Keys, Label
-from scripts.pages.form import form
-from scripts.pages.form_fields import MOST_TICKS
+from scripts.pages.calculators.form import form
+from scripts.pages.calculators.form_fields import MOST_TICKS
 
 
 class Row(NamedTuple):

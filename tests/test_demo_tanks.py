@@ -10,7 +10,7 @@ import yaml
 from calculators.bridge import answer
 from calculators.core.listing import load_all
 from calculators.core.run import run
-from scripts.pages.calculators import calculator_page, tries
+from scripts.pages.calculators.page import calculator_page, tries
 from scripts.setup.paths import ROOT
 from tests.faults_of import all_faults
 

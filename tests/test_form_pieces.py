@@ -20,9 +20,9 @@ from calculators.core.quantities import Days, Percent
 from calculators.core.quantity import Label
 from calculators.core.read import read_inputs
 from calculators.science.nitrogen.tank import Event
-from scripts.pages.form import form, in_parts
-from scripts.pages.form_fields import hint
-from scripts.pages.suggest import plants
+from scripts.pages.calculators.form import form, in_parts
+from scripts.pages.calculators.form_fields import hint
+from scripts.pages.calculators.suggest import plants
 
 LISTS = [
     (spec.name, field)

@@ -6,7 +6,7 @@ import re
 import pytest
 
 from scripts.pages.guides import figure, guide_page
-from scripts.records.check_guides import mark_faults
+from scripts.records.checks.guides import mark_faults
 from scripts.records.guide import (
     MARK,
     Guide,

@@ -7,7 +7,7 @@ from datetime import date
 
 import pytest
 
-from scripts.pages.rules import place_page
+from scripts.pages.law.page import place_page
 from scripts.records.law import listed_look_alikes, listings
 from scripts.records.rule import Entry, Rule
 

@@ -15,7 +15,7 @@ from calculators.diagnose.questioning import MOST_TAPS, look
 from calculators.diagnose.questioning_answers import words_for
 from calculators.diagnose.record import CAUSES, FINDINGS, QUESTIONS, question_of
 from scripts.drawings.places import HEIGHT, PLACES, WIDTH
-from scripts.pages import look as page
+from scripts.pages.problems import questioning as page
 from scripts.setup.paths import ROOT
 
 TANKS = yaml.safe_load((ROOT / "tests" / "look_tanks.yml").read_text(encoding="utf-8"))

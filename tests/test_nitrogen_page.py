@@ -23,9 +23,9 @@ from calculators.science.nitrogen.equations import CONSTANTS, RATES, constants_o
 from calculators.science.nitrogen.start import build
 from calculators.science.nitrogen.tank import Rates
 from calculators.science.water import chemistry
-from scripts.pages import nitrogen_model
-from scripts.pages.calculators import linked
-from scripts.pages.nitrogen_model import ADDRESS, TITLE, formula, model_page
+from scripts.pages.calculators import nitrogen_model
+from scripts.pages.calculators.nitrogen_model import ADDRESS, TITLE, formula, model_page
+from scripts.pages.calculators.page import linked
 from scripts.pages.search import entries
 from tests.nitrogen_tanks import LEAN
 

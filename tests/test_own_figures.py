@@ -10,7 +10,7 @@ from calculators.bridge import answer
 from calculators.core.listing import load_all
 from calculators.core.result import StillNeeded
 from calculators.core.run import run
-from scripts.pages.form import example_texts, form
+from scripts.pages.calculators.form import example_texts, form
 
 
 def ask(calculator, given, **more):

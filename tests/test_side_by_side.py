@@ -9,14 +9,23 @@ import pytest
 
 from scripts.drawings.draw import drawing
 from scripts.pages.cite import Citations
-from scripts.pages.compare_data import compare_data
-from scripts.pages.growth_light import group
-from scripts.pages.growth_picture import Axis
-from scripts.pages.growth_places import BOTTOM, HEIGHT, LEFT, MARK, ROOM, WIDTH, Place, spread_out
-from scripts.pages.plant_table import COLUMNS, LIGHTS, light_class, line
-from scripts.pages.same_scale import view_of
-from scripts.pages.side_by_side import UNKNOWN, Cell, Desk, all_rows, differ
-from scripts.pages.side_parts import size_classes
+from scripts.pages.plants.compare_data import compare_data
+from scripts.pages.plants.growth_light import group
+from scripts.pages.plants.growth_picture import Axis
+from scripts.pages.plants.growth_places import (
+    BOTTOM,
+    HEIGHT,
+    LEFT,
+    MARK,
+    ROOM,
+    WIDTH,
+    Place,
+    spread_out,
+)
+from scripts.pages.plants.same_scale import view_of
+from scripts.pages.plants.side_by_side import UNKNOWN, Cell, Desk, all_rows, differ
+from scripts.pages.plants.side_parts import size_classes
+from scripts.pages.plants.table import COLUMNS, LIGHTS, light_class, line
 from scripts.records.claim import Range
 from scripts.records.looks import LOOK_OF_DRAWING, LOOKS, look
 from scripts.records.traits import Draw

@@ -10,10 +10,10 @@ import pytest
 from calculators.core.listing import load_all
 from calculators.core.paint.asked import asked_rows
 from calculators.core.run import run
-from scripts.offline import NOT_STORED
 from scripts.pages.write import SOURCE
 from scripts.setup.paths import ROOT
-from scripts.watch_page import Renderer, address_of
+from scripts.site.offline import NOT_STORED
+from scripts.site.watch_page import Renderer, address_of
 
 VOID = {
     "area",

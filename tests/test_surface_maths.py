@@ -12,7 +12,7 @@ from calculators.surface_cover.leaf_colour import look
 from calculators.surface_cover.otsu import otsu
 from calculators.surface_cover.outline import NoOutline, area, around, outline, spans
 from calculators.surface_cover.picture import bits, picture, pixels_of
-from scripts.pages.eye_guide import COVERS, HIGH, WIDE, leaves
+from scripts.pages.calculators.eye_guide import COVERS, HIGH, WIDE, leaves
 from tests.surface_pictures import map_between
 
 SQUARE = [(0, 0), (1, 0), (1, 1), (0, 1)]

@@ -178,7 +178,7 @@ def test_loading_and_making_tables_read_no_table_and_import_no_page():
         "import sys\n"
         "from calculators.core.data import tables_read\n"
         "from scripts.records.load import load\n"
-        "from scripts.records.check import record_faults\n"
+        "from scripts.records.checks.all import record_faults\n"
         "from scripts.tables.make import make_tables\n"
         "load()\n"
         "print(sorted(name for name in sys.modules if name.startswith('scripts.pages')\n"

@@ -4,7 +4,7 @@ from collections import defaultdict
 
 import yaml
 
-from scripts.pages.names import candidates, pages_of
+from scripts.pages.plants.trade_names import candidates, pages_of
 from tests.faults_of import lines, record_faults
 from tests.test_records import folder  # noqa: F401  the fixture
 

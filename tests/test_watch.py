@@ -5,12 +5,12 @@ import urllib.request
 
 import pytest
 
-from scripts import watch
-from scripts.offline import WORKER
 from scripts.records.load import BadRecords
-from scripts.watch import Watcher, with_file
-from scripts.watch_page import address_of, relative
-from scripts.watch_server import SCRIPT_ADDRESS, News, make_watch_server
+from scripts.site import watch
+from scripts.site.offline import WORKER
+from scripts.site.watch import Watcher, with_file
+from scripts.site.watch_page import address_of, relative
+from scripts.site.watch_server import SCRIPT_ADDRESS, News, make_watch_server
 
 POLICY = 'http-equiv="Content-Security-Policy"'
 

@@ -4,19 +4,19 @@ from collections.abc import Callable
 from functools import partial
 
 from calculators.core.listing import load_all
-from scripts.pages.animals import animal_page, animals_page
-from scripts.pages.calculators import calculator_page, calculators_page, description
-from scripts.pages.compare_data import compare_data
-from scripts.pages.diagnosis import key_page, symptoms_page
-from scripts.pages.growth_light import growth_light_page
+from scripts.pages.animals.page import animal_page, animals_page
+from scripts.pages.calculators.nitrogen_model import model_page
+from scripts.pages.calculators.page import calculator_page, calculators_page, description
+from scripts.pages.calculators.suggest import plants as suggested_plants
 from scripts.pages.guides import guide_page, guides_page
-from scripts.pages.names import name_page, names_page
-from scripts.pages.nitrogen_model import model_page
-from scripts.pages.plant_table import table_page
-from scripts.pages.plants import plant_page, plants_page
-from scripts.pages.problems import all_problems_page, problem_page, problems_page
-from scripts.pages.rules import place_page, rule_page, rules_page, sources_page
-from scripts.pages.suggest import plants as suggested_plants
+from scripts.pages.law.page import place_page, rule_page, rules_page, sources_page
+from scripts.pages.plants.compare_data import compare_data
+from scripts.pages.plants.growth_light import growth_light_page
+from scripts.pages.plants.page import plant_page, plants_page
+from scripts.pages.plants.table import table_page
+from scripts.pages.plants.trade_names import name_page, names_page
+from scripts.pages.problems.on_paper import key_page, symptoms_page
+from scripts.pages.problems.page import all_problems_page, problem_page, problems_page
 from scripts.records.load import Library
 
 OVERVIEWS: dict[str, Callable[[Library], str]] = {

@@ -5,7 +5,7 @@ from collections.abc import Mapping
 from typing import NamedTuple
 
 from calculators.core.listing import load_all
-from scripts.pages import nitrogen_model as model
+from scripts.pages.calculators import nitrogen_model as model
 from scripts.records.load import Library
 from scripts.records.names import Named
 

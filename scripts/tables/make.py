@@ -3,7 +3,7 @@
 from pathlib import Path
 
 from calculators.core.data import tables_read
-from scripts.records.check import record_faults
+from scripts.records.checks.all import record_faults
 from scripts.records.load import BadRecords, Library, read_records
 from scripts.setup import paths
 from scripts.tables.registry import MAKERS

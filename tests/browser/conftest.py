@@ -15,9 +15,9 @@ from playwright.sync_api import expect, sync_playwright
 
 from calculators.bridge import address as address_of
 from calculators.core.listing import load_all
-from scripts.server import make_server
 from scripts.setup.chromium import find_chromium
 from scripts.setup.node import browser_parts
+from scripts.site.server import make_server
 
 PHONE = {"width": 390, "height": 844}
 ARGUMENTS = [

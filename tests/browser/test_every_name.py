@@ -2,7 +2,7 @@
 
 import random
 
-from scripts.pages.names import pages_of
+from scripts.pages.plants.trade_names import pages_of
 
 TOP = 3
 WORTH_A_SLIP = 6  # letters; a slip in a shorter name makes another word

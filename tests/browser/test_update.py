@@ -7,9 +7,9 @@ import threading
 import pytest
 from playwright.sync_api import expect
 
-from scripts.offline import write_offline_list
-from scripts.server import make_server
 from scripts.setup.paths import ROOT
+from scripts.site.offline import write_offline_list
+from scripts.site.server import make_server
 from tests.browser.conftest import wait_for_offline_copy
 
 

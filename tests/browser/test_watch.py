@@ -4,7 +4,7 @@ import threading
 
 import pytest
 
-from scripts.watch_server import News, make_watch_server
+from scripts.site.watch_server import News, make_watch_server
 
 
 @pytest.fixture

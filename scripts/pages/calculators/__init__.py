@@ -1,0 +1,1 @@
+"""Pages of calculators and their forms, from the declarations."""

@@ -1,0 +1,108 @@
+"""A calculator's form as plain HTML, from its declaration. It says what is allowed with no script."""
+
+import json
+from collections.abc import Sequence
+from html import escape
+from typing import Any
+
+from markupsafe import Markup
+
+from calculators.core.declare import Field, Spec
+from calculators.core.form_hints import Part
+from calculators.core.nested import scatter
+from scripts.pages.calculators.form_fields import hint, value_text
+from scripts.pages.calculators.form_rows import field_or_rows
+from scripts.pages.calculators.photo import photo_html
+
+
+def form(spec: Spec) -> Markup:
+    """All fields of a calculator, empty, in the parts that it declares; its worked example as ghost text.
+
+    The page's script fills in the whole example from ``data-example`` when asked to.
+    """
+    if any(field.octets for field in spec.inputs):
+        return photo_form(spec)
+    grouped = in_parts(spec.inputs)
+    made = "".join(
+        part_html(heading, fields, number) for number, (heading, fields) in enumerate(grouped, 1)
+    )
+    filled = escape(json.dumps(example_texts(spec), ensure_ascii=False))
+    return Markup(
+        f'<form class="inputs" id="inputs" autocomplete="off" novalidate data-example="{filled}">'
+        f"{made}</form>"
+    )
+
+
+def example_texts(spec: Spec) -> dict[str, Any]:
+    """The worked example as it stands in the fields, in metric units; lists as rows of the same."""
+    values = {field.key: field.default for field in spec.inputs if field.default is not None}
+    return scatter(
+        spec.inputs,
+        {
+            field.key: texts_of(field, values[field.key])
+            for field in spec.inputs
+            if field.key in values
+        },
+    )
+
+
+def texts_of(field: Field, value: Any) -> Any:
+    """One value as text; a row or an object by its keys."""
+    if field.kind == "list":
+        return [row_texts(field, row) for row in value]
+    return row_texts(field, value) if field.kind == "object" else value_text(field, value)
+
+
+def row_texts(field: Field, row: dict[str, Any]) -> dict[str, Any]:
+    """The values of one row as text."""
+    return {one.key: texts_of(one, row[one.key]) for one in field.row if row[one.key] is not None}
+
+
+def in_parts(fields: Sequence[Field]) -> list[tuple[Part | None, list[Field]]]:
+    """The fields by part, in the order in which the parts come; closed ones last."""
+    found: dict[Part | None, list[Field]] = {}
+    for field in fields:
+        found.setdefault(hint(field, Part), []).append(field)
+    return sorted(found.items(), key=lambda item: item[0] is not None and item[0].closed)
+
+
+def part_html(heading: Part | None, fields: Sequence[Field], number: int) -> str:
+    """One part: its fields below a heading, or behind one that opens by a tap."""
+    inside = "".join(field_or_rows(field, None, "") for field in fields)
+    if heading is None:
+        return inside
+    name = escape(heading.heading)
+    if heading.closed:
+        return f'<details class="part"><summary>{name}</summary><div>{inside}</div></details>'
+    return (
+        f'<div class="part" role="group" aria-labelledby="part-{number}">'
+        f'<h2 id="part-{number}">{name}</h2><div>{inside}</div></div>'
+    )
+
+
+def photo_form(spec: Spec) -> Markup:
+    """The form of a calculator that counts in a photograph: what belongs to the marks is marked so.
+
+    The page's script hides those fields and fills them from the picture; they can be shown as numbers.
+    """
+    taps = next((field for field in spec.inputs if any(one.choices for one in field.row)), None)
+    fields = ""
+    for field in spec.inputs:
+        if field.octets:
+            fields += photo_html(field, taps)
+        else:
+            html = field_or_rows(field, None, "")
+            fields += (
+                html.replace(' data-key="', ' data-mark data-private hidden data-key="', 1)
+                if field.private
+                else html
+            )
+    return Markup(f'<form class="inputs" id="inputs" autocomplete="off" novalidate>{fields}</form>')
+
+
+def has_us_units(spec: Spec) -> bool:
+    """Whether anything of a calculator is shown differently in US units."""
+    fields = [*spec.inputs, *spec.outputs]
+    for field in fields:
+        fields += field.row
+    return any(field.quantity and field.quantity.us for field in fields)

@@ -1,0 +1,1 @@
+"""Pages of plants: one each, the table, the comparison, trade names, growth against light."""

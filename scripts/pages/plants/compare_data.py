@@ -1,0 +1,57 @@
+"""The data of the comparison: one compact file, fetched on the comparison's page alone.
+
+Its pieces are ready HTML; the page's script puts them into place and does no more.
+"""
+
+import json
+import re
+from typing import Any
+
+from scripts.pages.cite import Citations
+from scripts.pages.plants.side_by_side import Desk, all_rows
+from scripts.pages.plants.side_parts import mark, text
+from scripts.pages.template import environment
+from scripts.records.load import Library
+
+
+def compare_data(library: Library) -> str:
+    """``{rows, plants, sources}`` as JSON; every text in it is escaped HTML but the names."""
+    cite = Citations(library.sources)
+    rows = all_rows()
+    plants = {
+        slug: one_plant(Desk(slug, plant, cite, library.vocabulary, library.rules), rows)
+        for slug, plant in library.plants.items()
+    }
+    module: Any = environment().get_template("parts.j2").module
+    sources = {
+        reference.key: [reference.number, plain_source(str(module.source(reference.source)))]
+        for reference in cite.references()
+    }
+    data = {
+        "rows": [[row.group, row.key, row.label] for row in rows],
+        "plants": plants,
+        "sources": sources,
+    }
+    return json.dumps(data, ensure_ascii=False, separators=(",", ":"))
+
+
+def one_plant(desk: Desk, rows: Any) -> dict[str, Any]:
+    """Name, cells and words of one plant, its look-alikes, and how its record tells them apart."""
+    cells = [row.cell(desk) for row in rows]
+    apart: dict[str, str] = {}
+    for one in desk.plant.look_alikes:
+        if one.plant and one.plant != desk.slug:
+            said = text(one.tell_apart) + " " + mark(one, desk)
+            apart[one.plant] = f"{apart[one.plant]}<br>{said}" if one.plant in apart else said
+    return {
+        "name": desk.plant.name,
+        "trade": desk.plant.trade_names[:1],
+        "cells": [str(cell.html) for cell in cells],
+        "words": [list(cell.words) if cell.words is not None else None for cell in cells],
+        "apart": apart,
+    }
+
+
+def plain_source(line: str) -> str:
+    """A source as the templates write it, its Markdown emphasis as HTML."""
+    return re.sub(r"(?<![\w*])\*([^*]+)\*(?!\w)", r"<em>\1</em>", line)

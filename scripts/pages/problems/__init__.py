@@ -1,0 +1,1 @@
+"""Pages of problems, and the ways to find one: questions, the key, the index of signs."""

@@ -1,0 +1,62 @@
+"""Diagnosis on paper: pages of the printed key and of the index of symptoms, from the same records."""
+
+from collections.abc import Iterator
+from typing import NamedTuple
+
+from calculators.diagnose.likelihood import ODDS, PRIOR_WEIGHT
+from calculators.diagnose.record import CAUSES, FINDINGS
+from scripts.pages.problems.printed_key import key
+from scripts.pages.template import render
+from scripts.records.load import Library
+
+
+class Symptom(NamedTuple):
+    """A finding, and the problems for which it speaks strongly, and those for which it speaks."""
+
+    key: str
+    label: str
+    strongly: tuple[str, ...]
+    also: tuple[str, ...]
+
+
+def symptom_index(library: Library) -> Iterator[tuple[str, list[Symptom]]]:
+    """Every finding that speaks for a problem, by where one looks."""
+    for where in library.vocabulary["looks"]:
+        found = [
+            Symptom(name, finding.label, speaks(name, "strong-for"), speaks(name, "for"))
+            for name, finding in FINDINGS.items()
+            if finding.where == where
+        ]
+        yield where, [one for one in found if one.strongly or one.also]
+
+
+def speaks(finding: str, strength: str) -> tuple[str, ...]:
+    """The problems for which a finding has this strength, the commonest first."""
+    assert strength in ODDS
+    order = sorted(CAUSES, key=lambda slug: (-PRIOR_WEIGHT[CAUSES[slug].prior], slug))
+    return tuple(
+        slug
+        for slug in order
+        if finding in CAUSES[slug].rows and CAUSES[slug].rows[finding].strength == strength
+    )
+
+
+def key_page(library: Library) -> str:
+    """The printed key as Markdown."""
+    return render(
+        "key.md.j2",
+        sections=key(library),
+        causes=CAUSES,
+        findings=FINDINGS,
+        words=library.vocabulary,
+    )
+
+
+def symptoms_page(library: Library) -> str:
+    """The index of symptoms as Markdown."""
+    return render(
+        "symptoms.md.j2",
+        index=[(where, found) for where, found in symptom_index(library) if found],
+        causes=CAUSES,
+        words=library.vocabulary,
+    )

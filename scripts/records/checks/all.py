@@ -1,0 +1,126 @@
+"""Checks that need more than one record, and no calculator: references, sureness, names."""
+
+from collections import defaultdict
+from collections.abc import Iterator
+from typing import Any
+
+from scripts.records.checks import evidence as check_evidence
+from scripts.records.checks import guides as check_guides
+from scripts.records.checks.names import trade_names
+from scripts.records.claim import COMMON_PRACTICE, SLUG
+from scripts.records.lines import Finding
+from scripts.records.load import Reading
+from scripts.records.parse import Place
+from scripts.records.prose import read_prose
+from scripts.records.written import inside, listed, mappings, source_keys, texts
+
+
+def record_faults(reading: Reading) -> list[Finding]:
+    """What is wrong with how the records hang together.
+
+    Records are looked at as they were written, so that a slip in one key hides no other. What refers
+    to a file of which nothing could be read is not judged.
+    """
+    return [
+        *sources(reading),
+        *sureness(reading),
+        *references(reading, "plant", "plants"),
+        *references(reading, "problem", "problems"),
+        *lists_of_plants(reading),
+        *grazers(reading),
+        *check_evidence.findings(reading),
+        *check_evidence.rows(reading),
+        *check_guides.mark_faults(reading),
+        *read_prose()[1],
+        *double_names(reading),
+        *trade_names(reading),
+    ]
+
+
+def sources(reading: Reading) -> Iterator[Finding]:
+    """Every source key must stand in sources.yml."""
+    known = reading.keys("sources")
+    for draft in reading.every_draft() if known else ():
+        for place, part in mappings(draft.value, draft.place):
+            for key in source_keys(part):
+                if SLUG.fullmatch(key) and key != COMMON_PRACTICE and key not in (known or ()):
+                    yield reading.finding(draft.path, (*place, "source"), no_source(key))
+
+
+def no_source(key: str) -> str:
+    """What is said of a source key that stands for nothing."""
+    return f"{key} is no key of sources.yml; add the source there, or write {COMMON_PRACTICE}"
+
+
+def sureness(reading: Reading) -> Iterator[Finding]:
+    """What rests on common practice alone cannot be well documented."""
+    for draft in reading.every_draft():
+        for place, part in mappings(draft.value, draft.place):
+            if part.get("sure") == "well-documented" and set(source_keys(part)) == {
+                COMMON_PRACTICE
+            }:
+                message = "well-documented needs a named source; allowed here: reported, uncertain"
+                yield reading.finding(draft.path, (*place, "sure"), message)
+
+
+def references(reading: Reading, key: str, kind: str) -> Iterator[Finding]:
+    """Every slug that names another record must have that record's file."""
+    for draft in reading.every_draft():
+        for place, part in mappings(draft.value, draft.place):
+            slug = part.get(key)
+            if isinstance(slug, str) and SLUG.fullmatch(slug) and not is_there(reading, kind, slug):
+                yield reading.finding(draft.path, (*place, key), no_record(kind, slug))
+
+
+def is_there(reading: Reading, kind: str, slug: str) -> bool:
+    """Whether a record has a file, right or wrong."""
+    return slug in reading.drafts[kind] or (reading.folder / kind / f"{slug}.yml").exists()
+
+
+def no_record(kind: str, slug: str) -> str:
+    """What is said of a slug that stands for nothing."""
+    return f"{slug} has no record in species/{kind}/"
+
+
+def lists_of_plants(reading: Reading) -> Iterator[Finding]:
+    """Every plant that an animal eats or suits must have a record, and stand once in its list."""
+    for draft in reading.drafts["animals"].values():
+        lists: list[tuple[Place, Any]] = [(("suits", "plants"), inside(draft.value, "suits"))]
+        lists += [
+            (("harms", n, "plants"), harm) for n, harm in enumerate(listed(draft.value, "harms"))
+        ]
+        for place, holder in lists:
+            seen: set[str] = set()
+            for number, plant in texts(holder, "plants"):
+                if SLUG.fullmatch(plant) and not is_there(reading, "plants", plant):
+                    message = no_record("plants", plant)
+                    yield reading.finding(draft.path, (*place, number), message)
+                if plant in seen:
+                    yield reading.finding(draft.path, (*place, number), f"{plant} stands twice")
+                seen.add(plant)
+
+
+def grazers(reading: Reading) -> Iterator[Finding]:
+    """Who eats a plant is said in keys of the vocabulary."""
+    known = inside(reading.library.vocabulary, "grazer")
+    for draft in reading.drafts["plants"].values() if isinstance(known, dict) else ():
+        for number, eaten in enumerate(listed(draft.value, "eaten_by")):
+            for key in ("eaters", "nibblers"):
+                for _, word in texts(eaten, key):
+                    if word not in known:
+                        message = f"{word} is no grazer; allowed here: {', '.join(known)}"
+                        yield reading.finding(draft.path, ("eaten_by", number, key), message)
+
+
+def double_names(reading: Reading) -> Iterator[Finding]:
+    """Two records of a kind may not have the same accepted name."""
+    for kind in ("plants", "animals"):
+        by_name: dict[str, list[str]] = defaultdict(list)
+        for slug, draft in reading.drafts[kind].items():
+            name = inside(draft.value, "name")
+            if isinstance(name, str):
+                by_name[name].append(slug)
+        for slugs in by_name.values():
+            for slug in slugs[1:]:
+                path = reading.drafts[kind][slug].path
+                yield reading.finding(path, ("name",), f"is the name of {slugs[0]}.yml too")

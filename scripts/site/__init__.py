@@ -1,0 +1,1 @@
+"""The built site: how it is built, served, watched and kept offline."""

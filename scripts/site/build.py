@@ -1,0 +1,90 @@
+"""Builds the site: records, tables, checks, pages, the site builder, and what is not Markdown."""
+
+import shutil
+import subprocess
+import sys
+from pathlib import Path
+
+from calculators.core.data import MissingTable
+from scripts.records.checks.all import record_faults
+from scripts.records.load import BadRecords, Library, read_records
+from scripts.records.schema import write_schemas
+from scripts.setup import paths
+from scripts.setup.say import Missing, step
+from scripts.tables.make import TablesInUse, write_tables
+
+
+class BuildFailed(Exception):
+    """The site builder refused; its words are the message."""
+
+
+def build(
+    site: Path = paths.SITE, species: Path = paths.SPECIES, tables: Path = paths.TABLES
+) -> None:
+    """Build the whole site into ``site``; what was there stays until the new one is whole.
+
+    Other records than the project's need a folder of their own for their tables; the calculators go on
+    with the project's. Raises ``BadRecords``, ``BuildFailed``, ``Missing`` or ``TablesInUse``.
+    """
+    with step("checking the records, making the tables"):
+        library = checked(species, tables)
+        write_schemas()
+    write_source(library)
+    with step("building the site"):
+        from scripts.site.offline import write_offline_list
+
+        fresh = site.with_name(f"{site.name}-fresh")
+        shutil.rmtree(fresh, ignore_errors=True)
+        run_builder(fresh)
+        write_offline_list(fresh)
+        shutil.rmtree(site, ignore_errors=True)
+        fresh.rename(site)
+
+
+def checked(species: Path = paths.SPECIES, tables: Path = paths.TABLES) -> Library:
+    """The records, their tables made, and tried by the calculators.
+
+    Raises ``BadRecords`` with every fault, also those of a record that is broken otherwise.
+    """
+    reading = read_records(species)
+    faults = [*reading.faults, *record_faults(reading)]
+    settled = not faults
+    if settled:
+        write_tables(reading.library, tables)
+    try:
+        # The calculators read the tables as they are imported, and must not be before.
+        from scripts.records.with_calculators.check import calculation_faults
+
+        faults += calculation_faults(reading, settled=settled)
+    except MissingTable:
+        if settled:
+            raise
+    if faults:
+        raise BadRecords(faults)
+    return reading.library
+
+
+def write_source(library: Library) -> None:
+    """Write the site's source: the pages, the browser's Python, the search engine."""
+    from scripts.pages.write import SOURCE, write  # the pages import the calculators
+    from scripts.runtime.make import make_runtime
+    from scripts.setup.node import minified
+
+    runtime = make_runtime()
+    with step("writing the pages"):
+        write(library)
+        shutil.copytree(runtime, SOURCE / "runtime", ignore=shutil.ignore_patterns("made-from.txt"))
+        shutil.copyfile(
+            minified("minisearch/dist/es/index.js"), SOURCE / "assets" / "minisearch.js"
+        )
+
+
+def run_builder(target: Path) -> None:
+    """The one place that knows which site builder there is."""
+    command = [sys.executable, "-m", "mkdocs", "build", "--strict", "--quiet", "-d", str(target)]
+    done = subprocess.run(command, cwd=paths.ROOT, capture_output=True, text=True)
+    if done.returncode:
+        raise BuildFailed(f"{done.stdout}{done.stderr}".strip())
+
+
+__all__ = ["BadRecords", "BuildFailed", "Missing", "TablesInUse", "build"]

@@ -1,0 +1,250 @@
+"""Watches what people edit and writes again only what changed, the page that is open first.
+
+Style and scripts are copied; a page of prose, a record's or a guide's page is made through the same
+templates and the same Markdown settings as in the build (``watch_page.py``). After a change to records
+the whole build follows in a process of its own, for the checks, the tables and the browser's Python.
+"""
+
+import os
+import shutil
+import subprocess
+import sys
+import threading
+import time
+from collections.abc import Callable
+from functools import partial
+from pathlib import Path
+from typing import NoReturn
+
+from scripts.pages.generated import makers
+from scripts.pages.search import entries, index
+from scripts.pages.write import DOCS, SOURCE, prose
+from scripts.records.guide import Guide, read_guide
+from scripts.records.load import BadRecords, Library, Reader, load
+from scripts.setup.paths import BUILD, ROOT
+from scripts.setup.say import say
+from scripts.site.build import build
+from scripts.site.watch_page import Renderer, address_of
+from scripts.site.watch_server import News, make_watch_server
+
+SPECIES = ROOT / "species"
+TEMPLATES = ROOT / "scripts" / "templates"
+THEME = DOCS / "theme"
+SITE = BUILD / "watch-site"
+NEXT = BUILD / "watch-next"
+LOOK_EVERY = 0.1  # seconds
+QUIET = 3.0  # seconds without a change before the whole build follows
+KINDS = ("plants", "animals", "problems", "rules", "names")  # folders with one record a file
+
+
+def stamps() -> dict[Path, tuple[int, int]]:
+    """When each watched file was written, and its size."""
+    return {
+        path: (found.st_mtime_ns, found.st_size)
+        for folder in (DOCS, SPECIES, TEMPLATES)
+        for path in folder.rglob("*")
+        if not path.name.startswith(".") and not path.name.endswith("~")
+        if (found := stat(path)) is not None
+    }
+
+
+def stat(path: Path) -> os.stat_result | None:
+    """What the disk says of a file; nothing where it has just gone, or is a folder."""
+    try:
+        return path.stat() if path.is_file() else None
+    except FileNotFoundError:
+        return None
+
+
+class Watcher:
+    """What is shown, and what has to be looked at again."""
+
+    def __init__(self, news: News, library: Library) -> None:
+        self.news = news
+        self.renderer = Renderer()
+        self.library = library
+        self.texts = {
+            path.relative_to(SOURCE).as_posix(): path.read_text(encoding="utf-8")
+            for path in SOURCE.rglob("*")
+            if path.suffix in (".md", ".json")
+        }
+        self.files = {p.relative_to(SOURCE).as_posix() for p in SOURCE.rglob("*") if p.is_file()}
+        self.seen = stamps()
+        self.pending: dict[str, Callable[[], str]] = {}
+        self.theme_changed = False
+        self.rebuild_at: float | None = None
+        self.child: subprocess.Popen[str] | None = None
+
+    def changes(self) -> list[Path]:
+        """The files written, added or taken away since the last look."""
+        now = stamps()
+        changed = [
+            path for path in self.seen.keys() | now.keys() if self.seen.get(path) != now.get(path)
+        ]
+        self.seen = now
+        return sorted(changed)
+
+    def turn(self) -> None:
+        """One look: take up what changed, else write one waiting page, else rest."""
+        changed = self.changes()
+        if changed:
+            self.take_up(changed)
+        elif self.pending:
+            self.write_next()
+        else:
+            self.follow_up()
+            time.sleep(LOOK_EVERY)
+
+    def take_up(self, changed: list[Path]) -> None:
+        """Copy what is copied, and put every page that may have changed on the list, open ones first."""
+        for path in changed:
+            say(f"· {path.relative_to(ROOT).as_posix()}")
+        copied = [path for path in changed if path.is_relative_to(DOCS) and is_copied(path)]
+        self.copy(copied)
+        rest = [path for path in changed if path not in copied]
+        if rest:
+            self.theme_changed |= any(path.is_relative_to(THEME) for path in rest)
+            self.read_again(rest)
+            self.line_up()
+
+    def copy(self, paths: list[Path]) -> None:
+        """Bring style, scripts and pictures over as they are."""
+        for path in paths:
+            target = SITE / path.relative_to(DOCS)
+            target.parent.mkdir(parents=True, exist_ok=True)
+            if path.exists():
+                shutil.copyfile(path, target)
+        if paths:
+            style = all(path.suffix == ".css" for path in paths)
+            self.news.tell(**{"style": True} if style else {"pages": "all"})
+
+    def read_again(self, paths: list[Path]) -> None:
+        """Take changed records into the library: one alone where a file holds one, else all of them."""
+        records = [path for path in paths if path.is_relative_to(SPECIES)]
+        guides = [path for path in paths if path.is_relative_to(DOCS / "guides")]
+        if records:
+            self.stop_build()
+            self.rebuild_at = time.monotonic() + QUIET
+        try:
+            for path in (*records, *guides):
+                self.library = with_file(self.library, path)
+        except BadRecords as bad:
+            self.complain(f"the records do not hold; the pages stay as they were\n{bad}")
+
+    def line_up(self) -> None:
+        """Everything that is made, those pages first that somebody looks at."""
+        made = makers(self.library)
+        for path in sorted(DOCS.glob("*.md")):
+            made[path.name] = partial(path.read_text, encoding="utf-8")
+        made["assets/search.json"] = lambda: index(entries(self.library, dict(prose())))
+        shown = self.news.open_pages()
+        first = [name for name in made if name.endswith(".md") and address_of(name) in shown]
+        self.pending = {name: made[name] for name in dict.fromkeys([*first, *made])}
+
+    def write_next(self) -> None:
+        """Make the next file on the list; write it where it differs, and tell the open pages."""
+        name = next(iter(self.pending))
+        make = self.pending.pop(name)
+        try:
+            text = make()
+            if text != self.texts.get(name) or (self.theme_changed and name.endswith(".md")):
+                self.write(name, text)
+        except Exception as wrong:  # half-written input is usual here, and the next save mends it
+            self.complain(f"{name} cannot be made: {type(wrong).__name__}: {wrong}")
+        if not self.pending:
+            self.theme_changed = False
+
+    def write(self, name: str, text: str) -> None:
+        """Write one file of the site."""
+        self.files.add(name)
+        page = name.endswith(".md")
+        address = address_of(name) if page else name
+        target = SITE / (f"{address}index.html" if page else name)
+        target.parent.mkdir(parents=True, exist_ok=True)
+        target.write_text(
+            self.renderer.html(name, text, self.files) if page else text, encoding="utf-8"
+        )
+        self.texts[name] = text
+        say(f"  {address or 'the home page'}")
+        self.news.tell(pages=[address])
+
+    def complain(self, text: str) -> None:
+        """Say it at the terminal and in the browser's console."""
+        say(text)
+        self.news.tell(problem=text)
+
+    def follow_up(self) -> None:
+        """Start the whole build once it is quiet, and take what it made."""
+        if self.child is not None and self.child.poll() is not None:
+            self.take_build(self.child)
+            self.child = None
+        elif self.rebuild_at is not None and time.monotonic() >= self.rebuild_at:
+            self.rebuild_at = None
+            command = ("scripts.serve", "--build-only", "--into", str(NEXT))
+            self.child = subprocess.Popen(
+                [sys.executable, "-m", *command],
+                cwd=ROOT,
+                stdout=subprocess.DEVNULL,
+                stderr=subprocess.PIPE,
+                text=True,
+            )
+
+    def take_build(self, child: "subprocess.Popen[str]") -> None:
+        """Put what the build made in place of what is shown, or say why it stopped."""
+        assert child.stderr
+        reason = child.stderr.read().strip()
+        if child.returncode:
+            self.complain(reason)
+            return
+        old = SITE.with_name("watch-old")
+        shutil.rmtree(old, ignore_errors=True)
+        SITE.rename(old)
+        NEXT.rename(SITE)
+        shutil.rmtree(old, ignore_errors=True)
+        say("  checked and built as a whole: tables, search and the browser's Python are new")
+
+    def stop_build(self) -> None:
+        """End a build that has been overtaken by another change."""
+        if self.child is not None:
+            self.child.kill()
+            self.child.wait()
+            self.child = None
+
+
+def is_copied(path: Path) -> bool:
+    """Whether a file of docs/ goes to the site as it is."""
+    return path.suffix != ".md" and not path.is_relative_to(THEME)
+
+
+def with_file(library: Library, path: Path) -> Library:
+    """The library with one file read again. Raises ``BadRecords``."""
+    kind = path.parent.name
+    if not path.exists():
+        return load()
+    if path.is_relative_to(DOCS):
+        guide = read_guide(path)
+        if not isinstance(guide, Guide):
+            raise BadRecords(guide)
+        return library._replace(guides={**library.guides, path.stem: guide})
+    if kind not in KINDS or path.parent.parent != SPECIES or path.suffix != ".yml":
+        return load()
+    records = getattr(library, kind)
+    reader = Reader(SPECIES)
+    document = reader.document(path)
+    model = type(next(iter(records.values())))
+    record = reader.validate(path, document, model, (), document.value) if document else None
+    if reader.findings or record is None:
+        raise BadRecords(reader.findings)
+    return library._replace(**{kind: {**records, path.stem: record}})
+
+
+def serve_and_watch(port: int) -> NoReturn:
+    """Build, serve, and follow every change until interrupted."""
+    build(SITE)
+    news = News()
+    with make_watch_server(SITE, port, news) as server:
+        threading.Thread(target=server.serve_forever, daemon=True).start()
+        watcher = Watcher(news, load())
+        say(f"Watching, on http://127.0.0.1:{server.server_address[1]}/ - stop with Ctrl+C")
+        while True:
+            watcher.turn()

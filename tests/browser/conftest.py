@@ -147,6 +147,7 @@ def page(request, context):
     if not request.node.get_closest_marker("python_alive"):
         return context.new_page()
     living = request.getfixturevalue("living_page")
+    living.bring_to_front()  # behind another page nothing is drawn, and nothing comes to rest
     living.set_viewport_size(PHONE)
     living.emulate_media(color_scheme="null")
     request.getfixturevalue("watch").page(living)

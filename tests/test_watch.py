@@ -5,10 +5,11 @@ import urllib.request
 
 import pytest
 
+from scripts.records.lines import Finding
 from scripts.records.load import BadRecords
 from scripts.site import watch
 from scripts.site.offline import WORKER
-from scripts.site.watch import Watcher, with_file
+from scripts.site.watch import Watcher
 from scripts.site.watch_page import address_of, relative
 from scripts.site.watch_server import SCRIPT_ADDRESS, News, make_watch_server
 
@@ -76,18 +77,26 @@ def test_what_was_written_is_what_the_build_writes(watcher, site, tmp_path):
     assert (tmp_path / page).read_bytes() == (site / page).read_bytes()
 
 
-def test_a_record_read_again_replaces_its_own_alone(library, tmp_path, monkeypatch):
-    monkeypatch.setattr(watch, "SPECIES", tmp_path)
-    (tmp_path / "plants").mkdir()
-    path = tmp_path / "plants" / "lemna-minor.yml"
-    text = (watch.ROOT / "species" / "plants" / "lemna-minor.yml").read_text(encoding="utf-8")
-    path.write_text(text.replace("verdict: ", "verdict: Freshly printed. ", 1), encoding="utf-8")
-    found = with_file(library, path)
-    assert "Freshly printed." in found.plants["lemna-minor"].verdict
-    assert found.plants["egeria-densa"] is library.plants["egeria-densa"]
-    path.write_text(text.replace("habit:", "habitt:", 1), encoding="utf-8")
-    with pytest.raises(BadRecords, match="habitt"):
-        with_file(library, path)
+def test_a_record_that_changed_is_loaded_again_and_a_broken_one_is_told(
+    watcher, library, monkeypatch
+):
+    plant = library.plants["lemna-minor"]
+    fresh = plant.model_copy(update={"verdict": "Freshly printed."})
+    plants = {**library.plants, "lemna-minor": fresh}
+    monkeypatch.setattr(watch, "load", lambda: library._replace(plants=plants))
+    path = watch.SPECIES / "plants" / "lemna-minor.yml"
+    watcher.read_again([path])
+    assert watcher.library.plants["lemna-minor"].verdict == "Freshly printed."
+
+    def broken():
+        raise BadRecords([Finding(path, 3, "habitt", "unknown key")])
+
+    complaints = []
+    monkeypatch.setattr(watch, "load", broken)
+    monkeypatch.setattr(watcher, "complain", complaints.append)
+    watcher.read_again([path])
+    assert "habitt" in complaints[0]
+    assert watcher.library.plants["lemna-minor"].verdict == "Freshly printed."
 
 
 @pytest.fixture

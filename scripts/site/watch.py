@@ -18,23 +18,20 @@ from typing import NoReturn
 
 from scripts.pages.generated import makers
 from scripts.pages.search import entries, index
-from scripts.pages.write import DOCS, SOURCE, prose
-from scripts.records.guide import Guide, read_guide
-from scripts.records.load import BadRecords, Library, Reader, load
-from scripts.setup.paths import BUILD, ROOT
+from scripts.pages.write import SOURCE, prose
+from scripts.records.load import BadRecords, Library, load
+from scripts.setup.paths import BUILD, DOCS, ROOT, SPECIES
 from scripts.setup.say import say
 from scripts.site.build import build
 from scripts.site.watch_page import Renderer, address_of
 from scripts.site.watch_server import News, make_watch_server
 
-SPECIES = ROOT / "species"
 TEMPLATES = ROOT / "scripts" / "templates"
 THEME = DOCS / "theme"
 SITE = BUILD / "watch-site"
 NEXT = BUILD / "watch-next"
 LOOK_EVERY = 0.1  # seconds
 QUIET = 3.0  # seconds without a change before the whole build follows
-KINDS = ("plants", "animals", "problems", "rules", "names")  # folders with one record a file
 
 
 def stamps() -> dict[Path, tuple[int, int]]:
@@ -119,15 +116,15 @@ class Watcher:
             self.news.tell(**{"style": True} if style else {"pages": "all"})
 
     def read_again(self, paths: list[Path]) -> None:
-        """Take changed records into the library: one alone where a file holds one, else all of them."""
-        records = [path for path in paths if path.is_relative_to(SPECIES)]
-        guides = [path for path in paths if path.is_relative_to(DOCS / "guides")]
+        """Load the library again where records or guides changed: that takes half a second."""
+        records = any(path.is_relative_to(SPECIES) for path in paths)
+        guides = any(path.is_relative_to(DOCS / "guides") for path in paths)
         if records:
             self.stop_build()
             self.rebuild_at = time.monotonic() + QUIET
         try:
-            for path in (*records, *guides):
-                self.library = with_file(self.library, path)
+            if records or guides:
+                self.library = load()
         except BadRecords as bad:
             self.complain(f"the records do not hold; the pages stay as they were\n{bad}")
 
@@ -214,28 +211,6 @@ class Watcher:
 def is_copied(path: Path) -> bool:
     """Whether a file of docs/ goes to the site as it is."""
     return path.suffix != ".md" and not path.is_relative_to(THEME)
-
-
-def with_file(library: Library, path: Path) -> Library:
-    """The library with one file read again. Raises ``BadRecords``."""
-    kind = path.parent.name
-    if not path.exists():
-        return load()
-    if path.is_relative_to(DOCS):
-        guide = read_guide(path)
-        if not isinstance(guide, Guide):
-            raise BadRecords(guide)
-        return library._replace(guides={**library.guides, path.stem: guide})
-    if kind not in KINDS or path.parent.parent != SPECIES or path.suffix != ".yml":
-        return load()
-    records = getattr(library, kind)
-    reader = Reader(SPECIES)
-    document = reader.document(path)
-    model = type(next(iter(records.values())))
-    record = reader.validate(path, document, model, (), document.value) if document else None
-    if reader.findings or record is None:
-        raise BadRecords(reader.findings)
-    return library._replace(**{kind: {**records, path.stem: record}})
 
 
 def serve_and_watch(port: int) -> NoReturn:

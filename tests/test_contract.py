@@ -21,6 +21,12 @@ KEYS = {
         "now_mg_l tap_mg_l target_mg_l max_change_percent volume_l",
         "single_change_percent changes each_change_percent after_mg_l litres_total",
     ),
+    "ammonia-change": (
+        "ammonia_mg_l reported_as ph kh_dh temperature_c tap_ph tap_kh_dh tap_ammonia_mg_n_l "
+        "volume_l change_percent",
+        "now_nh3_mg_n_l at_once_nh3_mg_n_l later_nh3_mg_n_l at_once_ph later_ph later_total_mg_n_l "
+        "best_percent way",
+    ),
     "trimmings": (
         "wet_g dry_matter_percent tissue_n_percent tissue_p_percent volume_l protein_percent",
         "dry_g n_mg p_mg nitrate_equivalent_mg_l phosphate_equivalent_mg_l feed_equivalent_g",
@@ -118,6 +124,8 @@ CHOICES = {
     ("dosing", "nutrient"): "nitrate phosphate potassium magnesium calcium iron nitrogen",
     ("light", "lamp"): "led-white fluorescent halogen daylight",
     ("tank", "shape"): "box cylinder",
+    ("free-ammonia", "reported_as"): "nitrogen ammonium ammonia unknown",
+    ("ammonia-change", "reported_as"): "nitrogen ammonium ammonia unknown",
 }
 ROWS = {
     ("upkeep", "tanks"): "name plants change_every_days change_minutes floaters_minutes_week",

@@ -1,6 +1,6 @@
 """What the calculator for changing water says beside its figures; animals first."""
 
-from calculators.core.result import Link, Note
+from calculators.core.result import Level, Link, Note
 from calculators.core.wording import CHANGE_WITH_CARE
 from calculators.science.water.ammonia import (
     ACT_NH3_MG_N_L,
@@ -58,7 +58,7 @@ def advice(choice: Choice, tank: Water, tap: Water, change: Outcome) -> Note:
     """The way in plain words, with the page for the first hour where animals are in danger."""
     chronic = chronic_limit_mg_n_l(tank.ph, tank.temperature_c)
     acts = rate(tank.ammonia_mg_n_l / chronic, choice.now.nh3_mg_n_l) == "act"
-    level = "danger" if acts else "caution"
+    level: Level = "danger" if acts else "caution"
     text = sentence(choice, tank, tap, change)
     if tank.ammonia_mg_n_l > acute_limit_mg_n_l(tank.ph, tank.temperature_c):
         text += " This is above the acute limit: animals can die within hours."

@@ -29,6 +29,7 @@ SOUGHT_AS: dict[str, list[str]] = {
     "tank": ["litres in a tank", "tank weight", "how much soil"],
     "units": ["convert", "ppm", "gallons"],
     "upkeep": ["how often to trim", "trim how often", "weekly work"],
+    "ammonia-change": ["change water with ammonia", "ammonia in acid water"],
     "water-change": ["change water", "how much water to change"],
 }
 

@@ -20,7 +20,7 @@ from calculators.core.result import BadInput, StillNeeded
 from calculators.core.run import Found, compute, find
 from calculators.core.units import System, from_shown, to_shown
 
-COMMAND_ONLY = re.compile(r",? ?(which )?--describe (names|lists them all)")
+COMMAND_ONLY = re.compile(", which --describe names")
 MOST_NAMED = 5  # inputs still needed that are named in one line
 # Fewer figures on the way back, so that 31.5 cm, shown as 12.4016 in, is 31.5 cm again.
 CONVERTED_DIGITS = {"us": 6, "metric": 5}

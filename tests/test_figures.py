@@ -21,12 +21,9 @@ from scripts.setup.paths import ROOT
 
 ROUGH = Annotated[Days, Digits(1)]
 OURS = [
-    *(ROOT / "calculators" / f"{name}.py" for name in (
-        "trend", "floaters", "light", "upkeep", "surface_cover", "trimmings",
-    )),
-    *(path for room in ("readings", "floating", "lamps", "surface", "tending")
-      for path in (ROOT / "calculators" / room).glob("*.py")
-      if path.name != "planting_words.py"),
+    ROOT / "calculators" / "trimmings.py",
+    *(path for room in ("trend", "floaters", "light", "surface_cover", "upkeep")
+      for path in (ROOT / "calculators" / room).glob("*.py")),
 ]  # fmt: skip
 DECIMALS = re.compile(r"\.\d+[efg%]|^[efg]$")
 
@@ -123,7 +120,7 @@ def test_a_row_of_upkeep_assumes_what_was_just_done():
     [tanks] = [field for field in load_all()["upkeep"].inputs if field.key == "tanks"]
     row = {field.key: field for field in tanks.row}
     assert {key for key, field in row.items() if field.assumed} == {
-        "change_minutes", "floaters_minutes_week", "days_since_change",
+        "plants", "change_minutes", "floaters_minutes_week", "days_since_change",
     }  # fmt: skip
     assert read_field("key", Annotated[Percent, Assumed()]).assumed
 

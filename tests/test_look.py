@@ -198,11 +198,11 @@ def test_asking_on_goes_beyond_six_taps():
     assert not ask("old-leaves", taps, on=True, findings=["old-leaves-pinholes"])["look"]["done"]
 
 
-def test_a_key_that_the_book_does_not_know_is_refused_by_name():
+def test_a_key_that_the_book_does_not_know_is_dropped_by_name():
     reply = ask("stem", findings=["no-such-sign"])
-    assert "look" not in reply
-    assert "no-such-sign" in json.dumps(reply["problems"])
-    assert ask("stem", ["no-such-sign", "stem"], findings=["stem-bare-below"])["look"]["taps"] == 2
+    assert reply["dropped"] == ["no-such-sign"]
+    assert "no-such-sign" in reply["left_out"]
+    assert ask("stem", ["no-such-sign", "stem"], findings=["stem-bare-below"])["look"]["taps"] == 1
 
 
 def test_the_drawing_has_every_place_wide_enough_for_a_thumb_and_apart():

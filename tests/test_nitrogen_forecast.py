@@ -104,12 +104,12 @@ def test_more_feed_brings_the_plants_back():
 
 def test_the_fastest_plants_run_short_first():
     plants = [
-        {"name": "fast", "wet_g": 150, "doubling_days": 7},
-        {"name": "slow", "wet_g": 150, "doubling_days": 60},
+        {"name": "quick one", "wet_g": 150, "doubling_days": 7},
+        {"name": "lazy one", "wet_g": 150, "doubling_days": 60},
     ]
     said = forecast(plants=plants, feed_g_week=1, days=120)["notes"]
-    assert "fast" in said[0]["text"]
-    assert "slow" not in said[0]["text"]
+    assert "quick one" in said[0]["text"]
+    assert "lazy one" not in said[0]["text"]
 
 
 def test_events_do_what_they_say():

@@ -22,9 +22,12 @@ def test_a_nitrite_of_1_is_not_answered_with_the_examples_target():
     reply = ask("water-change", {"now_mg_l": "1"})
     assert "answer" not in reply
     assert reply["problems"] == {}
-    assert {"target_mg_l", "volume_l"} <= set(reply["needed"]["paths"])
+    assert reply["needed"]["paths"] == ["what"]
     assert reply["needed"]["text"].startswith("Still needed: ")
-    assert reply["address"] == {"now_mg_l": "1"}
+    assert reply["address"] == {"now_mg_l": "1", "max_change_percent": "30"}
+    outputs = ask("water-change", {"what": "nitrite", "now_mg_l": "1"})["answer"]["outputs"]
+    assert outputs["target_used_mg_l"] == 0.06  # British Columbia's line, not the example's 20
+    assert outputs["changes"] > 1
 
 
 def test_what_is_wrong_is_told_apart_from_what_is_needed():
@@ -66,6 +69,7 @@ def test_a_photo_is_needed_and_never_goes_into_an_address():
 
 def test_an_answer_of_both_says_which_figures_are_the_examples():
     given = {
+        "what": "nitrate",
         "now_mg_l": "90",
         "tap_mg_l": "5",
         "target_mg_l": "20",
@@ -75,7 +79,7 @@ def test_an_answer_of_both_says_which_figures_are_the_examples():
     borrowed = {"keys": ["tap_mg_l", "target_mg_l"], "source": "the worked example"}
     painted = ask("water-change", given, borrowed=borrowed)["painted"]
     assert painted["borrowed"]["text"] == (
-        "From the worked example, not yours: Reading of the new water 5 mg/L; Reading wanted 20 mg/L."
+        "From the worked example, not yours: Reading wanted 20 mg/L; Reading of the new water 5 mg/L."
     )
     assert not painted["borrowed"]["all"]
     assert painted["brief"]["text"].startswith("Not all your figures: ")

@@ -354,7 +354,9 @@ def test_a_photo_never_stands_in_an_address():
     ]
     typed |= {"more_percent": "10", "width_cm": "35"}
     reply = json.loads(answer(json.dumps({"calculator": "surface-cover", "given": typed})))
-    assert reply["address"] == {"length_cm": "90"}
+    assert reply["address"] == {
+        "length_cm": "90", "width_cm": "35", "ring_diameter_cm": "0", "leave_out_cm": "6",
+    }  # fmt: skip
     [link] = reply["painted"]["onward"]
     assert link["calculator"] == "floaters"
     assert link["inputs"]["length_cm"] == "90"

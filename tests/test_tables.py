@@ -71,10 +71,11 @@ def described(project, name):
 
 def test_a_plant_added_is_listed_by_pick_and_gone_when_it_is_removed(project):
     path = add(project / "species", "plants/lemna-minor.yml", "lemna-exampla", ADD_PLANT)
-    assert made(project) == ["diagnosis", "plants"]
+    changed = ["diagnosis", "floating-plants", "names-plants", "plants"]
+    assert made(project) == changed
     assert "lemna-exampla" in listed_by_pick(project)
     path.unlink()
-    assert made(project) == ["diagnosis", "plants"]
+    assert made(project) == changed
     assert "lemna-exampla" not in listed_by_pick(project)
     assert all("exampla" not in held for held in texts(project).values())
 

@@ -66,7 +66,7 @@ def test_no_calming_word_stands_in_a_lead_while_anything_harms():
             assert notes[0].level in ("caution", "danger"), given
             assert out["verdict"] in ("deadly", "harmful", "watch"), given
             assert "Animals already in it:" in text
-            assert "None yet:" in text
+            assert "No animals yet:" in text
     assert harmful > len(GRID) // 2
 
 

@@ -30,7 +30,7 @@ def unknown_key(known: Sequence[str], key: Any) -> str:
     """Say that a key is none of the known ones, with the likeliest ones meant."""
     close = difflib.get_close_matches(str(key)[:80], known, 3, 0.5)
     hint = f"did you mean {' or '.join(close)}? " if close else ""
-    return f"{show_json(key)} is not a known key; {hint}--describe lists them all"
+    return f"{show_json(key)} is not a known key; {hint}allowed are those of its list, which --describe names"
 
 
 def show_json(value: Any) -> str:

@@ -5,7 +5,6 @@ a dissolved thing and a hardness for a hardness. What could mean two things is l
 input in mg N/L may be counted as nitrogen or as ammonium, and a third more or less is not to be guessed.
 """
 
-import unicodedata
 from typing import NamedTuple
 
 from calculators.core.quantities import INCH_CM, OUNCE_G, POUND_KG, US_GALLON_L
@@ -25,6 +24,21 @@ GRAIN_MG = 64.79891
 FRENCH_DH = 10 / CACO3_MG_PER_DH
 ENGLISH_DH = GRAIN_MG / IMPERIAL_GALLON_L / CACO3_MG_PER_DH
 US_GRAIN_DH = GRAIN_MG / US_GALLON_L / CACO3_MG_PER_DH
+
+# What a keyboard may send for a sign, as it is compared: one degree, one micro, plain figures.
+PLAIN_SIGNS = str.maketrans(
+    {
+        "º": "°",
+        "µ": "μ",
+        "²": "2",
+        "³": "3",
+        "₂": "2",
+        "₃": "3",
+        "₄": "4",
+        "\u00a0": " ",
+        "\u202f": " ",
+    }
+)
 
 
 class Written(NamedTuple):
@@ -118,7 +132,7 @@ assert CAO_MG_PER_DH == 10  # a German degree; the other degrees above are count
 
 def plainly(unit: str) -> str:
     """A unit as it is compared: no capitals, no raised or lowered figures, single spaces, one micro sign."""
-    flat = unicodedata.normalize("NFKC", unit.replace("º", "°")).casefold()
+    flat = unit.translate(PLAIN_SIGNS).casefold()
     return " ".join(flat.split()).rstrip(".").replace("° ", "°")
 
 

@@ -15,12 +15,12 @@ def load_notes(load: Load) -> list[Note]:
         text = (
             f"Too much for this water. {why} Animals already in it: halve the feed today, keep the "
             "surface moving day and night, test ammonia every day, and find other homes or a larger "
-            "tank for some. None yet: plan for far fewer."
+            "tank for some. No animals yet: plan for far fewer."
         )
         return [Note("danger", text, first=True)]
     text = (
         f"Heavy load. {why} Animals already in it: keep the surface moving, test ammonia each week, and "
-        "have a battery air pump ready for a power cut. None yet: plan for fewer."
+        "have a battery air pump ready for a power cut. No animals yet: plan for fewer."
     )
     return [Note("caution", text, first=True)]
 

@@ -42,7 +42,7 @@ def with_and_without(found: Sequence[Harm], calm: float | None) -> Note:
     toxic = any(harm.reading in ("ammonia", "nitrite") for harm in found)
     return Note(
         "caution",
-        f"Animals already in it: {inside}. None yet: wait{waiting(calm) if toxic else PUT_RIGHT}",
+        f"Animals already in it: {inside}. No animals yet: wait{waiting(calm) if toxic else PUT_RIGHT}",
     )
 
 

@@ -29,7 +29,7 @@ def overstocked(found: Burdens) -> Note:
     text = (
         f"Overstocked. {' '.join(why)} Animals already in it: keep the surface moving day and night, "
         "feed little, test ammonia today and every day, have a battery air pump ready, and find "
-        "other homes or a larger tank for some. None yet: put in far fewer."
+        "other homes or a larger tank for some. No animals yet: put in far fewer."
     )
     return Note("danger", text, first=True)
 
@@ -43,7 +43,7 @@ def heavy(found: Burdens) -> Note:
         why.append(ammonia_words(found))
     text = (
         f"Heavy load. {' '.join(why) or air_words(found)} Animals already in it: keep the surface moving, "
-        "test ammonia each week, and have a battery air pump ready for a power cut. None yet: put in "
+        "test ammonia each week, and have a battery air pump ready for a power cut. No animals yet: put in "
         "fewer, a few at a time."
     )
     return Note("caution", text, first=True)

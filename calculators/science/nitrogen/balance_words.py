@@ -62,7 +62,7 @@ def nitrate_note(deadly: bool, what: str, *, now_too: bool) -> Note:
         )
         text = (
             f"Animals first: {what}, which can kill sensitive ones. Animals already in it: {act}. Where "
-            "ammonia shows, see first how to change water with it. None yet: wait until this is put "
+            "ammonia shows, see first how to change water with it. No animals yet: wait until this is put "
             "right."
         )
         return Note("danger", text, first=True)

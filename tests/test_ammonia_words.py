@@ -6,7 +6,7 @@ import pytest
 
 from calculators.core.listing import load_all
 from calculators.core.run import compute, run
-from calculators.water.ammonia import ACT_NH3_MG_N_L, rate
+from calculators.science.water.ammonia import ACT_NH3_MG_N_L, rate
 from scripts.records.load import load
 from scripts.setup.paths import ROOT
 

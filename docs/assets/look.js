@@ -24,7 +24,7 @@ export function open(root) {
   openTaps(here);
   here.plant = openPlant(here, (key) => step(here, { plant: key }, "replace"));
   here.form.addEventListener("input", ({ target }) => {
-    if (target.id === "look-plant") return;
+    if (target instanceof Element && target.id === "look-plant") return;
     clearTimeout(here.timer);
     here.timer = setTimeout(() => answer(here), PAUSE);
   });

@@ -6,7 +6,7 @@ import { element } from "./paint.js";
 
 export function openSuggestions(form, changed) {
   form.addEventListener("focusin", ({ target }) => target.dataset.suggest && offer(form, target));
-  form.addEventListener("input", ({ target }) => target.dataset.suggest && take(form, target, changed));
+  form.addEventListener("input", ({ target }) => target.dataset.suggest && take(target, changed));
 }
 
 const lists = new Map(); // one fetch for each list of names
@@ -29,7 +29,7 @@ async function offer(form, entry) {
 }
 
 /** Fill in what goes with a name; what went with another name goes with it, so that it cannot pass for this one's. */
-async function take(form, entry, changed) {
+async function take(entry, changed) {
   const { rows, names } = await listOf(entry.dataset.suggest).catch(() => ({ names: {} }));
   const values = rows?.[names[nameIn(names, entry.value)]];
   const row = entry.closest(".row");

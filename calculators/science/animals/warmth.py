@@ -9,7 +9,10 @@ from calculators.science.animals.animals import ANIMALS, Animal, shown_name
 from calculators.science.animals.load import Kept
 from calculators.science.animals.reading_lines import standing
 
-SOON = "Animals already in it: bring it back into that range over a day. No animals yet: set it before you buy."
+SOON = (
+    "Animals already in it: bring it back into that range over a day. "
+    "No animals yet: set it before you buy."
+)
 FAR_C = 3.0  # beyond a kind's own range: harm that does not wait; common practice, no source
 TOO_WARM = (
     "Animals already in it: switch off heater and lamp, add air, and cool by about 2 °C an hour, no "

@@ -44,6 +44,7 @@ def mark_corners(page, context, corners=SLANTED):
     page.locator(".shown").evaluate("one => one.scrollIntoView({ block: 'center' })")
     box = page.locator(".shown").bounding_box()
     for number, (x, y) in enumerate(corners):
+        page.wait_for_function(UP_TO_DATE)  # an answer that comes while it is dragged puts it back
         handle = page.locator(".corner").nth(number).bounding_box()
         start = handle["x"] + handle["width"] / 2, handle["y"] + handle["height"] / 2
         thumb(page, context, start, (box["x"] + x * box["width"], box["y"] + y * box["height"]))

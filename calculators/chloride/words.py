@@ -29,7 +29,16 @@ def notes(here: Reading) -> tuple[Note, ...]:
     if here.refused or here.salt.missing_mg_l == 0:
         return (*said, NOT_FOR_ALL, NO_SALT_CURE, CHANGE_WITH_CARE)
     counted = () if here.chloride_mg_l > 0 else (NONE_COUNTED,)
-    return (*said, *counted, WHOM_IT_HARMS, NOT_FOR_ALL, ZEOLITE, HOW_TO_GIVE, NO_SALT_CURE, CHANGE_WITH_CARE)
+    return (
+        *said,
+        *counted,
+        WHOM_IT_HARMS,
+        NOT_FOR_ALL,
+        ZEOLITE,
+        HOW_TO_GIVE,
+        NO_SALT_CURE,
+        CHANGE_WITH_CARE,
+    )
 
 
 def change_first(here: Reading) -> Note:

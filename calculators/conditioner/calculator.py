@@ -66,7 +66,12 @@ def conditioner(
         FINER,
     ] = 7.6,
     temperature_c: Annotated[
-        Temperature, Label("Temperature of the tank"), Possible(0, 40), Valid(0, 30), FINER, Assumed()
+        Temperature,
+        Label("Temperature of the tank"),
+        Possible(0, 40),
+        Valid(0, 30),
+        FINER,
+        Assumed(),
     ] = 25.0,
 ) -> Conditioner:
     """Find the dose of conditioner for new tap water, and what chloramine leaves behind.

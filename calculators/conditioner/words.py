@@ -156,9 +156,7 @@ def thiosulfate(here: Treated) -> Note:
     )
     if 0 < grams < LEAST_WEIGHED_G:
         millilitres = show_number(100 * grams, 2)
-        text += (
-            f" So little cannot be weighed: dissolve 10 g in water to make 1 L, and use {millilitres} mL."
-        )
+        text += f" So little cannot be weighed: dissolve 10 g in water to make 1 L, and use {millilitres} mL."
     return Note("info", text)
 
 

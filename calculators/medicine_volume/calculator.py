@@ -26,7 +26,9 @@ def medicine_volume(
     gross_l: Annotated[
         WaterVolume,
         Label("What the tank holds, filled as it stands, if nothing were in it"),
-        Help("Inside length × width × height of the water in cm, divided by 1000; not the maker's figure."),
+        Help(
+            "Inside length × width × height of the water in cm, divided by 1000; not the maker's figure."
+        ),
     ] = 120.0,
     displaced_l: Annotated[
         Litres,

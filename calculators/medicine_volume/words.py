@@ -38,8 +38,7 @@ def about_copper(copper_ug_l: float | None) -> Note:
     if copper_ug_l is None:
         text = (
             "Look for copper on the label, under its chemical names too (copper sulfate, cupric, CuSO₄). "
-            f"Shrimp and snails die of traces, from about {show_number(KILLS_UG_L)} µg/L. Other remedies, "
-            "against worms and lice above all, kill them as well: the label says which."
+            f"Shrimp and snails suffer from about {show_number(HARMS_UG_L, 1)} µg/L and die of "
         )
         return Note("caution", text, True, COPPER_LINK)
     if copper_ug_l == 0:
@@ -89,8 +88,9 @@ TAKE_OUT = Note(
 ADD_AIR = Note(
     "caution",
     "Add air before the first drop and as long as it works: medicine, sick gills and dying algae leave less "
-    "oxygen. If animals gasp or lie down after a dose, change part of the water and put in carbon, and "
-    "ask the vet. Test ammonia and nitrite daily: some medicines harm the filter.",
+    "oxygen. If animals gasp or lie down after a dose, add more air, put in fresh carbon and ask the vet; "
+    "change part of the water where a test shows no ammonia. Test "
+    "ammonia and nitrite daily: some medicines harm the filter.",
     links=(Link("Animals in danger", "danger/"),),
 )
 TRUE_VOLUME = Note(

@@ -5,6 +5,7 @@ from typing import NamedTuple
 from calculators.acclimate.bag_ammonia import SHORT_TRIP_HOURS, Bag, Toxic
 from calculators.core.numbers import show_number
 from calculators.core.result import Link, Note
+from calculators.science.animals.reading_lines import standing
 from calculators.science.animals.reading_words import reading_notes
 from calculators.science.water.ammonia import WATCH_NH3_MG_N_L
 
@@ -33,13 +34,30 @@ def notes(here: Arrival) -> tuple[Note, ...]:
     """Drip or not first, then the tank itself, then how."""
     how = (while_dripping(here),) if here.drip else (CLEAN_VESSEL,)
     return (
+        *unfit_tank(here),
         answer(here),
         *reading_notes(ph=here.tank_ph, temperature_c=here.tank_temperature_c),
+        TEST_TANK,
         match_warmth(here),
         *how,
         *about_hardness(here),
         GAS, NO_BAG_WATER, AFTERWARDS,
     )  # fmt: skip
+
+
+def unfit_tank(here: Arrival) -> list[Note]:
+    """A tank whose own readings kill takes no animals, dripped or not."""
+    levels = {
+        standing("ph", here.tank_ph).level,
+        standing("temperature_c", here.tank_temperature_c).level,
+    }
+    if "deadly" not in levels:
+        return []
+    text = (
+        "Put no animals into this tank: its own pH or temperature can kill. Keep them in clean, "
+        "dechlorinated water of their own warmth and hardness, with air, until it is right."
+    )
+    return [Note("danger", text, True)]
 
 
 def answer(here: Arrival) -> Note:
@@ -151,6 +169,11 @@ def about_hardness(here: Arrival) -> list[Note]:
 SHRIMP = (
     "Shrimp and snails bear a jump of hardness worse than of pH, and die at the next moult (common "
     f"practice: more than about {show_number(GH_STEP_DH)} °dH)."
+)
+TEST_TANK = Note(
+    "caution",
+    "Test the tank itself before you open the bag: ammonia and nitrite must read zero. A young or "
+    "disturbed tank that shows either is no place for new animals.",
 )
 GAS = Note(
     "info",

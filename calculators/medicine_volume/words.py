@@ -27,6 +27,7 @@ def notes(here: Dose) -> tuple[Note, ...]:
     return (
         about_copper(here.copper_ug_l),
         answer(here),
+        *nothing_displaced(here),
         TAKE_OUT, ADD_AIR, TRUE_VOLUME,
         about_changes(here),
         IN_A_TANK_OF_ITS_OWN, KEEP_AWAY,
@@ -39,6 +40,8 @@ def about_copper(copper_ug_l: float | None) -> Note:
         text = (
             "Look for copper on the label, under its chemical names too (copper sulfate, cupric, CuSO₄). "
             f"Shrimp and snails suffer from about {show_number(HARMS_UG_L, 1)} µg/L and die of "
+            f"{show_number(KILLS_UG_L)}. Other remedies, against worms and lice above all, kill them as "
+            "well: the label says which."
         )
         return Note("caution", text, True, COPPER_LINK)
     if copper_ug_l == 0:
@@ -78,6 +81,17 @@ def answer(here: Dose) -> Note:
         "tablets or grams)."
     )
     return Note("caution", text, True)
+
+
+def nothing_displaced(here: Dose) -> list[Note]:
+    """A tank with soil that is dosed as if it held water alone."""
+    if here.net_l < here.gross_l:
+        return []
+    text = (
+        "Nothing is taken off for soil, stones and wood. A bare tank alone is so: with soil under a cap a "
+        "tenth to a quarter of it is no water, and this dose is too much."
+    )
+    return [Note("caution", text, True)]
 
 
 TAKE_OUT = Note(

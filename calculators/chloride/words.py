@@ -45,7 +45,7 @@ def change_first(here: Reading) -> Note:
     """Nitrite itself, and the change of water that comes before any salt."""
     level = nitrite_standing(here.nitrite_mg_n_l, here.chloride_mg_l).level
     reading = f"Nitrite of {show_number(here.nitrite_mg_n_l, 2)} mg N/L"
-    links = (
+    links: tuple[Link, ...] = (
         Link(
             "How many changes, and how large", "calculators/water-change/",
             {"what": "nitrite", "now_mg_l": here.nitrite_mg_n_l},

@@ -111,7 +111,6 @@ def conditioner(
         tank_ammonia_mg_n_l=in_tank,
         nh3_mg_n_l=toxic,
         thiosulfate_g=chlorine.thiosulfate_g(chlorine_mg_l, water_l),
-        least_thiosulfate_g=chlorine.least_thiosulfate_g(chlorine_mg_l, water_l),
         oxygen_taken_mg_l=chlorine.oxygen_taken_mg_l(chlorine_mg_l),
         notes=words.notes(here),
     )

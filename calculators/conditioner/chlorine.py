@@ -15,7 +15,6 @@ LEAST_CHLORINE_PER_NITROGEN = 3.0
 # Two thiosulfate to one chlorine, to tetrathionate: enough at any pH. To sulfate one would do for
 # four chlorine, 0.88 g a g, but that goes to its end only in acid water. Practice: 7.4 (piper-1982).
 THIOSULFATE_PER_CHLORINE_MOLES = 2.0
-CHLORINE_PER_THIOSULFATE_MOST = 4.0
 # Toxic to fish and others even below it (wef-mop-8).
 HARMS_MG_L = 0.02
 
@@ -33,12 +32,6 @@ def most_ammonia_mg_n_l(chlorine_mg_l: float) -> float:
 def thiosulfate_g(chlorine_mg_l: float, water_l: float) -> float:
     """Crystals of sodium thiosulfate (pentahydrate) that are enough at any pH, g."""
     ratio = THIOSULFATE_PER_CHLORINE_MOLES * THIOSULFATE_CRYSTALS / CL2
-    return ratio * chlorine_mg_l * water_l / 1000
-
-
-def least_thiosulfate_g(chlorine_mg_l: float, water_l: float) -> float:
-    """The same by the reaction to sulfate: no less can do, g."""
-    ratio = THIOSULFATE_CRYSTALS / CL2 / CHLORINE_PER_THIOSULFATE_MOST
     return ratio * chlorine_mg_l * water_l / 1000
 
 

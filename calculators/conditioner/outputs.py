@@ -43,11 +43,6 @@ class Conditioner(NamedTuple):
         Label("Or sodium thiosulfate, crystals"),
         Help("Pentahydrate, 7 g for each g of chlorine: enough at any pH. It binds no ammonia."),
     ]
-    least_thiosulfate_g: Annotated[
-        SaltMass,
-        Label("Least that could do"),
-        Help("By the reaction to its end, 0.88 g for each g: not to be relied on."),
-    ]
     oxygen_taken_mg_l: Annotated[
         OxygenAhead,
         Label("Oxygen its unused part can take"),

@@ -3,6 +3,7 @@
 from typing import Annotated
 
 from calculators.acclimate import words
+from calculators.acclimate.advice import Arrival
 from calculators.acclimate.bag_ammonia import Bag, TankWater, may_drip, toxic_parts
 from calculators.acclimate.outputs import Acclimate, DripRate, HoursInBag
 from calculators.acclimate.pictures import pictures
@@ -93,7 +94,7 @@ def acclimate(
     drip = may_drip(bag, toxic, tank)
     minutes = minutes_to(bag_l, share, drip_ml_min)
     hardness = None if bag_gh_dh is None or tank_gh_dh is None else (bag_gh_dh, tank_gh_dh)
-    here = words.Arrival(
+    here = Arrival(
         bag, toxic, drip, minutes, full_vessel_l(bag_l, share), tank_share_percent, tank_ph,
         tank_temperature_c, hardness,
     )  # fmt: skip

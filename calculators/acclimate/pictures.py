@@ -28,6 +28,6 @@ def pictures(
         )  # fmt: skip
 
     return {
-        "nh3_by_ph": curve("Toxic ammonia at each pH", "each pH", steps, False),
-        "nh3_marked": curve("In bag, tank and open vessel", "bag, tank, open", marked, True),
+        "nh3_by_ph": curve("Toxic ammonia at each pH", "curve", steps, False),
+        "nh3_marked": curve("In bag, tank and open vessel", "dots", marked, True),
     }

@@ -15,12 +15,6 @@ def minutes_to(bag_l: float, tank_share: float, drip_ml_min: float) -> float:
     return (full_vessel_l(bag_l, tank_share) - bag_l) * ML_PER_L / drip_ml_min
 
 
-def share_after(bag_l: float, drip_ml_min: float, minutes: float) -> float:
-    """The share of tank water after so many minutes, 0 to under 1."""
-    dripped = drip_ml_min * minutes / ML_PER_L
-    return dripped / (bag_l + dripped)
-
-
 def at_end(bag: float, tank: float, tank_share: float) -> float:
     """Hardness or temperature of the mix; neither air nor walls are counted."""
     return mixed(bag, tank, tank_share)

@@ -3,6 +3,7 @@
 from typing import Annotated, Literal
 
 from calculators.conditioner import chlorine, words
+from calculators.conditioner.ammonia_words import Treated
 from calculators.conditioner.outputs import Conditioner
 from calculators.core.declare import calculator
 from calculators.core.form_hints import FINER
@@ -99,7 +100,7 @@ def conditioner(
     in_tank = None if tank_l is None else most * water_l / tank_l
     meets = most if in_tank is None else in_tank
     toxic = None if ph is None else meets * unionised_share(ph, temperature_c)
-    here = words.Treated(
+    here = Treated(
         water_l, chlorine_mg_l, kind, label_ml / label_treats_l, tank_l, most, meets, ph,
         temperature_c, toxic,
     )  # fmt: skip

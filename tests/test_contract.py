@@ -97,6 +97,23 @@ KEYS = {
         "animals volume_l protein_percent temperature_c",
         "biomass_g feed_g_week ammonia_n_mg_day load_mg_n_l_day oxygen_mg_h",
     ),
+    "conditioner": (
+        "water_l chlorine_mg_l kind label_ml label_treats_l",
+        "dose_ml ammonia_freed_mg_n_l thiosulfate_g",
+    ),
+    "chloride": (
+        "nitrite_mg_n_l chloride_mg_l ratio volume_l",
+        "chloride_wanted_mg_l salt_g sodium_mg_l",
+    ),
+    "medicine-volume": (
+        "gross_l displaced_l label_amount label_for_l change_percent copper_mg_per_unit",
+        "net_l dose redose_after_change copper_ug_l",
+    ),
+    "acclimate": (
+        "bag_l tank_share_percent drip_ml_min bag_ph bag_ammonia_mg_n_l bag_gh_dh "
+        "bag_temperature_c tank_ph tank_gh_dh tank_temperature_c",
+        "minutes vessel_l gh_end_dh temperature_end_c nh3_bag_mg_n_l nh3_at_tank_ph_mg_n_l drip",
+    ),
 }
 
 
@@ -122,6 +139,7 @@ CHOICES = {
         "source",
     ): "kno3 kh2po4 k2so4 mgso4_7h2o caso4_2h2o cacl2_2h2o fe_edta fe_dtpa urea label",
     ("dosing", "nutrient"): "nitrate phosphate potassium magnesium calcium iron nitrogen",
+    ("conditioner", "kind"): "chlorine chloramine",
     ("light", "lamp"): "led-white fluorescent halogen daylight",
     ("tank", "shape"): "box cylinder",
     ("free-ammonia", "reported_as"): "nitrogen ammonium ammonia unknown",
@@ -177,6 +195,7 @@ def test_keys_end_in_the_unit_they_carry(name):
         "_l": "L", "_cm": "cm", "_cm2": "cm²", "_c": "°C", "_mg_l": "mg/L", "_mg_n_l": "mg N/L",
         "_g": "g", "_mg": "mg", "_kg": "kg", "_days": "days", "_percent": "%",
         "_dh": "°dH", "_meq_l": "meq/L", "_g_l": "g/L", "_umol": "µmol", "_mol": "mol", "_mm": "mm",
+        "_ug_l": "µg/L",
     }  # fmt: skip
     for field in (*spec.inputs, *spec.outputs):
         ending = max((e for e in endings if field.key.endswith(e)), key=len, default=None)

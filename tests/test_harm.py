@@ -44,6 +44,18 @@ TAKES = {
         {"days": 5},
         {"nitrate_mg_l", "ammonia_mg_n_l", "nitrite_mg_n_l", "temperature_c"},
     ),
+    "chloride": (
+        {"nitrite_mg_n_l": "nitrite_mg_n_l", "chloride_mg_l": "chloride_mg_l"},
+        {"volume_l": 60},
+        {"nitrite_mg_n_l", "chloride_mg_l"},
+    ),
+    # One unit for 1,000 L, so that its mg of copper are the micrograms a litre.
+    "medicine-volume": (
+        {"copper_ug_l": "copper_mg_per_unit"},
+        {"label_amount": 1, "label_for_l": 1_000},
+        {"copper_ug_l"},
+    ),
+    "acclimate": ({"ph": "tank_ph", "temperature_c": "tank_temperature_c"}, {}, {"ph", "temperature_c"}),
 }  # fmt: skip
 SLOW = {"nitrogen-forecast"}
 

@@ -19,11 +19,36 @@ OVERVIEWS = (
 
 # Plain words under which a keeper looks for a calculator, beside its title.
 SOUGHT_AS: dict[str, list[str]] = {
+    "acclimate": [
+        "drip acclimation",
+        "new fish",
+        "new shrimp",
+        "fish in a bag",
+        "shipped bag",
+        "how to add fish",
+    ],
+    "chloride": ["salt against nitrite", "how much salt", "salt for fish", "brown blood and salt"],
+    "conditioner": [
+        "dechlorinator",
+        "dechlorinate",
+        "chlorine in tap water",
+        "chloramine",
+        "thiosulfate",
+        "water conditioner dose",
+    ],
     "dosing": ["fertiliser dose", "how much fertiliser"],
     "floaters": ["thin floaters", "floating cover"],
     "free-ammonia": ["toxic ammonia", "ammonia test"],
     "hardness": ["CO2", "carbon dioxide", "GH", "KH"],
     "light": ["lamp hours", "how long to light", "PPFD", "DLI"],
+    "medicine-volume": [
+        "medicine dose",
+        "how much medicine",
+        "remedy dose",
+        "redose after a water change",
+        "copper medicine",
+        "true volume",
+    ],
     "pick": ["which plants", "what to plant", "plants for my tank"],
     "stocking": ["how many fish", "how much to feed"],
     "tank": ["litres in a tank", "tank weight", "how much soil"],

@@ -48,23 +48,26 @@ def rayleigh(air: Air, warmer_k: float, film_kelvin: float, length_m: float) -> 
 
 def wall_laminar(number: float, prandtl: float) -> float:
     """Nusselt number of a wall by Churchill and Chu, their form for laminar flow, Ra up to 10⁹."""
-    return 0.68 + 0.670 * number**0.25 / (1 + (0.492 / prandtl) ** (9 / 16)) ** (4 / 9)
+    found: float = 0.68 + 0.670 * number**0.25 / (1 + (0.492 / prandtl) ** (9 / 16)) ** (4 / 9)
+    return found
 
 
 def wall_any(number: float, prandtl: float) -> float:
     """Nusselt number of a wall by Churchill and Chu, their form for any flow."""
-    inner = 0.387 * number ** (1 / 6) / (1 + (0.492 / prandtl) ** (9 / 16)) ** (8 / 27)
+    inner: float = 0.387 * number ** (1 / 6) / (1 + (0.492 / prandtl) ** (9 / 16)) ** (8 / 27)
     return (0.825 + inner) ** 2
 
 
 def upward(number: float) -> float:
     """Nusselt number of a warm surface that faces up (McAdams; Lloyd and Moran); length is area over rim."""
-    return 0.54 * number**0.25 if number <= TURBULENT_UP else 0.15 * number ** (1 / 3)
+    found: float = 0.54 * number**0.25 if number <= TURBULENT_UP else 0.15 * number ** (1 / 3)
+    return found
 
 
 def downward(number: float) -> float:
     """Nusselt number of a warm surface that faces down (McAdams); length is area over rim."""
-    return 0.27 * number**0.25
+    found: float = 0.27 * number**0.25
+    return found
 
 
 def with_draught(still_nusselt: float, air: Air, speed_m_s: float, length_m: float) -> float:

@@ -29,7 +29,7 @@ HOTTEST_C = 45.0
     "Warmth and heater",
     sources=(
         "churchill-chu-1975", "lloyd-moran-1974", "mcadams-1954", "incropera-2007",
-        "us-standard-atmosphere-1976", "smith-lof-1998", "benson-krause-1984", "teos-10",
+        "us-standard-atmosphere-1976", "smith-lof-1998", "bower-saylor-2009", "benson-krause-1984", "teos-10",
         "hart-1983",
     ),
 )  # fmt: skip
@@ -92,7 +92,7 @@ def warmth(
         loss_w_low=low,
         loss_w_high=high,
         heater_w=heaters.power_w,
-        heater_count=heaters.count,
+        heater_count=heaters.number,
         heater_each_w=heaters.each_w,
         stuck_c=stuck(heaters.power_w, tank, water_c),
         stuck_each_c=stuck(heaters.each_w, tank, water_c),

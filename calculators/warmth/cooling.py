@@ -65,7 +65,8 @@ def between(at: float, xs: Sequence[float], ys: Sequence[float]) -> float:
     """A value between the points of a falling curve, straight in its logarithm; the last one beyond."""
     for (left, upper), (right, lower) in pairwise(zip(xs, ys, strict=True)):
         if at <= right:
-            return upper * (lower / upper) ** ((at - left) / (right - left))
+            passed = (at - left) / (right - left)
+            return upper * math.pow(lower / upper, passed)
     return ys[-1]
 
 

@@ -1,5 +1,7 @@
 """The heat that evaporation takes from an open surface."""
 
+import math
+
 from calculators.science.water.oxygen_solubility import vapour_pressure_atm
 from calculators.warmth import air as flow
 from calculators.warmth.air import HEAT_J_KG_K, KELVIN_AT_0_C
@@ -45,7 +47,7 @@ def evaporation_w_m2(water_c: float, room_c: float, length_m: float, room: Room)
     heat = air_w_m2_k("up", lifted, water_c, room_c, length_m, room)
     beside = flow.air_at((water_c + room_c) / 2 + KELVIN_AT_0_C)
     lewis = beside.diffusivity / DIFFUSION_M2_S
-    speed = heat / (beside.density * HEAT_J_KG_K * lewis ** (2 / 3))
+    speed = heat / (beside.density * HEAT_J_KG_K * math.pow(lewis, 2 / 3))
     thinner = vapour_kg_m3(water_c, 1.0) - vapour_kg_m3(room_c, room.humidity)
     return speed * thinner * latent_kj_kg(water_c) * 1000
 

@@ -11,7 +11,7 @@ class Heaters(NamedTuple):
     """The power in all as one heater (or as few as there are), and as a pair or more of smaller ones."""
 
     power_w: float
-    count: int
+    number: int
     each_w: float
 
 

@@ -2,7 +2,7 @@
 
 from calculators.core.quantities import FAHRENHEIT
 from calculators.core.result import Line, Series
-from calculators.science.animals.reading_lines import edge_of
+from calculators.science.animals.reading_lines import Edge, edge_of
 from calculators.warmth.cooling import Loss, way_down
 
 HOURS = 24
@@ -14,11 +14,8 @@ def fall_picture(
 ) -> dict[str, Series]:
     """Two curves over a day; ``stored`` is the heat per degree at the fastest and at the slowest, J/K."""
     hours = [float(hour) for hour in range(HOURS + 1)]
-    lines = tuple(
-        Line(words, edge_of("temperature_c", edge), always=True)
-        for words, edge in (("harms", "harmful_low"), ("kills", "deadly_low"))
-        if edge_of("temperature_c", edge) < water_c  # type: ignore[arg-type]
-    )
+    edges: tuple[tuple[str, Edge], ...] = (("harms", "harmful_low"), ("kills", "deadly_low"))
+    lines = tuple(Line(words, edge_of("temperature_c", edge), always=True) for words, edge in edges)
 
     def curve(label: str, short: str, heat_j_k: float, loss: Loss) -> Series:
         falling = way_down(water_c, room_c, heat_j_k, loss, hours)

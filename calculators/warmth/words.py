@@ -3,7 +3,7 @@
 from calculators.core.figures import figure
 from calculators.core.numbers import show_number
 from calculators.core.quantities import FAHRENHEIT, HoursAhead, Temperature
-from calculators.core.result import Link, Note
+from calculators.core.result import Level, Link, Note
 from calculators.science.animals.reading_lines import edge_of, standing
 from calculators.warmth.outputs import Ahead, HeaterPower, Power, Warmth
 
@@ -93,7 +93,7 @@ def power_cut(found: Warmth, room_c: float, water_c: float) -> list[Note]:
     if cold:
         verb = "kills" if end.level == "deadly" else "harms"
         text += f" In the end it is as cold as the room, {degrees(room_c)}, and that {verb} many animals."
-    level = "danger" if cold and reaches_soon(found) else "caution"
+    level: Level = "danger" if cold and reaches_soon(found) else "caution"
     return [Note(level, text, True, (Link("Power cuts", "guides/power-cuts/"),))]
 
 

@@ -125,7 +125,7 @@ def test_traces_are_said_as_traces():
 
 IN_WORDS = (
     "dosing", "light", "water-change", "floaters", "trimmings", "tank", "hardness", "upkeep",
-    "planting-plan", "surface-cover", "conditioner", "chloride", "medicine-volume", "acclimate",
+    "planting-plan", "surface-cover", "conditioner", "chloride", "medicine-volume", "acclimate", "warmth", "soil",
 )  # fmt: skip
 
 

@@ -114,6 +114,15 @@ KEYS = {
         "bag_temperature_c tank_ph tank_gh_dh tank_temperature_c",
         "minutes vessel_l gh_end_dh temperature_end_c nh3_bag_mg_n_l nh3_at_tank_ph_mg_n_l drip",
     ),
+    "warmth": (
+        "length_cm width_cm height_cm glass_mm net_l water_c room_c lid price_per_kwh fall_c",
+        "loss_w_low loss_w_high heater_w kwh_month cost_month hours_low hours_high",
+    ),
+    "soil": (
+        "length_cm width_cm soil_depth_cm cap_depth_cm soil_bag_l cap_bag_kg cap_dry_g_ml "
+        "soil_dry_g_ml soil_n_percent",
+        "soil_l soil_bags cap_l cap_kg cap_bags soil_n_g soil_n_g_m2",
+    ),
 }
 
 

@@ -3,11 +3,10 @@
 from calculators.core.numbers import show_number
 from calculators.core.quantities import POUND_KG, US_GALLON_L
 from calculators.core.result import Note
+from calculators.science.substrate.layers import depth_notes
 
 ASK_FROM_KG = 100  # common practice, no source: a small tank is no heavier than a grown person
 TWO_PEOPLE_KG = 20  # common practice, no source
-DEEP_SOIL_CM = 4  # common practice, no source: deeper soil turns airless
-THIN_CAP_CM = 2  # common practice, no source: thinner ones let soil out when plants are pulled
 
 LIFTING = Note(
     "caution",
@@ -61,15 +60,7 @@ def verdict(net_l: float, mass_kg: float) -> Note:
 
 def notes(mass_kg: float, soil_cm: float, cap_cm: float) -> list[Note]:
     """The building first, then backs, then the layers."""
-    said = [about_floor(mass_kg), LIFTING]
-    if soil_cm > DEEP_SOIL_CM:
-        text = (
-            f"Soil deeper than about {DEEP_SOIL_CM} cm turns airless and may gas: add it thinner."
-        )
-        said.append(Note("caution", text))
-    if soil_cm > 0 and cap_cm < THIN_CAP_CM:
-        text = f"A cap thinner than about {THIN_CAP_CM} cm lets soil out when a plant is moved."
-        said.append(Note("caution", text))
+    said = [about_floor(mass_kg), LIFTING, *depth_notes(soil_cm, cap_cm)]
     if soil_cm > 0:
         text = (
             "Weights of soil and cap differ by a fifth from bag to bag: weigh a litre of yours dry."

@@ -1,0 +1,1 @@
+"""The layers on the floor of a tank."""

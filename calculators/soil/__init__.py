@@ -1,0 +1,1 @@
+"""Soil and cap to buy, and what they hold."""

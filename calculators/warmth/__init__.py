@@ -1,0 +1,1 @@
+"""How a tank keeps its warmth, and what a heater must give."""

@@ -1,0 +1,157 @@
+"""What the warmth calculator says beside its figures: what kills first is said first."""
+
+from calculators.core.figures import figure
+from calculators.core.numbers import show_number
+from calculators.core.quantities import FAHRENHEIT, HoursAhead, Temperature
+from calculators.core.result import Level, Link, Note
+from calculators.science.animals.reading_lines import edge_of, standing
+from calculators.warmth.outputs import Ahead, HeaterPower, Power, Warmth
+
+LARGE_W = 1_000  # common practice: beyond it the wiring is an electrician's matter
+AIR_FIRST = "In a power cut want of oxygen kills before cold does: move the surface first, and feed nothing."
+WRAP = Note(
+    "info",
+    "Without power: blankets or newspaper round the sides and under the tank, dry and off lamps and plugs; "
+    "the top open a hand for air. Warm by closed bottles of warm water hung in, one at a time, about "
+    "1 °C (2 °F) an hour. Never pour hot water in: it scalds animals, and a quick change of warmth kills. "
+    "No candle, stove or generator in the room.",
+)
+ELECTRICITY = Note(
+    "caution",
+    "A heater in water can kill you: pull its plug before your hands go in and before a water change, "
+    "and let it cool for 15 minutes, or it bursts in air. A loop of cable below the socket, a "
+    "residual-current breaker (RCD, GFCI) on the circuit; an electrician where unsure. Follow its label.",
+    True,
+)
+THERMOMETER = Note(
+    "info",
+    "Trust no dial: read a thermometer at the far end of the tank each day (common practice).",
+)
+
+
+def notes(found: Warmth, water_c: float, room_c: float, lid: bool) -> tuple[Note, ...]:
+    """Danger to animals first, then the answer, then what keeps it safe."""
+    return (
+        *wanted(water_c),
+        verdict(found, water_c, room_c, lid),
+        *power_cut(found, room_c, water_c),
+        *sticking(found),
+        ELECTRICITY,
+        *([] if water_c <= room_c else [WRAP]),
+        THERMOMETER,
+        *wiring(found),
+    )
+
+
+def degrees(celsius: float) -> str:
+    """A temperature in both units."""
+    fahrenheit = show_number(celsius * FAHRENHEIT.factor + FAHRENHEIT.offset, 2)
+    return f"{figure(Temperature, celsius)} °C ({fahrenheit} °F)"
+
+
+def wanted(water_c: float) -> list[Note]:
+    """A temperature that harms most animals, whatever the heater."""
+    how = standing("temperature_c", water_c)
+    if how.level == "in-range":
+        return []
+    cold = "cold" if how.side == "low" else "warm"
+    verb = "kills" if how.level == "deadly" else "harms"
+    text = (
+        f"Water of {degrees(water_c)} {verb} many fish and shrimp: it is too {cold}. Look up your animals "
+        "before you set a heater to it, and move by no more than 1 °C (2 °F) an hour."
+    )
+    return [Note("danger" if how.level == "deadly" else "caution", text, True)]
+
+
+def verdict(found: Warmth, water_c: float, room_c: float, lid: bool) -> Note:
+    """The answer in plain words."""
+    if water_c < room_c:
+        text = (
+            f"No heater for this: the room is warmer than {degrees(water_c)}. The water comes near the "
+            "room's warmth, an open tank one to three degrees below. Ask again with the coldest night."
+        )
+        return Note("info", text, True)
+    low, high = figure(Power, found.loss_w_low), figure(Power, found.loss_w_high)
+    one, each = figure(HeaterPower, found.heater_w), figure(HeaterPower, found.heater_each_w)
+    single = f"one of {one} W, or " if found.heater_count == 2 and found.heater_w <= 300 else ""
+    text = (
+        f"It loses {low} to {high} W: {single}{found.heater_count} heaters of {each} W. "
+        "Smaller ones, at both ends, are the common way: one that fails or sticks does less."
+    )
+    if not lid:
+        text += " A lid saves much of it."
+    return Note("info", text, True)
+
+
+def power_cut(found: Warmth, room_c: float, water_c: float) -> list[Note]:
+    """What happens without power: air, then how fast it cools, then where it ends."""
+    if water_c < room_c:
+        return []
+    end = standing("temperature_c", room_c)
+    cold = end.level != "in-range" and end.side == "low"
+    text = AIR_FIRST + falling(found)
+    if cold:
+        verb = "kills" if end.level == "deadly" else "harms"
+        text += f" In the end it is as cold as the room, {degrees(room_c)}, and that {verb} many animals."
+    level: Level = "danger" if cold and reaches_soon(found) else "caution"
+    return [Note(level, text, True, (Link("Power cuts", "guides/power-cuts/"),))]
+
+
+def falling(found: Warmth) -> str:
+    """How long the fall takes, and what it leads to."""
+    if found.hours_low is None:
+        return ""
+    fast = figure(HoursAhead, found.hours_low)
+    slow = "" if found.hours_high is None else figure(HoursAhead, found.hours_high)
+    hours = fast if fast == slow or not slow else f"{fast} to {slow}"
+    text = f" Without heat it is down to {degrees(found.after_fall_c)} in about {hours} hours."
+    how = standing("temperature_c", found.after_fall_c)
+    if how.side == "low":
+        text += f" That {'kills' if how.level == 'deadly' else 'harms'} many fish and shrimp."
+    return text
+
+
+def reaches_soon(found: Warmth) -> bool:
+    """Whether the fall that was asked for itself ends where animals die."""
+    how = standing("temperature_c", found.after_fall_c)
+    return found.hours_low is not None and how.level == "deadly" and how.side == "low"
+
+
+def sticking(found: Warmth) -> list[Note]:
+    """What a thermostat that sticks would do to the animals."""
+    if found.heater_w == 0:
+        return []
+    one = too_hot("the one heater", found.stuck_c)
+    each = too_hot("one of the smaller ones", found.stuck_each_c)
+    if not one and not each:
+        text = (
+            "A thermostat can stick on, and does so on warm days too. Heaters of these sizes alone would not "
+            "bring the water to a harmful warmth."
+        )
+        return [Note("info", text)]
+    text = f"A thermostat can stick on, on a warm day too. {' '.join(part for part in (one, each) if part)} "
+    text += (
+        "A second, separate thermostat that cuts the power guards against it."
+        if each
+        else "That is why smaller ones are better."
+    )
+    return [Note("caution", text)]
+
+
+def too_hot(which: str, settled_c: float | None) -> str:
+    """A sentence where a heater that sticks would bring water to a harmful warmth; else nothing."""
+    if settled_c is not None and round(settled_c) < edge_of("temperature_c", "harmful_high"):
+        return ""  # as it is shown, to a whole degree
+    warm = "above 45 °C (113 °F)" if settled_c is None else f"up to {figure(Ahead, settled_c)} °C"
+    kills = settled_c is None or round(settled_c) >= edge_of("temperature_c", "deadly_high")
+    return f"With {which} the water could then reach {warm}, which {'kills' if kills else 'harms'}."
+
+
+def wiring(found: Warmth) -> list[Note]:
+    """Heaters of so much power are no longer a matter of one socket."""
+    if found.heater_w < LARGE_W:
+        return []
+    text = (
+        "So much power wants an electrician and its own circuit; insulating the tank comes first."
+    )
+    return [Note("caution", text)]

@@ -33,7 +33,9 @@ def test_a_nitrite_of_1_gets_no_answer_from_the_examples_target(page):
     expect(page.locator("#in-what")).to_be_focused()
     page.locator("#in-what").select_option("nitrite")
     expect(page.locator("#answer")).to_be_visible()
-    expect(page.locator("#lead")).to_contain_text("0.06")  # nitrite's own line, not the example's 20
+    expect(page.locator("#lead")).to_contain_text(
+        "0.06"
+    )  # nitrite's own line, not the example's 20
 
 
 @pytest.mark.parametrize("typed", ["1", "90"])

@@ -7,6 +7,7 @@ from importlib import import_module
 from typing import Any, NamedTuple
 
 from calculators.core.declare import CATALOGUE, Field, Spec
+from calculators.core.leads import leads
 from calculators.core.left_empty import StandIns, paths_of, stand_ins
 from calculators.core.limits import allowed
 from calculators.core.numbers import show_number
@@ -118,6 +119,8 @@ def compute(
     }
     if given:
         answer |= paths_of(stood_in)
+    if ways := leads(spec.leads_to, values, outputs, {*stood_in.assumed, *stood_in.example}):
+        answer["leads"] = ways
     if series:
         answer["series"] = {key: series_data(one) for key, one in series.items()}
     return Found(answer, tuple(notes), series, stood_in)

@@ -3,8 +3,8 @@
 from collections.abc import Mapping
 from typing import Any
 
-from calculators import bridge
 from calculators.core.declare import Spec
+from calculators.core.paint.page import answered, problems_shown
 from calculators.core.result import BadInput
 from calculators.core.run import compute
 from calculators.core.units import System
@@ -28,9 +28,9 @@ def look_reply(
     try:
         found = compute(spec.name, kept, typed=True, system=system)
     except BadInput as bad:
-        reply["problems"] = bridge.problems_shown(bad)
+        reply["problems"] = problems_shown(bad)
         found = compute(spec.name, without(kept, reply["problems"]), typed=True, system=system)
-    reply |= bridge.answered(spec, found, system)
+    reply |= answered(spec, found, system)
     reply["look"] = look(spec, found.answer, {**asked, "asked": taps}, system)
     wrong = [fields_of(spec)[key].label for key in reply.get("problems", ())]
     reply["dropped"] = list(dict.fromkeys(dropped))

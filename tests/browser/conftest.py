@@ -13,7 +13,7 @@ from urllib.parse import urlencode, urlsplit
 import pytest
 from playwright.sync_api import expect, sync_playwright
 
-from calculators.bridge import address as address_of
+from calculators.core.address import address as address_of
 from calculators.core.listing import load_all
 from calculators.core.nested import gather
 from scripts.setup.chromium import find_chromium

@@ -125,7 +125,7 @@ def test_traces_are_said_as_traces():
 
 IN_WORDS = (
     "dosing", "light", "water-change", "floaters", "trimmings", "tank", "hardness", "upkeep",
-    "planting-plan", "surface-cover",
+    "planting-plan", "surface-cover", "kh-budget", "top-up", "remineralise",
 )  # fmt: skip
 
 

@@ -43,8 +43,8 @@ ALL_SALTS = Note(
 )
 UNCOUNTED = Note(
     "info",
-    "Nitrification uses carbonate hardness, and lime may drop out of hard water: both keep the readings "
-    "lower than this. Test once a month, always with the tank filled up.",
+    "Nitrification uses carbonate hardness, and hard water may leave a crust: both keep the readings lower "
+    "than this. Test once a month, always with the tank filled up.",
     False,
     (Link("How long carbonate hardness lasts", "calculators/kh-budget/"),),
 )
@@ -110,8 +110,8 @@ def soft(gh: Rising, readings: Readings) -> list[Note]:
     if standing("gh_dh", lowest).side != "low":
         return []
     text = (
-        "With 1 °dH of GH or less shrimp and snails lack calcium, and purified water adds none. Give some "
-        "back slowly, with minerals or harder water."
+        "With 1 °dH of GH or less shrimp and snails lack calcium, and purified water adds none. Where no "
+        "ammonia shows, give some back slowly, with minerals or harder water."
     )
     link = Link("Minerals for purified water", "calculators/remineralise/")
     return [Note("caution", text, False, (link,))]

@@ -3,6 +3,7 @@
 import pytest
 from molmass import Formula
 
+from calculators.core.listing import load_all
 from calculators.core.run import compute, run
 
 CACO3_PER_N = Formula("CaCO3").mass / Formula("N").mass
@@ -110,3 +111,16 @@ def test_the_picture_never_goes_below_nothing():
     series = budget(nitrified_mg_n_day=300)["series"]["kh"]
     assert min(series["y"]) == 0
     assert series["y"][0] == 6
+
+
+def test_a_change_left_empty_is_said_to_be_none():
+    assert "no water change is entered" in texts(budget(nitrified_mg_n_day=30))
+    assert "since you entered none" in texts(budget(nitrified_mg_n_day=30))
+    changed = budget(nitrified_mg_n_day=30, change_percent=20, tap_kh_dh=1)
+    assert "these changes do not hold it" in texts(changed)
+
+
+def test_the_help_for_a_gram_of_feed_is_that_of_the_nitrogen_balance():
+    feed = run("nitrogen-balance", {"feed_g_week": 7, "protein_percent": 40})["outputs"]
+    [nitrified] = [one for one in load_all()["kh-budget"].inputs if one.key == "nitrified_mg_n_day"]
+    assert f"about {feed['ammonia_n_mg_day']:.0f} mg" in nitrified.help

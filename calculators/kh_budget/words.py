@@ -30,14 +30,14 @@ GENTLY = Note(
 )
 
 
-def notes(spent: Budget, volume_l: float) -> tuple[Note, ...]:
+def notes(spent: Budget, volume_l: float, taken_known: bool) -> tuple[Note, ...]:
     """The verdict first, then what low hardness does, then what the sum leaves out."""
     low = spent.low_day is not None
     return (
         verdict(spent),
         *(not_at_once(spent, volume_l) if low else ()),
         *((Note("caution", BELOW),) if low else ()),
-        *about_use(spent),
+        *about_use(spent, taken_known),
         *about_holding(spent),
         *((GENTLY,) if low else ()),
         UNCOUNTED,
@@ -58,7 +58,12 @@ def verdict(spent: Budget) -> Note:
     weeks = (spent.low_day or 0.0) / 7
     level: Level = "danger" if spent.verdict == "runs-out" and weeks < SOON_WEEKS else "caution"
     if spent.verdict == "runs-out":
-        text = f"KH runs out: it is at 1 °dH {in_weeks(weeks)}, and these changes do not hold it."
+        why = (
+            "these changes do not hold it"
+            if spent.course.is_renewed
+            else "no water change is entered that would renew it"
+        )
+        text = f"KH runs out: it is at 1 °dH {in_weeks(weeks)}, and {why}."
     else:
         text = f"KH falls to 1 °dH {in_weeks(weeks)}.{settles(spent)}"
     return Note(level, text, True, (CRASH,))
@@ -66,7 +71,9 @@ def verdict(spent: Budget) -> Note:
 
 def lasts(spent: Budget) -> str:
     """Hardness that never comes down to 1 °dH."""
-    if spent.used_dh_day <= 0:
+    if spent.used_dh_day == 0:
+        return f"KH lasts: on balance none is used.{settles(spent)}"
+    if spent.used_dh_day < 0:
         return (
             f"KH lasts: plants and soil give back {figure(HardnessAWeek, -7 * spent.used_dh_day)} °dH a "
             f"week more than bacteria use.{settles(spent)}"
@@ -107,20 +114,25 @@ def not_at_once(spent: Budget, volume_l: float) -> tuple[Note, ...]:
     return (Note("caution", text, spent.verdict == "nearly-gone", (link,)),)
 
 
-def about_use(spent: Budget) -> list[Note]:
+def about_use(spent: Budget, taken_known: bool) -> list[Note]:
     """What is used a week, and how much less it is where animals make the ammonia."""
     most, least = 7 * spent.used_dh_day, 7 * spent.used_least_dh_day
     if most <= 0:
         return []
+    counted = (
+        "less what plants and soil give back"
+        if taken_known
+        else "with nothing given back by plants, since you entered none"
+    )
     milder = (
         f"it is {figure(HardnessAWeek, least)} °dH"
         if least > 0
         else "plants and soil then give back as much or more"
     )
     text = (
-        f"Nitrification uses {figure(HardnessAWeek, most)} °dH a week here, what plants and soil give back "
-        f"taken off. If fish and rot make all of the ammonia, {milder}: making it gives half back. The "
-        "weeks are for the sterner figure."
+        f"Nitrification uses {figure(HardnessAWeek, most)} °dH a week here, {counted}. If fish and rot "
+        f"make all of the ammonia, {milder}: making it gives half back. The weeks are for the sterner "
+        "figure."
     )
     return [Note("info", text)]
 

@@ -27,6 +27,7 @@ class Remineralise(NamedTuple):
         Litres | None,
         Label("Water to dissolve the gypsum in, at least"),
         Help("2.4 g go into a litre, and slowly."),
+        Digits(2),
         NO_GYPSUM,
     ]
     reached_gh_dh: Annotated[GeneralHardness, Label("General hardness then")]

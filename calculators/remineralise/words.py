@@ -4,7 +4,13 @@ from typing import NamedTuple
 
 from calculators.core.figures import figure
 from calculators.core.numbers import show_number
-from calculators.core.quantities import CarbonateHardness, GeneralHardness, Litres, SaltMass
+from calculators.core.quantities import (
+    US_GALLON_L,
+    CarbonateHardness,
+    GeneralHardness,
+    Litres,
+    SaltMass,
+)
 from calculators.core.result import Link, Note
 from calculators.core.wording import joined
 from calculators.remineralise.harm import harms, of_sodium
@@ -69,9 +75,10 @@ def grams(water: Water) -> Note:
     )
     parts = [f"{figure(SaltMass, mass)} g of {SALTS[key].name}" for mass, key in weighed if mass]
     reads = f"GH {figure(GeneralHardness, water.gh_dh)} and KH {figure(CarbonateHardness, water.kh_dh)} °dH"
-    litres = f"{figure(Litres, wish.volume_l)} L"
+    gallons = show_number(wish.volume_l / US_GALLON_L)
+    litres = f"{figure(Litres, wish.volume_l)} L ({gallons} US gal)"
     if not parts:
-        return Note("info", f"Nothing is to be added: the {litres} read {reads} already.", True)
+        return Note("info", f"Nothing is to be added: the water reads {reads} already.", True)
     return Note("info", f"{joined(parts)} in {litres} of water make {reads}.", True)
 
 
@@ -105,7 +112,7 @@ def mixing(water: Water) -> Note:
     if gypsum:
         text += (
             f" Gypsum dissolves slowly and no more than {GYPSUM_G_L:g} g in a litre: stir it into at least "
-            f"{figure(Litres, gypsum / GYPSUM_G_L)} L for hours, until none lies on the bottom."
+            f"{show_number(gypsum / GYPSUM_G_L, 2)} L for hours, until none lies on the bottom."
         )
     return Note("caution", text)
 

@@ -39,6 +39,7 @@ def top_up(
             "level a week, a covered one less than 1 cm: common practice."
         ),
     ] = 3.0,
+    gh_dh: Annotated[GeneralHardness, Label("General hardness (GH) of the tank")] = 13.0,
     top_up_gh_dh: Annotated[
         GeneralHardness,
         Label("General hardness of the water you top up with"),
@@ -68,7 +69,6 @@ def top_up(
         Help("Empty is taken as the water you top up with."),
         FINER,
     ] = 8.0,
-    gh_dh: Annotated[GeneralHardness, Label("General hardness (GH) of the tank")] = 13.0,
     kh_dh: Annotated[
         CarbonateHardness | None, Label("Carbonate hardness (KH) of the tank"), FINER
     ] = 7.0,

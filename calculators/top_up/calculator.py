@@ -18,9 +18,10 @@ from calculators.core.quantity import Assumed, Help, Label, Possible
 from calculators.core.result import Line, Refusal, Refused, Series
 from calculators.science.animals.reading_lines import edge_of
 from calculators.science.water.between_changes import corners
+from calculators.top_up.harm import Readings
 from calculators.top_up.outputs import TopUp
 from calculators.top_up.rising import DAYS_A_WEEK, Rhythm, pure_share_percent, rising, verdict_of
-from calculators.top_up.words import Readings, notes
+from calculators.top_up.words import notes
 
 PICTURE = "Hardness from now on"
 

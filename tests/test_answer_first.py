@@ -126,7 +126,7 @@ def test_traces_are_said_as_traces():
 IN_WORDS = (
     "dosing", "light", "water-change", "floaters", "trimmings", "tank", "hardness", "upkeep",
     "planting-plan", "surface-cover", "conditioner", "chloride", "medicine-volume", "acclimate",
-    "warmth", "soil",
+    "warmth", "soil", "kh-budget", "top-up", "remineralise",
 )  # fmt: skip
 
 

@@ -84,6 +84,23 @@ KEYS = {
         "gh_dh kh_dh ph temperature_c mix_gh_dh mix_kh_dh target_gh_dh volume_l",
         "gh_mg_l_caco3 kh_mg_l_caco3 kh_meq_l co2_mg_l mix_litres mixed_kh_dh",
     ),
+    "top-up": (
+        "volume_l evaporation_l_week top_up_gh_dh top_up_kh_dh top_up_nitrate_mg_l change_percent "
+        "change_every_days tap_gh_dh tap_kh_dh gh_dh kh_dh weeks",
+        "gh_end_dh kh_end_dh gh_settled_high_dh gh_settled_low_dh kh_settled_high_dh "
+        "pure_share_percent",
+    ),
+    "remineralise": (
+        "volume_l start_gh_dh start_kh_dh target_gh_dh target_kh_dh calcium_to_magnesium "
+        "calcium_from magnesium_from carbonate_from",
+        "calcium_salt_g magnesium_salt_g carbonate_salt_g adds reached_gh_dh reached_kh_dh "
+        "dissolved_mg_l",
+    ),
+    "kh-budget": (
+        "volume_l kh_dh nitrified_mg_n_day nitrate_taken_mg_n_day tap_kh_dh change_percent "
+        "change_every_days",
+        "used_dh_week weeks_to_1_dh settled_high_dh settled_low_dh",
+    ),
     "oxygen": (
         "temperature_c pressure_hpa oxygen_mg_l",
         "saturation_mg_l saturation_percent rating",
@@ -153,6 +170,9 @@ CHOICES = {
     ("tank", "shape"): "box cylinder",
     ("free-ammonia", "reported_as"): "nitrogen ammonium ammonia unknown",
     ("ammonia-change", "reported_as"): "nitrogen ammonium ammonia unknown",
+    ("remineralise", "calcium_from"): "cacl2_2h2o caso4_2h2o",
+    ("remineralise", "magnesium_from"): "mgso4_7h2o mgcl2_6h2o",
+    ("remineralise", "carbonate_from"): "nahco3 khco3",
 }
 ROWS = {
     ("upkeep", "tanks"): "name plants change_every_days change_minutes floaters_minutes_week",
@@ -179,6 +199,9 @@ def test_answers_hold_the_keys_inside_that_the_contract_names():
     assert list(adds) == [
         "nitrate", "phosphate", "potassium", "magnesium", "calcium", "iron", "nitrogen", "sulfate",
         "chloride",
+    ]  # fmt: skip
+    assert list(run("remineralise", {})["outputs"]["adds"]) == [
+        "calcium", "magnesium", "sodium", "potassium", "sulfate", "chloride", "bicarbonate",
     ]  # fmt: skip
     first = run("upkeep", {})["outputs"]["next_days"][0]
     assert {"day", "tank", "task"} <= first.keys()
@@ -208,7 +231,9 @@ def test_keys_end_in_the_unit_they_carry(name):
     }  # fmt: skip
     for field in (*spec.inputs, *spec.outputs):
         ending = max((e for e in endings if field.key.endswith(e)), key=len, default=None)
-        if ending and field.kind == "number":
+        if field.key == "weeks_to_1_dh":  # weeks until a hardness, by the contract
+            assert field.unit == "weeks"
+        elif ending and field.kind == "number":
             assert field.unit.startswith(endings[ending]), f"{field.key} is in {field.unit}"
 
 

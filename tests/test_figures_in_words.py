@@ -11,7 +11,7 @@ from calculators.core.run import run
 
 NAMES = (
     "water-change", "dosing", "tank", "hardness", "oxygen", "units", "conditioner", "chloride",
-    "medicine-volume", "acclimate",
+    "medicine-volume", "acclimate", "kh-budget", "top-up", "remineralise",
 )  # fmt: skip
 AS_ENTERED = ("dose_ml",)  # a volume that the keeper chose is repeated as it was entered
 BROKEN = re.compile(r"\d+\.\d+")

@@ -30,6 +30,8 @@ TAKES = {
     "water-change": ({"nitrate_mg_l": "now_mg_l"}, {"tap_mg_l": 5, "target_mg_l": 20}, {"nitrate_mg_l"}),
     "oxygen": ({"oxygen_mg_l": "oxygen_mg_l", "temperature_c": "temperature_c"}, {}, {"oxygen_mg_l"}),
     "hardness": ({key: key for key in ("gh_dh", "kh_dh", "ph", "temperature_c")}, {}, {"gh_dh", "kh_dh"}),
+    "kh-budget": ({"kh_dh": "kh_dh"}, {}, {"kh_dh"}),
+    "top-up": ({key: key for key in ("gh_dh", "kh_dh")}, {}, {"gh_dh", "kh_dh"}),
     "stocking": (
         {"temperature_c": "temperature_c"},
         {"animals": [{"kind": "neocaridina-davidi", "count": 30, "mean_length_mm": 20}], "volume_l": 60},

@@ -3,6 +3,7 @@
 from calculators.core.numbers import show_number
 from calculators.core.result import Link, Note
 from calculators.core.wording import CHANGE_WITH_CARE
+from calculators.science.water.gentle import STEP_DH_A_DAY
 
 # Working lines, common practice, no source: fish show distress above about 30 mg/L, sooner where
 # oxygen is low; a tank without added gas seldom holds more than 10.
@@ -11,7 +12,6 @@ MUCH_MG_L = 15
 UNLIKELY_WITHOUT_GAS_MG_L = 10
 THIN_BUFFER_DH = 2
 LITTLE_BUFFER_PH = 5.5  # below it other acids decide, and nitrifying bacteria slow down
-STEP_DH_A_DAY = 2  # common practice, no source: how fast animals may follow
 
 GASPING = Note(
     "danger",

@@ -56,6 +56,29 @@ SOUGHT_AS: dict[str, list[str]] = {
     "upkeep": ["how often to trim", "trim how often", "weekly work"],
     "ammonia-change": ["change water with ammonia", "ammonia in acid water"],
     "water-change": ["change water", "how much water to change"],
+    "kh-budget": [
+        "KH falls",
+        "KH drops",
+        "alkalinity used up",
+        "how long KH lasts",
+        "pH keeps falling",
+    ],
+    "top-up": ["evaporation", "topping up", "top off", "water level drops", "hardness rises"],
+    "remineralise": [
+        "RO water",
+        "reverse osmosis",
+        "distilled water",
+        "rain water",
+        "raise GH",
+        "raise KH",
+        "boost GH",
+        "harder water",
+        "minerals for RO",
+        "gypsum",
+        "epsom salt",
+        "baking soda",
+        "calcium and magnesium",
+    ],
 }
 
 

@@ -6,7 +6,7 @@ import random
 import pytest
 
 from calculators.core.run import run
-from calculators.pick.record import GUESS, Range, book
+from calculators.pick.plant_table import GUESS, Range, book
 from calculators.pick.together import MOST_BED, MOST_COVER, STEPS, areas
 from calculators.pick.uptake import FULL_BED_G_M2, KEPT_SHARE, doubling, uptake
 from calculators.science.nitrogen.constants import CM2_PER_M2

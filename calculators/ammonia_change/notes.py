@@ -9,7 +9,7 @@ from calculators.science.water.ammonia import (
     chronic_limit_mg_n_l,
     rate,
 )
-from calculators.science.water.ammonia_reading import unit_notes
+from calculators.science.water.ammonia_reading import BOUND_IS_COUNTED, unit_notes
 from calculators.science.water.carbonate import co2_mg_l
 from calculators.science.water.change_choice import Choice, Outcome
 from calculators.science.water.change_words import sentence
@@ -23,9 +23,6 @@ OTHER_POISONS = Note(
     "info",
     "Nitrite and chlorine are separate matters: test nitrite as well, and use a conditioner for "
     "chlorine or chloramine in all new tap water, by its label.",
-)
-BOUND = Note(
-    "info", "Many kits still count ammonia that a conditioner has bound. Its label says so."
 )
 GASPING = Note(
     "caution",
@@ -50,7 +47,7 @@ def notes(
         *about_air(choice),
         *about_gas(tank),
         *matching(choice, tank, tap),
-        GASPING, NO_PH_UP, OTHER_POISONS, BOUND, CHANGE_WITH_CARE,
+        GASPING, NO_PH_UP, OTHER_POISONS, BOUND_IS_COUNTED, CHANGE_WITH_CARE,
     )  # fmt: skip
 
 

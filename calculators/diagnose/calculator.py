@@ -12,8 +12,8 @@ from calculators.diagnose.follow_up import expected, filled
 from calculators.diagnose.next_check import best_check
 from calculators.diagnose.outputs import Diagnosis, NextCheck, Readings
 from calculators.diagnose.posterior import SOMETHING_ELSE, posterior
+from calculators.diagnose.problem_table import CAUSES, FINDINGS, PLANTS, WHERE
 from calculators.diagnose.ranking import DIGITS, ranked
-from calculators.diagnose.record import CAUSES, FINDINGS, PLANTS, WHERE
 from calculators.diagnose.triage import (
     in_danger,
     is_enough,

@@ -6,7 +6,7 @@ from typing import Annotated, Any, NamedTuple
 
 from calculators.core.quantities import Days
 from calculators.core.quantity import Label
-from calculators.diagnose.record import CAUSES
+from calculators.diagnose.problem_table import CAUSES
 
 WEEK = 7  # days
 OWN = ("volume_l", "cover_percent", "feed_g_week", "light_hours")  # beside the readings

@@ -6,7 +6,7 @@ from typing import NamedTuple
 
 from calculators.diagnose.case_read import Case
 from calculators.diagnose.posterior import OF_PLANT, SOMETHING_ELSE
-from calculators.diagnose.record import CAUSES, FINDINGS, QUESTIONS, question_of, shares_of
+from calculators.diagnose.problem_table import CAUSES, FINDINGS, QUESTIONS, question_of, shares_of
 
 LEAST_BITS = 0.002  # less than this is not worth a look
 # What a question is worth to someone who stands elsewhere, or must fetch a test kit; our judgement.

@@ -13,7 +13,7 @@ from calculators.diagnose.likelihood import (
     ratio,
     together,
 )
-from calculators.diagnose.record import CAUSES, QUESTIONS, question_of, shares_of
+from calculators.diagnose.problem_table import CAUSES, QUESTIONS, question_of, shares_of
 
 SOMETHING_ELSE = "something-else"
 OF_PLANT = "plant."  # the questions that the plant's record settles

@@ -3,7 +3,7 @@
 from calculators.diagnose.case_read import Case
 from calculators.diagnose.likelihood import ODDS
 from calculators.diagnose.outputs import Ranked
-from calculators.diagnose.record import CAUSES, FINDINGS
+from calculators.diagnose.problem_table import CAUSES, FINDINGS
 from calculators.diagnose.words import reasons
 
 MOST_SHOWN = 10

@@ -7,7 +7,7 @@ shows or pH is low it can turn ammonium into toxic ammonia, and then the words h
 from typing import NamedTuple
 
 from calculators.diagnose.case_read import Case
-from calculators.diagnose.record import CAUSES, FINDINGS
+from calculators.diagnose.problem_table import CAUSES, FINDINGS
 from calculators.science.animals.reading_lines import standing
 from calculators.science.water.changing_water import first_step_for_ammonia
 

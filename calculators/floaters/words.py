@@ -6,8 +6,8 @@ from calculators.core.figures import figure
 from calculators.core.numbers import show_number
 from calculators.core.result import Note
 from calculators.core.wording import CUTTINGS
+from calculators.floaters.floater_table import FloatingPlant
 from calculators.floaters.outputs import AreaByEye, DaysByEye, DoublingUsed, ShareByEye
-from calculators.floaters.record import FloatingPlant
 from calculators.floaters.thinning import NOW_DAYS, Rhythm, Thinning
 
 CLOSED_PERCENT = 80  # common practice, no source: above it gas exchange and light suffer

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from calculators.core.numbers import show_number
 from calculators.pick.judge import Judged, against, because
 from calculators.pick.outputs import LeftOut, Ranked, Together
-from calculators.pick.record import Book, Plant
+from calculators.pick.plant_table import Book, Plant
 from calculators.pick.together import STEPS, Set
 from calculators.pick.wishes import Want
 from calculators.science.growth.filling import stems_for

@@ -4,7 +4,7 @@ from typing import NamedTuple
 
 from calculators.pick import law, parts_keeper, parts_tank
 from calculators.pick.part import Part
-from calculators.pick.record import RANGES, SURE, Book, Listed, Plant
+from calculators.pick.plant_table import RANGES, SURE, Book, Listed, Plant
 from calculators.pick.wishes import Want
 
 DIGITS = 6  # more says nothing, and the last digits differ between machines

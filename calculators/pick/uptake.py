@@ -3,7 +3,7 @@
 import math
 from typing import NamedTuple
 
-from calculators.pick.record import GUESS, Plant, Range
+from calculators.pick.plant_table import GUESS, Plant, Range
 from calculators.science.growth.filling import growth_rate
 from calculators.science.nitrogen.constants import CM2_PER_M2, PERCENT_TO_MG_PER_G
 from calculators.science.nitrogen.plant_constants import (

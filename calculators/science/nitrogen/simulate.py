@@ -4,10 +4,10 @@ from collections.abc import Sequence
 from typing import NamedTuple
 
 from calculators.science.nitrogen.budget import Ledger
+from calculators.science.nitrogen.daily_record import Line, Record, line
 from calculators.science.nitrogen.events import NIGH, Scene, apply, schedule
 from calculators.science.nitrogen.model import FIRST_COHORT, NITRIFIED, Model
 from calculators.science.nitrogen.ode import State, Tolerance, solve
-from calculators.science.nitrogen.record import Line, Record, line
 from calculators.science.nitrogen.right_side import right_side
 from calculators.science.nitrogen.start import build
 from calculators.science.nitrogen.tank import Event, Rates, Tank

@@ -14,6 +14,7 @@ from scripts.structure.sizes import (
     LONGEST_FUNCTION_LINES,
     LONGEST_MODULE_LINES,
     classes_named_twice,
+    figures_declared_twice,
     files_named_twice,
     long_functions,
     long_modules,
@@ -38,6 +39,7 @@ def structure() -> None:
     show(f"functions over {LONGEST_FUNCTION_LINES} lines", map(worded, long_functions(modules)))
     show("class names that stand twice", map(worded, classes_named_twice(modules).items()))
     show("file names that stand twice", map(worded, files_named_twice(modules).items()))
+    show("figures declared twice", map(worded, figures_declared_twice(modules).items()))
     print(f"{seconds_of_load():.2f} s to load the records, best of {LOADS}")
 
 

@@ -9,6 +9,7 @@ from scripts.structure.modules import Module
 
 LONGEST_MODULE_LINES = 150
 LONGEST_FUNCTION_LINES = 25
+LARGEST_ROUNDING = 1e-8
 # A calculator's declaration, outputs and words have the same file names in every package, on purpose.
 SAME_IN_EVERY_PACKAGE = frozenset(
     {"__init__", "calculator", "outputs", "words", "notes", "inputs", "page", "record", "verdict"}
@@ -63,6 +64,22 @@ def files_named_twice(modules: Mapping[str, Module]) -> dict[str, list[str]]:
         (stem, name)
         for name in modules
         if (stem := name.rpartition(".")[2]) not in SAME_IN_EVERY_PACKAGE
+    )
+
+
+def figures_declared_twice(modules: Mapping[str, Module]) -> dict[str, list[str]]:
+    """Constants of one name and one number in several modules, as ``NAME = number``, with the modules.
+
+    Steps of rounding are left out: each place has its own, and that they agree means nothing.
+    """
+    return several(
+        (f"{target.id} = {node.value.value:g}", name)
+        for name, module in modules.items()
+        for node in module.tree.body
+        if isinstance(node, ast.Assign) and isinstance(node.value, ast.Constant)
+        if isinstance(node.value.value, int | float) and abs(node.value.value) > LARGEST_ROUNDING
+        for target in node.targets
+        if isinstance(target, ast.Name)
     )
 
 

@@ -37,7 +37,8 @@ def answer(request: str) -> str:
     if "look" in asked:  # the diagnosis a question at a time; loaded only there
         from calculators.diagnose.questioning_reply import look_reply
 
-        return json.dumps(look_reply(spec, given, asked["look"], system), ensure_ascii=False)
+        looked = look_reply(spec, given, asked["look"], system, answered, problems_shown)
+        return json.dumps(looked, ensure_ascii=False)
     reply: dict[str, Any] = {"given": given, "remarks": remarks(spec.inputs, given, system)}
     try:
         found = compute(spec.name, given, typed=True, system=system, own=asked.get("own", False))

@@ -6,19 +6,21 @@ shows or pH is low it can turn ammonium into toxic ammonia, and then the words h
 
 from typing import NamedTuple
 
+from calculators.core.numbers import show_number
 from calculators.diagnose.case_read import Case
-from calculators.diagnose.record import CAUSES, FINDINGS
+from calculators.diagnose.problem_table import CAUSES, FINDINGS, upper_edge
 from calculators.science.animals.reading_lines import standing
 from calculators.science.water.changing_water import first_step_for_ammonia
+from calculators.science.water.unread import HIGHEST_PH
 
-NO_AMMONIA_MG_N_L = 0.05  # the upper edge of "the ammonia test reads zero" in the findings
+NO_AMMONIA_MG_N_L = upper_edge("ammonia-none")
 # What a band stands for where no figure was given: the worse end of what it leaves open; judgement.
 TAKEN_AS = {
     "ammonia-none": ("ammonia_mg_n_l", 0.0),
-    "ammonia-trace": ("ammonia_mg_n_l", 0.25),
+    "ammonia-trace": ("ammonia_mg_n_l", upper_edge("ammonia-trace")),
     "ammonia-shows": ("ammonia_mg_n_l", 3.0),
-    "ph-low": ("ph", 6.0),
-    "ph-high": ("ph", 8.5),
+    "ph-low": ("ph", upper_edge("ph-low")),
+    "ph-high": ("ph", HIGHEST_PH),
     "kh-near-zero": ("kh_dh", 0.0),
 }
 ACID_PH = 6.5  # below it nearly all of what a kit shows is ammonium; common practice, no source
@@ -38,7 +40,8 @@ TEST_FIRST = (
     "it toxic: open the calculator for changing water with ammonia first. If it reads zero: "
 )
 IF_ACID = (
-    " But if your pH is under 6.5, test ammonia first: where it shows, a change can turn it toxic."
+    f" But if your pH is under {show_number(ACID_PH)}, test ammonia first: where it shows, a change "
+    "can turn it toxic."
 )
 
 

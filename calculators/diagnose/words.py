@@ -8,7 +8,7 @@ from calculators.diagnose.case_read import Case
 from calculators.diagnose.likelihood import ODDS
 from calculators.diagnose.next_check import Check
 from calculators.diagnose.posterior import Term, terms
-from calculators.diagnose.record import CAUSES, FINDINGS, PLANTS, QUESTIONS, Row
+from calculators.diagnose.problem_table import CAUSES, FINDINGS, PLANTS, QUESTIONS, Row
 
 WORTH_SAYING = math.log(1.08)  # a weaker likelihood ratio is no reason
 MOST_REASONS = 8

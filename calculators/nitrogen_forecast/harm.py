@@ -5,7 +5,7 @@ from typing import Literal, NamedTuple
 from calculators.nitrogen_forecast.outlook import NITRITE_ACT_MG_N_L, NITRITE_WATCH_MG_N_L
 from calculators.science.animals.reading_lines import standing
 from calculators.science.nitrogen.course import Course
-from calculators.science.nitrogen.record import Record
+from calculators.science.nitrogen.daily_record import Record
 from calculators.science.nitrogen.tank import Tank
 from calculators.science.water.ammonia import (
     acute_limit_mg_n_l,

@@ -11,10 +11,8 @@ from calculators.science.water.ammonia import (
     rate,
     unionised_share,
 )
+from calculators.science.water.unread import HIGHEST_PH, WARM_C
 
-# pH and warmth of a planted tank late on a bright day in summer; judgement.
-WORST_PH = 8.5
-WORST_TEMPERATURE_C = 28.0
 # The most nitrite for a short time, mg N/L, by chloride up to so many mg/L: bc-nitrite.
 MOST_NITRITE = ((2.0, 0.06), (4.0, 0.12), (6.0, 0.18), (8.0, 0.24), (10.0, 0.30))
 
@@ -23,8 +21,8 @@ def ammonia_standing(
     total_mg_n_l: float, ph: float | None = None, temperature_c: float | None = None
 ) -> Standing:
     """How total ammonia nitrogen stands: by its toxic share and the US criteria, as free-ammonia rates it."""
-    acid = WORST_PH if ph is None else ph
-    warmth = WORST_TEMPERATURE_C if temperature_c is None else temperature_c
+    acid = HIGHEST_PH if ph is None else ph
+    warmth = WARM_C if temperature_c is None else temperature_c
     toxic = total_mg_n_l * unionised_share(acid, warmth)
     if toxic >= ACT_NH3_MG_N_L or total_mg_n_l > acute_limit_mg_n_l(acid, warmth):
         return Standing("deadly", "high")

@@ -1,5 +1,6 @@
 """Readings alone and in pairs through every calculator: none advises what another forbids."""
 
+import re
 from itertools import combinations
 
 import pytest
@@ -179,8 +180,71 @@ def test_in_pairs_no_calculator_advises_what_another_forbids(reading):
     assert wrong == {}
 
 
+# The forecast takes a quarter of a second, so it goes through every ninth pair that it reads both of.
+IN_FORECAST = set(TAKES["nitrogen-forecast"][0])
+SAMPLED = [
+    pair for pair in PAIRS if IN_FORECAST.issuperset(values_of(*pair)) and len(values_of(*pair)) > 1
+][::9]
+
+
+@pytest.mark.parametrize("pair", SAMPLED, ids=lambda pair: " ".join(map(named, pair)))
+def test_in_pairs_the_forecast_advises_nothing_that_another_forbids(pair):
+    assert held(case_of(values_of(*pair), "diagnose", "nitrogen-forecast", "free-ammonia")) == {}
+
+
+def test_the_sample_has_ammonia_beside_each_other_reading():
+    assert len(SAMPLED) >= 15
+    beside = {key for pair in SAMPLED for key in values_of(*pair)}
+    assert beside == IN_FORECAST
+
+
 def test_there_are_many_pairs():
     assert len(PAIRS) >= 300
+
+
+@pytest.mark.parametrize(
+    ("ammonia", "nitrite", "ph"),
+    [
+        (3, 0, 6),
+        (3, 0, 8),
+        (0.9, 0, 8),
+        (0.3, 0, 8.2),
+        (0, 0.1, 7),
+        (0, 0.7, 7),
+        (0, 9.2, 7),
+        (0, 0, 7),
+    ],
+)
+def test_the_forecast_puts_a_start_in_the_band_of_the_table(ammonia, nitrite, ph):
+    """Toxic ammonia of 0.05 mg N/L, and nitrite of 0.6, kill in one calculator as in every other."""
+    start = {"start_ammonia_mg_n_l": ammonia, "start_nitrite_mg_n_l": nitrite, "ph": ph, "days": 1}
+    answer = run("nitrogen-forecast", start | {"temperature_c": 25, "filter_maturity_percent": 100})
+    worst = {ammonia_standing(ammonia, ph, 25).level, nitrite_standing(nitrite).level}
+    verdict = answer["outputs"]["verdict"]
+    assert (verdict == "deadly") == ("deadly" in worst)
+    assert (verdict in ("deadly", "harmful", "watch")) == (worst != {"in-range"})
+
+
+A_RATE = re.compile(r"([\d.]+(?: to [\d.]+)?) °C(?: \([^)]*\))? an hour")
+PROSE = [
+    *sorted((ROOT / "docs").glob("*.md")), *sorted((ROOT / "docs" / "guides").glob("*.md")),
+    *sorted((ROOT / "species" / "problems").glob("*.yml")),
+]  # fmt: skip
+EXTREME = [
+    {"temperature_c": value} for value in (5, 13, 31, 36)
+]  # far too cold, cold, warm, far too warm
+
+
+def test_warming_and_cooling_go_at_one_pace_everywhere():
+    """About 1 °C an hour (common practice, no source): no page and no answer names another pace."""
+    told = [path.read_text(encoding="utf-8") for path in PROSE]
+    for readings in EXTREME:
+        names = ("diagnose", "nitrogen-forecast", "stocking", "oxygen", "hardness")
+        answers = [answered(name, readings) for name in names]
+        told += [" ".join(predicates.sentences(one)) for one in answers if one]
+    paces = [pace for text in told for pace in A_RATE.findall(text)]
+    assert len(paces) > 10
+    assert set(paces) == {"1"}
 
 
 WORDS = {  # what the first step against a reading that kills must speak of

@@ -16,10 +16,10 @@ from calculators.core.result import Line, Series
 from calculators.kh_budget.budget import KEPT_DH, THIN_DH, Budget, budget, change_to_hold
 from calculators.kh_budget.outputs import KhBudget
 from calculators.kh_budget.words import notes
+from calculators.science.conversions import DAYS_PER_WEEK
 from calculators.science.water.between_changes import Course, corners
 
-DAYS_A_WEEK = 7
-LEAST_DAYS, MOST_DAYS = 8 * DAYS_A_WEEK, 52 * DAYS_A_WEEK  # what the picture shows
+LEAST_DAYS, MOST_DAYS = 8 * DAYS_PER_WEEK, 52 * DAYS_PER_WEEK  # what the picture shows
 
 
 @calculator(
@@ -73,9 +73,9 @@ def kh_budget(
     holds = spent.holds
     return KhBudget(
         verdict=spent.verdict,
-        used_dh_week=spent.used_dh_day * DAYS_A_WEEK,
-        used_least_dh_week=spent.used_least_dh_day * DAYS_A_WEEK,
-        weeks_to_1_dh=None if spent.low_day is None else spent.low_day / DAYS_A_WEEK,
+        used_dh_week=spent.used_dh_day * DAYS_PER_WEEK,
+        used_least_dh_week=spent.used_least_dh_day * DAYS_PER_WEEK,
+        weeks_to_1_dh=None if spent.low_day is None else spent.low_day / DAYS_PER_WEEK,
         settled_high_dh=max(holds) if holds else None,
         settled_low_dh=min(holds) if holds else None,
         change_to_hold_percent=change_to_hold(spent.course),
@@ -92,6 +92,6 @@ def picture(spent: Budget) -> Series:
     lines = (Line("pH may fall", THIN_DH), Line("room to spare", KEPT_DH))
     return Series(
         "Carbonate hardness", "°dH", "Weeks from now", "weeks",
-        [day / DAYS_A_WEEK for day, _ in points], [max(0.0, kh) for _, kh in points],
+        [day / DAYS_PER_WEEK for day, _ in points], [max(0.0, kh) for _, kh in points],
         picture="Carbonate hardness from now on", lines=lines, digits=2,
     )  # fmt: skip

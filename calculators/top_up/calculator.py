@@ -17,10 +17,11 @@ from calculators.core.quantities import (
 from calculators.core.quantity import Assumed, Help, Label, Possible
 from calculators.core.result import Line, Refusal, Refused, Series
 from calculators.science.animals.reading_lines import edge_of
+from calculators.science.conversions import DAYS_PER_WEEK
 from calculators.science.water.between_changes import corners
 from calculators.top_up.harm import Readings
 from calculators.top_up.outputs import TopUp
-from calculators.top_up.rising import DAYS_A_WEEK, Rhythm, pure_share_percent, rising, verdict_of
+from calculators.top_up.rising import DAYS_PER_WEEK, Rhythm, pure_share_percent, rising, verdict_of
 from calculators.top_up.words import notes
 
 PICTURE = "Hardness from now on"
@@ -101,7 +102,7 @@ def top_up(
     assert gh
     pure = pure_share_percent(rhythm, gh_dh, top_up_gh_dh, tap)
     nitrate = None if top_up_nitrate_mg_l is None else share * top_up_nitrate_mg_l
-    days = weeks * DAYS_A_WEEK
+    days = weeks * DAYS_PER_WEEK
     verdict = verdict_of(gh, gh_dh)
     readings = Readings(gh_dh, top_up_gh_dh, tap, pure, nitrate, share, weeks, gh.end(days))
     return TopUp(
@@ -129,7 +130,7 @@ def curve(label: str, short: str, points: list[tuple[float, float]]) -> Series:
     """A hardness over the weeks."""
     return Series(
         label, "°dH", "Weeks from now", "weeks",
-        [day / DAYS_A_WEEK for day, _ in points], [hardness for _, hardness in points],
+        [day / DAYS_PER_WEEK for day, _ in points], [hardness for _, hardness in points],
         picture=PICTURE, short=short, digits=2,
         lines=(Line("hard for many", edge_of("gh_dh", "harmful_high")),),
     )  # fmt: skip

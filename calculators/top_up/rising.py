@@ -2,9 +2,9 @@
 
 from typing import Literal, NamedTuple
 
+from calculators.science.conversions import DAYS_PER_WEEK
 from calculators.science.water.between_changes import NO_CHANGE, Course, Settled, settled, value_at
 
-DAYS_A_WEEK = 7
 STEADY_DH = 1.0  # a drop of a hardness kit: less cannot be seen
 
 Verdict = Literal["steady", "rising", "never-settles", "falling"]
@@ -37,7 +37,7 @@ def rising(
     if now is None or top_up is None or new_water is None:
         return None
     a_week = rhythm.evaporated * top_up
-    course = Course(now, a_week / DAYS_A_WEEK, new_water, rhythm.changed, rhythm.every_days)
+    course = Course(now, a_week / DAYS_PER_WEEK, new_water, rhythm.changed, rhythm.every_days)
     return Rising(course, a_week, settled(course))
 
 
@@ -56,7 +56,7 @@ def pure_share_percent(rhythm: Rhythm, now: float, top_up: float, new_water: flo
     Between changes the hardness may rise by as much as a change takes down again. None where new
     water that is harder than the tank raises it whatever the top-up; 0 where it falls with none.
     """
-    rise = rhythm.evaporated * rhythm.every_days / DAYS_A_WEEK * top_up  # in one interval
+    rise = rhythm.evaporated * rhythm.every_days / DAYS_PER_WEEK * top_up  # in one interval
     if now < new_water and rhythm.changed > NO_CHANGE:
         return None
     if rise == 0:

@@ -4,6 +4,7 @@ from typing import Annotated, NamedTuple
 
 from calculators.core.declare import calculator
 from calculators.core.figures import figure
+from calculators.core.leads import Lead
 from calculators.core.numbers import show_number
 from calculators.core.quantities import (
     Concentration,
@@ -53,6 +54,17 @@ class Trimmings(NamedTuple):
 @calculator(
     "Trimmings",
     sources=("organic-waste-recycling", "fao-x6862e", "gerloff-krombholz-1966", "ciaaw-2021"),
+    leads_to=(
+        Lead(
+            "nitrogen-balance",
+            "Set it against the feed",
+            {
+                "trimmings_g_week": "wet_g",
+                "volume_l": "volume_l",
+                "protein_percent": "protein_percent",
+            },
+        ),
+    ),
 )
 def trimmings(
     wet_g: Annotated[

@@ -10,6 +10,7 @@ from calculators.acclimate.pictures import pictures
 from calculators.acclimate.vessel import at_end, full_vessel_l, minutes_to
 from calculators.core.declare import calculator
 from calculators.core.form_hints import FINER
+from calculators.core.leads import Lead, Value
 from calculators.core.quantities import (
     PH,
     CarbonateHardness,
@@ -25,10 +26,27 @@ from calculators.core.quantity import Assumed, Help, Label, Possible
 @calculator(
     "From the bag to the tank",
     sources=(
-        "arithmetic", "emerson-1975", "plummer-busenberg-1982", "epa-2013-ammonia", "teo-1989",
+        "arithmetic",
+        "emerson-1975",
+        "plummer-busenberg-1982",
+        "epa-2013-ammonia",
+        "teo-1989",
         "piper-1982",
     ),
-)  # fmt: skip
+    leads_to=(
+        Lead(
+            "free-ammonia",
+            "How toxic the bag's ammonia is in the tank",
+            {
+                "ammonia_mg_l": "bag_ammonia_mg_n_l",
+                "reported_as": Value("nitrogen"),
+                "ph": "tank_ph",
+                "temperature_c": "tank_temperature_c",
+            },
+            needs=("bag_ammonia_mg_n_l",),
+        ),
+    ),
+)
 def acclimate(
     hours_in_bag: Annotated[
         HoursInBag, Label("Hours in the closed bag"), Help("From when it was tied until now.")

@@ -4,6 +4,7 @@ from typing import Annotated, NamedTuple
 
 from calculators.ammonia_change.notes import notes
 from calculators.core.declare import calculator
+from calculators.core.leads import Lead
 from calculators.core.quantities import (
     PH,
     CarbonateHardness,
@@ -72,10 +73,27 @@ class AmmoniaChange(NamedTuple):
 @calculator(
     "Changing water when ammonia shows",
     sources=(
-        "emerson-1975", "plummer-busenberg-1982", "davies-1962", "phreeqc", "epa-2013-ammonia",
+        "emerson-1975",
+        "plummer-busenberg-1982",
+        "davies-1962",
+        "phreeqc",
+        "epa-2013-ammonia",
         "ciaaw-2021",
     ),
-)  # fmt: skip
+    leads_to=(
+        Lead(
+            "conditioner",
+            "Conditioner for the new water",
+            {
+                "water_l": "change_l",
+                "tank_l": "volume_l",
+                "ph": "ph",
+                "temperature_c": "temperature_c",
+            },
+            needs=("change_l",),
+        ),
+    ),
+)
 def ammonia_change(
     ammonia_mg_l: Reading = 3.0,
     reported_as: ReportedAs = "unknown",

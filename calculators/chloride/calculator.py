@@ -7,6 +7,7 @@ from calculators.chloride.outputs import ChlorideAgainstNitrite
 from calculators.chloride.salt import HARMS_MG_L, salt_for, too_much
 from calculators.core.declare import calculator
 from calculators.core.form_hints import FINER
+from calculators.core.leads import Lead, Value
 from calculators.core.quantities import Concentration, Nitrogen, Ratio
 from calculators.core.quantities import Volume as TankVolume
 from calculators.core.quantity import Assumed, Help, Label, Possible
@@ -18,10 +19,24 @@ PICTURE_STEPS = 20
 @calculator(
     "Chloride against nitrite",
     sources=(
-        "tomasso-1979", "tomasso-1986", "srac-nitrite", "bc-nitrite", "epa-1988-chloride",
-        "gillis-2011", "haller-1974", "james-hart-1993", "ciaaw-2021",
+        "tomasso-1979",
+        "tomasso-1986",
+        "srac-nitrite",
+        "bc-nitrite",
+        "epa-1988-chloride",
+        "gillis-2011",
+        "haller-1974",
+        "james-hart-1993",
+        "ciaaw-2021",
     ),
-)  # fmt: skip
+    leads_to=(
+        Lead(
+            "water-change",
+            "Changes that bring the nitrite down",
+            {"what": Value("nitrite"), "now_mg_l": "nitrite_mg_n_l", "volume_l": "volume_l"},
+        ),
+    ),
+)
 def chloride(
     nitrite_mg_n_l: Annotated[
         Nitrogen,

@@ -7,6 +7,7 @@ from calculators.conditioner.ammonia_words import Treated
 from calculators.conditioner.outputs import Conditioner
 from calculators.core.declare import calculator
 from calculators.core.form_hints import FINER
+from calculators.core.leads import Lead
 from calculators.core.quantities import (
     PH,
     Concentration,
@@ -25,10 +26,29 @@ KINDS = Choices(("chlorine", "chloramine", "I don't know"))
 @calculator(
     "Conditioner for new water",
     sources=(
-        "ciaaw-2021", "piper-1982", "standard-methods-thiosulfate", "awwa-disinfection-field-guide",
-        "nhmrc-chloramines", "wef-mop-8", "farrell-2001", "emerson-1975",
+        "ciaaw-2021",
+        "piper-1982",
+        "standard-methods-thiosulfate",
+        "awwa-disinfection-field-guide",
+        "nhmrc-chloramines",
+        "wef-mop-8",
+        "farrell-2001",
+        "emerson-1975",
     ),
-)  # fmt: skip
+    leads_to=(
+        Lead(
+            "ammonia-change",
+            "How to change water with ammonia in the tap",
+            {
+                "tap_ammonia_mg_n_l": "most_ammonia_mg_n_l",
+                "volume_l": "tank_l",
+                "ph": "ph",
+                "temperature_c": "temperature_c",
+            },
+            needs=("most_ammonia_mg_n_l",),
+        ),
+    ),
+)
 def conditioner(
     water_l: Annotated[
         WaterVolume, Label("New water to treat"), Help("What goes in, all buckets together.")

@@ -106,7 +106,9 @@ def compute(
     }
     if given:
         answer |= paths_of(stood_in)
-    if ways := leads(spec.leads_to, values, outputs, {*stood_in.assumed, *stood_in.example}):
+    if given and (
+        ways := leads(spec.leads_to, values, outputs, {*stood_in.assumed, *stood_in.example})
+    ):
         answer["leads"] = ways
     if series:
         answer["series"] = {key: series_data(one) for key, one in series.items()}

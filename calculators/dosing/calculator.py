@@ -4,6 +4,7 @@ from typing import Annotated, get_args
 
 from calculators.core.declare import calculator
 from calculators.core.form_hints import FINER, Part
+from calculators.core.leads import Lead
 from calculators.core.quantities import (
     Concentration,
     Density,
@@ -59,6 +60,7 @@ PrintedGrams = Annotated[Strength, Possible(0, MOST_GRAMS_A_LITRE)]
         "epa-2013-ammonia", "emerson-1975", "yang-2008", "arthur-leonard-1970", "eu-2019-1148",
         "gb-precursors-2023",
     ),
+leads_to=(Lead("trend", "See which way the readings then go", {}),),
 )  # fmt: skip
 def dosing(
     schedule: Annotated[Schedule, Label("How often"), SCHEDULE_WORDS, OFTEN] = "weekly",

@@ -5,6 +5,7 @@ from typing import Annotated
 
 from calculators.core.declare import calculator
 from calculators.core.form_hints import FINER
+from calculators.core.leads import Lead
 from calculators.core.quantities import (
     Cover,
     DoublingTime,
@@ -30,7 +31,22 @@ EXAMPLE_PLANT = "salvinia-minima"
 BOOK = Keys(tuple(PLANTS), tuple(map(shown_name, PLANTS)))
 
 
-@calculator("Floaters", sources=("reddy-debusk-1985", "organic-waste-recycling"))
+@calculator(
+    "Floaters",
+    sources=("reddy-debusk-1985", "organic-waste-recycling"),
+    leads_to=(
+        Lead(
+            "trimmings",
+            "What this thinning takes out",
+            {
+                "wet_g": "removed_wet_g",
+                "dry_matter_percent": "dry_matter_percent",
+                "tissue_n_percent": "tissue_n_percent",
+            },
+            needs=("removed_wet_g",),
+        ),
+    ),
+)
 def floaters(
     length_cm: Annotated[Length, Label("Tank length, inside")] = 80.0,
     width_cm: Annotated[Length, Label("Tank width, inside")] = 35.0,

@@ -3,6 +3,7 @@
 from typing import Annotated, NamedTuple
 
 from calculators.core.declare import calculator
+from calculators.core.leads import Lead
 from calculators.core.quantities import (
     PH,
     Nitrogen,
@@ -61,7 +62,23 @@ class FreeAmmonia(NamedTuple):
     series: dict[str, Series]
 
 
-@calculator("Free ammonia", sources=("emerson-1975", "epa-2013-ammonia", "ciaaw-2021"))
+@calculator(
+    "Free ammonia",
+    sources=("emerson-1975", "epa-2013-ammonia", "ciaaw-2021"),
+    leads_to=(
+        Lead(
+            "ammonia-change",
+            "How to change water with this ammonia",
+            {
+                "ammonia_mg_l": "ammonia_mg_l",
+                "reported_as": "reported_as",
+                "ph": "ph",
+                "temperature_c": "temperature_c",
+            },
+            needs=("ammonia_mg_l",),
+        ),
+    ),
+)
 def free_ammonia(
     ammonia_mg_l: Reading = 0.5,
     reported_as: ReportedAs = "unknown",

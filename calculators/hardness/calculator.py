@@ -4,6 +4,7 @@ from typing import Annotated, NamedTuple
 
 from calculators.core.declare import calculator
 from calculators.core.form_hints import Part
+from calculators.core.leads import Lead
 from calculators.core.quantities import (
     PH,
     Alkalinity,
@@ -74,6 +75,19 @@ class Hardness(NamedTuple):
         "davies-1962",
         "ciaaw-2021",
         "arithmetic",
+    ),
+    leads_to=(
+        Lead(
+            "remineralise",
+            "Minerals in place of a second water",
+            {
+                "volume_l": "volume_l",
+                "start_gh_dh": "mix_gh_dh",
+                "start_kh_dh": "mix_kh_dh",
+                "target_gh_dh": "target_gh_dh",
+            },
+            needs=("target_gh_dh",),
+        ),
     ),
 )
 def hardness(

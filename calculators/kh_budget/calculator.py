@@ -4,6 +4,7 @@ from typing import Annotated
 
 from calculators.core.declare import calculator
 from calculators.core.form_hints import FINER
+from calculators.core.leads import Lead
 from calculators.core.quantities import (
     CarbonateHardness,
     Interval,
@@ -25,10 +26,22 @@ LEAST_DAYS, MOST_DAYS = 8 * DAYS_PER_WEEK, 52 * DAYS_PER_WEEK  # what the pictur
 @calculator(
     "How long carbonate hardness lasts",
     sources=(
-        "ciaaw-2021", "epa-1975-nitrogen-control", "paleoaqchem", "soetaert-herman-2009",
-        "biesterfeld-2003", "arithmetic",
+        "ciaaw-2021",
+        "epa-1975-nitrogen-control",
+        "paleoaqchem",
+        "soetaert-herman-2009",
+        "biesterfeld-2003",
+        "arithmetic",
     ),
-)  # fmt: skip
+    leads_to=(
+        Lead("remineralise", "Minerals that raise it", {"start_kh_dh": "tap_kh_dh"}),
+        Lead(
+            "ammonia-change",
+            "If ammonia shows: how to change water",
+            {"kh_dh": "kh_dh", "tap_kh_dh": "tap_kh_dh", "volume_l": "volume_l"},
+        ),
+    ),
+)
 def kh_budget(
     volume_l: Annotated[Volume, Help("Water in the tank, without soil and stones.")] = 120.0,
     kh_dh: Annotated[CarbonateHardness, Label("Carbonate hardness (KH) of the tank")] = 4.0,

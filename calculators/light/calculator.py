@@ -4,6 +4,7 @@ from typing import Annotated
 
 from calculators.core.declare import calculator
 from calculators.core.form_hints import FINER
+from calculators.core.leads import Lead
 from calculators.core.quantities import (
     Attenuation,
     Cover,
@@ -42,11 +43,26 @@ from calculators.science.light.lamps import (
 @calculator(
     "Light",
     sources=(
-        "lux-ppfd-table", "thimijan-heins-1983", "cie-15", "ies-utilization", "kirk-1977",
-        "egeria-light-2010", "bowes-1977", "cenzato-ganf-2001", "barko-smart-1981",
+        "lux-ppfd-table",
+        "thimijan-heins-1983",
+        "cie-15",
+        "ies-utilization",
+        "kirk-1977",
+        "egeria-light-2010",
+        "bowes-1977",
+        "cenzato-ganf-2001",
+        "barko-smart-1981",
         "reed-jennings-2011",
     ),
-)  # fmt: skip
+    leads_to=(
+        Lead(
+            "pick",
+            "Plants for this light",
+            {"dli_mol": "dli_substrate_mol", "dli_surface_mol": "dli_surface_mol"},
+            needs=("dli_substrate_mol",),
+        ),
+    ),
+)
 def light(
     lumens: Annotated[
         LuminousFlux | None,

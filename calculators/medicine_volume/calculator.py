@@ -4,6 +4,7 @@ from typing import Annotated
 
 from calculators.core.declare import calculator
 from calculators.core.form_hints import FINER
+from calculators.core.leads import Lead, Scaled, Value
 from calculators.core.quantities import Litres, Percent
 from calculators.core.quantities import Volume as WaterVolume
 from calculators.core.quantity import Assumed, Help, Label, Possible
@@ -18,10 +19,26 @@ LEAST_WATER_L = 0.1  # as the vocabulary has it for a volume of water
 @calculator(
     "A medicine's dose for the true volume",
     sources=(
-        "arithmetic", "srac-410", "arthur-leonard-1970", "yang-2008", "ahmad-copper-cadmium",
+        "arithmetic",
+        "srac-410",
+        "arthur-leonard-1970",
+        "yang-2008",
+        "ahmad-copper-cadmium",
         "straus-tucker-1993",
     ),
-)  # fmt: skip
+    leads_to=(
+        Lead(
+            "water-change",
+            "Changes that bring the copper down",
+            {
+                "what": Value("copper"),
+                "now_mg_l": Scaled("copper_ug_l", 0.001),
+                "volume_l": "net_l",
+            },
+            needs=("copper_ug_l",),
+        ),
+    ),
+)
 def medicine_volume(
     gross_l: Annotated[
         WaterVolume,

@@ -4,6 +4,7 @@ from typing import Annotated
 
 from calculators.core.declare import calculator
 from calculators.core.form_hints import FINER
+from calculators.core.leads import Lead
 from calculators.core.quantities import (
     PH,
     CarbonateHardness,
@@ -55,6 +56,41 @@ NOTHING_MG_DAY = 1e-9
         "boyd-feed-oxygen",
         "camargo-2005",
         "arithmetic",
+    ),
+    leads_to=(
+        Lead(
+            "nitrogen-forecast",
+            "The same tank day by day",
+            {
+                key: key
+                for key in (
+                    "volume_l",
+                    "feed_g_week",
+                    "protein_percent",
+                    "floater_area_cm2",
+                    "floater_doubling_days",
+                    "trimmings_g_week",
+                    "change_percent",
+                    "change_every_days",
+                    "tap_nitrate_mg_l",
+                    "nitrate_mg_l",
+                    "ph",
+                    "temperature_c",
+                    "kh_dh",
+                )
+            },
+        ),
+        Lead(
+            "kh-budget",
+            "How long carbonate hardness lasts",
+            {
+                "volume_l": "volume_l",
+                "kh_dh": "kh_dh",
+                "nitrified_mg_n_day": "ammonia_n_mg_day",
+                "change_percent": "change_percent",
+                "change_every_days": "change_every_days",
+            },
+        ),
     ),
 )
 def nitrogen_balance(

@@ -4,6 +4,7 @@ from typing import Annotated, Literal
 
 from calculators.core.declare import calculator
 from calculators.core.form_hints import FINER, InOrder, Part, Preset, Presets
+from calculators.core.leads import Lead
 from calculators.core.quantities import (
     PH,
     Area,
@@ -80,6 +81,7 @@ AHEAD = Part("How far, how sure, what for")
         "dormand-prince-1980",
         "hairer-1993",
     ),
+    leads_to=(Lead("upkeep", "The minutes that this tank takes", {}),),
 )
 def nitrogen_forecast(
     volume_l: Annotated[inputs.TankVolume, TANK] = 120.0,

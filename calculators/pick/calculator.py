@@ -4,6 +4,7 @@ from typing import Annotated, Literal
 
 from calculators.core.declare import calculator
 from calculators.core.form_hints import FINER, Part
+from calculators.core.leads import Lead
 from calculators.core.quantities import (
     PH,
     Area,
@@ -53,6 +54,7 @@ EXAMPLE_ANIMALS = ["neocaridina-davidi"]
         "reddy-debusk-1985", "gerloff-krombholz-1966", "driever-2005",
     ),
     tables=("plants",),
+leads_to=(Lead("planting-plan", "Plan the bed", {}),),
 )  # fmt: skip
 def pick(
     light_class: Annotated[

@@ -3,6 +3,7 @@
 from typing import Annotated, NamedTuple
 
 from calculators.core.declare import calculator
+from calculators.core.leads import Lead
 from calculators.core.quantities import (
     Area,
     Count,
@@ -52,7 +53,14 @@ class PlantingPlan(NamedTuple):
     series: dict[str, Series]
 
 
-@calculator("Planting plan", sources=("nielsen-sand-jensen-1991", "arithmetic"))
+@calculator(
+    "Planting plan",
+    sources=("nielsen-sand-jensen-1991", "arithmetic"),
+    leads_to=(
+        Lead("nitrogen-forecast", "Forecast the tank with these plants", {}),
+        Lead("upkeep", "The minutes of all tanks together", {}),
+    ),
+)
 def planting_plan(
     length_cm: Annotated[Length, Label("Length of the bed")] = 40.0,
     width_cm: Annotated[Length, Label("Width of the bed")] = 15.0,

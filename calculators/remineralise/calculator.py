@@ -4,6 +4,7 @@ from typing import Annotated, Literal
 
 from calculators.core.declare import calculator
 from calculators.core.form_hints import FINER
+from calculators.core.leads import Lead
 from calculators.core.quantities import CarbonateHardness, GeneralHardness, Ratio, Volume
 from calculators.core.quantity import Assumed, Choices, Help, Label, Possible
 from calculators.remineralise.outputs import Remineralise
@@ -32,11 +33,26 @@ LINE_SOURCES = tuple(LINES[reading].source for reading in ("potassium_mg_l", "ch
 @calculator(
     "Minerals for purified water",
     sources=(
-        "ciaaw-2021", "din-38409-6", "fao-water-glossary", "phreeqc", "lebedev-2017",
-        "plummer-busenberg-1982", "farag-harper-2014", "harper-2014", "iso-6341", "nies-media",
+        "ciaaw-2021",
+        "din-38409-6",
+        "fao-water-glossary",
+        "phreeqc",
+        "lebedev-2017",
+        "plummer-busenberg-1982",
+        "farag-harper-2014",
+        "harper-2014",
+        "iso-6341",
+        "nies-media",
         *LINE_SOURCES,
     ),
-)  # fmt: skip
+    leads_to=(
+        Lead(
+            "hardness",
+            "What the water then reads",
+            {"gh_dh": "reached_gh_dh", "kh_dh": "reached_kh_dh", "ph": "settled_ph"},
+        ),
+    ),
+)
 def remineralise(
     volume_l: Annotated[
         Volume, Label("Water to prepare"), Help("In the bucket or barrel, not in the tank.")

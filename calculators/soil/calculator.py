@@ -5,6 +5,7 @@ from typing import Annotated
 
 from calculators.core.declare import calculator
 from calculators.core.form_hints import FINER
+from calculators.core.leads import Lead
 from calculators.core.quantities import (
     FeedMass,
     Height,
@@ -29,6 +30,7 @@ SoilNitrogen = Annotated[float, Quantity("Nitrogen of dry soil", "%", (0, 20))]
 @calculator(
     "Soil and cap to buy",
     sources=("soil-bulk-density", "brady-weil-2008"),
+    leads_to=(Lead("free-ammonia", "New soil gives off ammonia: how toxic a reading is", {}),),
 )
 def soil(
     length_cm: Annotated[Length, Label("Floor length, inside")] = 80.0,

@@ -4,6 +4,7 @@ from typing import Annotated, NamedTuple
 
 from calculators.core.declare import calculator
 from calculators.core.form_hints import FINER
+from calculators.core.leads import Lead
 from calculators.core.quantities import (
     PH,
     BodyLength,
@@ -114,6 +115,20 @@ class Stocking(NamedTuple):
         "boreal-lake-gas-2014",
         "epa-2013-ammonia",
         "nitrification-biofilm",
+    ),
+    leads_to=(
+        Lead(
+            "nitrogen-balance",
+            "Where the nitrogen of this feed goes",
+            {
+                "volume_l": "volume_l",
+                "feed_g_week": "feed_g_week",
+                "protein_percent": "protein_percent",
+                "ph": "ph",
+                "temperature_c": "temperature_c",
+            },
+            needs=("volume_l",),
+        ),
     ),
 )
 def stocking(

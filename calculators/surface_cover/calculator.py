@@ -3,6 +3,7 @@
 from typing import Annotated, Any, NamedTuple
 
 from calculators.core.declare import calculator
+from calculators.core.leads import Lead
 from calculators.core.quantities import Area, Length, PictureSide, ShareMoved
 from calculators.core.quantity import (
     AskedFor,
@@ -91,6 +92,23 @@ EXAMPLE_CORNERS = [Corner(100 * x / WIDTH, 100 * y / HEIGHT) for x, y in CORNERS
 @calculator(
     "Cover from a photo",
     sources=("woebbecke-1995", "meyer-neto-2008", "otsu-1979", "point-counting", "heckbert-1989"),
+    leads_to=(
+        Lead(
+            "floaters",
+            "Use this cover in Floaters",
+            {
+                key: f"for_floaters.{key}"
+                for key in (
+                    "cover_percent",
+                    "length_cm",
+                    "width_cm",
+                    "ring_diameter_cm",
+                    "ring_count",
+                )
+            },
+            needs=("for_floaters",),
+        ),
+    ),
 )
 def surface_cover(
     pixels: Annotated[

@@ -4,6 +4,7 @@ from typing import Annotated, NamedTuple
 
 from calculators.core.declare import calculator
 from calculators.core.form_hints import FINER
+from calculators.core.leads import Lead
 from calculators.core.numbers import show_number
 from calculators.core.quantities import (
     Area,
@@ -83,10 +84,40 @@ class Tank(NamedTuple):
 @calculator(
     "Tank",
     sources=(
-        "teos-10", "soil-bulk-density", "us-live-load", "timoshenko-plates", "roark-plates",
+        "teos-10",
+        "soil-bulk-density",
+        "us-live-load",
+        "timoshenko-plates",
+        "roark-plates",
         "en-16612",
     ),
-)  # fmt: skip
+    leads_to=(
+        Lead(
+            "warmth",
+            "Heater, power cut, cost",
+            {
+                "length_cm": "length_cm",
+                "width_cm": "width_cm",
+                "height_cm": "height_cm",
+                "glass_mm": "glass_mm",
+                "net_l": "net_l",
+            },
+            needs=("length_cm", "width_cm"),
+        ),
+        Lead(
+            "soil",
+            "Soil and cap to buy",
+            {
+                "length_cm": "length_cm",
+                "width_cm": "width_cm",
+                "soil_depth_cm": "soil_depth_cm",
+                "cap_depth_cm": "cap_depth_cm",
+            },
+            needs=("length_cm", "soil_depth_cm"),
+        ),
+        Lead("dosing", "Dose for this water", {"volume_l": "net_l"}, needs=("net_l",)),
+    ),
+)
 def tank(
     shape: Annotated[Shape, Label("Shape"), Choices(("box", "round"))] = "box",
     length_cm: Annotated[

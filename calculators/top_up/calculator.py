@@ -4,6 +4,7 @@ from typing import Annotated
 
 from calculators.core.declare import calculator
 from calculators.core.form_hints import FINER
+from calculators.core.leads import Lead
 from calculators.core.quantities import (
     CarbonateHardness,
     Concentration,
@@ -21,7 +22,7 @@ from calculators.science.conversions import DAYS_PER_WEEK
 from calculators.science.water.between_changes import corners
 from calculators.top_up.harm import Readings
 from calculators.top_up.outputs import TopUp
-from calculators.top_up.rising import DAYS_PER_WEEK, Rhythm, pure_share_percent, rising, verdict_of
+from calculators.top_up.rising import Rhythm, pure_share_percent, rising, verdict_of
 from calculators.top_up.words import notes
 
 PICTURE = "Hardness from now on"
@@ -30,6 +31,19 @@ PICTURE = "Hardness from now on"
 @calculator(
     "Evaporation and topping up",
     sources=("arithmetic", "smith-lof-jones-1998"),
+    leads_to=(
+        Lead(
+            "kh-budget",
+            "How long carbonate hardness lasts",
+            {
+                "volume_l": "volume_l",
+                "kh_dh": "kh_dh",
+                "tap_kh_dh": "tap_kh_dh",
+                "change_percent": "change_percent",
+                "change_every_days": "change_every_days",
+            },
+        ),
+    ),
 )
 def top_up(
     volume_l: Annotated[Volume, Help("Water in the tank, without soil and stones.")] = 60.0,

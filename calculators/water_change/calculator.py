@@ -4,6 +4,7 @@ import math
 from typing import Annotated, NamedTuple
 
 from calculators.core.declare import calculator
+from calculators.core.leads import Lead
 from calculators.core.quantities import Concentration, Count, DaysAhead, Litres, Percent, Volume
 from calculators.core.quantity import Assumed, Choices, Help, Label, Possible, Quantity
 from calculators.core.result import Note
@@ -44,6 +45,14 @@ class WaterChange(NamedTuple):
 @calculator(
     "Water change",
     sources=("arithmetic", "camargo-2005", "bc-nitrite", "arthur-leonard-1970"),
+    leads_to=(
+        Lead(
+            "conditioner",
+            "Conditioner for the new water",
+            {"water_l": "litres_total", "tank_l": "volume_l"},
+            needs=("litres_total",),
+        ),
+    ),
 )
 def water_change(
     what: Annotated[Substance, Label("What is measured"), WORDS] = "nitrate",

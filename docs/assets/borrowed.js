@@ -71,5 +71,5 @@ export function openExample(here, again) {
 /** Which of these buttons there are. */
 export function showButtons(here, blank) {
   document.querySelector("#mine").hidden = !here.aside;
-  document.querySelector("#empty").disabled = blank; // it keeps its place: nothing may move under the thumb
+  /** @type {HTMLButtonElement} */ (document.querySelector("#empty")).disabled = blank; // it keeps its place: nothing may move under the thumb
 }

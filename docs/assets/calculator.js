@@ -55,7 +55,7 @@ function isBlank(here) {
 function fillInToday(form) {
   for (const field of form.querySelectorAll("input[type=date]")) {
     const now = new Date();
-    field.value ||= new Date(now - now.getTimezoneOffset() * 60_000).toISOString().slice(0, 10);
+    field.value ||= new Date(now.getTime() - now.getTimezoneOffset() * 60_000).toISOString().slice(0, 10);
   }
 }
 
@@ -81,6 +81,7 @@ function fillFromAddress(here) {
     setUnits(here, history.state.units);
     return;
   }
+  /** @type {Record<string, any>} */
   const asked = Object.fromEntries(new URLSearchParams(location.search));
   for (const field of here.form.querySelectorAll("[data-private]")) delete asked[field.dataset.key];
   const keys = asked[FROM_EXAMPLE]?.split(",");

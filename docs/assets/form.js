@@ -26,6 +26,7 @@ function setText(field, value) {
     entryOf(field).value = text;
     return;
   }
+  /** @type {string[]} */
   const keys = text.match(/[\w-]+/g) ?? []; // with commas between, or as a list in JSON
   for (const box of boxes) box.checked = keys.includes(box.value);
 }
@@ -53,7 +54,7 @@ export function fill(box, given) {
 }
 
 function fillRows(list, values) {
-  rowsOf(list).forEach((row) => row.remove());
+  for (const row of rowsOf(list)) row.remove();
   for (const value of values) fill(addRow(list), Object(value)); // from the mould: what is not given is as in a new row
 }
 

@@ -23,7 +23,7 @@ export function paintAnswer({ lead, assumed, lists, rows, notes, plots, download
 function note({ level, text, first, links }) {
   const ways = links.map(({ label, page, given }) => {
     const url = new URL(page, root);
-    url.search = new URLSearchParams(given);
+    url.search = String(new URLSearchParams(given));
     return element("a", { href: url.href, textContent: label });
   });
   return element("li", { className: first ? `${level} answer` : level }, text, ...ways.flatMap((way) => [" ", way]));

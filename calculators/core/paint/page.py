@@ -51,10 +51,15 @@ def paint(spec: Spec, found: Found, system: System = "metric") -> dict[str, Any]
 
 
 def leads_shown(found: Found) -> list[dict[str, Any]]:
-    """The ways on as a page links them: label, calculator, and inputs as text for its address."""
+    """The ways on as a page links them: label, calculator, and inputs as text for its address.
+
+    A calculator to which a note leads already is not linked twice.
+    """
+    linked = {link.page for note in found.notes for link in note.links}
     return [
         {**way, "inputs": {key: write(value, 6) for key, value in way["inputs"].items()}}
         for way in found.answer.get("leads", ())
+        if f"calculators/{way['calculator']}/" not in linked
     ]
 
 

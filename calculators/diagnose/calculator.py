@@ -7,7 +7,7 @@ from calculators.core.quantities import Cover, Days, FeedMass, HoursADay, Volume
 from calculators.core.quantity import Help, Keys, Label
 from calculators.diagnose.case import check_findings, contradictions, figures_of
 from calculators.diagnose.case_read import read_case
-from calculators.diagnose.first_step import Known, to_do_first
+from calculators.diagnose.first_step import FirstStepEvidence, to_do_first
 from calculators.diagnose.follow_up import expected, filled
 from calculators.diagnose.next_check import best_check
 from calculators.diagnose.outputs import Diagnosis, NextCheck, Readings
@@ -111,7 +111,9 @@ def diagnose(
     chances = posterior(case, named)
     urgent = is_urgent(case, chances, named, values._asdict())
     enough = is_enough(case, chances)
-    action, action_for = to_do_first(Known(case, chances, named, values._asdict(), urgent, enough))
+    action, action_for = to_do_first(
+        FirstStepEvidence(case, chances, named, values._asdict(), urgent, enough)
+    )
     check = best_check(case, worth_asking_about(case, chances))
     told = action_for if enough or urgent else None
     return Diagnosis(

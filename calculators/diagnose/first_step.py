@@ -31,7 +31,7 @@ OWN_PROBLEM = {
 }  # readings that have a problem's page of their own
 
 
-class Known(NamedTuple):
+class FirstStepEvidence(NamedTuple):
     """What the first step is chosen by."""
 
     case: Case
@@ -42,7 +42,7 @@ class Known(NamedTuple):
     enough: bool
 
 
-def to_do_first(known: Known) -> tuple[str, str | None]:
+def to_do_first(known: FirstStepEvidence) -> tuple[str, str | None]:
     """The first safe step, and the problem it is for."""
     kills = deadly(known.readings)
     cause = endangering(known)
@@ -54,7 +54,7 @@ def to_do_first(known: Known) -> tuple[str, str | None]:
     return action, of
 
 
-def endangering(known: Known) -> str | None:
+def endangering(known: FirstStepEvidence) -> str | None:
     """The cause that most likely endangers animals, if one does."""
     best = likeliest(known)
     if CAUSES[best].slowly and in_danger(known.case):
@@ -63,7 +63,7 @@ def endangering(known: Known) -> str | None:
     return fair[0] if fair else explains(known.chances) if in_danger(known.case) else None
 
 
-def likeliest(known: Known) -> str:
+def likeliest(known: FirstStepEvidence) -> str:
     """The likeliest cause of all."""
     best: str = min(CAUSES, key=lambda cause: (-known.chances[cause], cause))
     return best
@@ -79,7 +79,7 @@ def explains(chances: Mapping[str, float]) -> str | None:
     return best if urgent[best] > ENOUGH * sum(urgent.values()) else None
 
 
-def by_cause(known: Known, cause: str | None) -> tuple[str, str | None]:
+def by_cause(known: FirstStepEvidence, cause: str | None) -> tuple[str, str | None]:
     """The first step by the cause that endangers animals, else by the likeliest."""
     water = water_of(known.case)
     if cause:
@@ -95,7 +95,9 @@ def by_cause(known: Known, cause: str | None) -> tuple[str, str | None]:
     return LOOK_FIRST, None
 
 
-def against_readings(known: Known, kills: Outside, cause: str | None) -> tuple[str, str | None]:
+def against_readings(
+    known: FirstStepEvidence, kills: Outside, cause: str | None
+) -> tuple[str, str | None]:
     """The first step against readings that kill, with what a cause adds to it, and one change of water."""
     water = water_of(known.case)
     said = [STEPS[one].deadly for one in kills]

@@ -22,7 +22,7 @@ class Day(NamedTuple):
     to_day: Annotated[Days, Label("To day")]
 
 
-class Filled(NamedTuple):
+class FilledCalculator(NamedTuple):
     """A calculator and inputs for it."""
 
     calculator: Annotated[str, Label("Calculator")]
@@ -44,7 +44,7 @@ def expected(cause: str | None) -> list[Day]:
     return [Day(**one) for one in CAUSES[cause].expect] if cause else []
 
 
-def filled(cause: str | None, inputs: Mapping[str, Any]) -> list[Filled]:
+def filled(cause: str | None, inputs: Mapping[str, Any]) -> list[FilledCalculator]:
     """The record's calculators with the keeper's own figures in place of its examples.
 
     ``inputs`` are the diagnosis's own. A figure goes where the calculator has an input of the same
@@ -58,5 +58,5 @@ def filled(cause: str | None, inputs: Mapping[str, Any]) -> list[Filled]:
         given = {
             key: round(value, RESULT_DIGITS) for key, value in known.items() if value is not None
         }
-        made.append(Filled(one["calculator"], {**one["inputs"], **given}))
+        made.append(FilledCalculator(one["calculator"], {**one["inputs"], **given}))
     return made

@@ -13,14 +13,14 @@ from calculators.diagnose.problem_table import FINDINGS, question_of
 MOST_NAMED, LONGEST = 5, 40  # of what was left out; an address may hold anything
 
 
-class Known(NamedTuple):
+class ReadableInputs(NamedTuple):
     """The inputs that can be read, and each word that was left out, in order."""
 
     given: dict[str, Any]
     dropped: list[str]
 
 
-def known_only(fields: tuple[Field, ...], given: Mapping[str, Any]) -> Known:
+def known_only(fields: tuple[Field, ...], given: Mapping[str, Any]) -> ReadableInputs:
     """Leave out inputs by unknown keys, unknown keys in lists and choices, and answers at odds.
 
     ``given`` is flat text, as a page sends it. A figure that cannot be read stays: it has a field.
@@ -39,7 +39,7 @@ def known_only(fields: tuple[Field, ...], given: Mapping[str, Any]) -> Known:
         elif field.kind == "object" and isinstance(value, str):
             dropped.append(field.key)
             del kept[field.key]
-    return Known(*agreeing(kept, dropped))
+    return ReadableInputs(*agreeing(kept, dropped))
 
 
 def without(given: Mapping[str, Any], bad: Iterable[str]) -> dict[str, Any]:

@@ -33,7 +33,7 @@ LOOK_AT_ANIMALS = (
 )
 
 
-def look(
+def next_look(
     spec: Spec, answer: Mapping[str, Any], asked: Mapping[str, Any], system: System
 ) -> dict[str, Any]:
     """The painted diagnosis, and the next question.

@@ -8,7 +8,7 @@ from calculators.core.result import BadInput
 from calculators.core.run import Found, compute
 from calculators.core.units import System
 from calculators.diagnose.known_words import known_only, left_out, without
-from calculators.diagnose.questioning import fields_of, known_taps, look
+from calculators.diagnose.questioning import fields_of, known_taps, next_look
 
 # The page's door makes of a result what the page paints; it hands that function in.
 Answered = Callable[[Spec, Found, System], dict[str, Any]]
@@ -38,7 +38,7 @@ def look_reply(
         reply["problems"] = problems_shown(bad)
         found = compute(spec.name, without(kept, reply["problems"]), typed=True, system=system)
     reply |= answered(spec, found, system)
-    reply["look"] = look(spec, found.answer, {**asked, "asked": taps}, system)
+    reply["look"] = next_look(spec, found.answer, {**asked, "asked": taps}, system)
     wrong = [fields_of(spec)[key].label for key in reply.get("problems", ())]
     reply["dropped"] = list(dict.fromkeys(dropped))
     reply["left_out"] = left_out(dropped, wrong)

@@ -5,8 +5,8 @@ from typing import NamedTuple
 
 from calculators.core.numbers import show_number
 from calculators.core.result import Level, Note
-from calculators.dosing.limits import KILLS, LIMITS, can_kill
-from calculators.dosing.settling import Rhythm, highest
+from calculators.dosing.dose_limits import KILLS, LIMITS, can_kill
+from calculators.dosing.settling import DosingSchedule, highest
 from calculators.science.water import chemistry
 from calculators.science.water.ammonia import chronic_limit_mg_n_l, unionised_share
 from calculators.science.water.unread import EXAMPLE_PH, EXAMPLE_TEMPERATURE_C
@@ -26,7 +26,7 @@ class Plan(NamedTuple):
     rise: float
     use_a_day: float
     tap: float
-    rhythm: Rhythm
+    rhythm: DosingSchedule
 
 
 def peaks(plan: Plan, adds: Mapping[str, float | None]) -> dict[str, float]:

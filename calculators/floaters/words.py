@@ -8,7 +8,7 @@ from calculators.core.result import Note
 from calculators.core.wording import CUTTINGS
 from calculators.floaters.floater_table import FloatingPlant
 from calculators.floaters.outputs import AreaByEye, DaysByEye, DoublingUsed, ShareByEye
-from calculators.floaters.thinning import NOW_DAYS, Rhythm, Thinning
+from calculators.floaters.thinning import NOW_DAYS, Thinning, ThinningPlan
 from calculators.science.light.lamps import CLOSED_COVER_PERCENT
 
 CLOSED = Note(
@@ -18,7 +18,7 @@ CLOSED = Note(
 )
 
 
-def notes(cover: float, rhythm: Rhythm, thinning: Thinning, room_cm2: float) -> list[Note]:
+def notes(cover: float, rhythm: ThinningPlan, thinning: Thinning, room_cm2: float) -> list[Note]:
     """What to do and when, whether the rhythm holds, and what a closed surface does to the animals."""
     said = []
     if thinning.now:
@@ -34,7 +34,7 @@ def notes(cover: float, rhythm: Rhythm, thinning: Thinning, room_cm2: float) -> 
     return [*said, CUTTINGS]
 
 
-def thin_now(cover: float, rhythm: Rhythm, thinning: Thinning, room_cm2: float) -> Note:
+def thin_now(cover: float, rhythm: ThinningPlan, thinning: Thinning, room_cm2: float) -> Note:
     """What to take out today, and why."""
     if cover > rhythm.high:
         why = "the cover is over its upper limit"
@@ -61,7 +61,7 @@ def in_steps(thinning: Thinning, room_cm2: float) -> Note:
     return Note("caution", text, True)
 
 
-def too_seldom(rhythm: Rhythm) -> Note:
+def too_seldom(rhythm: ThinningPlan) -> Note:
     """How often it takes, in whole days and never later than the upper limit comes."""
     days = math.floor(rhythm.longest) if rhythm.longest >= 1 else rhythm.longest
     every = "every day" if days == 1 else f"every {figure(DaysByEye, days)} days"
@@ -69,7 +69,7 @@ def too_seldom(rhythm: Rhythm) -> Note:
     return Note("caution", text, True)
 
 
-def holds(rhythm: Rhythm, thinning: Thinning) -> Note:
+def holds(rhythm: ThinningPlan, thinning: Thinning) -> Note:
     """The answer where the rhythm holds and nothing is due yet."""
     share = figure(ShareByEye, 100 * thinning.removed / thinning.cover)
     text = (

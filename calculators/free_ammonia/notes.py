@@ -11,7 +11,7 @@ CHANGE_TITLE = "Changing water when ammonia shows"
 NEUTRAL_PH = 7.0
 
 
-class Readings(NamedTuple):
+class AmmoniaReadings(NamedTuple):
     """What the keeper read, as the two calculators take it."""
 
     ammonia_mg_l: float
@@ -20,7 +20,9 @@ class Readings(NamedTuple):
     temperature_c: float
 
 
-def notes(rating: Rating, total_mg_n_l: float, acute_mg_n_l: float, read: Readings) -> list[Note]:
+def notes(
+    rating: Rating, total_mg_n_l: float, acute_mg_n_l: float, read: AmmoniaReadings
+) -> list[Note]:
     """What to do by the rating; nothing where there is no ammonia."""
     if total_mg_n_l == 0:
         return []
@@ -42,7 +44,7 @@ def notes(rating: Rating, total_mg_n_l: float, acute_mg_n_l: float, read: Readin
     return said
 
 
-def order_of_doing(total_mg_n_l: float, acute_mg_n_l: float, read: Readings) -> list[Note]:
+def order_of_doing(total_mg_n_l: float, acute_mg_n_l: float, read: AmmoniaReadings) -> list[Note]:
     """Numbered steps above the act line, right for acid water as well; the first safe thing first."""
     water = first_step_for_ammonia(total_mg_n_l, read.ph, None, read.temperature_c)
     water = water.replace(f" {CALM}", "").replace(f"{CALM} ", "")
@@ -61,7 +63,7 @@ def order_of_doing(total_mg_n_l: float, acute_mg_n_l: float, read: Readings) -> 
     ]
 
 
-def onward(read: Readings) -> Link:
+def onward(read: AmmoniaReadings) -> Link:
     """The calculator for changing water, filled in with what was read."""
     return Link(CHANGE_TITLE, "calculators/ammonia-change/", dict(read._asdict()))
 

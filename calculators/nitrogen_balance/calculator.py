@@ -15,9 +15,9 @@ from calculators.core.quantities import (
 )
 from calculators.core.quantity import Assumed, Help, Label, Possible
 from calculators.core.result import Refusal, Refused, Series
-from calculators.nitrogen_balance.load import load_of, weeks_to_low
 from calculators.nitrogen_balance.notes import notes
 from calculators.nitrogen_balance.outputs import NitrogenBalance
+from calculators.nitrogen_balance.tank_load import load_of, weeks_to_low
 from calculators.science.conversions import DAYS_PER_WEEK
 from calculators.science.nitrogen import inputs
 from calculators.science.nitrogen.balance import SHOWN_DAYS, cycle_of, exchanged, flows, judge, saw

@@ -2,7 +2,7 @@
 
 from calculators.core.numbers import show_number as show
 from calculators.core.result import Note
-from calculators.nitrogen_balance.load import MUCH_KH_DH_WEEK, Load
+from calculators.nitrogen_balance.tank_load import MUCH_KH_DH_WEEK, Load
 from calculators.science.nitrogen.filter_load import HOURS_PER_DAY, LEAST_FILM, MOST_FILM
 
 

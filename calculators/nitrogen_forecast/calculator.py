@@ -17,7 +17,7 @@ from calculators.core.quantities import (
     TissueNitrogen,
 )
 from calculators.core.quantity import Assumed, Choices, Help, Label, MayBeEmpty, Possible, Valid
-from calculators.nitrogen_forecast.answer import late, result, untested
+from calculators.nitrogen_forecast.forecast_result import late, result, untested
 from calculators.nitrogen_forecast.outputs import NitrogenForecast
 from calculators.nitrogen_forecast.target_words import asked
 from calculators.science.conversions import CM2_PER_M2

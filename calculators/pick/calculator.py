@@ -18,10 +18,10 @@ from calculators.core.quantities import (
 )
 from calculators.core.quantity import Assumed, Choices, Help, Keys, Label, Possible
 from calculators.pick.outputs import Pick
-from calculators.pick.whole import answer, surface_of
-from calculators.pick.wishes import Role, Want, light_of
+from calculators.pick.picking import answer, surface_of
+from calculators.pick.wishes import Role, Wishes, light_of
 from calculators.pick.words import light_notes
-from calculators.science.animals.animals import ANIMALS
+from calculators.science.animals.animal_table import ANIMALS
 from calculators.science.light.lamps import LightClass
 
 HABITS = Keys(
@@ -161,7 +161,7 @@ def pick(
     fills and three for each plant.
     """
     at_plants, at_surface, worked_out = light_of(dli_mol, light_class, dli_surface_mol, height_cm)
-    want = Want(
+    want = Wishes(
         at_plants, at_surface, worked_out, height_cm, temperature_c, ph, gh_dh, minutes_week,
         place or "other", tuple(sorted(animals or ())), tuple(sorted(habits or ())),
         tuple(sorted(looks or ())), nitrogen_role, demand_mg_n_day, count,

@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 
 from calculators.pick.judge import Judged
-from calculators.pick.wishes import Want
+from calculators.pick.wishes import Wishes
 
 
 def fitting(judged: Sequence[Judged]) -> list[Judged]:
@@ -11,7 +11,7 @@ def fitting(judged: Sequence[Judged]) -> list[Judged]:
     return [one for one in judged if not one.out]
 
 
-def choose(fit: Sequence[Judged], want: Want) -> list[Judged]:
+def choose(fit: Sequence[Judged], want: Wishes) -> list[Judged]:
     """So many of the best; the best of each kind that was asked for comes before a second of any."""
     firsts = [next((one for one in fit if one.plant.habit == habit), None) for habit in want.habits]
     sure = sorted({one.key: one for one in firsts if one}.values(), key=lambda one: one.order)

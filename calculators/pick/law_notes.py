@@ -3,12 +3,13 @@
 from collections.abc import Sequence
 
 from calculators.core.result import Note
-from calculators.pick import law
+from calculators.core.wording import PLACES, joined
+from calculators.pick import plant_law
 from calculators.pick.choose import stand_in
 from calculators.pick.judge import Judged
 from calculators.pick.plant_table import Book
 from calculators.pick.together import Set, best_set
-from calculators.pick.wishes import Want
+from calculators.pick.wishes import Wishes
 
 STATES = {
     "us": "Only the federal list is held here. States have their own, and many forbid more: look at yours.",
@@ -21,10 +22,10 @@ STATES = {
 
 def law_notes(
     judged: Sequence[Judged], chosen: Sequence[Judged], fit: Sequence[Judged],
-    found: Set | None, want: Want, book: Book,
+    found: Set | None, want: Wishes, book: Book,
 ) -> list[Note]:  # fmt: skip
     """The notes on the law: of the keeper's place, or of every place where none is named."""
-    if want.place in law.PLACES:
+    if want.place in PLACES:
         return of_place(judged, chosen, want, book)
     said = [
         Note(
@@ -33,16 +34,16 @@ def law_notes(
             "pass on or move a plant.",
         )
     ]
-    changes = [change(place, chosen, fit, found, want, book) for place in law.PLACES]
+    changes = [change(place, chosen, fit, found, want, book) for place in PLACES]
     said += [Note("info", text) for text in changes if text]
     if chosen and not any(changes):
-        named = law.joined(list(law.PLACES.values()))
+        named = joined(list(PLACES.values()))
         said.append(Note("info", f"None of these stands on the lists held for {named}."))
     return said
 
 
 def of_place(
-    judged: Sequence[Judged], chosen: Sequence[Judged], want: Want, book: Book
+    judged: Sequence[Judged], chosen: Sequence[Judged], want: Wishes, book: Book
 ) -> list[Note]:
     """What a place's own law took out, and how far its list reaches."""
     last = chosen[-1].order if chosen else None
@@ -54,9 +55,7 @@ def of_place(
     ]
     said = []
     if lost:
-        text = (
-            f"But for the law of {law.PLACES[want.place]}, {law.joined(lost)} would be among these."
-        )
+        text = f"But for the law of {PLACES[want.place]}, {joined(lost)} would be among these."
         said.append(Note("info", text))
     part = [
         one.title for one in book.rules.values() if one.place == want.place and not one.complete
@@ -69,17 +68,17 @@ def of_place(
 
 def change(
     place: str, chosen: Sequence[Judged], fit: Sequence[Judged],
-    found: Set | None, want: Want, book: Book,
+    found: Set | None, want: Wishes, book: Book,
 ) -> str:  # fmt: skip
     """What drops out in one place and what takes its place; empty where nothing does."""
-    barred = {one.key for one in fit if law.forbids(one.plant, place, book)}
+    barred = {one.key for one in fit if plant_law.forbids(one.plant, place, book)}
     taken = {one.key for one in chosen}
     parts = []
     for one in chosen:
         if one.key in barred:
             other = stand_in(one, fit, taken, barred)
             taken |= {other.key} if other else set()
-            basis = law.BASIS[law.barring(one.plant, place, book)[0].basis]
+            basis = plant_law.BASIS[plant_law.barring(one.plant, place, book)[0].basis]
             parts.append(
                 f"{one.plant.name} drops out ({basis}) and "
                 + (
@@ -89,10 +88,12 @@ def change(
                 )
             )
     parts += set_change(barred, fit, found, want)
-    return f"In {law.PLACES[place]} {'; '.join(parts)}." if parts else ""
+    return f"In {PLACES[place]} {'; '.join(parts)}." if parts else ""
 
 
-def set_change(barred: set[str], fit: Sequence[Judged], found: Set | None, want: Want) -> list[str]:
+def set_change(
+    barred: set[str], fit: Sequence[Judged], found: Set | None, want: Wishes
+) -> list[str]:
     """How the set for the nitrogen changes, where one of it is barred."""
     if found is None or want.surface_cm2 is None:
         return []
@@ -101,4 +102,4 @@ def set_change(barred: set[str], fit: Sequence[Judged], found: Set | None, want:
     other, _ = best_set([one for one in fit if one.key not in barred], want, want.surface_cm2)
     if other is None:
         return ["no set for the nitrogen is left"]
-    return [f"the set becomes {law.joined([one.judged.plant.name for one in other.members])}"]
+    return [f"the set becomes {joined([one.judged.plant.name for one in other.members])}"]

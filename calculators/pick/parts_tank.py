@@ -4,14 +4,14 @@ from typing import Any
 
 from calculators.core import quantities as q
 from calculators.pick import tolerance
-from calculators.pick.part import Part, asks, figure, trusted, unknown
-from calculators.pick.plant_table import Plant, Range
-from calculators.pick.wishes import Want
+from calculators.pick.part import CriterionScore, asks, figure, trusted, unknown
+from calculators.pick.plant_table import PlantEntry, RecordRange
+from calculators.pick.wishes import Wishes
 
 LIGHT, TEMPERATURE, HEIGHT, PH, HARDNESS = 30, 15, 10, 10, 5  # weights; our judgement
 
 
-def light(plant: Plant, want: Want) -> Part | None:
+def light(plant: PlantEntry, want: Wishes) -> CriterionScore | None:
     """The day's light: at the surface for what floats, on the soil for all others."""
     floats = plant.habit == "floater"
     mol = want.surface_mol if floats else want.dli_mol
@@ -34,14 +34,14 @@ def light(plant: Plant, want: Want) -> Part | None:
     return trusted(LIGHT, fit.share, why, fit.out, span.sure)
 
 
-def light_remark(mol: float, span: Range) -> str:
+def light_remark(mol: float, span: RecordRange) -> str:
     """Whether that is short or more than it can use."""
     if mol > span.high:
         return ", more than it can use: algae take the rest."
     return ", which is short." if mol < span.low else "."
 
 
-def height(plant: Plant, want: Want) -> Part | None:
+def height(plant: PlantEntry, want: Wishes) -> CriterionScore | None:
     """Whether it has room between soil and surface; what stands in the air is not asked."""
     if want.height_cm is None or plant.habit == "marginal":
         return None
@@ -59,7 +59,7 @@ def height(plant: Plant, want: Want) -> Part | None:
     return trusted(HEIGHT, fit.share, why, fit.out, span.sure)
 
 
-def height_remark(habit: str, fit: tolerance.Fit, outgrows: bool) -> str:
+def height_remark(habit: str, fit: tolerance.RangeFit, outgrows: bool) -> str:
     """Whether that is room enough, and what to do where it outgrows it."""
     if fit.out:
         return ": too tall."
@@ -72,7 +72,7 @@ def height_remark(habit: str, fit: tolerance.Fit, outgrows: bool) -> str:
     return ": tight; full grown, it reaches the surface."
 
 
-def temperature(plant: Plant, want: Want) -> Part | None:
+def temperature(plant: PlantEntry, want: Wishes) -> CriterionScore | None:
     """The water's temperature."""
     span, value = plant.temperature_c, want.temperature_c
     if span is None or value is None:
@@ -93,12 +93,12 @@ def temperature(plant: Plant, want: Want) -> Part | None:
     return trusted(TEMPERATURE, fit.share, why, fit.out, span.sure)
 
 
-def acidity(plant: Plant, want: Want) -> Part | None:
+def acidity(plant: PlantEntry, want: Wishes) -> CriterionScore | None:
     """The water's pH."""
     return water("pH", q.PH, PH, plant.ph, want.ph, tolerance.PH, tolerance.SOFT)
 
 
-def hardness(plant: Plant, want: Want) -> Part | None:
+def hardness(plant: PlantEntry, want: Wishes) -> CriterionScore | None:
     """The water's general hardness."""
     span, value = plant.gh_dh, want.gh_dh
     return water(
@@ -107,9 +107,9 @@ def hardness(plant: Plant, want: Want) -> Part | None:
 
 
 def water(
-    name: str, entry: Any, weight: int, span: Range | None, value: float | None,
+    name: str, entry: Any, weight: int, span: RecordRange | None, value: float | None,
     slack: tolerance.Slack, soft: float,
-) -> Part | None:  # fmt: skip
+) -> CriterionScore | None:  # fmt: skip
     """One figure of the water against the range in the record."""
     if value is None:
         return None

@@ -6,8 +6,8 @@ from itertools import combinations, product
 from typing import NamedTuple
 
 from calculators.pick.judge import Judged
-from calculators.pick.uptake import Uptake, uptake
-from calculators.pick.wishes import Want
+from calculators.pick.uptake import NitrogenUptake, uptake
+from calculators.pick.wishes import Wishes
 
 STEPS = 10  # areas go by tenths of the surface
 MOST_COVER = 5  # tenths that floaters may cover; common practice: half stays open for air and light
@@ -24,7 +24,7 @@ class Member(NamedTuple):
     """A plant that may be in a set."""
 
     judged: Judged
-    uptake: Uptake
+    uptake: NitrogenUptake
     minutes: float
 
 
@@ -46,7 +46,7 @@ class Set(NamedTuple):
         return worth(self.members, self.steps)
 
 
-def members(fit: Sequence[Judged], want: Want) -> list[Member]:
+def members(fit: Sequence[Judged], want: Wishes) -> list[Member]:
     """The best few of each role whose growth is known and whose trimming fits."""
     found: list[Member] = []
     for role in ("fast", "steady", "slow"):
@@ -57,7 +57,7 @@ def members(fit: Sequence[Judged], want: Want) -> list[Member]:
     return found
 
 
-def member(judged: Judged, want: Want) -> Member | None:
+def member(judged: Judged, want: Wishes) -> Member | None:
     """A plant as a member; what stands in the air is not one, unless it was asked for."""
     light = want.surface_mol if judged.plant.habit == "floater" else want.dli_mol
     found = uptake(judged.plant, light)
@@ -71,7 +71,7 @@ def member(judged: Judged, want: Want) -> Member | None:
     return Member(judged, found, minutes or 0.0)
 
 
-def sets(choice: Sequence[Member], want: Want) -> Iterator[tuple[Member, ...]]:
+def sets(choice: Sequence[Member], want: Wishes) -> Iterator[tuple[Member, ...]]:
     """Every set that the minutes allow: one floater at most, and fast with slower where both are there."""
     roles = {one.judged.plant.role == "fast" for one in choice}
     for size in range(max(1, len(roles)), MOST_PLANTS + 1):
@@ -104,7 +104,7 @@ def planted(chosen: tuple[Member, ...], steps: tuple[int, ...], cm2: float) -> S
     return Set(chosen, steps, taken)
 
 
-def best_set(fit: Sequence[Judged], want: Want, cm2: float) -> tuple[Set | None, float]:
+def best_set(fit: Sequence[Judged], want: Wishes, cm2: float) -> tuple[Set | None, float]:
     """The set of most worth that meets the demand; and if none does, the most that any takes, mg a day.
 
     The worth of a set falls with its area alone, so each set is tried from small to large, and only as

@@ -6,12 +6,12 @@ from calculators.core import quantities as q
 from calculators.core.numbers import show_number
 from calculators.core.result import Note
 from calculators.core.wording import CUTTINGS
-from calculators.pick.answer import minutes_sum
+from calculators.pick.answer_rows import minutes_sum
 from calculators.pick.judge import Judged
 from calculators.pick.part import figure
 from calculators.pick.together import Set
-from calculators.pick.wishes import Want
-from calculators.science.animals.animals import ANIMALS, shown_name
+from calculators.pick.wishes import Wishes
+from calculators.science.animals.animal_table import ANIMALS, shown_name
 from calculators.science.light.lamps import LightClass
 
 FEW = 3  # a list as short as this is meant to be taken whole
@@ -23,7 +23,7 @@ ORDER = Note(
 )
 
 
-def light_notes(want: Want, dli: float | None, light: LightClass | None) -> list[Note]:
+def light_notes(want: Wishes, dli: float | None, light: LightClass | None) -> list[Note]:
     """Which light was taken, and what was worked out from it."""
     if want.dli_mol is None:
         text = "Nothing is said about the light on the soil, so plants are not judged by it."
@@ -46,7 +46,7 @@ def light_notes(want: Want, dli: float | None, light: LightClass | None) -> list
     return said
 
 
-def animal_notes(want: Want) -> list[Note]:
+def animal_notes(want: Wishes) -> list[Note]:
     """Whether the water suits the animals: they come before plants."""
     value = want.temperature_c
     if value is None:
@@ -65,7 +65,7 @@ def animal_notes(want: Want) -> list[Note]:
 
 
 def list_notes(
-    fit: Sequence[Judged], chosen: Sequence[Judged], want: Want, others: int
+    fit: Sequence[Judged], chosen: Sequence[Judged], want: Wishes, others: int
 ) -> list[Note]:
     """What is not in the list, and the work of all in it."""
     said = []
@@ -93,7 +93,7 @@ def list_notes(
     return said
 
 
-def set_notes(found: Set | None, most: float, want: Want) -> list[Note]:
+def set_notes(found: Set | None, most: float, want: Wishes) -> list[Note]:
     """Why there is no set, or how to take the one there is."""
     demand = want.demand_mg_n_day
     if demand is None:

@@ -22,9 +22,9 @@ from calculators.core.quantities import (
 )
 from calculators.core.quantity import Assumed, Choices, Help, Keys, Label, Possible, WhenNone
 from calculators.core.result import Note
-from calculators.science.animals.animals import ANIMALS, shown_name
+from calculators.science.animals.animal_table import ANIMALS, shown_name
 from calculators.science.animals.burden import Burden, burdens, judge
-from calculators.science.animals.load import add_up
+from calculators.science.animals.stock_totals import add_up
 from calculators.science.animals.stock_words import notes
 from calculators.science.conversions import DAYS_PER_WEEK, MG_PER_G
 from calculators.science.water import chemistry

@@ -9,8 +9,8 @@ from collections.abc import Mapping, Sequence
 from functools import lru_cache
 from typing import NamedTuple
 
-from calculators.surface_cover.leaf_colour import look
-from calculators.surface_cover.picture import Colour, Picture
+from calculators.surface_cover.leaf_colour import colour_of_leaf
+from calculators.surface_cover.picture import Colour, Photo
 from calculators.surface_cover.plant_colours import (
     IS_GLARE,
     IS_OPEN,
@@ -41,7 +41,7 @@ class Levels(NamedTuple):
     leaf: float
 
 
-def shares(shown: Picture, colours: Colours, counts: Mapping[Colour, int]) -> bytes:
+def shares(shown: Photo, colours: Colours, counts: Mapping[Colour, int]) -> bytes:
     """One octet a pixel, as above; a pixel outside what was counted counts as water."""
     excess = {colour: octet(colour, known) for colour, known in colours.known.items()}
     pixels = bytes(map(excess.get, shown.colours, [0] * len(shown.colours)))
@@ -59,7 +59,7 @@ def octet(colour: Colour, known: int) -> int:
     """The octet of a colour that is decided, or of its excess green."""
     if known != IS_OPEN:
         return DECIDED[known]
-    return min(HIGHEST, max(LOWEST, EXCESS_ZERO + look(colour).excess))
+    return min(HIGHEST, max(LOWEST, EXCESS_ZERO + colour_of_leaf(colour).excess))
 
 
 def levels(
@@ -86,9 +86,7 @@ def at_share(
     return otherwise
 
 
-def tile_strengths(
-    shown: Picture, leaves: Mapping[Colour, int], whole: Levels
-) -> list[list[float]]:
+def tile_strengths(shown: Photo, leaves: Mapping[Colour, int], whole: Levels) -> list[list[float]]:
     """How strong the leaves of each tile are, with 1 for the whole picture's."""
     only_leaves = bytes(map(leaves.get, shown.colours, [0] * len(shown.colours)))
     found = [
@@ -100,9 +98,7 @@ def tile_strengths(
     ]
 
 
-def strength(
-    only_leaves: bytes, shown: Picture, top: int, left: int, whole: Levels
-) -> float | None:
+def strength(only_leaves: bytes, shown: Photo, top: int, left: int, whole: Levels) -> float | None:
     """How strong the leaves of one tile are; None where there are hardly any."""
     rows = range(top, min(top + TILE, shown.height))
     right = min(left + TILE, shown.width)

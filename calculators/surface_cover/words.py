@@ -8,7 +8,7 @@ from calculators.core.quantities import Area, Cover, Percent
 from calculators.core.quantity import Digits
 from calculators.core.result import Note
 from calculators.core.wording import CUTTINGS
-from calculators.surface_cover.count import Count, Range
+from calculators.surface_cover.count import Count, CoverRange
 from calculators.surface_cover.inputs import Tap
 from calculators.surface_cover.leaf_sorts import DARK_PLANT, GLARE, RED
 from calculators.surface_cover.room_area import RoomArea
@@ -34,7 +34,7 @@ STAYS = Note(
 )
 
 
-def confidence(found: Range, two_classes: bool, doubted: bool) -> Confidence:
+def confidence(found: CoverRange, two_classes: bool, doubted: bool) -> Confidence:
     """How far the count is to be trusted, by the width of its range.
 
     A picture that needed marks of plant or water is never clear, nor one whose corners wait to be
@@ -46,7 +46,7 @@ def confidence(found: Range, two_classes: bool, doubted: bool) -> Confidence:
     return "clear" if wide <= CLEAR_POINTS and not doubted else "doubtful"
 
 
-def verdict(found: Range, sure: Confidence) -> Note:
+def verdict(found: CoverRange, sure: Confidence) -> Note:
     """The answer in plain words."""
     cover, low, high = (figure(CoverByEye, one) for one in found)
     if sure == "hard-to-tell":

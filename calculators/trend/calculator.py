@@ -17,12 +17,12 @@ from calculators.science.conversions import DAYS_PER_WEEK
 from calculators.science.nitrogen import inputs
 from calculators.science.nitrogen.balance import Flows, flows
 from calculators.science.nitrogen.constants import DENITRIFICATION_MG_M2_DAY
-from calculators.science.nitrogen.uptake_fit import AT_THE_END, Fit, fit, fit_notes
+from calculators.science.nitrogen.uptake_fit import AT_THE_END, UptakeFit, fit, fit_notes
 from calculators.trend.next_reading import narrowed_by
-from calculators.trend.outlook import days_until, holding_change_percent, settles_at
 from calculators.trend.outputs import Trend
-from calculators.trend.stretches import Change, Reading, into_stretches
+from calculators.trend.stretches import Change, DatedReading, into_stretches
 from calculators.trend.theil_sen import Slope, Stretch, level_at, line, theil_sen
+from calculators.trend.trend_outlook import days_until, holding_change_percent, settles_at
 from calculators.trend.verdict import judge
 from calculators.trend.words import (
     ANIMALS_FIRST,
@@ -37,8 +37,8 @@ PICTURE = "Readings, and the line of the trend"
 
 # Invented readings of the demo library's Reading Room tank, after its floaters were thinned.
 EXAMPLE_READINGS = [
-    Reading(0, 10), Reading(4, 12), Reading(7, 15), Reading(8, 12), Reading(11, 14),
-    Reading(14, 16), Reading(15, 13), Reading(18, 15), Reading(21, 18),
+    DatedReading(0, 10), DatedReading(4, 12), DatedReading(7, 15), DatedReading(8, 12), DatedReading(11, 14),
+    DatedReading(14, 16), DatedReading(15, 13), DatedReading(18, 15), DatedReading(21, 18),
 ]  # fmt: skip
 EXAMPLE_CHANGES = [Change(7, 25), Change(14, 25)]
 
@@ -48,7 +48,7 @@ EXAMPLE_CHANGES = [Change(7, 25), Change(14, 25)]
 )
 def trend(
     readings: Annotated[
-        list[Reading],
+        list[DatedReading],
         Label("Readings"),
         Help(
             "Day (any day may be 0) and value, in any order. All as nitrate, NO₃, or all as nitrate "
@@ -159,10 +159,12 @@ def supply(
     return flows(feed_g_week, protein_percent, 0.0, (0.0, 1.0), 0.0, soil)
 
 
-def fitted(found: Flows | None, slope: Slope, ratio: float | None, volume_l: float | None) -> Fit:
+def fitted(
+    found: Flows | None, slope: Slope, ratio: float | None, volume_l: float | None
+) -> UptakeFit:
     """The uptake that explains a slope a day; none where feed or volume is not given."""
     if found is None or volume_l is None:
-        return Fit()
+        return UptakeFit()
     limits = (None if one is None else DAYS_PER_WEEK * one for one in slope[:3])
     middle, low, high = limits
     return fit(found, (middle, low, high), ratio, volume_l)

@@ -8,10 +8,10 @@ from calculators.core.quantities import Percent
 from calculators.core.result import Note
 from calculators.science.conversions import DAYS_PER_WEEK
 from calculators.trend.kendall import LEAST_COVERAGE, WANTED_COVERAGE
-from calculators.trend.outlook import readings_needed
 from calculators.trend.outputs import SlopeWeek
-from calculators.trend.stretches import Change, Reading, change_days
+from calculators.trend.stretches import Change, DatedReading, change_days
 from calculators.trend.theil_sen import Slope, Stretch
+from calculators.trend.trend_outlook import readings_needed
 
 ONE_KIT = Note(
     "info", "Use one kit, one light and one person: colours differ between kits, lights and eyes."
@@ -37,7 +37,7 @@ def notes(
     slope: Slope,
     verdict: str,
     stretches: Sequence[Stretch],
-    readings: Sequence[Reading],
+    readings: Sequence[DatedReading],
     changes: Sequence[Change],
 ) -> list[Note]:
     """Why the verdict is what it is, and what the readings cannot show."""
@@ -118,7 +118,7 @@ def more_readings(stretches: Sequence[Stretch], changes: Sequence[Change], cover
 def doubts(
     slope: Slope,
     stretches: Sequence[Stretch],
-    readings: Sequence[Reading],
+    readings: Sequence[DatedReading],
     changes: Sequence[Change],
 ) -> list[Note]:
     """What in these readings may mislead."""

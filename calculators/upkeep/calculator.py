@@ -10,7 +10,7 @@ from calculators.core.result import Refusal, Refused, Series
 from calculators.science.growth.rounds import minutes_a_week
 from calculators.upkeep.inputs import ANOTHER_TANK, PlantRound, TankRound
 from calculators.upkeep.outputs import SHOWN_DAYS, Task, Upkeep
-from calculators.upkeep.rounds import overdue_of, rounds_of, tasks_of
+from calculators.upkeep.tank_rounds import overdue_of, rounds_of, tasks_of
 from calculators.upkeep.words import notes, verdict
 
 MOST_ROUNDS = 500  # tanks and plants together; more is a slip, and would keep a phone busy

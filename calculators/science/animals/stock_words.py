@@ -5,10 +5,10 @@ from collections.abc import Sequence
 from calculators.core.numbers import show_number
 from calculators.core.result import Link, Note
 from calculators.core.wording import PLACES, joined
-from calculators.science.animals.animals import ANIMALS, shown_name
+from calculators.science.animals.animal_table import ANIMALS, shown_name
 from calculators.science.animals.burden import Burdens
 from calculators.science.animals.burden_words import burden_notes
-from calculators.science.animals.load import Kept
+from calculators.science.animals.stock_totals import Stocked
 from calculators.science.animals.warmth import warmth_notes
 
 NEW_TANK = Note(
@@ -33,7 +33,7 @@ NOT_A_PERMISSION = Note(
 )
 
 
-def notes(animals: Sequence[Kept], found: Burdens, temperature_c: float) -> list[Note]:
+def notes(animals: Sequence[Stocked], found: Burdens, temperature_c: float) -> list[Note]:
     """The verdict first, danger before all; then length, law, copper and what goes with any stock."""
     present = [kept for kept in animals if kept.count_]
     if not present:
@@ -57,7 +57,7 @@ def notes(animals: Sequence[Kept], found: Burdens, temperature_c: float) -> list
     return [*said, NEW_TANK, NOT_A_PERMISSION]
 
 
-def about(kept: Kept) -> list[Note]:
+def about(kept: Stocked) -> list[Note]:
     """Where one kind is out of its range of length or number."""
     kind, said = ANIMALS[kept.kind], []
     if kept.mean_length_mm > kind.longest_mm:
@@ -84,7 +84,7 @@ def law_notes(kinds: Sequence[str], place: str | None = None) -> list[Note]:
     ]
 
 
-def wrong_group(kept: Kept) -> list[Note]:
+def wrong_group(kept: Stocked) -> list[Note]:
     """Where there are too few of a kind that lives in groups, or too many of one that does not."""
     kind = ANIMALS[kept.kind]
     if kind.most is not None and kept.count_ > kind.most:

@@ -31,7 +31,7 @@ EXPONENT, MEMORY = 0.17, 0.04  # Hairer and others' PI controller
 SMALLEST_STEP = 1e-10
 
 
-class Step(NamedTuple):
+class SolverStep(NamedTuple):
     """One accepted step: from ``start`` over ``width``, with what is needed to look inside."""
 
     start: float
@@ -79,7 +79,7 @@ def solve(
     end: float,
     state: State,
     tolerance: Tolerance,
-    each: Callable[[Step], object],
+    each: Callable[[SolverStep], object],
     first_step: float = 0.02,
 ) -> tuple[State, float]:
     """Follow ``state`` from ``start`` to ``end``; returns it and the step to go on with.
@@ -97,7 +97,7 @@ def solve(
             if wanted < SMALLEST_STEP:
                 raise StepTooSmall(f"no step is small enough at time {time}")
             continue
-        each(Step(time, width, state, after, slopes))
+        each(SolverStep(time, width, state, after, slopes))
         factor = SAFETY * max(error, 1e-10) ** -EXPONENT * error_before**MEMORY
         if width >= 0.999 * wanted or factor < 1:  # a step cut short at the end says little
             wanted = min(tolerance.largest_step, width * min(GROW, max(SHRINK, factor)))

@@ -24,7 +24,7 @@ from calculators.science.nitrogen.plant_constants import (
     OTHER_PLANTS_HALF_MG_L,
     SHADE_M2_PER_G,
 )
-from calculators.science.nitrogen.plants import (
+from calculators.science.nitrogen.plant_rates import (
     canopy_growth,
     crowding,
     floater_light,

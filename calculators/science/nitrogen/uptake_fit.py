@@ -17,7 +17,7 @@ AT_THE_END = Note(
 Slopes = tuple[float | None, float | None, float | None]
 
 
-class Fit(NamedTuple):
+class UptakeFit(NamedTuple):
     """Uptake in mg N a day with its 95 % limits; None where the readings do not bear one.
 
     ``width`` is that of the limits, ``width_next`` with one reading more. ``unexplained``: nitrate
@@ -32,7 +32,9 @@ class Fit(NamedTuple):
     unexplained: bool = False
 
 
-def fit(found: Flows, slopes: Slopes, next_reading_ratio: float | None, volume_l: float) -> Fit:
+def fit(
+    found: Flows, slopes: Slopes, next_reading_ratio: float | None, volume_l: float
+) -> UptakeFit:
     """Fit the uptake to the slope of a trend and its limits (mg/L a week, middle, low, high).
 
     A steeper rise means less uptake, so the limits change places. The mass balance is linear in the
@@ -44,9 +46,9 @@ def fit(found: Flows, slopes: Slopes, next_reading_ratio: float | None, volume_l
         None if slope is None else fitted_uptake(supply, slope, volume_l) for slope in slopes
     )
     if all(one is None or one < 0 for one in (middle, high)):
-        return Fit(unexplained=middle is not None or high is not None)
+        return UptakeFit(unexplained=middle is not None or high is not None)
     width = None if low is None or high is None else high - low
-    return Fit(
+    return UptakeFit(
         middle=at_least_none(middle),
         low=at_least_none(low),
         high=at_least_none(high),
@@ -62,7 +64,7 @@ def at_least_none(uptake: float | None) -> float | None:
     return None if uptake is None else max(0.0, uptake)
 
 
-def fit_notes(fit: Fit, found: Flows, sure: str = "95 %") -> list[Note]:
+def fit_notes(fit: UptakeFit, found: Flows, sure: str = "95 %") -> list[Note]:
     """What the fit means, how sure its limits are, and what they leave out."""
     if fit.unexplained:
         return [

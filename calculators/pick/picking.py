@@ -1,10 +1,8 @@
-"""The whole answer: judge every plant, choose, and put a set together."""
-
-import math
+"""Picks plants: judge every plant, choose, and put a set together."""
 
 from calculators.core.result import Note
 from calculators.pick import words
-from calculators.pick.answer import (
+from calculators.pick.answer_rows import (
     left_out,
     minutes_sum,
     ranked_row,
@@ -18,19 +16,19 @@ from calculators.pick.law_notes import law_notes
 from calculators.pick.outputs import Pick, Together
 from calculators.pick.plant_table import book
 from calculators.pick.together import Set, best_set
-from calculators.pick.wishes import Want
+from calculators.pick.wishes import Wishes
 from calculators.science.animals.stock_words import law_notes as animal_law_notes
-from calculators.science.nitrogen.constants import SURFACE_CM2_PER_L23
+from calculators.science.nitrogen.tank import common_surface_cm2
 
 
 def surface_of(volume_l: float | None, surface_cm2: float | None) -> float | None:
     """The water surface in cm²; where it is not given, that of a common tank of this volume."""
     if surface_cm2 is not None or volume_l is None:
         return surface_cm2
-    return SURFACE_CM2_PER_L23 * math.pow(volume_l, 2 / 3)
+    return common_surface_cm2(volume_l)
 
 
-def answer(want: Want, light_notes: list[Note]) -> Pick:
+def answer(want: Wishes, light_notes: list[Note]) -> Pick:
     """Judge, choose, and put a set together."""
     known = book()
     judged = judge_all(want, known)
@@ -64,14 +62,14 @@ def answer(want: Want, light_notes: list[Note]) -> Pick:
     )
 
 
-def set_for(want: Want, fit: list[Judged]) -> tuple[Set | None, float]:
+def set_for(want: Wishes, fit: list[Judged]) -> tuple[Set | None, float]:
     """The set for the demand, where there is one and room is known; and the most that any would take."""
     if not want.demand_mg_n_day or want.surface_cm2 is None:
         return None, 0.0
     return best_set(fit, want, want.surface_cm2)
 
 
-def together_of(found: Set | None, want: Want) -> list[Together] | None:
+def together_of(found: Set | None, want: Wishes) -> list[Together] | None:
     """The rows of the set; none where nothing has to be taken, null where it cannot be."""
     if found is not None and want.surface_cm2 is not None:
         return together_rows(found, want.surface_cm2)

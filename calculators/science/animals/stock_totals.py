@@ -3,13 +3,13 @@
 from collections.abc import Iterable
 from typing import NamedTuple, Protocol
 
-from calculators.science.animals.animals import ANIMALS
+from calculators.science.animals.animal_table import ANIMALS
 from calculators.science.animals.feed import daily_feed_g, excreted_ammonia_n_g, living_mass_g
 from calculators.science.animals.respiration import ACTIVE_PER_RESTING, resting_oxygen_mg_h
 from calculators.science.conversions import MM_PER_CM
 
 
-class Kept(Protocol):
+class Stocked(Protocol):
     """So many animals of one kind; ``kind`` is the key of its record."""
 
     @property
@@ -45,7 +45,7 @@ class Totals(NamedTuple):
         return ACTIVE_PER_RESTING * self.resting_oxygen_mg_h
 
 
-def add_up(animals: Iterable[Kept], temperature_c: float, protein_percent: float) -> Totals:
+def add_up(animals: Iterable[Stocked], temperature_c: float, protein_percent: float) -> Totals:
     """Sum mass, feed, ammonia nitrogen and oxygen over all animals."""
     mass = low = high = oxygen = 0.0
     for kept in animals:

@@ -1,10 +1,10 @@
 """The answer of one run: outputs and words."""
 
 from calculators.core.result import Note
+from calculators.nitrogen_forecast.forecast_pictures import drawn
 from calculators.nitrogen_forecast.harm import harms
 from calculators.nitrogen_forecast.outlook import calm_from
 from calculators.nitrogen_forecast.outputs import NitrogenForecast
-from calculators.nitrogen_forecast.pictures import drawn
 from calculators.nitrogen_forecast.verdict import judge
 from calculators.nitrogen_forecast.words import notes
 from calculators.science.nitrogen.alkalinity import CACO3_MG_PER_N

@@ -5,19 +5,19 @@ from collections.abc import Sequence
 
 from calculators.core.numbers import show_number
 from calculators.pick.judge import Judged, against, because
-from calculators.pick.outputs import LeftOut, Ranked, Together
-from calculators.pick.plant_table import Book, Plant
+from calculators.pick.outputs import LeftOut, RankedPlant, Together
+from calculators.pick.plant_table import Book, PlantEntry
 from calculators.pick.together import STEPS, Set
-from calculators.pick.wishes import Want
+from calculators.pick.wishes import Wishes
 from calculators.science.growth.filling import stems_for
 from calculators.science.rounding import RESULT_DIGITS
 
 NARROWEST_CM = 1.0  # spacing of the finest stems; they are planted in bunches
 
 
-def ranked_row(one: Judged, want: Want, book: Book) -> Ranked:
+def ranked_row(one: Judged, want: Wishes, book: Book) -> RankedPlant:
     """A plant that fits."""
-    return Ranked(
+    return RankedPlant(
         plant=one.key,
         score_percent=one.score,
         because=because(one, want, book),
@@ -74,7 +74,7 @@ def shown(n_mg_day: float) -> str:
     return show_number(n_mg_day, 2)
 
 
-def stems_in(plant: Plant, area_cm2: float) -> int | None:
+def stems_in(plant: PlantEntry, area_cm2: float) -> int | None:
     """How many stems a full bed of the area holds, each in a square of its spread; None for no stem."""
     if plant.habit != "stem" or plant.spread_cm is None:
         return None

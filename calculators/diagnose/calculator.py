@@ -36,12 +36,12 @@ def findings_by_place() -> dict[str, Any]:
                 "findings": [
                     {
                         "key": key,
-                        "question": one.question,
-                        "label": one.label,
-                        "from_input": one.input,
+                        "question": finding.question,
+                        "label": finding.label,
+                        "from_input": finding.input,
                     }
-                    for key, one in FINDINGS.items()
-                    if one.where == where
+                    for key, finding in FINDINGS.items()
+                    if finding.where == where
                 ],
             }
             for where, label in WHERE.items()
@@ -115,7 +115,7 @@ def diagnose(
         FirstStepEvidence(case, chances, named, values._asdict(), urgent, enough)
     )
     check = best_check(case, worth_asking_about(case, chances))
-    told = action_for if enough or urgent else None
+    expected_for = action_for if enough or urgent else None
     return Diagnosis(
         ranked=ranked(case, chances, plant),
         next_check=check
@@ -127,10 +127,10 @@ def diagnose(
         enough=enough,
         first_action_for=action_for,
         something_else_percent=round(100 * chances[SOMETHING_ELSE], RESULT_DIGITS),
-        expect=expected(told),
-        if_not=CAUSES[told].ask if told else None,
+        expect=expected(expected_for),
+        if_not=CAUSES[expected_for].ask if expected_for else None,
         calculators=filled(
-            told,
+            expected_for,
             {
                 "readings": values._asdict(),
                 "volume_l": volume_l,

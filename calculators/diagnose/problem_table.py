@@ -98,14 +98,14 @@ def covers_all(bands: list[FindingEntry]) -> bool:
 
 def read_questions() -> dict[str, dict[str, float]]:
     """Each question with the probability of its answers when the trouble is something else."""
-    found: dict[str, dict[str, float]] = {}
+    questions: dict[str, dict[str, float]] = {}
     for key, finding in FINDINGS.items():
-        found.setdefault(question_of(key), {})[key] = USUAL[finding.usual]
-    for answers in found.values():
+        questions.setdefault(question_of(key), {})[key] = USUAL[finding.usual]
+    for answers in questions.values():
         if len(answers) > 1 and covers_all([FINDINGS[key] for key in answers]):
             total = sum(answers.values())
             answers.update({key: share / total for key, share in answers.items()})
-    return found
+    return questions
 
 
 QUESTIONS = read_questions()

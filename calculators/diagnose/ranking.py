@@ -52,8 +52,10 @@ def explaining_first(case: Case, chances: dict[str, float], plant: str | None) -
         for place, cause in enumerate(explaining[:MOST_EXPLAINING])
         if place == 0 or 100 * chances[cause] >= LEAST_PERCENT
     ]
-    rest = [one for one in ranked(case, chances, plant) if one.problem not in first]
-    rest.sort(key=lambda one: not explains(one.problem, seen))
+    rest = [
+        candidate for candidate in ranked(case, chances, plant) if candidate.problem not in first
+    ]
+    rest.sort(key=lambda candidate: not explains(candidate.problem, seen))
     return [*(row(cause, case, chances, plant) for cause in first), *rest]
 
 

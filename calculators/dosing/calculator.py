@@ -213,7 +213,10 @@ def dosing(
     amount = rise * volume_l / 1000 / share  # g of a salt, mL of a labelled bottle
     form = label_n_form if source == "label" else source
     bottle = mixed(salt, amount, bottle_ml, dose_ml) if salt else bought(amount, bottle_ml)
-    adds = {key: None if one is None else rise * one / share for key, one in shares.items()}
+    adds = {
+        key: None if ion_share is None else rise * ion_share / share
+        for key, ion_share in shares.items()
+    }
     settled = settle(plan.rise, plan.use_a_day, plan.tap, plan.rhythm)
     dose = Dose(
         plan, target_mg_l, now_mg_l, salt, form, bottle, bottle_ml, dose_ml, adds, settled

@@ -28,20 +28,20 @@ def notes(
         return []
     if rating == "act":
         return order_of_doing(total_mg_n_l, acute_mg_n_l, read)
-    said = []
+    advice = []
     if total_mg_n_l > acute_mg_n_l:
-        said.append(ACUTE)
+        advice.append(ACUTE)
     if rating == "watch":
-        said.append(Note("caution", "Test daily, feed less, and look for what rots in the tank."))
+        advice.append(Note("caution", "Test daily, feed less, and look for what rots in the tank."))
     else:
-        said.append(CAUSES)
+        advice.append(CAUSES)
     if read.ph < NEUTRAL_PH:
         text = (
             "At this pH little is toxic now. New water that is harder or less acid can make the rest "
             "toxic, at once and more as carbon dioxide leaves: ask before you change water."
         )
-        said.append(Note("caution", text, links=(onward(read),)))
-    return said
+        advice.append(Note("caution", text, links=(onward(read),)))
+    return advice
 
 
 def order_of_doing(total_mg_n_l: float, acute_mg_n_l: float, read: AmmoniaReadings) -> list[Note]:
@@ -57,8 +57,8 @@ def order_of_doing(total_mg_n_l: float, acute_mg_n_l: float, read: AmmoniaReadin
         "5. Do not raise the pH: it turns more of it toxic.",
     )
     links = (onward(read), Link("Animals in danger", "danger/"))
-    said = [ACUTE] if total_mg_n_l > acute_mg_n_l else []
-    return said + [
+    warning = [ACUTE] if total_mg_n_l > acute_mg_n_l else []
+    return warning + [
         Note("danger", step, links=links if step.startswith("2.") else ()) for step in steps
     ]
 

@@ -38,8 +38,8 @@ def unknown(weight: int, why: str) -> CriterionScore:
 
 def quantity_of(entry: Any) -> Quantity:
     """The quantity of an entry of the vocabulary."""
-    found: Quantity = entry.__metadata__[0]
-    return found
+    quantity: Quantity = entry.__metadata__[0]
+    return quantity
 
 
 def figure(entry: Any, *ends: float) -> str:

@@ -28,49 +28,51 @@ def surface_of(volume_l: float | None, surface_cm2: float | None) -> float | Non
     return common_surface_cm2(volume_l)
 
 
-def answer(want: Wishes, light_notes: list[Note]) -> Pick:
+def answer(wishes: Wishes, light_notes: list[Note]) -> Pick:
     """Judge, choose, and put a set together."""
     known = book()
-    judged = judge_all(want, known)
+    judged = judge_all(wishes, known)
     fit = fitting(judged)
-    chosen = choose(fit, want)
-    found, most = set_for(want, fit)
-    low, high = span_of(found) if found else (None, None)
+    chosen = choose(fit, wishes)
+    best, most = set_for(wishes, fit)
+    low, high = span_of(best) if best else (None, None)
     notes = (
-        *words.animal_notes(want),
-        *animal_law_notes(want.animals, want.place),
-        *words.list_notes(fit, chosen, want, len(known.plants) - len(judged)),
-        *law_notes(judged, chosen, fit, found, want, known),
+        *words.animal_notes(wishes),
+        *animal_law_notes(wishes.animals, wishes.place),
+        *words.list_notes(fit, chosen, wishes, len(known.plants) - len(judged)),
+        *law_notes(judged, chosen, fit, best, wishes, known),
         *light_notes,
-        *words.set_notes(found, most, want),
+        *words.set_notes(best, most, wishes),
         *words.closing(),
     )
     return Pick(
-        best=", ".join(one.plant.name for one in chosen[:2]) or None,
-        ranked=[ranked_row(one, want, known) for one in chosen],
-        together=together_of(found, want),
+        best=", ".join(plant.plant.name for plant in chosen[:2]) or None,
+        ranked=[ranked_row(plant, wishes, known) for plant in chosen],
+        together=together_of(best, wishes),
         excluded=left_out(judged, known),
         fitting_count=len(fit),
-        forbidden_count=sum(one.banned for one in judged),
-        dli_used_mol=want.dli_mol,
+        forbidden_count=sum(plant.banned for plant in judged),
+        dli_used_mol=wishes.dli_mol,
         ranked_minutes_week=minutes_sum(chosen),
-        together_n_mg_day=rounded(found.total) if found else None,
+        together_n_mg_day=rounded(best.total) if best else None,
         together_low_mg_n_day=rounded(low),
         together_high_mg_n_day=rounded(high),
-        together_minutes_week=minutes_sum([one.judged for one in found.members]) if found else None,
+        together_minutes_week=minutes_sum([plant.judged for plant in best.members])
+        if best
+        else None,
         notes=tuple(sorted(notes, key=lambda note: note.level == "info")),  # cautions first
     )
 
 
-def set_for(want: Wishes, fit: list[Judged]) -> tuple[Set | None, float]:
+def set_for(wishes: Wishes, fit: list[Judged]) -> tuple[Set | None, float]:
     """The set for the demand, where there is one and room is known; and the most that any would take."""
-    if not want.demand_mg_n_day or want.surface_cm2 is None:
+    if not wishes.demand_mg_n_day or wishes.surface_cm2 is None:
         return None, 0.0
-    return best_set(fit, want, want.surface_cm2)
+    return best_set(fit, wishes, wishes.surface_cm2)
 
 
-def together_of(found: Set | None, want: Wishes) -> list[Together] | None:
+def together_of(best: Set | None, wishes: Wishes) -> list[Together] | None:
     """The rows of the set; none where nothing has to be taken, null where it cannot be."""
-    if found is not None and want.surface_cm2 is not None:
-        return together_rows(found, want.surface_cm2)
-    return [] if want.demand_mg_n_day == 0 else None
+    if best is not None and wishes.surface_cm2 is not None:
+        return together_rows(best, wishes.surface_cm2)
+    return [] if wishes.demand_mg_n_day == 0 else None

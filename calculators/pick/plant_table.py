@@ -107,4 +107,4 @@ def read_plant(columns: list[str], row: list[Any]) -> PlantEntry:
         fields[key] = fields[key] and RecordRange(*fields[key])
     for key in ("eaters", "nibblers"):
         fields[key] = None if fields[key] is None else tuple(fields[key])
-    return PlantEntry(**{**fields, "law": tuple(Listed(*one) for one in fields["law"])})
+    return PlantEntry(**{**fields, "law": tuple(Listed(*entry) for entry in fields["law"])})

@@ -54,11 +54,13 @@ def count(sorted_pixels: bytes, width: int, pieces: Pieces, to_square: Homograph
             for start, end, weight in evenly(first, last, row, to_square):
                 here = row * width
                 for sort in SORTS:
-                    found = sorted_pixels.count(sort, here + start, here + end)
-                    if found:
-                        sums[sort] += weight * found
+                    pixels_of_sort = sorted_pixels.count(sort, here + start, here + end)
+                    if pixels_of_sort:
+                        sums[sort] += weight * pixels_of_sort
     room = sum(sums)
-    return Count(tuple(one / room for one in sums) if room else (0.0,) * len(SORTS), room, pixels)
+    return Count(
+        tuple(share / room for share in sums) if room else (0.0,) * len(SORTS), room, pixels
+    )
 
 
 def evenly(first: int, last: int, row: int, to_square: Homography) -> list[tuple[int, int, float]]:

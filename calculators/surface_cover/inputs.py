@@ -55,7 +55,7 @@ class Sizes(NamedTuple):
 
 def not_dragged(corners: Sequence[Corner]) -> bool:
     """Whether the corners still stand where the page puts them over a new photo."""
-    return {(one.x_percent, one.y_percent) for one in corners} == NOT_DRAGGED
+    return {(corner.x_percent, corner.y_percent) for corner in corners} == NOT_DRAGGED
 
 
 def shown_picture(pixels: str | None, width: int, height: int) -> Photo:
@@ -63,9 +63,9 @@ def shown_picture(pixels: str | None, width: int, height: int) -> Photo:
     if pixels is None:
         return drawn_surface()
     octets = decoded(pixels)
-    wanted = CHANNELS * width * height
-    if len(octets) != wanted:
-        why = f"it holds {len(octets)} octets, but {width} by {height} points of three colours are {wanted}"
+    needed = CHANNELS * width * height
+    if len(octets) != needed:
+        why = f"it holds {len(octets)} octets, but {width} by {height} points of three colours are {needed}"
         raise Refused(Refusal("pixels", why))
     return picture(width, height, octets)
 

@@ -54,10 +54,10 @@ def is_glare(colour: Colour) -> bool:
     return min(colour) >= GLARE_FROM
 
 
-def distance(one: LeafColour, other: LeafColour) -> float:
+def distance(first: LeafColour, other: LeafColour) -> float:
     """How different two colours look; lightness counts half, since it changes across a tank."""
     return (
-        (one.green - other.green) ** 2
-        + (one.red_blue - other.red_blue) ** 2
-        + (0.5 * (one.light - other.light)) ** 2
+        (first.green - other.green) ** 2
+        + (first.red_blue - other.red_blue) ** 2
+        + (0.5 * (first.light - other.light)) ** 2
     )

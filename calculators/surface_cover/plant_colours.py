@@ -89,18 +89,18 @@ def by_marks(
         if some
     ]
     marked = [(colour_of_leaf(mark.colour), IS_PLANT if mark.plant else IS_WATER) for mark in marks]
-    found: dict[Colour, int | None] = {}  # by steps of 8, which are near enough
+    sort_by_colour: dict[Colour, int | None] = {}  # by steps of 8, which are near enough
     decided = {}
     for colour in counts:
         coarse = (colour[0] & 248 | 4, colour[1] & 248 | 4, colour[2] & 248 | 4)
-        if coarse not in found:
+        if coarse not in sort_by_colour:
             seen = colour_of_leaf(coarse)
             closest, what = min((distance(seen, mark), what) for mark, what in marked)
             nearer = all(closest < distance(seen, mean) for mean in means)
-            found[coarse] = what if nearer else None
-        wanted = found[coarse]
-        if wanted is not None:
-            decided[colour] = wanted
+            sort_by_colour[coarse] = what if nearer else None
+        sort = sort_by_colour[coarse]
+        if sort is not None:
+            decided[colour] = sort
     return decided
 
 
@@ -111,7 +111,7 @@ def told_apart(marks: Sequence[ColourMark]) -> bool:
     """
     plants = [colour_of_leaf(mark.colour) for mark in marks if mark.plant]
     waters = [colour_of_leaf(mark.colour) for mark in marks if not mark.plant]
-    pairs = [distance(one, other) for one in plants for other in waters]
+    pairs = [distance(plant, other) for plant in plants for other in waters]
     return bool(pairs) and min(pairs) >= LEAST_GAP**2
 
 

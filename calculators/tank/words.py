@@ -61,21 +61,21 @@ def verdict(net_l: float, mass_kg: float) -> Note:
 
 def notes(mass_kg: float, soil_cm: float, cap_cm: float) -> list[Note]:
     """The building first, then backs, then the layers."""
-    said = [about_floor(mass_kg), LIFTING]
+    collected = [about_floor(mass_kg), LIFTING]
     if soil_cm > DEEP_SOIL_CM:
         text = (
             f"Soil deeper than about {DEEP_SOIL_CM} cm turns airless and may gas: add it thinner."
         )
-        said.append(Note("caution", text))
+        collected.append(Note("caution", text))
     if soil_cm > 0 and cap_cm < THIN_CAP_CM:
         text = f"A cap thinner than about {THIN_CAP_CM} cm lets soil out when a plant is moved."
-        said.append(Note("caution", text))
+        collected.append(Note("caution", text))
     if soil_cm > 0:
         text = (
             "Weights of soil and cap differ by a fifth from bag to bag: weigh a litre of yours dry."
         )
-        said.append(Note("info", text))
-    return [*said, LEVEL]
+        collected.append(Note("info", text))
+    return [*collected, LEVEL]
 
 
 def about_floor(mass_kg: float) -> Note:

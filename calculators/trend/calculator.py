@@ -115,8 +115,8 @@ def trend(
     moving = slope.middle if verdict in ("building", "falling") else 0.0
     ratio = narrowed_by(stretches, slope, next_after_days, changes)
     soil = (soil_area_cm2 or 0.0, denitrification_mg_n_m2_day)
-    found = supply(feed_g_week, protein_percent, soil)
-    uptake = fitted(found, slope, ratio, volume_l)
+    week_flows = supply(feed_g_week, protein_percent, soil)
+    uptake = fitted(week_flows, slope, ratio, volume_l)
     rise_week = DAYS_PER_WEEK * max(0.0, moving)
     return Trend(
         slope_week=DAYS_PER_WEEK * slope.middle,
@@ -142,7 +142,7 @@ def trend(
         uptake_width_next_mg_n_day=uptake.width_next,
         notes=(
             *notes(slope, verdict, stretches, readings, changes),
-            *(fit_notes(uptake, found, percent_sure(slope)) if found else ()),
+            *(fit_notes(uptake, week_flows, percent_sure(slope)) if week_flows else ()),
             *((NO_SOIL,) if uptake.middle is not None and soil_area_cm2 is None else ()),
             *((AT_THE_END,) if uptake.middle is not None and level < kit_step else ()),
         ),
@@ -160,23 +160,23 @@ def supply(
 
 
 def fitted(
-    found: Flows | None, slope: Slope, ratio: float | None, volume_l: float | None
+    week_flows: Flows | None, slope: Slope, ratio: float | None, volume_l: float | None
 ) -> UptakeFit:
     """The uptake that explains a slope a day; none where feed or volume is not given."""
-    if found is None or volume_l is None:
+    if week_flows is None or volume_l is None:
         return UptakeFit()
-    limits = (None if one is None else DAYS_PER_WEEK * one for one in slope[:3])
+    limits = (None if limit is None else DAYS_PER_WEEK * limit for limit in slope[:3])
     middle, low, high = limits
-    return fit(found, (middle, low, high), ratio, volume_l)
+    return fit(week_flows, (middle, low, high), ratio, volume_l)
 
 
 def nothing_to_compare(stretches: list[Stretch], changes: list[Change]) -> Trend:
     """No two readings lie between the same changes."""
-    said = (NOTHING_TOLD, ANIMALS_FIRST, too_few(stretches, changes))
+    notes = (NOTHING_TOLD, ANIMALS_FIRST, too_few(stretches, changes))
     return Trend(
         *(None, None, None, None, "too-few-readings", 0),
         *(None,) * 11,
-        notes=said,
+        notes=notes,
         series=drawn(stretches, None),
     )
 

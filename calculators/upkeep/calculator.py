@@ -49,8 +49,11 @@ def upkeep(
     check(tanks)
     made = day_made(today)
     per_tank = {tank.name: week_of(tank) for tank in tanks}
-    rounds = [one for tank in tanks for one in rounds_of(tank)]
-    tasks = sorted((task for one in rounds for task in tasks_of(one)), key=lambda task: task.day)
+    rounds = [work for tank in tanks for work in rounds_of(tank)]
+    tasks = sorted(
+        (task for work in rounds for task in tasks_of(work)),
+        key=lambda task: task.day,
+    )
     overdue = overdue_of(rounds)
     days = list(range(1, SHOWN_DAYS + 1))
     loads = [sum(task.minutes for task in tasks if task.day == day) for day in days]

@@ -57,12 +57,12 @@ def burdens(total: Totals, volume_l: float, ph: float, temperature_c: float) -> 
     )
 
 
-def judge(found: Burdens, animals: Sequence[Stocked], temperature_c: float) -> Burden:
+def judge(burdens_of_tank: Burdens, animals: Sequence[Stocked], temperature_c: float) -> Burden:
     """The worst first: warmth that kills or harms, then too many, then many."""
     if worst_warmth(animals, temperature_c) == "danger":
         return "wrong-temperature"
-    if found.is_overstocked:
+    if burdens_of_tank.is_overstocked:
         return "overstocked"
     if worst_warmth(animals, temperature_c) is not None:
         return "wrong-temperature"
-    return "heavy" if found.is_heavy else "no-line-reached"
+    return "heavy" if burdens_of_tank.is_heavy else "no-line-reached"

@@ -104,7 +104,7 @@ def is_no_worse(step: ChangeOutcome, steps: list[ChangeOutcome]) -> bool:
     leave. Later it is set beside the same tank without a change, once its own gas has left.
     """
     now, still = steps[0].at_once.nh3_mg_n_l, steps[0].later.nh3_mg_n_l
-    passed = max(one.at_once.nh3_mg_n_l for one in steps if one.percent <= step.percent)
+    passed = max(smaller.at_once.nh3_mg_n_l for smaller in steps if smaller.percent <= step.percent)
     return passed <= max(now, WATCH_NH3_MG_N_L) and step.later.nh3_mg_n_l <= max(now, still)
 
 

@@ -116,7 +116,7 @@ def held(water: Water) -> Dissolved:
 
 def mix(tank: Dissolved, tap: Dissolved, share: float) -> Dissolved:
     """The mix that holds so large a share, 0 to 1, of the tap's water."""
-    return Dissolved(*(mixed(one, other, share) for one, other in zip(tank, tap, strict=True)))
+    return Dissolved(*(mixed(ours, theirs, share) for ours, theirs in zip(tank, tap, strict=True)))
 
 
 def closed_state(water: Dissolved) -> State:

@@ -107,14 +107,14 @@ def rate(oxygen_mg_l: float | None, percent: float | None) -> Rating:
 
 def notes(rating: Rating, saturation: float, pressure_hpa: float) -> list[Note]:
     """What to do about it, animals first."""
-    said = list(FOR_RATING[rating])
+    advice = list(FOR_RATING[rating])
     if saturation < WATCH_MG_L:
         why = "Even saturated water holds less than 5 mg/L here: lower the temperature slowly."
-        said.append(Note("caution", why))
-    said.append(Note("info", MEASURE_AT_DAWN))
+        advice.append(Note("caution", why))
+    advice.append(Note("info", MEASURE_AT_DAWN))
     if pressure_hpa > pressure_at_altitude_hpa(HINT_ALTITUDES_M[0]):
-        said.append(Note("info", altitude_hint()))
-    return said
+        advice.append(Note("info", altitude_hint()))
+    return advice
 
 
 def altitude_hint() -> str:

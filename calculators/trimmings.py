@@ -127,7 +127,7 @@ def notes(tissue_n_percent: float, tissue_p_percent: float) -> list[Note]:
         (tissue_n_percent <= CRITICAL_N_PERCENT, "nitrogen", CRITICAL_N_PERCENT),
         (tissue_p_percent <= CRITICAL_P_PERCENT, "phosphorus", CRITICAL_P_PERCENT),
     ]
-    said = [
+    short_notes = [
         Note(
             "caution",
             f"At {show_number(critical)} % {element} or less a water plant's growth is held back by it.",
@@ -135,4 +135,4 @@ def notes(tissue_n_percent: float, tissue_p_percent: float) -> list[Note]:
         for is_short, element, critical in short
         if is_short
     ]
-    return [*said, CUTTINGS]
+    return [*short_notes, CUTTINGS]

@@ -7,7 +7,7 @@ from urllib.parse import parse_qs, urljoin, urlsplit
 import pytest
 
 from calculators.core.run import run
-from calculators.science.animals.animals import ANIMALS
+from calculators.science.animals.animal_table import ANIMALS
 from scripts.pages.animals.load import worked
 from scripts.pages.animals.plants import neighbours
 from scripts.records.law import listings

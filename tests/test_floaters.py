@@ -9,7 +9,7 @@ from calculators.core.data import read_table
 from calculators.core.result import BadInput
 from calculators.core.run import compute, run
 from calculators.floaters.ring_fit import largest_ring, most_rings
-from calculators.floaters.thinning import Rhythm, saw
+from calculators.floaters.thinning import ThinningPlan, saw
 from scripts.tables import floating_plants
 
 
@@ -101,7 +101,7 @@ def test_the_picture_is_thinned_when_the_words_say(cover):
 
 
 def test_a_cover_that_hardly_grows_draws_an_end():
-    assert saw(0.1, Rhythm(30, 60, 0.25, 1000)).x[-1] == 56
+    assert saw(0.1, ThinningPlan(30, 60, 0.25, 1000)).x[-1] == 56
 
 
 # The plant's record

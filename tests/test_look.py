@@ -12,7 +12,7 @@ from calculators.core.run import find, run
 from calculators.diagnose.case_read import in_band
 from calculators.diagnose.follow_up import when
 from calculators.diagnose.problem_table import CAUSES, FINDINGS, QUESTIONS, question_of
-from calculators.diagnose.questioning import MOST_TAPS, look
+from calculators.diagnose.questioning import MOST_TAPS, next_look
 from calculators.diagnose.questioning_answers import words_for
 from scripts.drawings.places import HEIGHT, PLACES, WIDTH
 from scripts.pages.problems import questioning as page
@@ -246,7 +246,7 @@ def test_every_name_of_a_plant_means_one_record(library):
 
 
 def test_look_needs_no_more_than_the_answer():
-    found = look(find("diagnose"), run("diagnose", {}), {}, "metric")
+    found = next_look(find("diagnose"), run("diagnose", {}), {}, "metric")
     assert found["taps"] == 0
     assert not found["done"]
 

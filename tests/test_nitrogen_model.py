@@ -15,7 +15,7 @@ from calculators.science.nitrogen.daily_record import Record, line
 from calculators.science.nitrogen.events import Scene, apply, schedule
 from calculators.science.nitrogen.nitrifiers import acid_factor, temperature_factor
 from calculators.science.nitrogen.plant_constants import CRITICAL_N, FULL_N_ROOTED
-from calculators.science.nitrogen.plants import canopy_growth, starving_loss, store_growth
+from calculators.science.nitrogen.plant_rates import canopy_growth, starving_loss, store_growth
 from calculators.science.nitrogen.right_side import right_side
 from calculators.science.nitrogen.simulate import simulate
 from calculators.science.nitrogen.start import build

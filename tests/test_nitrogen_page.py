@@ -13,7 +13,7 @@ from calculators.science.nitrogen import (
     feed,
     model,
     nitrifiers,
-    plants,
+    plant_rates,
     right_side,
     soil,
     steady,
@@ -54,7 +54,7 @@ def own(module):
 
 def test_every_rate_in_the_code_is_on_the_page(page):
     listed = {function for rates in RATES.values() for function, _ in rates}
-    for module in (feed, transport, nitrifiers, alkalinity, soil, plants, steady):
+    for module in (feed, transport, nitrifiers, alkalinity, soil, plant_rates, steady):
         for name, function in own(module).items():
             assert function in listed or name in NO_RATE, f"{module.__name__}.{name}"
     for one in documentation():

@@ -6,8 +6,8 @@ import pytest
 
 from calculators.core.run import run
 from calculators.pick import tolerance
-from calculators.pick.plant_table import SURE, Range, book
-from calculators.science.animals.animals import ANIMALS
+from calculators.pick.plant_table import SURE, RecordRange, book
+from calculators.science.animals.animal_table import ANIMALS
 from calculators.science.light.lamps import CLASS_FROM_MOL
 
 PLANTS = book().plants
@@ -284,7 +284,7 @@ def test_a_less_sure_range_is_held_to_less_strictly():
     ):  # fmt: skip
         assert list(slack) == sorted(slack)
     outs = [
-        tolerance.within(30.5, Range(20, 28, sure), tolerance.TEMPERATURE_C).out
+        tolerance.within(30.5, RecordRange(20, 28, sure), tolerance.TEMPERATURE_C).out
         for sure in range(len(SURE))
     ]
     assert outs == [True, True, False]

@@ -5,7 +5,7 @@ import re
 import pytest
 
 from calculators.core.run import run
-from calculators.pick.law import BASIS, PLACES, forbids, warnings
+from calculators.pick.plant_law import BASIS, PLACES, forbids, warnings
 from calculators.pick.plant_table import Listed, book
 from scripts.records.rule import Entry
 

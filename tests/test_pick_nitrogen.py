@@ -6,7 +6,7 @@ import random
 import pytest
 
 from calculators.core.run import run
-from calculators.pick.plant_table import GUESS, Range, book
+from calculators.pick.plant_table import GUESS, RecordRange, book
 from calculators.pick.together import MOST_BED, MOST_COVER, STEPS, areas
 from calculators.pick.uptake import FULL_BED_G_M2, KEPT_SHARE, doubling, uptake
 from calculators.science.conversions import CM2_PER_M2
@@ -123,7 +123,7 @@ def test_the_shade_of_floaters_slows_the_beds_and_not_the_floaters():
 
 
 def test_less_light_grows_slower():
-    span, needs = Range(10, 40, GUESS), Range(1, 4, GUESS)
+    span, needs = RecordRange(10, 40, GUESS), RecordRange(1, 4, GUESS)
     assert doubling(span, needs, 0.5) == pytest.approx(40)
     assert doubling(span, needs, 4.0) == pytest.approx(10)
     assert doubling(span, needs, 2.5) == pytest.approx(20)  # half-way: the geometric mean
@@ -153,9 +153,9 @@ def test_the_best_set_is_the_best_of_all_by_brute_force():
     from calculators.pick.choose import fitting
     from calculators.pick.judge import judge_all
     from calculators.pick.together import best_set, members, planted
-    from calculators.pick.wishes import Want
+    from calculators.pick.wishes import Wishes
 
-    want = Want(1.0, 1.5, False, 30, 24, 7, 8, 12, demand_mg_n_day=5.0, surface_cm2=SURFACE)
+    want = Wishes(1.0, 1.5, False, 30, 24, 7, 8, 12, demand_mg_n_day=5.0, surface_cm2=SURFACE)
     fit = fitting(judge_all(want, book()))
     choice, best, most = members(fit, want), -math.inf, 0.0
     for size in (2, 3):

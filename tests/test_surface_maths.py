@@ -8,7 +8,7 @@ from scipy import special
 
 from calculators.surface_cover.discs import Disc, common, drawn, joined, span, without
 from calculators.surface_cover.homography import square_to
-from calculators.surface_cover.leaf_colour import look
+from calculators.surface_cover.leaf_colour import colour_of_leaf
 from calculators.surface_cover.otsu import otsu
 from calculators.surface_cover.outline import NoOutline, area, around, outline, spans
 from calculators.surface_cover.picture import bits, picture, pixels_of
@@ -108,8 +108,8 @@ def test_excess_green_is_the_published_index_but_for_the_constant_in_its_divisor
     red, green, blue = 60, 120, 40
     total = red + green + blue
     index = (2 * green - red - blue) / total  # Woebbecke and others 1995
-    assert look((red, green, blue)).green == pytest.approx(index * total / (total + 160))
-    assert look((red, green, blue)).excess == index * total
+    assert colour_of_leaf((red, green, blue)).green == pytest.approx(index * total / (total + 160))
+    assert colour_of_leaf((red, green, blue)).excess == index * total
 
 
 def test_points_in_any_order_make_one_outline_that_never_crosses_itself():

@@ -11,9 +11,9 @@ from calculators.core.result import BadInput
 from calculators.core.run import compute, run
 from calculators.trend.kendall import exact_limits, inversion_counts, limits_for
 from calculators.trend.next_reading import narrowed_by
-from calculators.trend.outlook import holding_change_percent, settles_at
 from calculators.trend.stretches import Change
 from calculators.trend.theil_sen import theil_sen
+from calculators.trend.trend_outlook import holding_change_percent, settles_at
 
 
 def ask(days, values, changes=(), **more):

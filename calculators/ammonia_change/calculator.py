@@ -18,7 +18,7 @@ from calculators.core.quantity import AnswersTo, Assumed, Choices, Help, Label, 
 from calculators.core.result import Line, Note, Series
 from calculators.science.water.ammonia import ACT_NH3_MG_N_L, WATCH_NH3_MG_N_L
 from calculators.science.water.ammonia_reading import Reading, ReportedAs, total_nitrogen
-from calculators.science.water.change_choice import Outcome, Way, choose, outcome, outcomes
+from calculators.science.water.change_choice import ChangeOutcome, Way, choose, outcome, outcomes
 from calculators.science.water.water_mix import Water
 
 WAYS = (
@@ -161,7 +161,7 @@ def ammonia_change(
     )
 
 
-def pictures(steps: list[Outcome]) -> dict[str, Series]:
+def pictures(steps: list[ChangeOutcome]) -> dict[str, Series]:
     """Free ammonia against the share that is changed, right after and later."""
     percents = [step.percent for step in steps]
     lines = (Line("test daily", WATCH_NH3_MG_N_L), Line("act", ACT_NH3_MG_N_L))

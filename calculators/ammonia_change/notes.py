@@ -11,7 +11,7 @@ from calculators.science.water.ammonia import (
 )
 from calculators.science.water.ammonia_reading import BOUND_IS_COUNTED, unit_notes
 from calculators.science.water.carbonate import SUFFOCATING_CO2_MG_L, co2_mg_l
-from calculators.science.water.change_choice import Choice, Outcome
+from calculators.science.water.change_choice import ChangeOutcome, Choice
 from calculators.science.water.change_words import sentence
 from calculators.science.water.chemistry import MEQ_PER_DH
 from calculators.science.water.mixing import share_of_second
@@ -34,7 +34,7 @@ NO_PH_UP = Note(
 
 
 def notes(
-    choice: Choice, tank: Water, tap: Water, change: Outcome, reported_as: str
+    choice: Choice, tank: Water, tap: Water, change: ChangeOutcome, reported_as: str
 ) -> tuple[Note, ...]:
     """The advice first, then what bounds it."""
     if tank.ammonia_mg_n_l == 0:
@@ -50,7 +50,7 @@ def notes(
     )  # fmt: skip
 
 
-def advice(choice: Choice, tank: Water, tap: Water, change: Outcome) -> Note:
+def advice(choice: Choice, tank: Water, tap: Water, change: ChangeOutcome) -> Note:
     """The way in plain words, with the page for the first hour where animals are in danger."""
     chronic = chronic_limit_mg_n_l(tank.ph, tank.temperature_c)
     acts = rate(tank.ammonia_mg_n_l / chronic, choice.now.nh3_mg_n_l) == "act"
@@ -62,7 +62,7 @@ def advice(choice: Choice, tank: Water, tap: Water, change: Outcome) -> Note:
     return Note("info" if choice.way == "nothing" else level, text, True, links)
 
 
-def this_change(choice: Choice, change: Outcome) -> list[Note]:
+def this_change(choice: Choice, change: ChangeOutcome) -> list[Note]:
     """A warning where the change in mind would bring free ammonia to the act line from below."""
     worst = max(change.at_once.nh3_mg_n_l, change.later.nh3_mg_n_l)
     below = choice.now.nh3_mg_n_l < ACT_NH3_MG_N_L

@@ -7,7 +7,7 @@ from calculators.core.quantities import Cover, Days, FeedMass, HoursADay, Volume
 from calculators.core.quantity import Help, Keys, Label
 from calculators.diagnose.case import check_findings, contradictions, figures_of
 from calculators.diagnose.case_read import read_case
-from calculators.diagnose.first_step import Known, to_do_first
+from calculators.diagnose.first_step import FirstStepEvidence, to_do_first
 from calculators.diagnose.follow_up import expected, filled
 from calculators.diagnose.next_check import best_check
 from calculators.diagnose.outputs import Diagnosis, NextCheck, Readings
@@ -36,12 +36,12 @@ def findings_by_place() -> dict[str, Any]:
                 "findings": [
                     {
                         "key": key,
-                        "question": one.question,
-                        "label": one.label,
-                        "from_input": one.input,
+                        "question": finding.question,
+                        "label": finding.label,
+                        "from_input": finding.input,
                     }
-                    for key, one in FINDINGS.items()
-                    if one.where == where
+                    for key, finding in FINDINGS.items()
+                    if finding.where == where
                 ],
             }
             for where, label in WHERE.items()
@@ -111,9 +111,11 @@ def diagnose(
     chances = posterior(case, named)
     urgent = is_urgent(case, chances, named, values._asdict())
     enough = is_enough(case, chances)
-    action, action_for = to_do_first(Known(case, chances, named, values._asdict(), urgent, enough))
+    action, action_for = to_do_first(
+        FirstStepEvidence(case, chances, named, values._asdict(), urgent, enough)
+    )
     check = best_check(case, worth_asking_about(case, chances))
-    told = action_for if enough or urgent else None
+    expected_for = action_for if enough or urgent else None
     return Diagnosis(
         ranked=ranked(case, chances, plant),
         next_check=check
@@ -125,10 +127,10 @@ def diagnose(
         enough=enough,
         first_action_for=action_for,
         something_else_percent=round(100 * chances[SOMETHING_ELSE], RESULT_DIGITS),
-        expect=expected(told),
-        if_not=CAUSES[told].ask if told else None,
+        expect=expected(expected_for),
+        if_not=CAUSES[expected_for].ask if expected_for else None,
         calculators=filled(
-            told,
+            expected_for,
             {
                 "readings": values._asdict(),
                 "volume_l": volume_l,

@@ -21,8 +21,8 @@ def figures_of(
 ) -> dict[str, Any]:
     """Everything that is known, by input; food for each 100 L only where the volume is known."""
     feed = None if feed_g_week is None or volume_l is None else feed_g_week / volume_l * LITRES
-    found: dict[str, Any] = {f"readings.{key}": value for key, value in readings.items()}
-    found |= {
+    figures: dict[str, Any] = {f"readings.{key}": value for key, value in readings.items()}
+    figures |= {
         "light_hours": light_hours,
         "feed_g_week_100_l": feed,
         "cover_percent": cover_percent,
@@ -31,14 +31,14 @@ def figures_of(
     }
     if plant:
         kind = PLANTS[plant]
-        found |= {
+        figures |= {
             "plant.habit": kind.habit,
             "plant.genus": kind.genus,
             "plant.nitrogen_role": kind.nitrogen_role,
             # "either" does not say in which form this one was bought
             "plant.bought_as": None if kind.bought_as == "either" else kind.bought_as,
         }
-    return {key: value for key, value in found.items() if value is not None}
+    return {key: value for key, value in figures.items() if value is not None}
 
 
 def check_findings(present: Collection[str], absent: Collection[str]) -> None:

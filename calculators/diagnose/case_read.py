@@ -27,22 +27,22 @@ class Case(NamedTuple):
 
     def present(self) -> set[str]:
         """Every finding that is there, said or following."""
-        said = {answer.present for answer in self.answers.values() if answer.present}
-        return said | {key for key, (there, _) in self.follows.items() if there}
+        present = {answer.present for answer in self.answers.values() if answer.present}
+        return present | {key for key, (there, _) in self.follows.items() if there}
 
     def at_odds(self) -> list[tuple[str, str]]:
         """Pairs of findings that were both said to be there though one excludes the other."""
-        said = {answer.present for answer in self.answers.values() if answer.present}
+        present = {answer.present for answer in self.answers.values() if answer.present}
         return [
-            (one, other)
-            for one, other in itertools.combinations(sorted(said), 2)
-            if excluded(one, other) or excluded(other, one)
+            (first, other)
+            for first, other in itertools.combinations(sorted(present), 2)
+            if excluded(first, other) or excluded(other, first)
         ]
 
 
-def excluded(one: str, other: str) -> bool:
+def excluded(first: str, other: str) -> bool:
     """Whether a finding, or what it implies, excludes another."""
-    implied = closure(one)
+    implied = closure(first)
     return any(other in FINDINGS[key].excludes for key in implied)
 
 
@@ -84,15 +84,15 @@ def in_band(key: str, value: Any) -> bool:
 
 def consequences(answers: Mapping[str, Answer]) -> dict[str, tuple[bool, frozenset[str]]]:
     """What follows from the answers for questions that have none, and from which findings."""
-    found: dict[str, tuple[bool, frozenset[str]]] = {}
+    consequences_by_key: dict[str, tuple[bool, frozenset[str]]] = {}
     for answer in answers.values():
         for key, there, source in following(answer):
             if question_of(key) in answers:
                 continue
-            before = found.get(key, (there, frozenset[str]()))
+            before = consequences_by_key.get(key, (there, frozenset[str]()))
             # two findings may say opposite things of a third; then it counts as there
-            found[key] = (before[0] or there, before[1] | {source})
-    return found
+            consequences_by_key[key] = (before[0] or there, before[1] | {source})
+    return consequences_by_key
 
 
 def following(answer: Answer) -> Iterator[tuple[str, bool, str]]:
@@ -117,8 +117,8 @@ def closure(key: str) -> set[str]:
     """A finding and all that it implies."""
     known, waiting = set[str](), [key]
     while waiting:
-        one = waiting.pop()
-        if one not in known:
-            known.add(one)
-            waiting += FINDINGS[one].implies
+        finding = waiting.pop()
+        if finding not in known:
+            known.add(finding)
+            waiting += FINDINGS[finding].implies
     return known

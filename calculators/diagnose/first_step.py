@@ -31,7 +31,7 @@ OWN_PROBLEM = {
 }  # readings that have a problem's page of their own
 
 
-class Known(NamedTuple):
+class FirstStepEvidence(NamedTuple):
     """What the first step is chosen by."""
 
     case: Case
@@ -42,30 +42,30 @@ class Known(NamedTuple):
     enough: bool
 
 
-def to_do_first(known: Known) -> tuple[str, str | None]:
+def to_do_first(evidence: FirstStepEvidence) -> tuple[str, str | None]:
     """The first safe step, and the problem it is for."""
-    kills = deadly(known.readings)
-    cause = endangering(known)
+    kills = deadly(evidence.readings)
+    cause = endangering(evidence)
     if any(reading not in OWN_PROBLEM for reading, _ in kills):
-        return against_readings(known, kills, cause)
-    action, of = by_cause(known, cause)
-    if is_cold(known.case) and animals_suffer(known.case):
+        return against_readings(evidence, kills, cause)
+    action, of = by_cause(evidence, cause)
+    if is_cold(evidence.case) and animals_suffer(evidence.case):
         action += CHECK_THE_HEATER
     return action, of
 
 
-def endangering(known: Known) -> str | None:
+def endangering(evidence: FirstStepEvidence) -> str | None:
     """The cause that most likely endangers animals, if one does."""
-    best = likeliest(known)
-    if CAUSES[best].slowly and in_danger(known.case):
+    best = likeliest(evidence)
+    if CAUSES[best].slowly and in_danger(evidence.case):
         return best  # the usual half change would do harm here
-    fair = fair_urgent(known.chances, known.named)
-    return fair[0] if fair else explains(known.chances) if in_danger(known.case) else None
+    fair = fair_urgent(evidence.chances, evidence.named)
+    return fair[0] if fair else explains(evidence.chances) if in_danger(evidence.case) else None
 
 
-def likeliest(known: Known) -> str:
+def likeliest(evidence: FirstStepEvidence) -> str:
     """The likeliest cause of all."""
-    best: str = min(CAUSES, key=lambda cause: (-known.chances[cause], cause))
+    best: str = min(CAUSES, key=lambda cause: (-evidence.chances[cause], cause))
     return best
 
 
@@ -79,33 +79,35 @@ def explains(chances: Mapping[str, float]) -> str | None:
     return best if urgent[best] > ENOUGH * sum(urgent.values()) else None
 
 
-def by_cause(known: Known, cause: str | None) -> tuple[str, str | None]:
+def by_cause(evidence: FirstStepEvidence, cause: str | None) -> tuple[str, str | None]:
     """The first step by the cause that endangers animals, else by the likeliest."""
-    water = water_of(known.case)
+    water = water_of(evidence.case)
     if cause:
         return safe_action(cause, water), cause
-    if known.urgent:
+    if evidence.urgent:
         return f"{AIR_FIRST} {with_care(CHANGE_FIRST, water)} {THEN_TEST}", None
-    if known.enough:
-        best = likeliest(known)
+    if evidence.enough:
+        best = likeliest(evidence)
         return safe_action(best, water), best
-    harms = harmful(known.readings)
+    harms = harmful(evidence.readings)
     if harms:
-        return " ".join([*(STEPS[one].harmful for one in harms), LOOK_TOO]), None
+        return " ".join([*(STEPS[reading].harmful for reading in harms), LOOK_TOO]), None
     return LOOK_FIRST, None
 
 
-def against_readings(known: Known, kills: Outside, cause: str | None) -> tuple[str, str | None]:
+def against_readings(
+    evidence: FirstStepEvidence, kills: Outside, cause: str | None
+) -> tuple[str, str | None]:
     """The first step against readings that kill, with what a cause adds to it, and one change of water."""
-    water = water_of(known.case)
-    said = [STEPS[one].deadly for one in kills]
-    if cause and not is_shown_by(cause, known.case, kills):
-        said.append(CAUSES[cause].besides or CAUSES[cause].first_action)
+    water = water_of(evidence.case)
+    sentences = [STEPS[reading].deadly for reading in kills]
+    if cause and not is_shown_by(cause, evidence.case, kills):
+        sentences.append(CAUSES[cause].besides or CAUSES[cause].first_action)
     change: str = change_for(kills)
     if change or (cause and CAUSES[cause].besides) or shows_ammonia(water):
         usual = CHANGES["tenth"] if cause and CAUSES[cause].slowly else CHANGE_FIRST
-        said.append(with_care(change or usual, water))
-    return " ".join(said), cause
+        sentences.append(with_care(change or usual, water))
+    return " ".join(sentences), cause
 
 
 def is_shown_by(cause: str, case: Case, kills: Outside) -> bool:

@@ -22,7 +22,7 @@ class Day(NamedTuple):
     to_day: Annotated[Days, Label("To day")]
 
 
-class Filled(NamedTuple):
+class FilledCalculator(NamedTuple):
     """A calculator and inputs for it."""
 
     calculator: Annotated[str, Label("Calculator")]
@@ -41,10 +41,10 @@ def when(from_day: float, to_day: float) -> str:
 
 def expected(cause: str | None) -> list[Day]:
     """What a problem's record says to expect."""
-    return [Day(**one) for one in CAUSES[cause].expect] if cause else []
+    return [Day(**change) for change in CAUSES[cause].expect] if cause else []
 
 
-def filled(cause: str | None, inputs: Mapping[str, Any]) -> list[Filled]:
+def filled(cause: str | None, inputs: Mapping[str, Any]) -> list[FilledCalculator]:
     """The record's calculators with the keeper's own figures in place of its examples.
 
     ``inputs`` are the diagnosis's own. A figure goes where the calculator has an input of the same
@@ -53,10 +53,10 @@ def filled(cause: str | None, inputs: Mapping[str, Any]) -> list[Filled]:
     own = {**(inputs["readings"] or {}), **{key: inputs[key] for key in OWN}}
     own |= {there: own[here] for here, there in RENAMED.items()}
     made = []
-    for one in CAUSES[cause].calculators if cause else ():
-        known = {key: own.get(one["readings"].get(key, key)) for key in one["inputs"]}
+    for calculator in CAUSES[cause].calculators if cause else ():
+        known = {key: own.get(calculator["readings"].get(key, key)) for key in calculator["inputs"]}
         given = {
             key: round(value, RESULT_DIGITS) for key, value in known.items() if value is not None
         }
-        made.append(Filled(one["calculator"], {**one["inputs"], **given}))
+        made.append(FilledCalculator(calculator["calculator"], {**calculator["inputs"], **given}))
     return made

@@ -13,33 +13,33 @@ from calculators.diagnose.problem_table import FINDINGS, question_of
 MOST_NAMED, LONGEST = 5, 40  # of what was left out; an address may hold anything
 
 
-class Known(NamedTuple):
+class ReadableInputs(NamedTuple):
     """The inputs that can be read, and each word that was left out, in order."""
 
     given: dict[str, Any]
     dropped: list[str]
 
 
-def known_only(fields: tuple[Field, ...], given: Mapping[str, Any]) -> Known:
+def known_only(fields: tuple[Field, ...], given: Mapping[str, Any]) -> ReadableInputs:
     """Leave out inputs by unknown keys, unknown keys in lists and choices, and answers at odds.
 
     ``given`` is flat text, as a page sends it. A figure that cannot be read stays: it has a field.
     """
     known = flat_keys(fields)
     dropped = [key for key in given if key not in known]
-    kept = {key: value for key, value in given.items() if key in known}
+    readable = {key: value for key, value in given.items() if key in known}
     for field in fields:
-        value = kept.get(field.key)
+        value = readable.get(field.key)
         if field.kind == "keys" and value is not None:
             words = [word for word in keys_in(value) if word]
             dropped += [word for word in words if word not in field.choices]
-            kept[field.key] = [word for word in words if word in field.choices]
+            readable[field.key] = [word for word in words if word in field.choices]
         elif value and field.kind == "choice" and value not in field.choices:
-            dropped.append(str(kept.pop(field.key)))
+            dropped.append(str(readable.pop(field.key)))
         elif field.kind == "object" and isinstance(value, str):
             dropped.append(field.key)
-            del kept[field.key]
-    return Known(*agreeing(kept, dropped))
+            del readable[field.key]
+    return ReadableInputs(*agreeing(readable, dropped))
 
 
 def without(given: Mapping[str, Any], bad: Iterable[str]) -> dict[str, Any]:
@@ -68,10 +68,10 @@ def agreeing(given: dict[str, Any], dropped: list[str]) -> tuple[dict[str, Any],
             dropped.append(before)
         answers[question_of(key)] = key
     present = list(answers.values())
-    found = given | {"findings": present}
+    readable = given | {"findings": present}
     if isinstance(given.get("absent"), list):
-        found["absent"] = [key for key in given["absent"] if key not in present]
-    return found, dropped
+        readable["absent"] = [key for key in given["absent"] if key not in present]
+    return readable, dropped
 
 
 def left_out(dropped: list[str], wrong: list[str]) -> str:

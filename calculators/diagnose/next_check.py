@@ -59,9 +59,9 @@ def best_check(
     best = max(bits, key=lambda question: bits[question], default=None)
     if best is None or bits[best] < LEAST_BITS:
         return None
-    told = columns(best, chances)
-    finding = max(QUESTIONS[best], key=lambda key: answer_bits(told, (key,)))
-    return compare(told, finding)
+    informative_columns = columns(best, chances)
+    finding = max(QUESTIONS[best], key=lambda key: answer_bits(informative_columns, (key,)))
+    return compare(informative_columns, finding)
 
 
 def worth(question: str, looking: Looking | None) -> float:
@@ -99,34 +99,34 @@ def columns(question: str, chances: Mapping[str, float]) -> list[Column]:
     return [*shown, (SOMETHING_ELSE, weight, mixed)]
 
 
-def answer_bits(told: list[Column], answers: tuple[str, ...]) -> float:
+def answer_bits(informative_columns: list[Column], answers: tuple[str, ...]) -> float:
     """The mutual information of cause and answer: each of ``answers``, or none of them.
 
     I = sum over causes c and answers a of P(c) P(a|c) log2(P(a|c) / P(a)), in bits.
     """
     table = []
-    for _, chance, given in told:
+    for _, chance, given in informative_columns:
         shown = [given[key] for key in answers]
         table.append((chance, [*shown, max(0.0, 1 - sum(shown))]))
-    whole = [
+    mean = [
         math.fsum(chance * row[place] for chance, row in table) for place in range(len(answers) + 1)
     ]
     bits = math.fsum(
         chance * share * math.log2(share / total)
         for chance, row in table
-        for share, total in zip(row, whole, strict=True)
+        for share, total in zip(row, mean, strict=True)
         if share > 0 and chance > 0
     )
     return round(bits, COMPARED_DIGITS)
 
 
-def compare(told: list[Column], finding: str) -> Check:
+def compare(informative_columns: list[Column], finding: str) -> Check:
     """The leading cause whose chance hangs most on a finding."""
-    there = math.fsum(chance * given[finding] for _, chance, given in told)
+    there = math.fsum(chance * given[finding] for _, chance, given in informative_columns)
     moved = [
         (name, chance * given[finding] / there, chance * (1 - given[finding]) / (1 - there))
-        for name, chance, given in told
+        for name, chance, given in informative_columns
         if name != SOMETHING_ELSE
     ]
-    name, yes, no = max(moved, key=lambda one: round(abs(one[1] - one[2]), COMPARED_DIGITS))
+    name, yes, no = max(moved, key=lambda move: round(abs(move[1] - move[2]), COMPARED_DIGITS))
     return Check(finding, name, yes, no)

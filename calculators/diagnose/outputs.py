@@ -14,7 +14,7 @@ from calculators.core.quantities import (
 )
 from calculators.core.quantity import Help, Label
 from calculators.core.result import Note
-from calculators.diagnose.follow_up import Day, Filled
+from calculators.diagnose.follow_up import Day, FilledCalculator
 
 
 class Readings(NamedTuple):
@@ -35,7 +35,7 @@ class Readings(NamedTuple):
     oxygen_mg_l: Oxygen | None = None
 
 
-class Ranked(NamedTuple):
+class RankedCause(NamedTuple):
     """One possible cause."""
 
     problem: Annotated[str, Label("Problem")]
@@ -57,7 +57,7 @@ class NextCheck(NamedTuple):
 class Diagnosis(NamedTuple):
     """Possible causes in order, and what to do about the animals first."""
 
-    ranked: Annotated[list[Ranked], Label("Possible causes")]
+    ranked: Annotated[list[RankedCause], Label("Possible causes")]
     next_check: Annotated[NextCheck | None, Label("Look at this next")]
     first_action: Annotated[str, Label("Do first")]
     urgent: Annotated[bool, Label("Animals may be in danger")]
@@ -66,5 +66,5 @@ class Diagnosis(NamedTuple):
     something_else_percent: Annotated[Percent, Label("Something that is not in this book")]
     expect: Annotated[list[Day], Label("What to expect, and by which day")]
     if_not: Annotated[str | None, Label("If that does not come")]
-    calculators: Annotated[list[Filled], Label("Calculators with your figures")]
+    calculators: Annotated[list[FilledCalculator], Label("Calculators with your figures")]
     notes: tuple[Note, ...]

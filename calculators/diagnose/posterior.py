@@ -35,15 +35,22 @@ def terms(cause: str, case: Case) -> list[Term]:
 
     What follows from a finding counts only where the cause says nothing about that finding itself.
     """
-    found = []
+    evidence = []
     for question, answer in case.answers.items():
-        found.append(term(cause, question, answer.present, answer.absent, answer.value))
+        evidence.append(term(cause, question, answer.present, answer.absent, answer.value))
     rows = CAUSES[cause].rows
     for key, (there, sources) in case.follows.items():
         if sources.isdisjoint(rows):
             gone = frozenset() if there else frozenset({key})
-            found.append(term(cause, question_of(key), key if there else None, gone, None))
-    return sorted(found, key=lambda one: (one.question, one.present or "", sorted(one.absent)))
+            evidence.append(term(cause, question_of(key), key if there else None, gone, None))
+    return sorted(
+        evidence,
+        key=lambda entry: (
+            entry.question,
+            entry.present or "",
+            sorted(entry.absent),
+        ),
+    )
 
 
 def term(
@@ -80,14 +87,14 @@ def posterior(case: Case, named: tuple[str, ...]) -> dict[str, float]:
     """
     logs = {
         cause: math.log(prior_weight(cause, named))
-        + together([one.log_ratio for one in terms(cause, case)])
+        + together([term.log_ratio for term in terms(cause, case)])
         for cause in CAUSES
     }
     logs[SOMETHING_ELSE] = math.log(SOMETHING_ELSE_WEIGHT)
     highest = max(logs.values())
     chances = normal([math.exp(log - highest) for log in logs.values()])
-    found = {
+    by_cause = {
         cause: round((1 - BOOK_MAY_ERR) * chance, COMPARED_DIGITS)
         for cause, chance in zip(logs, chances, strict=True)
     }
-    return {**found, SOMETHING_ELSE: found[SOMETHING_ELSE] + BOOK_MAY_ERR}
+    return {**by_cause, SOMETHING_ELSE: by_cause[SOMETHING_ELSE] + BOOK_MAY_ERR}

@@ -7,7 +7,7 @@ from calculators.core.data import read_table
 from calculators.diagnose.likelihood import ODDS, USUAL, shares
 
 
-class Finding(NamedTuple):
+class FindingEntry(NamedTuple):
     """Something that a keeper can see, remember or measure."""
 
     where: str
@@ -23,7 +23,7 @@ class Finding(NamedTuple):
     excludes: tuple[str, ...] = ()
 
 
-class Row(NamedTuple):
+class EvidenceRow(NamedTuple):
     """What a finding says about a cause."""
 
     strength: str
@@ -31,7 +31,7 @@ class Row(NamedTuple):
     why: str
 
 
-class Cause(NamedTuple):
+class CauseEntry(NamedTuple):
     """A problem record, as far as the diagnosis needs it.
 
     ``kin``: problems of one root. ``slowly``: a large, quick change of water would do harm.
@@ -49,7 +49,7 @@ class Cause(NamedTuple):
     expect: tuple[dict[str, Any], ...]
     ask: str
     calculators: tuple[dict[str, Any], ...]
-    rows: dict[str, Row]
+    rows: dict[str, EvidenceRow]
 
 
 class Kind(NamedTuple):
@@ -64,9 +64,11 @@ class Kind(NamedTuple):
 
 
 TABLE = read_table("diagnosis")
-FINDINGS = {key: Finding(**fields) for key, fields in TABLE["findings"].items()}
+FINDINGS = {key: FindingEntry(**fields) for key, fields in TABLE["findings"].items()}
 CAUSES = {
-    key: Cause(**{**fields, "rows": {name: Row(*row) for name, row in fields["rows"].items()}})
+    key: CauseEntry(
+        **{**fields, "rows": {name: EvidenceRow(*row) for name, row in fields["rows"].items()}}
+    )
     for key, fields in TABLE["causes"].items()
 }
 PLANTS = {key: Kind(**fields) for key, fields in TABLE["plants"].items()}
@@ -86,7 +88,7 @@ def question_of(key: str) -> str:
     return FINDINGS[key].input or key
 
 
-def covers_all(bands: list[Finding]) -> bool:
+def covers_all(bands: list[FindingEntry]) -> bool:
     """Whether bands leave no figure out, so that one of them must be true."""
     ordered = sorted(bands, key=lambda band: -1.0 if band.above is None else band.above)
     if ordered[0].equals or ordered[0].above is not None or ordered[-1].up_to is not None:
@@ -96,20 +98,20 @@ def covers_all(bands: list[Finding]) -> bool:
 
 def read_questions() -> dict[str, dict[str, float]]:
     """Each question with the probability of its answers when the trouble is something else."""
-    found: dict[str, dict[str, float]] = {}
+    questions: dict[str, dict[str, float]] = {}
     for key, finding in FINDINGS.items():
-        found.setdefault(question_of(key), {})[key] = USUAL[finding.usual]
-    for answers in found.values():
+        questions.setdefault(question_of(key), {})[key] = USUAL[finding.usual]
+    for answers in questions.values():
         if len(answers) > 1 and covers_all([FINDINGS[key] for key in answers]):
             total = sum(answers.values())
             answers.update({key: share / total for key, share in answers.items()})
-    return found
+    return questions
 
 
 QUESTIONS = read_questions()
 
 
-def read_shares(cause: Cause) -> dict[str, dict[str, float]]:
+def read_shares(cause: CauseEntry) -> dict[str, dict[str, float]]:
     """The probability of each answer given a cause, for the questions it says something about."""
     return {
         question: shares(

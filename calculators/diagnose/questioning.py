@@ -33,7 +33,7 @@ LOOK_AT_ANIMALS = (
 )
 
 
-def look(
+def next_look(
     spec: Spec, answer: Mapping[str, Any], asked: Mapping[str, Any], system: System
 ) -> dict[str, Any]:
     """The painted diagnosis, and the next question.
@@ -43,14 +43,14 @@ def look(
     """
     inputs, outputs = answer["inputs"], answer["outputs"]
     taps = known_taps(asked)
-    said = {*(inputs["findings"] or ()), *(inputs["absent"] or ())}
-    passed = [key for key in taps if key in FINDINGS and key not in said]
+    answered = {*(inputs["findings"] or ()), *(inputs["absent"] or ())}
+    passed = [key for key in taps if key in FINDINGS and key not in answered]
     case, chances = read(inputs)
     where = str(asked.get("place"))
-    wanted = next_question(case, complained_of(case, chances, where), where, frozenset(passed))
-    done = wanted is None or (is_settled(outputs, len(taps)) and not asked.get("on"))
+    question = next_question(case, complained_of(case, chances, where), where, frozenset(passed))
+    done = question is None or (is_settled(outputs, len(taps)) and not asked.get("on"))
     first = outputs["first_action_for"]
-    causes = [one._asdict() for one in explaining_first(case, chances, inputs["plant"])]
+    causes = [cause._asdict() for cause in explaining_first(case, chances, inputs["plant"])]
     return {
         "urgent": outputs["urgent"],
         "enough": outputs["enough"],
@@ -66,7 +66,7 @@ def look(
         "taps": len(taps),
         "most_taps": MOST_TAPS,
         "done": done,
-        "ask": wanted and paint_question(wanted, spec, system),
+        "ask": question and paint_question(question, spec, system),
         "causes": paint_causes(causes, inputs, water_of(case)),
         "something_else": shown_percent(outputs["something_else_percent"]),
         "answers": paint_answers(inputs, passed),
@@ -117,10 +117,10 @@ def paint_question(finding: str, spec: Spec, system: System) -> dict[str, Any]:
 
 def fields_of(spec: Spec) -> dict[str, Field]:
     """The calculator's fields by dotted key."""
-    found = {field.key: field for field in spec.inputs}
+    fields = {field.key: field for field in spec.inputs}
     for field in spec.inputs:
-        found |= {f"{field.key}.{part.key}": part for part in field.row}
-    return found
+        fields |= {f"{field.key}.{part.key}": part for part in field.row}
+    return fields
 
 
 def further_notes(notes: list[dict[str, str]]) -> list[dict[str, str]]:
@@ -131,7 +131,7 @@ def further_notes(notes: list[dict[str, str]]) -> list[dict[str, str]]:
 def animals_note(case: Case, outputs: Mapping[str, Any]) -> list[dict[str, str]]:
     """A reminder, where no answer is about the animals."""
     known = {key for answer in case.answers.values() for key in (answer.present, *answer.absent)}
-    about = {key for key, one in FINDINGS.items() if one.where == "animals"}
+    about = {key for key, finding in FINDINGS.items() if finding.where == "animals"}
     if outputs["urgent"] or not about.isdisjoint(known):
         return []
     return [{"level": "info", "text": LOOK_AT_ANIMALS}]

@@ -34,21 +34,23 @@ def shown_percent(percent: float) -> str:
     return f"{round(percent)} %" if percent >= 1 else "under 1 %"
 
 
-def paint_cause(one: Mapping[str, Any], inputs: Mapping[str, Any], water: Water) -> dict[str, Any]:
+def paint_cause(
+    ranked_cause: Mapping[str, Any], inputs: Mapping[str, Any], water: Water
+) -> dict[str, Any]:
     """One cause with its reasons, what to do, and what to expect."""
-    cause = CAUSES[one["problem"]]
-    calculators = filled(one["problem"], inputs)
+    cause = CAUSES[ranked_cause["problem"]]
+    calculators = filled(ranked_cause["problem"], inputs)
     return {
-        "problem": one["problem"],
-        "name": one["name"],
-        "percent": shown_percent(one["probability_percent"]),
-        "sure": words_for(one["probability_percent"]),
-        "share": round(one["probability_percent"]),
-        "urgency": one["urgency"],
-        "urgency_words": URGENCY[one["urgency"]],
-        "because": one["because"],
-        "against": one["against"],
-        "first_action": safe_action(one["problem"], water),
+        "problem": ranked_cause["problem"],
+        "name": ranked_cause["name"],
+        "percent": shown_percent(ranked_cause["probability_percent"]),
+        "sure": words_for(ranked_cause["probability_percent"]),
+        "share": round(ranked_cause["probability_percent"]),
+        "urgency": ranked_cause["urgency"],
+        "urgency_words": URGENCY[ranked_cause["urgency"]],
+        "because": ranked_cause["because"],
+        "against": ranked_cause["against"],
+        "first_action": safe_action(ranked_cause["problem"], water),
         "this_week": list(cause.this_week),
         "expect": [
             f"{when(day['from_day'], day['to_day'])}: {day['text']}" for day in cause.expect
@@ -65,7 +67,7 @@ def paint_causes(
     ranked: list[dict[str, Any]], inputs: Mapping[str, Any], water: Water
 ) -> list[dict[str, Any]]:
     """The leading causes, each with its first step as this water allows it."""
-    return [paint_cause(one, inputs, water) for one in ranked[:MOST_SHOWN]]
+    return [paint_cause(cause, inputs, water) for cause in ranked[:MOST_SHOWN]]
 
 
 def paint_answers(inputs: Mapping[str, Any], passed: list[str]) -> list[dict[str, Any]]:
@@ -73,9 +75,9 @@ def paint_answers(inputs: Mapping[str, Any], passed: list[str]) -> list[dict[str
 
     A reading that was said to be none of its bands is one answer with all their keys.
     """
-    said = (("Yes", inputs["findings"]), ("No", inputs["absent"]), ("Not known", passed))
+    groups = (("Yes", inputs["findings"]), ("No", inputs["absent"]), ("Not known", passed))
     rows: dict[tuple[str, str], list[str]] = {}
-    for word, keys in said:
+    for word, keys in groups:
         for key in keys or ():
             rows.setdefault((word, question_of(key)), []).append(key)
     return [
@@ -91,9 +93,9 @@ def paint_answers(inputs: Mapping[str, Any], passed: list[str]) -> list[dict[str
 def paint_lines(ranked: list[dict[str, Any]], outputs: Mapping[str, Any]) -> list[str]:
     """A few lines to keep by: the leading causes, and the first step."""
     causes = [
-        f"{one['name']}: {words_for(one['probability_percent'])}, "
-        f"{shown_percent(one['probability_percent'])}"
-        for one in ranked[:2]
+        f"{cause['name']}: {words_for(cause['probability_percent'])}, "
+        f"{shown_percent(cause['probability_percent'])}"
+        for cause in ranked[:2]
     ]
     if not outputs["enough"]:
         causes.insert(0, "Not enough to tell.")

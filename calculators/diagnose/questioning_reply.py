@@ -8,7 +8,7 @@ from calculators.core.result import BadInput
 from calculators.core.run import Found, compute
 from calculators.core.units import System
 from calculators.diagnose.known_words import known_only, left_out, without
-from calculators.diagnose.questioning import fields_of, known_taps, look
+from calculators.diagnose.questioning import fields_of, known_taps, next_look
 
 # The page's door makes of a result what the page paints; it hands that function in.
 Answered = Callable[[Spec, Found, System], dict[str, Any]]
@@ -27,18 +27,18 @@ def look_reply(
     ``asked`` is as ``look`` takes it; its ``unknown`` are words of the address that the page has no
     field for. Figures that cannot be read come as ``problems`` too, beside the answer.
     """
-    kept, dropped = known_only(spec.inputs, given)
+    readable, dropped = known_only(spec.inputs, given)
     taps = known_taps(asked)
     lost = [key for key in asked.get("asked", ()) if key not in taps]
     dropped = [*map(str, asked.get("unknown", ())), *dropped, *map(str, lost)]
     reply: dict[str, Any] = {"given": dict(given)}
     try:
-        found = compute(spec.name, kept, typed=True, system=system)
+        result = compute(spec.name, readable, typed=True, system=system)
     except BadInput as bad:
         reply["problems"] = problems_shown(bad)
-        found = compute(spec.name, without(kept, reply["problems"]), typed=True, system=system)
-    reply |= answered(spec, found, system)
-    reply["look"] = look(spec, found.answer, {**asked, "asked": taps}, system)
+        result = compute(spec.name, without(readable, reply["problems"]), typed=True, system=system)
+    reply |= answered(spec, result, system)
+    reply["look"] = next_look(spec, result.answer, {**asked, "asked": taps}, system)
     wrong = [fields_of(spec)[key].label for key in reply.get("problems", ())]
     reply["dropped"] = list(dict.fromkeys(dropped))
     reply["left_out"] = left_out(dropped, wrong)

@@ -7,7 +7,13 @@ from calculators.core.numbers import show_number
 from calculators.core.units import System, to_shown, unit_shown
 from calculators.diagnose.case_read import Case
 from calculators.diagnose.next_check import Looking, best_check
-from calculators.diagnose.problem_table import FINDINGS, QUESTIONS, Finding, covers_all, question_of
+from calculators.diagnose.problem_table import (
+    FINDINGS,
+    QUESTIONS,
+    FindingEntry,
+    covers_all,
+    question_of,
+)
 from calculators.diagnose.words import upper
 
 # Questions with more answers than yes and no, by the input that they are about.
@@ -81,12 +87,12 @@ def question(finding: str, fields: dict[str, Field], system: System = "metric") 
     return Question(finding, ASKED[name], (*chips, Chip(UNKNOWN)))
 
 
-def lower_edge(finding: Finding) -> float:
+def lower_edge(finding: FindingEntry) -> float:
     """For putting bands in order; an open end comes first."""
     return float("-inf") if finding.above is None else finding.above
 
 
-def band_words(finding: Finding, field: Field | None, system: System) -> str:
+def band_words(finding: FindingEntry, field: Field | None, system: System) -> str:
     """A band as figures with their unit, or its label where figures would not be plainer."""
     if finding.equals is not None or field is None or field.key in DAYS:
         return upper(finding.label)

@@ -2,7 +2,7 @@
 
 from calculators.diagnose.case_read import Case
 from calculators.diagnose.likelihood import ODDS
-from calculators.diagnose.outputs import Ranked
+from calculators.diagnose.outputs import RankedCause
 from calculators.diagnose.problem_table import CAUSES, FINDINGS
 from calculators.diagnose.words import reasons
 from calculators.science.rounding import RESULT_DIGITS
@@ -18,7 +18,7 @@ def in_order(chances: dict[str, float]) -> list[str]:
     return sorted(CAUSES, key=lambda cause: (-chances[cause], cause))
 
 
-def ranked(case: Case, chances: dict[str, float], plant: str | None) -> list[Ranked]:
+def ranked(case: Case, chances: dict[str, float], plant: str | None) -> list[RankedCause]:
     """The likeliest causes with their reasons."""
     shown = [
         cause
@@ -28,9 +28,9 @@ def ranked(case: Case, chances: dict[str, float], plant: str | None) -> list[Ran
     return [row(cause, case, chances, plant) for cause in shown]
 
 
-def row(cause: str, case: Case, chances: dict[str, float], plant: str | None) -> Ranked:
+def row(cause: str, case: Case, chances: dict[str, float], plant: str | None) -> RankedCause:
     """One cause of the ranking."""
-    return Ranked(
+    return RankedCause(
         cause,
         round(100 * chances[cause], RESULT_DIGITS),
         *reasons(cause, case, plant),
@@ -39,7 +39,7 @@ def row(cause: str, case: Case, chances: dict[str, float], plant: str | None) ->
     )
 
 
-def explaining_first(case: Case, chances: dict[str, float], plant: str | None) -> list[Ranked]:
+def explaining_first(case: Case, chances: dict[str, float], plant: str | None) -> list[RankedCause]:
     """The ranking, but first the causes that explain something that the keeper saw.
 
     Nobody who points at holes in leaves wants to read of tea-coloured water first, common as that
@@ -52,8 +52,10 @@ def explaining_first(case: Case, chances: dict[str, float], plant: str | None) -
         for place, cause in enumerate(explaining[:MOST_EXPLAINING])
         if place == 0 or 100 * chances[cause] >= LEAST_PERCENT
     ]
-    rest = [one for one in ranked(case, chances, plant) if one.problem not in first]
-    rest.sort(key=lambda one: not explains(one.problem, seen))
+    rest = [
+        candidate for candidate in ranked(case, chances, plant) if candidate.problem not in first
+    ]
+    rest.sort(key=lambda candidate: not explains(candidate.problem, seen))
     return [*(row(cause, case, chances, plant) for cause in first), *rest]
 
 

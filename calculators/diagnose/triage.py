@@ -52,13 +52,13 @@ def worth_asking_about(case: Case, chances: Mapping[str, float]) -> dict[str, fl
     """The chances that the next check is for: of what endangers animals only, where a sign says so."""
     if not in_danger(case):
         return dict(chances)
-    kept = {
+    causes = {
         cause: chance
         for cause, chance in chances.items()
         if cause == SOMETHING_ELSE or CAUSES[cause].urgency == "now"
     }
-    total = sum(kept.values())
-    return {cause: kept.get(cause, 0.0) / total for cause in chances}
+    total = sum(causes.values())
+    return {cause: causes.get(cause, 0.0) / total for cause in chances}
 
 
 def complained_of(case: Case, chances: Mapping[str, float], where: str) -> dict[str, float]:
@@ -77,12 +77,12 @@ def complained_of(case: Case, chances: Mapping[str, float], where: str) -> dict[
         if ODDS[row.strength] > 1
         and (key in seen if seen else FINDINGS[key].where == where and row.strength == "strong-for")
     }
-    kept = {
+    causes = {
         cause: chance * (1 if cause in fits or cause == SOMETHING_ELSE else BESIDE_THE_POINT)
         for cause, chance in chances.items()
     }
-    total = sum(kept.values())
-    return {cause: chance / total for cause, chance in kept.items()}
+    total = sum(causes.values())
+    return {cause: chance / total for cause, chance in causes.items()}
 
 
 def is_enough(case: Case, chances: Mapping[str, float]) -> bool:
@@ -100,14 +100,14 @@ def warnings(
     case: Case, readings: Mapping[str, float | None], urgent: bool, enough: bool
 ) -> list[Note]:
     """What the keeper must know beside the ranking."""
-    said = []
+    notes = []
     if urgent:
-        said.append(Note("danger", IN_DANGER))
+        notes.append(Note("danger", IN_DANGER))
     ammonia, ph, warmth = (readings[key] for key in ("ammonia_mg_n_l", "ph", "temperature_c"))
     if ammonia and ph is not None and warmth is not None:
         limit = chronic_limit_mg_n_l(ph, warmth)
         times = show_number(ammonia / limit, 2)
-        said.append(
+        notes.append(
             Note(
                 "danger" if ammonia > limit else "caution",
                 f"At this pH and temperature your ammonia is {times} times the US limit for lasting "
@@ -115,16 +115,16 @@ def warnings(
             )
         )
     harms = harmful(readings)
-    said += [Note("caution", STEPS[one].harmful) for one in harms]
+    notes += [Note("caution", STEPS[reading].harmful) for reading in harms]
     if ("temperature_c", "low") in deadly(readings):
-        said.append(Note("info", TO_KINDS_THAT_LIVE_COLD))
+        notes.append(Note("info", TO_KINDS_THAT_LIVE_COLD))
     if not enough:
-        said.append(Note("info", SEE_TO_IT_FIRST if urgent or harms else NOT_ENOUGH))
-    said.append(
+        notes.append(Note("info", SEE_TO_IT_FIRST if urgent or harms else NOT_ENOUGH))
+    notes.append(
         Note(
             "info",
             "The percentages are our judgement, not a measurement. What you have not looked "
             "at counts neither for nor against.",
         )
     )
-    return said
+    return notes

@@ -8,7 +8,7 @@ from calculators.diagnose.case_read import Case
 from calculators.diagnose.likelihood import ODDS
 from calculators.diagnose.next_check import Check
 from calculators.diagnose.posterior import Term, terms
-from calculators.diagnose.problem_table import CAUSES, FINDINGS, PLANTS, QUESTIONS, Row
+from calculators.diagnose.problem_table import CAUSES, FINDINGS, PLANTS, QUESTIONS, EvidenceRow
 from calculators.science.animals.reading_words import WARMTH_STEP
 
 WORTH_SAYING = math.log(1.08)  # a weaker likelihood ratio is no reason
@@ -59,7 +59,7 @@ def sentence(cause: str, one: Term) -> str:
     return f"Not there: {FINDINGS[keys[0]].label}. {tells(row, one.log_ratio)}"
 
 
-def tells(row: Row | None, log_ratio: float) -> str:
+def tells(row: EvidenceRow | None, log_ratio: float) -> str:
     """What the absence of a finding says."""
     if row is None:
         return "It would say something else." if log_ratio > 0 else "It is often there."

@@ -6,7 +6,7 @@ from typing import NamedTuple
 from calculators.core.result import Note
 from calculators.dosing.bottle import Bottle, bottle_notes, verdict
 from calculators.dosing.cautions import Plan, ammonia_notes, level_cautions, rise_cautions
-from calculators.dosing.limits import KILLS
+from calculators.dosing.dose_limits import KILLS
 from calculators.dosing.salts import Salt
 from calculators.dosing.settling import Settled
 from calculators.dosing.settling_notes import settling_notes

@@ -93,10 +93,10 @@ def bottle_notes(salt: Salt | None, bottle: Bottle, bottle_ml: float, iron: floa
                 "The millilitres of a labelled bottle are left out for a salt.",
             ),
         ]
-    said = [COPPER, HANDLING, LABEL_FIRST]
+    notes = [COPPER, HANDLING, LABEL_FIRST]
     if bottle.doses_per_bottle is None:
-        said.append(Note("info", "No rise, no dose: the number of doses has no meaning."))
+        notes.append(Note("info", "No rise, no dose: the number of doses has no meaning."))
     elif bottle.doses_per_bottle < 1:
         ml = show_number(bottle.ml_per_dose or 0.0)
-        said.insert(0, Note("caution", f"One dose is {ml} mL, more than the bottle holds."))
-    return said
+        notes.insert(0, Note("caution", f"One dose is {ml} mL, more than the bottle holds."))
+    return notes

@@ -31,10 +31,10 @@ from calculators.dosing.choices import (
     Schedule,
     Source,
 )
-from calculators.dosing.labels import MOST_GRAMS_A_LITRE, Analysis, Printed
 from calculators.dosing.outputs import Dosing
+from calculators.dosing.product_labels import MOST_GRAMS_A_LITRE, Analysis, Printed
 from calculators.dosing.salts import SALTS, Salt
-from calculators.dosing.settling import Rhythm, course, settle
+from calculators.dosing.settling import DosingSchedule, course, settle
 from calculators.dosing.wanted import wanted_rise
 from calculators.science.conversions import DAYS_PER_WEEK
 
@@ -215,7 +215,10 @@ def dosing(
     amount = rise * volume_l / 1000 / share  # g of a salt, mL of a labelled bottle
     form = label_n_form if source == "label" else source
     bottle = mixed(salt, amount, bottle_ml, dose_ml) if salt else bought(amount, bottle_ml)
-    adds = {key: None if one is None else rise * one / share for key, one in shares.items()}
+    adds = {
+        key: None if ion_share is None else rise * ion_share / share
+        for key, ion_share in shares.items()
+    }
     settled = settle(plan.rise, plan.use_a_day, plan.tap, plan.rhythm)
     dose = Dose(
         plan, target_mg_l, now_mg_l, salt, form, bottle, bottle_ml, dose_ml, adds, settled
@@ -238,13 +241,13 @@ def answer(dose: Dose) -> Dosing:
     )
 
 
-def rhythm_of(schedule: Schedule, percent: float | None, days: float | None) -> Rhythm:
+def rhythm_of(schedule: Schedule, percent: float | None, days: float | None) -> DosingSchedule:
     """How often is dosed and changed; changes of which a figure is missing count as none."""
     changes = percent is not None and days is not None
     change_every = days if changes and days is not None else NEVER_DAYS
     share = percent / 100 if changes and percent is not None else 0.0
     every = change_every if schedule == "after-change" else DOSE_EVERY_DAYS.get(schedule)
-    return Rhythm(every, change_every, share)
+    return DosingSchedule(every, change_every, share)
 
 
 def check(

@@ -5,8 +5,8 @@ from typing import NamedTuple
 
 from calculators.core.numbers import show_number
 from calculators.core.result import Level, Note
-from calculators.dosing.limits import KILLS, LIMITS, can_kill
-from calculators.dosing.settling import Rhythm, highest
+from calculators.dosing.dose_limits import KILLS, LIMITS, can_kill
+from calculators.dosing.settling import DosingSchedule, highest
 from calculators.science.water import chemistry
 from calculators.science.water.ammonia import chronic_limit_mg_n_l, unionised_share
 from calculators.science.water.unread import EXAMPLE_PH, EXAMPLE_TEMPERATURE_C
@@ -26,26 +26,26 @@ class Plan(NamedTuple):
     rise: float
     use_a_day: float
     tap: float
-    rhythm: Rhythm
+    rhythm: DosingSchedule
 
 
 def peaks(plan: Plan, adds: Mapping[str, float | None]) -> dict[str, float]:
     """The highest level of each thing added, mg/L; what is not the nutrient is taken as unused."""
-    found = {
+    levels = {
         key: highest(0, added, 0, 0, plan.rhythm)
         for key, added in adds.items()
         if added and key in (*LIMITS, "nitrogen")
     }
-    found[plan.nutrient] = highest(plan.now, plan.rise, plan.use_a_day, plan.tap, plan.rhythm)
-    if plan.nutrient != "nitrate" and "nitrogen" in found:
+    levels[plan.nutrient] = highest(plan.now, plan.rise, plan.use_a_day, plan.tap, plan.rhythm)
+    if plan.nutrient != "nitrate" and "nitrogen" in levels:
         # all of it ends as nitrate where plants do not take it first
-        found["nitrate"] = found["nitrogen"] * chemistry.NITRATE_PER_N
-    return found
+        levels["nitrate"] = levels["nitrogen"] * chemistry.NITRATE_PER_N
+    return levels
 
 
 def level_cautions(plan: Plan, adds: Mapping[str, float | None]) -> list[Note]:
     """Cautions for the levels that a plan leads to; what can kill comes first."""
-    said = []
+    notes = []
     for key, level in peaks(plan, adds).items():
         limit = LIMITS.get(key)
         if not limit or level < limit.caution:
@@ -58,29 +58,29 @@ def level_cautions(plan: Plan, adds: Mapping[str, float | None]) -> list[Note]:
             else ""
         )
         text = f"This plan takes {key} to {show_number(level)} mg/L{unused}.{kills} {limit.why}"
-        said.append(Note(grade, f"{text} Dose less, or change more water."))
-    return sorted(said, key=lambda note: KILLS not in note.text)
+        notes.append(Note(grade, f"{text} Dose less, or change more water."))
+    return sorted(notes, key=lambda note: KILLS not in note.text)
 
 
 def rise_cautions(adds: Mapping[str, float | None]) -> list[Note]:
     """Cautions for what one dose changes in a day."""
     added = {key: value or 0.0 for key, value in adds.items()}
-    said = []
+    notes = []
     if added["nitrate"] > NITRATE_A_DAY_MG_L:
-        said.append(f"nitrate by {show_number(added['nitrate'])} mg/L")
+        notes.append(f"nitrate by {show_number(added['nitrate'])} mg/L")
     hardness = added["calcium"] / chemistry.CA + added["magnesium"] / chemistry.MG
     if hardness / chemistry.MMOL_PER_DH > HARDNESS_A_DAY_DH:
-        said.append(f"hardness by {show_number(hardness / chemistry.MMOL_PER_DH)} °dH")
+        notes.append(f"hardness by {show_number(hardness / chemistry.MMOL_PER_DH)} °dH")
     salts = sum(added.values()) - added["nitrogen"]  # which the nitrate holds already
     if salts > SALTS_A_DAY_MG_L:
-        said.append(f"dissolved salts by {show_number(salts)} mg/L")
+        notes.append(f"dissolved salts by {show_number(salts)} mg/L")
     return [
         Note(
             "caution",
             f"One dose raises {what} in a day. Split it over several days: fish and moulting "
             "shrimps feel such a jump (common practice, no source).",
         )
-        for what in said
+        for what in notes
     ]
 
 

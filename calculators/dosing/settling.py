@@ -11,7 +11,7 @@ LEVEL_SHOWN_DAYS = 56.0  # eight weeks
 MOMENT = 1e-9  # days; two events closer than this are one
 
 
-class Rhythm(NamedTuple):
+class DosingSchedule(NamedTuple):
     """How often a dose is given and water changed.
 
     ``dose_every`` in days, None for a single dose; ``change_every`` in days; ``share`` of the water
@@ -35,7 +35,7 @@ class Settled(NamedTuple):
     after: float
 
 
-def settle(rise: float, use_a_day: float, tap: float, rhythm: Rhythm) -> Settled | None:
+def settle(rise: float, use_a_day: float, tap: float, rhythm: DosingSchedule) -> Settled | None:
     """Where the level settles, in mg/L; None where it never does.
 
     It never does with a single dose, without changes, and where plants take more than comes in.
@@ -48,7 +48,7 @@ def settle(rise: float, use_a_day: float, tap: float, rhythm: Rhythm) -> Settled
 
 
 def course(
-    now: float, rise: float, use_a_day: float, tap: float, rhythm: Rhythm
+    now: float, rise: float, use_a_day: float, tap: float, rhythm: DosingSchedule
 ) -> tuple[list[float], list[float]]:
     """Days and levels over eight weeks from the first dose; plants stop at nothing left."""
     never = 2 * LEVEL_SHOWN_DAYS
@@ -72,7 +72,7 @@ def course(
     return [day for day, _ in points], [level for _, level in points]
 
 
-def highest(now: float, rise: float, use_a_day: float, tap: float, rhythm: Rhythm) -> float:
+def highest(now: float, rise: float, use_a_day: float, tap: float, rhythm: DosingSchedule) -> float:
     """The highest level on the way or once settled, in mg/L."""
     settled = settle(rise, use_a_day, tap, rhythm)
     return max(*course(now, rise, use_a_day, tap, rhythm)[1], *(settled or ()))

@@ -28,18 +28,18 @@ def settling_notes(plan: Plan, settled: Settled | None) -> list[Note]:
 
 def settled_notes(plan: Plan) -> list[Note]:
     """What a settled level rests on."""
-    said = []
+    notes = []
     if plan.use_a_day == 0:
         text = "No use by plants is entered, so the settled level is the highest it can be."
-        said.append(Note("info", text))
+        notes.append(Note("info", text))
     if plan.tap == 0:
         text = "The new water is taken to hold none: what it holds comes on top."
-        said.append(Note("info", text))
+        notes.append(Note("info", text))
     doses = plan.rhythm.doses_a_stretch
     if abs(doses - round(doses)) > 1e-6 or round(doses) == 0:
         text = "Doses and changes do not fall together, so the settled levels are a mean."
-        said.append(Note("info", text))
-    said.append(
+        notes.append(Note("info", text))
+    notes.append(
         Note("info", "Test before every few doses: the kit knows what the plants took, we guess.")
     )
-    return said
+    return notes

@@ -22,7 +22,7 @@ from calculators.core.result import Refusal, Refused
 from calculators.floaters.floater_table import PLANTS, shown_name, usual_doubling, usual_wet_g_m2
 from calculators.floaters.outputs import Floaters
 from calculators.floaters.ring_fit import largest_ring, most_rings
-from calculators.floaters.thinning import Rhythm, next_thinning, saw
+from calculators.floaters.thinning import ThinningPlan, next_thinning, saw
 from calculators.floaters.words import from_record, notes
 from calculators.science.conversions import CM2_PER_M2
 
@@ -119,7 +119,7 @@ def floaters(
     if doubling is None:
         raise Refused(*neither_time_nor_plant())
     wet_g_m2_used = wet_g_m2 or usual_wet_g_m2(kind, dry_matter_percent)
-    rhythm = Rhythm(low_percent, high_percent, thin_every_days, doubling)
+    rhythm = ThinningPlan(low_percent, high_percent, thin_every_days, doubling)
     thinning = next_thinning(cover_percent, rhythm)
     surface = length_cm * width_cm
     in_rings = ring_count * math.pi / 4 * ring_diameter_cm**2

@@ -14,7 +14,7 @@ NOW_DAYS = 1.0  # what is due within a day is due now
 LARGEST_STEP_PERCENT = 100 / 3
 
 
-class Rhythm(NamedTuple):
+class ThinningPlan(NamedTuple):
     """What the keeper holds to: the limits in percent, thinning and doubling in days."""
 
     low: float
@@ -52,7 +52,7 @@ class Thinning(NamedTuple):
         return self.cover - self.left
 
 
-def next_thinning(cover: float, rhythm: Rhythm) -> Thinning:
+def next_thinning(cover: float, rhythm: ThinningPlan) -> Thinning:
     """The thinning that comes next; now where the cover is at a limit, or within a day of it."""
     reach = min(rhythm.grown, rhythm.high)
     due = rhythm.doubling * math.log2(reach / cover)
@@ -62,7 +62,7 @@ def next_thinning(cover: float, rhythm: Rhythm) -> Thinning:
     return Thinning(due, now, present, rhythm.low, max(1, steps))
 
 
-def saw(cover: float, rhythm: Rhythm) -> Series:
+def saw(cover: float, rhythm: ThinningPlan) -> Series:
     """Cover day by day, thinned back to the lower limit when it is due and then at each interval."""
     days, covers = [0.0], [cover]
     thinning = next_thinning(cover, rhythm)

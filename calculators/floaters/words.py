@@ -8,7 +8,7 @@ from calculators.core.result import Note
 from calculators.core.wording import CUTTINGS
 from calculators.floaters.floater_table import FloatingPlant
 from calculators.floaters.outputs import AreaByEye, DaysByEye, DoublingUsed, ShareByEye
-from calculators.floaters.thinning import NOW_DAYS, Rhythm, Thinning
+from calculators.floaters.thinning import NOW_DAYS, Thinning, ThinningPlan
 from calculators.science.light.lamps import CLOSED_COVER_PERCENT
 
 CLOSED = Note(
@@ -18,23 +18,23 @@ CLOSED = Note(
 )
 
 
-def notes(cover: float, rhythm: Rhythm, thinning: Thinning, room_cm2: float) -> list[Note]:
+def notes(cover: float, rhythm: ThinningPlan, thinning: Thinning, room_cm2: float) -> list[Note]:
     """What to do and when, whether the rhythm holds, and what a closed surface does to the animals."""
-    said = []
+    parts = []
     if thinning.now:
-        said.append(thin_now(cover, rhythm, thinning, room_cm2))
+        parts.append(thin_now(cover, rhythm, thinning, room_cm2))
     if rhythm.grown > rhythm.high:
-        said.append(too_seldom(rhythm))
-    if not said:
-        said.append(holds(rhythm, thinning))
+        parts.append(too_seldom(rhythm))
+    if not parts:
+        parts.append(holds(rhythm, thinning))
     if thinning.now and thinning.steps > 1:
-        said.append(in_steps(thinning, room_cm2))
+        parts.append(in_steps(thinning, room_cm2))
     if max(rhythm.high, cover) > CLOSED_COVER_PERCENT:
-        said.append(CLOSED)
-    return [*said, CUTTINGS]
+        parts.append(CLOSED)
+    return [*parts, CUTTINGS]
 
 
-def thin_now(cover: float, rhythm: Rhythm, thinning: Thinning, room_cm2: float) -> Note:
+def thin_now(cover: float, rhythm: ThinningPlan, thinning: Thinning, room_cm2: float) -> Note:
     """What to take out today, and why."""
     if cover > rhythm.high:
         why = "the cover is over its upper limit"
@@ -61,7 +61,7 @@ def in_steps(thinning: Thinning, room_cm2: float) -> Note:
     return Note("caution", text, True)
 
 
-def too_seldom(rhythm: Rhythm) -> Note:
+def too_seldom(rhythm: ThinningPlan) -> Note:
     """How often it takes, in whole days and never later than the upper limit comes."""
     days = math.floor(rhythm.longest) if rhythm.longest >= 1 else rhythm.longest
     every = "every day" if days == 1 else f"every {figure(DaysByEye, days)} days"
@@ -69,7 +69,7 @@ def too_seldom(rhythm: Rhythm) -> Note:
     return Note("caution", text, True)
 
 
-def holds(rhythm: Rhythm, thinning: Thinning) -> Note:
+def holds(rhythm: ThinningPlan, thinning: Thinning) -> Note:
     """The answer where the rhythm holds and nothing is due yet."""
     share = figure(ShareByEye, 100 * thinning.removed / thinning.cover)
     text = (
@@ -83,17 +83,17 @@ def from_record(
     plant: FloatingPlant | None, doubling: float | None, wet: float | None, dry_matter: float
 ) -> list[Note]:
     """Which figures the record gave; ``doubling`` and ``wet`` are those, None where the keeper's stand."""
-    said = []
+    notes = []
     if plant and plant.doubling_days and doubling is not None:
         span = plant.doubling_days
         text = (
             f"Doubling time: {figure(DoublingUsed, doubling)} days, the middle of {show_number(span.low)} to "
             f"{show_number(span.high)} in the record of {plant.name} ({span.sure}). Time it in your tank."
         )
-        said.append(Note("info", text))
+        notes.append(Note("info", text))
     if wet is not None:
-        said.append(wet_note(plant, wet, dry_matter))
-    return said
+        notes.append(wet_note(plant, wet, dry_matter))
+    return notes
 
 
 def wet_note(plant: FloatingPlant | None, wet: float, dry_matter: float) -> Note:

@@ -14,7 +14,7 @@ from calculators.core.quantities import (
 )
 from calculators.core.quantity import Choices, Help, Label, Possible, Valid
 from calculators.core.result import Line, Note, Series
-from calculators.free_ammonia.notes import Readings, notes
+from calculators.free_ammonia.notes import AmmoniaReadings, notes
 from calculators.science.water.ammonia import (
     ACT_NH3_MG_N_L,
     WATCH_NH3_MG_N_L,
@@ -118,7 +118,9 @@ def free_ammonia(
         chronic_ratio=total / chronic,
         rating=rating,
         notes=(
-            *notes(rating, total, acute, Readings(ammonia_mg_l, reported_as, ph, temperature_c)),
+            *notes(
+                rating, total, acute, AmmoniaReadings(ammonia_mg_l, reported_as, ph, temperature_c)
+            ),
             *unit_notes(reported_as),
             BOUND_IS_COUNTED,
         ),

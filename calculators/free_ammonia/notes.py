@@ -11,7 +11,7 @@ CHANGE_TITLE = "Changing water when ammonia shows"
 NEUTRAL_PH = 7.0
 
 
-class Readings(NamedTuple):
+class AmmoniaReadings(NamedTuple):
     """What the keeper read, as the two calculators take it."""
 
     ammonia_mg_l: float
@@ -20,29 +20,31 @@ class Readings(NamedTuple):
     temperature_c: float
 
 
-def notes(rating: Rating, total_mg_n_l: float, acute_mg_n_l: float, read: Readings) -> list[Note]:
+def notes(
+    rating: Rating, total_mg_n_l: float, acute_mg_n_l: float, read: AmmoniaReadings
+) -> list[Note]:
     """What to do by the rating; nothing where there is no ammonia."""
     if total_mg_n_l == 0:
         return []
     if rating == "act":
         return order_of_doing(total_mg_n_l, acute_mg_n_l, read)
-    said = []
+    advice = []
     if total_mg_n_l > acute_mg_n_l:
-        said.append(ACUTE)
+        advice.append(ACUTE)
     if rating == "watch":
-        said.append(Note("caution", "Test daily, feed less, and look for what rots in the tank."))
+        advice.append(Note("caution", "Test daily, feed less, and look for what rots in the tank."))
     else:
-        said.append(CAUSES)
+        advice.append(CAUSES)
     if read.ph < NEUTRAL_PH:
         text = (
             "At this pH little is toxic now. New water that is harder or less acid can make the rest "
             "toxic, at once and more as carbon dioxide leaves: ask before you change water."
         )
-        said.append(Note("caution", text, links=(onward(read),)))
-    return said
+        advice.append(Note("caution", text, links=(onward(read),)))
+    return advice
 
 
-def order_of_doing(total_mg_n_l: float, acute_mg_n_l: float, read: Readings) -> list[Note]:
+def order_of_doing(total_mg_n_l: float, acute_mg_n_l: float, read: AmmoniaReadings) -> list[Note]:
     """Numbered steps above the act line, right for acid water as well; the first safe thing first."""
     water = first_step_for_ammonia(total_mg_n_l, read.ph, None, read.temperature_c)
     water = water.replace(f" {CALM}", "").replace(f"{CALM} ", "")
@@ -55,13 +57,13 @@ def order_of_doing(total_mg_n_l: float, acute_mg_n_l: float, read: Readings) -> 
         "5. Do not raise the pH: it turns more of it toxic.",
     )
     links = (onward(read), Link("Animals in danger", "danger/"))
-    said = [ACUTE] if total_mg_n_l > acute_mg_n_l else []
-    return said + [
+    warning = [ACUTE] if total_mg_n_l > acute_mg_n_l else []
+    return warning + [
         Note("danger", step, links=links if step.startswith("2.") else ()) for step in steps
     ]
 
 
-def onward(read: Readings) -> Link:
+def onward(read: AmmoniaReadings) -> Link:
     """The calculator for changing water, filled in with what was read."""
     return Link(CHANGE_TITLE, "calculators/ammonia-change/", dict(read._asdict()))
 

@@ -139,7 +139,7 @@ def light(
     wanted = CLASS_FROM_MOL[wanted_class] if wanted_dli_mol is None else wanted_dli_mol
     open_dli = daily_light_mol(surface * water, hours)
     most = largest_cover_percent(open_dli, wanted, floater_transmission_percent)
-    found = Light(
+    result = Light(
         ppfd_surface_umol=surface,
         ppfd_substrate_umol=plants,
         dli_surface_mol=daily_light_mol(surface, hours),
@@ -160,8 +160,8 @@ def light(
         series=curves(surface * passed, attenuation_per_m, depth_cm, plants, hours),
     )
     measured = ppfd_surface_umol is not None
-    return found._replace(
-        notes=tuple(notes(found, measured, lumens is not None, lamp, floater_cover_percent))
+    return result._replace(
+        notes=tuple(notes(result, measured, lumens is not None, lamp, floater_cover_percent))
     )
 
 

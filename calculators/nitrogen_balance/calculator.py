@@ -16,9 +16,9 @@ from calculators.core.quantities import (
 )
 from calculators.core.quantity import Assumed, Help, Label, Possible
 from calculators.core.result import Refusal, Refused, Series
-from calculators.nitrogen_balance.load import load_of, weeks_to_low
 from calculators.nitrogen_balance.notes import notes
 from calculators.nitrogen_balance.outputs import NitrogenBalance
+from calculators.nitrogen_balance.tank_load import load_of, weeks_to_low
 from calculators.science.conversions import DAYS_PER_WEEK
 from calculators.science.nitrogen import inputs
 from calculators.science.nitrogen.balance import SHOWN_DAYS, cycle_of, exchanged, flows, judge, saw
@@ -165,7 +165,7 @@ def nitrogen_balance(
     """
     check_slopes(slope_week, slope_low_week, slope_high_week)
     bed = common_surface_cm2(volume_l) if soil_area_cm2 is None else soil_area_cm2
-    found = flows(
+    week_flows = flows(
         feed_g_week,
         protein_percent,
         plant_uptake_mg_n_day,
@@ -174,28 +174,28 @@ def nitrogen_balance(
         (bed, denitrification_mg_n_m2_day),
     )
     share = change_percent / 100
-    cycle = cycle_of(found, volume_l, share, change_every_days, tap_nitrate_mg_l)
+    cycle = cycle_of(week_flows, volume_l, share, change_every_days, tap_nitrate_mg_l)
     days = days_to_nothing(nitrate_mg_l, cycle)
     high = settled(nitrate_mg_l, cycle)
     verdict = judge(cycle, days)
     more = extra_to_hold(cycle, target_nitrate_mg_l, volume_l)
     per_cm2 = floating_uptake(1.0, floater_doubling_days)
-    feed_to_balance = feed_for(found.plants + found.denitrified, protein_percent)
-    feed_for_target = feed_for(found.excreted - more, protein_percent)
+    feed_to_balance = feed_for(week_flows.plants + week_flows.denitrified, protein_percent)
+    feed_for_target = feed_for(week_flows.excreted - more, protein_percent)
     slopes = (slope_week, slope_low_week, slope_high_week)
-    uptake = fit(found, slopes, next_reading_ratio, volume_l)
-    load = load_of(found, feed_g_week, volume_l, ph, temperature_c)
+    uptake = fit(week_flows, slopes, next_reading_ratio, volume_l)
+    load = load_of(week_flows, feed_g_week, volume_l, ph, temperature_c)
     weeks = weeks_to_low(kh_dh, load.kh_dh_week)
     saw_teeth = series(nitrate_mg_l, cycle)
-    more_gas = nitrate_of((MORE_GAS - 1) * found.denitrified, volume_l)
-    rotting = DAYS_PER_WEEK * nitrate_of(found.rotting_at_most, volume_l)
+    more_gas = nitrate_of((MORE_GAS - 1) * week_flows.denitrified, volume_l)
+    rotting = DAYS_PER_WEEK * nitrate_of(week_flows.rotting_at_most, volume_l)
     return NitrogenBalance(
-        feed_n_mg_day=found.fed,
-        ammonia_n_mg_day=found.excreted,
-        plants_n_mg_day=found.plants,
-        denitrified_n_mg_day=found.denitrified,
-        denitrified_low_n_mg_day=LESS_GAS * found.denitrified,
-        denitrified_high_n_mg_day=MORE_GAS * found.denitrified,
+        feed_n_mg_day=week_flows.fed,
+        ammonia_n_mg_day=week_flows.excreted,
+        plants_n_mg_day=week_flows.plants,
+        denitrified_n_mg_day=week_flows.denitrified,
+        denitrified_low_n_mg_day=LESS_GAS * week_flows.denitrified,
+        denitrified_high_n_mg_day=MORE_GAS * week_flows.denitrified,
         changed_out_n_mg_day=exchanged(nitrate_mg_l, volume_l, cycle),
         tap_n_mg_day=exchanged(tap_nitrate_mg_l, volume_l, cycle),
         nitrate_change_mg_l_week=DAYS_PER_WEEK * cycle.rise_day,
@@ -224,7 +224,7 @@ def nitrogen_balance(
         notes=(
             *notes(
                 verdict,
-                found,
+                week_flows,
                 cycle,
                 days,
                 high,
@@ -236,7 +236,7 @@ def nitrogen_balance(
                 feed_to_balance=feed_to_balance,
                 feed_for_target=feed_for_target,
             ),
-            *fit_notes(uptake, found),
+            *fit_notes(uptake, week_flows),
         ),
         series={"nitrate": saw_teeth},
     )

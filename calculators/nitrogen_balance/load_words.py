@@ -2,7 +2,7 @@
 
 from calculators.core.numbers import show_number as show
 from calculators.core.result import Note
-from calculators.nitrogen_balance.load import MUCH_KH_DH_WEEK, Load
+from calculators.nitrogen_balance.tank_load import MUCH_KH_DH_WEEK, Load
 from calculators.science.nitrogen.filter_load import HOURS_PER_DAY, LEAST_FILM, MOST_FILM
 
 
@@ -27,18 +27,18 @@ def load_notes(load: Load) -> list[Note]:
 
 def ammonia_words(load: Load) -> list[str]:
     """How soon ammonia harms without a filter, and where it settles with one, if near harm."""
-    found, said = load.ammonia, []
-    if found.harms_within(HOURS_PER_DAY):
-        said.append(
-            f"{show(found.load_mg_n_l_day, 2)} mg of nitrogen a litre and day come in as ammonia; if the "
-            f"filter stops, it harms after {show(found.hours_to_harm or 0, 2)} hours."
+    filter_load, sentences = load.ammonia, []
+    if filter_load.harms_within(HOURS_PER_DAY):
+        sentences.append(
+            f"{show(filter_load.load_mg_n_l_day, 2)} mg of nitrogen a litre and day come in as ammonia; if "
+            f"the filter stops, it harms after {show(filter_load.hours_to_harm or 0, 2)} hours."
         )
-    if found.films_may_fail:
-        said.append(
+    if filter_load.films_may_fail:
+        sentences.append(
             f"Even a ripe filter may not keep up, taken as a film of bacteria on {LEAST_FILM:.0f} to "
             f"{MOST_FILM:.0f} times the water's surface."
         )
-    return said
+    return sentences
 
 
 def air_words(load: Load) -> list[str]:

@@ -1,8 +1,8 @@
 """All that the weekly budget says, in its order: harm to animals, the verdict, the rest."""
 
 from calculators.core.result import Note
-from calculators.nitrogen_balance.load import Load
 from calculators.nitrogen_balance.load_words import hardness_notes, load_notes
+from calculators.nitrogen_balance.tank_load import Load
 from calculators.nitrogen_balance.verdict import Ahead, verdict_note
 from calculators.science.conversions import DAYS_PER_WEEK
 from calculators.science.nitrogen.balance import SHOWN_DAYS, Flows, Verdict
@@ -12,7 +12,7 @@ from calculators.science.nitrogen.steady import Cycle
 
 def notes(
     verdict: Verdict,
-    found: Flows,
+    week_flows: Flows,
     cycle: Cycle,
     days: float | None,
     high: float | None,
@@ -30,7 +30,7 @@ def notes(
     harm = [*nitrate_notes(now, high, endless=endless), *load_notes(load)]
     first = sorted(harm, key=lambda note: note.level != "danger")
     ahead = Ahead(now, later, SHOWN_DAYS / DAYS_PER_WEEK)
-    says = verdict_note(verdict, found, cycle, days, high, ahead, harmless=not harm)
+    says = verdict_note(verdict, week_flows, cycle, days, high, ahead, harmless=not harm)
     return [
         *first,
         says._replace(first=True),

@@ -22,7 +22,7 @@ class Ahead:
 
 def verdict_note(
     verdict: Verdict,
-    found: Flows,
+    week_flows: Flows,
     cycle: Cycle,
     days: float | None,
     high: float | None,
@@ -32,8 +32,8 @@ def verdict_note(
 ) -> Note:
     """The verdict in plain sentences; a word that calms is used only where nothing harms."""
     flows = (
-        f"{show(found.excreted)} mg of nitrogen a day come in as ammonia, plants and soil take "
-        f"{show(found.plants + found.denitrified)}."
+        f"{show(week_flows.excreted)} mg of nitrogen a day come in as ammonia, plants and soil take "
+        f"{show(week_flows.plants + week_flows.denitrified)}."
     )
     if verdict == "running-short":
         left = "is used up now" if days is not None and days < 1 else f"lasts about {days:.0f} days"
@@ -71,5 +71,5 @@ def course(cycle: Cycle, high: float | None, ahead: Ahead, *, harmless: bool) ->
         return f"Rising: nitrate goes {goes}.{taps}"
     if ahead.moves < 0:
         return f"Falling: nitrate goes {goes}.{taps}"
-    held = "Steady: as much goes as comes, within what a kit can tell."
-    return f"{held if harmless else 'Nitrate stays about where it is.'}{taps}"
+    direction = "Steady: as much goes as comes, within what a kit can tell."
+    return f"{direction if harmless else 'Nitrate stays about where it is.'}{taps}"

@@ -16,30 +16,30 @@ GASPING = Note(
 
 
 def animals(
-    found: Sequence[Harm], tank: Tank, events: Sequence[Event], calm: float | None
+    harms: Sequence[Harm], tank: Tank, events: Sequence[Event], calm: float | None
 ) -> list[Note]:
     """The verdict for the animals, what to do, each figure, and what it means with and without animals."""
-    if not found:
+    if not harms:
         return []
-    urgent = [harm for harm in found if harm.is_danger]
-    said = [detail(harm, tank) for harm in found]
+    urgent = [harm for harm in harms if harm.is_danger]
+    notes = [detail(harm, tank) for harm in harms]
     if urgent:
-        said = [headline(urgent), *first_steps(urgent, tank, events), *said, GASPING]
-    said.append(with_and_without(found, calm))
-    return sorted(said, key=lambda note: note.level != "danger")
+        notes = [headline(urgent), *first_steps(urgent, tank, events), *notes, GASPING]
+    notes.append(with_and_without(harms, calm))
+    return sorted(notes, key=lambda note: note.level != "danger")
 
 
-def with_and_without(found: Sequence[Harm], calm: float | None) -> Note:
+def with_and_without(harms: Sequence[Harm], calm: float | None) -> Note:
     """What it means for one who has animals in the tank, and for one who has none yet."""
-    if any(harm.is_danger and harm.is_now for harm in found):
+    if any(harm.is_danger and harm.is_now for harm in harms):
         inside = "do what stands above for them, today"
-    elif any(harm.is_danger for harm in found):
+    elif any(harm.is_danger for harm in harms):
         inside = "test every day, feed little, and be ready for what stands above"
     else:
         inside = (
             "test twice a week, watch how they breathe and eat, and put right what stands above"
         )
-    toxic = any(harm.reading in ("ammonia", "nitrite") for harm in found)
+    toxic = any(harm.reading in ("ammonia", "nitrite") for harm in harms)
     return Note(
         "caution",
         f"Animals already in it: {inside}. No animals yet: wait{waiting(calm) if toxic else PUT_RIGHT}",

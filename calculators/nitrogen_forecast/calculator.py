@@ -18,7 +18,7 @@ from calculators.core.quantities import (
     TissueNitrogen,
 )
 from calculators.core.quantity import Assumed, Choices, Help, Label, MayBeEmpty, Possible, Valid
-from calculators.nitrogen_forecast.answer import late, result, untested
+from calculators.nitrogen_forecast.forecast_result import late, result, untested
 from calculators.nitrogen_forecast.outputs import NitrogenForecast
 from calculators.nitrogen_forecast.target_words import asked
 from calculators.science.conversions import CM2_PER_M2
@@ -275,9 +275,9 @@ def nitrogen_forecast(
     rates = Rates(retained_percent=retained_percent)
     outcome = simulate(tank, events, days, rates)
     around = band(outcome, tank, events, days, rates) if spread == "band" else None
-    wanted = Answers(None, None, None)
+    to_target = Answers(None, None, None)
     if target_nitrate_mg_l is not None:
-        wanted = answers(
+        to_target = answers(
             tank,
             events,
             days,
@@ -286,6 +286,6 @@ def nitrogen_forecast(
             NEW_STEMS_DOUBLE_DAYS,
             floater_doubling_days,
         )
-    said = [*asked(target_nitrate_mg_l, wanted, tank, events, days, rates), *late(events, days)]
-    said += untested(start_ammonia_mg_n_l, start_nitrite_mg_n_l)
-    return result(outcome, tank, events, days, around, wanted, said)
+    notes = [*asked(target_nitrate_mg_l, to_target, tank, events, days, rates), *late(events, days)]
+    notes += untested(start_ammonia_mg_n_l, start_nitrite_mg_n_l)
+    return result(outcome, tank, events, days, around, to_target, notes)

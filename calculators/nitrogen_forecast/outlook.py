@@ -5,7 +5,7 @@ from typing import Annotated
 
 from calculators.science.animals.reading_lines import edge_of
 from calculators.science.nitrogen.about import About
-from calculators.science.nitrogen.daily_record import Line
+from calculators.science.nitrogen.daily_record import DayValues
 from calculators.science.water.ammonia import unionised_share
 
 NITRITE_WATCH_MG_N_L: Annotated[
@@ -22,7 +22,7 @@ NH3_WATCH_MG_N_L: Annotated[
 ] = edge_of("nh3_mg_n_l", "harmful_high")  # fmt: skip
 
 
-def calm_from(lines: Sequence[Line], ph: float, temperature_c: float) -> float | None:
+def calm_from(lines: Sequence[DayValues], ph: float, temperature_c: float) -> float | None:
     """The day from which ammonia and nitrite stay below the working lines; None if they do not."""
     share = unionised_share(ph, temperature_c)
     calm: float | None = None

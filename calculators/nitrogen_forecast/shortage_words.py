@@ -44,8 +44,8 @@ def healthy(hunger: Hunger) -> str:
     return f"New growth is healthy by about day {hunger.healthy_day:.0f}."
 
 
-def names(found: tuple[str, ...]) -> str:
+def names(plants: tuple[str, ...]) -> str:
     """Plants in a sentence, a long list cut short."""
-    if len(found) > 3:
-        return f"{', '.join(found[:2])} and {len(found) - 2} more"
-    return " and ".join(found) if found else "the plants"
+    if len(plants) > 3:
+        return f"{', '.join(plants[:2])} and {len(plants) - 2} more"
+    return " and ".join(plants) if plants else "the plants"

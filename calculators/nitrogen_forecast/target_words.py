@@ -14,7 +14,7 @@ from calculators.science.nitrogen.tank import Event, Rates, Tank
 
 def asked(
     target: float | None,
-    wanted: Answers,
+    to_target: Answers,
     tank: Tank,
     events: Sequence[Event],
     days: float,
@@ -23,12 +23,12 @@ def asked(
     """Cautions that belong to the answers for a target."""
     if target is None:
         return []
-    said = [*harmful_feed(wanted.feed_g_week, tank, events, days, rates), FEED_IN_STEPS]
-    if wanted.feed_g_week is None:
-        said.append(Note("caution", "No feed leads there: even without any, nitrate ends higher."))
-    if None in (wanted.extra_stems_g, wanted.extra_floater_cm2):
-        said.append(Note("caution", "Plants alone do not lead there: change more or feed less."))
-    return said
+    notes = [*harmful_feed(to_target.feed_g_week, tank, events, days, rates), FEED_IN_STEPS]
+    if to_target.feed_g_week is None:
+        notes.append(Note("caution", "No feed leads there: even without any, nitrate ends higher."))
+    if None in (to_target.extra_stems_g, to_target.extra_floater_cm2):
+        notes.append(Note("caution", "Plants alone do not lead there: change more or feed less."))
+    return notes
 
 
 def harmful_feed(

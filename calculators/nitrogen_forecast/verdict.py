@@ -31,10 +31,10 @@ LEVELS: tuple[Level, ...] = (
 )  # fmt: skip
 
 
-def judge(found: Sequence[Harm], hunger: Hunger, course: Course) -> Verdict:
+def judge(harms: Sequence[Harm], hunger: Hunger, course: Course) -> Verdict:
     """The worst that is to be said of a run; steady only where nothing else is."""
-    if found:
-        return min((harm.band for harm in found), key=lambda band: RANK[band])
+    if harms:
+        return min((harm.band for harm in harms), key=lambda band: RANK[band])
     if hunger.spells:
         return "running-short" if hunger.spells[-1].end is None else "recovered"
     if course.direction == "rising":

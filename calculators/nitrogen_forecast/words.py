@@ -24,7 +24,7 @@ UNSURE = Note(
 
 def notes(
     outcome: Outcome,
-    found: Sequence[Harm],
+    harms: Sequence[Harm],
     course: Course,
     tank: Tank,
     events: Sequence[Event],
@@ -32,20 +32,20 @@ def notes(
     calm: float | None,
 ) -> list[Note]:
     """All that is to be said about one run; what harms animals stands before the course."""
-    said = [note._replace(first=True) for note in animals(found, tank, events, calm)]
-    said.append(course_note(outcome, course, days, harmless=not found)._replace(first=True))
+    collected = [note._replace(first=True) for note in animals(harms, tank, events, calm)]
+    collected.append(course_note(outcome, course, days, harmless=not harms)._replace(first=True))
     spells = outcome.record.hunger.spells
     if spells and spells[-1].end is None:
-        said.append(FEED_IN_STEPS)
-    said += water(outcome)
-    return [*said, UNSURE, CHANGE_WITH_CARE, CUTTINGS]
+        collected.append(FEED_IN_STEPS)
+    collected += water(outcome)
+    return [*collected, UNSURE, CHANGE_WITH_CARE, CUTTINGS]
 
 
 def water(outcome: Outcome) -> list[Note]:
     """Hardness and shade worth a word."""
-    said = []
+    notes = []
     if outcome.last.kh_drift < -1:
-        said.append(
+        notes.append(
             Note(
                 "caution",
                 f"Carbonate hardness falls by about {show(-outcome.last.kh_drift, 2)} °dH against the "
@@ -53,11 +53,11 @@ def water(outcome: Outcome) -> list[Note]:
             )
         )
     if outcome.last.floating_cover > CLOSED_COVER_PERCENT:
-        said.append(
+        notes.append(
             Note(
                 "caution",
                 "The floaters close the surface: plants below starve for light and the water for "
                 "air. Thin them each week.",
             )
         )
-    return said
+    return notes

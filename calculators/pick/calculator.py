@@ -19,10 +19,10 @@ from calculators.core.quantities import (
 )
 from calculators.core.quantity import Assumed, Choices, Help, Keys, Label, Possible
 from calculators.pick.outputs import Pick
-from calculators.pick.whole import answer, surface_of
-from calculators.pick.wishes import Role, Want, light_of
+from calculators.pick.picking import answer, surface_of
+from calculators.pick.wishes import Role, Wishes, light_of
 from calculators.pick.words import light_notes
-from calculators.science.animals.animals import ANIMALS
+from calculators.science.animals.animal_table import ANIMALS
 from calculators.science.light.lamps import LightClass
 
 HABITS = Keys(
@@ -35,7 +35,9 @@ HABITS = Keys(
 LOOKS = Keys(
     ("upright", "sprawling", "carpet", "floating"), ("upright", "sprawling", "carpet", "floating")
 )
-ANIMAL_KEYS = Keys(tuple(ANIMALS), tuple(one.common or one.name for one in ANIMALS.values()))
+ANIMAL_KEYS = Keys(
+    tuple(ANIMALS), tuple(animal.common or animal.name for animal in ANIMALS.values())
+)
 PLACES = Choices(
     (
         "United States", "European Union", "Great Britain", "Australia", "New Zealand",
@@ -163,10 +165,10 @@ def pick(
     fills and three for each plant.
     """
     at_plants, at_surface, worked_out = light_of(dli_mol, light_class, dli_surface_mol, height_cm)
-    want = Want(
+    wishes = Wishes(
         at_plants, at_surface, worked_out, height_cm, temperature_c, ph, gh_dh, minutes_week,
         place or "other", tuple(sorted(animals or ())), tuple(sorted(habits or ())),
         tuple(sorted(looks or ())), nitrogen_role, demand_mg_n_day, count,
         surface_of(volume_l, surface_cm2),
     )  # fmt: skip
-    return answer(want, light_notes(want, dli_mol, light_class))
+    return answer(wishes, light_notes(wishes, dli_mol, light_class))

@@ -3,22 +3,29 @@
 from collections.abc import Sequence
 
 from calculators.pick.judge import Judged
-from calculators.pick.wishes import Want
+from calculators.pick.wishes import Wishes
 
 
 def fitting(judged: Sequence[Judged]) -> list[Judged]:
     """Those with no hard reason against them, best first."""
-    return [one for one in judged if not one.out]
+    return [plant for plant in judged if not plant.out]
 
 
-def choose(fit: Sequence[Judged], want: Want) -> list[Judged]:
+def choose(fit: Sequence[Judged], wishes: Wishes) -> list[Judged]:
     """So many of the best; the best of each kind that was asked for comes before a second of any."""
-    firsts = [next((one for one in fit if one.plant.habit == habit), None) for habit in want.habits]
-    sure = sorted({one.key: one for one in firsts if one}.values(), key=lambda one: one.order)
-    chosen = sure[: want.most_listed]
-    kept = {one.key for one in chosen}
-    chosen += [one for one in fit if one.key not in kept][: want.most_listed - len(chosen)]
-    return sorted(chosen, key=lambda one: one.order)
+    firsts = [
+        next((plant for plant in fit if plant.plant.habit == habit), None)
+        for habit in wishes.habits
+    ]
+    sure = sorted(
+        {plant.key: plant for plant in firsts if plant}.values(), key=lambda plant: plant.order
+    )
+    chosen = sure[: wishes.most_listed]
+    chosen_keys = {plant.key for plant in chosen}
+    chosen += [plant for plant in fit if plant.key not in chosen_keys][
+        : wishes.most_listed - len(chosen)
+    ]
+    return sorted(chosen, key=lambda plant: plant.order)
 
 
 def stand_in(
@@ -27,9 +34,9 @@ def stand_in(
     """The best of the same kind that is neither taken nor barred."""
     return next(
         (
-            one
-            for one in fit
-            if one.plant.habit == gone.plant.habit and one.key not in taken | barred
+            plant
+            for plant in fit
+            if plant.plant.habit == gone.plant.habit and plant.key not in taken | barred
         ),
         None,
     )

@@ -2,10 +2,10 @@
 
 from typing import NamedTuple
 
-from calculators.pick import law, parts_keeper, parts_tank
-from calculators.pick.part import Part
-from calculators.pick.plant_table import RANGES, SURE, Book, Listed, Plant
-from calculators.pick.wishes import Want
+from calculators.pick import parts_keeper, parts_tank, plant_law
+from calculators.pick.part import CriterionScore
+from calculators.pick.plant_table import RANGES, SURE, Book, Listed, PlantEntry
+from calculators.pick.wishes import Wishes
 from calculators.science.rounding import RESULT_DIGITS
 
 
@@ -13,9 +13,9 @@ class Judged(NamedTuple):
     """One plant judged."""
 
     key: str
-    plant: Plant
+    plant: PlantEntry
     score: float  # percent
-    parts: tuple[Part, ...]
+    parts: tuple[CriterionScore, ...]
     lists: tuple[Listed, ...]  # the law lists of the keeper's place that bar it
 
     @property
@@ -46,28 +46,28 @@ class Judged(NamedTuple):
         return -self.score, int(in_air), unsureness(self.plant), work, self.key
 
 
-def unsureness(plant: Plant) -> float:
+def unsureness(plant: PlantEntry) -> float:
     """How little is known of it: the mean place of its figures in ``SURE``; a blank comes after a guess."""
     spans = [getattr(plant, key) for key in RANGES]
-    return sum(len(SURE) if one is None else one.sure for one in spans) / len(spans)
+    return sum(len(SURE) if span is None else span.sure for span in spans) / len(spans)
 
 
-def parts_of(plant: Plant, want: Want, book: Book) -> list[Part]:
+def parts_of(plant: PlantEntry, wishes: Wishes, book: Book) -> list[CriterionScore]:
     """The parts of the score that were asked for."""
-    found = (
-        parts_tank.light(plant, want),
-        parts_keeper.minutes(plant, want),
-        parts_tank.temperature(plant, want),
-        parts_tank.height(plant, want),
-        parts_tank.acidity(plant, want),
-        parts_tank.hardness(plant, want),
-        parts_keeper.company(plant, want, book),
-        parts_keeper.role(plant, want),
+    scores = (
+        parts_tank.light(plant, wishes),
+        parts_keeper.minutes(plant, wishes),
+        parts_tank.temperature(plant, wishes),
+        parts_tank.height(plant, wishes),
+        parts_tank.acidity(plant, wishes),
+        parts_tank.hardness(plant, wishes),
+        parts_keeper.company(plant, wishes, book),
+        parts_keeper.role(plant, wishes),
     )
-    return [one for one in found if one is not None]
+    return [part for part in scores if part is not None]
 
 
-def score_of(parts: list[Part]) -> float:
+def score_of(parts: list[CriterionScore]) -> float:
     """Σ weight · share / Σ weight, in percent; 100 where nothing was asked.
 
     A criterion whose figure the record lacks has a share of a half.
@@ -77,37 +77,39 @@ def score_of(parts: list[Part]) -> float:
     return round(100 * total / weight, RESULT_DIGITS) if weight else 100.0
 
 
-def judge(key: str, plant: Plant, want: Want, book: Book) -> Judged:
+def judge(key: str, plant: PlantEntry, wishes: Wishes, book: Book) -> Judged:
     """Judge one plant."""
-    parts = parts_of(plant, want, book)
-    lists = tuple(law.barring(plant, want.place, book))
+    parts = parts_of(plant, wishes, book)
+    lists = tuple(plant_law.barring(plant, wishes.place, book))
     return Judged(key, plant, score_of(parts), tuple(parts), lists)
 
 
-def because(one: Judged, want: Want, book: Book) -> list[str]:
+def because(judged: Judged, wishes: Wishes, book: Book) -> list[str]:
     """Why a plant stands where it does, a sentence a criterion."""
     lawful = (
-        *law.warnings(one.plant, want.place, book),
-        *law.elsewhere(one.plant, want.place, book),
+        *plant_law.warnings(judged.plant, wishes.place, book),
+        *plant_law.elsewhere(judged.plant, wishes.place, book),
     )
-    return [*(part.why() for part in one.parts), *lawful]
+    return [*(part.why() for part in judged.parts), *lawful]
 
 
-def against(one: Judged, book: Book) -> list[str]:
+def against(judged: Judged, book: Book) -> list[str]:
     """The hard reasons against a plant, the law's first."""
-    lawful = [law.reason(listed, book) for listed in one.lists]
-    return [*lawful, *(part.why() for part in one.parts if part.out)]
+    lawful = [plant_law.reason(listed, book) for listed in judged.lists]
+    return [*lawful, *(part.why() for part in judged.parts if part.out)]
 
 
-def is_asked(plant: Plant, want: Want) -> bool:
+def is_asked(plant: PlantEntry, wishes: Wishes) -> bool:
     """Whether a plant is of a kind and look that was asked for."""
-    kind = not want.habits or plant.habit in want.habits
-    return kind and (not want.looks or plant.look in want.looks)
+    kind = not wishes.habits or plant.habit in wishes.habits
+    return kind and (not wishes.looks or plant.look in wishes.looks)
 
 
-def judge_all(want: Want, book: Book) -> list[Judged]:
+def judge_all(wishes: Wishes, book: Book) -> list[Judged]:
     """Every plant that was asked for, best first."""
-    found = [
-        judge(key, plant, want, book) for key, plant in book.plants.items() if is_asked(plant, want)
+    judged = [
+        judge(key, plant, wishes, book)
+        for key, plant in book.plants.items()
+        if is_asked(plant, wishes)
     ]
-    return sorted(found, key=lambda one: one.order)
+    return sorted(judged, key=lambda row: row.order)

@@ -17,7 +17,7 @@ from calculators.core.result import Note
 PAGE = "plants/{plant}/"
 
 
-class Ranked(NamedTuple):
+class RankedPlant(NamedTuple):
     """A plant that fits."""
 
     plant: Annotated[str, Label("Plant")]
@@ -58,7 +58,7 @@ class Pick(NamedTuple):
 
     best: Annotated[str | None, Label("Best placed")]
     ranked: Annotated[
-        list[Ranked],
+        list[RankedPlant],
         Label("What fits, best first"),
         AsRows("cards", "name", "common", PAGE, "score_percent", "because"),
     ]

@@ -6,13 +6,13 @@ from typing import Any, NamedTuple
 from calculators.core.numbers import show_number
 from calculators.core.quantity import Quantity
 from calculators.core.units import converted
-from calculators.pick.plant_table import GUESS, Range
+from calculators.pick.plant_table import GUESS, RecordRange
 from calculators.pick.tolerance import TRUSTED
 
 NOT_KNOWN = 0.5  # a blank counts half: neither a fit nor a miss
 
 
-class Part(NamedTuple):
+class CriterionScore(NamedTuple):
     """How much a criterion weighs, how well it fits (1 to 0), and why; ``out`` is a hard reason.
 
     ``why`` is worded only for the plants that are shown: wording takes longer than judging.
@@ -24,20 +24,22 @@ class Part(NamedTuple):
     out: bool = False
 
 
-def trusted(weight: int, share: float, why: Callable[[], str], out: bool, sure: int) -> Part:
+def trusted(
+    weight: int, share: float, why: Callable[[], str], out: bool, sure: int
+) -> CriterionScore:
     """A part from a record's range: the less sure it is, the less a fit counts."""
-    return Part(weight, share * TRUSTED[sure], why, out)
+    return CriterionScore(weight, share * TRUSTED[sure], why, out)
 
 
-def unknown(weight: int, why: str) -> Part:
+def unknown(weight: int, why: str) -> CriterionScore:
     """A part for a blank in the record, which is said and never counted as a fit."""
-    return Part(weight, NOT_KNOWN, lambda: why)
+    return CriterionScore(weight, NOT_KNOWN, lambda: why)
 
 
 def quantity_of(entry: Any) -> Quantity:
     """The quantity of an entry of the vocabulary."""
-    found: Quantity = entry.__metadata__[0]
-    return found
+    quantity: Quantity = entry.__metadata__[0]
+    return quantity
 
 
 def figure(entry: Any, *ends: float) -> str:
@@ -55,6 +57,6 @@ def dashed(ends: list[str]) -> str:
     return ends[0] if len(set(ends)) == 1 else "–".join(ends)
 
 
-def asks(entry: Any, span: Range) -> str:
+def asks(entry: Any, span: RecordRange) -> str:
     """A record's range, and whether it is a guess."""
     return figure(entry, span.low, span.high) + (", a guess" if span.sure == GUESS else "")

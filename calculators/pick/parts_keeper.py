@@ -3,10 +3,10 @@
 from calculators.core import quantities as q
 from calculators.core.numbers import show_number
 from calculators.pick import tolerance
-from calculators.pick.part import Part, asks, figure, trusted, unknown
-from calculators.pick.plant_table import Book, Plant
-from calculators.pick.wishes import Want
-from calculators.science.animals.animals import ANIMALS, shown_name
+from calculators.pick.part import CriterionScore, asks, figure, trusted, unknown
+from calculators.pick.plant_table import Book, PlantEntry
+from calculators.pick.wishes import Wishes
+from calculators.science.animals.animal_table import ANIMALS, shown_name
 from calculators.science.growth.rounds import minutes_a_week
 
 MINUTES, COMPANY, ROLE = 25, 10, 10  # weights; our judgement
@@ -20,22 +20,22 @@ ROLES = tuple(ROLE_WORDS)
 STEP = 0.5  # of the part for each step between the role wanted and the plant's; our judgement
 
 
-def minutes_of(plant: Plant) -> float | None:
+def minutes_of(plant: PlantEntry) -> float | None:
     """Minutes a week of trimming, from the middles of the record; None if either is not known."""
     if plant.trim_minutes is None or plant.trim_every_days is None:
         return None
     return minutes_a_week(plant.trim_minutes.middle, plant.trim_every_days.middle)
 
 
-def minutes(plant: Plant, want: Want) -> Part | None:
+def minutes(plant: PlantEntry, wishes: Wishes) -> CriterionScore | None:
     """The trimming against the minutes that the keeper has."""
-    if want.minutes_week is None:
+    if wishes.minutes_week is None:
         return None
     takes, spent, every = minutes_of(plant), plant.trim_minutes, plant.trim_every_days
     if takes is None or spent is None or every is None:
         blank = unknown(MINUTES, "Time: how long a trim takes is not known.")
-        return blank._replace(out=want.minutes_week == 0)  # some work it makes
-    has, sure = want.minutes_week, max(spent.sure, every.sure)
+        return blank._replace(out=wishes.minutes_week == 0)  # some work it makes
+    has, sure = wishes.minutes_week, max(spent.sure, every.sure)
     fit = tolerance.minutes_fit(takes, has, sure)
 
     def why() -> str:
@@ -45,57 +45,59 @@ def minutes(plant: Plant, want: Want) -> Part | None:
     return trusted(MINUTES, fit.share, why, fit.out, sure)
 
 
-def harmed_by(plant: Plant, want: Want, book: Book, kinds: tuple[str, ...]) -> list[str]:
+def harmed_by(plant: PlantEntry, wishes: Wishes, book: Book, kinds: tuple[str, ...]) -> list[str]:
     """The animals kept that belong to some kinds of grazer, by the name that a form shows."""
     return [
         f"{shown_name(key)} (as {book.grazers[kind]})"
-        for key in want.animals
+        for key in wishes.animals
         for kind in book.appetites.get(key, ())
         if kind in kinds
     ]
 
 
-def company(plant: Plant, want: Want, book: Book) -> Part | None:
+def company(plant: PlantEntry, wishes: Wishes, book: Book) -> CriterionScore | None:
     """Whether an animal of the tank harms it, or needs water in which it cannot live."""
-    if not want.animals:
+    if not wishes.animals:
         return None
-    eaten = harmed_by(plant, want, book, plant.eaters or ())
+    eaten = harmed_by(plant, wishes, book, plant.eaters or ())
     if eaten:
-        return Part(COMPANY, 0.0, lambda: f"Animals: eaten or dug out by {', '.join(eaten)}.", True)
-    apart = too_warm_or_cold(plant, want)
+        return CriterionScore(
+            COMPANY, 0.0, lambda: f"Animals: eaten or dug out by {', '.join(eaten)}.", True
+        )
+    apart = too_warm_or_cold(plant, wishes)
     if apart:
-        return Part(COMPANY, 0.0, lambda: f"Animals: {' '.join(apart)}", True)
+        return CriterionScore(COMPANY, 0.0, lambda: f"Animals: {' '.join(apart)}", True)
     if plant.eaters is None:
         return unknown(COMPANY, "Animals: which ones eat it is not known.")
-    nipped = harmed_by(plant, want, book, plant.nibblers)
+    nipped = harmed_by(plant, wishes, book, plant.nibblers)
     if nipped:
-        return Part(
+        return CriterionScore(
             COMPANY, NIBBLED, lambda: f"Animals: nipped or pulled at by {', '.join(nipped)}."
         )
-    return Part(COMPANY, 1.0, lambda: "Animals: none of yours is known to harm it.")
+    return CriterionScore(COMPANY, 1.0, lambda: "Animals: none of yours is known to harm it.")
 
 
-def too_warm_or_cold(plant: Plant, want: Want) -> list[str]:
+def too_warm_or_cold(plant: PlantEntry, wishes: Wishes) -> list[str]:
     """Animals that no temperature suits together with the plant, where the tank's is not given."""
     span = plant.temperature_c
-    if want.temperature_c is not None or span is None:
+    if wishes.temperature_c is not None or span is None:
         return []
     return [
         f"{shown_name(key)} is kept at {figure(q.Temperature, kind.temperature_low, kind.temperature_high)}, "
         f"the plant at {figure(q.Temperature, span.low, span.high)}."
-        for key in want.animals
+        for key in wishes.animals
         for kind in [ANIMALS[key]]
         if kind.temperature_high < span.low or kind.temperature_low > span.high
     ]
 
 
-def role(plant: Plant, want: Want) -> Part:
+def role(plant: PlantEntry, wishes: Wishes) -> CriterionScore:
     """Its part in the nitrogen balance; it is always said, and weighs where one is asked for."""
 
     def why() -> str:
         return f"Nitrogen: {ROLE_WORDS[plant.role]}."
 
-    if want.role is None:
-        return Part(0, 1.0, why)
-    steps = abs(ROLES.index(want.role) - ROLES.index(plant.role))
-    return Part(ROLE, 1 - STEP * steps, why)
+    if wishes.role is None:
+        return CriterionScore(0, 1.0, why)
+    steps = abs(ROLES.index(wishes.role) - ROLES.index(plant.role))
+    return CriterionScore(ROLE, 1 - STEP * steps, why)

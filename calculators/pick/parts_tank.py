@@ -4,17 +4,17 @@ from typing import Any
 
 from calculators.core import quantities as q
 from calculators.pick import tolerance
-from calculators.pick.part import Part, asks, figure, trusted, unknown
-from calculators.pick.plant_table import Plant, Range
-from calculators.pick.wishes import Want
+from calculators.pick.part import CriterionScore, asks, figure, trusted, unknown
+from calculators.pick.plant_table import PlantEntry, RecordRange
+from calculators.pick.wishes import Wishes
 
 LIGHT, TEMPERATURE, HEIGHT, PH, HARDNESS = 30, 15, 10, 10, 5  # weights; our judgement
 
 
-def light(plant: Plant, want: Want) -> Part | None:
+def light(plant: PlantEntry, wishes: Wishes) -> CriterionScore | None:
     """The day's light: at the surface for what floats, on the soil for all others."""
     floats = plant.habit == "floater"
-    mol = want.surface_mol if floats else want.dli_mol
+    mol = wishes.surface_mol if floats else wishes.dli_mol
     if mol is None:
         return None
     if plant.habit == "marginal":
@@ -27,27 +27,27 @@ def light(plant: Plant, want: Want) -> Part | None:
 
     def why() -> str:
         where = "the surface has" if floats else "the tank gives"
-        about = " about" if floats and want.surface_worked_out else ""
+        about = " about" if floats and wishes.surface_worked_out else ""
         needs, has = asks(q.DailyLight, span), figure(q.DailyLight, mol)
         return f"Light: needs {needs}; {where}{about} {has}{light_remark(mol, span)}"
 
     return trusted(LIGHT, fit.share, why, fit.out, span.sure)
 
 
-def light_remark(mol: float, span: Range) -> str:
+def light_remark(mol: float, span: RecordRange) -> str:
     """Whether that is short or more than it can use."""
     if mol > span.high:
         return ", more than it can use: algae take the rest."
     return ", which is short." if mol < span.low else "."
 
 
-def height(plant: Plant, want: Want) -> Part | None:
+def height(plant: PlantEntry, wishes: Wishes) -> CriterionScore | None:
     """Whether it has room between soil and surface; what stands in the air is not asked."""
-    if want.height_cm is None or plant.habit == "marginal":
+    if wishes.height_cm is None or plant.habit == "marginal":
         return None
     if plant.height_cm is None:
         return unknown(HEIGHT, "Height: not known.")
-    span, water_cm = plant.height_cm, want.height_cm
+    span, water_cm = plant.height_cm, wishes.height_cm
     cut = plant.habit == "stem"
     fit = (tolerance.cut_height_fit if cut else tolerance.height_fit)(water_cm, span)
 
@@ -59,7 +59,7 @@ def height(plant: Plant, want: Want) -> Part | None:
     return trusted(HEIGHT, fit.share, why, fit.out, span.sure)
 
 
-def height_remark(habit: str, fit: tolerance.Fit, outgrows: bool) -> str:
+def height_remark(habit: str, fit: tolerance.RangeFit, outgrows: bool) -> str:
     """Whether that is room enough, and what to do where it outgrows it."""
     if fit.out:
         return ": too tall."
@@ -72,9 +72,9 @@ def height_remark(habit: str, fit: tolerance.Fit, outgrows: bool) -> str:
     return ": tight; full grown, it reaches the surface."
 
 
-def temperature(plant: Plant, want: Want) -> Part | None:
+def temperature(plant: PlantEntry, wishes: Wishes) -> CriterionScore | None:
     """The water's temperature."""
-    span, value = plant.temperature_c, want.temperature_c
+    span, value = plant.temperature_c, wishes.temperature_c
     if span is None or value is None:
         return (
             None
@@ -93,23 +93,23 @@ def temperature(plant: Plant, want: Want) -> Part | None:
     return trusted(TEMPERATURE, fit.share, why, fit.out, span.sure)
 
 
-def acidity(plant: Plant, want: Want) -> Part | None:
+def acidity(plant: PlantEntry, wishes: Wishes) -> CriterionScore | None:
     """The water's pH."""
-    return water("pH", q.PH, PH, plant.ph, want.ph, tolerance.PH, tolerance.SOFT)
+    return water("pH", q.PH, PH, plant.ph, wishes.ph, tolerance.PH, tolerance.SOFT)
 
 
-def hardness(plant: Plant, want: Want) -> Part | None:
+def hardness(plant: PlantEntry, wishes: Wishes) -> CriterionScore | None:
     """The water's general hardness."""
-    span, value = plant.gh_dh, want.gh_dh
+    span, value = plant.gh_dh, wishes.gh_dh
     return water(
         "Hardness", q.GeneralHardness, HARDNESS, span, value, tolerance.GH_DH, tolerance.SOFT
     )
 
 
 def water(
-    name: str, entry: Any, weight: int, span: Range | None, value: float | None,
+    name: str, entry: Any, weight: int, span: RecordRange | None, value: float | None,
     slack: tolerance.Slack, soft: float,
-) -> Part | None:  # fmt: skip
+) -> CriterionScore | None:  # fmt: skip
     """One figure of the water against the range in the record."""
     if value is None:
         return None

@@ -7,10 +7,10 @@ from calculators.core.data import read_table
 
 SURE = ("well-documented", "reported", "uncertain")
 GUESS = SURE.index("uncertain")
-Look = Literal["upright", "sprawling", "carpet", "floating"]
+StandingForm = Literal["upright", "sprawling", "carpet", "floating"]
 
 
-class Range(NamedTuple):
+class RecordRange(NamedTuple):
     """A figure from ``low`` to ``high``; ``sure`` is its place in ``SURE``."""
 
     low: float
@@ -35,7 +35,7 @@ class Listed(NamedTuple):
     doubtful: bool = False
 
 
-class Plant(NamedTuple):
+class PlantEntry(NamedTuple):
     """One plant; None is what nobody we found knows. Units are in the keys."""
 
     name: str
@@ -44,27 +44,27 @@ class Plant(NamedTuple):
     look: str
     role: str  # fast, steady or slow
     uptake: str  # leaves, roots, both or hanging-roots
-    dli_mol: Range | None
-    temperature_c: Range | None
-    ph: Range | None
-    gh_dh: Range | None
-    height_cm: Range | None
-    spread_cm: Range | None
-    doubling_days: Range | None
-    trim_every_days: Range | None
-    trim_minutes: Range | None
-    tissue_n_percent: Range | None
-    dry_matter_percent: Range | None
+    dli_mol: RecordRange | None
+    temperature_c: RecordRange | None
+    ph: RecordRange | None
+    gh_dh: RecordRange | None
+    height_cm: RecordRange | None
+    spread_cm: RecordRange | None
+    doubling_days: RecordRange | None
+    trim_every_days: RecordRange | None
+    trim_minutes: RecordRange | None
+    tissue_n_percent: RecordRange | None
+    dry_matter_percent: RecordRange | None
     eaters: tuple[str, ...] | None
     nibblers: tuple[str, ...]
     law: tuple[Listed, ...]
 
 
-COLUMNS = Plant._fields
+COLUMNS = PlantEntry._fields
 RANGES = COLUMNS[COLUMNS.index("dli_mol") : COLUMNS.index("eaters")]
 
 
-class Rule(NamedTuple):
+class LawList(NamedTuple):
     """A law list. ``complete``: whether every plant of it that can live in fresh water is known here.
 
     ``bars``: whether it leaves a plant out. A list that forbids release alone does not; one of single
@@ -82,8 +82,8 @@ class Rule(NamedTuple):
 class Book(NamedTuple):
     """All that the picker knows, by key. ``appetites``: the kinds of grazer that an animal is."""
 
-    plants: dict[str, Plant]
-    rules: dict[str, Rule]
+    plants: dict[str, PlantEntry]
+    rules: dict[str, LawList]
     grazers: dict[str, str]
     appetites: dict[str, tuple[str, ...]]
 
@@ -94,17 +94,17 @@ def book() -> Book:
     table = read_table("plants")
     return Book(
         plants={key: read_plant(table["columns"], row) for key, row in table["plants"].items()},
-        rules={key: Rule(**fields) for key, fields in table["rules"].items()},
+        rules={key: LawList(**fields) for key, fields in table["rules"].items()},
         grazers=table["grazers"],
         appetites={key: tuple(kinds) for key, kinds in table["animals"].items()},
     )
 
 
-def read_plant(columns: list[str], row: list[Any]) -> Plant:
+def read_plant(columns: list[str], row: list[Any]) -> PlantEntry:
     """One plant from its row."""
     fields = dict(zip(columns, row, strict=True))
     for key in RANGES:
-        fields[key] = fields[key] and Range(*fields[key])
+        fields[key] = fields[key] and RecordRange(*fields[key])
     for key in ("eaters", "nibblers"):
         fields[key] = None if fields[key] is None else tuple(fields[key])
-    return Plant(**{**fields, "law": tuple(Listed(*one) for one in fields["law"])})
+    return PlantEntry(**{**fields, "law": tuple(Listed(*entry) for entry in fields["law"])})

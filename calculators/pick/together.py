@@ -6,8 +6,8 @@ from itertools import combinations, product
 from typing import NamedTuple
 
 from calculators.pick.judge import Judged
-from calculators.pick.uptake import Uptake, uptake
-from calculators.pick.wishes import Want
+from calculators.pick.uptake import NitrogenUptake, uptake
+from calculators.pick.wishes import Wishes
 
 STEPS = 10  # areas go by tenths of the surface
 MOST_COVER = 5  # tenths that floaters may cover; common practice: half stays open for air and light
@@ -24,7 +24,7 @@ class Member(NamedTuple):
     """A plant that may be in a set."""
 
     judged: Judged
-    uptake: Uptake
+    uptake: NitrogenUptake
     minutes: float
 
 
@@ -46,52 +46,60 @@ class Set(NamedTuple):
         return worth(self.members, self.steps)
 
 
-def members(fit: Sequence[Judged], want: Want) -> list[Member]:
+def members(fit: Sequence[Judged], wishes: Wishes) -> list[Member]:
     """The best few of each role whose growth is known and whose trimming fits."""
-    found: list[Member] = []
+    candidates: list[Member] = []
     for role in ("fast", "steady", "slow"):
         of_role = [
-            one for one in (member(each, want) for each in fit if each.plant.role == role) if one
+            candidate
+            for candidate in (member(each, wishes) for each in fit if each.plant.role == role)
+            if candidate
         ]
-        found += of_role[:BEST_OF_A_ROLE]
-    return found
+        candidates += of_role[:BEST_OF_A_ROLE]
+    return candidates
 
 
-def member(judged: Judged, want: Want) -> Member | None:
+def member(judged: Judged, wishes: Wishes) -> Member | None:
     """A plant as a member; what stands in the air is not one, unless it was asked for."""
-    light = want.surface_mol if judged.plant.habit == "floater" else want.dli_mol
-    found = uptake(judged.plant, light)
+    light = wishes.surface_mol if judged.plant.habit == "floater" else wishes.dli_mol
+    nitrogen_uptake = uptake(judged.plant, light)
     minutes = judged.minutes_week
-    if found is None or found.mg_day_cm2 <= 0:
+    if nitrogen_uptake is None or nitrogen_uptake.mg_day_cm2 <= 0:
         return None
-    if judged.plant.habit == "marginal" and "marginal" not in want.habits:
+    if judged.plant.habit == "marginal" and "marginal" not in wishes.habits:
         return None
-    if minutes is None and want.minutes_week is not None:
+    if minutes is None and wishes.minutes_week is not None:
         return None
-    return Member(judged, found, minutes or 0.0)
+    return Member(judged, nitrogen_uptake, minutes or 0.0)
 
 
-def sets(choice: Sequence[Member], want: Want) -> Iterator[tuple[Member, ...]]:
+def sets(choice: Sequence[Member], wishes: Wishes) -> Iterator[tuple[Member, ...]]:
     """Every set that the minutes allow: one floater at most, and fast with slower where both are there."""
-    roles = {one.judged.plant.role == "fast" for one in choice}
+    roles = {combination.judged.plant.role == "fast" for combination in choice}
     for size in range(max(1, len(roles)), MOST_PLANTS + 1):
-        for one in combinations(choice, size):
-            if sum(member.uptake.floats for member in one) > 1:
+        for combination in combinations(choice, size):
+            if sum(member.uptake.floats for member in combination) > 1:
                 continue
-            if {member.judged.plant.role == "fast" for member in one} != roles:
+            if {member.judged.plant.role == "fast" for member in combination} != roles:
                 continue
-            if want.minutes_week is None or sum(m.minutes for m in one) <= want.minutes_week:
-                yield one
+            if (
+                wishes.minutes_week is None
+                or sum(m.minutes for m in combination) <= wishes.minutes_week
+            ):
+                yield combination
 
 
 @cache
 def areas(floats: tuple[bool, ...]) -> tuple[tuple[int, ...], ...]:
     """Every way to give each member at least a tenth, inside the room for beds and for cover; small first."""
-    choices = [range(1, (MOST_COVER if one else MOST_BED) + 1) for one in floats]
+    choices = [
+        range(1, (MOST_COVER if floats_itself else MOST_BED) + 1) for floats_itself in floats
+    ]
     ways = (
         way
         for way in product(*choices)
-        if sum(step for step, one in zip(way, floats, strict=True) if not one) <= MOST_BED
+        if sum(step for step, floats_itself in zip(way, floats, strict=True) if not floats_itself)
+        <= MOST_BED
     )
     return tuple(sorted(ways, key=lambda way: (sum(way), way)))
 
@@ -99,29 +107,29 @@ def areas(floats: tuple[bool, ...]) -> tuple[tuple[int, ...], ...]:
 def planted(chosen: tuple[Member, ...], steps: tuple[int, ...], cm2: float) -> Set:
     """What a set takes, those on the soil in the shade of those afloat."""
     pairs = list(zip(chosen, steps, strict=True))
-    cover = sum(step for one, step in pairs if one.uptake.floats) / STEPS
-    taken = tuple(one.uptake.under(cover) * cm2 * step / STEPS for one, step in pairs)
+    cover = sum(step for each, step in pairs if each.uptake.floats) / STEPS
+    taken = tuple(each.uptake.under(cover) * cm2 * step / STEPS for each, step in pairs)
     return Set(chosen, steps, taken)
 
 
-def best_set(fit: Sequence[Judged], want: Want, cm2: float) -> tuple[Set | None, float]:
+def best_set(fit: Sequence[Judged], wishes: Wishes, cm2: float) -> tuple[Set | None, float]:
     """The set of most worth that meets the demand; and if none does, the most that any takes, mg a day.
 
     The worth of a set falls with its area alone, so each set is tried from small to large, and only as
     far as it could still be the best.
     """
-    demand = want.demand_mg_n_day or 0.0
+    demand = wishes.demand_mg_n_day or 0.0
     best: Set | None = None
     most = 0.0
-    for chosen in sets(members(fit, want), want):
+    for chosen in sets(members(fit, wishes), wishes):
         reach = max(planted(chosen, steps, cm2).total for steps in full(floating(chosen)))
         most = max(most, reach)
         for steps in areas(floating(chosen)) if reach >= demand else ():
             if best is not None and worth(chosen, steps) <= best.worth:
                 break
-            found = planted(chosen, steps, cm2)
-            if found.total >= demand:
-                best = found
+            candidate = planted(chosen, steps, cm2)
+            if candidate.total >= demand:
+                best = candidate
                 break
     return best, most
 
@@ -130,21 +138,22 @@ def best_set(fit: Sequence[Judged], want: Want, cm2: float) -> tuple[Set | None,
 def full(floats: tuple[bool, ...]) -> tuple[tuple[int, ...], ...]:
     """The ways in which one bed has all the room that the others leave. One of them takes the most:
     for a given shade, what a set takes is linear in its beds."""
-    beds = sum(not one for one in floats)
+    beds = sum(not floats_now for floats_now in floats)
     return tuple(
         way
         for way in areas(floats)
         if not beds
-        or MOST_BED - beds + 1 in [step for step, one in zip(way, floats, strict=True) if not one]
+        or MOST_BED - beds + 1
+        in [step for step, floats_now in zip(way, floats, strict=True) if not floats_now]
     )
 
 
 def floating(chosen: tuple[Member, ...]) -> tuple[bool, ...]:
     """Which members of a set float."""
-    return tuple(one.uptake.floats for one in chosen)
+    return tuple(plant.uptake.floats for plant in chosen)
 
 
 def worth(chosen: tuple[Member, ...], steps: tuple[int, ...]) -> float:
     """Mean score, less a point for each tenth of the tank that it fills and three a plant."""
-    mean = sum(one.judged.score for one in chosen) / len(chosen)
+    mean = sum(plant.judged.score for plant in chosen) / len(chosen)
     return mean - POINT_A_STEP * sum(steps) - POINTS_A_PLANT * len(chosen)

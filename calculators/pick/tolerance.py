@@ -7,7 +7,7 @@ Each triple goes with ``record.SURE``: well documented, reported, a guess.
 import math
 from typing import NamedTuple
 
-from calculators.pick.plant_table import Range
+from calculators.pick.plant_table import RecordRange
 
 Slack = tuple[float, float, float]
 
@@ -27,20 +27,20 @@ EASY_MINUTES = 1 / 3  # of the keeper's minutes: so little work costs nothing
 EXCESS_LOSS = 0.1  # of the light's part for each time that the light is twice the upper end
 
 
-class Fit(NamedTuple):
+class RangeFit(NamedTuple):
     """How well one figure suits, 1 to 0, and whether it lies too far out to be tried at all."""
 
     share: float
     out: bool = False
 
 
-def within(value: float, span: Range, slack: Slack, *, soft: float = 1.0) -> Fit:
+def within(value: float, span: RecordRange, slack: Slack, *, soft: float = 1.0) -> RangeFit:
     """1 inside the range, falling evenly to 0 at the end of the slack; out beyond ``soft`` times that."""
     off = max(span.low - value, value - span.high, 0.0) / slack[span.sure]
-    return Fit(max(0.0, 1 - off), off > soft)
+    return RangeFit(max(0.0, 1 - off), off > soft)
 
 
-def comfortable(value: float, span: Range, slack: Slack) -> Fit:
+def comfortable(value: float, span: RecordRange, slack: Slack) -> RangeFit:
     """As ``within``, but a little less than 1 near the ends: 0.8 at an end, 1 from 2 °C inside it.
 
     In a range of less than 4 °C its middle suits fully.
@@ -48,12 +48,12 @@ def comfortable(value: float, span: Range, slack: Slack) -> Fit:
     fit = within(value, span, slack)
     inside = min(value - span.low, span.high - value)
     if inside < 0:
-        return Fit(AT_THE_END * fit.share, fit.out)
+        return RangeFit(AT_THE_END * fit.share, fit.out)
     easy = min(EASY_C, (span.high - span.low) / 2)
-    return Fit(1.0 if inside >= easy else 1 - (1 - AT_THE_END) * (1 - inside / easy))
+    return RangeFit(1.0 if inside >= easy else 1 - (1 - AT_THE_END) * (1 - inside / easy))
 
 
-def light_fit(mol: float, span: Range) -> Fit:
+def light_fit(mol: float, span: RecordRange) -> RangeFit:
     """1 inside the range from 1.5 times its least; 0.85 at the least; 0 and out at the slack's factor.
 
     Between these it goes evenly with the logarithm of the light. Above the range a tenth is lost for each
@@ -64,32 +64,32 @@ def light_fit(mol: float, span: Range) -> Fit:
     if mol < span.low:
         factor = LIGHT_FACTOR[span.sure]
         if mol * factor <= span.low:
-            return Fit(0.0, True)
-        return Fit(JUST_ENOUGH * (1 - math.log(span.low / mol) / math.log(factor)))
+            return RangeFit(0.0, True)
+        return RangeFit(JUST_ENOUGH * (1 - math.log(span.low / mol) / math.log(factor)))
     ample = 1.0
     if mol < span.low * AMPLE_FACTOR:
         ample -= (1 - JUST_ENOUGH) * (1 - math.log(mol / span.low) / math.log(AMPLE_FACTOR))
-    return Fit(max(0.0, ample - excess))
+    return RangeFit(max(0.0, ample - excess))
 
 
-def height_fit(water_cm: float, span: Range) -> Fit:
+def height_fit(water_cm: float, span: RecordRange) -> RangeFit:
     """1 where even its greatest height has room, 0 at its least height, out well below that."""
     if water_cm >= span.high:
-        return Fit(1.0)
+        return RangeFit(1.0)
     if water_cm < span.low:
-        return Fit(0.0, water_cm * HEIGHT_FACTOR[span.sure] < span.low)
-    return Fit((water_cm - span.low) / (span.high - span.low))
+        return RangeFit(0.0, water_cm * HEIGHT_FACTOR[span.sure] < span.low)
+    return RangeFit((water_cm - span.low) / (span.high - span.low))
 
 
-def cut_height_fit(water_cm: float, span: Range) -> Fit:
+def cut_height_fit(water_cm: float, span: RecordRange) -> RangeFit:
     """For stems, which are cut at the surface in any tank: 1 from the least height on, out well below it."""
     fit = height_fit(water_cm, span)
-    return Fit(1.0) if water_cm >= span.low else fit
+    return RangeFit(1.0) if water_cm >= span.low else fit
 
 
-def minutes_fit(takes: float, has: float, sure: int) -> Fit:
+def minutes_fit(takes: float, has: float, sure: int) -> RangeFit:
     """1 up to a third of the keeper's minutes, 0 where it takes them all; out if it takes far more."""
     if takes <= 0:
-        return Fit(1.0)
+        return RangeFit(1.0)
     left = (1 - takes / has) / (1 - EASY_MINUTES) if has > 0 else 0.0
-    return Fit(min(1.0, max(0.0, left)), takes > has * MINUTES_FACTOR[sure])
+    return RangeFit(min(1.0, max(0.0, left)), takes > has * MINUTES_FACTOR[sure])

@@ -3,7 +3,7 @@
 import math
 from typing import NamedTuple
 
-from calculators.pick.plant_table import GUESS, Plant, Range
+from calculators.pick.plant_table import GUESS, PlantEntry, RecordRange
 from calculators.science.conversions import CM2_PER_M2, PERCENT_TO_MG_PER_G
 from calculators.science.growth.filling import growth_rate
 from calculators.science.nitrogen.plant_constants import (
@@ -18,7 +18,7 @@ from calculators.science.nitrogen.plant_constants import (
     LIGHT_THROUGH_COVER,
     SHADE_M2_PER_G,
 )
-from calculators.science.nitrogen.plants import canopy_growth, floater_light
+from calculators.science.nitrogen.plant_rates import canopy_growth, floater_light
 
 # A bed is full where it lets as little light to the soil as a closed floating layer: 115 g dry a m².
 FULL_BED_G_M2 = math.log(1 / LIGHT_THROUGH_COVER) / SHADE_M2_PER_G
@@ -29,7 +29,7 @@ SHARE_SPREAD = 1.5  # those shares may be so many times more or less; judgement
 DRY_ROOTED, DRY_FLOATING = (5.0, 16.0), (5.0, 10.0)  # % of wet mass, where the record has none
 
 
-class Uptake(NamedTuple):
+class NitrogenUptake(NamedTuple):
     """Nitrogen in mg a day from each cm², in open light: middle, and the factor either way."""
 
     mg_day_cm2: float
@@ -45,7 +45,7 @@ class Uptake(NamedTuple):
         return self.mg_day_cm2 * canopy_growth(light, light, 0.0)
 
 
-def uptake(plant: Plant, dli_mol: float | None) -> Uptake | None:
+def uptake(plant: PlantEntry, dli_mol: float | None) -> NitrogenUptake | None:
     """The uptake of a plant; None if nobody knows how fast it grows.
 
     Equation: N = dry g · share from the water · tissue N · ln 2 / doubling
@@ -66,7 +66,7 @@ def uptake(plant: Plant, dli_mol: float | None) -> Uptake | None:
     spreads = [half(plant.doubling_days), half(tissue), math.log(SHARE_SPREAD)]
     if floats:
         spreads[2] = half(dry)
-    return Uptake(
+    return NitrogenUptake(
         mg_day_cm2=dry_g_cm2 * n_mg_g * share * growth_rate(days),
         spread=math.exp(math.hypot(*spreads)),
         wet_g_cm2=dry_g_cm2 / dry_share,
@@ -74,15 +74,15 @@ def uptake(plant: Plant, dli_mol: float | None) -> Uptake | None:
     )
 
 
-def make_up(plant: Plant, floats: bool) -> tuple[Range, Range]:
+def make_up(plant: PlantEntry, floats: bool) -> tuple[RecordRange, RecordRange]:
     """Tissue nitrogen (% of dry mass) and dry matter (% of wet mass): the record's, or what is usual."""
     full = FULL_N_FLOATING if floats else FULL_N_ROOTED
-    usual = Range(CRITICAL_N_PERCENT, full / PERCENT_TO_MG_PER_G, GUESS)
-    dry = Range(*(DRY_FLOATING if floats else DRY_ROOTED), GUESS)
+    usual = RecordRange(CRITICAL_N_PERCENT, full / PERCENT_TO_MG_PER_G, GUESS)
+    dry = RecordRange(*(DRY_FLOATING if floats else DRY_ROOTED), GUESS)
     return plant.tissue_n_percent or usual, plant.dry_matter_percent or dry
 
 
-def doubling(days: Range, needs: Range | None, light: float | None) -> float:
+def doubling(days: RecordRange, needs: RecordRange | None, light: float | None) -> float:
     """Doubling time by the light: the slow end at the least that it needs, the fast end at the most."""
     at = 0.5
     if needs is not None and light is not None and needs.high > needs.low:
@@ -90,7 +90,7 @@ def doubling(days: Range, needs: Range | None, light: float | None) -> float:
     return days.high * math.exp(-2 * half(days) * at)
 
 
-def half(span: Range) -> float:
+def half(span: RecordRange) -> float:
     """Half the width of a range, in natural logarithms."""
     return math.log(span.high / span.low) / 2
 

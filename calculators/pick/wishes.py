@@ -20,7 +20,7 @@ CLASS_MOL: dict[LightClass, float] = {
 USUAL_HEIGHT_CM = 35.0  # where no height is given: the light calculator's default depth
 
 
-class Want(NamedTuple):
+class Wishes(NamedTuple):
     """The tank and the wishes; None is not known, and an empty tuple is anything."""
 
     dli_mol: float | None = None  # mol/m²/day at the plants on the soil

@@ -6,12 +6,12 @@ from calculators.core import quantities as q
 from calculators.core.numbers import show_number
 from calculators.core.result import Note
 from calculators.core.wording import CUTTINGS
-from calculators.pick.answer import minutes_sum
+from calculators.pick.answer_rows import minutes_sum
 from calculators.pick.judge import Judged
 from calculators.pick.part import figure
 from calculators.pick.together import Set
-from calculators.pick.wishes import Want
-from calculators.science.animals.animals import ANIMALS, shown_name
+from calculators.pick.wishes import Wishes
+from calculators.science.animals.animal_table import ANIMALS, shown_name
 from calculators.science.light.lamps import LightClass
 
 FEW = 3  # a list as short as this is meant to be taken whole
@@ -23,32 +23,32 @@ ORDER = Note(
 )
 
 
-def light_notes(want: Want, dli: float | None, light: LightClass | None) -> list[Note]:
+def light_notes(wishes: Wishes, dli: float | None, light: LightClass | None) -> list[Note]:
     """Which light was taken, and what was worked out from it."""
-    if want.dli_mol is None:
+    if wishes.dli_mol is None:
         text = "Nothing is said about the light on the soil, so plants are not judged by it."
         return [Note("caution", text)]
-    said = []
+    notes = []
     if dli is not None and light is not None:
         text = (
             f"The daily light of {figure(q.DailyLight, dli)} is used; the class ({light}) is not."
         )
-        said.append(Note("info", text))
+        notes.append(Note("info", text))
     elif light is not None:
-        text = f"The class of light ({light}) is taken as {figure(q.DailyLight, want.dli_mol)} on the soil."
-        said.append(Note("info", text))
-    if want.surface_worked_out and want.surface_mol is not None:
+        text = f"The class of light ({light}) is taken as {figure(q.DailyLight, wishes.dli_mol)} on the soil."
+        notes.append(Note("info", text))
+    if wishes.surface_worked_out and wishes.surface_mol is not None:
         text = (
-            f"Floaters are judged by about {figure(q.DailyLight, want.surface_mol)} at the surface, worked "
+            f"Floaters are judged by about {figure(q.DailyLight, wishes.surface_mol)} at the surface, worked "
             "out from the depth in slightly yellow water."
         )
-        said.append(Note("info", text))
-    return said
+        notes.append(Note("info", text))
+    return notes
 
 
-def animal_notes(want: Want) -> list[Note]:
+def animal_notes(wishes: Wishes) -> list[Note]:
     """Whether the water suits the animals: they come before plants."""
-    value = want.temperature_c
+    value = wishes.temperature_c
     if value is None:
         return []
     return [
@@ -58,53 +58,53 @@ def animal_notes(want: Want) -> list[Note]:
             f"{figure(q.Temperature, kind.temperature_low, kind.temperature_high)}; "
             f"{figure(q.Temperature, value)} is outside. Put that right first.",
         )
-        for key in want.animals
+        for key in wishes.animals
         for kind in [ANIMALS[key]]
         if not kind.temperature_low <= value <= kind.temperature_high
     ]
 
 
 def list_notes(
-    fit: Sequence[Judged], chosen: Sequence[Judged], want: Want, others: int
+    fit: Sequence[Judged], chosen: Sequence[Judged], wishes: Wishes, others: int
 ) -> list[Note]:
     """What is not in the list, and the work of all in it."""
-    said = []
+    notes = []
     if not fit:
         text = "Nothing fits. Look at the reasons of what was left out, and change what you can."
-        said.append(Note("caution", text))
-    missing = [one for one in want.habits if one not in {each.plant.habit for each in fit}]
+        notes.append(Note("caution", text))
+    missing = [plant for plant in wishes.habits if plant not in {each.plant.habit for each in fit}]
     if fit and missing:
-        said.append(Note("caution", f"Nothing fits of the kind: {', '.join(missing)}."))
-    equal = sum(one.score == chosen[0].score for one in chosen)
+        notes.append(Note("caution", f"Nothing fits of the kind: {', '.join(missing)}."))
+    equal = sum(plant.score == chosen[0].score for plant in chosen)
     if equal > 1:
         text = f"The first {equal} suit equally well: the surer figures and the lesser work stand first."
-        said.append(Note("info", text))
+        notes.append(Note("info", text))
     if others:
         text = f"{others} plants of another kind or look were not judged."
-        said.append(Note("info", text))
+        notes.append(Note("info", text))
     takes = minutes_sum(chosen)
-    if takes is not None and want.minutes_week is not None and len(chosen) <= FEW:
-        over = takes > want.minutes_week
+    if takes is not None and wishes.minutes_week is not None and len(chosen) <= FEW:
+        over = takes > wishes.minutes_week
         text = (
             f"Trimming all of these takes about {show_number(takes, 2)} of your "
-            f"{show_number(want.minutes_week)} minutes a week."
+            f"{show_number(wishes.minutes_week)} minutes a week."
         )
-        said.append(Note("caution" if over else "info", text))
-    return said
+        notes.append(Note("caution" if over else "info", text))
+    return notes
 
 
-def set_notes(found: Set | None, most: float, want: Want) -> list[Note]:
+def set_notes(best: Set | None, most: float, wishes: Wishes) -> list[Note]:
     """Why there is no set, or how to take the one there is."""
-    demand = want.demand_mg_n_day
+    demand = wishes.demand_mg_n_day
     if demand is None:
         text = "Give a nitrogen demand, as the nitrogen balance finds it, and a set is put together for it."
         return [Note("info", text)]
-    if want.surface_cm2 is None:
+    if wishes.surface_cm2 is None:
         text = "No set: give the water volume or the surface, since plants need room."
         return [Note("caution", text)]
     if demand <= 0:
         return [Note("info", "No nitrogen has to be taken up, so no set is needed.")]
-    if found is None:
+    if best is None:
         reached = (
             f"The best set that fits reaches about {show_number(most, 3)} of {show_number(demand)} mg N a "
             "day. Feed less, change more water, or allow more light, minutes or kinds of plants."

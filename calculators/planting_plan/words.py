@@ -35,24 +35,24 @@ def more_stems(planted: int, full: int, days_saved: float) -> list[Note]:
 
 def notes(start_percent: float, every_days: float, cut_percent: float) -> list[Note]:
     """What the rhythm costs, and what the law has to do with it."""
-    said = []
+    collected = []
     if start_percent < SPARSE_PERCENT:
         text = (
             "So sparse a start leaves light and nutrients to algae, and new soil gives ammonia: fill the "
             "gaps with fast stems or floaters until the bed closes, and test ammonia before any animal."
         )
-        said.append(Note("caution", text))
+        collected.append(Note("caution", text))
     if every_days < OFTEN_DAYS:
         text = (
             f"Every {every_days:.1f} days is a trim a week or more. A slower plant, or a smaller bed of "
             "this one, saves the time."
         )
-        said.append(Note("caution", text))
+        collected.append(Note("caution", text))
     if cut_percent > HARD_CUT_PERCENT:
         text = (
             "A hard trim takes away what takes up nitrogen: do it in two rounds a week apart where "
             "there are animals, and test ammonia after it."
         )
-        said.append(Note("caution", text))
+        collected.append(Note("caution", text))
     law = "Before you buy, look at the plant's page: some stems may not be kept or passed on where you live."
-    return [*said, Note("info", law), CUTTINGS]
+    return [*collected, Note("info", law), CUTTINGS]

@@ -23,9 +23,9 @@ from calculators.core.quantities import (
 )
 from calculators.core.quantity import Assumed, Choices, Help, Keys, Label, Possible, WhenNone
 from calculators.core.result import Note
-from calculators.science.animals.animals import ANIMALS, shown_name
+from calculators.science.animals.animal_table import ANIMALS, shown_name
 from calculators.science.animals.burden import Burden, burdens, judge
-from calculators.science.animals.load import add_up
+from calculators.science.animals.stock_totals import add_up
 from calculators.science.animals.stock_words import notes
 from calculators.science.conversions import DAYS_PER_WEEK, MG_PER_G
 from calculators.science.water import chemistry
@@ -154,10 +154,10 @@ def stocking(
     animals bring, not how many a tank may hold: room to swim and company matter as much.
     """
     total = add_up(animals, temperature_c, protein_percent)
-    found = burdens(total, volume_l, ph, temperature_c)
+    loads = burdens(total, volume_l, ph, temperature_c)
     load = total.ammonia_n_g_day * MG_PER_G / volume_l
     return Stocking(
-        burden=judge(found, animals, temperature_c),
+        burden=judge(loads, animals, temperature_c),
         biomass_g=total.mass_g,
         feed_g_week=DAYS_PER_WEEK * total.feed_g_day,
         ammonia_n_mg_day=total.ammonia_n_g_day * MG_PER_G,
@@ -167,10 +167,10 @@ def stocking(
         feed_high_g_week=DAYS_PER_WEEK * total.feed_high_g_day,
         oxygen_active_mg_h=total.active_oxygen_mg_h,
         nitrate_rise_mg_l_week=DAYS_PER_WEEK * load * chemistry.NITRATE_PER_N,
-        hours_to_low_oxygen=found.hours_to_harm,
-        hours_to_no_oxygen=found.hours_to_empty,
-        oxygen_still_mg_l=found.air.still,
-        oxygen_moved_mg_l=found.air.moved,
-        hours_to_harmful_ammonia=found.ammonia.hours_to_harm,
-        notes=tuple(notes(animals, found, temperature_c)),
+        hours_to_low_oxygen=loads.hours_to_harm,
+        hours_to_no_oxygen=loads.hours_to_empty,
+        oxygen_still_mg_l=loads.air.still,
+        oxygen_moved_mg_l=loads.air.moved,
+        hours_to_harmful_ammonia=loads.ammonia.hours_to_harm,
+        notes=tuple(notes(animals, loads, temperature_c)),
     )

@@ -188,11 +188,11 @@ def surface_cover(
     both_marked = {mark.plant for mark in marks} == {True, False}  # the keeper has decided
     apart = told_apart(marks) if both_marked else colours.two_classes
     sorts = sorted_pixels(shares(shown, colours, inside), more_percent, not both_marked)
-    found = count(sorts, shown.width, pieces, room.to_square)
-    between = range_of(found, apart, bool(marks))
+    sums = count(sorts, shown.width, pieces, room.to_square)
+    between = range_of(sums, apart, bool(marks))
     waiting = pixels is not None and not_dragged(corners)
     sure = confidence(between, apart, bool(marks) or waiting)
-    areas = room_area(room, found, length_cm * width_cm, shown.width, shown.height)
+    areas = room_area(room, sums, length_cm * width_cm, shown.width, shown.height)
     onward = for_floaters(between.cover, sizes, len(room.rings))
     return SurfaceCover(
         confidence=sure,
@@ -203,8 +203,8 @@ def surface_cover(
         covered_cm2=round(between.cover, COVER_PLACES) / 100 * areas.room,
         surface_cm2=areas.surface,
         room_cm2=areas.room,
-        glare_percent=100 * found.by_sort[GLARE],
-        pixels=found.pixels,
+        glare_percent=100 * sums.by_sort[GLARE],
+        pixels=sums.pixels,
         mask={
             "width": shown.width,
             "height": shown.height,
@@ -216,6 +216,6 @@ def surface_cover(
             *([DRAG] if waiting else []),
             verdict(between, sure),
             *not_the_rulers(areas, length_cm * width_cm),
-            *notes(found, apart, room.edge.slant_removed, pixels is None, taps),
+            *notes(sums, apart, room.edge.slant_removed, pixels is None, taps),
         ),
     )

@@ -54,11 +54,13 @@ def count(sorted_pixels: bytes, width: int, pieces: Pieces, to_square: Homograph
             for start, end, weight in evenly(first, last, row, to_square):
                 here = row * width
                 for sort in SORTS:
-                    found = sorted_pixels.count(sort, here + start, here + end)
-                    if found:
-                        sums[sort] += weight * found
+                    pixels_of_sort = sorted_pixels.count(sort, here + start, here + end)
+                    if pixels_of_sort:
+                        sums[sort] += weight * pixels_of_sort
     room = sum(sums)
-    return Count(tuple(one / room for one in sums) if room else (0.0,) * len(SORTS), room, pixels)
+    return Count(
+        tuple(share / room for share in sums) if room else (0.0,) * len(SORTS), room, pixels
+    )
 
 
 def evenly(first: int, last: int, row: int, to_square: Homography) -> list[tuple[int, int, float]]:
@@ -70,7 +72,7 @@ def evenly(first: int, last: int, row: int, to_square: Homography) -> list[tuple
     return [(start, end, to_square.stretch((start + end) / 2, y)) for start, end in pairwise(edges)]
 
 
-class Range(NamedTuple):
+class CoverRange(NamedTuple):
     """Cover in percent, and the least and most that it may be."""
 
     cover: float
@@ -78,7 +80,7 @@ class Range(NamedTuple):
     high: float
 
 
-def range_of(counted: Count, two_classes: bool, marked: bool) -> Range:
+def range_of(counted: Count, two_classes: bool, marked: bool) -> CoverRange:
     """The cover with its error: doubtful colours, shaded leaves, marks, the number of pixels."""
     by_sort, cover = counted.by_sort, 100 * counted.cover
     sampling = 100 * math.sqrt(counted.cover * (1 - min(1.0, counted.cover)) / counted.pixels)
@@ -87,7 +89,7 @@ def range_of(counted: Count, two_classes: bool, marked: bool) -> Range:
     low = 100 * by_sort[PLANT] - even
     unseen = by_sort[NEAR_WATER] + by_sort[GLARE] + by_sort[RED] + SHADED_SHARE * counted.cover
     high = cover + 100 * unseen + even
-    return Range(
+    return CoverRange(
         cover,
         max(0.0, min(low, cover - LEAST_ERROR_POINTS)),
         min(100.0, max(high, cover + LEAST_ERROR_POINTS)),

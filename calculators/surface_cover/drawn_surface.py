@@ -3,7 +3,7 @@
 from functools import cache
 
 from calculators.surface_cover.homography import Point, square_to
-from calculators.surface_cover.picture import Picture, picture
+from calculators.surface_cover.picture import Photo, picture
 
 WIDTH, HEIGHT = 120, 90
 CORNERS: list[Point] = [(24.0, 12.0), (96.0, 12.0), (110.0, 80.0), (10.0, 80.0)]  # pixels
@@ -13,7 +13,7 @@ RADIUS = 0.36  # of a square's side: pi * 0.36 * 0.36 is a cover of 40.7 %
 
 
 @cache
-def drawn_surface() -> Picture:
+def drawn_surface() -> Photo:
     """The picture; its cover is known from the radius of its leaves."""
     to_square = square_to(CORNERS).inverse()
     octets = bytearray()

@@ -11,8 +11,8 @@ from calculators.surface_cover.drawn_surface import drawn_surface
 from calculators.surface_cover.homography import Point
 from calculators.surface_cover.leaf_sorts import PLANTS
 from calculators.surface_cover.outline import NoOutline, outline
-from calculators.surface_cover.picture import CHANNELS, Picture, colour_near, decoded, picture
-from calculators.surface_cover.plant_colours import Mark
+from calculators.surface_cover.picture import CHANNELS, Photo, colour_near, decoded, picture
+from calculators.surface_cover.plant_colours import ColourMark
 from calculators.surface_cover.room import Pieces, Room
 
 LONGEST_SIDE = 320  # pixels; more takes time and no longer changes the answer
@@ -55,22 +55,22 @@ class Sizes(NamedTuple):
 
 def not_dragged(corners: Sequence[Corner]) -> bool:
     """Whether the corners still stand where the page puts them over a new photo."""
-    return {(one.x_percent, one.y_percent) for one in corners} == NOT_DRAGGED
+    return {(corner.x_percent, corner.y_percent) for corner in corners} == NOT_DRAGGED
 
 
-def shown_picture(pixels: str | None, width: int, height: int) -> Picture:
+def shown_picture(pixels: str | None, width: int, height: int) -> Photo:
     """The picture given, or the drawn example. Refuses octets that are not a picture of that size."""
     if pixels is None:
         return drawn_surface()
     octets = decoded(pixels)
-    wanted = CHANNELS * width * height
-    if len(octets) != wanted:
-        why = f"it holds {len(octets)} octets, but {width} by {height} points of three colours are {wanted}"
+    needed = CHANNELS * width * height
+    if len(octets) != needed:
+        why = f"it holds {len(octets)} octets, but {width} by {height} points of three colours are {needed}"
         raise Refused(Refusal("pixels", why))
     return picture(width, height, octets)
 
 
-def room_of(shown: Picture, corners: Sequence[Corner], taps: Sequence[Tap], sizes: Sizes) -> Room:
+def room_of(shown: Photo, corners: Sequence[Corner], taps: Sequence[Tap], sizes: Sizes) -> Room:
     """The room that the marks describe. Refuses corners and rings that cannot be."""
     check_numbers(corners, taps, sizes)
     try:
@@ -124,15 +124,15 @@ def check_size(pieces: Pieces) -> None:
         raise Refused(Refusal("corners", why))
 
 
-def pixel(place: Corner | Tap, shown: Picture) -> Point:
+def pixel(place: Corner | Tap, shown: Photo) -> Point:
     """A place of the picture in pixels."""
     return place.x_percent / 100 * shown.width, place.y_percent / 100 * shown.height
 
 
-def marks_of(shown: Picture, taps: Sequence[Tap]) -> list[Mark]:
+def marks_of(shown: Photo, taps: Sequence[Tap]) -> list[ColourMark]:
     """The colours that were pointed out as plant or water."""
     return [
-        Mark(colour_near(shown, *pixel(tap, shown)), tap.what == "plant")
+        ColourMark(colour_near(shown, *pixel(tap, shown)), tap.what == "plant")
         for tap in taps
         if tap.what in ("plant", "water")
     ]
@@ -149,7 +149,7 @@ def mask(sorted_pixels: bytes, width: int, pieces: Pieces) -> bytes:
     return bytes(made)
 
 
-def shapes(room: Room, shown: Picture) -> list[dict[str, Any]]:
+def shapes(room: Room, shown: Photo) -> list[dict[str, Any]]:
     """What to draw over the picture: its kind, and its points in percent of the picture."""
     return [
         {

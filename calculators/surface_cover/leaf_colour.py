@@ -14,7 +14,7 @@ WHITE = 3 * 255
 GLARE_FROM = 236  # in every channel: no leaf is so white, a lamp's image is; our choice
 
 
-class Look(NamedTuple):
+class LeafColour(NamedTuple):
     """A colour by its ``excess`` of green (-510 to 510), and its greenness, redness and light as shares."""
 
     excess: int
@@ -24,10 +24,10 @@ class Look(NamedTuple):
     light: float
 
 
-SEEN: dict[Colour, Look] = {}  # worked out once each: photographs repeat their colours
+SEEN: dict[Colour, LeafColour] = {}  # worked out once each: photographs repeat their colours
 
 
-def look(colour: Colour) -> Look:
+def colour_of_leaf(colour: Colour) -> LeafColour:
     """What a colour looks like."""
     known = SEEN.get(colour)
     if known is None:
@@ -35,12 +35,12 @@ def look(colour: Colour) -> Look:
     return known
 
 
-def worked_out(red: int, green: int, blue: int) -> Look:
+def worked_out(red: int, green: int, blue: int) -> LeafColour:
     """The figures of a colour, each channel 0 to 255."""
     total = red + green + blue
     size = total + DARK
     excess = 2 * green - red - blue
-    return Look(
+    return LeafColour(
         excess,
         excess / size,
         (2 * red - green - blue) / size,
@@ -54,10 +54,10 @@ def is_glare(colour: Colour) -> bool:
     return min(colour) >= GLARE_FROM
 
 
-def distance(one: Look, other: Look) -> float:
+def distance(first: LeafColour, other: LeafColour) -> float:
     """How different two colours look; lightness counts half, since it changes across a tank."""
     return (
-        (one.green - other.green) ** 2
-        + (one.red_blue - other.red_blue) ** 2
-        + (0.5 * (one.light - other.light)) ** 2
+        (first.green - other.green) ** 2
+        + (first.red_blue - other.red_blue) ** 2
+        + (0.5 * (first.light - other.light)) ** 2
     )

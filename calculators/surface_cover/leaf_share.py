@@ -9,8 +9,8 @@ from collections.abc import Mapping, Sequence
 from functools import lru_cache
 from typing import NamedTuple
 
-from calculators.surface_cover.leaf_colour import look
-from calculators.surface_cover.picture import Colour, Picture
+from calculators.surface_cover.leaf_colour import colour_of_leaf
+from calculators.surface_cover.picture import Colour, Photo
 from calculators.surface_cover.plant_colours import (
     IS_GLARE,
     IS_OPEN,
@@ -41,7 +41,7 @@ class Levels(NamedTuple):
     leaf: float
 
 
-def shares(shown: Picture, colours: Colours, counts: Mapping[Colour, int]) -> bytes:
+def shares(shown: Photo, colours: Colours, counts: Mapping[Colour, int]) -> bytes:
     """One octet a pixel, as above; a pixel outside what was counted counts as water."""
     excess = {colour: octet(colour, known) for colour, known in colours.known.items()}
     pixels = bytes(map(excess.get, shown.colours, [0] * len(shown.colours)))
@@ -50,16 +50,16 @@ def shares(shown: Picture, colours: Colours, counts: Mapping[Colour, int]) -> by
     leaves = {
         colour: excess[colour] for colour in colours.leaves if LOWEST <= excess[colour] <= HIGHEST
     }
-    whole = levels(counts, leaves, excess)
-    strengths = tile_strengths(shown, leaves, whole)
-    return relative(pixels, shown.width, strengths, whole)
+    picture_levels = levels(counts, leaves, excess)
+    strengths = tile_strengths(shown, leaves, picture_levels)
+    return relative(pixels, shown.width, strengths, picture_levels)
 
 
 def octet(colour: Colour, known: int) -> int:
     """The octet of a colour that is decided, or of its excess green."""
     if known != IS_OPEN:
         return DECIDED[known]
-    return min(HIGHEST, max(LOWEST, EXCESS_ZERO + look(colour).excess))
+    return min(HIGHEST, max(LOWEST, EXCESS_ZERO + colour_of_leaf(colour).excess))
 
 
 def levels(
@@ -87,21 +87,25 @@ def at_share(
 
 
 def tile_strengths(
-    shown: Picture, leaves: Mapping[Colour, int], whole: Levels
+    shown: Photo, leaves: Mapping[Colour, int], picture_levels: Levels
 ) -> list[list[float]]:
     """How strong the leaves of each tile are, with 1 for the whole picture's."""
     only_leaves = bytes(map(leaves.get, shown.colours, [0] * len(shown.colours)))
-    found = [
-        [strength(only_leaves, shown, top, left, whole) for left in range(0, shown.width, TILE)]
+    strengths = [
+        [
+            strength(only_leaves, shown, top, left, picture_levels)
+            for left in range(0, shown.width, TILE)
+        ]
         for top in range(0, shown.height, TILE)
     ]
     return [
-        [near(found, row, column) for column in range(len(found[row]))] for row in range(len(found))
+        [near(strengths, row, column) for column in range(len(strengths[row]))]
+        for row in range(len(strengths))
     ]
 
 
 def strength(
-    only_leaves: bytes, shown: Picture, top: int, left: int, whole: Levels
+    only_leaves: bytes, shown: Photo, top: int, left: int, picture_levels: Levels
 ) -> float | None:
     """How strong the leaves of one tile are; None where there are hardly any."""
     rows = range(top, min(top + TILE, shown.height))
@@ -113,29 +117,29 @@ def strength(
     if len(here) < FEWEST:
         return None
     pure = here[int(PURE * (len(here) - 1))]
-    strength = (pure - EXCESS_ZERO) / max(1.0, whole.leaf - EXCESS_ZERO)
+    strength = (pure - EXCESS_ZERO) / max(1.0, picture_levels.leaf - EXCESS_ZERO)
     return max(FAINTEST, round(strength / FINENESS) * FINENESS)
 
 
-def near(found: Sequence[Sequence[float | None]], row: int, column: int) -> float:
+def near(strengths: Sequence[Sequence[float | None]], row: int, column: int) -> float:
     """A tile's own strength, or the mean of the tiles around it, or that of the whole picture."""
-    own = found[row][column]
+    own = strengths[row][column]
     if own is not None:
         return own
     around = [
-        one
-        for line in found[max(0, row - 1) : row + 2]
-        for one in line[max(0, column - 1) : column + 2]
-        if one is not None
+        strength
+        for line in strengths[max(0, row - 1) : row + 2]
+        for strength in line[max(0, column - 1) : column + 2]
+        if strength is not None
     ]
     return round(sum(around) / len(around) / FINENESS) * FINENESS if around else 1.0
 
 
 def relative(
-    pixels: bytes, width: int, strengths: Sequence[Sequence[float]], whole: Levels
+    pixels: bytes, width: int, strengths: Sequence[Sequence[float]], picture_levels: Levels
 ) -> bytes:
     """Change the octets from excess green to shares of leaf, tile by tile."""
-    tables = [[table(one, whole) for one in line] for line in strengths]
+    tables = [[table(strength, picture_levels) for strength in line] for line in strengths]
     made = bytearray()
     for row in range(len(pixels) // width):
         here = row * width
@@ -146,10 +150,10 @@ def relative(
 
 
 @lru_cache(maxsize=512)
-def table(strength: float, whole: Levels) -> bytes:
+def table(strength: float, picture_levels: Levels) -> bytes:
     """For each octet of excess green, that of the share of leaf in light of such a strength."""
-    water = strength * (whole.water - EXCESS_ZERO)
-    leaf = strength * (whole.leaf - EXCESS_ZERO)
+    water = strength * (picture_levels.water - EXCESS_ZERO)
+    leaf = strength * (picture_levels.leaf - EXCESS_ZERO)
     scale = (ALL_LEAF - NO_LEAF) / (leaf - water)
     return bytes(
         value

@@ -25,7 +25,7 @@ class Split(NamedTuple):
 def otsu(histogram: Sequence[int]) -> Split | None:
     """Part a histogram; None where all lies in one bin. Of equal thresholds, the middle one."""
     total = sum(histogram)
-    whole = sum(place * count for place, count in enumerate(histogram))
+    weighted_sum = sum(place * count for place, count in enumerate(histogram))
     squares = sum(place * place * count for place, count in enumerate(histogram))
     best, firsts, lasts = 0.0, None, 0
     low_count = low_sum = 0
@@ -35,7 +35,7 @@ def otsu(histogram: Sequence[int]) -> Split | None:
         if not low_count or low_count == total:
             continue
         # The variance between the classes, times the square of the total: all in whole numbers.
-        gap = whole * low_count - low_sum * total
+        gap = weighted_sum * low_count - low_sum * total
         between = gap * gap / (low_count * (total - low_count))
         if between > best * (1 + 1e-12):
             best, firsts = between, (place, low_count, low_sum)
@@ -47,7 +47,7 @@ def otsu(histogram: Sequence[int]) -> Split | None:
     return Split(
         last_low=(first + lasts) // 2,
         mean_low=low_sum / low_count,
-        mean_high=(whole - low_sum) / (total - low_count),
+        mean_high=(weighted_sum - low_sum) / (total - low_count),
         share_high=1 - low_count / total,
-        separability=best / (squares * total - whole * whole),
+        separability=best / (squares * total - weighted_sum * weighted_sum),
     )

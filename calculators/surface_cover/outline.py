@@ -41,7 +41,7 @@ def outline(points: Sequence[Point]) -> Outline:
         return Outline(ordered, box_to_square(min(xs), min(ys), wide, high), False, wide >= high)
     if not convex(ordered):
         raise NoOutline("one corner lies between the others, so that they make no rectangle")
-    sides = [math.dist(one, other) for one, other in pairwise(ordered)]
+    sides = [math.dist(corner, other) for corner, other in pairwise(ordered)]
     longer = sides[0] + sides[2] >= sides[1] + math.dist(ordered[3], ordered[0])
     return Outline(ordered, square_to(ordered).inverse(), True, longer)
 

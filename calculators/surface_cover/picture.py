@@ -14,7 +14,7 @@ STEP = 4  # colours closer than this in each channel are one: below the noise of
 COARSE = bytes(value - value % STEP + STEP // 2 for value in range(256))  # the middle of each step
 
 
-class Picture(NamedTuple):
+class Photo(NamedTuple):
     """``colours`` has one colour a pixel, row by row from the top, each channel in steps of 4."""
 
     width: int
@@ -22,11 +22,11 @@ class Picture(NamedTuple):
     colours: list[Colour]
 
 
-def picture(width: int, height: int, octets: bytes) -> Picture:
+def picture(width: int, height: int, octets: bytes) -> Photo:
     """A picture from its octets: red, green, blue of each pixel, row by row."""
     coarse = octets.translate(COARSE)
     channels = (coarse[channel::CHANNELS] for channel in range(CHANNELS))
-    return Picture(width, height, list(zip(*channels, strict=True)))
+    return Photo(width, height, list(zip(*channels, strict=True)))
 
 
 def decoded(text: str) -> bytes:
@@ -40,7 +40,7 @@ def pixels_of(span: Span, width: int) -> tuple[int, int]:
     return first, max(first, min(width, int((span[1] + 0.5) // 1)))
 
 
-def counted(shown: Picture, rows: Sequence[Sequence[tuple[int, int]]]) -> Counter[Colour]:
+def counted(shown: Photo, rows: Sequence[Sequence[tuple[int, int]]]) -> Counter[Colour]:
     """How often each colour stands in some pieces of each row."""
     colours, width = shown.colours, shown.width
     parts: Iterable[list[Colour]] = (
@@ -51,7 +51,7 @@ def counted(shown: Picture, rows: Sequence[Sequence[tuple[int, int]]]) -> Counte
     return Counter(chain.from_iterable(parts))
 
 
-def colour_near(shown: Picture, x: float, y: float) -> Colour:
+def colour_near(shown: Photo, x: float, y: float) -> Colour:
     """The mean colour of the nine pixels around a point, fewer at the edge."""
     column, row = min(int(x), shown.width - 1), min(int(y), shown.height - 1)
     near = [

@@ -4,7 +4,7 @@ from collections import Counter
 from collections.abc import Mapping, Sequence
 from typing import NamedTuple
 
-from calculators.surface_cover.leaf_colour import Look, distance, is_glare, look
+from calculators.surface_cover.leaf_colour import LeafColour, colour_of_leaf, distance, is_glare
 from calculators.surface_cover.otsu import Split, otsu
 from calculators.surface_cover.picture import Colour
 
@@ -19,7 +19,7 @@ RED_FROM = 0.35  # redness of vivid red leaves; brown sand and tea water stay be
 IS_WATER, IS_GLARE, IS_RED, IS_OPEN, IS_PLANT = range(5)
 
 
-class Mark(NamedTuple):
+class ColourMark(NamedTuple):
     """A colour that the keeper pointed out, as plant or as water."""
 
     colour: Colour
@@ -34,17 +34,17 @@ class Colours(NamedTuple):
     two_classes: bool
 
 
-def colours_of(counts: Counter[Colour], marks: Sequence[Mark]) -> Colours:
+def colours_of(counts: Counter[Colour], marks: Sequence[ColourMark]) -> Colours:
     """Sort the colours of a picture by greenness, then by the keeper's marks."""
     line, two_classes = line_of(counts)
-    leaves = {colour for colour in counts if is_leaf(look(colour), line)}
+    leaves = {colour for colour in counts if is_leaf(colour_of_leaf(colour), line)}
     known = {colour: by_itself(colour, colour in leaves, two_classes) for colour in counts}
     if marks:
         known |= by_marks(counts, leaves, marks)
     return Colours(known, leaves, two_classes)
 
 
-def is_leaf(seen: Look, line: float) -> bool:
+def is_leaf(seen: LeafColour, line: float) -> bool:
     """Whether a colour is a leaf's at first sight."""
     return seen.green >= line and seen.excess >= LEAST_EXCESS
 
@@ -54,7 +54,7 @@ def line_of(counts: Counter[Colour]) -> tuple[float, bool]:
     size = (MOST_GREEN - LEAST_GREEN) / (BINS - 1)
     histogram = [0] * BINS
     for colour, count in counts.items():
-        green = min(MOST_GREEN, max(LEAST_GREEN, look(colour).green))
+        green = min(MOST_GREEN, max(LEAST_GREEN, colour_of_leaf(colour).green))
         histogram[round((green - LEAST_GREEN) / size)] += count
     split = otsu(histogram)
     if split and two_heaps(split, size):
@@ -72,7 +72,7 @@ def by_itself(colour: Colour, leaf: bool, two_classes: bool) -> int:
     """What a colour says by itself."""
     if is_glare(colour):
         return IS_GLARE
-    if look(colour).red > RED_FROM and not leaf:
+    if colour_of_leaf(colour).red > RED_FROM and not leaf:
         return IS_RED
     if two_classes:
         return IS_OPEN
@@ -80,34 +80,38 @@ def by_itself(colour: Colour, leaf: bool, two_classes: bool) -> int:
 
 
 def by_marks(
-    counts: Mapping[Colour, int], leaves: set[Colour], marks: Sequence[Mark]
+    counts: Mapping[Colour, int], leaves: set[Colour], marks: Sequence[ColourMark]
 ) -> dict[Colour, int]:
     """The colours that are nearer to a mark than to the mean of leaf or water: they follow it."""
-    means = [look(mean_colour(some, counts)) for some in (leaves, counts.keys() - leaves) if some]
-    marked = [(look(mark.colour), IS_PLANT if mark.plant else IS_WATER) for mark in marks]
-    found: dict[Colour, int | None] = {}  # by steps of 8, which are near enough
+    means = [
+        colour_of_leaf(mean_colour(some, counts))
+        for some in (leaves, counts.keys() - leaves)
+        if some
+    ]
+    marked = [(colour_of_leaf(mark.colour), IS_PLANT if mark.plant else IS_WATER) for mark in marks]
+    sort_by_colour: dict[Colour, int | None] = {}  # by steps of 8, which are near enough
     decided = {}
     for colour in counts:
         coarse = (colour[0] & 248 | 4, colour[1] & 248 | 4, colour[2] & 248 | 4)
-        if coarse not in found:
-            seen = look(coarse)
+        if coarse not in sort_by_colour:
+            seen = colour_of_leaf(coarse)
             closest, what = min((distance(seen, mark), what) for mark, what in marked)
             nearer = all(closest < distance(seen, mean) for mean in means)
-            found[coarse] = what if nearer else None
-        wanted = found[coarse]
-        if wanted is not None:
-            decided[colour] = wanted
+            sort_by_colour[coarse] = what if nearer else None
+        sort = sort_by_colour[coarse]
+        if sort is not None:
+            decided[colour] = sort
     return decided
 
 
-def told_apart(marks: Sequence[Mark]) -> bool:
+def told_apart(marks: Sequence[ColourMark]) -> bool:
     """Whether both kinds are marked, and no plant mark looks like a water mark.
 
     Marks closer than the classes' least gap say that colour cannot part what the keeper sees.
     """
-    plants = [look(mark.colour) for mark in marks if mark.plant]
-    waters = [look(mark.colour) for mark in marks if not mark.plant]
-    pairs = [distance(one, other) for one in plants for other in waters]
+    plants = [colour_of_leaf(mark.colour) for mark in marks if mark.plant]
+    waters = [colour_of_leaf(mark.colour) for mark in marks if not mark.plant]
+    pairs = [distance(plant, other) for plant in plants for other in waters]
     return bool(pairs) and min(pairs) >= LEAST_GAP**2
 
 

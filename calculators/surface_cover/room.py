@@ -32,12 +32,12 @@ class Room(NamedTuple):
 
     def row(self, y: float, whole_surface: bool) -> list[tuple[float, float]]:
         """The pieces of one row."""
-        found = spans(self.edge.points, y)
-        if not found:
-            return found
+        open_spans = spans(self.edge.points, y)
+        if not open_spans:
+            return open_spans
         if self.rings and not whole_surface:
-            found = common(found, self.across(self.rings, y))
-        return without(found, self.across(self.left_out, y)) if self.left_out else found
+            open_spans = common(open_spans, self.across(self.rings, y))
+        return without(open_spans, self.across(self.left_out, y)) if self.left_out else open_spans
 
     def across(self, discs: Sequence[Disc], y: float) -> list[tuple[float, float]]:
         """The pieces of a row inside any of some discs."""

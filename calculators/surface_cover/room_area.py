@@ -26,7 +26,7 @@ class RoomArea(NamedTuple):
     why: tuple[str, ...]
 
 
-def room_area(room: Room, found: Count, ruler_cm2: float, width: int, height: int) -> RoomArea:
+def room_area(room: Room, counted: Count, ruler_cm2: float, width: int, height: int) -> RoomArea:
     """The areas of a room whose points were counted in a picture of so many pixels."""
     fills = share_of_rectangle(room.edge)
     surface = fills * ruler_cm2
@@ -45,8 +45,8 @@ def room_area(room: Room, found: Count, ruler_cm2: float, width: int, height: in
     pieces = [
         [pixels_of(piece, width) for piece in bare.row(row + 0.5, True)] for row in range(height)
     ]
-    whole = count(bytes(width * height), width, pieces, room.to_square).room
-    return RoomArea(surface, surface * found.room / whole, tuple(why))
+    empty_room = count(bytes(width * height), width, pieces, room.to_square).room
+    return RoomArea(surface, surface * counted.room / empty_room, tuple(why))
 
 
 def share_of_rectangle(edge: Outline) -> float:
@@ -66,8 +66,8 @@ def lie_apart_inside(rings: Sequence[Disc]) -> bool:
         for place, size in ((ring.x, ring.wide), (ring.y, ring.deep))
     )
     apart = all(
-        math.dist((one.x, one.y), (other.x, other.y))
-        >= (one.radius + other.radius) * (1 - TOUCHING)
-        for one, other in combinations(rings, 2)
+        math.dist((first.x, first.y), (other.x, other.y))
+        >= (first.radius + other.radius) * (1 - TOUCHING)
+        for first, other in combinations(rings, 2)
     )
     return inside and apart

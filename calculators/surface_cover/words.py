@@ -8,7 +8,7 @@ from calculators.core.quantities import Area, Cover, Percent
 from calculators.core.quantity import Digits
 from calculators.core.result import Note
 from calculators.core.wording import CUTTINGS
-from calculators.surface_cover.count import Count, Range
+from calculators.surface_cover.count import Count, CoverRange
 from calculators.surface_cover.inputs import Tap
 from calculators.surface_cover.leaf_sorts import DARK_PLANT, GLARE, RED
 from calculators.surface_cover.room_area import RoomArea
@@ -34,21 +34,21 @@ STAYS = Note(
 )
 
 
-def confidence(found: Range, two_classes: bool, doubted: bool) -> Confidence:
+def confidence(cover: CoverRange, two_classes: bool, doubted: bool) -> Confidence:
     """How far the count is to be trusted, by the width of its range.
 
     A picture that needed marks of plant or water is never clear, nor one whose corners wait to be
     dragged: a count that follows a few marks can be wrong with a narrow range.
     """
-    wide = found.high - found.low
+    wide = cover.high - cover.low
     if not two_classes or wide > DOUBTFUL_POINTS:
         return "hard-to-tell"
     return "clear" if wide <= CLEAR_POINTS and not doubted else "doubtful"
 
 
-def verdict(found: Range, sure: Confidence) -> Note:
+def verdict(covers: CoverRange, sure: Confidence) -> Note:
     """The answer in plain words."""
-    cover, low, high = (figure(CoverByEye, one) for one in found)
+    cover, low, high = (figure(CoverByEye, share) for share in covers)
     if sure == "hard-to-tell":
         text = (
             f"Hard to tell: the count says {cover} %, but it may be far off. Mark places, or "
@@ -74,38 +74,38 @@ def notes(
     counted: Count, two_classes: bool, slant_removed: bool, example: bool, taps: Sequence[Tap]
 ) -> list[Note]:
     """What makes the picture hard to tell, and what the keeper can do about it."""
-    said = [EXAMPLE] if example else []
+    collected = [EXAMPLE] if example else []
     kinds = {tap.what for tap in taps} & {"plant", "water"}
     if not two_classes and len(kinds) == 2:
         text = (
             "A place marked as plant and one marked as water look almost alike, so colour cannot tell "
             "them apart. Plants just under the water do that: go by eye, or by what you lift out."
         )
-        said.append(Note("caution", text))
+        collected.append(Note("caution", text))
     elif not two_classes:
         text = (
             "Plant and water do not show as two groups of colours: the surface is all one, or the light "
             "is poor. Tap “plant” and “water” on the picture, or compare by eye."
         )
-        said.append(Note("caution", text))
-    said += about_sorts(counted)
+        collected.append(Note("caution", text))
+    collected += about_sorts(counted)
     if len(kinds) == 1:
         text = (
             "Only one kind is pointed out. Tap a place of the other kind too: colours between the two "
             "are then shared out between them."
         )
-        said.append(Note("info", text))
+        collected.append(Note("info", text))
     if not slant_removed:
         text = (
             "With more or fewer than four corners a slant cannot be taken out: hold the phone level, "
             "straight above the middle."
         )
-        said.append(Note("info", text))
+        collected.append(Note("info", text))
     text = (
         "Look at what is marked as counted before you trust the figure. Shadows, plants just below the "
         "surface and leaves that are neither green nor marked are what it mistakes."
     )
-    return [*said, Note("info", text), STAYS, CUTTINGS]
+    return [*collected, Note("info", text), STAYS, CUTTINGS]
 
 
 def about_sorts(counted: Count) -> list[Note]:

@@ -29,7 +29,8 @@ from calculators.core.quantity import (
 )
 from calculators.core.result import Note, Refusal, Refused
 from calculators.science.conversions import CM2_PER_M2
-from calculators.tank.geometry import (
+from calculators.tank.plate import bending_stress_mpa, trade_glass_mm
+from calculators.tank.tank_geometry import (
     WATER_KG_L,
     Inside,
     Shape,
@@ -39,7 +40,6 @@ from calculators.tank.geometry import (
     layer_l,
     pore_share,
 )
-from calculators.tank.plate import bending_stress_mpa, trade_glass_mm
 from calculators.tank.words import about_glass, notes, verdict
 
 THINNEST_PANE_MM = 1.0
@@ -48,7 +48,7 @@ Stress = Annotated[float, Quantity("Stress", "MPa", (0, 1e9), digits=2)]
 ROUNDING_CM = 1e-9  # 33 cm of layers in 33 cm of water level, told in inches
 
 
-class Tank(NamedTuple):
+class TankMeasures(NamedTuple):
     """What the tank holds, and what stands on the floor."""
 
     gross_l: Annotated[Litres, Label("Inside, full to the rim"), Help("With nothing in it.")]
@@ -167,7 +167,7 @@ def tank(
         FINER,
         Assumed(),
     ] = 2.6,
-) -> Tank:
+) -> TankMeasures:
     """Find what a tank holds and what it weighs, with soil, cap, stone and the water between grains.
 
     Soil and cap displace water: the free water is what stands above the cap less stone and wood.
@@ -193,7 +193,7 @@ def tank(
     grains_kg = soil * soil_dry_g_ml + cap * cap_dry_g_ml + hardscape_l * hardscape_g_ml
     least_mm = trade_glass_mm(wall_cm, water_level_cm) if wall_cm else None
     mass = water_kg + grains_kg + inside.glass_kg + stand_kg
-    return Tank(
+    return TankMeasures(
         gross_l=layer_l(inside.floor_cm2, inside.height_cm),
         net_l=max(0.0, net),
         surface_cm2=inside.floor_cm2,

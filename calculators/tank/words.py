@@ -60,13 +60,13 @@ def verdict(net_l: float, mass_kg: float) -> Note:
 
 def notes(mass_kg: float, soil_cm: float, cap_cm: float) -> list[Note]:
     """The building first, then backs, then the layers."""
-    said = [about_floor(mass_kg), LIFTING, *depth_notes(soil_cm, cap_cm)]
+    collected = [about_floor(mass_kg), LIFTING, *depth_notes(soil_cm, cap_cm)]
     if soil_cm > 0:
         text = (
             "Weights of soil and cap differ by a fifth from bag to bag: weigh a litre of yours dry."
         )
-        said.append(Note("info", text))
-    return [*said, LEVEL]
+        collected.append(Note("info", text))
+    return [*collected, LEVEL]
 
 
 def about_floor(mass_kg: float) -> Note:

@@ -17,12 +17,12 @@ from calculators.science.conversions import DAYS_PER_WEEK
 from calculators.science.nitrogen import inputs
 from calculators.science.nitrogen.balance import Flows, flows
 from calculators.science.nitrogen.constants import DENITRIFICATION_MG_M2_DAY
-from calculators.science.nitrogen.uptake_fit import AT_THE_END, Fit, fit, fit_notes
+from calculators.science.nitrogen.uptake_fit import AT_THE_END, UptakeFit, fit, fit_notes
 from calculators.trend.next_reading import narrowed_by
-from calculators.trend.outlook import days_until, holding_change_percent, settles_at
 from calculators.trend.outputs import Trend
-from calculators.trend.stretches import Change, Reading, into_stretches
+from calculators.trend.stretches import Change, DatedReading, into_stretches
 from calculators.trend.theil_sen import Slope, Stretch, level_at, line, theil_sen
+from calculators.trend.trend_outlook import days_until, holding_change_percent, settles_at
 from calculators.trend.verdict import judge
 from calculators.trend.words import (
     ANIMALS_FIRST,
@@ -37,8 +37,8 @@ PICTURE = "Readings, and the line of the trend"
 
 # Invented readings of the demo library's Reading Room tank, after its floaters were thinned.
 EXAMPLE_READINGS = [
-    Reading(0, 10), Reading(4, 12), Reading(7, 15), Reading(8, 12), Reading(11, 14),
-    Reading(14, 16), Reading(15, 13), Reading(18, 15), Reading(21, 18),
+    DatedReading(0, 10), DatedReading(4, 12), DatedReading(7, 15), DatedReading(8, 12), DatedReading(11, 14),
+    DatedReading(14, 16), DatedReading(15, 13), DatedReading(18, 15), DatedReading(21, 18),
 ]  # fmt: skip
 EXAMPLE_CHANGES = [Change(7, 25), Change(14, 25)]
 
@@ -48,7 +48,7 @@ EXAMPLE_CHANGES = [Change(7, 25), Change(14, 25)]
 )
 def trend(
     readings: Annotated[
-        list[Reading],
+        list[DatedReading],
         Label("Readings"),
         Help(
             "Day (any day may be 0) and value, in any order. All as nitrate, NO₃, or all as nitrate "
@@ -115,8 +115,8 @@ def trend(
     moving = slope.middle if verdict in ("building", "falling") else 0.0
     ratio = narrowed_by(stretches, slope, next_after_days, changes)
     soil = (soil_area_cm2 or 0.0, denitrification_mg_n_m2_day)
-    found = supply(feed_g_week, protein_percent, soil)
-    uptake = fitted(found, slope, ratio, volume_l)
+    week_flows = supply(feed_g_week, protein_percent, soil)
+    uptake = fitted(week_flows, slope, ratio, volume_l)
     rise_week = DAYS_PER_WEEK * max(0.0, moving)
     return Trend(
         slope_week=DAYS_PER_WEEK * slope.middle,
@@ -142,7 +142,7 @@ def trend(
         uptake_width_next_mg_n_day=uptake.width_next,
         notes=(
             *notes(slope, verdict, stretches, readings, changes),
-            *(fit_notes(uptake, found, percent_sure(slope)) if found else ()),
+            *(fit_notes(uptake, week_flows, percent_sure(slope)) if week_flows else ()),
             *((NO_SOIL,) if uptake.middle is not None and soil_area_cm2 is None else ()),
             *((AT_THE_END,) if uptake.middle is not None and level < kit_step else ()),
         ),
@@ -159,22 +159,24 @@ def supply(
     return flows(feed_g_week, protein_percent, 0.0, (0.0, 1.0), 0.0, soil)
 
 
-def fitted(found: Flows | None, slope: Slope, ratio: float | None, volume_l: float | None) -> Fit:
+def fitted(
+    week_flows: Flows | None, slope: Slope, ratio: float | None, volume_l: float | None
+) -> UptakeFit:
     """The uptake that explains a slope a day; none where feed or volume is not given."""
-    if found is None or volume_l is None:
-        return Fit()
-    limits = (None if one is None else DAYS_PER_WEEK * one for one in slope[:3])
+    if week_flows is None or volume_l is None:
+        return UptakeFit()
+    limits = (None if limit is None else DAYS_PER_WEEK * limit for limit in slope[:3])
     middle, low, high = limits
-    return fit(found, (middle, low, high), ratio, volume_l)
+    return fit(week_flows, (middle, low, high), ratio, volume_l)
 
 
 def nothing_to_compare(stretches: list[Stretch], changes: list[Change]) -> Trend:
     """No two readings lie between the same changes."""
-    said = (NOTHING_TOLD, ANIMALS_FIRST, too_few(stretches, changes))
+    notes = (NOTHING_TOLD, ANIMALS_FIRST, too_few(stretches, changes))
     return Trend(
         *(None, None, None, None, "too-few-readings", 0),
         *(None,) * 11,
-        notes=said,
+        notes=notes,
         series=drawn(stretches, None),
     )
 

@@ -12,7 +12,7 @@ from calculators.trend.theil_sen import Stretch
 DAY_PLACES = 2  # readings within about a quarter of an hour are taken at one time
 
 
-class Reading(NamedTuple):
+class DatedReading(NamedTuple):
     """One reading of a test."""
 
     day: Annotated[Days, Label("Day")]
@@ -26,7 +26,7 @@ class Change(NamedTuple):
     percent: Annotated[Percent, Label("Share changed")]
 
 
-def into_stretches(readings: Sequence[Reading], changes: Sequence[Change]) -> list[Stretch]:
+def into_stretches(readings: Sequence[DatedReading], changes: Sequence[Change]) -> list[Stretch]:
     """Sort the readings and cut them at each change; one on the day of a change is before it.
 
     Raises ``Refused``, naming each row whose day another reading has already.
@@ -44,7 +44,7 @@ def change_days(changes: Sequence[Change]) -> list[float]:
     return sorted({change.day for change in changes if change.percent > 0})
 
 
-def refuse_equal_days(readings: Sequence[Reading]) -> None:
+def refuse_equal_days(readings: Sequence[DatedReading]) -> None:
     """Refuse a second reading at one time: no slope runs between the two."""
     first: dict[float, int] = {}
     wrong = []

@@ -8,10 +8,10 @@ from calculators.core.quantities import Percent
 from calculators.core.result import Note
 from calculators.science.conversions import DAYS_PER_WEEK
 from calculators.trend.kendall import LEAST_COVERAGE, WANTED_COVERAGE
-from calculators.trend.outlook import readings_needed
 from calculators.trend.outputs import SlopeWeek
-from calculators.trend.stretches import Change, Reading, change_days
+from calculators.trend.stretches import Change, DatedReading, change_days
 from calculators.trend.theil_sen import Slope, Stretch
+from calculators.trend.trend_outlook import readings_needed
 
 ONE_KIT = Note(
     "info", "Use one kit, one light and one person: colours differ between kits, lights and eyes."
@@ -37,23 +37,23 @@ def notes(
     slope: Slope,
     verdict: str,
     stretches: Sequence[Stretch],
-    readings: Sequence[Reading],
+    readings: Sequence[DatedReading],
     changes: Sequence[Change],
 ) -> list[Note]:
     """Why the verdict is what it is, and what the readings cannot show."""
-    said = [verdict_note(slope, verdict), ANIMALS_FIRST]
+    collected = [verdict_note(slope, verdict), ANIMALS_FIRST]
     if slope.coverage is None:
-        said.append(too_few(stretches, changes))
+        collected.append(too_few(stretches, changes))
     elif slope.coverage < WANTED_COVERAGE:
-        said.append(less_sure(slope, stretches, changes))
+        collected.append(less_sure(slope, stretches, changes))
     if slope.coverage is not None and verdict == "too-few-readings":
         why = (
             "The line moves, but readings that scatter like these could do that by chance. Go on "
             "measuring, best twice or more between two changes."
         )
-        said.append(Note("info", why))
+        collected.append(Note("info", why))
     if verdict == "falling":
-        said.append(
+        collected.append(
             Note(
                 "info",
                 "More is taken up than comes in. Before it reaches zero, thin fast plants or feed a "
@@ -61,8 +61,8 @@ def notes(
             )
         )
     moving = verdict in ("building", "falling")
-    said.append(Note("info", ONLY_WHERE_IT_LEADS if moving else NEEDS_A_TREND))
-    return [*said, *doubts(slope, stretches, readings, changes), ONE_KIT]
+    collected.append(Note("info", ONLY_WHERE_IT_LEADS if moving else NEEDS_A_TREND))
+    return [*collected, *doubts(slope, stretches, readings, changes), ONE_KIT]
 
 
 def verdict_note(slope: Slope, verdict: str) -> Note:
@@ -73,8 +73,8 @@ def verdict_note(slope: Slope, verdict: str) -> Note:
         text = "Steady: over your readings it moves by less than they can tell."
         return Note("info", text, first=True)
     way = "Building up" if verdict == "building" else "Falling"
-    middle, *ends = (DAYS_PER_WEEK * one for one in (slope.middle, slope.low, slope.high))
-    least, most = (figure(SlopeWeek, abs(one)) for one in sorted(ends, key=abs))
+    middle, *ends = (DAYS_PER_WEEK * end for end in (slope.middle, slope.low, slope.high))
+    least, most = (figure(SlopeWeek, abs(end)) for end in sorted(ends, key=abs))
     return Note(
         "info",
         f"{way}: by about {figure(SlopeWeek, abs(middle))} mg/L a week between water changes, "
@@ -118,27 +118,27 @@ def more_readings(stretches: Sequence[Stretch], changes: Sequence[Change], cover
 def doubts(
     slope: Slope,
     stretches: Sequence[Stretch],
-    readings: Sequence[Reading],
+    readings: Sequence[DatedReading],
     changes: Sequence[Change],
 ) -> list[Note]:
     """What in these readings may mislead."""
-    said = []
+    notes = []
     if slope.width == 0:
         why = "The limits meet because equal readings hide what lies between the kit's steps."
-        said.append(Note("caution", why))
+        notes.append(Note("caution", why))
     if sum(reading.value == 0 for reading in readings) > 1:
         why = "Readings of zero mean less than the kit can show. They hide a further fall."
-        said.append(Note("caution", why))
+        notes.append(Note("caution", why))
     alone = sum(len(stretch) == 1 for stretch in stretches)
     if alone:
-        said.append(
+        notes.append(
             Note("info", f"{alone} of the readings stand alone between changes and were not used.")
         )
     days = set(change_days(changes))
     shared = sorted(reading.day for reading in readings if reading.day in days)
     if shared:
         which = ", ".join(show_number(day) for day in shared[:5])
-        said.append(
+        notes.append(
             Note("info", f"Readings on the day of a change count as taken before it (day {which}).")
         )
-    return said
+    return notes

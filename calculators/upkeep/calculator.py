@@ -10,7 +10,7 @@ from calculators.core.result import Refusal, Refused, Series
 from calculators.science.growth.rounds import minutes_a_week
 from calculators.upkeep.inputs import ANOTHER_TANK, PlantRound, TankRound
 from calculators.upkeep.outputs import SHOWN_DAYS, Task, Upkeep
-from calculators.upkeep.rounds import overdue_of, rounds_of, tasks_of
+from calculators.upkeep.tank_rounds import overdue_of, rounds_of, tasks_of
 from calculators.upkeep.words import notes, verdict
 
 MOST_ROUNDS = 500  # tanks and plants together; more is a slip, and would keep a phone busy
@@ -49,8 +49,11 @@ def upkeep(
     check(tanks)
     made = day_made(today)
     per_tank = {tank.name: week_of(tank) for tank in tanks}
-    rounds = [one for tank in tanks for one in rounds_of(tank)]
-    tasks = sorted((task for one in rounds for task in tasks_of(one)), key=lambda task: task.day)
+    rounds = [work for tank in tanks for work in rounds_of(tank)]
+    tasks = sorted(
+        (task for work in rounds for task in tasks_of(work)),
+        key=lambda task: task.day,
+    )
     overdue = overdue_of(rounds)
     days = list(range(1, SHOWN_DAYS + 1))
     loads = [sum(task.minutes for task in tasks if task.day == day) for day in days]

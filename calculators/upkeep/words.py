@@ -26,23 +26,26 @@ def verdict(
     overdue: Sequence[Overdue],
 ) -> list[Note]:
     """The answer in plain words; what is long overdue goes before the minutes."""
-    late = [one for one in overdue if one.long]
-    said = [long_overdue(late)] if late else []
-    if any(one.task == CHANGE for one in late):
-        said.append(OLD_WATER)
+    late = [task for task in overdue if task.long]
+    sentences = [long_overdue(late)] if late else []
+    if any(task.task == CHANGE for task in late):
+        sentences.append(OLD_WATER)
     if heaviest is None:
-        return [*said, Note("info", "No tank, or no minutes: there is nothing to add up.", True)]
+        return [
+            *sentences,
+            Note("info", "No tank, or no minutes: there is nothing to add up.", True),
+        ]
     text = f"About {figure(WeekMinutes, minutes_week)} minutes a week. {heaviest} takes most"
     fullest = f"; the fullest day is day {busiest_day}" if busiest_day else ""
-    return [*said, Note("info", f"{text}{fullest}.", True)]
+    return [*sentences, Note("info", f"{text}{fullest}.", True)]
 
 
 def long_overdue(late: Sequence[Overdue]) -> Note:
     """What has missed a whole round, the longest first, changes of water before leaves."""
-    ordered = sorted(late, key=lambda one: (one.task != CHANGE, -one.late_days))
+    ordered = sorted(late, key=lambda work: (work.task != CHANGE, -work.late_days))
     named = [
-        f"{one.tank}, {one.task}, {figure(WholeDays, one.late_days)} days late"
-        for one in ordered[:MOST_NAMED]
+        f"{work.tank}, {work.task}, {figure(WholeDays, work.late_days)} days late"
+        for work in ordered[:MOST_NAMED]
     ]
     if len(ordered) > MOST_NAMED:
         named.append(f"{len(ordered) - MOST_NAMED} more")
@@ -51,17 +54,19 @@ def long_overdue(late: Sequence[Overdue]) -> Note:
 
 def notes(longest_day: float, any_task: bool, dated: bool) -> list[Note]:
     """What the list leaves out, and what not to skip when time is short."""
-    said = []
+    collected = []
     if longest_day > LONG_DAY_MINUTES:
         minutes = figure(WholeMinutes, longest_day)
         text = f"One day takes {minutes} minutes: move a trim, never a water change that is due."
-        said.append(Note("caution", text))
+        collected.append(Note("caution", text))
     if any_task and not dated:
-        said.append(Note("info", "Give today's date to get the list as a calendar file."))
+        collected.append(Note("info", "Give today's date to get the list as a calendar file."))
     if not any_task:
-        said.append(Note("info", "Nothing falls due in the next 28 days, so there is no calendar."))
+        collected.append(
+            Note("info", "Nothing falls due in the next 28 days, so there is no calendar.")
+        )
     text = (
         "When time is short, look at the animals first, then change water; leaves can wait. The daily "
         "look and feeding are not counted here."
     )
-    return [*said, Note("info", text), CHANGE_WITH_CARE, CUTTINGS]
+    return [*collected, Note("info", text), CHANGE_WITH_CARE, CUTTINGS]

@@ -88,23 +88,23 @@ def water_change(
     before each. More than ten changes are no plan, and then none is given.
     """
     target = TARGETS[what].target if target_mg_l is None else target_mg_l
-    said = change_words.first(what, now_mg_l, target_mg_l, tap_mg_l)
+    first_notes = change_words.first(what, now_mg_l, target_mg_l, tap_mg_l)
     if target is None:
-        return WaterChange(notes=(*said, *change_words.no_target(what, now_mg_l)))
+        return WaterChange(notes=(*first_notes, *change_words.no_target(what, now_mg_l)))
     tap = tap_mg_l or 0.0
     if now_mg_l <= target:
         return WaterChange(
             0.0, 0, 0.0, 0.0, 0.0, target, now_mg_l, 0.0,
-            (*said, *change_words.nothing_to_do(what, now_mg_l, tap)),
+            (*first_notes, *change_words.nothing_to_do(what, now_mg_l, tap)),
         )  # fmt: skip
     if tap >= target and (tap > target or max_change_percent < 100):
-        return WaterChange(notes=(*said, *change_words.out_of_reach(tap, target)))
+        return WaterChange(notes=(*first_notes, *change_words.out_of_reach(tap, target)))
     left = (target - tap) / (now_mg_l - tap)  # of the distance to the tap's reading
     changes = fewest(left, max_change_percent / 100)
     if changes > MOST_CHANGES:
         reach = tap + (now_mg_l - tap) * (1 - max_change_percent / 100) ** MOST_CHANGES
         why = change_words.no_plan(changes, MOST_CHANGES, max_change_percent, reach)
-        return WaterChange(100 * (1 - left), target_used_mg_l=target, notes=(*said, *why))
+        return WaterChange(100 * (1 - left), target_used_mg_l=target, notes=(*first_notes, *why))
     urgent = level_of(what, now_mg_l) == "deadly" or what in ("nitrite", "ammonia", "copper")
     wait = 0 if changes == 1 else URGENT_DAYS_BETWEEN if urgent else DAYS_BETWEEN
     each = 1 - left ** (1 / changes)
@@ -118,7 +118,7 @@ def water_change(
         target_used_mg_l=target,
         after_mg_l=target,
         litres_total=None if volume_l is None else changes * each * volume_l,
-        notes=(*said, *change_words.plan_notes(plan, tap_mg_l)),
+        notes=(*first_notes, *change_words.plan_notes(plan, tap_mg_l)),
     )
 
 

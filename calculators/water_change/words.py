@@ -53,14 +53,14 @@ def ammonia_first(mg_l: float | None = None) -> tuple[Link, ...]:
 
 def first(what: Substance, now: float, given: float | None, tap: float | None) -> list[Note]:
     """What must be read before any plan: a deadly reading, ammonia, a target that is harmful itself."""
-    said = []
+    notes = []
     if level_of(what, now) == "deadly":
         text = (
             f"{NAMES[what]} of {show_number(now)} mg/L can kill. Where a test shows no ammonia, make the "
             "first change now, of no more than about a third, and the rest in steps. "
             f"{DEADLY[what]}"
         )
-        said.append(Note("danger", text, True, HELP[what]))
+        notes.append(Note("danger", text, True, HELP[what]))
     if what == "ammonia" and now > 0:
         text = (
             "A change can make ammonia more toxic where the tank's pH is below that of the new water. "
@@ -68,19 +68,19 @@ def first(what: Substance, now: float, given: float | None, tap: float | None) -
             "into the calculator for ammonia first, stop feeding and add air."
         )
         limit = chronic_limit_mg_n_l(EXAMPLE_PH, EXAMPLE_TEMPERATURE_C)
-        said.append(Note("danger" if now >= limit else "caution", text, True, ammonia_first(now)))
+        notes.append(Note("danger" if now >= limit else "caution", text, True, ammonia_first(now)))
     if given is None and tap is not None and what != "ammonia" and level_of(what, tap) == "deadly":
         text = f"The new water itself reads {show_number(tap)} mg/L, which can kill: do not use it."
-        said.append(Note("danger", text, True))
+        notes.append(Note("danger", text, True))
     if given is not None and level_of(what, given) != "in-range":
         text = (
             f"The reading you want, {show_number(given)} mg/L, is itself above what animals bear over "
             f"time. {TARGETS[what].why}"
         )
-        said.append(Note("caution", text, True))
+        notes.append(Note("caution", text, True))
     elif given is None and TARGETS[what].target is not None:
-        said.append(Note("info", f"Target taken: {TARGETS[what].why}"))
-    return said
+        notes.append(Note("info", f"Target taken: {TARGETS[what].why}"))
+    return notes
 
 
 def no_target(what: Substance, now: float) -> list[Note]:
@@ -91,16 +91,18 @@ def no_target(what: Substance, now: float) -> list[Note]:
 
 def nothing_to_do(what: Substance, now: float, tap: float) -> list[Note]:
     """The reading is at or below the target already."""
-    said = []
+    notes = []
     if level_of(what, now) == "in-range":
         text = "The reading is not above the target: no change is needed for it."
-        said.append(Note("info", text, True))
+        notes.append(Note("info", text, True))
     else:
         text = "The reading is not above the target you entered, but animals need it lower still."
-        said.append(Note("caution", text, True))
+        notes.append(Note("caution", text, True))
     if tap > now:
-        said.append(Note("caution", "The new water reads higher than the tank and would raise it."))
-    return said
+        notes.append(
+            Note("caution", "The new water reads higher than the tank and would raise it.")
+        )
+    return notes
 
 
 def out_of_reach(tap: float, target: float) -> list[Note]:
@@ -126,17 +128,17 @@ def no_plan(changes: int, most: int, largest: float, reach: float) -> list[Note]
 
 def plan_notes(plan: Planned, tap: float | None) -> list[Note]:
     """The plan in plain words, and what to know before and between the changes."""
-    said = [verdict(plan)]
+    notes = [verdict(plan)]
     deadly = level_of(plan.what, plan.now) == "deadly"
     if plan.each_percent > (PART_PERCENT + 1 if deadly else LARGE_CHANGE_PERCENT):
-        said.append(in_parts(plan, deadly))
+        notes.append(in_parts(plan, deadly))
     if tap is None:
-        said.append(untested(plan.what))
+        notes.append(untested(plan.what))
     if plan.what != "ammonia":
-        said.append(AMMONIA_TOO)
+        notes.append(AMMONIA_TOO)
     if plan.changes > 1:
-        said.append(between(plan))
-    return [*said, CHANGE_WITH_CARE, *([TESTED_TAP] if not tap else [])]
+        notes.append(between(plan))
+    return [*notes, CHANGE_WITH_CARE, *([TESTED_TAP] if not tap else [])]
 
 
 def verdict(plan: Planned) -> Note:

@@ -5,7 +5,7 @@ A plant is a list in the order of ``columns``; a range is ``[low, high, place in
 
 from typing import Any, cast, get_args
 
-from calculators.pick.plant_table import COLUMNS, SURE, Look
+from calculators.pick.plant_table import COLUMNS, SURE, StandingForm
 from scripts.records.animal import Animal
 from scripts.records.claim import Range
 from scripts.records.law import listings
@@ -20,14 +20,14 @@ def figure(claim: Range | None) -> list[float] | None:
     return None if claim is None else [claim.low, claim.high, SURE.index(claim.sure)]
 
 
-def look_to_pick(plant: Plant) -> Look:
+def look_to_pick(plant: Plant) -> StandingForm:
     """How it stands, as the picker asks for it: the table's looks, with two of them divided.
 
     Leaves in the air stand upright. What is tied to wood or stone sprawls where it is wider than high.
     """
     known = look(plant)
-    if known in get_args(Look):
-        return cast(Look, known)
+    if known in get_args(StandingForm):
+        return cast(StandingForm, known)
     height, spread = plant.size.height_cm, plant.size.spread_cm
     if plant.habit == "moss":
         return "sprawling"

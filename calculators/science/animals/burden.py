@@ -4,7 +4,7 @@ from collections.abc import Sequence
 from typing import Literal, NamedTuple
 
 from calculators.science.animals.air import Air, air_of, harmful_mg_l, hours_until
-from calculators.science.animals.load import Kept, Totals
+from calculators.science.animals.stock_totals import Stocked, Totals
 from calculators.science.animals.warmth import worst_warmth
 from calculators.science.conversions import MG_PER_G
 from calculators.science.nitrogen.filter_load import HOURS_PER_DAY, FilterLoad, filter_load
@@ -57,12 +57,12 @@ def burdens(total: Totals, volume_l: float, ph: float, temperature_c: float) -> 
     )
 
 
-def judge(found: Burdens, animals: Sequence[Kept], temperature_c: float) -> Burden:
+def judge(burdens_of_tank: Burdens, animals: Sequence[Stocked], temperature_c: float) -> Burden:
     """The worst first: warmth that kills or harms, then too many, then many."""
     if worst_warmth(animals, temperature_c) == "danger":
         return "wrong-temperature"
-    if found.is_overstocked:
+    if burdens_of_tank.is_overstocked:
         return "overstocked"
     if worst_warmth(animals, temperature_c) is not None:
         return "wrong-temperature"
-    return "heavy" if found.is_heavy else "no-line-reached"
+    return "heavy" if burdens_of_tank.is_heavy else "no-line-reached"

@@ -76,8 +76,8 @@ LINE_SOURCES = (
     tuple(
         dict.fromkeys(
             key
-            for one in (*LINES.values(),)
-            for key in (one.source, one.deadly_source)
+            for reading_line in (*LINES.values(),)
+            for key in (reading_line.source, reading_line.deadly_source)
             if key not in ("", "common-practice")
         )
     )

@@ -5,10 +5,10 @@ from collections.abc import Sequence
 from calculators.core.numbers import show_number
 from calculators.core.result import Link, Note
 from calculators.core.wording import PLACES, joined
-from calculators.science.animals.animals import ANIMALS, shown_name
+from calculators.science.animals.animal_table import ANIMALS, shown_name
 from calculators.science.animals.burden import Burdens
 from calculators.science.animals.burden_words import burden_notes
-from calculators.science.animals.load import Kept
+from calculators.science.animals.stock_totals import Stocked
 from calculators.science.animals.warmth import warmth_notes
 
 NEW_TANK = Note(
@@ -33,40 +33,40 @@ NOT_A_PERMISSION = Note(
 )
 
 
-def notes(animals: Sequence[Kept], found: Burdens, temperature_c: float) -> list[Note]:
+def notes(animals: Sequence[Stocked], loads: Burdens, temperature_c: float) -> list[Note]:
     """The verdict first, danger before all; then length, law, copper and what goes with any stock."""
-    present = [kept for kept in animals if kept.count_]
+    present = [stocked for stocked in animals if stocked.count_]
     if not present:
         return [
             Note("info", "No animals: nothing to feed, and plants live on soil and dosing alone.")
         ]
-    groups = {ANIMALS[kept.kind].group for kept in present}
-    first = [*warmth_notes(present, temperature_c), *burden_notes(found)]
+    groups = {ANIMALS[stocked.kind].group for stocked in present}
+    first = [*warmth_notes(present, temperature_c), *burden_notes(loads)]
     if any(note.level != "info" for note in first):
         first = [
             note for note in first if note.level != "info"
         ]  # no word that calms beside a caution
-    said = sorted(first, key=lambda note: note.level != "danger")
-    for kept in present:
-        said += about(kept)
-    said += law_notes([kept.kind for kept in present])
+    collected = sorted(first, key=lambda note: note.level != "danger")
+    for stocked in present:
+        collected += about(stocked)
+    collected += law_notes([stocked.kind for stocked in present])
     if groups & {"shrimp", "snail"}:
-        said.append(COPPER)
+        collected.append(COPPER)
     if "fish" not in groups:
-        said.append(SHRIMP_ONLY)
-    return [*said, NEW_TANK, NOT_A_PERMISSION]
+        collected.append(SHRIMP_ONLY)
+    return [*collected, NEW_TANK, NOT_A_PERMISSION]
 
 
-def about(kept: Kept) -> list[Note]:
+def about(stocked: Stocked) -> list[Note]:
     """Where one kind is out of its range of length or number."""
-    kind, said = ANIMALS[kept.kind], []
-    if kept.mean_length_mm > kind.longest_mm:
+    kind, notes_of_kind = ANIMALS[stocked.kind], []
+    if stocked.mean_length_mm > kind.longest_mm:
         why = (
-            f"{shown_name(kept.kind)} grows to about {show_number(kind.longest_mm)} mm. Measure "
+            f"{shown_name(stocked.kind)} grows to about {show_number(kind.longest_mm)} mm. Measure "
             "again, or it is another kind."
         )
-        said.append(Note("caution", why))
-    return [*said, *wrong_group(kept)]
+        notes_of_kind.append(Note("caution", why))
+    return [*notes_of_kind, *wrong_group(stocked)]
 
 
 def law_notes(kinds: Sequence[str], place: str | None = None) -> list[Note]:
@@ -84,14 +84,14 @@ def law_notes(kinds: Sequence[str], place: str | None = None) -> list[Note]:
     ]
 
 
-def wrong_group(kept: Kept) -> list[Note]:
+def wrong_group(stocked: Stocked) -> list[Note]:
     """Where there are too few of a kind that lives in groups, or too many of one that does not."""
-    kind = ANIMALS[kept.kind]
-    if kind.most is not None and kept.count_ > kind.most:
+    kind = ANIMALS[stocked.kind]
+    if kind.most is not None and stocked.count_ > kind.most:
         room = "one to a tank" if kind.most == 1 else f"at most {kind.most} together"
-        why = f"{shown_name(kept.kind)}: {room}, as more fight."
+        why = f"{shown_name(stocked.kind)}: {room}, as more fight."
         return [Note("caution", why)]
-    if kept.count_ < kind.least:
-        why = f"{shown_name(kept.kind)} lives in groups: keep {kind.least} or more together."
+    if stocked.count_ < kind.least:
+        why = f"{shown_name(stocked.kind)} lives in groups: keep {kind.least} or more together."
         return [Note("info", why)]
     return []

@@ -5,10 +5,10 @@ from typing import Literal
 
 from calculators.core.numbers import show_number
 from calculators.core.result import Note
-from calculators.science.animals.animals import ANIMALS, Animal, shown_name
-from calculators.science.animals.load import Kept
+from calculators.science.animals.animal_table import ANIMALS, AnimalEntry, shown_name
 from calculators.science.animals.reading_lines import standing
 from calculators.science.animals.reading_words import WARMTH_STEP
+from calculators.science.animals.stock_totals import Stocked
 
 SOON = (
     "Animals already in it: bring it back into that range over a day. "
@@ -25,12 +25,12 @@ TOO_COLD = (
 )  # common practice, no source
 
 
-def beyond(kind: Animal, temperature_c: float) -> float:
+def beyond(kind: AnimalEntry, temperature_c: float) -> float:
     """Degrees outside the kind's own range; 0 within it."""
     return max(kind.temperature_low - temperature_c, temperature_c - kind.temperature_high, 0.0)
 
 
-def warmth_level(kind: Animal, temperature_c: float) -> Literal["caution", "danger"] | None:
+def warmth_level(kind: AnimalEntry, temperature_c: float) -> Literal["caution", "danger"] | None:
     """How bad the warmth is for one kind; its own range wins over the general line, not over death."""
     if standing("temperature_c", temperature_c).level == "deadly":
         inside = beyond(kind, temperature_c) == 0
@@ -42,7 +42,7 @@ def warmth_level(kind: Animal, temperature_c: float) -> Literal["caution", "dang
 
 
 def worst_warmth(
-    animals: Sequence[Kept], temperature_c: float
+    animals: Sequence[Stocked], temperature_c: float
 ) -> Literal["caution", "danger"] | None:
     """The worst over all kinds that are there."""
     levels = {warmth_level(ANIMALS[kept.kind], temperature_c) for kept in animals if kept.count_}
@@ -51,7 +51,7 @@ def worst_warmth(
     return "caution" if "caution" in levels else None
 
 
-def warmth_notes(animals: Sequence[Kept], temperature_c: float) -> list[Note]:
+def warmth_notes(animals: Sequence[Stocked], temperature_c: float) -> list[Note]:
     """A note for each kind that is too warm or too cold, and what to do."""
     said: list[Note] = []
     for key in dict.fromkeys(kept.kind for kept in animals if kept.count_):

@@ -44,7 +44,7 @@ def cover_by_week(
             cover = after_cut
             days.append(day)
             covers.append(100 * cover)
-    return [one / DAYS_PER_WEEK for one in days], covers
+    return [at_day / DAYS_PER_WEEK for at_day in days], covers
 
 
 def trims_within(days: float, first_day: float, every_days: float) -> int:

@@ -100,7 +100,7 @@ def curves(
 ) -> dict[str, Series]:
     """Light against depth, the day's light against hours, and against the height of a stem's tip."""
     depths = [depth * step / SHOWN_DEPTHS for step in range(SHOWN_DEPTHS + 1)]
-    umol = [below_floaters * share_at_depth(attenuation, one) for one in depths]
+    umol = [below_floaters * share_at_depth(attenuation, depth_here) for depth_here in depths]
     hours = [float(hour) for hour in range(SHOWN_HOURS + 1)]
     mol = [daily_light_mol(plants, hour) for hour in hours]
     return {
@@ -112,8 +112,8 @@ def curves(
             "mol/m²/day",
             "Height of the tip",
             "cm",
-            [depth - one for one in reversed(depths)],
-            [daily_light_mol(one, day) for one in reversed(umol)],
+            [depth - depth_here for depth_here in reversed(depths)],
+            [daily_light_mol(depth_here, day) for depth_here in reversed(umol)],
             x_us=INCH,
             digits=2,
         ),

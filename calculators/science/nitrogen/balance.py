@@ -58,9 +58,9 @@ def flows(
     )
 
 
-def cycle_of(found: Flows, volume_l: float, share: float, every: float, tap: float) -> Cycle:
+def cycle_of(week_flows: Flows, volume_l: float, share: float, every: float, tap: float) -> Cycle:
     """The nitrate's rise and its water changes."""
-    return Cycle(nitrate_of(found.net, volume_l), share, every, tap)
+    return Cycle(nitrate_of(week_flows.net, volume_l), share, every, tap)
 
 
 def exchanged(nitrate_mg_l: float, volume_l: float, cycle: Cycle) -> float:

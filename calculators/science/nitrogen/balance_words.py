@@ -34,20 +34,20 @@ ENDLESS = Note("caution", "Without water changes nitrate climbs without end.")
 
 def nitrate_notes(now: float, high: float | None, *, endless: bool) -> list[Note]:
     """Nitrate that harms, as read now and where it settles; the one table of lines decides."""
-    said = []
+    notes = []
     if (level := standing("nitrate_mg_l", now).level) != "in-range":
-        said.append(
+        notes.append(
             nitrate_note(level == "deadly", f"{show(now)} mg/L of nitrate now", now_too=True)
         )
     if high is not None and (level := standing("nitrate_mg_l", high).level) != "in-range":
-        said.append(
+        notes.append(
             nitrate_note(
                 level == "deadly", f"nitrate settles near {show(high)} mg/L", now_too=False
             )
         )
     if endless:
-        said.append(ENDLESS._replace(first=bool(said)))
-    return sorted(said, key=lambda note: note.level != "danger")
+        notes.append(ENDLESS._replace(first=bool(notes)))
+    return sorted(notes, key=lambda note: note.level != "danger")
 
 
 def nitrate_note(deadly: bool, what: str, *, now_too: bool) -> Note:
@@ -83,13 +83,13 @@ def other_notes(
     feed_for_target: float,
 ) -> Sequence[Note]:
     """What stands after the verdict."""
-    said = []
+    notes = []
     if verdict == "running-short":
-        said.append(
+        notes.append(
             Note("info", f"Feed that would just match: about {show(feed_to_balance, 2)} g a week.")
         )
-        said.append(FEED_IN_STEPS)
-    said += [MEASURED] if measured else []
-    said += [NOWHERE] if high is None and cycle.rise_day < 0 else []
-    said += [NO_FEED] if feed_for_target < 0 else []
-    return [*said, RANGE, CUTTINGS]
+        notes.append(FEED_IN_STEPS)
+    notes += [MEASURED] if measured else []
+    notes += [NOWHERE] if high is None and cycle.rise_day < 0 else []
+    notes += [NO_FEED] if feed_for_target < 0 else []
+    return [*notes, RANGE, CUTTINGS]

@@ -69,22 +69,22 @@ def single(plant: Plant, growth: float) -> Cohort:
     return Cohort(plant.floating, ((plant.wet_g * share, rate),), (plant.name,))
 
 
-def distance(one: Cohort, other: Cohort) -> float:
+def distance(first: Cohort, other: Cohort) -> float:
     """How unlike the growth of two neighbours is; floaters and rooted plants never join."""
-    if one.floating != other.floating:
+    if first.floating != other.floating:
         return math.inf
-    return math.log(one.members[0][1] / other.members[-1][1])
+    return math.log(first.members[0][1] / other.members[-1][1])
 
 
-def join(one: Cohort, other: Cohort) -> Cohort:
+def join(first: Cohort, other: Cohort) -> Cohort:
     """Two cohorts as one; members of the very same rate are added up."""
     members: dict[float, float] = {}
-    for mass, rate in (*one.members, *other.members):
+    for mass, rate in (*first.members, *other.members):
         members[rate] = members.get(rate, 0.0) + mass
     return Cohort(
-        one.floating,
+        first.floating,
         tuple((mass, rate) for rate, mass in members.items()),
-        (*one.names, *other.names),
+        (*first.names, *other.names),
     )
 
 

@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 from typing import Literal, NamedTuple
 
-from calculators.science.nitrogen.daily_record import Line
+from calculators.science.nitrogen.daily_record import DayValues
 
 Direction = Literal["rising", "falling", "up-and-down", "level"]
 # Less than either of these no kit tells from one test to the next: common practice, no source.
@@ -47,7 +47,7 @@ class Course(NamedTuple):
         return SHRUNK <= self.times_grown <= GROWN
 
 
-def course_of(lines: Sequence[Line]) -> Course:
+def course_of(lines: Sequence[DayValues]) -> Course:
     """The course that the lines of a run show."""
     highest = max(lines, key=lambda line: line.nitrate)
     return Course(

@@ -8,14 +8,14 @@ from calculators.science.nitrogen.constants import NITRATE_PER_N
 from calculators.science.nitrogen.events import SAME_MOMENT_DAYS, floating_mass, wet_mass
 from calculators.science.nitrogen.hunger import Hunger, stores
 from calculators.science.nitrogen.model import ALKALINITY, AMMONIUM, NITRATE, NITRITE, Model
-from calculators.science.nitrogen.ode import State, Step
+from calculators.science.nitrogen.ode import SolverStep, State
 from calculators.science.nitrogen.plant_constants import FLOATING_LAYER_G_M2
-from calculators.science.nitrogen.plants import floater_light
+from calculators.science.nitrogen.plant_rates import floater_light
 
 NOTHING = float("nan")  # shown as a gap: there are no plants to speak of
 
 
-class Line(NamedTuple):
+class DayValues(NamedTuple):
     """The tank at one moment, in the units of the contract."""
 
     day: float
@@ -43,7 +43,7 @@ class Record:
         self.model = model
         self.days = days
         self.daily = daily
-        self.lines: list[Line] = []
+        self.lines: list[DayValues] = []
         self.ammonia = Peak(0.0, 0.0)
         self.nitrite = Peak(0.0, 0.0)
         self.hunger = Hunger()
@@ -51,7 +51,7 @@ class Record:
         self.look(0.0, state)
         self.note(0.0, state)
 
-    def step(self, step: Step) -> None:
+    def step(self, step: SolverStep) -> None:
         """Take note of one step of the solver."""
         end = step.start + step.width
         while self.daily and self._next < end - SAME_MOMENT_DAYS:
@@ -75,11 +75,11 @@ class Record:
             self._next += 1.0
 
 
-def line(day: float, model: Model, state: State) -> Line:
+def line(day: float, model: Model, state: State) -> DayValues:
     """The tank at one moment; a trace below zero, within the solver's tolerance, reads zero."""
     volume = model.volume
     cover = min(1.0, floating_mass(model, state) / (FLOATING_LAYER_G_M2 * model.surface_m2))
-    return Line(
+    return DayValues(
         day=day,
         ammonia=max(0.0, state[AMMONIUM]) / volume,
         nitrite=max(0.0, state[NITRITE]) / volume,

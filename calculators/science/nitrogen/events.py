@@ -23,7 +23,7 @@ IN_ORDER = ("change", "dose", "thin", "weekly trim", "trim", "feed")  # on the s
 SAME_MOMENT_DAYS = 1e-9  # two times this near are one
 
 
-class Task(NamedTuple):
+class TimedEvent(NamedTuple):
     """An event, or one of the repeated works; values as in ``Event``."""
 
     day: float
@@ -38,18 +38,18 @@ class Scene(NamedTuple):
     state: State
 
 
-def schedule(tank: Tank, events: Sequence[Event], days: float) -> list[Task]:
+def schedule(tank: Tank, events: Sequence[Event], days: float) -> list[TimedEvent]:
     """All that happens before the last day: repeated changes, weekly trims, single events."""
-    planned = [Task(*event) for event in events if event.day < days - SAME_MOMENT_DAYS]
+    planned = [TimedEvent(*event) for event in events if event.day < days - SAME_MOMENT_DAYS]
     if tank.change_percent > 0:
         for day in repeated(tank.change_every_days, days):
-            planned.append(Task(day, "change", tank.change_percent))
+            planned.append(TimedEvent(day, "change", tank.change_percent))
     if tank.thin_to_percent is not None:
         for day in repeated(DAYS_PER_WEEK, days):
-            planned.append(Task(day, "thin", tank.thin_to_percent))
+            planned.append(TimedEvent(day, "thin", tank.thin_to_percent))
     if tank.trimmings_g_week > 0:
         for day in repeated(DAYS_PER_WEEK, days):
-            planned.append(Task(day, "weekly trim", tank.trimmings_g_week))
+            planned.append(TimedEvent(day, "weekly trim", tank.trimmings_g_week))
     return sorted(planned, key=lambda event: (event.day, IN_ORDER.index(event.kind)))
 
 
@@ -58,7 +58,7 @@ def repeated(every: float, days: float) -> list[float]:
     return [every * number for number in range(1, int((days - SAME_MOMENT_DAYS) / every) + 1)]
 
 
-def apply(event: Task, scene: Scene, tank: Tank, rates: Rates, ledger: Ledger) -> Scene:
+def apply(event: TimedEvent, scene: Scene, tank: Tank, rates: Rates, ledger: Ledger) -> Scene:
     """The tank after an event; the ledger takes note of what came in and went out."""
     model, state = scene.model, list(scene.state)
     if event.kind == "change":

@@ -6,7 +6,7 @@ from typing import NamedTuple
 from calculators.science.nitrogen.model import FIRST_COHORT, Model
 from calculators.science.nitrogen.ode import State
 from calculators.science.nitrogen.plant_constants import CRITICAL_N, NEW_GROWTH_SHARE
-from calculators.science.nitrogen.plants import store_growth
+from calculators.science.nitrogen.plant_rates import store_growth
 
 # Shade is left out: a lit tip is what one judges new growth by.
 NEW_GROWTH = -math.log(1 - NEW_GROWTH_SHARE)  # growth after which that share of the stand is new
@@ -48,12 +48,12 @@ class Hunger:
         """Take note of the stores at a moment; call in order of time."""
         if not model.cohorts:
             return
-        found = stores(model, state)
-        least = min(found)
-        self._spell(day, least, model.cohorts[found.index(least)].names)
+        stores_now = stores(model, state)
+        least = min(stores_now)
+        self._spell(day, least, model.cohorts[stores_now.index(least)].names)
         if self.first_day is None:
             if least < CRITICAL_N:
-                self._cohort = found.index(least)
+                self._cohort = stores_now.index(least)
                 self.names = model.cohorts[self._cohort].names
                 self.first_day = self._crossing(day, least)
         elif least < CRITICAL_N:
@@ -63,7 +63,7 @@ class Hunger:
                 self.recovery_day, self._growth = self._crossing(day, least), 0.0
             elif self._before is not None:
                 cohort = model.cohorts[self._cohort]
-                pace = cohort.members[0][1] * store_growth(found[self._cohort], cohort.full)
+                pace = cohort.members[0][1] * store_growth(stores_now[self._cohort], cohort.full)
                 self._growth += pace * (day - self._before[0])
             if self.healthy_day is None and self._growth >= NEW_GROWTH:
                 self.healthy_day = day

@@ -87,11 +87,11 @@ def where_zero(
     for _ in range(MOST_TRIES):
         middle = high - miss_high * (high - low) / (miss_high - miss_low)
         middle = min(max(middle, low + 0.05 * (high - low)), high - 0.05 * (high - low))
-        found = miss(middle)
-        if abs(found) <= near:
+        missed_by = miss(middle)
+        if abs(missed_by) <= near:
             return middle
-        if found > 0:
-            high, miss_high, miss_low = middle, found, miss_low / 2
+        if missed_by > 0:
+            high, miss_high, miss_low = middle, missed_by, miss_low / 2
         else:
-            low, miss_low, miss_high = middle, found, miss_high / 2
+            low, miss_low, miss_high = middle, missed_by, miss_high / 2
     return (low + high) / 2

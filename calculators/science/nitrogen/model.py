@@ -6,7 +6,7 @@ from calculators.science.nitrogen.cohorts import Cohort
 from calculators.science.nitrogen.feed import FeedFate
 
 
-class Held(NamedTuple):
+class StateVariable(NamedTuple):
     """One state: symbol, what it is, unit, and how it changes. Amounts are those of the whole tank."""
 
     symbol: str
@@ -16,39 +16,43 @@ class Held(NamedTuple):
 
 
 OF_TANK = (
-    Held("A", "total ammonia, NH₃ and NH₄", "mg N", "excreted + k · S + λ · Z − N_1 − U_A"),
-    Held("I", "nitrite", "mg N", "N_1 − N_2"),
-    Held("N", "nitrate", "mg N", "N_2 − U_N − D − U_other"),
-    Held(
+    StateVariable(
+        "A", "total ammonia, NH₃ and NH₄", "mg N", "excreted + k · S + λ · Z − N_1 − U_A"
+    ),
+    StateVariable("I", "nitrite", "mg N", "N_1 − N_2"),
+    StateVariable("N", "nitrate", "mg N", "N_2 − U_N − D − U_other"),
+    StateVariable(
         "S",
         "droppings, leftovers, dead leaves: the part that rots",
         "mg N",
         "rotting + ½ · L − k · S",
     ),
-    Held("Z", "ammonium that the soil will still give", "mg N", "−λ · Z"),
-    Held(
+    StateVariable("Z", "ammonium that the soil will still give", "mg N", "−λ · Z"),
+    StateVariable(
         "X_1",
         "what the nitrifiers of ammonia could oxidise",
         "mg N a day",
         "μ_1 · N_1 − δ_1 · (X_1 − seed)",
     ),
-    Held("X_2", "the same for nitrite", "mg N a day", "μ_2 · N_2 − δ_2 · (X_2 − seed)"),
+    StateVariable("X_2", "the same for nitrite", "mg N a day", "μ_2 · N_2 − δ_2 · (X_2 − seed)"),
 )
 OF_COHORT = (
-    Held(
+    StateVariable(
         "G",
         "growth: a plant's dry mass is its first mass · exp(r · G)",
         "days",
         "g · c − loss; afloat g · (1 − x) / max(1, x) − loss",
     ),
-    Held("Q", "nitrogen in the plants", "mg N", "their share of U_A + U_N, less their part of L"),
+    StateVariable(
+        "Q", "nitrogen in the plants", "mg N", "their share of U_A + U_N, less their part of L"
+    ),
 )
 ADDED_UP = (
-    Held("", "nitrified so far", "mg N", "N_1"),
-    Held("", "lost as gas", "mg N", "D"),
-    Held("", "buried: the part of dead leaves that lasts", "mg N", "½ · L"),
-    Held("", "taken by plants whose uptake was entered", "mg N", "U_other"),
-    Held("", "alkalinity gained against the tap's", "meq", "as under carbonate hardness"),
+    StateVariable("", "nitrified so far", "mg N", "N_1"),
+    StateVariable("", "lost as gas", "mg N", "D"),
+    StateVariable("", "buried: the part of dead leaves that lasts", "mg N", "½ · L"),
+    StateVariable("", "taken by plants whose uptake was entered", "mg N", "U_other"),
+    StateVariable("", "alkalinity gained against the tap's", "meq", "as under carbonate hardness"),
 )
 AMMONIUM, NITRITE, NITRATE, SOLIDS, SOIL, OXIDISERS, NITRITE_OXIDISERS = range(len(OF_TANK))
 FIRST_COHORT = len(OF_TANK)

@@ -31,7 +31,7 @@ EXPONENT, MEMORY = 0.17, 0.04  # Hairer and others' PI controller
 SMALLEST_STEP = 1e-10
 
 
-class Step(NamedTuple):
+class SolverStep(NamedTuple):
     """One accepted step: from ``start`` over ``width``, with what is needed to look inside."""
 
     start: float
@@ -44,7 +44,7 @@ class Step(NamedTuple):
         """The states at a time inside the step, to the fourth order."""
         part = (time - self.start) / self.width
         rest, width = 1 - part, self.width
-        found = []
+        states = []
         for y0, y1, k1, k3, k4, k5, k6, k7 in zip(
             self.before, self.after, *self.slopes, strict=True
         ):
@@ -52,8 +52,8 @@ class Step(NamedTuple):
             bend = width * k1 - rise
             twist = rise - width * k7 - bend
             last = width * (D1 * k1 + D3 * k3 + D4 * k4 + D5 * k5 + D6 * k6 + D7 * k7)
-            found.append(y0 + part * (rise + rest * (bend + part * (twist + rest * last))))
-        return found
+            states.append(y0 + part * (rise + rest * (bend + part * (twist + rest * last))))
+        return states
 
 
 class Tolerance(NamedTuple):
@@ -79,7 +79,7 @@ def solve(
     end: float,
     state: State,
     tolerance: Tolerance,
-    each: Callable[[Step], object],
+    each: Callable[[SolverStep], object],
     first_step: float = 0.02,
 ) -> tuple[State, float]:
     """Follow ``state`` from ``start`` to ``end``; returns it and the step to go on with.
@@ -87,24 +87,24 @@ def solve(
     ``each`` is called with every accepted step. Raises ``StepTooSmall``.
     """
     time, slope = start, right_side(start, state)
-    wanted = min(first_step, tolerance.largest_step)
+    next_width = min(first_step, tolerance.largest_step)
     error_before = 1e-4
     while time < end:
-        width = end - time if time + 1.01 * wanted >= end else wanted
+        width = end - time if time + 1.01 * next_width >= end else next_width
         after, slopes, error = try_step(right_side, time, width, state, slope, tolerance)
         if error > 1 or (tolerance.positive and min(after[: tolerance.positive]) < tolerance.floor):
-            wanted = width * (max(SHRINK, SAFETY * error**-EXPONENT) if error > 1 else 0.5)
-            if wanted < SMALLEST_STEP:
+            next_width = width * (max(SHRINK, SAFETY * error**-EXPONENT) if error > 1 else 0.5)
+            if next_width < SMALLEST_STEP:
                 raise StepTooSmall(f"no step is small enough at time {time}")
             continue
-        each(Step(time, width, state, after, slopes))
+        each(SolverStep(time, width, state, after, slopes))
         factor = SAFETY * max(error, 1e-10) ** -EXPONENT * error_before**MEMORY
-        if width >= 0.999 * wanted or factor < 1:  # a step cut short at the end says little
-            wanted = min(tolerance.largest_step, width * min(GROW, max(SHRINK, factor)))
+        if width >= 0.999 * next_width or factor < 1:  # a step cut short at the end says little
+            next_width = min(tolerance.largest_step, width * min(GROW, max(SHRINK, factor)))
         error_before = max(error, 1e-4)
         time = end if width == end - time else time + width
         state, slope = after, slopes[-1]
-    return state, wanted
+    return state, next_width
 
 
 def try_step(

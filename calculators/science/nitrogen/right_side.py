@@ -24,7 +24,7 @@ from calculators.science.nitrogen.plant_constants import (
     OTHER_PLANTS_HALF_MG_L,
     SHADE_M2_PER_G,
 )
-from calculators.science.nitrogen.plants import (
+from calculators.science.nitrogen.plant_rates import (
     canopy_growth,
     crowding,
     floater_light,
@@ -80,21 +80,21 @@ def right_side(model: Model) -> RightSide:
             starving = starving_loss(store)
             if floating:
                 grown = store_growth(store, full) / heap
-                wanted = full_uptake(speed, store_room(store, full), full) / heap
+                most_taken = full_uptake(speed, store_room(store, full), full) / heap
                 crowded = grown * crowd
             else:
                 depth = shade * mass
                 bottom = top * exp(-depth)
                 grown = store_growth(store, full) * canopy_growth(top, bottom, depth)
-                wanted = full_uptake(speed, store_room(store, full), full)
+                most_taken = full_uptake(speed, store_room(store, full), full)
                 crowded = 0.0
                 top = bottom
             lost = speed * (crowded * store + starving * min(store, LEAST_N))
             growths.append(grown - crowded - starving)
-            demands.append(wanted)
+            demands.append(most_taken)
             shed.append(lost)
             litter += lost
-            demand += wanted
+            demand += most_taken
             place += 2
         step_1 = limited_rate(ammonium, oxidisers, half_1, turnover)
         step_2 = limited_rate(nitrite, nitrite_oxidisers, half_2, turnover)
@@ -114,9 +114,9 @@ def right_side(model: Model) -> RightSide:
             capacity_change(step_2, nitrite_oxidisers, grow_2, die_2, seed_2),
         ]
         per_demand = (taken_a + taken_n) / demand if demand > 0 else 0.0
-        for growth, wanted, lost in zip(growths, demands, shed, strict=True):
+        for growth, most_taken, lost in zip(growths, demands, shed, strict=True):
             slopes.append(growth)
-            slopes.append(per_demand * wanted - lost)
+            slopes.append(per_demand * most_taken - lost)
         to_ammonium = excreted + mineralised + released
         slopes += [
             step_1,

@@ -4,7 +4,7 @@ from collections.abc import Sequence
 from typing import NamedTuple
 
 from calculators.science.nitrogen.budget import Ledger
-from calculators.science.nitrogen.daily_record import Line, Record, line
+from calculators.science.nitrogen.daily_record import DayValues, Record, line
 from calculators.science.nitrogen.events import SAME_MOMENT_DAYS, Scene, apply, schedule
 from calculators.science.nitrogen.model import FIRST_COHORT, NITRIFIED, Model
 from calculators.science.nitrogen.ode import State, Tolerance, solve
@@ -25,7 +25,7 @@ class Outcome(NamedTuple):
     """What a run came to."""
 
     record: Record
-    last: Line
+    last: DayValues
     balance_error_percent: float
     nitrified_mg: float
     model: Model

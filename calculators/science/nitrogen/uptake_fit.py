@@ -17,7 +17,7 @@ AT_THE_END = Note(
 Slopes = tuple[float | None, float | None, float | None]
 
 
-class Fit(NamedTuple):
+class UptakeFit(NamedTuple):
     """Uptake in mg N a day with its 95 % limits; None where the readings do not bear one.
 
     ``width`` is that of the limits, ``width_next`` with one reading more. ``unexplained``: nitrate
@@ -32,21 +32,23 @@ class Fit(NamedTuple):
     unexplained: bool = False
 
 
-def fit(found: Flows, slopes: Slopes, next_reading_ratio: float | None, volume_l: float) -> Fit:
+def fit(
+    week_flows: Flows, slopes: Slopes, next_reading_ratio: float | None, volume_l: float
+) -> UptakeFit:
     """Fit the uptake to the slope of a trend and its limits (mg/L a week, middle, low, high).
 
     A steeper rise means less uptake, so the limits change places. The mass balance is linear in the
     slope: limits at 95 % stay limits at 95 %, and a width that one reading more makes smaller by a
     ratio is smaller by the same ratio here. The feed's and the soil's share are taken as entered.
     """
-    supply = found.excreted - found.denitrified
+    supply = week_flows.excreted - week_flows.denitrified
     middle, high, low = (
         None if slope is None else fitted_uptake(supply, slope, volume_l) for slope in slopes
     )
-    if all(one is None or one < 0 for one in (middle, high)):
-        return Fit(unexplained=middle is not None or high is not None)
+    if all(limit is None or limit < 0 for limit in (middle, high)):
+        return UptakeFit(unexplained=middle is not None or high is not None)
     width = None if low is None or high is None else high - low
-    return Fit(
+    return UptakeFit(
         middle=at_least_none(middle),
         low=at_least_none(low),
         high=at_least_none(high),
@@ -62,7 +64,7 @@ def at_least_none(uptake: float | None) -> float | None:
     return None if uptake is None else max(0.0, uptake)
 
 
-def fit_notes(fit: Fit, found: Flows, sure: str = "95 %") -> list[Note]:
+def fit_notes(fit: UptakeFit, week_flows: Flows, sure: str = "95 %") -> list[Note]:
     """What the fit means, how sure its limits are, and what they leave out."""
     if fit.unexplained:
         return [
@@ -84,13 +86,13 @@ def fit_notes(fit: Fit, found: Flows, sure: str = "95 %") -> list[Note]:
             f" The limits are {show(fit.width, 2)} mg apart; one reading more may be expected to "
             f"make that {show(fit.width_next, 2)}."
         )
-    least, most = LESS_GAS * found.denitrified, MORE_GAS * found.denitrified
+    least, most = LESS_GAS * week_flows.denitrified, MORE_GAS * week_flows.denitrified
     return [
         Note(
             "info",
             f"The readings fit an uptake of about {show(fit.middle, 2)} mg of nitrogen a day{limits}."
             f"{narrower} Not in these limits: droppings that rot can make it up to "
-            f"{show(found.rotting_at_most, 2)} more, and the soil's gas may be {show(least, 2)} to "
-            f"{show(most, 2)} mg where {show(found.denitrified, 2)} is taken.",
+            f"{show(week_flows.rotting_at_most, 2)} more, and the soil's gas may be {show(least, 2)} to "
+            f"{show(most, 2)} mg where {show(week_flows.denitrified, 2)} is taken.",
         )
     ]

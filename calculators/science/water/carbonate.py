@@ -116,10 +116,10 @@ def carbonate_shares(
     carbonate = 10 ** (ph - constants.pk2)
     paired = constants.bicarbonate_pair / single + constants.carbonate_pair * carbonate
     calcium = calcium_mol_l * double / (1 + double * active_bicarbonate * paired)
-    one = (1 + constants.bicarbonate_pair * calcium) / single
+    unpaired = (1 + constants.bicarbonate_pair * calcium) / single
     two = carbonate * (1 / double + constants.carbonate_pair * calcium)
     gas = 10 ** (constants.pk1 - ph)
-    return CarbonateShares(one + 2 * two, one + two + gas, gas)
+    return CarbonateShares(unpaired + 2 * two, unpaired + two + gas, gas)
 
 
 def hydroxide_less_hydrogen(constants: Medium, ph: float) -> float:
@@ -136,9 +136,9 @@ def bicarbonate_mol_l(
     """
     strength = ionic_strength(gh_meq_l, kh_meq_l)
     constants = medium(temperature_c, strength)
-    held = carbonate_shares(constants, gh_meq_l / 2 / 1000, ph).alkalinity
+    pairs_alkalinity = carbonate_shares(constants, gh_meq_l / 2 / 1000, ph).alkalinity
     left = kh_meq_l / 1000 - hydroxide_less_hydrogen(constants, ph)
-    return left / held if left > 0 else None
+    return left / pairs_alkalinity if left > 0 else None
 
 
 def co2_mg_l(gh_meq_l: float, kh_meq_l: float, ph: float, temperature_c: float) -> float | None:

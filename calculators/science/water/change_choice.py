@@ -33,7 +33,7 @@ GENTLE_PERCENT = 20.0
 KH_JUMP_DH = 4.0
 
 
-class Outcome(NamedTuple):
+class ChangeOutcome(NamedTuple):
     """What a change of so many per cent leads to: mixed with its gas, and once the gas has left."""
 
     percent: float
@@ -57,20 +57,20 @@ class Choice(NamedTuple):
     aired: State
 
 
-def outcome(tank: Water, tap: Water, percent: float) -> Outcome:
+def outcome(tank: Water, tap: Water, percent: float) -> ChangeOutcome:
     """What a change of so many per cent leads to."""
     share = percent / 100
     mixed = mix(held(tank), held(tap), share)
     total = tank.ammonia_mg_n_l + share * (tap.ammonia_mg_n_l - tank.ammonia_mg_n_l)
-    return Outcome(percent, closed_state(mixed), aired_state(mixed), total)
+    return ChangeOutcome(percent, closed_state(mixed), aired_state(mixed), total)
 
 
-def outcomes(tank: Water, tap: Water) -> list[Outcome]:
+def outcomes(tank: Water, tap: Water) -> list[ChangeOutcome]:
     """What every change leads to, from none to the largest, in steps."""
     return [outcome(tank, tap, percent) for percent in PERCENTS]
 
 
-def choose(tank: Water, tap: Water, steps: list[Outcome]) -> Choice:
+def choose(tank: Water, tap: Water, steps: list[ChangeOutcome]) -> Choice:
     """Choose the way, so that no advised change takes free ammonia to the act line from below it.
 
     ``steps`` are the ``outcomes`` of the two waters.
@@ -90,25 +90,25 @@ def choose(tank: Water, tap: Water, steps: list[Outcome]) -> Choice:
     )
 
 
-def is_allowed(step: Outcome, steps: list[Outcome]) -> bool:
+def is_allowed(step: ChangeOutcome, steps: list[ChangeOutcome]) -> bool:
     """Whether a change is no worse than none, and brings nothing to the act line from below it."""
     now, later = steps[0].at_once.nh3_mg_n_l, step.later.nh3_mg_n_l
     stays = later <= now or later < CLEAR_OF_ACT or now >= ACT_NH3_MG_N_L
     return stays and is_no_worse(step, steps)
 
 
-def is_no_worse(step: Outcome, steps: list[Outcome]) -> bool:
+def is_no_worse(step: ChangeOutcome, steps: list[ChangeOutcome]) -> bool:
     """Whether a change is no worse than none, on the way through every smaller share too.
 
     While a tank fills, its water passes through every smaller share of new water before gas can
     leave. Later it is set beside the same tank without a change, once its own gas has left.
     """
     now, still = steps[0].at_once.nh3_mg_n_l, steps[0].later.nh3_mg_n_l
-    passed = max(one.at_once.nh3_mg_n_l for one in steps if one.percent <= step.percent)
+    passed = max(smaller.at_once.nh3_mg_n_l for smaller in steps if smaller.percent <= step.percent)
     return passed <= max(now, WATCH_NH3_MG_N_L) and step.later.nh3_mg_n_l <= max(now, still)
 
 
-def single_change(percents: list[float], none: Outcome, tank: Water, tap: Water) -> float:
+def single_change(percents: list[float], none: ChangeOutcome, tank: Water, tap: Water) -> float:
     """The one change to make now: half where it may be, a gentle one where hardness differs; 0 if none."""
     large = [percent for percent in percents if 25 <= percent <= 75]
     if large:
@@ -119,7 +119,7 @@ def single_change(percents: list[float], none: Outcome, tank: Water, tap: Water)
     return max((percent for percent in percents if percent < 25), default=0.0)
 
 
-def way_of(percent: float, none: Outcome, tank: Water, tap: Water) -> Way:
+def way_of(percent: float, none: ChangeOutcome, tank: Water, tap: Water) -> Way:
     """Name the way for that change."""
     if is_low(tank.ammonia_mg_n_l, tank, none.at_once) and is_low(
         tank.ammonia_mg_n_l, tank, none.later

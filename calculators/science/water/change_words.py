@@ -2,7 +2,7 @@
 
 from calculators.core.numbers import show_number
 from calculators.science.water.ammonia import ACT_NH3_MG_N_L
-from calculators.science.water.change_choice import Choice, Outcome
+from calculators.science.water.change_choice import ChangeOutcome, Choice
 from calculators.science.water.water_mix import Water
 
 CALM = "Stop feeding and take out what is dead or rotting."
@@ -12,7 +12,7 @@ ORDINARY_PERCENT = 50
 ASK_AGAIN = "Test again after an hour, and ask again before the next change."
 
 
-def sentence(choice: Choice, tank: Water, tap: Water, change: Outcome) -> str:
+def sentence(choice: Choice, tank: Water, tap: Water, change: ChangeOutcome) -> str:
     """The advice in a few sentences, the first thing first; ``change`` is one that is spoken of."""
     free = show_number(choice.now.nh3_mg_n_l, 2)
     if choice.way == "nothing":
@@ -72,7 +72,7 @@ def bind(choice: Choice, tank: Water, tap: Water, free: str) -> str:
     )
 
 
-def to_level(change: Outcome) -> str:
+def to_level(change: ChangeOutcome) -> str:
     """How far a change would bring free ammonia, at its worst."""
     worst = max(change.at_once.nh3_mg_n_l, change.later.nh3_mg_n_l)
     above = f", above the act line of {ACT_NH3_MG_N_L}" if worst >= ACT_NH3_MG_N_L else ""

@@ -62,7 +62,7 @@ def first_step_for_ammonia(
         for a, b in TAPS
     ]
     advice = [advise(tank, tap) for tank in tanks for tap in dict.fromkeys(taps)]
-    if len(advice) == 1 or len({(one.way, one.sentence) for one in advice}) == 1:
+    if len(advice) == 1 or len({(option.way, option.sentence) for option in advice}) == 1:
         return advice[0].sentence
     return with_gaps(tanks, missing(kh_dh, tap_ph, tap_kh_dh))
 

@@ -43,7 +43,7 @@ class Water(NamedTuple):
     ammonia_mg_n_l: float = 0.0
 
 
-class Held(NamedTuple):
+class Dissolved(NamedTuple):
     """What a water holds, mol/L, and its temperature; ``calcium`` is that of its hardness.
 
     ``closed_alkalinity`` goes with ``carbon`` at the pH that was read, ``alkalinity`` is the reading.
@@ -88,7 +88,7 @@ def others(constants: Constants, ammonia: float, ph: float) -> float:
     return hydroxide_less_hydrogen(constants.carbonate, ph) + ammonia * nh3_share(constants, ph)
 
 
-def held(water: Water) -> Held:
+def held(water: Water) -> Dissolved:
     """What a water holds, by its readings.
 
     Where the pH asks for more hydroxide and ammonia than the hardness has room for, the pH is
@@ -104,7 +104,7 @@ def held(water: Water) -> Held:
     for _ in range(PAIR_ROUNDS):
         bicarbonate = carbonate / shares.alkalinity
         shares = carbonate_shares(constants.carbonate, reading / 2, water.ph, bicarbonate)
-    return Held(
+    return Dissolved(
         alkalinity=reading if carbonate else max(reading, rest),
         closed_alkalinity=rest + carbonate,
         carbon=carbonate / shares.alkalinity * shares.carbon,
@@ -114,12 +114,12 @@ def held(water: Water) -> Held:
     )
 
 
-def mix(tank: Held, tap: Held, share: float) -> Held:
+def mix(tank: Dissolved, tap: Dissolved, share: float) -> Dissolved:
     """The mix that holds so large a share, 0 to 1, of the tap's water."""
-    return Held(*(mixed(one, other, share) for one, other in zip(tank, tap, strict=True)))
+    return Dissolved(*(mixed(ours, theirs, share) for ours, theirs in zip(tank, tap, strict=True)))
 
 
-def closed_state(water: Held) -> State:
+def closed_state(water: Dissolved) -> State:
     """The state before any gas leaves or comes: alkalinity and carbon are what they were."""
     constants = constants_of(water.calcium, water.ammonia, water.temperature_c)
 
@@ -134,7 +134,7 @@ def closed_state(water: Held) -> State:
     return state(water, constants, rising_root(excess))
 
 
-def aired_state(water: Held) -> State:
+def aired_state(water: Dissolved) -> State:
     """The state once carbon dioxide stands at twice what outdoor air gives."""
     constants = constants_of(water.calcium, water.ammonia, water.temperature_c)
     gas = AIR_TIMES * air_co2_mg_l(water.temperature_c) / CARBON_DIOXIDE_MG_PER_MOL
@@ -148,7 +148,7 @@ def aired_state(water: Held) -> State:
     return state(water, constants, rising_root(excess))
 
 
-def state(water: Held, constants: Constants, ph: float) -> State:
+def state(water: Dissolved, constants: Constants, ph: float) -> State:
     """A pH with the free ammonia that goes with it."""
     return State(ph, water.ammonia * nh3_share(constants, ph) * MG_N_PER_MOL)
 

@@ -7,7 +7,7 @@ from typing import NamedTuple
 from calculators.diagnose.likelihood import ODDS, PRIOR_WEIGHT, normal
 from calculators.diagnose.next_check import OF_TEST, SURFACE, TEST_KIT
 from calculators.diagnose.posterior import OF_PLANT
-from calculators.diagnose.problem_table import CAUSES, FINDINGS, Cause, question_of, shares_of
+from calculators.diagnose.problem_table import CAUSES, FINDINGS, CauseEntry, question_of, shares_of
 
 SURE = 0.75  # a lead ends where one problem has this share
 AFTER_YES = 4  # questions at most to tell apart what a sign speaks for
@@ -120,7 +120,7 @@ class Grower:
         return 1.0 if name in self.signs else ELSEWHERE
 
 
-def speaks(cause: Cause, finding: str, odds: float = 1.0) -> bool:
+def speaks(cause: CauseEntry, finding: str, odds: float = 1.0) -> bool:
     """Whether a finding raises a problem's odds by more than this."""
     return finding in cause.rows and ODDS[cause.rows[finding].strength] > odds
 

@@ -5,7 +5,7 @@ from typing import NamedTuple
 from calculators.core.data import read_table
 
 
-class Animal(NamedTuple):
+class AnimalEntry(NamedTuple):
     """One kind. ``a`` and ``b`` are of W = a L^b, W in g without a shell, L in cm."""
 
     name: str
@@ -23,8 +23,8 @@ class Animal(NamedTuple):
     law: tuple[str, ...] = ()  # places of which a law that bears on it was found
 
 
-ANIMALS: dict[str, Animal] = {
-    key: Animal(**{**fields, "law": tuple(fields["law"])})
+ANIMALS: dict[str, AnimalEntry] = {
+    key: AnimalEntry(**{**fields, "law": tuple(fields["law"])})
     for key, fields in read_table("animals").items()
 }
 

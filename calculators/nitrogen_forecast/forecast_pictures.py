@@ -6,7 +6,7 @@ from calculators.core.quantities import OUNCE
 from calculators.core.result import Line, Mark, Series
 from calculators.nitrogen_forecast.outlook import NITRITE_ACT_MG_N_L, NITRITE_WATCH_MG_N_L
 from calculators.science.animals.reading_lines import LINES
-from calculators.science.nitrogen.daily_record import Line as Moment
+from calculators.science.nitrogen.daily_record import DayValues as Moment
 from calculators.science.nitrogen.ensemble import Band
 from calculators.science.nitrogen.plant_constants import CRITICAL_N_PERCENT
 from calculators.science.nitrogen.tank import Event, Tank
@@ -21,20 +21,22 @@ def drawn(
     moments: Sequence[Moment], around: Band | None, tank: Tank, events: Sequence[Event]
 ) -> dict[str, Series]:
     """The curves; a day on which something is done has a point before and one after it."""
-    days = [one.day for one in moments]
-    done = tuple(Mark(one.day, WORDS[one.kind]) for one in events if one.day <= days[-1])
+    days = [moment.day for moment in moments]
+    done = tuple(
+        Mark(moment.day, WORDS[moment.kind]) for moment in events if moment.day <= days[-1]
+    )
 
     def curve(label: str, unit: str, values: list[float]) -> Series:
         return Series(label, unit, "Day", "days", days, values)
 
     curves = {
         "ammonia": curve(
-            "Total ammonia nitrogen", "mg N/L", [one.ammonia for one in moments]
+            "Total ammonia nitrogen", "mg N/L", [moment.ammonia for moment in moments]
         )._replace(picture=TOXIC, short="ammonia", lines=ammonia_lines(tank)),
-        "nitrite": curve("Nitrite nitrogen", "mg N/L", [one.nitrite for one in moments])._replace(
-            picture=TOXIC, short="nitrite", lines=NITRITE_LINES
-        ),
-        "nitrate": curve("Nitrate", "mg/L", [one.nitrate for one in moments])._replace(
+        "nitrite": curve(
+            "Nitrite nitrogen", "mg N/L", [moment.nitrite for moment in moments]
+        )._replace(picture=TOXIC, short="nitrite", lines=NITRITE_LINES),
+        "nitrate": curve("Nitrate", "mg/L", [moment.nitrate for moment in moments])._replace(
             picture="Nitrate, as NO₃",
             lines=NITRATE_LINES,
             marks=done,
@@ -42,18 +44,20 @@ def drawn(
         "plant_nitrogen_percent": curve(
             "Nitrogen in the hungriest plant",
             "% of dry mass",
-            [one.plant_nitrogen_percent for one in moments],
+            [moment.plant_nitrogen_percent for moment in moments],
         )._replace(lines=(BROWNING,), marks=done),
-        "plant_mass": curve("Plants, wet", "g", [one.plant_mass for one in moments])._replace(
+        "plant_mass": curve("Plants, wet", "g", [moment.plant_mass for moment in moments])._replace(
             us=OUNCE
         ),
         "light_below_floaters": curve(
-            "Light below the floaters", "%", [one.light_below_floaters for one in moments]
+            "Light below the floaters", "%", [moment.light_below_floaters for moment in moments]
         )._replace(picture=COVER, short="light"),
         "floating_cover": curve(
-            "Floating cover", "%", [one.floating_cover for one in moments]
+            "Floating cover", "%", [moment.floating_cover for moment in moments]
         )._replace(picture=COVER, short="cover"),
-        "kh_drift": curve("Drift of carbonate hardness", "°dH", [one.kh_drift for one in moments]),
+        "kh_drift": curve(
+            "Drift of carbonate hardness", "°dH", [moment.kh_drift for moment in moments]
+        ),
     }
     if around:
         curves |= edges(curves, "nitrate", around.low, around.high)

@@ -5,38 +5,40 @@ from collections.abc import Sequence
 
 from calculators.core.numbers import show_number
 from calculators.pick.judge import Judged, against, because
-from calculators.pick.outputs import LeftOut, Ranked, Together
-from calculators.pick.plant_table import Book, Plant
+from calculators.pick.outputs import LeftOut, RankedPlant, Together
+from calculators.pick.plant_table import Book, PlantEntry
 from calculators.pick.together import STEPS, Set
-from calculators.pick.wishes import Want
+from calculators.pick.wishes import Wishes
 from calculators.science.growth.filling import stems_for
 from calculators.science.rounding import RESULT_DIGITS
 
 NARROWEST_CM = 1.0  # spacing of the finest stems; they are planted in bunches
 
 
-def ranked_row(one: Judged, want: Want, book: Book) -> Ranked:
+def ranked_row(judged: Judged, wishes: Wishes, book: Book) -> RankedPlant:
     """A plant that fits."""
-    return Ranked(
-        plant=one.key,
-        score_percent=one.score,
-        because=because(one, want, book),
-        name=one.plant.name,
-        common=one.plant.common,
-        minutes_week=rounded(one.minutes_week),
+    return RankedPlant(
+        plant=judged.key,
+        score_percent=judged.score,
+        because=because(judged, wishes, book),
+        name=judged.plant.name,
+        common=judged.plant.common,
+        minutes_week=rounded(judged.minutes_week),
     )
 
 
 def left_out(judged: Sequence[Judged], book: Book) -> list[LeftOut]:
     """What was left out: the law first, then the nearest to fitting."""
-    gone = sorted((one for one in judged if one.out), key=lambda one: (not one.banned, one.order))
-    return [LeftOut(one.key, against(one, book), one.plant.name) for one in gone]
+    gone = sorted(
+        (plant for plant in judged if plant.out), key=lambda plant: (not plant.banned, plant.order)
+    )
+    return [LeftOut(plant.key, against(plant, book), plant.plant.name) for plant in gone]
 
 
-def together_rows(found: Set, surface_cm2: float) -> list[Together]:
+def together_rows(best: Set, surface_cm2: float) -> list[Together]:
     """The set as rows."""
     rows = []
-    for member, step, taken in zip(found.members, found.steps, found.n_mg_day, strict=True):
+    for member, step, taken in zip(best.members, best.steps, best.n_mg_day, strict=True):
         plant, area = member.judged.plant, surface_cm2 * step / STEPS
         wet, spread = area * member.uptake.wet_g_cm2, member.uptake.spread
         floats = member.uptake.floats
@@ -74,27 +76,27 @@ def shown(n_mg_day: float) -> str:
     return show_number(n_mg_day, 2)
 
 
-def stems_in(plant: Plant, area_cm2: float) -> int | None:
+def stems_in(plant: PlantEntry, area_cm2: float) -> int | None:
     """How many stems a full bed of the area holds, each in a square of its spread; None for no stem."""
     if plant.habit != "stem" or plant.spread_cm is None:
         return None
     return stems_for(area_cm2, max(NARROWEST_CM, plant.spread_cm.middle))
 
 
-def span_of(found: Set) -> tuple[float, float]:
+def span_of(best: Set) -> tuple[float, float]:
     """The least and most that a set may take, mg a day: the guesses of its plants are independent."""
     pairs = [
-        (taken, math.log(one.uptake.spread))
-        for one, taken in zip(found.members, found.n_mg_day, strict=True)
+        (taken, math.log(member.uptake.spread))
+        for member, taken in zip(best.members, best.n_mg_day, strict=True)
     ]
-    spread = math.exp(math.hypot(*(taken * width for taken, width in pairs)) / found.total)
-    return found.total / spread, found.total * spread
+    spread = math.exp(math.hypot(*(taken * width for taken, width in pairs)) / best.total)
+    return best.total / spread, best.total * spread
 
 
 def minutes_sum(chosen: Sequence[Judged]) -> float | None:
     """Minutes a week of all together; None if one is not known or there is none."""
-    minutes = [one.minutes_week for one in chosen]
-    known = [one for one in minutes if one is not None]
+    minutes = [minute.minutes_week for minute in chosen]
+    known = [minute for minute in minutes if minute is not None]
     return rounded(sum(known)) if known and len(known) == len(minutes) else None
 
 

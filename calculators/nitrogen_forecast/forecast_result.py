@@ -1,10 +1,10 @@
 """The answer of one run: outputs and words."""
 
 from calculators.core.result import Note
+from calculators.nitrogen_forecast.forecast_pictures import drawn
 from calculators.nitrogen_forecast.harm import harms
 from calculators.nitrogen_forecast.outlook import calm_from
 from calculators.nitrogen_forecast.outputs import NitrogenForecast
-from calculators.nitrogen_forecast.pictures import drawn
 from calculators.nitrogen_forecast.verdict import judge
 from calculators.nitrogen_forecast.words import notes
 from calculators.science.nitrogen.alkalinity import CACO3_MG_PER_N
@@ -30,8 +30,8 @@ def untested(ammonia_mg_n_l: float | None, nitrite_mg_n_l: float | None) -> list
     if ammonia_mg_n_l is not None and nitrite_mg_n_l is not None:
         return []
     both = ammonia_mg_n_l is None and nitrite_mg_n_l is None
-    one = "ammonia" if ammonia_mg_n_l is None else "nitrite"
-    what = "ammonia and nitrite" if both else one
+    missing = "ammonia" if ammonia_mg_n_l is None else "nitrite"
+    what = "ammonia and nitrite" if both else missing
     return [
         Note(
             "caution", f"No reading of {what} was given: none is taken. Test before you rely on it."
@@ -45,13 +45,13 @@ def result(
     events: list[Event],
     days: float,
     around: Band | None,
-    wanted: Answers,
-    said: list[Note],
+    answers: Answers,
+    remarks: list[Note],
 ) -> NitrogenForecast:
     """The answer of one run."""
     record, hunger = outcome.record, outcome.record.hunger
     course = course_of(record.lines)
-    found = harms(record, course, tank)
+    harmful = harms(record, course, tank)
     calm = calm_from(record.lines, tank.ph, tank.temperature_c)
     return NitrogenForecast(
         peak_unionised_mg_n_l=record.ammonia.value * unionised_share(tank.ph, tank.temperature_c),
@@ -70,22 +70,22 @@ def result(
         final_nitrate_low_mg_l=around.low[-1] if around else None,
         final_nitrate_high_mg_l=around.high[-1] if around else None,
         earliest_shortage_day=around.earliest_shortage if around else None,
-        feed_for_target_g_week=wanted.feed_g_week,
-        extra_stems_g=wanted.extra_stems_g,
-        extra_floater_area_cm2=wanted.extra_floater_cm2,
-        verdict=judge(found, hunger, course),
+        feed_for_target_g_week=answers.feed_g_week,
+        extra_stems_g=answers.extra_stems_g,
+        extra_floater_area_cm2=answers.extra_floater_cm2,
+        verdict=judge(harmful, hunger, course),
         nitrate_course=course.direction,
         peak_nitrate_mg_l=course.highest,
         times_grown=course.times_grown,
         shortages=len(hunger.spells),
-        notes=once([*notes(outcome, found, course, tank, events, days, calm), *said]),
+        notes=once([*notes(outcome, harmful, course, tank, events, days, calm), *remarks]),
         series=drawn(record.lines, around, tank, events),
     )
 
 
-def once(said: list[Note]) -> tuple[Note, ...]:
+def once(notes: list[Note]) -> tuple[Note, ...]:
     """Each note once, where it stands first."""
-    return tuple(note for place, note in enumerate(said) if note not in said[:place])
+    return tuple(note for place, note in enumerate(notes) if note not in notes[:place])
 
 
 def after_feeding(hunger: Hunger, ration: float, events: list[Event]) -> float | None:

@@ -3,13 +3,13 @@
 from collections.abc import Iterable
 from typing import NamedTuple, Protocol
 
-from calculators.science.animals.animals import ANIMALS
+from calculators.science.animals.animal_table import ANIMALS
 from calculators.science.animals.feed import daily_feed_g, excreted_ammonia_n_g, living_mass_g
 from calculators.science.animals.respiration import ACTIVE_PER_RESTING, resting_oxygen_mg_h
 from calculators.science.conversions import MM_PER_CM
 
 
-class Kept(Protocol):
+class Stocked(Protocol):
     """So many animals of one kind; ``kind`` is the key of its record."""
 
     @property
@@ -45,15 +45,15 @@ class Totals(NamedTuple):
         return ACTIVE_PER_RESTING * self.resting_oxygen_mg_h
 
 
-def add_up(animals: Iterable[Kept], temperature_c: float, protein_percent: float) -> Totals:
+def add_up(animals: Iterable[Stocked], temperature_c: float, protein_percent: float) -> Totals:
     """Sum mass, feed, ammonia nitrogen and oxygen over all animals."""
     mass = low = high = oxygen = 0.0
-    for kept in animals:
-        kind = ANIMALS[kept.kind]
-        each_g = living_mass_g(kept.mean_length_mm / MM_PER_CM, kind.a, kind.b)
-        mass += kept.count_ * each_g
-        low += kept.count_ * daily_feed_g(each_g, kind.feed_low)
-        high += kept.count_ * daily_feed_g(each_g, kind.feed_high)
-        oxygen += kept.count_ * resting_oxygen_mg_h(each_g, temperature_c)
+    for stocked in animals:
+        kind = ANIMALS[stocked.kind]
+        each_g = living_mass_g(stocked.mean_length_mm / MM_PER_CM, kind.a, kind.b)
+        mass += stocked.count_ * each_g
+        low += stocked.count_ * daily_feed_g(each_g, kind.feed_low)
+        high += stocked.count_ * daily_feed_g(each_g, kind.feed_high)
+        oxygen += stocked.count_ * resting_oxygen_mg_h(each_g, temperature_c)
     ammonia = excreted_ammonia_n_g((low + high) / 2, protein_percent)
     return Totals(mass, low, high, ammonia, oxygen)

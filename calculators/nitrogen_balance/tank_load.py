@@ -44,33 +44,33 @@ class Load(NamedTuple):
         """Whether a still surface, the most need, or a day without a filter harms."""
         air = (self.air_low_need.standing_still, self.air_high_need.standing_moved)
         ammonia = self.ammonia.films_may_fail or self.ammonia.harms_within(HOURS_PER_DAY)
-        return ammonia or any(one.level != "in-range" for one in air)
+        return ammonia or any(standing.level != "in-range" for standing in air)
 
 
 def load_of(
-    found: Flows, feed_g_week: float, volume_l: float, ph: float, temperature_c: float
+    week_flows: Flows, feed_g_week: float, volume_l: float, ph: float, temperature_c: float
 ) -> Load:
     """The load of a feed in its water."""
     hourly = feed_g_week * MG_PER_G / DAYS_PER_WEEK / HOURS_PER_DAY
     low, high = OXYGEN_LEAST * hourly, OXYGEN_MOST * hourly
     return Load(
-        filter_load(found.excreted, volume_l, ph, temperature_c),
+        filter_load(week_flows.excreted, volume_l, ph, temperature_c),
         low,
         high,
         air_of(low, volume_l, temperature_c),
         air_of(high, volume_l, temperature_c),
-        hardness_used(found, volume_l),
+        hardness_used(week_flows, volume_l),
     )
 
 
-def hardness_used(found: Flows, volume_l: float) -> float:
+def hardness_used(week_flows: Flows, volume_l: float) -> float:
     """Carbonate hardness that nitrification uses, less what plants and soil give back, °dH a week.
 
     7.1 mg of calcium carbonate for each mg of nitrogen nitrified, half of it back for each mg that
     plants take or the soil loses. All excreted ammonia counts as nitrified. Below zero is none.
     """
-    gone = min(found.excreted, found.plants + found.denitrified)
-    used = CACO3_MG_PER_N * (found.excreted - gone / 2)
+    gone = min(week_flows.excreted, week_flows.plants + week_flows.denitrified)
+    used = CACO3_MG_PER_N * (week_flows.excreted - gone / 2)
     return max(0.0, used) / volume_l / chemistry.CACO3_MG_PER_DH * DAYS_PER_WEEK
 
 

@@ -39,17 +39,17 @@ def rounds_of(tank: TankRound) -> list[Round]:
     return rounds
 
 
-def tasks_of(one: Round) -> list[Task]:
+def tasks_of(work: Round) -> list[Task]:
     """The days on which a task is due."""
-    days = due_days(one.every_days, one.since_days, SHOWN_DAYS)
-    return [Task(day, one.tank, one.task, one.minutes) for day in days]
+    days = due_days(work.every_days, work.since_days, SHOWN_DAYS)
+    return [Task(day, work.tank, work.task, work.minutes) for day in days]
 
 
 def overdue_of(rounds: list[Round]) -> list[Overdue]:
     """The tasks that were due before today, the latest first."""
-    found = [
-        Overdue(one.tank, one.task, late, is_long_overdue(one.every_days, one.since_days))
-        for one in rounds
-        if (late := late_days(one.every_days, one.since_days)) > 0
+    overdue = [
+        Overdue(work.tank, work.task, late, is_long_overdue(work.every_days, work.since_days))
+        for work in rounds
+        if (late := late_days(work.every_days, work.since_days)) > 0
     ]
-    return sorted(found, key=lambda one: -one.late_days)
+    return sorted(overdue, key=lambda work: -work.late_days)

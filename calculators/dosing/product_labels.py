@@ -48,15 +48,15 @@ class Printed(NamedTuple):
 
         The form of the nitrogen is not known: ``nitrate`` is what all of it would make at most.
         """
-        held = self.grams_a_millilitre()
+        grams = self.grams_a_millilitre()
         return {
-            "nitrate": held.n * chemistry.NITRATE_PER_N,
-            "phosphate": held.p2o5 * chemistry.PHOSPHATE_PER_P2O5,
-            "potassium": held.k2o * chemistry.POTASSIUM_PER_K2O,
-            "magnesium": held.mg,
+            "nitrate": grams.n * chemistry.NITRATE_PER_N,
+            "phosphate": grams.p2o5 * chemistry.PHOSPHATE_PER_P2O5,
+            "potassium": grams.k2o * chemistry.POTASSIUM_PER_K2O,
+            "magnesium": grams.mg,
             "calcium": None,
-            "iron": held.fe,
-            "nitrogen": held.n,
+            "iron": grams.fe,
+            "nitrogen": grams.n,
             "sulfate": None,
             "chloride": None,
         }

@@ -104,7 +104,9 @@ def test_a_photo_is_marked_counted_and_taken_to_floaters(page, context, watch):
     expect(page.get_by_role("heading", level=1)).to_have_text("Floaters")
     expect(page.locator("#in-length_cm")).to_have_value("90")
     taken = float(page.locator("#in-cover_percent").input_value())
-    assert taken == pytest.approx(found, abs=0.5)  # the table shows whole per cents, the link has more
+    assert taken == pytest.approx(
+        found, abs=0.5
+    )  # the table shows whole per cents, the link has more
 
 
 @pytest.mark.python_alive

@@ -157,7 +157,10 @@ def lines_of_prose(library):
         told = [problem.first_action, *problem.this_week, problem.stop_and_ask, *problem.do_not]
         yield from ((slug, one.text) for one in told)
     for path in [*GUIDES, ROOT / "docs" / "danger.md"]:
-        yield from ((path.stem, line) for line in path.read_text(encoding="utf-8").splitlines())
+        lines = path.read_text(encoding="utf-8").splitlines()
+        yield from (
+            (path.stem, line) for line in lines if not line.startswith("|")
+        )  # of empty tanks
 
 
 def test_nitrite_never_orders_a_change_past_an_ammonia_that_shows_too(library):

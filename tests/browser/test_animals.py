@@ -32,7 +32,7 @@ def test_from_the_index_to_an_animal_to_the_stocking_calculator(page):
     expect(page.locator("#rows")).to_be_hidden()  # no answer for animals in nobody's water
     page.locator("#in-volume_l").fill("120")
     page.locator("#in-temperature_c").fill("24")
-    expect(page.locator("#rows")).to_contain_text(f"{found['biomass_g']:.1f} g")
+    expect(page.locator("#rows")).to_contain_text(f"{found['feed_g_week']:.2f} g")
 
 
 def test_an_animal_is_found_by_a_trade_name_and_leads_to_its_plants(page):

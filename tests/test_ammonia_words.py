@@ -9,6 +9,7 @@ from calculators.core.run import compute, run
 from calculators.science.water.ammonia import ACT_NH3_MG_N_L, rate
 from scripts.records.load import load
 from scripts.setup.paths import ROOT
+from tests import harm_predicates as predicates
 
 RATINGS = {"low", "watch", "act"}
 TO_CHANGE = re.compile(
@@ -140,3 +141,61 @@ def test_no_guide_tells_to_change_water_for_any_ammonia(path):
     assert not re.search(r"[Aa]ny (?:reading of )?ammonia or nitrite[^.]*\bchange\b", text)
     if path.stem in ("power-cuts", "heat-waves", "holidays", "setting-up"):
         assert "{open: ammonia-change" in text
+
+
+NITRITE_AND_A_CHANGE = re.compile(
+    r"(?=.*[Nn]itrite)(?=.*\b[Cc]hange (?:water|again|half|a (?:third|quarter))\b)"
+)
+AMMONIA_DECIDES = re.compile(
+    r"\balone\b|no ammonia|unless ammonia shows|[Ii]f none shows|both read zero|[Bb]oth show|conditioner|no animals inside"
+)
+
+
+def lines_of_prose(library):
+    """Each thing that a problem, a guide or the danger page tells, with where it stands."""
+    for slug, problem in library.problems.items():
+        told = [problem.first_action, *problem.this_week, problem.stop_and_ask, *problem.do_not]
+        yield from ((slug, one.text) for one in told)
+    for path in [*GUIDES, ROOT / "docs" / "danger.md"]:
+        lines = path.read_text(encoding="utf-8").splitlines()
+        yield from (
+            (path.stem, line) for line in lines if not line.startswith("|")
+        )  # of empty tanks
+
+
+def test_nitrite_never_orders_a_change_past_an_ammonia_that_shows_too(library):
+    """Both often show in a new tank; the change for nitrite is then the one that ammonia allows."""
+    found = [(at, text) for at, text in lines_of_prose(library) if NITRITE_AND_A_CHANGE.match(text)]
+    assert len(found) >= 10
+    for at, text in found:
+        assert "mmonia" in text or "alone" in text, (at, text)
+        assert AMMONIA_DECIDES.search(text) or "mmonia" not in text, (at, text)
+
+
+def test_a_first_action_that_orders_a_change_speaks_of_ammonia(library):
+    asked = [
+        one for one in library.problems.values() if predicates.LARGE.search(one.first_action.text)
+    ]
+    assert len(asked) >= 8
+    for problem in asked:
+        assert "mmonia" in problem.first_action.text, problem.name
+
+
+@pytest.mark.parametrize(("ph", "kh"), [(6.8, 2.0), (7.0, 3.0), (7.2, 4.0)])
+def test_no_large_change_is_ordered_where_the_model_says_that_it_can_harm(ph, kh):
+    """Ammonia not read: a third of a hard tap would leave more of it toxic than no change."""
+    tap = {"tap_ph": 8.2, "tap_kh_dh": 15, "change_percent": 33}
+    given = {
+        "ammonia_mg_l": 3,
+        "reported_as": "nitrogen",
+        "ph": ph,
+        "kh_dh": kh,
+        "temperature_c": 25,
+    }
+    outputs = run("ammonia-change", given | tap)["outputs"]
+    assert outputs["later_nh3_mg_n_l"] > outputs["aired_nh3_mg_n_l"]
+    readings = {"ph": ph, "kh_dh": kh}
+    answer = run("diagnose", {"findings": ["fish-gasping"], "readings": readings})
+    assert answer["outputs"]["urgent"]
+    assert not [one for one in predicates.sentences(answer) if predicates.orders(one)]
+    assert "test ammonia before" in answer["outputs"]["first_action"]

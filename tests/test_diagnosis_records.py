@@ -40,6 +40,8 @@ def test_every_problem_speaks_both_ways_and_of_animals(library):
 def test_urgent_problems_begin_with_an_act_not_with_a_test(library):
     acts = (
         "animals first",
+        "add air",
+        "stop feeding",
         "change half",
         "make the surface",
         "unplug",

@@ -5,6 +5,7 @@ import pytest
 from calculators.core.run import run
 from calculators.science.animals.reading_lines import LINES, standing
 from calculators.science.animals.reading_words import reading_notes
+from tests import harm_predicates as predicates
 
 DEADLY = [
     ("hardness", {"ph": 4.0}, "A pH of 4 can kill"),
@@ -48,8 +49,13 @@ def test_no_large_change_and_no_product_is_asked_for_unless_ammonia_is_out_of_th
 ):
     for note in run(name, given)["notes"]:
         text = note["text"]
-        if note["level"] == "danger" and "change" in text and "act first" not in text:
+        if note["level"] == "danger" and "change" in text:
             assert "ammonia" in text, text
+            assert text.index("ammonia") < text.index("change"), (
+                text
+            )  # the test comes before the change
+            made = {"outputs": {"first_action": text}, "notes": []}
+            assert not [one for one in predicates.sentences(made) if predicates.orders(one)]
         assert "Pour in acid" not in text
 
 

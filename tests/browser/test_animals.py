@@ -26,8 +26,13 @@ def test_from_the_index_to_an_animal_to_the_stocking_calculator(page):
     expect(page.locator("#in-animals-1-count")).to_have_value("10")
     expect(page.locator("#in-animals-2-kind")).to_have_count(0)
     stock = {"kind": "puntius-titteya", "count": 10, "mean_length_mm": 38}
-    found = run("stocking", {"animals": [stock]})["outputs"]
-    expect(page.locator("#rows")).to_contain_text(f"{found['feed_g_week']:.2f}")
+    water = {"volume_l": 120, "temperature_c": 24}
+    found = run("stocking", {"animals": [stock]} | water)["outputs"]
+    expect(page.locator("#brief")).to_have_text("Still needed: Water volume, Water temperature")
+    expect(page.locator("#rows")).to_be_hidden()  # no answer for animals in nobody's water
+    page.locator("#in-volume_l").fill("120")
+    page.locator("#in-temperature_c").fill("24")
+    expect(page.locator("#rows")).to_contain_text(f"{found['feed_g_week']:.2f} g")
 
 
 def test_an_animal_is_found_by_a_trade_name_and_leads_to_its_plants(page):

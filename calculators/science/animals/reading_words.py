@@ -16,9 +16,9 @@ ACTIONS = {
     (
         "ph",
         "low",
-    ): "Check it with a second test. Then raise it slowly, with small changes of water whose "
-    "carbonate hardness is higher, and only where a test shows no ammonia: as pH rises, ammonia turns "
-    "toxic. Never pour in a pH product.",
+    ): "Check it with a second test, and test ammonia: as pH rises, it turns toxic. Only where "
+    "none shows change a tenth of the water, slowly, and read the pH before the next tenth. Never pour in "
+    "a pH product.",
     (
         "ph",
         "high",

@@ -22,38 +22,11 @@ FLOATERS = (
 )  # fmt: skip
 LETTERS = 4  # of a name's word at least
 # Words of animals' names that mean something else beside a plant, a pane or a leaf.
-OTHERWISE = frozenset(
-    [
-        "apple",
-        "bamboo",
-        "bladder",
-        "blue",
-        "cape",
-        "celestial",
-        "cherry",
-        "cloud",
-        "crystal",
-        "dwarf",
-        "ember",
-        "filter",
-        "galaxy",
-        "ghost",
-        "glass",
-        "great",
-        "honey",
-        "japanese",
-        "malaysian",
-        "mountain",
-        "mystery",
-        "pearl",
-        "pond",
-        "pygmy",
-        "southern",
-        "spotted",
-        "trumpet",
-        "white",
-    ]
-)
+OTHERWISE = frozenset((
+    "apple", "bamboo", "bladder", "blue", "cape", "celestial", "cherry", "cloud", "crystal", "dwarf", "ember",
+    "filter", "galaxy", "ghost", "glass", "great", "honey", "japanese", "malaysian", "mountain", "mystery",
+    "pearl", "pond", "pygmy", "southern", "spotted", "trumpet", "white",
+))  # fmt: skip
 
 
 def read_sought(library: Library) -> dict[str, tuple[str, ...]]:

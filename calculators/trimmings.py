@@ -20,10 +20,12 @@ from calculators.core.quantities import (
 from calculators.core.quantity import Assumed, Digits, Help, Label, Valid
 from calculators.core.result import Note
 from calculators.core.wording import CUTTINGS
+from calculators.science.animals.feed import feed_nitrogen_g
+from calculators.science.conversions import MG_PER_G, PERCENT_TO_MG_PER_G
+from calculators.science.nitrogen.plant_constants import CRITICAL_N_PERCENT
 from calculators.science.water import chemistry
 
-CRITICAL_N_PERCENT = 1.3  # of dry mass; Gerloff and Krombholz 1966
-CRITICAL_P_PERCENT = 0.13
+CRITICAL_P_PERCENT = 0.13  # of dry mass; Gerloff and Krombholz 1966
 
 
 # Dry matter and tissue nitrogen are known within a factor of two, so two figures are plenty.
@@ -70,7 +72,7 @@ def trimmings(
         TissueNitrogen,
         Valid(0.6, 5.3),
         Assumed(),
-        Help("Hungry plants 1.3 or less, well fed ones 2 to 4."),
+        Help(f"Hungry plants {show_number(CRITICAL_N_PERCENT)} or less, well fed ones 2 to 4."),
     ] = 2.5,
     tissue_p_percent: Annotated[TissuePhosphorus, Valid(0.03, 1.1), Assumed()] = 0.3,
     volume_l: Volume = 120.0,
@@ -86,9 +88,9 @@ def trimmings(
     right within a factor of two until you have dried and weighed some of your own.
     """
     dry_g = wet_g * dry_matter_percent / 100
-    n_mg = dry_g * tissue_n_percent * 10  # 1 % of a gram is 10 mg
-    p_mg = dry_g * tissue_p_percent * 10
-    feed_g = n_mg / 1000 / (protein_percent / 100 * chemistry.NITROGEN_SHARE_OF_PROTEIN)
+    n_mg = dry_g * tissue_n_percent * PERCENT_TO_MG_PER_G
+    p_mg = dry_g * tissue_p_percent * PERCENT_TO_MG_PER_G
+    feed_g = n_mg / MG_PER_G / feed_nitrogen_g(1.0, protein_percent)
     return Trimmings(
         dry_g=dry_g,
         n_mg=n_mg,

@@ -6,9 +6,9 @@ from calculators.core.declare import calculator
 from calculators.core.quantities import INCH_CM, OUNCE_G, POUND_KG, US_GALLON_L, Factor
 from calculators.core.quantity import Choices, Help, Label, Quantity
 from calculators.core.result import Note, Refusal, Refused
+from calculators.core.written_units import IMPERIAL_GALLON_L
 from calculators.science.water import chemistry
 
-IMPERIAL_GALLON_L = 4.54609  # exact, by definition
 GRAIN_MG = POUND_KG * 1e6 / 7000  # exact, by definition: 64.79891 mg
 FRENCH_DEGREE_CACO3_MG_L = 10.0  # by definition
 ABSOLUTE_ZERO_C = -273.15

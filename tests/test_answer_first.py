@@ -125,7 +125,8 @@ def test_traces_are_said_as_traces():
 
 IN_WORDS = (
     "dosing", "light", "water-change", "floaters", "trimmings", "tank", "hardness", "upkeep",
-    "planting-plan", "surface-cover", "warmth", "soil",
+    "planting-plan", "surface-cover", "conditioner", "chloride", "medicine-volume", "acclimate",
+    "warmth", "soil", "kh-budget", "top-up", "remineralise",
 )  # fmt: skip
 
 

@@ -84,6 +84,23 @@ KEYS = {
         "gh_dh kh_dh ph temperature_c mix_gh_dh mix_kh_dh target_gh_dh volume_l",
         "gh_mg_l_caco3 kh_mg_l_caco3 kh_meq_l co2_mg_l mix_litres mixed_kh_dh",
     ),
+    "top-up": (
+        "volume_l evaporation_l_week top_up_gh_dh top_up_kh_dh top_up_nitrate_mg_l change_percent "
+        "change_every_days tap_gh_dh tap_kh_dh gh_dh kh_dh weeks",
+        "gh_end_dh kh_end_dh gh_settled_high_dh gh_settled_low_dh kh_settled_high_dh "
+        "pure_share_percent",
+    ),
+    "remineralise": (
+        "volume_l start_gh_dh start_kh_dh target_gh_dh target_kh_dh calcium_to_magnesium "
+        "calcium_from magnesium_from carbonate_from",
+        "calcium_salt_g magnesium_salt_g carbonate_salt_g adds reached_gh_dh reached_kh_dh "
+        "dissolved_mg_l",
+    ),
+    "kh-budget": (
+        "volume_l kh_dh nitrified_mg_n_day nitrate_taken_mg_n_day tap_kh_dh change_percent "
+        "change_every_days",
+        "used_dh_week weeks_to_1_dh settled_high_dh settled_low_dh",
+    ),
     "oxygen": (
         "temperature_c pressure_hpa oxygen_mg_l",
         "saturation_mg_l saturation_percent rating",
@@ -96,6 +113,23 @@ KEYS = {
     "stocking": (
         "animals volume_l protein_percent temperature_c",
         "biomass_g feed_g_week ammonia_n_mg_day load_mg_n_l_day oxygen_mg_h",
+    ),
+    "conditioner": (
+        "water_l chlorine_mg_l kind label_ml label_treats_l",
+        "dose_ml ammonia_freed_mg_n_l thiosulfate_g",
+    ),
+    "chloride": (
+        "nitrite_mg_n_l chloride_mg_l ratio volume_l",
+        "chloride_wanted_mg_l salt_g sodium_mg_l",
+    ),
+    "medicine-volume": (
+        "gross_l displaced_l label_amount label_for_l change_percent copper_mg_per_unit",
+        "net_l dose redose_after_change copper_ug_l",
+    ),
+    "acclimate": (
+        "bag_l tank_share_percent drip_ml_min bag_ph bag_ammonia_mg_n_l bag_gh_dh "
+        "bag_temperature_c tank_ph tank_gh_dh tank_temperature_c",
+        "minutes vessel_l gh_end_dh temperature_end_c nh3_bag_mg_n_l nh3_at_tank_ph_mg_n_l drip",
     ),
     "warmth": (
         "length_cm width_cm height_cm glass_mm net_l water_c room_c lid price_per_kwh fall_c",
@@ -131,10 +165,14 @@ CHOICES = {
         "source",
     ): "kno3 kh2po4 k2so4 mgso4_7h2o caso4_2h2o cacl2_2h2o fe_edta fe_dtpa urea label",
     ("dosing", "nutrient"): "nitrate phosphate potassium magnesium calcium iron nitrogen",
+    ("conditioner", "kind"): "chlorine chloramine",
     ("light", "lamp"): "led-white fluorescent halogen daylight",
     ("tank", "shape"): "box cylinder",
     ("free-ammonia", "reported_as"): "nitrogen ammonium ammonia unknown",
     ("ammonia-change", "reported_as"): "nitrogen ammonium ammonia unknown",
+    ("remineralise", "calcium_from"): "cacl2_2h2o caso4_2h2o",
+    ("remineralise", "magnesium_from"): "mgso4_7h2o mgcl2_6h2o",
+    ("remineralise", "carbonate_from"): "nahco3 khco3",
 }
 ROWS = {
     ("upkeep", "tanks"): "name plants change_every_days change_minutes floaters_minutes_week",
@@ -162,6 +200,9 @@ def test_answers_hold_the_keys_inside_that_the_contract_names():
         "nitrate", "phosphate", "potassium", "magnesium", "calcium", "iron", "nitrogen", "sulfate",
         "chloride",
     ]  # fmt: skip
+    assert list(run("remineralise", {})["outputs"]["adds"]) == [
+        "calcium", "magnesium", "sodium", "potassium", "sulfate", "chloride", "bicarbonate",
+    ]  # fmt: skip
     first = run("upkeep", {})["outputs"]["next_days"][0]
     assert {"day", "tank", "task"} <= first.keys()
     assert run("floaters", {})["series"].keys() == {"cover"}
@@ -186,10 +227,13 @@ def test_keys_end_in_the_unit_they_carry(name):
         "_l": "L", "_cm": "cm", "_cm2": "cm²", "_c": "°C", "_mg_l": "mg/L", "_mg_n_l": "mg N/L",
         "_g": "g", "_mg": "mg", "_kg": "kg", "_days": "days", "_percent": "%",
         "_dh": "°dH", "_meq_l": "meq/L", "_g_l": "g/L", "_umol": "µmol", "_mol": "mol", "_mm": "mm",
+        "_ug_l": "µg/L",
     }  # fmt: skip
     for field in (*spec.inputs, *spec.outputs):
         ending = max((e for e in endings if field.key.endswith(e)), key=len, default=None)
-        if ending and field.kind == "number":
+        if field.key == "weeks_to_1_dh":  # weeks until a hardness, by the contract
+            assert field.unit == "weeks"
+        elif ending and field.kind == "number":
             assert field.unit.startswith(endings[ending]), f"{field.key} is in {field.unit}"
 
 

@@ -12,7 +12,7 @@ from calculators.core.result import BadInput
 from calculators.core.run import run
 from calculators.diagnose.case_read import in_band
 from calculators.diagnose.posterior import prior_weight
-from calculators.diagnose.record import CAUSES, FINDINGS, PLANTS
+from calculators.diagnose.problem_table import CAUSES, FINDINGS, PLANTS
 from scripts.setup.paths import ROOT
 
 

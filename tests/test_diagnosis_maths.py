@@ -14,7 +14,7 @@ from calculators.diagnose.case_read import read_case
 from calculators.diagnose.likelihood import normal, ratio, shares, together
 from calculators.diagnose.next_check import answer_bits, columns
 from calculators.diagnose.posterior import SOMETHING_ELSE, posterior
-from calculators.diagnose.record import CAUSES, FINDINGS, QUESTIONS, covers_all
+from calculators.diagnose.problem_table import CAUSES, FINDINGS, QUESTIONS, covers_all
 from scripts.setup.paths import ROOT
 
 SHARE = st.floats(0.001, 0.6)

@@ -1,6 +1,6 @@
 """The printed key and the index of symptoms: whole, followable, and true to the records."""
 
-from calculators.diagnose.record import CAUSES, FINDINGS, question_of
+from calculators.diagnose.problem_table import CAUSES, FINDINGS, question_of
 from scripts.pages.problems.key_grower import AFTER_YES, DEEPEST
 from scripts.pages.problems.on_paper import key_page, symptom_index, symptoms_page
 from scripts.pages.problems.printed_key import key, steps

@@ -5,7 +5,7 @@ from html import unescape
 import pytest
 
 from calculators.core.run import run
-from calculators.diagnose.record import CAUSES, FINDINGS
+from calculators.diagnose.problem_table import CAUSES, FINDINGS
 from scripts.pages.problems.evidence import alike, apart, further_alike, grouped
 from scripts.pages.problems.page import problem_page
 

@@ -9,7 +9,10 @@ from calculators.core.listing import load_all
 from calculators.core.result import BadInput
 from calculators.core.run import run
 
-NAMES = ("water-change", "dosing", "tank", "hardness", "oxygen", "units")
+NAMES = (
+    "water-change", "dosing", "tank", "hardness", "oxygen", "units", "conditioner", "chloride",
+    "medicine-volume", "acclimate", "kh-budget", "top-up", "remineralise",
+)  # fmt: skip
 AS_ENTERED = ("dose_ml",)  # a volume that the keeper chose is repeated as it was entered
 BROKEN = re.compile(r"\d+\.\d+")
 MOST_DIGITS = 3  # significant, of a figure with a decimal point

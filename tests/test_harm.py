@@ -1,5 +1,6 @@
 """Readings alone and in pairs through every calculator: none advises what another forbids."""
 
+import re
 from itertools import combinations
 
 import pytest
@@ -7,8 +8,8 @@ import yaml
 
 from calculators.core.result import BadInput
 from calculators.core.run import run
+from calculators.diagnose.problem_table import CAUSES, FINDINGS
 from calculators.diagnose.reading_steps import STEPS
-from calculators.diagnose.record import CAUSES, FINDINGS
 from calculators.science.animals.reading_lines import LINE_SOURCES, LINES, standing
 from calculators.science.animals.toxic_lines import ammonia_standing, nitrite_standing
 from scripts.setup.paths import ROOT
@@ -30,6 +31,8 @@ TAKES = {
     "water-change": ({"nitrate_mg_l": "now_mg_l"}, {"tap_mg_l": 5, "target_mg_l": 20}, {"nitrate_mg_l"}),
     "oxygen": ({"oxygen_mg_l": "oxygen_mg_l", "temperature_c": "temperature_c"}, {}, {"oxygen_mg_l"}),
     "hardness": ({key: key for key in ("gh_dh", "kh_dh", "ph", "temperature_c")}, {}, {"gh_dh", "kh_dh"}),
+    "kh-budget": ({"kh_dh": "kh_dh"}, {}, {"kh_dh"}),
+    "top-up": ({key: key for key in ("gh_dh", "kh_dh")}, {}, {"gh_dh", "kh_dh"}),
     "stocking": (
         {"temperature_c": "temperature_c"},
         {"animals": [{"kind": "neocaridina-davidi", "count": 30, "mean_length_mm": 20}], "volume_l": 60},
@@ -44,6 +47,18 @@ TAKES = {
         {"days": 5},
         {"nitrate_mg_l", "ammonia_mg_n_l", "nitrite_mg_n_l", "temperature_c"},
     ),
+    "chloride": (
+        {"nitrite_mg_n_l": "nitrite_mg_n_l", "chloride_mg_l": "chloride_mg_l"},
+        {"volume_l": 60},
+        {"nitrite_mg_n_l", "chloride_mg_l"},
+    ),
+    # One unit for 1,000 L, so that its mg of copper are the micrograms a litre.
+    "medicine-volume": (
+        {"copper_ug_l": "copper_mg_per_unit"},
+        {"label_amount": 1, "label_for_l": 1_000},
+        {"copper_ug_l"},
+    ),
+    "acclimate": ({"ph": "tank_ph", "temperature_c": "tank_temperature_c"}, {}, {"ph", "temperature_c"}),
 }  # fmt: skip
 SLOW = {"nitrogen-forecast"}
 
@@ -165,8 +180,71 @@ def test_in_pairs_no_calculator_advises_what_another_forbids(reading):
     assert wrong == {}
 
 
+# The forecast takes a quarter of a second, so it goes through every ninth pair that it reads both of.
+IN_FORECAST = set(TAKES["nitrogen-forecast"][0])
+SAMPLED = [
+    pair for pair in PAIRS if IN_FORECAST.issuperset(values_of(*pair)) and len(values_of(*pair)) > 1
+][::9]
+
+
+@pytest.mark.parametrize("pair", SAMPLED, ids=lambda pair: " ".join(map(named, pair)))
+def test_in_pairs_the_forecast_advises_nothing_that_another_forbids(pair):
+    assert held(case_of(values_of(*pair), "diagnose", "nitrogen-forecast", "free-ammonia")) == {}
+
+
+def test_the_sample_has_ammonia_beside_each_other_reading():
+    assert len(SAMPLED) >= 15
+    beside = {key for pair in SAMPLED for key in values_of(*pair)}
+    assert beside == IN_FORECAST
+
+
 def test_there_are_many_pairs():
     assert len(PAIRS) >= 300
+
+
+@pytest.mark.parametrize(
+    ("ammonia", "nitrite", "ph"),
+    [
+        (3, 0, 6),
+        (3, 0, 8),
+        (0.9, 0, 8),
+        (0.3, 0, 8.2),
+        (0, 0.1, 7),
+        (0, 0.7, 7),
+        (0, 9.2, 7),
+        (0, 0, 7),
+    ],
+)
+def test_the_forecast_puts_a_start_in_the_band_of_the_table(ammonia, nitrite, ph):
+    """Toxic ammonia of 0.05 mg N/L, and nitrite of 0.6, kill in one calculator as in every other."""
+    start = {"start_ammonia_mg_n_l": ammonia, "start_nitrite_mg_n_l": nitrite, "ph": ph, "days": 1}
+    answer = run("nitrogen-forecast", start | {"temperature_c": 25, "filter_maturity_percent": 100})
+    worst = {ammonia_standing(ammonia, ph, 25).level, nitrite_standing(nitrite).level}
+    verdict = answer["outputs"]["verdict"]
+    assert (verdict == "deadly") == ("deadly" in worst)
+    assert (verdict in ("deadly", "harmful", "watch")) == (worst != {"in-range"})
+
+
+A_RATE = re.compile(r"([\d.]+(?: to [\d.]+)?) °C(?: \([^)]*\))? an hour")
+PROSE = [
+    *sorted((ROOT / "docs").glob("*.md")), *sorted((ROOT / "docs" / "guides").glob("*.md")),
+    *sorted((ROOT / "species" / "problems").glob("*.yml")),
+]  # fmt: skip
+EXTREME = [
+    {"temperature_c": value} for value in (5, 13, 31, 36)
+]  # far too cold, cold, warm, far too warm
+
+
+def test_warming_and_cooling_go_at_one_pace_everywhere():
+    """About 1 °C an hour (common practice, no source): no page and no answer names another pace."""
+    told = [path.read_text(encoding="utf-8") for path in PROSE]
+    for readings in EXTREME:
+        names = ("diagnose", "nitrogen-forecast", "stocking", "oxygen", "hardness")
+        answers = [answered(name, readings) for name in names]
+        told += [" ".join(predicates.sentences(one)) for one in answers if one]
+    paces = [pace for text in told for pace in A_RATE.findall(text)]
+    assert len(paces) > 10
+    assert set(paces) == {"1"}
 
 
 WORDS = {  # what the first step against a reading that kills must speak of

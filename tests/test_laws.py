@@ -179,6 +179,22 @@ class TestMatching:
         assert found.doubtful
         assert found.through == "Vallisneria gigantea"
 
+    def test_a_look_alike_of_a_listed_genus_is_found(self, library):
+        """Schedule 9 names Elodea with all its species; Egeria densa is another genus."""
+        alike = {
+            one.name: {listing.slug for listing in one.listed}
+            for one in listed_look_alikes(library.plants["egeria-densa"], library.rules)
+        }
+        assert "gb-schedule-9" in alike["Elodea canadensis"]
+        assert {"gb-schedule-9", "eu-union-list"} <= alike["Elodea nuttallii"]
+
+    def test_the_small_salvinia_warns_of_the_listed_large_one(self, library):
+        alike = {
+            one.name: {listing.slug for listing in one.listed}
+            for one in listed_look_alikes(library.plants["salvinia-minima"], library.rules)
+        }
+        assert {"eu-union-list", "au-wons", "nz-pest-plant-accord"} <= alike["Salvinia molesta"]
+
     def test_a_listed_look_alike_is_found_and_the_plants_own_entry_is_not(self, library):
         rule = self.rule("Salvinia molesta", "Salvinia auriculata")
         found = listed_look_alikes(library.plants["salvinia-auriculata"], rule)

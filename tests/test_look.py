@@ -11,9 +11,9 @@ from calculators.bridge import answer
 from calculators.core.run import find, run
 from calculators.diagnose.case_read import in_band
 from calculators.diagnose.follow_up import when
+from calculators.diagnose.problem_table import CAUSES, FINDINGS, QUESTIONS, question_of
 from calculators.diagnose.questioning import MOST_TAPS, look
 from calculators.diagnose.questioning_answers import words_for
-from calculators.diagnose.record import CAUSES, FINDINGS, QUESTIONS, question_of
 from scripts.drawings.places import HEIGHT, PLACES, WIDTH
 from scripts.pages.problems import questioning as page
 from scripts.setup.paths import ROOT

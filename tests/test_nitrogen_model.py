@@ -6,15 +6,16 @@ import numpy as np
 import pytest
 from scipy.integrate import solve_ivp
 
+from calculators.science.conversions import PERCENT_TO_MG_PER_G
 from calculators.science.nitrogen import model as places
 from calculators.science.nitrogen.budget import Ledger
 from calculators.science.nitrogen.cohorts import MOST_COHORTS, gather
-from calculators.science.nitrogen.constants import AMMONIA_LEFT_MG_L, PERCENT_TO_MG_PER_G
+from calculators.science.nitrogen.constants import AMMONIA_LEFT_MG_L
+from calculators.science.nitrogen.daily_record import Record, line
 from calculators.science.nitrogen.events import Scene, apply, schedule
 from calculators.science.nitrogen.nitrifiers import acid_factor, temperature_factor
 from calculators.science.nitrogen.plant_constants import CRITICAL_N, FULL_N_ROOTED
 from calculators.science.nitrogen.plants import canopy_growth, starving_loss, store_growth
-from calculators.science.nitrogen.record import Record, line
 from calculators.science.nitrogen.right_side import right_side
 from calculators.science.nitrogen.simulate import simulate
 from calculators.science.nitrogen.start import build

@@ -6,7 +6,7 @@ import pytest
 
 from calculators.core.run import run
 from calculators.pick import tolerance
-from calculators.pick.record import SURE, Range, book
+from calculators.pick.plant_table import SURE, Range, book
 from calculators.science.animals.animals import ANIMALS
 from calculators.science.light.lamps import CLASS_FROM_MOL
 

@@ -6,7 +6,7 @@ import pytest
 
 from calculators.core.run import run
 from calculators.pick.law import BASIS, PLACES, forbids, warnings
-from calculators.pick.record import Listed, book
+from calculators.pick.plant_table import Listed, book
 from scripts.records.rule import Entry
 
 OPEN = {

@@ -6,10 +6,10 @@ import random
 import pytest
 
 from calculators.core.run import run
-from calculators.pick.record import GUESS, Range, book
+from calculators.pick.plant_table import GUESS, Range, book
 from calculators.pick.together import MOST_BED, MOST_COVER, STEPS, areas
 from calculators.pick.uptake import FULL_BED_G_M2, KEPT_SHARE, doubling, uptake
-from calculators.science.nitrogen.constants import CM2_PER_M2
+from calculators.science.conversions import CM2_PER_M2
 from calculators.science.nitrogen.plant_constants import FLOATING_WET_G_M2
 from calculators.science.nitrogen.steady import floating_uptake
 from tests.effort import how_many

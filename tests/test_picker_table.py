@@ -9,7 +9,7 @@ import pytest
 
 from calculators.core.data import table_bytes
 from calculators.core.listing import load_all
-from calculators.pick.record import COLUMNS, book
+from calculators.pick.plant_table import COLUMNS, book
 from scripts.runtime.make import MADE
 from scripts.setup.paths import ROOT, TABLES
 from scripts.tables.plants import look_to_pick

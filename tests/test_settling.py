@@ -4,7 +4,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from calculators.dosing.settling import SHOWN_DAYS, Rhythm, course, highest, settle
+from calculators.dosing.settling import LEVEL_SHOWN_DAYS, Rhythm, course, highest, settle
 
 
 def by_hand(rise, use, tap, share, doses, stretches, start):
@@ -37,7 +37,7 @@ def test_the_curve_reaches_the_settled_level():
     rhythm = Rhythm(7, 7, 0.5)
     settled = settle(10, 2 / 7, 4, rhythm)
     days, levels = course(settled.after, 10, 2 / 7, 4, rhythm)
-    assert days[-1] == SHOWN_DAYS
+    assert days[-1] == LEVEL_SHOWN_DAYS
     changes = [level for day, level in zip(days, levels, strict=True) if day == 49]
     assert changes[0] == pytest.approx(settled.before)
     assert changes[1] == pytest.approx(settled.after)
@@ -71,7 +71,7 @@ def test_the_curve_runs_eight_weeks_forward_and_never_below_nothing(
     days, levels = course(now, rise, use, 0, Rhythm(every, change, share))
     assert days == sorted(days)
     assert days[0] == 0
-    assert days[-1] == SHOWN_DAYS
+    assert days[-1] == LEVEL_SHOWN_DAYS
     assert min(levels) >= 0
     assert levels[:2] == [now, now + rise]
 
@@ -80,7 +80,7 @@ def test_the_curve_runs_eight_weeks_forward_and_never_below_nothing(
 @pytest.mark.parametrize("every", [None, 7.0, 8 - 1e-11])
 def test_an_event_a_rounding_before_the_end_falls_on_the_end(every, change):
     days, levels = course(10, 4, 0.1, 2, Rhythm(every, change, 0.5))
-    assert days[-1] == SHOWN_DAYS
+    assert days[-1] == LEVEL_SHOWN_DAYS
     assert days == sorted(days)
     exact = Rhythm(every and round(every), round(change), 0.5)
     assert levels[-1] == pytest.approx(course(10, 4, 0.1, 2, exact)[1][-1], abs=1e-6)

@@ -23,8 +23,9 @@ from scripts.pages.plants.growth_places import (
     spread_out,
 )
 from scripts.pages.plants.same_scale import view_of
-from scripts.pages.plants.side_by_side import UNKNOWN, Cell, Desk, all_rows, differ
+from scripts.pages.plants.side_by_side import UNKNOWN, Cell, Desk, differ
 from scripts.pages.plants.side_parts import size_classes
+from scripts.pages.plants.side_rows import ROWS
 from scripts.pages.plants.table import COLUMNS, LIGHTS, light_class, line
 from scripts.records.claim import Range
 from scripts.records.looks import LOOK_OF_DRAWING, LOOKS, look
@@ -105,7 +106,7 @@ def test_a_text_of_a_record_cannot_become_markup(library):
         update={"looks": plant.looks.model_copy(update={"text": "<script>alert(1)</script> & <b>"})}
     )
     desk = Desk("lemna-minor", sly, Citations(library.sources), library.vocabulary, library.rules)
-    row = next(row for row in all_rows() if row.key == "looks")
+    row = next(row for row in ROWS if row.key == "looks")
     html = str(row.cell(desk).html)
     assert "<script" not in html
     assert "<b>" not in html

@@ -9,23 +9,19 @@ from calculators.science.water.ammonia import (
     chronic_limit_mg_n_l,
     rate,
 )
-from calculators.science.water.ammonia_reading import unit_notes
-from calculators.science.water.carbonate import co2_mg_l
+from calculators.science.water.ammonia_reading import BOUND_IS_COUNTED, unit_notes
+from calculators.science.water.carbonate import SUFFOCATING_CO2_MG_L, co2_mg_l
 from calculators.science.water.change_choice import Choice, Outcome
 from calculators.science.water.change_words import sentence
 from calculators.science.water.chemistry import MEQ_PER_DH
 from calculators.science.water.mixing import share_of_second
 from calculators.science.water.water_mix import UNSEEN_KH_DH, Water
 
-MUCH_CO2_MG_L = 30  # as the hardness calculator has it: above it, gas alone seldom sets the pH
 NEARLY_ALL = 0.98
 OTHER_POISONS = Note(
     "info",
     "Nitrite and chlorine are separate matters: test nitrite as well, and use a conditioner for "
     "chlorine or chloramine in all new tap water, by its label.",
-)
-BOUND = Note(
-    "info", "Many kits still count ammonia that a conditioner has bound. Its label says so."
 )
 GASPING = Note(
     "caution",
@@ -50,7 +46,7 @@ def notes(
         *about_air(choice),
         *about_gas(tank),
         *matching(choice, tank, tap),
-        GASPING, NO_PH_UP, OTHER_POISONS, BOUND, CHANGE_WITH_CARE,
+        GASPING, NO_PH_UP, OTHER_POISONS, BOUND_IS_COUNTED, CHANGE_WITH_CARE,
     )  # fmt: skip
 
 
@@ -98,7 +94,7 @@ def about_gas(tank: Water) -> list[Note]:
     """How far the readings tell the gas, on which the figure right after a change rests."""
     hardness = max(tank.kh_dh, UNSEEN_KH_DH) * MEQ_PER_DH
     gas = co2_mg_l(hardness, hardness, tank.ph, tank.temperature_c) or 0.0
-    if tank.kh_dh >= 2 * UNSEEN_KH_DH and gas <= MUCH_CO2_MG_L:
+    if tank.kh_dh >= 2 * UNSEEN_KH_DH and gas <= SUFFOCATING_CO2_MG_L:
         return []
     text = (
         "These readings do not tell how much carbon dioxide the tank holds: a kit misses half a "

@@ -10,6 +10,7 @@ from types import NoneType, UnionType
 from typing import Annotated, Any, Literal, NamedTuple, TypeVar
 
 from calculators.core.form_hints import HINTS
+from calculators.core.leads import Lead
 from calculators.core.quantity import (
     AnswersTo,
     AskedFor,
@@ -25,7 +26,6 @@ from calculators.core.quantity import (
     MayBeEmpty,
     Octets,
     OnlyWith,
-    Onward,
     Possible,
     PossibleBy,
     Private,
@@ -68,7 +68,6 @@ class Field(NamedTuple):
     octets: Octets | None = None  # for a text that is base64
     private: bool = False  # never in an address
     unpainted: bool = False  # for an output that is no row of the table
-    onward: Onward | None = None  # for an output that is another calculator's inputs
     answers_to: AnswersTo | None = None  # for an output: the inputs that ask for it
     only_with: OnlyWith | None = None  # for an output that hangs on another
     when_none: str = ""  # for an output: the words for None
@@ -93,6 +92,7 @@ class Spec(NamedTuple):
     describe_more: Callable[[], dict[str, Any]] | None = None  # further parts of --describe
     contradictions: Callable[..., Sequence[Refusal]] | None = None  # told beside unreadable inputs
     tables: tuple[str, ...] = ()  # tables of calculators/data that the page loads for it alone
+    leads_to: tuple[Lead, ...] = ()  # calculators that go on from its answer
 
 
 CATALOGUE: dict[str, Spec] = {}
@@ -107,6 +107,7 @@ def calculator(
     describe_more: Callable[[], dict[str, Any]] | None = None,
     contradictions: Callable[..., Sequence[Refusal]] | None = None,
     tables: tuple[str, ...] = (),
+    leads_to: tuple[Lead, ...] = (),
 ) -> Callable[[Function], Function]:
     """Register a function as a calculator; a half-declared one raises ``TypeError`` at import.
 
@@ -114,11 +115,15 @@ def calculator(
     ``contradictions`` takes the inputs as given, not yet read, and finds those that do not go
     together, so that they are told together with inputs that cannot be read.
     ``tables`` are large tables that it alone needs; in the browser they are fetched when it is asked.
+    ``leads_to`` are the calculators that go on from its answer.
     """
 
     def register(function: Function) -> Function:
         spec = read_spec(function, title, sources)._replace(
-            describe_more=describe_more, contradictions=contradictions, tables=tables
+            describe_more=describe_more,
+            contradictions=contradictions,
+            tables=tables,
+            leads_to=leads_to,
         )
         CATALOGUE[spec.name] = spec
         return function
@@ -209,8 +214,7 @@ def read_field(key: str, hint: Any, default: Any = None) -> Field:
         assumed=Assumed in found,
         asked_for=AskedFor in found,
         may_be_empty=MayBeEmpty in found,
-        unpainted=Unpainted in found or Onward in found,
-        onward=found.get(Onward),
+        unpainted=Unpainted in found,
         answers_to=found.get(AnswersTo),
         only_with=found.get(OnlyWith),
         when_none=found.get(WhenNone, WhenNone("")).text,

@@ -1,12 +1,24 @@
-"""Which calculators there are. Not needed in the browser, where a page asks for one by name."""
+"""Finds calculators and imports them: one by name, as a page asks for it, or all."""
 
+from importlib import import_module
 from pkgutil import iter_modules
 
 import calculators
 from calculators.core.declare import CATALOGUE, Spec
-from calculators.core.run import import_calculator
 
 NO_CALCULATORS = ("bridge", "core", "science")
+
+
+def import_calculator(module: str) -> None:
+    """Import a calculator by its module's name, if there is one: a file, or a package of that name."""
+    room = f"calculators.{module}"
+    declaration = f"{room}.calculator"
+    try:
+        if hasattr(import_module(room), "__path__"):
+            import_module(declaration)
+    except ModuleNotFoundError as missing:
+        if missing.name not in (room, declaration):
+            raise
 
 
 def load_all() -> dict[str, Spec]:

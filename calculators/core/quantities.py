@@ -78,6 +78,15 @@ Count = Annotated[int, Quantity("Number", "", (0, 100_000))]
 
 # Readings over time, air and animals
 ChangeRate = Annotated[float, Quantity("Change", "mg/L a week", (-100_000, 100_000))]
+HardnessAWeek = Annotated[
+    float, Quantity("Hardness", "°dH a week", (-100_000, 100_000), digits=2, least=0.001)
+]
+WaterAWeek = Annotated[
+    float,
+    Quantity(
+        "Water", "L a week", (0, 10_000), us=UsUnit("US gal a week", 1 / US_GALLON_L), least=0.001
+    ),
+]
 DailyChange = Annotated[float, Quantity("Change", "mg/L a day", (-100_000, 100_000))]
 Pressure = Annotated[float, Quantity("Air pressure", "hPa", (400, 1_100), digits=4)]
 Oxygen = Annotated[float, Quantity("Oxygen", "mg/L", (0, 50))]

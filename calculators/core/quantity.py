@@ -165,12 +165,6 @@ class WhenNone(NamedTuple):
     text: str
 
 
-class Onward(NamedTuple):
-    """Marks an output as inputs for another calculator, which the page offers as a link."""
-
-    calculator: str
-
-
 class Keys(NamedTuple):
     """The keys that a text may hold, read from a list of records, and the words shown for them."""
 

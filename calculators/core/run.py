@@ -3,12 +3,13 @@
 import difflib
 import math
 from collections.abc import Mapping
-from importlib import import_module
 from typing import Any, NamedTuple
 
 from calculators.core.declare import CATALOGUE, Field, Spec
+from calculators.core.leads import leads
 from calculators.core.left_empty import StandIns, paths_of, stand_ins
 from calculators.core.limits import allowed
+from calculators.core.listing import import_calculator, load_all
 from calculators.core.numbers import show_number
 from calculators.core.read import read_inputs
 from calculators.core.result import (
@@ -42,23 +43,10 @@ def find(name: str) -> Spec:
     if name not in CATALOGUE and module.isidentifier() and not module.startswith("_"):
         import_calculator(module)
     if name not in CATALOGUE:
-        from calculators.core.listing import load_all
-
         close = difflib.get_close_matches(name, load_all(), 1)
         hint = f"did you mean {close[0]}?" if close else "run without a name to list all"
         raise UnknownCalculator(f"no calculator is called {name!r}; {hint}")
     return CATALOGUE[name]
-
-
-def import_calculator(module: str) -> None:
-    """Import a calculator by its module's name, if there is one: a file, or a package of that name."""
-    whole, part = f"calculators.{module}", f"calculators.{module}.calculator"
-    try:
-        if hasattr(import_module(whole), "__path__"):
-            import_module(part)
-    except ModuleNotFoundError as missing:
-        if missing.name not in (whole, part):
-            raise
 
 
 def run(
@@ -118,6 +106,8 @@ def compute(
     }
     if given:
         answer |= paths_of(stood_in)
+    if ways := leads(spec.leads_to, values, outputs, {*stood_in.assumed, *stood_in.example}):
+        answer["leads"] = ways
     if series:
         answer["series"] = {key: series_data(one) for key, one in series.items()}
     return Found(answer, tuple(notes), series, stood_in)

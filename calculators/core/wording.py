@@ -13,9 +13,9 @@ PLACES = {
 FISH_IN_TROUBLE = Note(
     "danger",
     "If animals gasp, lie down or dart about, act first and measure later: add air, stop feeding, "
-    "change water with dechlorinated water of the same temperature. Where ammonia may be there and "
-    "pH is under 7, test before you change: harder water can make it toxic. Ask a vet who treats "
-    "fish if it goes on.",
+    "and take out what is dead. Then test ammonia before you change water: if it shows, the wrong "
+    "water can make it toxic. If none shows, change a third with dechlorinated water of the same "
+    "temperature. Ask a vet who treats fish if it goes on.",
 )
 CHANGE_WITH_CARE = Note(
     "info",

@@ -12,8 +12,8 @@ from calculators.diagnose.follow_up import expected, filled
 from calculators.diagnose.next_check import best_check
 from calculators.diagnose.outputs import Diagnosis, NextCheck, Readings
 from calculators.diagnose.posterior import SOMETHING_ELSE, posterior
-from calculators.diagnose.ranking import DIGITS, ranked
-from calculators.diagnose.record import CAUSES, FINDINGS, PLANTS, WHERE
+from calculators.diagnose.problem_table import CAUSES, FINDINGS, PLANTS, WHERE
+from calculators.diagnose.ranking import ranked
 from calculators.diagnose.triage import (
     in_danger,
     is_enough,
@@ -23,6 +23,7 @@ from calculators.diagnose.triage import (
 )
 from calculators.diagnose.words import disagreement, why_check
 from calculators.science.animals.reading_lines import LINE_SOURCES
+from calculators.science.rounding import RESULT_DIGITS
 
 
 def findings_by_place() -> dict[str, Any]:
@@ -123,7 +124,7 @@ def diagnose(
         urgent=urgent,
         enough=enough,
         first_action_for=action_for,
-        something_else_percent=round(100 * chances[SOMETHING_ELSE], DIGITS),
+        something_else_percent=round(100 * chances[SOMETHING_ELSE], RESULT_DIGITS),
         expect=expected(told),
         if_not=CAUSES[told].ask if told else None,
         calculators=filled(

@@ -4,7 +4,7 @@ from collections.abc import Collection, Mapping
 from typing import Any
 
 from calculators.core.result import Refusal, Refused
-from calculators.diagnose.record import FINDINGS, PLANTS, question_of
+from calculators.diagnose.problem_table import FINDINGS, PLANTS, question_of
 
 LITRES = 100  # food is compared for each 100 L
 

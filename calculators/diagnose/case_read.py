@@ -4,7 +4,7 @@ import itertools
 from collections.abc import Collection, Iterator, Mapping
 from typing import Any, NamedTuple
 
-from calculators.diagnose.record import FINDINGS, QUESTIONS, question_of
+from calculators.diagnose.problem_table import FINDINGS, QUESTIONS, question_of
 
 
 class Answer(NamedTuple):

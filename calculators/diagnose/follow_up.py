@@ -6,11 +6,11 @@ from typing import Annotated, Any, NamedTuple
 
 from calculators.core.quantities import Days
 from calculators.core.quantity import Label
-from calculators.diagnose.record import CAUSES
+from calculators.diagnose.problem_table import CAUSES
+from calculators.science.rounding import RESULT_DIGITS
 
 WEEK = 7  # days
 OWN = ("volume_l", "cover_percent", "feed_g_week", "light_hours")  # beside the readings
-DIGITS = 6  # after the point; a change of units leaves a tail that nobody typed
 RENAMED = {"light_hours": "hours"}  # as the light calculator calls it
 
 
@@ -55,6 +55,8 @@ def filled(cause: str | None, inputs: Mapping[str, Any]) -> list[Filled]:
     made = []
     for one in CAUSES[cause].calculators if cause else ():
         known = {key: own.get(one["readings"].get(key, key)) for key in one["inputs"]}
-        given = {key: round(value, DIGITS) for key, value in known.items() if value is not None}
+        given = {
+            key: round(value, RESULT_DIGITS) for key, value in known.items() if value is not None
+        }
         made.append(Filled(one["calculator"], {**one["inputs"], **given}))
     return made

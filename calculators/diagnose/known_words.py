@@ -8,7 +8,7 @@ from typing import Any, NamedTuple
 
 from calculators.core.declare import Field
 from calculators.diagnose.case import keys_in
-from calculators.diagnose.record import FINDINGS, question_of
+from calculators.diagnose.problem_table import FINDINGS, question_of
 
 MOST_NAMED, LONGEST = 5, 40  # of what was left out; an address may hold anything
 

@@ -6,7 +6,8 @@ from typing import NamedTuple
 
 from calculators.diagnose.case_read import Case
 from calculators.diagnose.posterior import OF_PLANT, SOMETHING_ELSE
-from calculators.diagnose.record import CAUSES, FINDINGS, QUESTIONS, question_of, shares_of
+from calculators.diagnose.problem_table import CAUSES, FINDINGS, QUESTIONS, question_of, shares_of
+from calculators.science.rounding import COMPARED_DIGITS
 
 LEAST_BITS = 0.002  # less than this is not worth a look
 # What a question is worth to someone who stands elsewhere, or must fetch a test kit; our judgement.
@@ -14,7 +15,6 @@ ELSEWHERE, TEST_KIT = 0.7, 0.5
 OF_TEST = "readings."
 SURFACE = "surface"
 LEADING = 0.25  # of the first cause's chance: from here on a cause is told apart by itself
-DIGITS = 12  # machines differ in the last digits, and must not choose differently
 
 Column = tuple[str, float, dict[str, float]]  # name, chance, probability of each answer
 
@@ -117,7 +117,7 @@ def answer_bits(told: list[Column], answers: tuple[str, ...]) -> float:
         for share, total in zip(row, whole, strict=True)
         if share > 0 and chance > 0
     )
-    return round(bits, DIGITS)
+    return round(bits, COMPARED_DIGITS)
 
 
 def compare(told: list[Column], finding: str) -> Check:
@@ -128,5 +128,5 @@ def compare(told: list[Column], finding: str) -> Check:
         for name, chance, given in told
         if name != SOMETHING_ELSE
     ]
-    name, yes, no = max(moved, key=lambda one: round(abs(one[1] - one[2]), DIGITS))
+    name, yes, no = max(moved, key=lambda one: round(abs(one[1] - one[2]), COMPARED_DIGITS))
     return Check(finding, name, yes, no)

@@ -13,11 +13,11 @@ from calculators.diagnose.likelihood import (
     ratio,
     together,
 )
-from calculators.diagnose.record import CAUSES, QUESTIONS, question_of, shares_of
+from calculators.diagnose.problem_table import CAUSES, QUESTIONS, question_of, shares_of
+from calculators.science.rounding import COMPARED_DIGITS
 
 SOMETHING_ELSE = "something-else"
 OF_PLANT = "plant."  # the questions that the plant's record settles
-DIGITS = 12  # machines differ in the last digits, and must not rank differently
 
 
 class Term(NamedTuple):
@@ -87,7 +87,7 @@ def posterior(case: Case, named: tuple[str, ...]) -> dict[str, float]:
     highest = max(logs.values())
     chances = normal([math.exp(log - highest) for log in logs.values()])
     found = {
-        cause: round((1 - BOOK_MAY_ERR) * chance, DIGITS)
+        cause: round((1 - BOOK_MAY_ERR) * chance, COMPARED_DIGITS)
         for cause, chance in zip(logs, chances, strict=True)
     }
     return {**found, SOMETHING_ELSE: found[SOMETHING_ELSE] + BOOK_MAY_ERR}

@@ -8,6 +8,7 @@ from calculators.core.units import System
 from calculators.diagnose.case import figures_of
 from calculators.diagnose.case_read import Case, read_case
 from calculators.diagnose.posterior import posterior
+from calculators.diagnose.problem_table import CAUSES, FINDINGS, PLANTS, WHERE
 from calculators.diagnose.questioning_answers import (
     paint_answers,
     paint_causes,
@@ -16,7 +17,6 @@ from calculators.diagnose.questioning_answers import (
 )
 from calculators.diagnose.questions import next_question, question
 from calculators.diagnose.ranking import explaining_first
-from calculators.diagnose.record import CAUSES, FINDINGS, PLANTS, WHERE
 from calculators.diagnose.triage import IN_DANGER, NOT_ENOUGH, SEE_TO_IT_FIRST, complained_of
 from calculators.diagnose.water_step import water_of
 

@@ -4,7 +4,7 @@ from collections.abc import Mapping
 from typing import Any
 
 from calculators.diagnose.follow_up import filled, when
-from calculators.diagnose.record import CAUSES, FINDINGS, question_of
+from calculators.diagnose.problem_table import CAUSES, FINDINGS, question_of
 from calculators.diagnose.water_step import Water, safe_action
 from calculators.diagnose.words import upper
 

@@ -7,7 +7,7 @@ from calculators.core.numbers import show_number
 from calculators.core.units import System, to_shown, unit_shown
 from calculators.diagnose.case_read import Case
 from calculators.diagnose.next_check import Looking, best_check
-from calculators.diagnose.record import FINDINGS, QUESTIONS, Finding, covers_all, question_of
+from calculators.diagnose.problem_table import FINDINGS, QUESTIONS, Finding, covers_all, question_of
 from calculators.diagnose.words import upper
 
 # Questions with more answers than yes and no, by the input that they are about.

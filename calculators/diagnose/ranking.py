@@ -3,11 +3,11 @@
 from calculators.diagnose.case_read import Case
 from calculators.diagnose.likelihood import ODDS
 from calculators.diagnose.outputs import Ranked
-from calculators.diagnose.record import CAUSES, FINDINGS
+from calculators.diagnose.problem_table import CAUSES, FINDINGS
 from calculators.diagnose.words import reasons
+from calculators.science.rounding import RESULT_DIGITS
 
 MOST_SHOWN = 10
-DIGITS = 6  # more says nothing, and the last digits differ between machines
 LEAST_SHOWN = 3
 LEAST_PERCENT = 1.0  # causes below this are not listed, beyond the first few
 MOST_EXPLAINING = 3
@@ -32,7 +32,7 @@ def row(cause: str, case: Case, chances: dict[str, float], plant: str | None) ->
     """One cause of the ranking."""
     return Ranked(
         cause,
-        round(100 * chances[cause], DIGITS),
+        round(100 * chances[cause], RESULT_DIGITS),
         *reasons(cause, case, plant),
         CAUSES[cause].name,
         CAUSES[cause].urgency,

@@ -9,6 +9,7 @@ from typing import Literal, NamedTuple
 
 from calculators.diagnose.water_step import SAME_WATER
 from calculators.science.animals.reading_lines import LINES, Side, standing
+from calculators.science.animals.reading_words import WARMTH_STEP
 from calculators.science.animals.toxic_lines import ammonia_standing
 
 Change = Literal["", "half", "quarter", "lower", "tenth"]
@@ -30,13 +31,13 @@ STEPS: dict[tuple[str, Side], Step] = {
     ),
     ("temperature_c", "high"): Step(
         "Water this warm can kill within hours. Unplug the heater, lift the lid, let a fan blow over the "
-        "surface from a dry stand, and add air. Cool by 1 to 2 °C (2 to 4 °F) an hour at most; no ice.",
+        f"surface from a dry stand, and add air. Cool by {WARMTH_STEP} an hour at most; no ice.",
         "The water is too warm for most. Check the heater, lift the lid, and add air: warm water holds "
         "little oxygen. Cool it slowly.",
     ),
     ("temperature_c", "low"): Step(
         "Water this cold kills most warm-water kinds within a day or two. Check the heater: is it plugged "
-        "in, under water, its lamp on? Unplug it before your hands go in. Warm by 1 °C (2 °F) an hour at "
+        f"in, under water, its lamp on? Unplug it before your hands go in. Warm by {WARMTH_STEP} an hour at "
         "most, with a heater or a closed bottle of warm water; pour in no warm water. Feed nothing.",
         "The water is cold for most warm-water kinds. Check the heater if there is one, and warm slowly.",
     ),

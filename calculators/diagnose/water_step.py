@@ -7,22 +7,22 @@ shows or pH is low it can turn ammonium into toxic ammonia, and then the words h
 from typing import NamedTuple
 
 from calculators.diagnose.case_read import Case
-from calculators.diagnose.record import CAUSES, FINDINGS
+from calculators.diagnose.problem_table import CAUSES, FINDINGS, upper_edge
 from calculators.science.animals.reading_lines import standing
 from calculators.science.water.changing_water import first_step_for_ammonia
+from calculators.science.water.unread import HIGHEST_PH
 
-NO_AMMONIA_MG_N_L = 0.05  # the upper edge of "the ammonia test reads zero" in the findings
+NO_AMMONIA_MG_N_L = upper_edge("ammonia-none")
 # What a band stands for where no figure was given: the worse end of what it leaves open; judgement.
 TAKEN_AS = {
     "ammonia-none": ("ammonia_mg_n_l", 0.0),
-    "ammonia-trace": ("ammonia_mg_n_l", 0.25),
+    "ammonia-trace": ("ammonia_mg_n_l", upper_edge("ammonia-trace")),
     "ammonia-shows": ("ammonia_mg_n_l", 3.0),
-    "ph-low": ("ph", 6.0),
-    "ph-high": ("ph", 8.5),
+    "ph-low": ("ph", upper_edge("ph-low")),
+    "ph-high": ("ph", HIGHEST_PH),
     "kh-near-zero": ("kh_dh", 0.0),
 }
-ACID_PH = 6.5  # below it nearly all of what a kit shows is ammonium; common practice, no source
-UNSURE_PH = 7.0
+ACID_PH = 7.5  # below it a change with common tap water can free more ammonia than it takes out, by the model
 
 SAME_WATER = "dechlorinated water within 2 °C (4 °F) of the tank’s"
 A_TENTH = (
@@ -37,8 +37,13 @@ TEST_FIRST = (
     "At this pH test ammonia before a large change; it takes five minutes. If it shows, a change can turn "
     "it toxic: open the calculator for changing water with ammonia first. If it reads zero: "
 )
-IF_ACID = (
-    " But if your pH is under 6.5, test ammonia first: where it shows, a change can turn it toxic."
+IF_IN_DOUBT = (
+    f" But if your pH is under {ACID_PH}, or the new water is harder than the tank’s, test ammonia first: "
+    "where it shows, a change can turn it toxic."
+)
+IF_HARDER = (
+    " If the new water is harder than the tank’s, test ammonia first: where it shows, a change can make "
+    "it worse."
 )
 
 
@@ -93,21 +98,21 @@ def with_care(change: str, water: Water) -> str:
         return careful
     if test_first(water):
         return TEST_FIRST + change[:1].lower() + change[1:]
-    unsure = water.ammonia_mg_n_l is None and (water.ph is None or water.ph < UNSURE_PH)
-    return change + IF_ACID if unsure else change
+    if water.ammonia_mg_n_l is not None:
+        return change
+    return change + (IF_IN_DOUBT if water.ph is None else IF_HARDER)
 
 
 def safe_action(cause: str, water: Water) -> str:
-    """A problem's first action, its change of water put as this tank allows it."""
+    """A problem's first action, its change of water put as this tank allows it.
+
+    Where nothing is known of ammonia, the action itself says what to do if it shows.
+    """
     record = CAUSES[cause]
     if record.besides is None:
         return record.first_action
     careful = careful_change(water)
-    if careful:
-        return f"{careful} {record.besides}"
-    if record.slowly:
-        return record.first_action
-    return with_care(record.first_action, water)
+    return f"{careful} {record.besides}" if careful else record.first_action
 
 
 def is_cold(case: Case) -> bool:

@@ -8,7 +8,8 @@ from calculators.diagnose.case_read import Case
 from calculators.diagnose.likelihood import ODDS
 from calculators.diagnose.next_check import Check
 from calculators.diagnose.posterior import Term, terms
-from calculators.diagnose.record import CAUSES, FINDINGS, PLANTS, QUESTIONS, Row
+from calculators.diagnose.problem_table import CAUSES, FINDINGS, PLANTS, QUESTIONS, Row
+from calculators.science.animals.reading_words import WARMTH_STEP
 
 WORTH_SAYING = math.log(1.08)  # a weaker likelihood ratio is no reason
 MOST_REASONS = 8
@@ -17,17 +18,15 @@ THEN_TEST = (
     "Then test ammonia, nitrite, pH and temperature. Ask a vet who treats fish or invertebrates if they are "
     "not better within hours."
 )
-CHANGE_FIRST = (
-    "Change a third to half of the water now with dechlorinated water of the same temperature."
-)
+CHANGE_FIRST = "Change a third of the water now with dechlorinated water of the same temperature."
 CHECK_THE_HEATER = (
     " The water is cold: check the heater too, unplugged before your hands go in, and warm slowly, by no "
-    "more than 1 °C (2 °F) an hour."
+    f"more than {WARMTH_STEP} an hour."
 )
 LOOK_TOO = "Look at the animals, test ammonia and nitrite, then answer the next check."
 LOOK_FIRST = (
     "Change nothing yet. Look at the animals, test ammonia and nitrite, then answer the next check. "
-    "If any animal gasps, lies down or races about, change water and add air first."
+    "If any animal gasps, lies down or races about, add air first, and test ammonia before you change water."
 )
 
 

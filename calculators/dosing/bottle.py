@@ -14,6 +14,7 @@ from calculators.dosing.notes import (
     stock_notes,
 )
 from calculators.dosing.salts import Salt
+from calculators.science.conversions import ML_PER_L
 
 
 class Bottle(NamedTuple):
@@ -32,7 +33,7 @@ class Bottle(NamedTuple):
 
 def mixed(salt: Salt, grams: float, bottle_ml: float, dose_ml: float) -> Bottle:
     """A bottle that holds ``grams`` of a salt in each ``dose_ml``, filled with water to its mark."""
-    strength = grams / dose_ml * 1000
+    strength = grams / dose_ml * ML_PER_L
     return Bottle(
         grams_per_dose=grams,
         ml_per_dose=None,
@@ -42,7 +43,7 @@ def mixed(salt: Salt, grams: float, bottle_ml: float, dose_ml: float) -> Bottle:
         solubility_g_l=salt.g_kg_water,
         most_g_l=salt.most_g_l,
         dissolves=strength <= salt.g_kg_water,
-        least_dose_ml=grams / salt.most_g_l * 1000,
+        least_dose_ml=grams / salt.most_g_l * ML_PER_L,
     )
 
 

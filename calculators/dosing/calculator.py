@@ -35,8 +35,8 @@ from calculators.dosing.outputs import Dosing
 from calculators.dosing.salts import SALTS, Salt
 from calculators.dosing.settling import Rhythm, course, settle
 from calculators.dosing.wanted import wanted_rise
+from calculators.science.conversions import DAYS_PER_WEEK
 
-DAYS_A_WEEK = 7
 NEVER_DAYS = 365.0  # stands for the interval of changes that nobody makes
 LEAST_DOSE_ML = 0.01
 LARGEST_BOTTLE_ML = 25_000
@@ -206,7 +206,7 @@ def dosing(
     rise = wanted_rise(rise_mg_l, target_mg_l, now_mg_l)
     check(salt, label, nutrient, bottle_ml, dose_ml)
     rhythm = rhythm_of(schedule, change_percent, change_every_days)
-    use = use_mg_l_week / DAYS_A_WEEK
+    use = use_mg_l_week / DAYS_PER_WEEK
     plan = Plan(nutrient, now_mg_l or 0.0, rise, use, tap_mg_l, rhythm)
     shares = salt.shares() if salt else label.shares()
     share = shares[nutrient] or 0.0  # checked: it is above nothing
@@ -227,7 +227,7 @@ def answer(dose: Dose) -> Dosing:
     return Dosing(
         *dose.bottle,
         rise_used_mg_l=plan.rise,
-        week_mg_l=plan.rise * DAYS_A_WEEK / every if every else None,
+        week_mg_l=plan.rise * DAYS_PER_WEEK / every if every else None,
         adds=dict(dose.adds),
         settled_before_change_mg_l=settled.before if settled else None,
         settled_after_change_mg_l=settled.after if settled else None,

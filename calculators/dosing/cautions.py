@@ -9,14 +9,13 @@ from calculators.dosing.limits import KILLS, LIMITS, can_kill
 from calculators.dosing.settling import Rhythm, highest
 from calculators.science.water import chemistry
 from calculators.science.water.ammonia import chronic_limit_mg_n_l, unionised_share
+from calculators.science.water.unread import EXAMPLE_PH, EXAMPLE_TEMPERATURE_C
 
 # Common practice, no source: larger changes in one day are felt by fish and moulting shrimps.
 NITRATE_A_DAY_MG_L = 10.0
 HARDNESS_A_DAY_DH = 2.0
 SALTS_A_DAY_MG_L = 100.0
 # Where the free-ammonia check is shown for a tank whose own figures are not asked for; our judgement.
-CHECK_PH = 8.0
-CHECK_TEMPERATURE_C = 25.0
 
 
 class Plan(NamedTuple):
@@ -105,14 +104,14 @@ def ammonia_notes(form: str, plan: Plan, adds: Mapping[str, float | None]) -> li
         return []
     first = AS_AMMONIA[form]
     level = peaks(plan, adds)["nitrogen"]
-    limit = chronic_limit_mg_n_l(CHECK_PH, CHECK_TEMPERATURE_C)
-    free = dose * unionised_share(CHECK_PH, CHECK_TEMPERATURE_C)
+    limit = chronic_limit_mg_n_l(EXAMPLE_PH, EXAMPLE_TEMPERATURE_C)
+    free = dose * unionised_share(EXAMPLE_PH, EXAMPLE_TEMPERATURE_C)
     return [
         Note(
             "danger" if level >= limit else "caution",
             f"{first} Each dose equals {show_number(dose)} mg/L of total ammonia nitrogen, and the "
-            f"plan leads to {show_number(level)} mg/L if nothing takes it up. At pH {CHECK_PH:g} and "
-            f"{CHECK_TEMPERATURE_C:g} °C, {show_number(free)} mg/L of a dose is toxic, and the limit "
+            f"plan leads to {show_number(level)} mg/L if nothing takes it up. At pH {EXAMPLE_PH:g} and "
+            f"{EXAMPLE_TEMPERATURE_C:g} °C, {show_number(free)} mg/L of a dose is toxic, and the limit "
             f"over weeks is {show_number(limit)} mg/L in total. Where animals live, do not dose it "
             "before you have put these figures and the tank's own pH into the free-ammonia "
             "calculator.",

@@ -3,6 +3,7 @@
 from typing import NamedTuple
 
 from calculators.core.result import Refusal, Refused
+from calculators.science.conversions import ML_PER_L
 from calculators.science.water import chemistry
 
 LEAST_PERCENT = 0.0001  # a smaller share is none: no label prints it
@@ -38,7 +39,9 @@ class Printed(NamedTuple):
     def grams_a_millilitre(self) -> Analysis:
         """Gram of each printed thing in a millilitre."""
         pairs = zip(self.percent, self.grams_a_litre, strict=True)
-        return Analysis(*(share / 100 * self.density_g_ml + mass / 1000 for share, mass in pairs))
+        return Analysis(
+            *(share / 100 * self.density_g_ml + mass / ML_PER_L for share, mass in pairs)
+        )
 
     def shares(self) -> dict[str, float | None]:
         """Gram of each ion or element in a millilitre of the product; None where the label is silent.

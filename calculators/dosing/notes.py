@@ -5,6 +5,7 @@ import math
 from calculators.core.numbers import show_number
 from calculators.core.result import Note
 from calculators.dosing.salts import Salt
+from calculators.science.conversions import ML_PER_L
 from calculators.science.water import chemistry
 
 NEAR_THE_LIMIT = 0.8  # of what dissolves: below it a cool room does no harm; our judgement
@@ -78,7 +79,7 @@ NOTES_BY_SALT: dict[str, tuple[Note, ...]] = {
 
 def stock_notes(salt: Salt, grams: float, bottle_ml: float, least_dose_ml: float) -> list[Note]:
     """Whether the bottle dissolves, what would fit, and where the figure is from."""
-    most = salt.most_g_l * bottle_ml / 1000
+    most = salt.most_g_l * bottle_ml / ML_PER_L
     origin = f"How much dissolves at 20 °C is {salt.origin}. A cooler room holds less."
     if grams <= most:
         near = grams > NEAR_THE_LIMIT * most
@@ -89,7 +90,7 @@ def stock_notes(salt: Salt, grams: float, bottle_ml: float, least_dose_ml: float
         if least <= bottle_ml
         else "Not even one dose fits into this bottle: take a larger one"
     )
-    if grams / bottle_ml * 1000 > salt.g_kg_water:
+    if grams / bottle_ml * ML_PER_L > salt.g_kg_water:
         first = "This does not dissolve:"
     else:
         first = (

@@ -1,13 +1,13 @@
 """The level that repeated doses, water changes and plants settle at, and the way there.
 
-Order within a stretch: dose, use by plants, then the change that ends it. So the level just before
-a change, C, becomes (1 - f)(C + a) + f s by the next one, with a the net gain of a stretch, f the
-share changed and s the reading of the new water. It stands still at s + a / f.
+Order within a stretch: dose, use by plants, then the change that ends it.
 """
 
 from typing import NamedTuple
 
-SHOWN_DAYS = 56.0  # eight weeks
+from calculators.science.water.repeated_change import after_change, settled_before
+
+LEVEL_SHOWN_DAYS = 56.0  # eight weeks
 MOMENT = 1e-9  # days; two events closer than this are one
 
 
@@ -43,28 +43,27 @@ def settle(rise: float, use_a_day: float, tap: float, rhythm: Rhythm) -> Settled
     if rhythm.dose_every is None or rhythm.share == 0:
         return None
     gain = rise * rhythm.doses_a_stretch - use_a_day * rhythm.change_every
-    before = tap + gain / rhythm.share
-    after = tap + gain * (1 - rhythm.share) / rhythm.share
-    return Settled(before, after) if before >= 0 else None
+    before = settled_before(tap, gain, rhythm.share)
+    return Settled(before, after_change(before, tap, rhythm.share)) if before >= 0 else None
 
 
 def course(
     now: float, rise: float, use_a_day: float, tap: float, rhythm: Rhythm
 ) -> tuple[list[float], list[float]]:
     """Days and levels over eight weeks from the first dose; plants stop at nothing left."""
-    never = 2 * SHOWN_DAYS
+    never = 2 * LEVEL_SHOWN_DAYS
     next_dose = rhythm.dose_every or never
     next_change = rhythm.change_every if rhythm.share else never
     points = [(0.0, now), (0.0, now + rise)]
-    while points[-1][0] < SHOWN_DAYS - MOMENT:
+    while points[-1][0] < LEVEL_SHOWN_DAYS - MOMENT:
         day, level = points[-1]
-        until = min(day + 1, next_dose, next_change, SHOWN_DAYS)
-        if until > SHOWN_DAYS - MOMENT:  # an event a rounding before the end falls on the end
-            until = SHOWN_DAYS
+        until = min(day + 1, next_dose, next_change, LEVEL_SHOWN_DAYS)
+        if until > LEVEL_SHOWN_DAYS - MOMENT:  # an event a rounding before the end falls on the end
+            until = LEVEL_SHOWN_DAYS
         level = max(0.0, level - use_a_day * (until - day))
         points.append((until, level))
         if until >= next_change - MOMENT:
-            level += (tap - level) * rhythm.share
+            level = after_change(level, tap, rhythm.share)
             points.append((until, level))
             next_change += rhythm.change_every
         if until >= next_dose - MOMENT:

@@ -4,8 +4,7 @@ from calculators.core.numbers import show_number
 from calculators.core.result import Note
 from calculators.dosing.cautions import Plan
 from calculators.dosing.settling import Settled
-
-DAYS_A_WEEK = 7
+from calculators.science.conversions import DAYS_PER_WEEK
 
 
 def settling_notes(plan: Plan, settled: Settled | None) -> list[Note]:
@@ -14,7 +13,7 @@ def settling_notes(plan: Plan, settled: Settled | None) -> list[Note]:
         return settled_notes(plan)
     if plan.rhythm.dose_every is None:
         return [Note("info", "A single dose does not settle; the curve shows how it fades.")]
-    a_week = DAYS_A_WEEK * (plan.rise / plan.rhythm.dose_every - plan.use_a_day)
+    a_week = DAYS_PER_WEEK * (plan.rise / plan.rhythm.dose_every - plan.use_a_day)
     if plan.rhythm.share == 0 and a_week > 0:
         text = (
             f"Without water changes {plan.nutrient} does not settle: it builds up by "

@@ -18,13 +18,13 @@ from calculators.core.quantities import (
 )
 from calculators.core.quantity import Assumed, Help, Keys, Label, Possible, Valid
 from calculators.core.result import Refusal, Refused
+from calculators.floaters.floater_table import PLANTS, shown_name, usual_doubling, usual_wet_g_m2
 from calculators.floaters.outputs import Floaters
-from calculators.floaters.record import PLANTS, shown_name, usual_doubling, usual_wet_g_m2
 from calculators.floaters.ring_fit import largest_ring, most_rings
 from calculators.floaters.thinning import Rhythm, next_thinning, saw
 from calculators.floaters.words import from_record, notes
+from calculators.science.conversions import CM2_PER_M2
 
-CM2_PER_M2 = 10_000
 LEAST_COVER = 0.1  # percent; growth from nothing has no time
 EXAMPLE_PLANT = "salvinia-minima"
 BOOK = Keys(tuple(PLANTS), tuple(map(shown_name, PLANTS)))

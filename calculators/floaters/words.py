@@ -6,11 +6,11 @@ from calculators.core.figures import figure
 from calculators.core.numbers import show_number
 from calculators.core.result import Note
 from calculators.core.wording import CUTTINGS
+from calculators.floaters.floater_table import FloatingPlant
 from calculators.floaters.outputs import AreaByEye, DaysByEye, DoublingUsed, ShareByEye
-from calculators.floaters.record import FloatingPlant
 from calculators.floaters.thinning import NOW_DAYS, Rhythm, Thinning
+from calculators.science.light.lamps import CLOSED_COVER_PERCENT
 
-CLOSED_PERCENT = 80  # common practice, no source: above it gas exchange and light suffer
 CLOSED = Note(
     "caution",
     "A closed mat shuts out light and slows the air's way into the water. Watch the animals at dawn, "
@@ -29,7 +29,7 @@ def notes(cover: float, rhythm: Rhythm, thinning: Thinning, room_cm2: float) -> 
         said.append(holds(rhythm, thinning))
     if thinning.now and thinning.steps > 1:
         said.append(in_steps(thinning, room_cm2))
-    if max(rhythm.high, cover) > CLOSED_PERCENT:
+    if max(rhythm.high, cover) > CLOSED_COVER_PERCENT:
         said.append(CLOSED)
     return [*said, CUTTINGS]
 

@@ -13,7 +13,7 @@ from calculators.core.quantities import (
 )
 from calculators.core.quantity import Choices, Help, Label, Possible, Valid
 from calculators.core.result import Line, Note, Series
-from calculators.free_ammonia.notes import BOUND, Readings, notes
+from calculators.free_ammonia.notes import Readings, notes
 from calculators.science.water.ammonia import (
     ACT_NH3_MG_N_L,
     WATCH_NH3_MG_N_L,
@@ -25,6 +25,7 @@ from calculators.science.water.ammonia import (
     unionised_share,
 )
 from calculators.science.water.ammonia_reading import (
+    BOUND_IS_COUNTED,
     Reading,
     ReportedAs,
     total_nitrogen,
@@ -102,7 +103,7 @@ def free_ammonia(
         notes=(
             *notes(rating, total, acute, Readings(ammonia_mg_l, reported_as, ph, temperature_c)),
             *unit_notes(reported_as),
-            BOUND,
+            BOUND_IS_COUNTED,
         ),
         series={"unionised_mg_n_l": against_ph(total, temperature_c)},
     )

@@ -2,7 +2,6 @@
 
 from typing import NamedTuple
 
-from calculators.ammonia_change.notes import BOUND
 from calculators.core.result import Link, Note
 from calculators.science.water.ammonia import Rating
 from calculators.science.water.change_words import CALM
@@ -73,4 +72,3 @@ CAUSES = Note(
     "A settled tank reads zero. Any ammonia has a cause: new soil, a dead animal, too much food, a "
     "stopped filter, or tap water with chloramine.",
 )
-__all__ = ["BOUND", "Readings", "notes"]

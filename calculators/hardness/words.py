@@ -3,15 +3,14 @@
 from calculators.core.numbers import show_number
 from calculators.core.result import Link, Note
 from calculators.core.wording import CHANGE_WITH_CARE
+from calculators.science.water.carbonate import SUFFOCATING_CO2_MG_L
+from calculators.science.water.gentle import STEP_DH_A_DAY
 
-# Working lines, common practice, no source: fish show distress above about 30 mg/L, sooner where
-# oxygen is low; a tank without added gas seldom holds more than 10.
-TOO_MUCH_MG_L = 30
+# Working lines, common practice, no source: a tank without added gas seldom holds more than 10.
 MUCH_MG_L = 15
 UNLIKELY_WITHOUT_GAS_MG_L = 10
 THIN_BUFFER_DH = 2
 LITTLE_BUFFER_PH = 5.5  # below it other acids decide, and nitrifying bacteria slow down
-STEP_DH_A_DAY = 2  # common practice, no source: how fast animals may follow
 
 GASPING = Note(
     "danger",
@@ -41,9 +40,9 @@ def about_gas(co2: float | None, most: float, pure: float, air: float) -> list[N
     if co2 > pure:
         text = "That is more than water can hold: other acids set this pH, or a reading is wrong."
         said.append(Note("caution", text))
-    elif co2 > TOO_MUCH_MG_L:
+    elif co2 > SUFFOCATING_CO2_MG_L:
         text = (
-            f"Above about {TOO_MUCH_MG_L} mg/L of carbon dioxide fish suffocate. If it is real, turn "
+            f"Above about {SUFFOCATING_CO2_MG_L} mg/L of carbon dioxide fish suffocate. If it is real, turn "
             "off any gas and move the surface with an air stone now."
         )
         said += [Note("danger", text), GASPING]

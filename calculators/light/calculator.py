@@ -23,6 +23,7 @@ from calculators.science.light.lamps import (
     CLASS_FROM_MOL,
     DAY_HOURS,
     LUX_PER_UMOL,
+    USUAL_ATTENUATION_PER_M,
     Lamp,
     LightClass,
     curves,
@@ -71,7 +72,7 @@ def light(
         Help("Clear water 0.3 to 0.5, a little yellow 1, like tea 2 to 5."),
         FINER,
         Assumed(),
-    ] = 1.0,
+    ] = USUAL_ATTENUATION_PER_M,
     floater_cover_percent: Annotated[
         Cover, Label("Floating cover"), Help("Of the whole surface, seen from above.")
     ] = 40.0,

@@ -18,9 +18,10 @@ from calculators.core.result import Refusal, Refused, Series
 from calculators.nitrogen_balance.load import load_of, weeks_to_low
 from calculators.nitrogen_balance.notes import notes
 from calculators.nitrogen_balance.outputs import NitrogenBalance
+from calculators.science.conversions import DAYS_PER_WEEK
 from calculators.science.nitrogen import inputs
 from calculators.science.nitrogen.balance import SHOWN_DAYS, cycle_of, exchanged, flows, judge, saw
-from calculators.science.nitrogen.constants import DAYS_PER_WEEK, DENITRIFICATION_MG_M2_DAY
+from calculators.science.nitrogen.constants import DENITRIFICATION_MG_M2_DAY
 from calculators.science.nitrogen.edges import LESS_GAS, MORE_GAS
 from calculators.science.nitrogen.steady import (
     Cycle,
@@ -35,11 +36,9 @@ from calculators.science.nitrogen.steady import (
 )
 from calculators.science.nitrogen.tank import common_surface_cm2
 from calculators.science.nitrogen.uptake_fit import fit, fit_notes
+from calculators.science.water.unread import HIGH_PH, WARM_C
 
 NOTHING_MG_DAY = 1e-9
-# What stands in where a keeper leaves it empty lies on the animals' side; judgement.
-HIGH_PH = 8.0
-WARM_C = 28.0
 
 
 @calculator(
@@ -123,7 +122,7 @@ def nitrogen_balance(
 
     The load is judged, too. Ammonia: how soon it harms if the filter stops, and where it settles on a
     film of bacteria 3 to 10 times the water's surface. Oxygen: 0.6 to 1.25 g for each gram of feed
-    against what a still and a moving surface bring in. Carbonate hardness: 7.14 mg of calcium
+    against what a still and a moving surface bring in. Carbonate hardness: 7.1 mg of calcium
     carbonate a mg of nitrogen nitrified, half of it back for what plants and soil take.
 
     All equations and constants: How the nitrogen model works.

@@ -3,9 +3,9 @@
 from typing import NamedTuple
 
 from calculators.science.animals.air import Air, air_of
+from calculators.science.conversions import DAYS_PER_WEEK, MG_PER_G
 from calculators.science.nitrogen.alkalinity import CACO3_MG_PER_N
 from calculators.science.nitrogen.balance import Flows
-from calculators.science.nitrogen.constants import DAYS_PER_WEEK, MG_PER_G
 from calculators.science.nitrogen.filter_load import HOURS_PER_DAY, FilterLoad, filter_load
 from calculators.science.water import chemistry
 
@@ -66,7 +66,7 @@ def load_of(
 def hardness_used(found: Flows, volume_l: float) -> float:
     """Carbonate hardness that nitrification uses, less what plants and soil give back, °dH a week.
 
-    7.14 mg of calcium carbonate for each mg of nitrogen nitrified, half of it back for each mg that
+    7.1 mg of calcium carbonate for each mg of nitrogen nitrified, half of it back for each mg that
     plants take or the soil loses. All excreted ammonia counts as nitrified. Below zero is none.
     """
     gone = min(found.excreted, found.plants + found.denitrified)

@@ -4,9 +4,9 @@ from calculators.core.result import Note
 from calculators.nitrogen_balance.load import Load
 from calculators.nitrogen_balance.load_words import hardness_notes, load_notes
 from calculators.nitrogen_balance.verdict import Ahead, verdict_note
+from calculators.science.conversions import DAYS_PER_WEEK
 from calculators.science.nitrogen.balance import SHOWN_DAYS, Flows, Verdict
 from calculators.science.nitrogen.balance_words import nitrate_notes, other_notes
-from calculators.science.nitrogen.constants import DAYS_PER_WEEK
 from calculators.science.nitrogen.steady import Cycle
 
 

@@ -19,6 +19,7 @@ from calculators.core.quantities import (
 )
 from calculators.core.quantity import AnswersTo, Choices, Help, Label, WhenNone
 from calculators.core.result import Note, Series
+from calculators.science.animals.feed import AMMONIA_N_PER_PROTEIN
 from calculators.science.nitrogen.balance import Verdict
 
 NOWHERE = WhenNone("no level: see the notes")
@@ -30,7 +31,9 @@ class NitrogenBalance(NamedTuple):
 
     feed_n_mg_day: Annotated[NitrogenFlow, Label("Nitrogen in the feed")]
     ammonia_n_mg_day: Annotated[
-        NitrogenFlow, Label("Excreted as ammonia"), Help("0.092 g for each gram of protein fed.")
+        NitrogenFlow,
+        Label("Excreted as ammonia"),
+        Help(f"{AMMONIA_N_PER_PROTEIN} g for each gram of protein fed."),
     ]
     plants_n_mg_day: Annotated[
         NitrogenFlow, Label("Taken by plants"), Help("What they would take while there is any.")

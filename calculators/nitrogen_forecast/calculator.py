@@ -20,17 +20,15 @@ from calculators.core.quantity import Assumed, Choices, Help, Label, MayBeEmpty,
 from calculators.nitrogen_forecast.answer import late, result, untested
 from calculators.nitrogen_forecast.outputs import NitrogenForecast
 from calculators.nitrogen_forecast.target_words import asked
+from calculators.science.conversions import CM2_PER_M2
 from calculators.science.nitrogen import inputs
-from calculators.science.nitrogen.constants import (
-    CM2_PER_M2,
-    LARGEST_RETAINED_PERCENT,
-    SOIL_RELEASE_MG_M2_DAY,
-)
+from calculators.science.nitrogen.constants import LARGEST_RETAINED_PERCENT, SOIL_RELEASE_MG_M2_DAY
 from calculators.science.nitrogen.ensemble import band
 from calculators.science.nitrogen.inverse import Answers, answers
 from calculators.science.nitrogen.plant_constants import FLOATING_WET_G_M2
 from calculators.science.nitrogen.simulate import simulate
 from calculators.science.nitrogen.tank import Event, Plant, Rates, Tank, common_surface_cm2
+from calculators.science.water.unread import WARM_C
 
 EXAMPLE_PLANTS = [
     Plant("Ambulia", 300.0, 10.0),
@@ -41,7 +39,6 @@ EXAMPLE_PLANTS = [
 # off, and warm water makes more of the ammonia toxic than that of most tanks. The tap's is half of
 # the most that drinking water may hold (50 mg/L as NO₃, World Health Organization); judgement.
 NO_CHANGES = 0.0
-WARM_C = 28.0
 UNTESTED_TAP_MG_L = 25.0
 NEW_STEMS_DOUBLE_DAYS = 14.0  # for the question how many more would do; judgement
 DOINGS = Presets(

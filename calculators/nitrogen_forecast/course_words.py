@@ -3,9 +3,9 @@
 from calculators.core.numbers import show_number as show
 from calculators.core.result import Note
 from calculators.nitrogen_forecast.shortage_words import shortage
-from calculators.science.nitrogen.constants import PERCENT_TO_MG_PER_G
+from calculators.science.conversions import PERCENT_TO_MG_PER_G
 from calculators.science.nitrogen.course import Course
-from calculators.science.nitrogen.plant_constants import HEALTHY_N_ROOTED
+from calculators.science.nitrogen.plant_constants import CRITICAL_N_PERCENT, HEALTHY_N_ROOTED
 from calculators.science.nitrogen.simulate import Outcome
 
 LEAST_SEEN_MG_L = 0.5
@@ -57,7 +57,7 @@ def lean(outcome: Outcome) -> str:
     if outcome.last.nitrate < LEAST_SEEN_MG_L and store < HEALTHY_N_ROOTED / PERCENT_TO_MG_PER_G:
         return (
             " Lean: the plants take all that comes and grow as slowly as it allows. The hungriest "
-            f"hold {show(store, 2)} % nitrogen; leaves brown below 1.3 %."
+            f"hold {show(store, 2)} % nitrogen; leaves brown below {show(CRITICAL_N_PERCENT, 2)} %."
         )
     return ""
 

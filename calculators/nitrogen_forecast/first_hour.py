@@ -9,7 +9,7 @@ from calculators.nitrogen_forecast.water_advice import how_to_change
 from calculators.science.nitrogen.tank import Tank
 
 MOST_READ_MG_L = 50.0  # the most that the ammonia calculators take
-LARGEST_CHANGE_PERCENT = 50.0  # "a third to a half", as the words say
+LARGEST_CHANGE_PERCENT = 33.0  # "a third", as the words say
 DANGER_PAGE = Link("Animals in danger: what to do", "danger/")
 
 
@@ -39,6 +39,7 @@ def links(ammonia: float, nitrite: float, tank: Tank) -> tuple[Link, ...]:
         found += ammonia_links(min(ammonia, MOST_READ_MG_L), tank)
     if nitrite > NITRITE_WATCH_MG_N_L:
         change: dict[str, float | str] = {
+            "what": "nitrite",
             "now_mg_l": nitrite,
             "tap_mg_l": 0.0,
             "target_mg_l": NITRITE_WATCH_MG_N_L,

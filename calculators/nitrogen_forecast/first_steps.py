@@ -7,17 +7,22 @@ from calculators.nitrogen_forecast.first_hour import next_hour
 from calculators.nitrogen_forecast.harm import Harm
 from calculators.nitrogen_forecast.water_advice import how_to_change
 from calculators.science.animals.reading_lines import LINES
+from calculators.science.animals.reading_words import WARMTH_STEP
 from calculators.science.nitrogen.tank import Event, Tank
 
 DAILY_CHANGE_PERCENT = 25.0  # common practice, no source: large changes at once strain animals
+A_QUARTER_DAILY = (
+    f"If a test shows no ammonia, change {DAILY_CHANGE_PERCENT:.0f} % of the water today, and again each "
+    "day, with dechlorinated water of the same temperature and about the same hardness."
+)
 TOXIC = ("ammonia", "nitrite")
 TOO_WARM = (
     "Now: switch off heater and lamp, lift the lid, let a fan blow over the water and add air, since "
-    "warm water holds little oxygen. Cool by about 2 °C an hour, no faster; no ice in the tank."
+    f"warm water holds little oxygen. Cool by about {WARMTH_STEP} an hour, no faster; no ice in the tank."
 )  # common practice, no source
 TOO_COLD = (
     "Now: see whether the heater works, and pull its plug before your hands go in. Cover the tank, "
-    "and warm it by about 2 °C an hour, no faster. Feed nothing until it is warm."
+    f"and warm it by about {WARMTH_STEP} an hour, no faster. Feed nothing until it is warm."
 )  # common practice, no source
 TOO_ACID = (
     "Now: test pH again with a second kit, and test ammonia before you change any water. Acid water "
@@ -69,13 +74,7 @@ def against_nitrate(harm: Harm, tank: Tank, events: Sequence[Event]) -> Note:
         return Note(
             "danger", "Before it gets there: feed less, and change more water or add plants."
         )
-    if tank.ammonia_mg_n_l > 0:
-        change = how_to_change(tank.ammonia_mg_n_l, tank)
-    else:
-        change = (
-            f"Change {DAILY_CHANGE_PERCENT:.0f} % of the water today, and again each day, with "
-            "dechlorinated water of the same temperature and about the same hardness."
-        )
+    change = how_to_change(tank.ammonia_mg_n_l, tank, A_QUARTER_DAILY)
     edge = LINES["nitrate_mg_l"].harmful_high or 0.0
     text = f"Now: stop dosing and feed little. {change} Go on until a test reads under {edge:.0f} mg/L."
     return Note("danger", text, links=(change_link(harm.value, edge, tank),))
@@ -84,6 +83,7 @@ def against_nitrate(harm: Harm, tank: Tank, events: Sequence[Event]) -> Note:
 def change_link(nitrate_mg_l: float, edge: float, tank: Tank) -> Link:
     """The water-change calculator filled in; a tap above the line is no target."""
     given: dict[str, float | str] = {
+        "what": "nitrate",
         "now_mg_l": nitrate_mg_l,
         "tap_mg_l": tank.tap_nitrate_mg_l,
         "target_mg_l": max(edge, tank.tap_nitrate_mg_l),

@@ -2,17 +2,11 @@
 
 from typing import Literal, NamedTuple
 
-from calculators.nitrogen_forecast.outlook import NITRITE_ACT_MG_N_L, NITRITE_WATCH_MG_N_L
 from calculators.science.animals.reading_lines import standing
+from calculators.science.animals.toxic_lines import ammonia_grade, nitrite_grade
 from calculators.science.nitrogen.course import Course
-from calculators.science.nitrogen.record import Record
+from calculators.science.nitrogen.daily_record import Record
 from calculators.science.nitrogen.tank import Tank
-from calculators.science.water.ammonia import (
-    acute_limit_mg_n_l,
-    chronic_limit_mg_n_l,
-    rate,
-    unionised_share,
-)
 
 Band = Literal["watch", "harmful", "deadly"]
 Reading = Literal["temperature_c", "ph", "ammonia", "nitrite", "nitrate_mg_l"]
@@ -68,11 +62,10 @@ def of_table(reading: Reading, value: float, day: float = 0.0) -> list[Harm]:
 
 def now_and_peak(reading: Reading, now: float, peak: float, day: float, tank: Tank) -> list[Harm]:
     """Ammonia or nitrite as read now, and its peak where that is later and higher."""
-    judge = ammonia_band if reading == "ammonia" else nitrite_band
     found = []
-    if (band := judge(now, tank)) is not None:
+    if (band := toxic_band(reading, now, tank)) is not None:
         found.append(Harm(reading, band, now))
-    if day >= AT_START_DAYS and (band := judge(peak, tank)) is not None:
+    if day >= AT_START_DAYS and (band := toxic_band(reading, peak, tank)) is not None:
         later = Harm(reading, band, peak, day)
         found += [later] if worth_a_word(later, found, now) else []
     return found
@@ -84,19 +77,10 @@ def worth_a_word(later: Harm, found: list[Harm], now: float) -> bool:
     return not before or RANK[later.band] < RANK[before[0].band] or later.value > MUCH_MORE * now
 
 
-def ammonia_band(total_mg_n_l: float, tank: Tank) -> Band | None:
-    """How total ammonia nitrogen stands at the tank's pH and warmth."""
-    if total_mg_n_l > acute_limit_mg_n_l(tank.ph, tank.temperature_c):
-        return "deadly"
-    toxic = total_mg_n_l * unionised_share(tank.ph, tank.temperature_c)
-    rating = rate(total_mg_n_l / chronic_limit_mg_n_l(tank.ph, tank.temperature_c), toxic)
-    if rating == "act":
-        return "harmful"
-    return "watch" if rating == "watch" else None
-
-
-def nitrite_band(mg_n_l: float, tank: Tank) -> Band | None:
-    """How nitrite nitrogen stands against the guideline; no chloride is known of the tank."""
-    if mg_n_l >= NITRITE_ACT_MG_N_L:
-        return "harmful"
-    return "watch" if mg_n_l >= NITRITE_WATCH_MG_N_L else None
+def toxic_band(reading: Reading, total_mg_n_l: float, tank: Tank) -> Band | None:
+    """The band of ammonia or nitrite in this tank's water; no chloride is known of it."""
+    if reading == "ammonia":
+        grade = ammonia_grade(total_mg_n_l, tank.ph, tank.temperature_c)
+    else:
+        grade = nitrite_grade(total_mg_n_l)
+    return None if grade == "in-range" else grade

@@ -8,7 +8,7 @@ from calculators.core.wording import joined
 from calculators.nitrogen_forecast.harm import Harm
 from calculators.science.animals.reading_lines import LINES
 from calculators.science.nitrogen.tank import Tank
-from calculators.science.water.ammonia import unionised_share
+from calculators.science.water.ammonia import acute_limit_mg_n_l, unionised_share
 
 NAMES = {
     "ammonia": "ammonia",
@@ -58,8 +58,10 @@ def ammonia(harm: Harm, tank: Tank) -> str:
     """Total ammonia, its toxic part, and what that does."""
     toxic = harm.value * unionised_share(tank.ph, tank.temperature_c)
     text = f"Ammonia {when(harm)} {show(harm.value, 2)} mg N/L, {show(toxic, 2)} of it toxic."
-    if harm.band == "deadly":
+    if harm.value > acute_limit_mg_n_l(tank.ph, tank.temperature_c):
         return f"{text} Above the acute limit animals can die within hours."
+    if harm.band == "deadly":
+        return f"{text} So much can kill animals that stay in it."
     if harm.band == "harmful":
         return f"{text} That harms animals that stay in it."
     return f"{text} Test daily around then."

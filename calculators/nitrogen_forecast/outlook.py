@@ -5,7 +5,7 @@ from typing import Annotated
 
 from calculators.science.animals.reading_lines import edge_of
 from calculators.science.nitrogen.about import About
-from calculators.science.nitrogen.record import Line
+from calculators.science.nitrogen.daily_record import Line
 from calculators.science.water.ammonia import unionised_share
 
 NITRITE_WATCH_MG_N_L: Annotated[

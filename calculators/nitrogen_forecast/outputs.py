@@ -2,6 +2,7 @@
 
 from typing import Annotated, NamedTuple
 
+from calculators.core.numbers import show_number
 from calculators.core.quantities import (
     Area,
     Count,
@@ -18,7 +19,9 @@ from calculators.core.quantities import (
 from calculators.core.quantity import AnswersTo, Choices, Help, Label, OnlyWith, WhenNone
 from calculators.core.result import Note, Series
 from calculators.nitrogen_forecast.verdict import LEVELS, SHOWN, Verdict
+from calculators.science.nitrogen.alkalinity import CACO3_MG_PER_N
 from calculators.science.nitrogen.course import Direction
+from calculators.science.nitrogen.plant_constants import CRITICAL_N_PERCENT
 
 BAND = AnswersTo(("spread",), "none")
 TARGET = AnswersTo(("target_nitrate_mg_l",))
@@ -38,7 +41,10 @@ class NitrogenForecast(NamedTuple):
     first_shortage_day: Annotated[
         DayAhead | None,
         Label("Plants run short on day"),
-        Help("The hungriest holds less than 1.3 % nitrogen in its dry mass: leaves brown."),
+        Help(
+            f"The hungriest holds less than {show_number(CRITICAL_N_PERCENT)} % nitrogen in its dry "
+            "mass: leaves brown."
+        ),
         NOT_YET,
     ]
     recovery_day: Annotated[
@@ -74,7 +80,10 @@ class NitrogenForecast(NamedTuple):
     alkalinity_used_mg_l: Annotated[
         LevelAhead,
         Label("Alkalinity used by nitrification"),
-        Help("As CaCO₃, 7.14 g a gram of nitrogen; rot, plants and changes give some of it back."),
+        Help(
+            f"As CaCO₃, {show_number(CACO3_MG_PER_N, 2)} g a gram of nitrogen; rot, plants and changes "
+            "give some of it back."
+        ),
     ]
     final_nitrate_low_mg_l: Annotated[
         LevelAhead | None, Label("Nitrate at the end, at least"), BAND

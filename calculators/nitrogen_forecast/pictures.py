@@ -6,10 +6,9 @@ from calculators.core.quantities import OUNCE
 from calculators.core.result import Line, Mark, Series
 from calculators.nitrogen_forecast.outlook import NITRITE_ACT_MG_N_L, NITRITE_WATCH_MG_N_L
 from calculators.science.animals.reading_lines import LINES
-from calculators.science.nitrogen.constants import PERCENT_TO_MG_PER_G
+from calculators.science.nitrogen.daily_record import Line as Moment
 from calculators.science.nitrogen.ensemble import Band
-from calculators.science.nitrogen.plant_constants import CRITICAL_N
-from calculators.science.nitrogen.record import Line as Moment
+from calculators.science.nitrogen.plant_constants import CRITICAL_N_PERCENT
 from calculators.science.nitrogen.tank import Event, Tank
 from calculators.science.water.ammonia import ACT_NH3_MG_N_L, chronic_limit_mg_n_l, unionised_share
 
@@ -73,7 +72,7 @@ def edges(
     }
 
 
-BROWNING = Line("leaves brown below this", CRITICAL_N / PERCENT_TO_MG_PER_G, always=True)
+BROWNING = Line("leaves brown below this", CRITICAL_N_PERCENT, always=True)
 NITRATE_LINES = (
     Line("can harm over time", LINES["nitrate_mg_l"].harmful_high or 0.0),
     Line("can kill", LINES["nitrate_mg_l"].deadly_high or 0.0),

@@ -1,18 +1,28 @@
 """How to change water in this tank without making its ammonia worse."""
 
+from calculators.science.animals.reading_lines import standing
 from calculators.science.nitrogen.tank import Tank
 from calculators.science.water.change_words import CALM
 from calculators.science.water.changing_water import first_step_for_ammonia
 
-WITHOUT_AMMONIA = (
-    "Change a third to a half of the water with dechlorinated water of the same temperature and pH."
+# No ammonia in the run may be one that nobody has read, so a test still comes before a change.
+A_THIRD = (
+    "If a test shows no ammonia, change a third of the water with dechlorinated water of the same "
+    "temperature and pH."
+)
+A_TENTH = (
+    "If a test shows no ammonia, change a tenth of the water, slowly, with dechlorinated water of the same "
+    "temperature; read the pH before the next tenth, since a quick rise harms as well."
 )
 
 
-def how_to_change(ammonia_mg_n_l: float, tank: Tank) -> str:
-    """The first step with water: by what a change would do to the ammonia, where any shows."""
+def how_to_change(ammonia_mg_n_l: float, tank: Tank, usual: str = A_THIRD) -> str:
+    """The first step with water: by what a change would do to the ammonia, where any shows.
+
+    ``usual`` is the change where none shows; in water so acid that it harms only a tenth is changed.
+    """
     if ammonia_mg_n_l <= 0:
-        return WITHOUT_AMMONIA
+        return A_TENTH if standing("ph", tank.ph).side == "low" else usual
     step = first_step_for_ammonia(
         ammonia_mg_n_l, tank.ph, tank.kh_dh, tank.temperature_c, tank.tap_ph, tank.tap_kh_dh
     )

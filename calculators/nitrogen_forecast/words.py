@@ -8,12 +8,12 @@ from calculators.core.wording import CHANGE_WITH_CARE, CUTTINGS
 from calculators.nitrogen_forecast.animal_words import animals
 from calculators.nitrogen_forecast.course_words import course_note
 from calculators.nitrogen_forecast.harm import Harm
+from calculators.science.light.lamps import CLOSED_COVER_PERCENT
 from calculators.science.nitrogen.balance_words import FEED_IN_STEPS
 from calculators.science.nitrogen.course import Course
 from calculators.science.nitrogen.simulate import Outcome
 from calculators.science.nitrogen.tank import Event, Tank
 
-CLOSED_PERCENT = 80  # as in the floaters calculator
 UNSURE = Note(
     "info",
     "A forecast from guesses: growth and rot are right within a factor of two at best. Choose low, "
@@ -52,7 +52,7 @@ def water(outcome: Outcome) -> list[Note]:
                 "tap's. In soft water pH can drop with it: test KH each month.",
             )
         )
-    if outcome.last.floating_cover > CLOSED_PERCENT:
+    if outcome.last.floating_cover > CLOSED_COVER_PERCENT:
         said.append(
             Note(
                 "caution",

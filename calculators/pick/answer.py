@@ -6,12 +6,12 @@ from collections.abc import Sequence
 from calculators.core.numbers import show_number
 from calculators.pick.judge import Judged, against, because
 from calculators.pick.outputs import LeftOut, Ranked, Together
-from calculators.pick.record import Book, Plant
+from calculators.pick.plant_table import Book, Plant
 from calculators.pick.together import STEPS, Set
 from calculators.pick.wishes import Want
 from calculators.science.growth.filling import stems_for
+from calculators.science.rounding import RESULT_DIGITS
 
-DIGITS = 6  # more says nothing, and the last digits differ between machines
 NARROWEST_CM = 1.0  # spacing of the finest stems; they are planted in bunches
 
 
@@ -44,15 +44,15 @@ def together_rows(found: Set, surface_cm2: float) -> list[Together]:
         rows.append(
             Together(
                 plant=member.judged.key,
-                amount=round(area if floats else wet, DIGITS),
+                amount=round(area if floats else wet, RESULT_DIGITS),
                 unit="cm²" if floats else "g",
-                n_mg_day=round(taken, DIGITS),
+                n_mg_day=round(taken, RESULT_DIGITS),
                 name=plant.name,
                 how_much=how_much(floats, area, wet, step, stems),
                 takes=f"{shown(taken)} ({shown(taken / spread)}–{shown(taken * spread)})",
-                low_n_mg_day=round(taken / spread, DIGITS),
-                high_n_mg_day=round(taken * spread, DIGITS),
-                area_cm2=round(area, DIGITS),
+                low_n_mg_day=round(taken / spread, RESULT_DIGITS),
+                high_n_mg_day=round(taken * spread, RESULT_DIGITS),
+                area_cm2=round(area, RESULT_DIGITS),
                 stems=stems,
                 minutes_week=rounded(member.judged.minutes_week),
             )
@@ -100,4 +100,4 @@ def minutes_sum(chosen: Sequence[Judged]) -> float | None:
 
 def rounded(value: float | None) -> float | None:
     """A figure cut to the digits that mean something."""
-    return None if value is None else round(value, DIGITS)
+    return None if value is None else round(value, RESULT_DIGITS)

@@ -4,10 +4,9 @@ from typing import NamedTuple
 
 from calculators.pick import law, parts_keeper, parts_tank
 from calculators.pick.part import Part
-from calculators.pick.record import RANGES, SURE, Book, Listed, Plant
+from calculators.pick.plant_table import RANGES, SURE, Book, Listed, Plant
 from calculators.pick.wishes import Want
-
-DIGITS = 6  # more says nothing, and the last digits differ between machines
+from calculators.science.rounding import RESULT_DIGITS
 
 
 class Judged(NamedTuple):
@@ -75,7 +74,7 @@ def score_of(parts: list[Part]) -> float:
     """
     weight = sum(part.weight for part in parts)
     total = sum(part.weight * part.share for part in parts)
-    return round(100 * total / weight, DIGITS) if weight else 100.0
+    return round(100 * total / weight, RESULT_DIGITS) if weight else 100.0
 
 
 def judge(key: str, plant: Plant, want: Want, book: Book) -> Judged:

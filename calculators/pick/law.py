@@ -2,7 +2,7 @@
 
 from calculators.core.wording import PLACES as PLACES
 from calculators.core.wording import joined as joined
-from calculators.pick.record import Book, Listed, Plant
+from calculators.pick.plant_table import Book, Listed, Plant
 
 BASIS = {"read-in-text": "read in the text", "second-hand": "second-hand", "memory": "from memory"}
 

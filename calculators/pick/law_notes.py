@@ -6,7 +6,7 @@ from calculators.core.result import Note
 from calculators.pick import law
 from calculators.pick.choose import stand_in
 from calculators.pick.judge import Judged
-from calculators.pick.record import Book
+from calculators.pick.plant_table import Book
 from calculators.pick.together import Set, best_set
 from calculators.pick.wishes import Want
 

@@ -6,7 +6,7 @@ from typing import Any, NamedTuple
 from calculators.core.numbers import show_number
 from calculators.core.quantity import Quantity
 from calculators.core.units import converted
-from calculators.pick.record import GUESS, Range
+from calculators.pick.plant_table import GUESS, Range
 from calculators.pick.tolerance import TRUSTED
 
 NOT_KNOWN = 0.5  # a blank counts half: neither a fit nor a miss

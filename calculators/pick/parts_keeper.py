@@ -4,7 +4,7 @@ from calculators.core import quantities as q
 from calculators.core.numbers import show_number
 from calculators.pick import tolerance
 from calculators.pick.part import Part, asks, figure, trusted, unknown
-from calculators.pick.record import Book, Plant
+from calculators.pick.plant_table import Book, Plant
 from calculators.pick.wishes import Want
 from calculators.science.animals.animals import ANIMALS, shown_name
 from calculators.science.growth.rounds import minutes_a_week

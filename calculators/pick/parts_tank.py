@@ -5,7 +5,7 @@ from typing import Any
 from calculators.core import quantities as q
 from calculators.pick import tolerance
 from calculators.pick.part import Part, asks, figure, trusted, unknown
-from calculators.pick.record import Plant, Range
+from calculators.pick.plant_table import Plant, Range
 from calculators.pick.wishes import Want
 
 LIGHT, TEMPERATURE, HEIGHT, PH, HARDNESS = 30, 15, 10, 10, 5  # weights; our judgement

@@ -7,7 +7,7 @@ Each triple goes with ``record.SURE``: well documented, reported, a guess.
 import math
 from typing import NamedTuple
 
-from calculators.pick.record import Range
+from calculators.pick.plant_table import Range
 
 Slack = tuple[float, float, float]
 

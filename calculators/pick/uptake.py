@@ -3,11 +3,11 @@
 import math
 from typing import NamedTuple
 
-from calculators.pick.record import GUESS, Plant, Range
+from calculators.pick.plant_table import GUESS, Plant, Range
+from calculators.science.conversions import CM2_PER_M2, PERCENT_TO_MG_PER_G
 from calculators.science.growth.filling import growth_rate
-from calculators.science.nitrogen.constants import CM2_PER_M2, PERCENT_TO_MG_PER_G
 from calculators.science.nitrogen.plant_constants import (
-    CRITICAL_N,
+    CRITICAL_N_PERCENT,
     DRY_SHARE_FLOATING,
     DRY_SHARE_ROOTED,
     FLOATING_LAYER_G_M2,
@@ -77,7 +77,7 @@ def uptake(plant: Plant, dli_mol: float | None) -> Uptake | None:
 def make_up(plant: Plant, floats: bool) -> tuple[Range, Range]:
     """Tissue nitrogen (% of dry mass) and dry matter (% of wet mass): the record's, or what is usual."""
     full = FULL_N_FLOATING if floats else FULL_N_ROOTED
-    usual = Range(CRITICAL_N / PERCENT_TO_MG_PER_G, full / PERCENT_TO_MG_PER_G, GUESS)
+    usual = Range(CRITICAL_N_PERCENT, full / PERCENT_TO_MG_PER_G, GUESS)
     dry = Range(*(DRY_FLOATING if floats else DRY_ROOTED), GUESS)
     return plant.tissue_n_percent or usual, plant.dry_matter_percent or dry
 

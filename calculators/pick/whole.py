@@ -16,7 +16,7 @@ from calculators.pick.choose import choose, fitting
 from calculators.pick.judge import Judged, judge_all
 from calculators.pick.law_notes import law_notes
 from calculators.pick.outputs import Pick, Together
-from calculators.pick.record import book
+from calculators.pick.plant_table import book
 from calculators.pick.together import Set, best_set
 from calculators.pick.wishes import Want
 from calculators.science.animals.stock_words import law_notes as animal_law_notes

@@ -2,7 +2,12 @@
 
 from typing import Literal, NamedTuple
 
-from calculators.science.light.lamps import CLASS_FROM_MOL, LightClass, share_at_depth
+from calculators.science.light.lamps import (
+    CLASS_FROM_MOL,
+    USUAL_ATTENUATION_PER_M,
+    LightClass,
+    share_at_depth,
+)
 
 Role = Literal["fast", "steady", "slow"]
 
@@ -12,7 +17,6 @@ CLASS_MOL: dict[LightClass, float] = {
     "medium": (CLASS_FROM_MOL["medium"] + CLASS_FROM_MOL["high"]) / 2,
     "high": 4.0,
 }
-ATTENUATION_PER_M = 1.0  # a little yellow: the light calculator's default
 USUAL_HEIGHT_CM = 35.0  # where no height is given: the light calculator's default depth
 
 
@@ -48,4 +52,4 @@ def light_of(
     if surface is not None or at_plants is None:
         return at_plants, surface, False
     depth = USUAL_HEIGHT_CM if height is None else height
-    return at_plants, at_plants / share_at_depth(ATTENUATION_PER_M, depth), True
+    return at_plants, at_plants / share_at_depth(USUAL_ATTENUATION_PER_M, depth), True

@@ -18,8 +18,8 @@ from calculators.core.quantities import (
 from calculators.core.quantity import Assumed, Help, Label, Possible
 from calculators.core.result import Note, Series
 from calculators.planting_plan.words import more_stems, notes, verdict
+from calculators.science.conversions import DAYS_PER_WEEK
 from calculators.science.growth.filling import (
-    DAYS_A_WEEK,
     cover_by_week,
     days_between,
     days_to_full,
@@ -113,21 +113,21 @@ def planting_plan(
     after_cut = 1 - cut_percent / 100
     every = days_between(after_cut, 1.0, doubling_days)
     first_trim = max(fill_days, settle_days)  # a bed that is planted full is cut once it grows
-    trims = trims_within(PLAN_WEEKS * DAYS_A_WEEK, first_trim, every)
+    trims = trims_within(PLAN_WEEKS * DAYS_PER_WEEK, first_trim, every)
     planting = planted * seconds_a_stem / SECONDS_A_MINUTE
     at, covers = cover_by_week(start, settle_days, doubling_days, after_cut, PLAN_WEEKS)
     return PlantingPlan(
         bed_cm2=length_cm * width_cm,
         stems_full=full,
         stems_to_plant=planted,
-        weeks_to_fill=fill_days / DAYS_A_WEEK,
+        weeks_to_fill=fill_days / DAYS_PER_WEEK,
         plant_minutes=planting,
         trim_every_days=every,
-        minutes_week=trim_minutes * DAYS_A_WEEK / every,
+        minutes_week=trim_minutes * DAYS_PER_WEEK / every,
         trims_half_year=trims,
         minutes_half_year=planting + trims * trim_minutes,
         notes=(
-            verdict(planted, fill_days / DAYS_A_WEEK, every),
+            verdict(planted, fill_days / DAYS_PER_WEEK, every),
             *more_stems(planted, full, fill_days - more),
             *notes(start_percent, every, cut_percent),
         ),
@@ -141,6 +141,7 @@ def planting_plan(
 def by_start(settle_days: float, doubling_days: float) -> Series:
     """Weeks until full against how much of the bed is planted."""
     weeks = [
-        days_to_full(part / 100, settle_days, doubling_days) / DAYS_A_WEEK for part in SHOWN_STARTS
+        days_to_full(part / 100, settle_days, doubling_days) / DAYS_PER_WEEK
+        for part in SHOWN_STARTS
     ]
     return Series("Weeks until full", "weeks", "Part planted", "%", SHOWN_STARTS, weeks)

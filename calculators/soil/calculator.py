@@ -14,7 +14,7 @@ from calculators.core.quantities import (
     Protein,
 )
 from calculators.core.quantity import Assumed, Help, Label, Possible, Quantity
-from calculators.science.nitrogen.constants import DAYS_PER_WEEK, MG_PER_G
+from calculators.science.conversions import DAYS_PER_WEEK, MG_PER_G
 from calculators.science.nitrogen.feed import feed_nitrogen_mg_day
 from calculators.soil.outputs import BagKg, Soil
 from calculators.soil.words import notes

@@ -26,11 +26,9 @@ from calculators.science.animals.animals import ANIMALS, shown_name
 from calculators.science.animals.burden import Burden, burdens, judge
 from calculators.science.animals.load import add_up
 from calculators.science.animals.stock_words import notes
+from calculators.science.conversions import DAYS_PER_WEEK, MG_PER_G
 from calculators.science.water import chemistry
-
-DAYS_PER_WEEK = 7
-MG_PER_G = 1000
-HIGH_PH = 8.0  # of a common tank late in the day, where more of the ammonia is toxic; judgement
+from calculators.science.water.unread import HIGH_PH
 
 
 class Stock(NamedTuple):

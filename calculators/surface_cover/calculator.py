@@ -12,7 +12,6 @@ from calculators.core.quantity import (
     Help,
     Label,
     Octets,
-    Onward,
     Possible,
     Private,
     Quantity,
@@ -82,9 +81,7 @@ class SurfaceCover(NamedTuple):
         dict[str, Any], Label("Counted as plant, eight points an octet, in base64"), Unpainted()
     ]
     shapes: Annotated[list[dict[str, Any]], Label("Outlines over the picture"), Unpainted()]
-    for_floaters: Annotated[
-        dict[str, float], Label("Use this cover in Floaters"), Onward("floaters")
-    ]
+    for_floaters: Annotated[dict[str, float], Label("For the floaters calculator"), Unpainted()]
     notes: tuple[Note, ...]
 
 

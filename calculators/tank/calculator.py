@@ -27,8 +27,8 @@ from calculators.core.quantity import (
     WhenNone,
 )
 from calculators.core.result import Note, Refusal, Refused
+from calculators.science.conversions import CM2_PER_M2
 from calculators.tank.geometry import (
-    CM2_PER_M2,
     WATER_KG_L,
     Inside,
     Shape,

@@ -6,8 +6,9 @@ brace. Water presses on it with nothing at the surface and with its full depth a
 
 import math
 
+from calculators.tank.geometry import GRAVITY_M_S2
+
 WATER_KG_M3 = 997.0  # at 25 °C (source key teos-10)
-GRAVITY_M_S2 = 9.80665  # exact, standard gravity
 
 # Allowed stress, MPa. The trade takes 19.2 for annealed glass under load for years and divides by 3.8:
 # common practice, from memory. EN 16612, from memory, allows 45 x 0.29 / 1.8 = 7.25 under permanent

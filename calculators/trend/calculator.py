@@ -13,9 +13,10 @@ from calculators.core.quantities import (
 )
 from calculators.core.quantity import Assumed, Help, Label, MayBeEmpty, Possible
 from calculators.core.result import Series
+from calculators.science.conversions import DAYS_PER_WEEK
 from calculators.science.nitrogen import inputs
 from calculators.science.nitrogen.balance import Flows, flows
-from calculators.science.nitrogen.constants import DAYS_PER_WEEK, DENITRIFICATION_MG_M2_DAY
+from calculators.science.nitrogen.constants import DENITRIFICATION_MG_M2_DAY
 from calculators.science.nitrogen.uptake_fit import AT_THE_END, Fit, fit, fit_notes
 from calculators.trend.next_reading import narrowed_by
 from calculators.trend.outlook import days_until, holding_change_percent, settles_at

@@ -6,7 +6,7 @@ from calculators.core.figures import figure
 from calculators.core.numbers import show_number
 from calculators.core.quantities import Percent
 from calculators.core.result import Note
-from calculators.science.nitrogen.constants import DAYS_PER_WEEK
+from calculators.science.conversions import DAYS_PER_WEEK
 from calculators.trend.kendall import LEAST_COVERAGE, WANTED_COVERAGE
 from calculators.trend.outlook import readings_needed
 from calculators.trend.outputs import SlopeWeek

@@ -2,7 +2,8 @@
 
 from typing import NamedTuple
 
-from calculators.science.growth.rounds import DAYS_A_WEEK, due_days, is_long_overdue, late_days
+from calculators.science.conversions import DAYS_PER_WEEK
+from calculators.science.growth.rounds import due_days, is_long_overdue, late_days
 from calculators.upkeep.inputs import TankRound
 from calculators.upkeep.outputs import SHOWN_DAYS, Overdue, Task
 from calculators.upkeep.tasks import CHANGE, THIN
@@ -34,7 +35,7 @@ def rounds_of(tank: TankRound) -> list[Round]:
         since, minutes = tank.days_since_change, tank.change_minutes
         rounds.append(Round(tank.name, CHANGE, tank.change_every_days, since, minutes))
     if tank.floaters_minutes_week:
-        rounds.append(Round(tank.name, THIN, DAYS_A_WEEK, 0.0, tank.floaters_minutes_week))
+        rounds.append(Round(tank.name, THIN, DAYS_PER_WEEK, 0.0, tank.floaters_minutes_week))
     return rounds
 
 

@@ -2,7 +2,9 @@
 
 from typing import Literal, NamedTuple
 
+from calculators.core.numbers import show_number
 from calculators.science.animals.reading_lines import Level, edge_of, standing
+from calculators.science.conversions import UG_PER_MG
 
 Substance = Literal["nitrate", "nitrite", "ammonia", "phosphate", "copper", "other"]
 
@@ -21,24 +23,28 @@ class ChangeTarget(NamedTuple):
 READINGS: dict[Substance, tuple[str, float]] = {
     "nitrate": ("nitrate_mg_l", 1),
     "nitrite": ("nitrite_mg_n_l", 1),
-    "copper": ("copper_ug_l", 1000),
+    "copper": ("copper_ug_l", UG_PER_MG),
 }
 
+NITRATE_HARMS = edge_of("nitrate_mg_l", "harmful_high")
+NITRITE_HARMS = edge_of("nitrite_mg_n_l", "harmful_high")
+COPPER_HARMS = edge_of("copper_ug_l", "harmful_high")
+COPPER_KILLS = edge_of("copper_ug_l", "deadly_high")
 
 TARGETS: dict[Substance, ChangeTarget] = {
     # Common practice, no source; the review is Camargo, Alonso and Salamanca 2005.
     "nitrate": ChangeTarget(
         20,
         "20 mg/L of nitrate, counted as NO₃: common practice. A review of freshwater animals finds that "
-        "44 mg/L can harm sensitive ones over time. A kit that counts nitrogen reads 4.4 times less: "
-        "multiply its figure by 4.4 first.",
+        f"{show_number(NITRATE_HARMS)} mg/L can harm sensitive ones over time. A kit that counts "
+        "nitrogen reads 4.4 times less: multiply its figure by 4.4 first.",
     ),
     # British Columbia: at most 0.06 mg N/L below 2 mg/L of chloride, 0.60 above 10 (bc-nitrite).
     "nitrite": ChangeTarget(
-        edge_of("nitrite_mg_n_l", "harmful_high"),
-        "0.06 mg/L of nitrite: British Columbia's highest value in water with little chloride, counted "
-        "as nitrogen. Your reading is taken as nitrogen too, which is the worse case. If the kit's "
-        "leaflet says NO₂, the same line is 0.2 mg/L: enter that.",
+        NITRITE_HARMS,
+        f"{show_number(NITRITE_HARMS)} mg/L of nitrite: British Columbia's highest value in water with "
+        "little chloride, counted as nitrogen. Your reading is taken as nitrogen too, which is the worse "
+        "case. If the kit's leaflet says NO₂, the same line is 0.2 mg/L: enter that.",
     ),
     # Common practice, no source: it is for algae, not for animals.
     "phosphate": ChangeTarget(
@@ -49,9 +55,10 @@ TARGETS: dict[Substance, ChangeTarget] = {
     # Arthur and Leonard 1970: young amphipods grew up at 4.6 µg/L or less, half died at 20 µg/L.
     "copper": ChangeTarget(
         0.004,
-        "0.004 mg/L of copper: in a test young amphipods grew up at 0.0046 mg/L or less, and half of the "
-        "grown ones died at 0.02. Few kits read so low: a kit that shows any copper shows too much for "
-        "shrimps and snails.",
+        "0.004 mg/L of copper: in a test young amphipods grew up at "
+        f"{show_number(COPPER_HARMS / UG_PER_MG)} mg/L or less, and half of the grown "
+        f"ones died at {show_number(COPPER_KILLS / UG_PER_MG)}. Few kits read so low: a kit that shows any "
+        "copper shows too much for shrimps and snails.",
     ),
     "ammonia": ChangeTarget(
         None,

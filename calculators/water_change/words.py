@@ -7,13 +7,12 @@ from calculators.core.numbers import show_number
 from calculators.core.result import Link, Note
 from calculators.core.wording import CHANGE_WITH_CARE, TESTED_TAP
 from calculators.science.water.ammonia import chronic_limit_mg_n_l
+from calculators.science.water.unread import EXAMPLE_PH, EXAMPLE_TEMPERATURE_C
 from calculators.water_change.targets import TARGETS, Substance, level_of
 
 LARGE_CHANGE_PERCENT = 50  # common practice, no source: above it, match the new water with care
 PART_PERCENT = 100 / 3  # common practice, no source: what a tank left long bears at a time
 # Where ammonia counts as dangerous, as long as its own calculator has not been asked; our judgement.
-CHECK_PH = 8.0
-CHECK_TEMPERATURE_C = 25.0
 NAMES: dict[Substance, str] = {
     "nitrate": "Nitrate",
     "nitrite": "Nitrite",
@@ -68,7 +67,7 @@ def first(what: Substance, now: float, given: float | None, tap: float | None) -
             "Do not change water by these figures: they count the total alone. Put both pH readings "
             "into the calculator for ammonia first, stop feeding and add air."
         )
-        limit = chronic_limit_mg_n_l(CHECK_PH, CHECK_TEMPERATURE_C)
+        limit = chronic_limit_mg_n_l(EXAMPLE_PH, EXAMPLE_TEMPERATURE_C)
         said.append(Note("danger" if now >= limit else "caution", text, True, ammonia_first(now)))
     if given is None and tap is not None and what != "ammonia" and level_of(what, tap) == "deadly":
         text = f"The new water itself reads {show_number(tap)} mg/L, which can kill: do not use it."

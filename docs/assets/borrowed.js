@@ -44,9 +44,9 @@ export function paintBorrowed(borrowed) {
 export function openExample(here, again) {
   const find = (id) => document.querySelector(id);
   find("#not-mine").onclick = () => again(() => emptyBorrowed(here));
-  if (!find("#example-row")) return;
   find("#example-row").hidden = false;
-  find("#example").onclick = () => {
+  const example = find("#example"); // none where the example is a picture
+  if (example) example.onclick = () => {
     const own = { given: collect(here.form), units: here.units, borrowed: here.borrowed };
     if (text(own.given) !== text(here.empty) && !here.borrowed) here.aside = own;
     again(() => {
@@ -71,6 +71,5 @@ export function openExample(here, again) {
 /** Which of these buttons there are. */
 export function showButtons(here, blank) {
   document.querySelector("#mine").hidden = !here.aside;
-  const empty = document.querySelector("#empty");
-  if (empty) empty.disabled = blank; // it keeps its place: nothing may move under the thumb
+  document.querySelector("#empty").disabled = blank; // it keeps its place: nothing may move under the thumb
 }

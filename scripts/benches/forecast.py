@@ -9,7 +9,7 @@ from typing import Any
 
 from playwright.sync_api import Page
 
-from calculators.bridge import address
+from calculators.core.address import address
 from calculators.core.read import read_inputs
 from calculators.core.run import find
 from scripts.benches.browser import python_running

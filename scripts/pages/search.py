@@ -21,11 +21,36 @@ OVERVIEWS = (
 
 # Plain words under which a keeper looks for a calculator, beside its title.
 SOUGHT_AS: dict[str, list[str]] = {
+    "acclimate": [
+        "drip acclimation",
+        "new fish",
+        "new shrimp",
+        "fish in a bag",
+        "shipped bag",
+        "how to add fish",
+    ],
+    "chloride": ["salt against nitrite", "how much salt", "salt for fish", "brown blood and salt"],
+    "conditioner": [
+        "dechlorinator",
+        "dechlorinate",
+        "chlorine in tap water",
+        "chloramine",
+        "thiosulfate",
+        "water conditioner dose",
+    ],
     "dosing": ["fertiliser dose", "how much fertiliser"],
     "floaters": ["thin floaters", "floating cover"],
     "free-ammonia": ["toxic ammonia", "ammonia test"],
     "hardness": ["CO2", "carbon dioxide", "GH", "KH"],
     "light": ["lamp hours", "how long to light", "PPFD", "DLI"],
+    "medicine-volume": [
+        "medicine dose",
+        "how much medicine",
+        "remedy dose",
+        "redose after a water change",
+        "copper medicine",
+        "true volume",
+    ],
     "pick": ["which plants", "what to plant", "plants for my tank"],
     "soil": ["bags of soil", "how much sand"],
     "stocking": ["how many fish", "how much to feed"],
@@ -35,6 +60,29 @@ SOUGHT_AS: dict[str, list[str]] = {
     "ammonia-change": ["change water with ammonia", "ammonia in acid water"],
     "warmth": ["heater size", "heater watts", "cooling in a power cut"],
     "water-change": ["change water", "how much water to change"],
+    "kh-budget": [
+        "KH falls",
+        "KH drops",
+        "alkalinity used up",
+        "how long KH lasts",
+        "pH keeps falling",
+    ],
+    "top-up": ["evaporation", "topping up", "top off", "water level drops", "hardness rises"],
+    "remineralise": [
+        "RO water",
+        "reverse osmosis",
+        "distilled water",
+        "rain water",
+        "raise GH",
+        "raise KH",
+        "boost GH",
+        "harder water",
+        "minerals for RO",
+        "gypsum",
+        "epsom salt",
+        "baking soda",
+        "calcium and magnesium",
+    ],
 }
 
 

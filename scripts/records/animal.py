@@ -7,7 +7,8 @@ from pydantic import Field
 from pydantic_core import PydanticCustomError
 
 from calculators.core import quantities as q
-from calculators.science.animals.feed import MM_PER_CM, living_mass_g
+from calculators.science.animals.feed import living_mass_g
+from calculators.science.conversions import MM_PER_CM
 from scripts.records.claim import Claim, Range, Slug, Statement, Text, Within
 from scripts.records.names import Named
 from scripts.records.record import Record, Ruled, number

@@ -1,5 +1,6 @@
 """Which law lists name a plant."""
 
+import re
 from collections.abc import Iterable, Iterator, Mapping
 from functools import cache
 from typing import NamedTuple
@@ -71,11 +72,12 @@ def listed_look_alikes(plant: Plant, rules: Mapping[str, Rule]) -> list[LookAlik
 
 
 def mentioned(text: str, rules: Mapping[str, Rule]) -> Iterator[Listing]:
-    """Every entry whose name of two words stands in a text."""
+    """Every entry that a text names; a genus alone names all its species."""
+    words = text.lower()
     for slug, rule in rules.items():
         for entry in rule.entries:
-            names = {species(name) for name in (entry.name, *entry.also) if " " in name}
-            if any(name in text.lower() for name in names):
+            names = {species(name) for name in (entry.name, *entry.also)}
+            if any(re.search(rf"\b{re.escape(name)}\b", words) for name in names):
                 yield Listing(slug, rule, entry)
 
 

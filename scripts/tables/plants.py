@@ -5,7 +5,7 @@ A plant is a list in the order of ``columns``; a range is ``[low, high, place in
 
 from typing import Any, cast, get_args
 
-from calculators.pick.record import COLUMNS, SURE, Look
+from calculators.pick.plant_table import COLUMNS, SURE, Look
 from scripts.records.animal import Animal
 from scripts.records.claim import Range
 from scripts.records.law import listings

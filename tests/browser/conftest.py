@@ -13,8 +13,9 @@ from urllib.parse import urlencode, urlsplit
 import pytest
 from playwright.sync_api import expect, sync_playwright
 
-from calculators.bridge import address as address_of
+from calculators.core.address import address as address_of
 from calculators.core.listing import load_all
+from calculators.core.nested import gather
 from scripts.setup.chromium import find_chromium
 from scripts.setup.node import browser_parts
 from scripts.site.server import make_server
@@ -214,7 +215,7 @@ def show_example(page):
 def example_address(name, **own):
     """A calculator's address with all of its worked example, but for some inputs of one's own."""
     spec = load_all()[name]
-    values = {field.key: field.default for field in spec.inputs} | own
+    values = {field.key: field.default for field in spec.inputs} | gather(spec.inputs, own)
     return f"calculators/{name}/?{urlencode(address_of(spec, values, 'metric'))}"
 
 

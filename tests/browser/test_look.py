@@ -7,7 +7,7 @@ import yaml
 from playwright.sync_api import expect
 
 from calculators.diagnose.case_read import in_band
-from calculators.diagnose.record import CAUSES, FINDINGS, question_of
+from calculators.diagnose.problem_table import CAUSES, FINDINGS, question_of
 from scripts.setup.paths import ROOT
 from tests.browser.conftest import axe_complaints, go, wait_for_offline_copy
 

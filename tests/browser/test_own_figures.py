@@ -25,14 +25,17 @@ def test_a_nitrite_of_1_gets_no_answer_from_the_examples_target(page):
     expect(page.locator("#result-title")).to_have_text("Worked example")
     expect(page.locator("#in-target_mg_l")).to_have_value("")
     page.locator("#in-now_mg_l").fill("1")
-    expect(page.locator("#still")).to_contain_text(
-        "Still needed: Reading of the new water, Reading wanted"
-    )
+    expect(page.locator("#still")).to_contain_text("Still needed: What is measured")
     expect(page.locator("#answer")).to_be_hidden()
     expect(page.locator("[aria-invalid]")).to_have_count(0)
     expect(page.locator("#brief")).to_contain_text("Still needed")
     page.locator("#brief").tap()
-    expect(page.locator("#in-tap_mg_l")).to_be_focused()
+    expect(page.locator("#in-what")).to_be_focused()
+    page.locator("#in-what").select_option("nitrite")
+    expect(page.locator("#answer")).to_be_visible()
+    expect(page.locator("#lead")).to_contain_text(
+        "0.06"
+    )  # nitrite's own line, not the example's 20
 
 
 @pytest.mark.parametrize("typed", ["1", "90"])
@@ -50,18 +53,19 @@ def test_the_examples_figures_are_named_until_they_are_changed_or_emptied(page):
     expect(page.locator("#result-title")).to_have_text("Worked example")
     page.locator("#in-now_mg_l").fill("90")
     said = page.locator("#borrowed")
-    expect(said).to_contain_text("Reading wanted 20 mg/L")
+    expect(said).to_contain_text("Water volume 120 L")
     expect(said).not_to_contain_text("Reading now")
     expect(page.locator("#result-title")).to_contain_text("not yours")
     expect(page.locator("#brief")).to_contain_text("Not all your figures")
     page.reload()
     wait_for_answer(page)
-    expect(said).to_contain_text("Reading wanted 20 mg/L")
+    expect(said).to_contain_text("Water volume 120 L")
     page.get_by_role("button", name="Empty these").tap()
     expect(page.locator("#in-now_mg_l")).to_have_value("90")
-    expect(page.locator("#in-target_mg_l")).to_have_value("")
+    expect(page.locator("#in-volume_l")).to_have_value("")
     expect(page.locator("#answer")).to_be_hidden()
-    assert page.url.endswith("?now_mg_l=90")
+    assert "now_mg_l=90" in page.url
+    assert "volume_l" not in page.url
 
 
 def test_figures_put_aside_for_the_example_come_back(page):
@@ -81,7 +85,7 @@ def test_a_link_with_some_figures_fills_those_and_says_what_is_the_examples(page
     expect(page).to_have_url(re.compile("now_mg_l=90"))
     other = context.new_page()
     open_page(other, page.url)
-    expect(other.locator("#borrowed")).to_contain_text("Reading wanted 20 mg/L")
+    expect(other.locator("#borrowed")).to_contain_text("Water volume 120 L")
     open_page(other, f"{CHANGE}?now_mg_l=2&fbclid=abc")
     expect(other.locator("#in-now_mg_l")).to_have_value("2")
     expect(other.locator("#in-tap_mg_l")).to_have_value("")

@@ -103,7 +103,10 @@ def test_a_photo_is_marked_counted_and_taken_to_floaters(page, context, watch):
     link.tap()
     expect(page.get_by_role("heading", level=1)).to_have_text("Floaters")
     expect(page.locator("#in-length_cm")).to_have_value("90")
-    assert float(page.locator("#in-cover_percent").input_value()) == pytest.approx(found, abs=0.06)
+    taken = float(page.locator("#in-cover_percent").input_value())
+    assert taken == pytest.approx(
+        found, abs=0.5
+    )  # the table shows whole per cents, the link has more
 
 
 @pytest.mark.python_alive
@@ -171,7 +174,7 @@ def test_corners_move_by_arrow_keys_and_the_picture_outlives_a_reload(page):
     expect(page.locator(".stage")).to_be_visible()
     expect(page.locator("#in-corners-1-x_percent")).to_have_value("12.00")
     expect(page.locator(".counted")).to_be_visible()
-    page.get_by_role("button", name="Back to the example").tap()
+    page.get_by_role("button", name="Empty all fields").tap()
     expect(page.locator(".stage")).to_be_hidden()
 
 

@@ -49,7 +49,7 @@ def test_a_link_ticks_its_boxes_and_the_example_comes_back(page):
     expect(page.get_by_label("rosette", exact=True)).not_to_be_checked()
     expect(page.get_by_label("Cherry shrimp", exact=True)).not_to_be_checked()
     expect(page.locator(CARDS)).to_have_count(3)
-    page.get_by_role("button", name="Back to the example").tap()
+    page.get_by_role("button", name="Show the whole example").tap()
     expect(page.get_by_label("Cherry shrimp", exact=True)).to_be_checked()
     expect(page.get_by_label("moss or liverwort", exact=True)).not_to_be_checked()
     expect(page.locator(CARDS)).to_have_count(6)

@@ -6,7 +6,7 @@ Used by the page at build time and by the page's worker, so that both show the s
 from typing import Any
 
 from calculators.core.declare import Field, Spec
-from calculators.core.numbers import show_number, show_plain
+from calculators.core.numbers import show_number
 from calculators.core.units import System, to_shown, unit_shown
 
 NOT_POSSIBLE = "–"
@@ -16,8 +16,7 @@ BREAK = ";\n"  # between figures by name; the style sheet keeps the new line
 def rows(spec: Spec, outputs: dict[str, Any], system: System = "metric") -> list[dict[str, str]]:
     """One row an output: key, label, value, unit, help. A verdict or rating comes first.
 
-    An output that is a file's text is left to ``downloads``, one that is a list of rows to ``cards``,
-    another calculator's inputs to ``onward``.
+    An output that is a file's text is left to ``downloads``, one that is a list of rows to ``cards``.
     """
     ordered = sorted(spec.outputs, key=lambda field: field.kind != "choice")
     return [
@@ -39,19 +38,6 @@ def downloads(spec: Spec, outputs: dict[str, Any]) -> list[dict[str, str]]:
         {"label": field.label, **field.download._asdict(), "text": outputs[field.key]}
         for field in spec.outputs
         if field.download and outputs[field.key]
-    ]
-
-
-def onward(spec: Spec, outputs: dict[str, Any]) -> list[dict[str, Any]]:
-    """Links to other calculators, filled with what was found: label, calculator, inputs as text."""
-    return [
-        {
-            "label": field.label,
-            "calculator": field.onward.calculator,
-            "inputs": {key: show_plain(value, 6) for key, value in outputs[field.key].items()},
-        }
-        for field in spec.outputs
-        if field.onward and outputs[field.key]
     ]
 
 

@@ -3,10 +3,10 @@
 from typing import NamedTuple
 
 from calculators.science.animals.reading_lines import LINES, Standing, standing
+from calculators.science.conversions import CM2_PER_DM2
 from calculators.science.nitrogen.tank import common_surface_cm2
 from calculators.science.water.oxygen_solubility import saturation_at_sea_level_mg_l
 
-CM2_PER_DM2 = 100
 DM_PER_CM = 0.1
 # How fast gas passes a water's surface, cm/h. A lake in no wind: 2 (Cole and Caraco 1998, from
 # memory). 7 is the median of a small lake under light wind (boreal-lake-gas-2014), taken here for a

@@ -6,11 +6,11 @@ from typing import Literal, NamedTuple
 from calculators.science.animals.air import Air, air_of, harmful_mg_l, hours_until
 from calculators.science.animals.load import Kept, Totals
 from calculators.science.animals.warmth import worst_warmth
+from calculators.science.conversions import MG_PER_G
 from calculators.science.nitrogen.filter_load import HOURS_PER_DAY, FilterLoad, filter_load
 
 Burden = Literal["no-line-reached", "heavy", "overstocked", "wrong-temperature"]
 NIGHT_H = 12
-MG_PER_G = 1000
 
 
 class Burdens(NamedTuple):

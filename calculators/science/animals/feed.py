@@ -5,8 +5,6 @@ Shared by everything that asks what a week's feed brings, so that all agree.
 
 from calculators.science.water.chemistry import NITROGEN_SHARE_OF_PROTEIN
 
-MM_PER_CM = 10  # lengths are measured in mm, and the length-weight figures are for cm
-
 # g of total ammonia nitrogen that animals give off for each g of protein fed: Timmons and Ebeling,
 # P_TAN = F × PC × 0.092 over a feeding day. The figure was seen in two public programs for fish
 # farms, not in the book. It is 57.5 % of the nitrogen fed; their own measurements spread widely.

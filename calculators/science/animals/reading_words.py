@@ -8,7 +8,9 @@ from calculators.core.numbers import show_number
 from calculators.core.result import Link, Note
 from calculators.science.animals.reading_lines import standing
 
-FEVER_C_A_DAY = 2  # common practice, no source: how fast animals may follow a change of warmth
+WARMTH_STEP = (
+    "1 °C (2 °F)"  # an hour: how fast animals may be warmed or cooled; common practice, no source
+)
 NAMES = {"ph": "A pH", "oxygen_mg_l": "Oxygen"}
 ACTIONS = {
     (
@@ -26,12 +28,12 @@ ACTIONS = {
         "temperature_c",
         "low",
     ): "Look at the heater: unplug it before you reach in. Warm the water by no more "
-    f"than about {FEVER_C_A_DAY} °C (4 °F) a day, and by hours only where animals lie on their sides.",
+    f"than about {WARMTH_STEP} an hour, and pour in no warm water.",
     (
         "temperature_c",
         "high",
     ): "Unplug the heater, turn off the lamp, take off the cover, add air, and let a "
-    f"fan blow over the surface. Cool it by about {FEVER_C_A_DAY} °C (4 °F) in a few hours, with no ice.",
+    f"fan blow over the surface. Cool it by no more than about {WARMTH_STEP} an hour, with no ice.",
     ("oxygen_mg_l", "low"): "Add air and move the surface now, and stop feeding.",
 }
 

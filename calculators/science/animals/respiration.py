@@ -2,8 +2,9 @@
 
 import math
 
+from calculators.science.conversions import KELVIN_AT_0_C
+
 OXYGEN_MG_PER_MMOL = 31.998  # O2, from the abridged atomic weight 15.999
-KELVIN_AT_0_C = 273.15
 MASS_OF_FIT_G = 50.0  # the temperature curve of the source is for a fish of this mass
 MASS_EXPONENT = 0.80  # of the source's general equation over 69 species
 

@@ -3,33 +3,48 @@
 What is not known is taken at the worse value that such a tank may well have.
 """
 
-from calculators.science.animals.reading_lines import IN_RANGE, LINES, Standing, edge_of
+from typing import Literal
+
+from calculators.science.animals.reading_lines import IN_RANGE, Standing, edge_of
 from calculators.science.water.ammonia import (
     ACT_NH3_MG_N_L,
+    Rating,
     acute_limit_mg_n_l,
     chronic_limit_mg_n_l,
     rate,
     unionised_share,
 )
+from calculators.science.water.unread import HIGHEST_PH, WARM_C
 
-# pH and warmth of a planted tank late on a bright day in summer; judgement.
-WORST_PH = 8.5
-WORST_TEMPERATURE_C = 28.0
 # The most nitrite for a short time, mg N/L, by chloride up to so many mg/L: bc-nitrite.
 MOST_NITRITE = ((2.0, 0.06), (4.0, 0.12), (6.0, 0.18), (8.0, 0.24), (10.0, 0.30))
+# The bands of a toxic reading: harmful is split, since some of it waits for a daily test.
+Grade = Literal["in-range", "watch", "harmful", "deadly"]
+
+
+def ammonia_grade(total_mg_n_l: float, ph: float, temperature_c: float) -> Grade:
+    """The band of total ammonia nitrogen: by its toxic share and the US criteria, as free-ammonia has it."""
+    toxic = total_mg_n_l * unionised_share(ph, temperature_c)
+    if toxic >= ACT_NH3_MG_N_L or total_mg_n_l > acute_limit_mg_n_l(ph, temperature_c):
+        return "deadly"
+    grades: dict[Rating, Grade] = {"low": "in-range", "watch": "watch", "act": "harmful"}
+    return grades[rate(total_mg_n_l / chronic_limit_mg_n_l(ph, temperature_c), toxic)]
 
 
 def ammonia_standing(
     total_mg_n_l: float, ph: float | None = None, temperature_c: float | None = None
 ) -> Standing:
-    """How total ammonia nitrogen stands: by its toxic share and the US criteria, as free-ammonia rates it."""
-    acid = WORST_PH if ph is None else ph
-    warmth = WORST_TEMPERATURE_C if temperature_c is None else temperature_c
-    toxic = total_mg_n_l * unionised_share(acid, warmth)
-    if toxic >= ACT_NH3_MG_N_L or total_mg_n_l > acute_limit_mg_n_l(acid, warmth):
-        return Standing("deadly", "high")
-    rating = rate(total_mg_n_l / chronic_limit_mg_n_l(acid, warmth), toxic)
-    return IN_RANGE if rating == "low" else Standing("harmful", "high")
+    """How total ammonia nitrogen stands; what is not known is taken at the worse value."""
+    acid = HIGHEST_PH if ph is None else ph
+    warmth = WARM_C if temperature_c is None else temperature_c
+    return standing_of(ammonia_grade(total_mg_n_l, acid, warmth))
+
+
+def standing_of(grade: Grade) -> Standing:
+    """The band of the table of lines: what asks for a daily test harms already."""
+    if grade == "in-range":
+        return IN_RANGE
+    return Standing("deadly" if grade == "deadly" else "harmful", "high")
 
 
 def most_nitrite_mg_n_l(chloride_mg_l: float | None = None) -> float:
@@ -39,9 +54,13 @@ def most_nitrite_mg_n_l(chloride_mg_l: float | None = None) -> float:
     return next((most for up_to, most in MOST_NITRITE if known < up_to), highest)
 
 
+def nitrite_grade(nitrite_mg_n_l: float, chloride_mg_l: float | None = None) -> Grade:
+    """The band of nitrite; chloride shifts where it harms, never where it kills: some fish are not helped."""
+    if nitrite_mg_n_l >= edge_of("nitrite_mg_n_l", "deadly_high"):
+        return "deadly"
+    return "watch" if nitrite_mg_n_l >= most_nitrite_mg_n_l(chloride_mg_l) else "in-range"
+
+
 def nitrite_standing(nitrite_mg_n_l: float, chloride_mg_l: float | None = None) -> Standing:
-    """How nitrite stands; chloride shifts where it harms, never where it kills: some fish are not helped."""
-    if nitrite_mg_n_l >= (LINES["nitrite_mg_n_l"].deadly_high or 0.0):
-        return Standing("deadly", "high")
-    harms = nitrite_mg_n_l >= most_nitrite_mg_n_l(chloride_mg_l)
-    return Standing("harmful", "high") if harms else IN_RANGE
+    """How nitrite stands beside this much chloride, the least where it is not known."""
+    return standing_of(nitrite_grade(nitrite_mg_n_l, chloride_mg_l))

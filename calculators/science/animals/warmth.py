@@ -8,6 +8,7 @@ from calculators.core.result import Note
 from calculators.science.animals.animals import ANIMALS, Animal, shown_name
 from calculators.science.animals.load import Kept
 from calculators.science.animals.reading_lines import standing
+from calculators.science.animals.reading_words import WARMTH_STEP
 
 SOON = (
     "Animals already in it: bring it back into that range over a day. "
@@ -15,12 +16,12 @@ SOON = (
 )
 FAR_C = 3.0  # beyond a kind's own range: harm that does not wait; common practice, no source
 TOO_WARM = (
-    "Animals already in it: switch off heater and lamp, add air, and cool by about 2 °C an hour, no "
-    "faster. No animals yet: put in none."
+    f"Animals already in it: switch off heater and lamp, add air, and cool by about {WARMTH_STEP} an hour, "
+    "no faster. No animals yet: put in none."
 )  # common practice, no source
 TOO_COLD = (
     "Animals already in it: see whether the heater works, pull its plug before your hands go in, and "
-    "warm by about 2 °C an hour, no faster. No animals yet: put in none."
+    f"warm by about {WARMTH_STEP} an hour, no faster. No animals yet: put in none."
 )  # common practice, no source
 
 

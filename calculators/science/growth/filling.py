@@ -2,7 +2,7 @@
 
 import math
 
-DAYS_A_WEEK = 7
+from calculators.science.conversions import DAYS_PER_WEEK
 
 
 def stems_for(area_cm2: float, spacing_cm: float) -> int:
@@ -29,7 +29,7 @@ def cover_by_week(
     start: float, settle_days: float, doubling_days: float, after_cut: float, weeks: int
 ) -> tuple[list[float], list[float]]:
     """Weeks and cover in percent, with a point at each turn: settled, full, cut."""
-    last = weeks * DAYS_A_WEEK
+    last = weeks * DAYS_PER_WEEK
     days, covers, cover, day = [0.0], [100 * start], start, min(settle_days, last)
     days.append(day)
     covers.append(100 * cover)
@@ -44,7 +44,7 @@ def cover_by_week(
             cover = after_cut
             days.append(day)
             covers.append(100 * cover)
-    return [one / DAYS_A_WEEK for one in days], covers
+    return [one / DAYS_PER_WEEK for one in days], covers
 
 
 def trims_within(days: float, first_day: float, every_days: float) -> int:

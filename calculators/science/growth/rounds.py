@@ -2,13 +2,14 @@
 
 import math
 
-DAYS_A_WEEK = 7
+from calculators.science.conversions import DAYS_PER_WEEK
+
 ROUNDING = 1e-9  # so that the tenth time of every 2.8 days is day 28 and not 29
 
 
 def minutes_a_week(minutes: float, every_days: float) -> float:
     """Minutes a week of a task that takes so many each time."""
-    return minutes * DAYS_A_WEEK / every_days
+    return minutes * DAYS_PER_WEEK / every_days
 
 
 def due_days(every_days: float, since_days: float, last_day: int) -> list[int]:

@@ -2,7 +2,7 @@
 
 from calculators.science.water import chemistry
 
-CACO3_MG_PER_N = chemistry.CACO3 / chemistry.N  # 7.146: two equivalents a mole nitrified
+CACO3_MG_PER_N = chemistry.CACO3 / chemistry.N  # two equivalents a mole nitrified
 
 
 def alkalinity_change(
@@ -11,7 +11,7 @@ def alkalinity_change(
     """Alkalinity gained, meq, from flows of nitrogen in mg.
 
     Equation: ΔAlk = (to ammonium − 2 · nitrified − ammonium taken up + nitrate taken up or lost) / 14.007
-    Flows in mg N, 14.007 mg a mmol. Nitrification uses 7.14 g of calcium carbonate a g of nitrogen.
+    Flows in mg N, 14.007 mg a mmol. Nitrification uses 7.1 g of calcium carbonate a g of nitrogen.
     Excretion and rot that make the ammonium first give half of it back, and so does nitrate that
     plants take or the soil loses.
     """

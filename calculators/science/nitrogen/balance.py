@@ -2,10 +2,9 @@
 
 from typing import Literal, NamedTuple
 
+from calculators.science.conversions import CM2_PER_M2, DAYS_PER_WEEK
 from calculators.science.nitrogen.constants import (
     AT_MOST_PER_PROTEIN,
-    CM2_PER_M2,
-    DAYS_PER_WEEK,
     EXCRETED_PER_PROTEIN,
     EXCRETED_SHARE,
     NITRATE_PER_N,
@@ -13,6 +12,7 @@ from calculators.science.nitrogen.constants import (
 )
 from calculators.science.nitrogen.feed import feed_nitrogen_mg_day
 from calculators.science.nitrogen.steady import Cycle, floating_uptake, nitrate_of, trimmed_uptake
+from calculators.science.water.repeated_change import after_change
 
 Verdict = Literal["building", "steady", "running-short"]
 STEADY_MG_L_WEEK = 1.0  # less than that a kit cannot tell in a month; judgement
@@ -89,6 +89,6 @@ def saw(now: float, cycle: Cycle, days: float) -> tuple[list[float], list[float]
         levels.append(max(0.0, level + cycle.rise_day * (until - day)))
         if until < days and cycle.share > 0:
             times.append(until)
-            levels.append(levels[-1] - cycle.share * (levels[-1] - cycle.tap))
+            levels.append(after_change(levels[-1], cycle.tap, cycle.share))
         day = until
     return times, levels

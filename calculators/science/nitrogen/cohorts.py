@@ -10,7 +10,7 @@ from collections.abc import Sequence
 from itertools import pairwise
 from typing import NamedTuple
 
-from calculators.science.nitrogen.constants import PERCENT_TO_MG_PER_G
+from calculators.science.conversions import PERCENT_TO_MG_PER_G
 from calculators.science.nitrogen.plant_constants import (
     DRY_SHARE_FLOATING,
     DRY_SHARE_ROOTED,

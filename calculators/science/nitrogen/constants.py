@@ -6,14 +6,10 @@ made from these annotations. The plants' numbers are in ``plant_constants.py``.
 
 from typing import Annotated
 
+from calculators.science.animals.feed import AMMONIA_N_PER_PROTEIN
 from calculators.science.nitrogen.about import About
 from calculators.science.water import chemistry
 
-# Units only
-MG_PER_G = 1_000.0
-CM2_PER_M2 = 10_000.0
-DAYS_PER_WEEK = 7.0
-PERCENT_TO_MG_PER_G = 10.0  # 1 % of dry mass is 10 mg a gram
 NITRATE_PER_N: Annotated[
     float, About("g/g", "nitrate, NO₃, that holds a gram of nitrogen", "well-documented",
                  "atomic weights", "ciaaw-2021")
@@ -26,14 +22,14 @@ NITROGEN_OF_PROTEIN: Annotated[
 EXCRETED_PER_PROTEIN: Annotated[
     float, About("g N/g", "ammonia nitrogen excreted for each gram of protein fed", "reported",
                  "fish farms; second-hand", "timmons-ebeling")
-] = 0.092  # fmt: skip
+] = AMMONIA_N_PER_PROTEIN  # fmt: skip
 AT_MOST_PER_PROTEIN: Annotated[
     float, About("g N/g", "the same where all solids stay and rot", "reported",
                  "shrimp farms; second-hand", "timmons-ebeling")
 ] = 0.144  # fmt: skip
 EXCRETED_SHARE: Annotated[
     float, About("", "of the eaten nitrogen that is excreted", "reported",
-                 "0.092 over 0.16", "timmons-ebeling")
+                 "excreted over held by protein", "timmons-ebeling")
 ] = EXCRETED_PER_PROTEIN / NITROGEN_OF_PROTEIN  # fmt: skip
 RETAINED_PERCENT: Annotated[
     float, About("%", "of the eaten nitrogen that stays in the animals, unless entered", "reported",

@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 from typing import Literal, NamedTuple
 
-from calculators.science.nitrogen.record import Line
+from calculators.science.nitrogen.daily_record import Line
 
 Direction = Literal["rising", "falling", "up-and-down", "level"]
 # Less than either of these no kit tells from one test to the next: common practice, no source.

@@ -3,8 +3,9 @@
 from collections.abc import Sequence
 from typing import NamedTuple
 
+from calculators.science.conversions import DAYS_PER_WEEK
 from calculators.science.nitrogen.budget import Ledger
-from calculators.science.nitrogen.constants import DAYS_PER_WEEK, NITRATE_PER_N
+from calculators.science.nitrogen.constants import NITRATE_PER_N
 from calculators.science.nitrogen.model import (
     ALKALINITY,
     AMMONIUM,
@@ -19,7 +20,7 @@ from calculators.science.nitrogen.start import fate_of
 from calculators.science.nitrogen.tank import Event, Rates, Tank
 
 IN_ORDER = ("change", "dose", "thin", "weekly trim", "trim", "feed")  # on the same day
-NIGH = 1e-9  # days; two times this near are one
+SAME_MOMENT_DAYS = 1e-9  # two times this near are one
 
 
 class Task(NamedTuple):
@@ -39,7 +40,7 @@ class Scene(NamedTuple):
 
 def schedule(tank: Tank, events: Sequence[Event], days: float) -> list[Task]:
     """All that happens before the last day: repeated changes, weekly trims, single events."""
-    planned = [Task(*event) for event in events if event.day < days - NIGH]
+    planned = [Task(*event) for event in events if event.day < days - SAME_MOMENT_DAYS]
     if tank.change_percent > 0:
         for day in repeated(tank.change_every_days, days):
             planned.append(Task(day, "change", tank.change_percent))
@@ -54,7 +55,7 @@ def schedule(tank: Tank, events: Sequence[Event], days: float) -> list[Task]:
 
 def repeated(every: float, days: float) -> list[float]:
     """The days of something done again and again, from ``every`` on, before the last day."""
-    return [every * number for number in range(1, int((days - NIGH) / every) + 1)]
+    return [every * number for number in range(1, int((days - SAME_MOMENT_DAYS) / every) + 1)]
 
 
 def apply(event: Task, scene: Scene, tank: Tank, rates: Rates, ledger: Ledger) -> Scene:

@@ -3,14 +3,13 @@
 import math
 from typing import NamedTuple
 
+from calculators.science.animals.feed import feed_nitrogen_g
+from calculators.science.conversions import DAYS_PER_WEEK, MG_PER_G
 from calculators.science.nitrogen.constants import (
-    DAYS_PER_WEEK,
     EXCRETED_SHARE,
     LABILE_SHARE,
-    MG_PER_G,
     MINERALISATION_20,
     MINERALISATION_THETA,
-    NITROGEN_OF_PROTEIN,
 )
 
 
@@ -36,7 +35,7 @@ def feed_nitrogen_mg_day(feed_g_week: float, protein_percent: float) -> float:
 
     Equation: F_N = 1000/7 · feed · protein/100 · 0.16
     """
-    return feed_g_week / DAYS_PER_WEEK * MG_PER_G * protein_percent / 100 * NITROGEN_OF_PROTEIN
+    return MG_PER_G * feed_nitrogen_g(feed_g_week / DAYS_PER_WEEK, protein_percent)
 
 
 def feed_fate(fed_mg_day: float, retained_percent: float, uneaten_percent: float) -> FeedFate:

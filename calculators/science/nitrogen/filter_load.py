@@ -2,7 +2,7 @@
 
 from typing import NamedTuple
 
-from calculators.science.nitrogen.constants import CM2_PER_M2
+from calculators.science.conversions import CM2_PER_M2
 from calculators.science.nitrogen.tank import common_surface_cm2
 from calculators.science.water.ammonia import (
     ACT_NH3_MG_N_L,

@@ -3,7 +3,7 @@
 from collections.abc import Callable, Sequence
 from typing import NamedTuple
 
-from calculators.science.nitrogen.constants import CM2_PER_M2
+from calculators.science.conversions import CM2_PER_M2
 from calculators.science.nitrogen.plant_constants import FLOATING_WET_G_M2
 from calculators.science.nitrogen.simulate import COARSE, simulate
 from calculators.science.nitrogen.tank import Event, Plant, Rates, Tank

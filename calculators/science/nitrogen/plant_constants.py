@@ -2,13 +2,16 @@
 
 from typing import Annotated
 
+from calculators.science.conversions import PERCENT_TO_MG_PER_G
 from calculators.science.nitrogen.about import About
+
+CRITICAL_N_PERCENT = 1.3  # of dry mass; Gerloff and Krombholz 1966, from memory
 
 # The store of nitrogen
 CRITICAL_N: Annotated[
-    float, About("mg N/g", "critical store, 1.3 %: below it leaves brown", "reported",
+    float, About("mg N/g", f"critical store, {CRITICAL_N_PERCENT} %: below it leaves brown", "reported",
                  "value from memory", "gerloff-krombholz-1966")
-] = 13.0  # fmt: skip
+] = CRITICAL_N_PERCENT * PERCENT_TO_MG_PER_G  # fmt: skip
 LEAST_N: Annotated[
     float, About("mg N/g", "least store, 0.62 %: growth is nil", "reported",
                  "least of 1,700 samples of a floating fern", "room-thomas-1986")

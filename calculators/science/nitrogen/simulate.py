@@ -4,10 +4,10 @@ from collections.abc import Sequence
 from typing import NamedTuple
 
 from calculators.science.nitrogen.budget import Ledger
-from calculators.science.nitrogen.events import NIGH, Scene, apply, schedule
+from calculators.science.nitrogen.daily_record import Line, Record, line
+from calculators.science.nitrogen.events import SAME_MOMENT_DAYS, Scene, apply, schedule
 from calculators.science.nitrogen.model import FIRST_COHORT, NITRIFIED, Model
 from calculators.science.nitrogen.ode import State, Tolerance, solve
-from calculators.science.nitrogen.record import Line, Record, line
 from calculators.science.nitrogen.right_side import right_side
 from calculators.science.nitrogen.start import build
 from calculators.science.nitrogen.tank import Event, Rates, Tank
@@ -49,7 +49,7 @@ def simulate(
     now, step = 0.0, 0.02
     for event in [*schedule(tank, events, days), None]:
         until = days if event is None else event.day
-        if until > now + NIGH:
+        if until > now + SAME_MOMENT_DAYS:
             f = right_side(scene.model)
             state, step = solve(f, now, until, scene.state, allowed, record.step, step)
             ledger.feed(scene.model, until - now)

@@ -2,8 +2,8 @@
 
 import math
 
+from calculators.science.conversions import CM2_PER_M2
 from calculators.science.nitrogen.constants import (
-    CM2_PER_M2,
     DENITRIFICATION_AT_MG_L,
     DENITRIFICATION_HALF_MG_L,
     SOIL_RELEASE_HALVES_DAYS,

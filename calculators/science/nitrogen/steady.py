@@ -3,12 +3,8 @@
 import math
 from typing import NamedTuple
 
-from calculators.science.nitrogen.constants import (
-    CM2_PER_M2,
-    DAYS_PER_WEEK,
-    EXCRETED_SHARE,
-    NITRATE_PER_N,
-)
+from calculators.science.conversions import CM2_PER_M2, DAYS_PER_WEEK
+from calculators.science.nitrogen.constants import EXCRETED_SHARE, NITRATE_PER_N
 from calculators.science.nitrogen.feed import feed_nitrogen_mg_day
 from calculators.science.nitrogen.plant_constants import (
     DRY_SHARE_ROOTED,
@@ -16,6 +12,7 @@ from calculators.science.nitrogen.plant_constants import (
     HEALTHY_N_FLOATING,
     HEALTHY_N_ROOTED,
 )
+from calculators.science.water.repeated_change import after_change, settled_before
 
 LEAST_SHARE = 1e-9  # of the water; a smaller change is none
 LONGEST_DAYS = 3_650.0  # beyond ten years a run of constant flows says nothing
@@ -69,7 +66,7 @@ def settled_high(cycle: Cycle) -> float | None:
     """
     if cycle.share < LEAST_SHARE:
         return None
-    high = cycle.tap + cycle.rise_day * cycle.every / cycle.share
+    high = settled_before(cycle.tap, cycle.rise_day * cycle.every, cycle.share)
     return high if high > 0 else None
 
 
@@ -78,7 +75,7 @@ def settled_low(cycle: Cycle, high: float | None) -> float | None:
 
     Equation: low = high − share · (high − tap)
     """
-    return None if high is None else high - cycle.share * (high - cycle.tap)
+    return None if high is None else after_change(high, cycle.tap, cycle.share)
 
 
 def days_to_nothing(now: float, cycle: Cycle) -> float | None:
@@ -92,7 +89,7 @@ def days_to_nothing(now: float, cycle: Cycle) -> float | None:
     if cycle.share < LEAST_SHARE:
         return within_reason(now / -cycle.rise_day)
     step = cycle.rise_day * cycle.every
-    first, aim = now + step, cycle.tap + step / cycle.share
+    first, aim = now + step, settled_before(cycle.tap, step, cycle.share)
     if first <= 0:
         return now / -cycle.rise_day
     if aim >= 0:
@@ -103,7 +100,7 @@ def days_to_nothing(now: float, cycle: Cycle) -> float | None:
     )
     changes = max(1, math.ceil(full - 1e-12))
     before = aim + (first - aim) * (1 - cycle.share) ** (changes - 1)
-    after = before - cycle.share * (before - cycle.tap)
+    after = after_change(before, cycle.tap, cycle.share)
     return within_reason(changes * cycle.every + after / -cycle.rise_day)
 
 
@@ -124,8 +121,8 @@ def extra_to_hold(cycle: Cycle, target: float, volume_l: float) -> float:
     rise in mg/L a day as NO3. Below zero: so much more may come in. Divided by the uptake of a
     square centimetre of cover or a gram of stems it is the cover or the stems that would do.
     """
-    held = cycle.share * (target - cycle.tap) / cycle.every  # mg/L a day that changes carry off
-    return (cycle.rise_day - held) * volume_l / NITRATE_PER_N
+    carried_off = cycle.share * (target - cycle.tap) / cycle.every  # by changes, mg/L a day
+    return (cycle.rise_day - carried_off) * volume_l / NITRATE_PER_N
 
 
 def standing_stems(nitrogen_mg_day: float, doubling_days: float) -> float:

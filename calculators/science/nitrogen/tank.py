@@ -5,8 +5,8 @@ from typing import Annotated, Literal, NamedTuple, get_args
 from calculators.core.form_hints import ByChoice, Step, Suggest
 from calculators.core.quantities import Days, DoublingTime, Factor, WetMass
 from calculators.core.quantity import Choices, Help, Label, Possible, PossibleBy
+from calculators.science.conversions import CM2_PER_M2
 from calculators.science.nitrogen.constants import (
-    CM2_PER_M2,
     RETAINED_PERCENT,
     SETTLED_SOIL_DAYS,
     SOIL_RELEASE_MG_M2_DAY,

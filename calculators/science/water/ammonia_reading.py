@@ -33,6 +33,11 @@ ReportedAs = Annotated[
 ]
 
 
+BOUND_IS_COUNTED = Note(
+    "info", "Many kits still count ammonia that a conditioner has bound. Its label says so."
+)
+
+
 def total_nitrogen(ammonia_mg_l: float, reported_as: str) -> float:
     """Total ammonia nitrogen of a kit's number, mg N/L."""
     return ammonia_mg_l / READING_PER_N[reported_as]

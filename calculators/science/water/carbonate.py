@@ -7,9 +7,12 @@ mol/L, which in fresh water is mol/kg within half a per cent.
 import math
 from typing import NamedTuple
 
+from calculators.science.conversions import KELVIN_AT_0_C
 from calculators.science.water import chemistry
 
-ZERO_C_IN_K = 273.15
+# Common practice, no source: above it fish show distress, sooner where oxygen is low; and gas alone
+# seldom sets the pH so.
+SUFFOCATING_CO2_MG_L = 30
 CARBON_DIOXIDE_MG_PER_MOL = 1000 * chemistry.molar_mass(C=1, O=2)
 # Davies: A at 25 °C; between 0 and 40 °C it runs from 0.49 to 0.52, which changes CO2 by 0.3 % at most
 DAVIES_A = 0.509
@@ -25,7 +28,7 @@ AIR_CO2_ATM = 420e-6  # about the mean of outdoor air in 2023; a room holds more
 
 def five_terms(temperature_c: float, a: float, b: float, c: float, d: float, e: float) -> float:
     """The form that the source uses for each log K: a + b T + c/T + d log10 T + e/T², T in kelvin."""
-    kelvin = temperature_c + ZERO_C_IN_K
+    kelvin = temperature_c + KELVIN_AT_0_C
     return a + b * kelvin + c / kelvin + d * math.log10(kelvin) + e / kelvin**2
 
 
@@ -46,7 +49,7 @@ def pk_gas(temperature_c: float) -> float:
 
 def pk_water(temperature_c: float) -> float:
     """pK of water."""
-    kelvin = temperature_c + ZERO_C_IN_K
+    kelvin = temperature_c + KELVIN_AT_0_C
     a, b, c = WATER_PK
     return a / kelvin - b + c * kelvin
 

@@ -25,7 +25,7 @@ WAITING: tuple[Way, ...] = ("match-first", "bind-first")
 # At most 90 %: animals keep some of their own water.
 STEP_PERCENT = 5.0
 PERCENTS = tuple(STEP_PERCENT * step for step in range(19))
-HALF = 50.0
+HALF_PERCENT = 50.0
 # A model is right within a few per cent, a kit is not: what is below the act line must stay clear of it.
 CLEAR_OF_ACT = 0.9 * ACT_NH3_MG_N_L
 # Common practice, no source: a large single change of another hardness is hard on animals.
@@ -115,7 +115,7 @@ def single_change(percents: list[float], none: Outcome, tank: Water, tap: Water)
         gentle = abs(tap.kh_dh - tank.kh_dh) > KH_JUMP_DH and GENTLE_PERCENT in percents
         if gentle and none.at_once.nh3_mg_n_l < ACT_NH3_MG_N_L:
             return GENTLE_PERCENT
-        return min(large, key=lambda percent: abs(percent - HALF))
+        return min(large, key=lambda percent: abs(percent - HALF_PERCENT))
     return max((percent for percent in percents if percent < 25), default=0.0)
 
 

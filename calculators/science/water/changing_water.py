@@ -6,15 +6,14 @@ once and more as carbon dioxide leaves, and can free enough ammonia to kill: a c
 
 from typing import NamedTuple
 
-from calculators.science.water.change_choice import Way, choose, outcome, outcomes
+from calculators.science.water.change_choice import HALF_PERCENT, Way, choose, outcome, outcomes
 from calculators.science.water.change_words import BIND, CALM, sentence
+from calculators.science.water.unread import WARM_C
 from calculators.science.water.water_mix import Water
 
 # Waters that stand in for readings which a keeper has not taken: soft to hard, KH in °dH.
 TANK_KH_DH = (0.0, 2.0, 5.0, 10.0)
 TAPS = ((6.5, 1.0), (7.5, 4.0), (8.0, 10.0), (8.3, 18.0))  # pH and KH
-WARM_C = 28.0  # free ammonia grows with warmth: an unread temperature is taken as warm
-HALF = 50.0
 
 
 class ChangeAdvice(NamedTuple):
@@ -32,7 +31,7 @@ def advise(tank: Water, tap: Water, percent: float | None = None) -> ChangeAdvic
     advised takes free ammonia to the act line from below it, by the model of ``water_mix``.
     """
     choice = choose(tank, tap, outcomes(tank, tap))
-    change = outcome(tank, tap, percent or HALF)
+    change = outcome(tank, tap, percent or HALF_PERCENT)
     return ChangeAdvice(choice.way, choice.best_percent, sentence(choice, tank, tap, change))
 
 

@@ -2,8 +2,9 @@
 
 import math
 
-KELVIN_AT_0_C = 273.15
-HPA_PER_ATMOSPHERE = 1013.25  # exact, by definition
+from calculators.core.written_units import ATMOSPHERE_HPA
+from calculators.science.conversions import KELVIN_AT_0_C
+
 SEA_LEVEL_KELVIN = 288.15  # of the standard atmosphere, ISO 2533
 LAPSE_KELVIN_PER_M = 0.0065
 STANDARD_EXPONENT = 5.25588  # g M / (R L) of the standard atmosphere
@@ -36,7 +37,7 @@ def saturation_mg_l(temperature_c: float, pressure_hpa: float) -> float:
 
     Pressure as it is where the water stands, not reduced to sea level.
     """
-    pressure = pressure_hpa / HPA_PER_ATMOSPHERE
+    pressure = pressure_hpa / ATMOSPHERE_HPA
     vapour = vapour_pressure_atm(temperature_c)
     theta = departure_per_atm(temperature_c)
     return (
@@ -50,5 +51,5 @@ def saturation_mg_l(temperature_c: float, pressure_hpa: float) -> float:
 def pressure_at_altitude_hpa(altitude_m: float) -> float:
     """Mean air pressure at an altitude below 11,000 m, hPa (standard atmosphere, ISO 2533)."""
     cooled = 1 - LAPSE_KELVIN_PER_M * altitude_m / SEA_LEVEL_KELVIN
-    pressure: float = HPA_PER_ATMOSPHERE * cooled**STANDARD_EXPONENT
+    pressure: float = ATMOSPHERE_HPA * cooled**STANDARD_EXPONENT
     return pressure

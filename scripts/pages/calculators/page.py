@@ -5,12 +5,13 @@ from typing import NamedTuple
 
 from markupsafe import Markup
 
-from calculators.bridge import address, paint
+from calculators.core.address import address
 from calculators.core.declare import Spec
 from calculators.core.describe import describe
 from calculators.core.listing import load_all
 from calculators.core.numbers import show_number
 from calculators.core.paint.answer import show_value
+from calculators.core.paint.page import paint
 from calculators.core.read import read_inputs
 from calculators.core.run import compute
 from scripts.pages.calculators import nitrogen_model as model
@@ -57,7 +58,7 @@ def fed_by(spec: Spec) -> list[Spec]:
     return [
         other
         for other in load_all().values()
-        if any(field.onward and field.onward.calculator == spec.name for field in other.outputs)
+        if any(way.calculator == spec.name for way in other.leads_to)
     ]
 
 

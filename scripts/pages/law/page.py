@@ -1,12 +1,11 @@
 """Pages of law lists, of the places where they hold, and of sources."""
 
+from calculators.core.wording import PLACES
 from scripts.pages.cite import Citations
 from scripts.pages.template import render
 from scripts.records.law import Listing, listings
 from scripts.records.load import Library
 from scripts.records.rule import Rule
-
-NAMES_IN_A_SENTENCE = {"us": "the United States", "eu": "the European Union"}
 
 
 def rule_page(slug: str, library: Library) -> str:
@@ -32,7 +31,7 @@ def place_page(key: str, library: Library) -> str:
     return render(
         "place.md.j2",
         key=key,
-        place_name=NAMES_IN_A_SENTENCE.get(key, words["place"][key]["label"]),
+        place_name=PLACES[key],
         place=library.places[key],
         rules=rules_of(key, library),
         plants=listed_plants(key, library),

@@ -8,8 +8,9 @@ import re
 from typing import Any
 
 from scripts.pages.cite import Citations
-from scripts.pages.plants.side_by_side import Desk, all_rows
+from scripts.pages.plants.side_by_side import Desk
 from scripts.pages.plants.side_parts import mark, text
+from scripts.pages.plants.side_rows import ROWS
 from scripts.pages.template import environment
 from scripts.records.load import Library
 
@@ -17,9 +18,8 @@ from scripts.records.load import Library
 def compare_data(library: Library) -> str:
     """``{rows, plants, sources}`` as JSON; every text in it is escaped HTML but the names."""
     cite = Citations(library.sources)
-    rows = all_rows()
     plants = {
-        slug: one_plant(Desk(slug, plant, cite, library.vocabulary, library.rules), rows)
+        slug: one_plant(Desk(slug, plant, cite, library.vocabulary, library.rules), ROWS)
         for slug, plant in library.plants.items()
     }
     module: Any = environment().get_template("parts.j2").module
@@ -28,7 +28,7 @@ def compare_data(library: Library) -> str:
         for reference in cite.references()
     }
     data = {
-        "rows": [[row.group, row.key, row.label] for row in rows],
+        "rows": [[row.group, row.key, row.label] for row in ROWS],
         "plants": plants,
         "sources": sources,
     }

@@ -46,11 +46,3 @@ def differ(cells: Iterable[Cell]) -> bool:
     """Whether a row tells plants apart: all are known, and no word fits every one."""
     sets = [set(cell.words) for cell in cells if cell.words is not None]
     return len(sets) > 1 and not set.intersection(*sets)
-
-
-def all_rows() -> tuple[Row, ...]:
-    """Every row, in the order of a plant's page; the marks that tell plants apart come last."""
-    from scripts.pages.plants.side_figures import FIGURES
-    from scripts.pages.plants.side_traits import TRAITS
-
-    return (*FIGURES, *TRAITS)

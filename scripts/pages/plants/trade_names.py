@@ -7,7 +7,8 @@ from markupsafe import Markup
 from scripts.drawings.draw import drawing
 from scripts.pages.cite import Citations
 from scripts.pages.plants.same_scale import cut
-from scripts.pages.plants.side_by_side import Cell, Desk, Row, all_rows, differ
+from scripts.pages.plants.side_by_side import Cell, Desk, Row, differ
+from scripts.pages.plants.side_rows import ROWS
 from scripts.pages.template import render
 from scripts.records.law import Listing, listings, listings_of
 from scripts.records.load import Library
@@ -70,7 +71,7 @@ def side_by_side(
     desks = [
         Desk(slug, library.plants[slug], cite, library.vocabulary, library.rules) for slug in slugs
     ]
-    rows = [row for row in all_rows() if row.group in GROUPS]
+    rows = [row for row in ROWS if row.group in GROUPS]
     made = [(row, [row.cell(desk) for desk in desks]) for row in rows]
     return [(row, cells, differ(cells)) for row, cells in made]
 

@@ -6,7 +6,7 @@ from typing import NamedTuple
 from calculators.diagnose.likelihood import ODDS
 from calculators.diagnose.next_check import answer_bits
 from calculators.diagnose.posterior import OF_PLANT
-from calculators.diagnose.record import CAUSES, FINDINGS, QUESTIONS, question_of, shares_of
+from calculators.diagnose.problem_table import CAUSES, FINDINGS, QUESTIONS, question_of, shares_of
 from scripts.records.problem import Evidence, Problem
 
 TITLES = {

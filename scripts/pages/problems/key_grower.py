@@ -7,7 +7,7 @@ from typing import NamedTuple
 from calculators.diagnose.likelihood import ODDS, PRIOR_WEIGHT, normal
 from calculators.diagnose.next_check import OF_TEST, SURFACE, TEST_KIT
 from calculators.diagnose.posterior import OF_PLANT
-from calculators.diagnose.record import CAUSES, FINDINGS, Cause, question_of, shares_of
+from calculators.diagnose.problem_table import CAUSES, FINDINGS, Cause, question_of, shares_of
 
 SURE = 0.75  # a lead ends where one problem has this share
 AFTER_YES = 4  # questions at most to tell apart what a sign speaks for

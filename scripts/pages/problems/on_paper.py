@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from typing import NamedTuple
 
 from calculators.diagnose.likelihood import ODDS, PRIOR_WEIGHT
-from calculators.diagnose.record import CAUSES, FINDINGS
+from calculators.diagnose.problem_table import CAUSES, FINDINGS
 from scripts.pages.problems.printed_key import key
 from scripts.pages.template import render
 from scripts.records.load import Library

@@ -7,8 +7,8 @@ from markupsafe import Markup
 
 from calculators.diagnose.follow_up import when
 from calculators.diagnose.likelihood import ODDS
+from calculators.diagnose.problem_table import CAUSES
 from calculators.diagnose.questioning import MOST_TAPS
-from calculators.diagnose.record import CAUSES
 from scripts.pages.cite import Citations
 from scripts.pages.problems import evidence
 from scripts.pages.problems import questioning as look

@@ -9,7 +9,7 @@ from typing import NamedTuple
 
 from calculators.diagnose.likelihood import PRIOR_WEIGHT
 from calculators.diagnose.posterior import OF_PLANT
-from calculators.diagnose.record import CAUSES, FINDINGS, question_of
+from calculators.diagnose.problem_table import CAUSES, FINDINGS, question_of
 from scripts.pages.problems.key_grower import STRONGLY, Couplet, Grower, Lead, speaks
 from scripts.records.load import Library
 

@@ -2,16 +2,16 @@
 
 from typing import NamedTuple
 
+from calculators.science.conversions import PERCENT_TO_MG_PER_G
 from calculators.science.nitrogen.alkalinity import hardness_dh
-from calculators.science.nitrogen.constants import NITRATE_PER_N, PERCENT_TO_MG_PER_G
-from calculators.science.nitrogen.events import floating_mass, wet_mass
+from calculators.science.nitrogen.constants import NITRATE_PER_N
+from calculators.science.nitrogen.events import SAME_MOMENT_DAYS, floating_mass, wet_mass
 from calculators.science.nitrogen.hunger import Hunger, stores
 from calculators.science.nitrogen.model import ALKALINITY, AMMONIUM, NITRATE, NITRITE, Model
 from calculators.science.nitrogen.ode import State, Step
 from calculators.science.nitrogen.plant_constants import FLOATING_LAYER_G_M2
 from calculators.science.nitrogen.plants import floater_light
 
-NIGH = 1e-9
 NOTHING = float("nan")  # shown as a gap: there are no plants to speak of
 
 
@@ -54,7 +54,7 @@ class Record:
     def step(self, step: Step) -> None:
         """Take note of one step of the solver."""
         end = step.start + step.width
-        while self.daily and self._next < end - NIGH:
+        while self.daily and self._next < end - SAME_MOMENT_DAYS:
             self.note(self._next, step.at(self._next))
         self.look(end, step.after)
 
@@ -71,7 +71,7 @@ class Record:
         """Write one line; a day that is written now is not written again."""
         if self.daily:
             self.lines.append(line(day, self.model, state))
-        if self._next <= day + NIGH:
+        if self._next <= day + SAME_MOMENT_DAYS:
             self._next += 1.0
 
 

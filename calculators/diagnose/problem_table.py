@@ -73,6 +73,14 @@ PLANTS = {key: Kind(**fields) for key, fields in TABLE["plants"].items()}
 WHERE: dict[str, str] = TABLE["where"]
 
 
+def upper_edge(key: str) -> float:
+    """The figure up to which a finding of a reading holds. Raises ``ValueError`` where it has none."""
+    edge = FINDINGS[key].up_to
+    if edge is None:
+        raise ValueError(f"the finding {key} has no upper edge")
+    return edge
+
+
 def question_of(key: str) -> str:
     """The question that a finding answers: findings of one input are answers to the same one."""
     return FINDINGS[key].input or key

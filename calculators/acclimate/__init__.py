@@ -1,0 +1,1 @@
+"""From the bag to the tank."""

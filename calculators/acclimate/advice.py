@@ -1,0 +1,93 @@
+"""The first words to a keeper with a bag: whether to drip, and why not."""
+
+from typing import NamedTuple
+
+from calculators.acclimate.bag_ammonia import SHORT_TRIP_HOURS, Bag, Toxic
+from calculators.core.numbers import show_number
+from calculators.core.result import Link, Note
+from calculators.science.animals.reading_lines import standing
+from calculators.science.water.ammonia import WATCH_NH3_MG_N_L
+
+DANGER_LINK = (Link("Animals in danger", "danger/"),)
+
+
+class Arrival(NamedTuple):
+    """A bag that has come, what the drip would take, and the tank; hardness as (bag, tank) or None."""
+
+    bag: Bag
+    toxic: Toxic
+    drip: bool
+    minutes: float
+    vessel_l: float
+    share_percent: float
+    tank_ph: float
+    tank_temperature_c: float
+    hardness: tuple[float, float] | None
+
+
+def unfit_tank(here: Arrival) -> list[Note]:
+    """A tank whose own readings kill takes no animals, dripped or not."""
+    levels = {
+        standing("ph", here.tank_ph).level,
+        standing("temperature_c", here.tank_temperature_c).level,
+    }
+    if "deadly" not in levels:
+        return []
+    text = (
+        "Put no animals into this tank: its own pH or temperature can kill. Keep them in clean, "
+        "dechlorinated water of their own warmth and hardness, with air, until it is right."
+    )
+    return [Note("danger", text, True)]
+
+
+def answer(here: Arrival) -> Note:
+    """Whether to drip, and the reason."""
+    if not here.drip:
+        return Note("danger", f"Do not drip. {why_not(here)} {STEPS}", True, DANGER_LINK)
+    text = (
+        f"Drip about {show_number(here.minutes, 2)} minutes, until the vessel holds "
+        f"{show_number(here.vessel_l, 2)} L, {show_number(here.share_percent)} % of it tank water. Then "
+        "move the animals with a net, without the water."
+    )
+    if here.bag.ammonia_mg_n_l is None:
+        text += (
+            " That is for a short trip: test the bag for ammonia as you open it, and if any shows, do not "
+            "drip."
+        )
+        return Note("caution", text, True)
+    if (here.toxic.opened or 0.0) >= WATCH_NH3_MG_N_L:
+        text += (
+            f" Begin at once and do not let it stand: in the open bag up to "
+            f"{show_number(here.toxic.opened or 0.0, 2)} mg N/L of its ammonia turns toxic."
+        )
+        return Note("caution", text, True)
+    if here.bag.ammonia_mg_n_l == 0 and here.bag.hours > SHORT_TRIP_HOURS:
+        text += (
+            " A bag of so many hours seldom holds no ammonia: test it once more before you begin."
+        )
+        return Note("caution", text, True)
+    return Note("info", text, True)
+
+
+def why_not(here: Arrival) -> str:
+    """Why this bag is not dripped."""
+    bag, toxic = here.bag, here.toxic
+    if bag.ammonia_mg_n_l is None:
+        return (
+            f"After {show_number(bag.hours, 2)} hours a bag holds ammonia, and none was read: more than "
+            f"{show_number(SHORT_TRIP_HOURS)} hours count as long travel here."
+        )
+    worst = max(toxic.opened or 0.0, toxic.at_tank_ph or 0.0, toxic.in_bag or 0.0)
+    highest = max(toxic.open_ph, here.tank_ph)
+    return (
+        f"The bag holds {show_number(bag.ammonia_mg_n_l, 2)} mg N/L of ammonia. Its pH rises as it stands "
+        f"open or takes up tank water, up to {show_number(highest, 2)}, and then as much as "
+        f"{show_number(worst, 2)} is toxic."
+    )
+
+
+STEPS = (
+    "Float the closed bag until its warmth is within 2 °C (4 °F) of the tank's. Then open it, take the "
+    "animals out with a net within a minute or two, and let them into the tank. Put no air into the bag, "
+    "and no bag water into the tank."
+)

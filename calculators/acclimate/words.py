@@ -1,0 +1,106 @@
+"""What the calculator for new animals says: whether to drip, then how, and what to do where not."""
+
+from calculators.acclimate.advice import Arrival, answer, unfit_tank
+from calculators.core.numbers import show_number
+from calculators.core.result import Note
+from calculators.science.animals.reading_words import reading_notes
+
+# Common practice, no source: the differences that animals bear at once, and how long a drip may take.
+GH_STEP_DH = 4.0
+WARMTH_STEP_C = 2.0
+LONG_DRIP_MINUTES = 90.0
+
+
+def notes(here: Arrival) -> tuple[Note, ...]:
+    """Drip or not first, then the tank itself, then how."""
+    how = (while_dripping(here),) if here.drip else (CLEAN_VESSEL,)
+    return (
+        *unfit_tank(here),
+        answer(here),
+        *reading_notes(ph=here.tank_ph, temperature_c=here.tank_temperature_c),
+        TEST_TANK,
+        match_warmth(here),
+        *how,
+        *about_hardness(here),
+        GAS, NO_BAG_WATER, AFTERWARDS,
+    )  # fmt: skip
+
+
+def match_warmth(here: Arrival) -> Note:
+    """Temperature first, with the bag closed."""
+    apart = abs(here.tank_temperature_c - here.bag.temperature_c)
+    if apart <= WARMTH_STEP_C:
+        text = (
+            "Bag and tank are within 2 °C (4 °F): no floating is needed for warmth. Dim the light."
+        )
+        return Note("info", text)
+    text = (
+        f"Bag and tank are {show_number(apart, 2)} °C ({show_number(1.8 * apart, 2)} °F) apart. Float the "
+        "bag closed, in the shade, for 15 to 30 minutes before anything else; where that is not enough, "
+        "longer. Dim the light."
+    )
+    return Note("caution", text)
+
+
+def while_dripping(here: Arrival) -> Note:
+    """How to drip without harm."""
+    text = (
+        "Put bag water and animals into a clean vessel that no soap has touched, below the tank, covered "
+        "and where it stays warm; a thin air hose with a knot lets the drops through. Watch it: a hose "
+        "that slips off empties a tank."
+    )
+    if here.minutes <= LONG_DRIP_MINUTES:
+        return Note("info", text)
+    text += (
+        f" {show_number(here.minutes, 2)} minutes are long: the vessel cools, oxygen falls and ammonia "
+        "grows. Let it drip faster, or ask for a smaller share of tank water."
+    )
+    return Note("caution", text)
+
+
+CLEAN_VESSEL = Note(
+    "info",
+    "Shrimp, snails and fish that must get used to another hardness can do so without the bag's water: "
+    "net them into a clean vessel of dechlorinated water without ammonia, of the bag's own hardness and "
+    "warmth, and let tank water drip into that, with air.",
+)
+
+
+def about_hardness(here: Arrival) -> list[Note]:
+    """A difference of hardness, which shrimp and snails feel most."""
+    if here.hardness is None:
+        return [Note("info", f"Read the hardness (GH) of bag and tank where you can. {SHRIMP}")]
+    apart = abs(here.hardness[0] - here.hardness[1])
+    if apart <= GH_STEP_DH:
+        return []
+    text = f"Hardness differs by {show_number(apart, 2)} °dH. {SHRIMP}"
+    if here.drip:
+        text += " Let it take an hour or more, at an even pace."
+    return [Note("caution", text)]
+
+
+SHRIMP = (
+    "Shrimp and snails bear a jump of hardness worse than of pH, and die at the next moult (common "
+    f"practice: more than about {show_number(GH_STEP_DH)} °dH)."
+)
+TEST_TANK = Note(
+    "caution",
+    "Test the tank itself before you open the bag: ammonia and nitrite must read zero. A young or "
+    "disturbed tank that shows either is no place for new animals.",
+)
+GAS = Note(
+    "info",
+    "The low pH of a bag is carbon dioxide from breath. It leaves within minutes to an hour of opening, "
+    "faster with air, so the pH comes up by itself: a difference of pH alone is no reason to drip. With "
+    "ammonia in the bag it is the reason not to.",
+)
+NO_BAG_WATER = Note(
+    "caution",
+    "Pour no bag or drip water into the tank: it brings ammonia, disease, snails and medicine. Nor into a "
+    "pond, stream or drain outdoors.",
+)
+AFTERWARDS = Note(
+    "info",
+    "Lights off for the day, no food until tomorrow. A tank of their own for some weeks keeps disease "
+    "from the others. Ask a vet who treats fish where animals lie down or gasp for more than an hour.",
+)

@@ -1,0 +1,1 @@
+"""Chloride against nitrite."""

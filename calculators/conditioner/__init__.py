@@ -1,0 +1,1 @@
+"""Conditioner for new water, and what chloramine leaves behind."""

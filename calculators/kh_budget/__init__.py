@@ -1,0 +1,1 @@
+"""How long carbonate hardness lasts."""

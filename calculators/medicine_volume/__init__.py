@@ -1,0 +1,1 @@
+"""The dose of a label for the water that is really there."""

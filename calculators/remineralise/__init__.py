@@ -1,0 +1,1 @@
+"""Minerals that give purified water its hardness."""

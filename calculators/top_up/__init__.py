@@ -1,0 +1,1 @@
+"""What evaporation and topping up do to hardness and nitrate."""

@@ -1,0 +1,141 @@
+"""How the house stands: read from the source by scripts/structure/, which is tested on small trees first."""
+
+import ast
+
+import pytest
+
+from scripts.structure.circles import circles, reach
+from scripts.structure.modules import graph, read_modules
+from scripts.structure.rooms import (
+    Import,
+    across,
+    backwards,
+    calculator_rooms,
+    serving_one,
+    stray,
+)
+from scripts.structure.sizes import classes_named_twice, long_functions, long_modules
+
+DECLARED = """
+from calculators.core.declare import calculator
+
+
+@calculator("tank")
+def tank():
+    pass
+"""
+
+
+@pytest.fixture(scope="module")
+def modules():
+    return read_modules()
+
+
+@pytest.fixture
+def house(tmp_path):
+    """A maker of small trees: ``house({"calculators/tank/words.py": "..."})`` gives their modules."""
+
+    def build(files):
+        for name, text in files.items():
+            path = tmp_path / name
+            path.parent.mkdir(parents=True, exist_ok=True)
+            path.write_text(text, encoding="utf-8")
+        return read_modules(tmp_path)
+
+    return build
+
+
+def test_no_circle_of_imports(modules):
+    assert len(modules) > 300
+    assert circles(graph(modules)) == []
+
+
+def test_no_calculator_imports_another_or_the_door_of_the_page(modules):
+    assert len(calculator_rooms(modules)) >= 20
+    assert across(modules) == []
+
+
+def test_every_module_of_the_calculators_has_a_home(modules):
+    assert stray(modules) == []
+
+
+def test_data_flows_from_species_to_pages_and_never_back(modules):
+    assert backwards(modules) == []
+
+
+def test_loading_the_records_needs_no_check(modules):
+    reached = reach(graph(modules), "scripts.records.load")
+    assert "scripts.records.plant" in reached
+    assert not [name for name in reached if name.startswith("scripts.records.checks")]
+
+
+def test_a_circle_through_an_import_inside_a_function_is_seen(house):
+    modules = house(
+        {
+            "scripts/a.py": "from scripts import b\n",
+            "scripts/b.py": "import scripts.c\n",
+            "scripts/c.py": "def late():\n    from scripts.a import name\n    return name\n",
+            "scripts/d.py": "from scripts.a import name\n",
+            "scripts/__init__.py": "",
+        }
+    )
+    assert circles(graph(modules)) == [["scripts.a", "scripts.b", "scripts.c"]]
+
+
+def test_rooms_are_told_apart(house):
+    modules = house(
+        {
+            "calculators/__init__.py": "",
+            "calculators/tank/calculator.py": DECLARED,
+            "calculators/tank/words.py": (
+                "from calculators.light import lamp\nfrom calculators.science import gas\n"
+            ),
+            "calculators/light.py": DECLARED + "from calculators.science import lamps\n",
+            "calculators/loose.py": "from calculators import bridge\n",
+            "calculators/science/__init__.py": "",
+            "calculators/science/gas.py": "",
+            "calculators/science/lamps.py": "",
+            "calculators/science/unused.py": "",
+            "calculators/core/declare.py": "calculator = None\n",
+            "scripts/records/load.py": "from calculators.tank.calculator import tank\n",
+            "scripts/tables/plants.py": "from scripts.pages.page import page\n",
+            "scripts/pages/page.py": "from calculators.tank.calculator import tank\n",
+        }
+    )
+    assert set(calculator_rooms(modules).values()) == {"calculators.tank", "calculators.light"}
+    assert across(modules) == [Import("calculators.tank.words", "calculators.light")]
+    assert stray(modules) == ["calculators.loose"]
+    assert serving_one(modules) == {
+        "calculators.science.gas": ["tank"],
+        "calculators.science.unused": [],
+    }
+    assert set(backwards(modules)) == {
+        Import("scripts.records.load", "calculators.tank.calculator"),
+        Import("scripts.tables.plants", "scripts.pages.page"),
+    }
+
+
+def test_sizes_and_names_are_counted(house):
+    body = "\n".join(f"    x = {number}" for number in range(25))
+    modules = house(
+        {
+            "scripts/long.py": f"class Row:\n    pass\n\n\ndef over():\n{body}\n"
+            + "# more\n" * 130,
+            "scripts/short.py": "class Row:\n    pass\n\n\ndef under():\n    return 1\n",
+        }
+    )
+    assert long_functions(modules) == [("scripts.long.over", 26)]
+    assert long_modules(modules) == [("scripts.long", 160)]
+    assert classes_named_twice(modules) == {"Row": ["scripts.long", "scripts.short"]}
+
+
+def test_a_calculator_is_known_by_its_declaration(modules):
+    declared = [
+        node.name
+        for name in calculator_rooms(modules)
+        for node in modules[name].tree.body
+        if isinstance(node, ast.FunctionDef)
+        if any(isinstance(mark, ast.Call) for mark in node.decorator_list)
+    ]
+    listed = {name.rpartition(".")[2] for name in calculator_rooms(modules).values()}
+    assert listed == set(declared)

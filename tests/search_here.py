@@ -6,8 +6,8 @@ import subprocess
 from pathlib import Path
 
 PROGRAM = Path(__file__).with_name("search_queries.mjs")
-FILES = ("finder.js", "minisearch.js", "search.json")
-MOST_SECONDS = 300  # a search that hangs ends here
+FILES = ("finder.js", "intent.js", "minisearch.js", "search.json")
+MOST_SECONDS = 60  # a search that hangs ends here
 
 
 def searched(site: Path, folder: Path, queries: list[str]) -> list[list[str]]:

@@ -119,7 +119,7 @@ def test_the_index_lists_each_once_under_its_group(page, site):
 
 def test_search_knows_every_animal_by_all_its_names(site):
     rows = json.loads((site / "assets" / "search.json").read_text(encoding="utf-8"))
-    by_address = {address: (kind, title, names) for address, kind, title, names, _ in rows}
+    by_address = {address: (kind, title, names) for address, kind, title, names, *_ in rows}
     for slug, animal in LIBRARY.animals.items():
         kind, title, names = by_address[f"animals/{slug}/"]
         assert (kind, title) == (animal.group, animal.name)

@@ -147,7 +147,7 @@ def test_guides_are_reached_from_home_by_search_and_offline(site, library):
     for slug, one in library.guides.items():
         assert f'href="{slug}/"' in index
         assert f"guides/{slug}/" in offline
-        _, kind, title, names, _ = by_address[f"guides/{slug}/"]
+        _, kind, title, names, *_ = by_address[f"guides/{slug}/"]
         assert (kind, title) == ("guide", one.title)
         assert names == one.also
 

@@ -1,18 +1,22 @@
 // Finds pages by any of their names, with a slip of the finger allowed; on the device, from a lean index.
 
+import { meant, phrasesOf, place } from "./intent.js";
 import MiniSearch from "./minisearch.js";
 
 export const AMBIGUOUS = "name on labels";
+export const LONGEST = 80; // letters of a query that are looked at: more would stop the page for minutes
 const LONG_ENOUGH = 6; // letters; a slip in a shorter name makes another word
 
 let index;
 let pages;
+let phrases;
 
 export async function openIndex(root) {
   if (index) return;
   const rows = await (await fetch(new URL("assets/search.json", root))).json();
-  pages = rows.map(([address, kind, title, names, line], id) => ({ id, address, kind, title, names: names.join("; "), line, known: [title, ...names].map(plain) }));
+  pages = rows.map(([address, kind, title, names, line, sought], id) => ({ id, address, kind, title, names: names.join("; "), line, sought, known: [title, ...names].map(plain) }));
   index = made(pages);
+  phrases = phrasesOf(pages, plain, isOneSlip);
 }
 
 function made(documents) {
@@ -34,12 +38,14 @@ function plain(text) {
   return text.normalize("NFD").replace(/\p{M}/gu, "").toLowerCase();
 }
 
-/** What fits the query, best first: pages of exactly that name, those a slip away, then all that have its words. */
-export function search(query) {
+/** What fits the query, best first: pages that are meant, of that name, a slip away, then all that have its words. */
+export function search(typed) {
+  const query = typed.slice(0, LONGEST).trim();
   if (!query) return [];
   let found = find(query, "AND");
   if (!found.length) found = find(query, "OR");
-  const ranks = new Map(pages.map((page) => [page, rank(page, plain(query))]));
+  const sought = meant(phrases, query);
+  const ranks = new Map(pages.map((page) => [page, Math.max(rank(page, plain(query)), place(sought.get(page)))]));
   const named = pages.filter((page) => ranks.get(page));
   const all = [...new Set([...found.map(({ id }) => pages[id]), ...named])];
   return all.sort((one, other) => ranks.get(other) - ranks.get(one)); // the rest keeps its order

@@ -1,6 +1,6 @@
 // The search page: a field, and what it finds.
 
-import { AMBIGUOUS, openIndex, search } from "./finder.js";
+import { AMBIGUOUS, LONGEST, openIndex, search } from "./finder.js";
 import { element } from "./paint.js";
 
 const MOST = 20;
@@ -9,7 +9,7 @@ const NEAR = 5; // places in the list that count as a hit for an ambiguous name
 export async function open(root) {
   const form = document.querySelector("#finder");
   const field = form.querySelector("input");
-  field.value ||= new URLSearchParams(location.search).get("q") ?? ""; // what is typed already stays
+  field.value ||= (new URLSearchParams(location.search).get("q") ?? "").slice(0, LONGEST); // what is typed already stays
   await openIndex(root);
   const show = () => paint(root, field.value.trim());
   field.oninput = show;

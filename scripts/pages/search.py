@@ -6,6 +6,7 @@ from typing import NamedTuple
 
 from calculators.core.listing import load_all
 from scripts.pages.calculators import nitrogen_model as model
+from scripts.pages.sought import read_sought
 from scripts.records.load import Library
 from scripts.records.names import Named
 
@@ -14,6 +15,7 @@ AMBIGUOUS = "name on labels"
 OVERVIEWS = (
     ("plants/table/", "Table of plants", "All plants in one table, to sort and to filter."),
     ("plants/growth/", "Growth against light", "How fast each plant doubles, against its light."),
+    ("rules/", "The law by place", "Plants that may not be kept, sold or moved, by country."),
     ("names/", "Names on labels", "Trade names that stand for more than one plant."),
 )
 
@@ -50,11 +52,13 @@ SOUGHT_AS: dict[str, list[str]] = {
         "true volume",
     ],
     "pick": ["which plants", "what to plant", "plants for my tank"],
+    "soil": ["bags of soil", "how much sand"],
     "stocking": ["how many fish", "how much to feed"],
-    "tank": ["litres in a tank", "tank weight", "how much soil"],
+    "tank": ["litres in a tank", "tank weight"],
     "units": ["convert", "ppm", "gallons"],
     "upkeep": ["how often to trim", "trim how often", "weekly work"],
     "ammonia-change": ["change water with ammonia", "ammonia in acid water"],
+    "warmth": ["heater size", "heater watts", "cooling in a power cut"],
     "water-change": ["change water", "how much water to change"],
     "kh-budget": [
         "KH falls",
@@ -83,13 +87,17 @@ SOUGHT_AS: dict[str, list[str]] = {
 
 
 class Entry(NamedTuple):
-    """What search knows of a page: its address from the site's root, names, and a line to show."""
+    """What search knows of a page: its address from the site's root, names, and a line to show.
+
+    ``sought`` are phrases by which a keeper may mean it; they are shown nowhere.
+    """
 
     address: str
     kind: str
     title: str
     names: list[str]
     line: str
+    sought: tuple[str, ...] = ()
 
 
 def entries(library: Library, prose: Mapping[str, tuple[str, str]]) -> list[Entry]:
@@ -143,7 +151,8 @@ def entries(library: Library, prose: Mapping[str, tuple[str, str]]) -> list[Entr
         for slug, guide in library.guides.items()
     ]
     found += [Entry(address, "guide", title, [], line) for address, (title, line) in prose.items()]
-    return found
+    sought = read_sought(library)
+    return [entry._replace(sought=sought.get(entry.address, ())) for entry in found]
 
 
 def all_names(living: Named) -> list[str]:
@@ -154,7 +163,7 @@ def all_names(living: Named) -> list[str]:
 
 def index(found: list[Entry]) -> str:
     """The entries as JSON, each a list, in the order of ``Entry``'s fields."""
-    rows = [[*entry[:4], cut(entry.line)] for entry in found]
+    rows = [[*entry[:4], cut(entry.line), entry.sought] for entry in found]
     return json.dumps(rows, ensure_ascii=False, separators=(",", ":"))
 
 

@@ -1,0 +1,71 @@
+// What a keeper means: phrases kept beside a page, met by words in any order, with endings and slips allowed.
+// A phrase is a row of places; a place holds words that mean the same. One that begins with ! is for danger.
+
+const SMALL = new Set("a all am an and any are as at be been but by can could did do does for had has have how i if in is it its me my of on or our should so some that the their them there these they this to was we were what when where which why will with would you your".split(" "));
+const UNKNOWN = 0.5; // how much a word counts that no phrase has
+const BESIDE = 0.5; // and how much of its weight a word keeps that a phrase leaves out
+const ENOUGH = 0.7; // how well a phrase must be met to count at all
+const DANGER = 0.7; // what a phrase of danger counts at least, once all its places are met
+const NEARLY_ALL = 0.95;
+
+/** The phrases of all pages, ready to be met. ``sought`` of a page is a list of texts. */
+export function phrasesOf(pages, plain, isOneSlip) {
+  const phrases = pages.flatMap((page) => page.sought.map((text) => made(page, plain(text))));
+  const seats = new Map(); // each word: where it stands, as [phrase, place]
+  for (const phrase of phrases) for (const [place, words] of phrase.places.entries()) for (const word of words) seats.set(word, [...(seats.get(word) ?? []), [phrase, place]]);
+  for (const phrase of phrases) {
+    phrase.weights = phrase.places.map((words) => Math.min(...words.map((word) => weight(seats, word))));
+    phrase.all = sum(phrase.weights);
+  }
+  return { seats, plain, isOneSlip };
+}
+
+function made(page, text) {
+  const words = text.replace(/^!\s*/, "").split(/\s+/);
+  return { page, urgent: text.startsWith("!"), places: words.map((one) => [...new Set(one.split("|").map(stem))]).filter((one) => !one.every((word) => SMALL.has(word))) };
+}
+
+/** How much a word tells: the more phrases have it, the less. */
+function weight(seats, word) {
+  const many = seats.get(word)?.length;
+  return many ? 1 / (1 + Math.log(many)) : UNKNOWN;
+}
+
+/** How well each page's best phrase is met, as page and 0 to 1; pages that are hardly meant are left out. */
+export function meant({ seats, plain, isOneSlip }, query) {
+  const words = [...new Set(plain(query).split(/[^\p{L}\p{N}.]+/u).filter((word) => word && !SMALL.has(word)).map(stem))];
+  const typed = words.map((word) => (seats.has(word) ? word : ([...seats.keys()].find((known) => isOneSlip(known, word)) ?? word)));
+  const asked = sum(typed.map((word) => weight(seats, word)));
+  const met = new Map(); // of each phrase: its places that are met, and how much the words weigh that met them
+  for (const word of typed) {
+    for (const [phrase, place] of seats.get(word) ?? []) {
+      const places = met.get(phrase) ?? new Map();
+      if (!places.has(place)) met.set(phrase, places.set(place, weight(seats, word)));
+    }
+  }
+  const found = new Map();
+  for (const [phrase, places] of met) {
+    const typedHere = sum([...places.values()]);
+    const placesHere = sum([...places.keys()].map((place) => phrase.weights[place]));
+    const share = (typedHere + placesHere) / (phrase.all + typedHere + BESIDE * (asked - typedHere));
+    const score = phrase.urgent && places.size === phrase.places.length ? Math.max(share, DANGER) : share;
+    if (places.size < Math.min(2, phrase.places.length)) continue; // one word of several may mean anything
+    if (score >= ENOUGH && score > (found.get(phrase.page) ?? 0)) found.set(phrase.page, score);
+  }
+  return found;
+}
+
+/** Where such a page stands among those found by name: a phrase met in full before any name. */
+export function place(score) {
+  return score === undefined ? 0 : score >= NEARLY_ALL ? 4 + score : 2 + score;
+}
+
+/** A word without the endings that change nothing here. */
+function stem(word) {
+  const short = word.replace(/(?<=..[^s])(ies|ing|ed|es|s)$/, (ending) => (ending === "ies" ? "y" : ""));
+  return short.replace(/(?<=...)e$/, "").replace(/(?<=..)([bdgmnprt])\1$/, "$1");
+}
+
+function sum(numbers) {
+  return numbers.reduce((total, one) => total + one, 0);
+}

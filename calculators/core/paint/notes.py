@@ -91,8 +91,8 @@ def cut(text: str) -> str:
 
 
 def first_sentence(text: str) -> str:
-    """The first sentence of a note."""
-    end = text.find(". ")
+    """The first sentence of a note; the number of a step is none."""
+    end = text.find(". ", len("1. ") if text[:1].isdigit() and text[1:3] == ". " else 0)
     return text if end < 0 else text[: end + 1]
 
 

@@ -81,7 +81,7 @@ def left_out(dropped: list[str], wrong: list[str]) -> str:
 
 
 def not_known(dropped: list[str]) -> str:
-    """One sentence that names the words."""
+    """The sentence that names the words that were left out; of many the first few, long ones cut."""
     names = list(dict.fromkeys(dropped))
     shown = ", ".join(
         f"“{name[: LONGEST - 1]}…”" if len(name) > LONGEST else f"“{name}”"

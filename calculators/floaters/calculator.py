@@ -156,7 +156,7 @@ def floaters(
 
 
 def neither_time_nor_plant() -> tuple[Refusal, ...]:
-    """What is wrong where nothing says how fast the floaters grow."""
+    """The refusal for a form with neither a doubling time nor a plant of which one is known."""
     why = "give the doubling time, or the plant, whose record has one"
     return (
         Refusal("doubling_days", why, 0.5, 1_000),

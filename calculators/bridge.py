@@ -7,9 +7,10 @@ from typing import Any
 from calculators.core.address import address, change_units
 from calculators.core.declare import Spec
 from calculators.core.origin import example_words
+from calculators.core.paint.notes import painted
 from calculators.core.paint.page import answered, problems_shown
 from calculators.core.remarks import remarks
-from calculators.core.result import BadInput, StillNeeded
+from calculators.core.result import BadInput, Note, StillNeeded
 from calculators.core.run import Found, compute, find
 from calculators.core.units import System
 
@@ -40,6 +41,11 @@ def answer(request: str) -> str:
         looked = look_reply(spec, given, asked["look"], system, answered, problems_shown)
         return json.dumps(looked, ensure_ascii=False)
     reply: dict[str, Any] = {"given": given, "remarks": remarks(spec.inputs, given, system)}
+    left_out = ""
+    if spec.name == "diagnose":  # the way to help never breaks on a word that was retired
+        from calculators.diagnose.known_words import left_out_of
+
+        given, left_out = left_out_of(spec.inputs, given)
     try:
         found = compute(spec.name, given, typed=True, system=system, own=asked.get("own", False))
     except StillNeeded as still:
@@ -49,6 +55,8 @@ def answer(request: str) -> str:
         reply["problems"] = problems_shown(bad)
     else:
         reply |= answered(spec, found, system)
+        if left_out:
+            reply["painted"]["lead"].append(painted(Note("caution", left_out)))
         if not asked.get("own") or "borrowed" in asked:
             reply["painted"]["onward"] = []  # an example's figures lead nowhere else
         if "borrowed" in asked:

@@ -281,3 +281,20 @@ def test_no_word_for_the_command_line_reaches_a_page():
     reply = json.loads(answer(json.dumps(given)))
     assert reply["problems"]
     assert "--" not in str(reply["problems"])
+
+
+@pytest.mark.parametrize(
+    ("given", "word"),
+    [
+        ({"findings": "retired-sign,fish-gasping"}, "retired-sign"),
+        ({"plant": "a-plant-that-is-gone", "findings": "fish-gasping"}, "a-plant-that-is-gone"),
+        ({"fbclid": "abc", "findings": "fish-gasping"}, "fbclid"),
+    ],
+)
+def test_the_full_form_leaves_a_retired_word_out_says_so_and_answers_the_rest(given, word):
+    request = {"calculator": "diagnose", "given": given, "own": True}
+    reply = json.loads(answer(json.dumps(request)))
+    lead = [note["text"] for note in reply["painted"]["lead"]]
+    assert "Animals may be in danger" in lead[0]
+    assert any("Left out" in text and word in text for text in lead)
+    assert reply["answer"]["outputs"]["urgent"]

@@ -89,3 +89,14 @@ def not_known(dropped: list[str]) -> str:
     )
     more = f" and {len(names) - MOST_NAMED} more" if len(names) > MOST_NAMED else ""
     return f"Left out, as this book does not know it or it did not fit the rest: {shown}{more}."
+
+
+def left_out_of(fields: tuple[Field, ...], given: Mapping[str, Any]) -> tuple[dict[str, Any], str]:
+    """The inputs that the book knows, and a sentence that names the others; empty where all are known."""
+    known = known_only(fields, given)
+    # A form sends keys as one text with commas between.
+    kept = {
+        key: ",".join(value) if isinstance(value, list) else value
+        for key, value in known.given.items()
+    }
+    return kept, left_out(known.dropped, []) if known.dropped else ""

@@ -3,6 +3,7 @@
 The way to help must not break on them: they are left out, named, and the rest is answered.
 """
 
+import difflib
 from collections.abc import Iterable, Mapping
 from typing import Any, NamedTuple
 
@@ -92,7 +93,12 @@ def not_known(dropped: list[str]) -> str:
 
 
 def left_out_of(fields: tuple[Field, ...], given: Mapping[str, Any]) -> tuple[dict[str, Any], str]:
-    """The inputs that the book knows, and a sentence that names the others; empty where all are known."""
+    """The inputs that the book knows, and a sentence that names the others; empty where all are known.
+
+    A slip of typing, near a word of the book, is left for the form to tell beside its field.
+    """
+    if any(is_slip(field, word) for field in fields for word in words_in(field, given)):
+        return dict(given), ""
     known = known_only(fields, given)
     # A form sends keys as one text with commas between.
     kept = {
@@ -100,3 +106,14 @@ def left_out_of(fields: tuple[Field, ...], given: Mapping[str, Any]) -> tuple[di
         for key, value in known.given.items()
     }
     return kept, left_out(known.dropped, []) if known.dropped else ""
+
+
+def words_in(field: Field, given: Mapping[str, Any]) -> list[str]:
+    """The words that were given for a field of keys."""
+    value = given.get(field.key)
+    return [word for word in keys_in(value) if word] if field.kind == "keys" and value else []
+
+
+def is_slip(field: Field, word: str) -> bool:
+    """Whether a word is none of a field's keys, but near one."""
+    return word not in field.choices and bool(difflib.get_close_matches(word, field.choices, 1))

@@ -74,3 +74,11 @@ def test_a_page_leads_on_from_a_keepers_figures_alone():
     assert "protein_percent" not in way["inputs"]  # assumed, not given
     borrowed = {"keys": ["volume_l"], "source": "the worked example"}
     assert asked(given, borrowed=borrowed) == []
+
+
+def test_the_tanks_own_ph_and_the_higher_of_tank_and_tap_are_never_exchanged():
+    """A pH that is too high would call a change helpful that turns ammonia toxic."""
+    for name, other in (("conditioner", "ammonia-change"), ("ammonia-change", "conditioner")):
+        ways = [way for way in load_all()[name].leads_to if way.calculator == other]
+        assert ways
+        assert all("ph" not in way.takes for way in ways)

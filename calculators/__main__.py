@@ -15,8 +15,10 @@ from calculators.core.nested import gather
 from calculators.core.origin import before_all_but_danger, origin_notes
 from calculators.core.paint.table import table
 from calculators.core.read import read_inputs
-from calculators.core.result import BadInput
-from calculators.core.run import UnknownCalculator, contradictory, find, run
+from calculators.core.refusals import contradictory
+from calculators.core.remarks import remarks
+from calculators.core.result import BadInput, Note
+from calculators.core.run import UnknownCalculator, find, run
 
 BAD_INPUT = 2
 CLOSED_PIPE = 1
@@ -88,8 +90,9 @@ def print_answer(spec: Spec, asked: argparse.Namespace) -> None:
     # Rows that were read have their defaults in them, so the words as they came are looked at.
     stood_in = stand_ins(spec.inputs, {**given, **worded}, own=False)
     first = origin_notes(values, stood_in)
-    answer |= paths_of(stood_in) if values else {}
-    answer["notes"] = before_all_but_danger(answer["notes"], first)
+    first += [Note("caution", text) for text in remarks(spec.inputs, values, "metric").values()]
+    notes = before_all_but_danger(answer["notes"], first)
+    answer = {**answer, **(paths_of(stood_in) if values else {}), "notes": notes}
     print(json.dumps(answer, ensure_ascii=False) if asked.json else table(spec, answer))
 
 

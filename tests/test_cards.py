@@ -6,7 +6,7 @@ from calculators.core.declare import read_spec
 from calculators.core.paint.answer import rows, show_value
 from calculators.core.paint.cards import lists
 from calculators.core.quantities import Length, Percent
-from calculators.core.quantity import AsRows, Keys, Label
+from calculators.core.quantity import AsRows, Keys, Label, RowsStyle
 from scripts.pages.calculators.form import form
 from scripts.pages.calculators.form_fields import MOST_TICKS
 
@@ -21,10 +21,12 @@ class Row(NamedTuple):
 
 class Answer(NamedTuple):
     good: Annotated[
-        list[Row], Label("Good"), AsRows("cards", "name", "", "things/{key}/", "fit", "why")
+        list[Row], Label("Good"), AsRows(RowsStyle.CARDS, "name", "", "things/{key}/", "fit", "why")
     ]
-    bad: Annotated[list[Row], Label("Bad"), AsRows("closed", "name", lines="why")]
-    sizes: Annotated[list[Row] | None, Label("Sizes"), AsRows("table", "name", columns=("reach",))]
+    bad: Annotated[list[Row], Label("Bad"), AsRows(RowsStyle.CLOSED, "name", lines="why")]
+    sizes: Annotated[
+        list[Row] | None, Label("Sizes"), AsRows(RowsStyle.TABLE, "name", columns=("reach",))
+    ]
 
 
 COLOURS = Annotated[list[str] | None, Label("Colours"), Keys(("red", "blue"), ("Red <1>", "Blue"))]

@@ -8,6 +8,8 @@ left out, so that it cannot pass for the keeper's in the next form.
 from collections.abc import Collection, Mapping
 from typing import Any, NamedTuple
 
+from calculators.core.messages import LeadData
+
 
 class Value(NamedTuple):
     """A constant for an input of the target, such as a choice."""
@@ -44,7 +46,7 @@ def leads(
     inputs: Mapping[str, Any],
     outputs: Mapping[str, Any],
     stood_in: Collection[str] = (),
-) -> list[dict[str, Any]]:
+) -> list[LeadData]:
     """Each way that holds for an answer: calculator, label, and the target's inputs that are known.
 
     ``stood_in`` are the inputs that nobody gave.

@@ -1,6 +1,5 @@
 """What a calculator may return beside its figures: notes, and series to draw."""
 
-import math
 from collections.abc import Sequence
 from typing import Any, Literal, NamedTuple
 
@@ -128,12 +127,3 @@ def plain(value: Any) -> Any:
     if isinstance(value, list | tuple):
         return [plain(part) for part in value]
     return value
-
-
-def series_data(series: Series) -> dict[str, Any]:
-    """A series as plain data, without what only a picture needs; a point not finite becomes null."""
-    kept = ("label", "unit", "x_label", "x_unit", "x", "y")
-    data = {name: getattr(series, name) for name in kept}
-    for axis in ("x", "y"):
-        data[axis] = [point if math.isfinite(point) else None for point in data[axis]]
-    return data

@@ -6,7 +6,7 @@ The way to help must not break on them: they are left out, named, and the rest i
 from collections.abc import Iterable, Mapping
 from typing import Any, NamedTuple
 
-from calculators.core.declare import Field
+from calculators.core.fields import InputField, Kind
 from calculators.diagnose.case import keys_in
 from calculators.diagnose.problem_table import FINDINGS, question_of
 
@@ -20,7 +20,7 @@ class ReadableInputs(NamedTuple):
     dropped: list[str]
 
 
-def known_only(fields: tuple[Field, ...], given: Mapping[str, Any]) -> ReadableInputs:
+def known_only(fields: tuple[InputField, ...], given: Mapping[str, Any]) -> ReadableInputs:
     """Leave out inputs by unknown keys, unknown keys in lists and choices, and answers at odds.
 
     ``given`` is flat text, as a page sends it. A figure that cannot be read stays: it has a field.
@@ -30,13 +30,13 @@ def known_only(fields: tuple[Field, ...], given: Mapping[str, Any]) -> ReadableI
     readable = {key: value for key, value in given.items() if key in known}
     for field in fields:
         value = readable.get(field.key)
-        if field.kind == "keys" and value is not None:
+        if field.kind == Kind.KEYS and value is not None:
             words = [word for word in keys_in(value) if word]
             dropped += [word for word in words if word not in field.choices]
             readable[field.key] = [word for word in words if word in field.choices]
-        elif value and field.kind == "choice" and value not in field.choices:
+        elif value and field.kind == Kind.CHOICE and value not in field.choices:
             dropped.append(str(readable.pop(field.key)))
-        elif field.kind == "object" and isinstance(value, str):
+        elif field.kind == Kind.OBJECT and isinstance(value, str):
             dropped.append(field.key)
             del readable[field.key]
     return ReadableInputs(*agreeing(readable, dropped))
@@ -48,7 +48,7 @@ def without(given: Mapping[str, Any], bad: Iterable[str]) -> dict[str, Any]:
     return {key: value for key, value in given.items() if key not in names}
 
 
-def flat_keys(fields: tuple[Field, ...]) -> set[str]:
+def flat_keys(fields: tuple[InputField, ...]) -> set[str]:
     """Every key that a page may send, with those inside an object by their dotted name."""
     inside = {f"{field.key}.{part.key}" for field in fields for part in field.row}
     return {field.key for field in fields} | inside

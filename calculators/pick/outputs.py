@@ -11,7 +11,7 @@ from calculators.core.quantities import (
     Percent,
     Ratio,
 )
-from calculators.core.quantity import AsRows, Help, Label
+from calculators.core.quantity import AsRows, Help, Label, RowsStyle
 from calculators.core.result import Note
 
 PAGE = "plants/{plant}/"
@@ -60,7 +60,7 @@ class Pick(NamedTuple):
     ranked: Annotated[
         list[RankedPlant],
         Label("What fits, best first"),
-        AsRows("cards", "name", "common", PAGE, "score_percent", "because"),
+        AsRows(RowsStyle.CARDS, "name", "common", PAGE, "score_percent", "because"),
     ]
     together: Annotated[
         list[Together] | None,
@@ -68,12 +68,12 @@ class Pick(NamedTuple):
         Help(
             "Areas as kept by trimming. In brackets how far each guess reaches: watch your nitrate."
         ),
-        AsRows("table", "name", page=PAGE, columns=("how_much", "takes")),
+        AsRows(RowsStyle.TABLE, "name", page=PAGE, columns=("how_much", "takes")),
     ]
     excluded: Annotated[
         list[LeftOut],
         Label("Left out, and why"),
-        AsRows("closed", "name", page=PAGE, lines="because"),
+        AsRows(RowsStyle.CLOSED, "name", page=PAGE, lines="because"),
     ]
     fitting_count: Annotated[Count, Label("Plants that fit")]
     forbidden_count: Annotated[Count, Label("Left out by the law of the place")]

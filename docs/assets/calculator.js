@@ -6,7 +6,7 @@ import { borrow, borrowedKeys, EXAMPLE, heldAnew, openExample, paintBorrowed, sh
 import { clear, openBrief, sayBriefly } from "./brief.js";
 import { openKeep } from "./keep.js";
 import { collect, fill, openFilled, paintProblems, paintRemarks, showGhosts } from "./form.js";
-import { element, paintAnswer } from "./paint.js";
+import { element, openFiles, paintAnswer } from "./paint.js";
 import { openRows } from "./rows.js";
 import { openSuggestions } from "./suggest.js";
 
@@ -43,6 +43,7 @@ export function open() {
     soon(here, 0, shown);
   });
   openKeep(here);
+  openFiles(place);
   if (!isBlank(here)) waiting(here);
   showButtons(here, isBlank(here));
   showLoading(here, place.querySelector("#loading"));
@@ -191,7 +192,7 @@ async function answer(here, units = here.units) {
 }
 
 function paintExample(reply) {
-  paintAnswer(reply.painted);
+  paintAnswer(reply.painted.html);
   showState("Worked example", "None of these figures are yours: fill in your own above.");
   paintBorrowed();
   sayBriefly({ level: "info", text: "" });
@@ -199,7 +200,7 @@ function paintExample(reply) {
 
 function paintOwn(here, reply) {
   const { borrowed, brief } = reply.painted;
-  paintAnswer(reply.painted);
+  paintAnswer(reply.painted.html);
   paintBorrowed(borrowed);
   const example = borrowed?.all && here.borrowed.source === EXAMPLE;
   showState(example ? "Worked example" : borrowed?.text ? "Result, partly of figures that are not yours" : "Result", "Result updated.");

@@ -7,7 +7,8 @@ from typing import Any
 
 from markupsafe import Markup
 
-from calculators.core.declare import Field, Spec
+from calculators.core.declare import Spec
+from calculators.core.fields import Field, InputField, Kind
 from calculators.core.form_hints import Part
 from calculators.core.nested import scatter
 from scripts.pages.calculators.form_fields import hint, value_text
@@ -46,27 +47,27 @@ def example_texts(spec: Spec) -> dict[str, Any]:
     )
 
 
-def texts_of(field: Field, value: Any) -> Any:
+def texts_of(field: InputField, value: Any) -> Any:
     """One value as text; a row or an object by its keys."""
-    if field.kind == "list":
+    if field.kind == Kind.LIST:
         return [row_texts(field, row) for row in value]
-    return row_texts(field, value) if field.kind == "object" else value_text(field, value)
+    return row_texts(field, value) if field.kind == Kind.OBJECT else value_text(field, value)
 
 
-def row_texts(field: Field, row: dict[str, Any]) -> dict[str, Any]:
+def row_texts(field: InputField, row: dict[str, Any]) -> dict[str, Any]:
     """The values of one row as text."""
     return {one.key: texts_of(one, row[one.key]) for one in field.row if row[one.key] is not None}
 
 
-def in_parts(fields: Sequence[Field]) -> list[tuple[Part | None, list[Field]]]:
+def in_parts(fields: Sequence[InputField]) -> list[tuple[Part | None, list[InputField]]]:
     """The fields by part, in the order in which the parts come; closed ones last."""
-    found: dict[Part | None, list[Field]] = {}
+    found: dict[Part | None, list[InputField]] = {}
     for field in fields:
         found.setdefault(hint(field, Part), []).append(field)
     return sorted(found.items(), key=lambda item: item[0] is not None and item[0].closed)
 
 
-def part_html(heading: Part | None, fields: Sequence[Field], number: int) -> str:
+def part_html(heading: Part | None, fields: Sequence[InputField], number: int) -> str:
     """One part: its fields below a heading, or behind one that opens by a tap."""
     inside = "".join(field_or_rows(field, None, "") for field in fields)
     if heading is None:
@@ -102,7 +103,7 @@ def photo_form(spec: Spec) -> Markup:
 
 def has_us_units(spec: Spec) -> bool:
     """Whether anything of a calculator is shown differently in US units."""
-    fields = [*spec.inputs, *spec.outputs]
+    fields: list[Field] = [*spec.inputs, *spec.outputs]
     for field in fields:
         fields += field.row
     return any(field.quantity and field.quantity.us for field in fields)

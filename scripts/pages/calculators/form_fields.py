@@ -4,23 +4,25 @@ from collections.abc import Mapping, Sequence
 from html import escape
 from typing import Any, TypeVar
 
-from calculators.core.declare import Field
+from calculators.core.fields import InputField, Kind
 from calculators.core.form_hints import ByChoice, Step, Suggest
 from calculators.core.numbers import show_number, show_plain
 from calculators.core.units import System, to_shown, unit_shown
 
 MOST_TICKS = 60  # more keys than that are typed, or need a page of their own
-KEYPADS = {"number": "decimal", "integer": "numeric", "text": "text", "keys": "text"}
+KEYPADS = {Kind.NUMBER: "decimal", Kind.INTEGER: "numeric", Kind.TEXT: "text", Kind.KEYS: "text"}
 
 Hint = TypeVar("Hint")
 
 
-def hint(field: Field, kind: type[Hint]) -> Hint | None:
+def hint(field: InputField, kind: type[Hint]) -> Hint | None:
     """What a field says about its place in a form, of one kind; None where it says nothing."""
     return next((one for one in field.hints if isinstance(one, kind)), None)
 
 
-def field_html(field: Field, value: Any, within: str, row: Mapping[str, Any] | None = None) -> str:
+def field_html(
+    field: InputField, value: Any, within: str, row: Mapping[str, Any] | None = None
+) -> str:
     """One field. ``row`` holds the values of the row around it, if it stands in one."""
     path = escape(f"{within}{field.key}")
     if is_ticked(field):
@@ -35,12 +37,12 @@ def field_html(field: Field, value: Any, within: str, row: Mapping[str, Any] | N
     )
 
 
-def is_ticked(field: Field) -> bool:
+def is_ticked(field: InputField) -> bool:
     """Whether keys are chosen by tapping: few enough to be looked through."""
-    return field.kind == "keys" and len(field.choices) <= MOST_TICKS
+    return field.kind == Kind.KEYS and len(field.choices) <= MOST_TICKS
 
 
-def ticks_html(field: Field, chosen: Sequence[str], path: str) -> str:
+def ticks_html(field: InputField, chosen: Sequence[str], path: str) -> str:
     """Keys as boxes to tap, in a group that is read out by its label."""
     boxes = "".join(
         f'<label class="tick"><input type="checkbox" value="{escape(key)}"'
@@ -56,7 +58,7 @@ def ticks_html(field: Field, chosen: Sequence[str], path: str) -> str:
     )
 
 
-def named(field: Field, label: str, row: Mapping[str, Any]) -> str:
+def named(field: InputField, label: str, row: Mapping[str, Any]) -> str:
     """The label; beside it the unit where that goes with another field of the row."""
     by = hint(field, ByChoice)
     if by is None:
@@ -70,7 +72,7 @@ def named(field: Field, label: str, row: Mapping[str, Any]) -> str:
     return f'<div class="named">{label}{units}</div>'
 
 
-def own_limits(field: Field, choice: str) -> str:
+def own_limits(field: InputField, choice: str) -> str:
     """The limits that go with a choice, where they differ by choice."""
     if field.possible_by is None or choice not in field.possible_by.ranges:
         return ""
@@ -78,14 +80,14 @@ def own_limits(field: Field, choice: str) -> str:
     return f' data-low="{low:g}" data-high="{high:g}"'
 
 
-def hint_html(field: Field) -> str:
+def hint_html(field: InputField) -> str:
     """The help and what is allowed. Buttons that move a number stop at its limits by themselves."""
     if hint(field, ByChoice) or hint(field, Step):
         return ""
     return f"{escape(field.help)} {both(field, span_text, 'span')}".strip()
 
 
-def stepped(field: Field, made: str) -> str:
+def stepped(field: InputField, made: str) -> str:
     """An entry between two buttons that move it, where the field declares a step."""
     if not (hint(field, Step) or hint(field, ByChoice)):
         return made
@@ -97,12 +99,12 @@ def stepped(field: Field, made: str) -> str:
     return f"{less}{made}{more}"
 
 
-def entry(field: Field, value: Any, path: str) -> str:
+def entry(field: InputField, value: Any, path: str) -> str:
     """What the person types into or chooses from."""
     common = f'id="in-{path}" aria-describedby="hint-{path} problem-{path}"'
-    if field.kind == "choice":
+    if field.kind == Kind.CHOICE:
         return f"<select {common}>{options(field, value)}</select>"
-    if field.kind == "flag":
+    if field.kind == Kind.FLAG:
         chosen = value if value is None else str(value).lower()
         return f"<select {common}>{options(field, chosen)}</select>"
     text = escape(value_text(field, value))
@@ -114,7 +116,7 @@ def entry(field: Field, value: Any, path: str) -> str:
     )
 
 
-def ghosts(field: Field) -> str:
+def ghosts(field: InputField) -> str:
     """What shows through an empty entry, in both systems of units; the page's script changes them over."""
     metric, us = (escape(ghost_text(field, system)) for system in ("metric", "us"))
     if not metric:
@@ -123,7 +125,7 @@ def ghosts(field: Field) -> str:
     return f' placeholder="{metric}"{both_ways}'
 
 
-def ghost_text(field: Field, system: System) -> str:
+def ghost_text(field: InputField, system: System) -> str:
     """What stands in where the entry is left empty and may, or else the worked example's figure."""
     text = value_text(field, field.default, system)
     if not text:
@@ -131,7 +133,7 @@ def ghost_text(field: Field, system: System) -> str:
     return f"{text}, assumed" if field.assumed else f"e.g. {text}"
 
 
-def more(field: Field) -> str:
+def more(field: InputField) -> str:
     """What the page's script has to know of an entry: step and limits, or where its names come from."""
     step, names = hint(field, Step), hint(field, Suggest)
     if names:
@@ -142,7 +144,7 @@ def more(field: Field) -> str:
     return f'{by} data-low="{field.low:g}" data-high="{field.high:g}"'
 
 
-def options(field: Field, value: Any) -> str:
+def options(field: InputField, value: Any) -> str:
     """The choices of a field, one of them chosen; before them an empty one, which says what it means."""
     stands = dict(zip(field.choices, field.words, strict=True)).get(
         value_text(field, field.default)
@@ -157,7 +159,7 @@ def options(field: Field, value: Any) -> str:
     return "".join(parts)
 
 
-def value_text(field: Field, value: Any, system: System = "metric") -> str:
+def value_text(field: InputField, value: Any, system: System = "metric") -> str:
     """A value as it stands in the field."""
     if value is None:
         return ""
@@ -170,7 +172,7 @@ def value_text(field: Field, value: Any, system: System = "metric") -> str:
     return show_plain(to_shown(field, value, system), 6 if system == "us" else 12)
 
 
-def span_text(field: Field, system: System) -> str:
+def span_text(field: InputField, system: System) -> str:
     """The possible range in words."""
     if field.low is None or field.high is None:
         return "May be left empty." if field.nullable else ""
@@ -178,7 +180,7 @@ def span_text(field: Field, system: System) -> str:
     return f"{low} to {high}." + (" May be left empty." if field.nullable else "")
 
 
-def both(field: Field, text: Any, name: str) -> str:
+def both(field: InputField, text: Any, name: str) -> str:
     """A text in both systems of units; the style sheet shows the one that is chosen."""
     metric, us = text(field, "metric"), text(field, "us")
     if metric == us:

@@ -3,26 +3,28 @@
 from html import escape
 from typing import Any
 
-from calculators.core.declare import Field
+from calculators.core.fields import InputField, Kind
 from calculators.core.form_hints import InOrder, Preset, Presets
 from calculators.core.left_empty import is_needed
 from scripts.pages.calculators.form_fields import field_html, hint
 
 
-def field_or_rows(field: Field, value: Any, within: str, row: dict[str, Any] | None = None) -> str:
+def field_or_rows(
+    field: InputField, value: Any, within: str, row: dict[str, Any] | None = None
+) -> str:
     """One field or list of rows.
 
     ``within`` is the path of the row around it, as in ``tanks-1-``, and ``row`` its values.
     """
-    if field.kind == "list":
+    if field.kind == Kind.LIST:
         return rows_html(field, value or [], within)
-    if field.kind == "object":  # its parts stand in the form by their dotted keys
-        inside = (one._replace(key=f"{field.key}.{one.key}") for one in field.row)
+    if field.kind == Kind.OBJECT:  # its parts stand in the form by their dotted keys
+        inside = (one.renamed(f"{field.key}.{one.key}") for one in field.row)
         return "".join(field_html(one, one.default, within) for one in inside)
     return field_html(field, value, within, row)
 
 
-def rows_html(field: Field, rows: list[dict[str, Any]], within: str) -> str:
+def rows_html(field: InputField, rows: list[dict[str, Any]], within: str) -> str:
     """A list: its rows, the moulds for new ones, and buttons. The page's script moves the rows."""
     path = f"{within}{field.key}"
     field = with_ghosts(field)
@@ -43,7 +45,7 @@ def rows_html(field: Field, rows: list[dict[str, Any]], within: str) -> str:
     )
 
 
-def with_ghosts(field: Field) -> Field:
+def with_ghosts(field: InputField) -> InputField:
     """The field with what the worked example's first row holds as that which shows through a new one."""
     if not field.default:
         return field
@@ -51,23 +53,23 @@ def with_ghosts(field: Field) -> Field:
     return field._replace(
         row=tuple(
             one._replace(default=example.get(one.key))
-            if one.required or one.kind == "list"
+            if one.required or one.kind == Kind.LIST
             else one
             for one in field.row
         )
     )
 
 
-def new_row(field: Field) -> dict[str, Any]:
+def new_row(field: InputField) -> dict[str, Any]:
     """What a new row holds: yes or no and choices at their default, all else empty."""
     return {
         one.key: one.default
         for one in field.row
-        if one.kind in ("choice", "flag") and one.assumed and not one.required
+        if one.kind in (Kind.CHOICE, Kind.FLAG) and one.assumed and not one.required
     }
 
 
-def mould(field: Field, button: Preset, within: str) -> str:
+def mould(field: InputField, button: Preset, within: str) -> str:
     """A new row with what its button puts into it."""
     values = new_row(field) | button.values
     return row_html(field, values, within)
@@ -88,7 +90,7 @@ def add_buttons(name: str, presets: Presets | None) -> str:
     return f'<div class="adding" role="group" aria-label="Add to: {name}">{buttons}</div>'
 
 
-def row_html(field: Field, row: dict[str, Any], within: str) -> str:
+def row_html(field: InputField, row: dict[str, Any], within: str) -> str:
     """One row of a list; ``within`` ends in its number."""
     fields = "".join(field_or_rows(one, row.get(one.key), within, row) for one in field.row)
     name = escape(field.label)

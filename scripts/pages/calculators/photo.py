@@ -5,14 +5,14 @@ Without the page's script only the guide is of use, and the field says so.
 
 from html import escape
 
-from calculators.core.declare import Field
+from calculators.core.fields import InputField
 from scripts.pages.calculators.eye_guide import eye_guide
 
 # What the page's script does by itself; the kinds of marks come from the declaration.
 CORNERS = "corners"
 
 
-def photo_html(field: Field, taps: Field | None) -> str:
+def photo_html(field: InputField, taps: InputField | None) -> str:
     """The field of a picture; ``taps`` is the list that holds the places pointed out, if there is one."""
     key = escape(field.key)
     return (
@@ -47,7 +47,7 @@ def stage() -> str:
     )
 
 
-def tools(taps: Field | None) -> str:
+def tools(taps: InputField | None) -> str:
     """What a tap on the picture means, and buttons that change the count."""
     what = next((one for one in taps.row if one.choices), None) if taps else None
     kinds = [(CORNERS, "move corners")]

@@ -19,6 +19,7 @@ from calculators.core.remarks import remarks
 from calculators.core.result import BadInput, StillNeeded
 from calculators.core.run import Found, compute, find
 from calculators.core.units import System
+from calculators.core.unknown_words import not_known, unknown_words
 
 MOST_NAMED = 5  # inputs still needed that are named in one line
 
@@ -31,9 +32,11 @@ def answer(request: str) -> str:
     saying beside a good one as ``remarks``. With ``"given_in"`` the given text is first changed from
     those units, and comes back as ``given``. With ``"own"`` the figures are a keeper's: what is
     missing comes as ``needed``, in one line, and nothing is answered. ``"borrowed"`` names the keys
-    whose figures are an example's, and its ``source`` in words: the answer says so. With ``"look"``
-    the diagnosis comes with its next question, see ``diagnose/questioning.py``: there nothing stops the
-    answer, words that are unknown come back as ``dropped`` and, in a sentence, as ``left_out``.
+    whose figures are an example's, and its ``source`` in words: the answer says so. ``"address"``
+    holds what the page's address gave: words in it that are unknown come back in a sentence, as
+    ``left_out``. With ``"look"`` the diagnosis comes with its next question, see
+    ``diagnose/questioning.py``: there nothing stops the answer, and words that are unknown come back
+    as ``dropped`` and, in a sentence, as ``left_out``.
     """
     asked: Request = json.loads(request)
     spec = find(asked["calculator"])
@@ -55,6 +58,8 @@ def plain_reply(spec: Spec, given: dict[str, Any], asked: Request, system: Syste
     """The reply to a calculator's form."""
     own = asked.get("own", False)
     reply: Reply = {"given": given, "remarks": remarks(spec.inputs, given, system)}
+    if "address" in asked:
+        reply["left_out"] = not_known(unknown_words(spec.inputs, asked["address"]))
     try:
         found = compute(spec.name, given, typed=True, system=system, own=own)
     except StillNeeded as still:

@@ -87,9 +87,8 @@ class AmmoniaChange(NamedTuple):
             {
                 "water_l": "change_l",
                 "tank_l": "volume_l",
-                "ph": "ph",
                 "temperature_c": "temperature_c",
-            },
+            },  # no pH: the conditioner's is the higher of tank and tap
             needs=("change_l",),
         ),
     ),

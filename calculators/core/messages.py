@@ -115,6 +115,7 @@ class Request(TypedDict):
     given_in: NotRequired[System]
     own: NotRequired[bool]
     borrowed: NotRequired[BorrowedKeys]
+    address: NotRequired[dict[str, str]]
     look: NotRequired[dict[str, Any]]
 
 

@@ -7,6 +7,7 @@ from typing import Any, NamedTuple
 from calculators.core.answer_data import answer_data, finite_outputs, outside_source
 from calculators.core.declare import CATALOGUE, Spec
 from calculators.core.fields import InputField, Kind
+from calculators.core.lead_checks import check_notes
 from calculators.core.leads import leads
 from calculators.core.left_empty import StandIns, paths_of, stand_ins
 from calculators.core.listing import import_calculator, load_all
@@ -84,6 +85,7 @@ def compute(
         raise BadInput(*worded(spec, refused, system)) from None
     outputs, unsaid = finite_outputs(spec.outputs, result)
     notes = (*outside_source(spec, values), *result.get("notes", ()), *unsaid)
+    check_notes(spec, notes)
     series = result.get("series", {})
     stood_in = stand_ins(spec.inputs, given, own)
     answer = answer_data(spec, values, outputs, notes, series)

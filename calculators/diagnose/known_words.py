@@ -7,10 +7,10 @@ from collections.abc import Iterable, Mapping
 from typing import Any, NamedTuple
 
 from calculators.core.fields import InputField, Kind
-from calculators.diagnose.case import keys_in
+from calculators.core.unknown_words import flat_keys, keys_in, not_known
 from calculators.diagnose.problem_table import FINDINGS, question_of
 
-MOST_NAMED, LONGEST = 5, 40  # of what was left out; an address may hold anything
+DID_NOT_FIT = " or it did not fit the rest"
 
 
 class ReadableInputs(NamedTuple):
@@ -48,12 +48,6 @@ def without(given: Mapping[str, Any], bad: Iterable[str]) -> dict[str, Any]:
     return {key: value for key, value in given.items() if key not in names}
 
 
-def flat_keys(fields: tuple[InputField, ...]) -> set[str]:
-    """Every key that a page may send, with those inside an object by their dotted name."""
-    inside = {f"{field.key}.{part.key}" for field in fields for part in field.row}
-    return {field.key for field in fields} | inside
-
-
 def agreeing(given: dict[str, Any], dropped: list[str]) -> tuple[dict[str, Any], list[str]]:
     """One answer to each question: that of danger, else the last; what is present is not absent."""
     if not isinstance(given.get("findings"), list):
@@ -77,15 +71,4 @@ def agreeing(given: dict[str, Any], dropped: list[str]) -> tuple[dict[str, Any],
 def left_out(dropped: list[str], wrong: list[str]) -> str:
     """What was left out in a sentence or two; empty where nothing was. ``wrong`` are labels of fields."""
     unread = f"Not used, as it cannot be read: {', '.join(wrong)}." if wrong else ""
-    return f"{not_known(dropped)} {unread}".strip() if dropped else unread
-
-
-def not_known(dropped: list[str]) -> str:
-    """One sentence that names the words."""
-    names = list(dict.fromkeys(dropped))
-    shown = ", ".join(
-        f"“{name[: LONGEST - 1]}…”" if len(name) > LONGEST else f"“{name}”"
-        for name in names[:MOST_NAMED]
-    )
-    more = f" and {len(names) - MOST_NAMED} more" if len(names) > MOST_NAMED else ""
-    return f"Left out, as this book does not know it or it did not fit the rest: {shown}{more}."
+    return f"{not_known(dropped, DID_NOT_FIT)} {unread}".strip()

@@ -6,10 +6,13 @@ from calculators.core.quantities import (
     Area,
     Count,
     DailyLight,
+    DoublingTime,
+    Length,
     MinutesAWeek,
     NitrogenFlow,
     Percent,
     Ratio,
+    WetMass,
 )
 from calculators.core.quantity import AsRows, Help, Label, RowsStyle
 from calculators.core.result import Note
@@ -26,6 +29,8 @@ class RankedPlant(NamedTuple):
     name: Annotated[str, Label("Name")]
     common: Annotated[str, Label("Sold as")]
     minutes_week: Annotated[MinutesAWeek | None, Label("Trimming")]
+    spacing_cm: Annotated[Length | None, Label("Spacing of a full bed")]
+    doubling_days: Annotated[DoublingTime | None, Label("Doubling time in this light")]
 
 
 class LeftOut(NamedTuple):
@@ -51,6 +56,9 @@ class Together(NamedTuple):
     area_cm2: Annotated[Area, Label("Area")]
     stems: Annotated[Count | None, Label("Stems when full")]
     minutes_week: Annotated[MinutesAWeek | None, Label("Trimming")]
+    wet_g: Annotated[WetMass, Label("Wet mass as kept")]
+    doubling_days: Annotated[DoublingTime, Label("Doubling time in this light")]
+    floating: Annotated[bool, Label("Floats")]
 
 
 class Pick(NamedTuple):

@@ -87,6 +87,7 @@ function fillFromAddress(here) {
   for (const field of here.form.querySelectorAll("[data-private]")) delete asked[field.dataset.key];
   const keys = asked[FROM_EXAMPLE]?.split(",");
   delete asked[FROM_EXAMPLE];
+  here.address = { ...asked }; // as it came: Python names the words in it that it does not know
   for (const [key, text] of Object.entries(asked)) {
     if (Array.isArray(here.empty[key])) asked[key] = rowsFrom(text) ?? here.empty[key];
   }
@@ -169,7 +170,7 @@ async function answer(here, units = here.units) {
   const borrowed = keys.length ? { keys, source: here.borrowed.source } : undefined;
   let reply;
   try {
-    reply = await ask({ calculator: here.name, given: blank ? {} : collect(here.form), own: !blank, borrowed, given_in: here.units, units });
+    reply = await ask({ calculator: here.name, given: blank ? {} : collect(here.form), own: !blank, borrowed, address: here.address, given_in: here.units, units });
   } catch (wrong) {
     if (here === page) noAnswer(here, `Python failed on this: ${wrong.message}`);
     return;
@@ -182,6 +183,7 @@ async function answer(here, units = here.units) {
   setUnits(here, units);
   paintProblems(here.form, reply.problems ?? {});
   paintRemarks(here.form, reply.remarks ?? {});
+  sayLeftOut(here, reply);
   here.reply = !blank && reply.answer ? reply : null;
   if (blank) paintExample(reply);
   else if (reply.answer) paintOwn(here, reply);
@@ -189,6 +191,15 @@ async function answer(here, units = here.units) {
   rememberAddress(here, blank ? {} : reply.address ?? {}, keys);
   here.form.dispatchEvent(new CustomEvent("answered", { detail: reply }));
   here.place.dataset.answered = String(number);
+}
+
+/** Once, above the form: the words of the address that this book does not know. */
+function sayLeftOut(here, reply) {
+  if (!here.address) return;
+  here.address = undefined;
+  const place = here.place.querySelector("#left-out");
+  place.textContent = reply.left_out;
+  place.hidden = !reply.left_out;
 }
 
 function paintExample(reply) {

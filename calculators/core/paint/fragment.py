@@ -11,9 +11,9 @@ from calculators.core.paint.asked import asked_rows
 from calculators.core.paint.cards import lists
 from calculators.core.paint.element import NOTHING, Html, element, joined
 from calculators.core.paint.figure_table import figure_table
+from calculators.core.paint.lead_links import LeadLinks
 from calculators.core.paint.note_list import note_list
 from calculators.core.paint.notes import lead, rest
-from calculators.core.paint.ways_on import ways_on
 from calculators.core.plot.pictures import plots
 from calculators.core.plot.units import in_units
 from calculators.core.run import Found
@@ -32,19 +32,20 @@ def fragment(
 ) -> Html:
     """The answer in the units shown; ``root`` leads from the page to the site's root.
 
-    Without ``leads_on`` no other calculator is offered: an example's figures lead nowhere.
+    Without ``leads_on`` no figure is handed on to another calculator: an example's lead nowhere.
     """
     outputs = found.answer["outputs"]
+    leads = LeadLinks(spec, found, root, filled=leads_on)
     return joined(
         [
-            note_list("lead", lead(spec, found), root),
+            note_list("lead", lead(spec, found), leads),
             assumed(assumed_words(found.stood_in, system)),
             element("div", {"id": "plots"}, *plots(in_units(found.series, system))),
             element("div", {"id": "lists"}, *lists(spec, outputs, system, root)),
             figure_table(asked_rows(spec, found.answer, system)),
-            note_list("notes", rest(spec, found), root),
+            note_list("notes", rest(spec, found), leads),
             files(spec, found),
-            ways_on(found, root) if leads_on else NOTHING,
+            leads.at_the_end(found.notes),
         ]
     )
 

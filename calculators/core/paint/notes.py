@@ -3,6 +3,8 @@
 ``brief`` is the one line that stays in view while the person types.
 """
 
+import re
+
 from calculators.core.declare import Spec
 from calculators.core.fields import Kind
 from calculators.core.messages import Brief
@@ -13,6 +15,7 @@ from calculators.core.units import System, unit_shown
 
 PLAIN_KINDS = (Kind.NUMBER, Kind.INTEGER, Kind.TEXT)
 MOST_LETTERS = 90
+NUMBERED = re.compile(r"^\d+\. ")
 LEVELS: tuple[Level, ...] = ("info", "caution", "danger")
 
 
@@ -90,6 +93,7 @@ def cut(text: str) -> str:
 
 
 def first_sentence(text: str) -> str:
-    """The first sentence of a note."""
+    """The first sentence of a note, without the number of a step before it."""
+    text = NUMBERED.sub("", text)
     end = text.find(". ")
     return text if end < 0 else text[: end + 1]

@@ -21,7 +21,7 @@ IDS = [f"{name}->{lead.calculator}" for name, lead in LEADS]
 KEEPERS = {
     "diagnose": [
         {
-            "findings": ["fish-gasp-at-surface"],
+            "findings": ["fish-gasping"],
             "readings": {"ammonia_mg_n_l": 0.4, "ph": 7.4, "temperature_c": 25},
             "volume_l": 60,
         },

@@ -24,7 +24,7 @@ def faults(lead: Lead, spec: Spec, catalogue: Mapping[str, Spec]) -> list[str]:
     """What is wrong with one lead, in words."""
     if lead.calculator not in catalogue:
         return ["there is no such calculator"]
-    here = {field.key for field in (*spec.inputs, *spec.outputs)}
+    here = {field.key for field in spec.inputs} | {field.key for field in spec.outputs}
     keys = [key.split(".")[0] for key in (*lead.needs, *keys_of(lead.takes.values()))]
     return [
         *(f"it has no input or output {key}" for key in keys if key not in here),

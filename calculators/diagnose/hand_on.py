@@ -3,9 +3,9 @@
 Only the keeper's own figures are handed on. A record's example gives no more than what is dosed.
 """
 
-from calculators.core.leads import Lead, Value
+from calculators.core.leads import Lead, Source, Value
 
-AMMONIA = {
+AMMONIA: dict[str, Source] = {
     "ammonia_mg_l": "readings.ammonia_mg_n_l",
     "reported_as": Value("nitrogen"),
     "ph": "readings.ph",

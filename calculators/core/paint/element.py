@@ -11,6 +11,7 @@ VOID = frozenset({"br", "input"})  # tags without an end
 LINE_ENDS = str.maketrans({"\n": "&#10;", "\r": "&#13;"})
 
 Attribute = str | int | bool | None
+Attributes = Mapping[str, Attribute]
 
 
 class Html(str):
@@ -26,7 +27,7 @@ class Html(str):
 NOTHING = Html("")
 
 
-def element(name: str, attributes: Mapping[str, Attribute] | None = None, *children: str) -> Html:
+def element(name: str, attributes: Attributes | None = None, *children: str) -> Html:
     """One tag with its children.
 
     A true attribute stands without a value; one that is false or None is left out.

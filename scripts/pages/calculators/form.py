@@ -10,12 +10,12 @@ from calculators.core.declare import Spec
 from calculators.core.fields import Field, InputField, Kind
 from calculators.core.form_hints import Part
 from calculators.core.nested import scatter
-from calculators.core.paint.element import Html, element, joined
+from calculators.core.paint.element import Attributes, Html, element, joined
 from scripts.pages.calculators.form_fields import hint, value_text
 from scripts.pages.calculators.form_rows import field_or_rows
 from scripts.pages.calculators.photo import photo_html
 
-FORM = {"class": "inputs", "id": "inputs", "autocomplete": "off", "novalidate": True}
+FORM: Attributes = {"class": "inputs", "id": "inputs", "autocomplete": "off", "novalidate": True}
 
 
 def form(spec: Spec) -> Markup:

@@ -4,7 +4,7 @@ Without the page's script only the guide is of use, and the field says so.
 """
 
 from calculators.core.fields import InputField
-from calculators.core.paint.element import Html, element, joined
+from calculators.core.paint.element import Attributes, Html, element, joined
 from scripts.pages.calculators.eye_guide import eye_guide
 from scripts.pages.calculators.form_fields import problem_html
 
@@ -32,7 +32,7 @@ def photo_html(field: InputField, taps: InputField | None) -> Html:
 
 def choose() -> Html:
     """Take a photo, or choose one."""
-    wrong = {"class": "problem photo-problem", "role": "alert", "hidden": True}
+    wrong: Attributes = {"class": "problem photo-problem", "role": "alert", "hidden": True}
     return joined(
         [
             element(
@@ -51,7 +51,7 @@ def choose() -> Html:
 
 def photo_input(label: str, more: dict[str, str]) -> Html:
     """One way to a photo, as a button."""
-    given = {"type": "file", "accept": "image/*", **more, "data-photo": True}
+    given: Attributes = {"type": "file", "accept": "image/*", **more, "data-photo": True}
     return element("label", {"class": "button"}, label, element("input", given))
 
 
@@ -62,7 +62,7 @@ def stage() -> Html:
         "role": "img",
         "aria-label": "Your photo with what is counted as plant marked",
     }
-    loupe = {
+    loupe: Attributes = {
         "class": "loupe",
         "width": LOUPE,
         "height": LOUPE,
@@ -106,6 +106,6 @@ def tools(taps: InputField | None) -> Html:
     )
 
 
-def tool(label: str, does: dict[str, str | int | bool | None]) -> Html:
+def tool(label: str, does: Attributes) -> Html:
     """One button; its attributes say what it does."""
     return element("button", {"type": "button", **does}, label)

@@ -2,8 +2,11 @@
 
 import json
 import re
+from urllib.parse import parse_qsl
 
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
 
 from calculators.bridge import answer
 from calculators.core.declare import CATALOGUE
@@ -11,6 +14,7 @@ from calculators.core.fields import Kind
 from calculators.core.lead_checks import check_leads, check_notes
 from calculators.core.leads import Lead, OnlyWith, Rows, Scaled, Value, leads
 from calculators.core.listing import load_all
+from calculators.core.paint.lead_links import query
 from calculators.core.read import read_inputs
 from calculators.core.result import Note, StillNeeded
 from calculators.core.run import run
@@ -52,8 +56,8 @@ def filled(spec):
 
 def leads_of(name):
     """All leads of the worked example's answer, or of a keeper's where the example has none."""
-    given = KEEPERS.get(name) or [filled(load_all()[name])]
-    return [lead for one in given for lead in run(name, one).get("leads", [])]
+    asked = KEEPERS.get(name) or [filled(load_all()[name])]
+    return [lead for one in asked for lead in run(name, one).get("leads", [])]
 
 
 def accepted(name, inputs):
@@ -214,3 +218,15 @@ def test_lists_of_a_lead_come_to_the_next_form_as_text():
     html = json.loads(answer(json.dumps(request)))["painted"]["html"]
     assert "upkeep/?tanks=%5B%7B" in html
     assert next(field for field in load_all()["upkeep"].inputs).kind == Kind.LIST
+
+
+@given(
+    st.dictionaries(
+        st.text("abc_.", min_size=1), st.text(st.characters(exclude_categories=["Cs"])), max_size=3
+    )
+)
+def test_an_address_is_quoted_so_that_it_can_be_read_back(inputs):
+    assert (
+        dict(parse_qsl(query(inputs)[1:], keep_blank_values=True, strict_parsing=bool(inputs)))
+        == inputs
+    )

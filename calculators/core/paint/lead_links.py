@@ -1,8 +1,7 @@
 """Links to the calculators that go on from an answer, filled in with what it gave."""
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from typing import Any
-from urllib.parse import urlencode
 
 from calculators.core.address import write
 from calculators.core.declare import Spec
@@ -13,6 +12,7 @@ from calculators.core.result import Note
 from calculators.core.run import Found
 
 DIGITS = 6  # of a figure in an address
+UNQUOTED = frozenset("ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789-._~")
 
 
 class LeadLinks:
@@ -54,10 +54,22 @@ def page_of(calculator: str) -> str:
     return f"calculators/{calculator}/"
 
 
-def query(inputs: dict[str, Any]) -> str:
+def query(inputs: Mapping[str, Any]) -> str:
     """Inputs as the part of an address behind its page; none, nothing."""
-    given = {key: write(rounded(value), DIGITS) for key, value in inputs.items()}
-    return f"?{urlencode(given)}" if given else ""
+    pairs = (f"{quoted(key)}={quoted(written(value))}" for key, value in inputs.items())
+    return f"?{'&'.join(pairs)}" if inputs else ""
+
+
+def written(value: Any) -> str:
+    """One input as text for an address."""
+    return write(rounded(value), DIGITS)
+
+
+def quoted(text: str) -> str:
+    """A text as an address may hold it. The library's own way would load much that no phone needs."""
+    return "".join(
+        chr(octet) if chr(octet) in UNQUOTED else f"%{octet:02X}" for octet in text.encode()
+    )
 
 
 def rounded(value: Any) -> Any:

@@ -146,7 +146,8 @@ NITRITE_AND_A_CHANGE = re.compile(
     r"(?=.*[Nn]itrite)(?=.*\b[Cc]hange (?:water|again|half|a (?:third|quarter))\b)"
 )
 AMMONIA_DECIDES = re.compile(
-    r"\balone\b|no ammonia|unless ammonia shows|[Ii]f none shows|both read zero|[Bb]oth show|conditioner|no animals inside"
+    r"\balone\b|no ammonia|unless ammonia shows|[Ii]f none shows|both read zero|[Bb]oth show|"
+    r"conditioner|no animals inside"
 )
 
 

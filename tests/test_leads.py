@@ -220,13 +220,9 @@ def test_lists_of_a_lead_come_to_the_next_form_as_text():
     assert next(field for field in load_all()["upkeep"].inputs).kind == Kind.LIST
 
 
-@given(
-    st.dictionaries(
-        st.text("abc_.", min_size=1), st.text(st.characters(exclude_categories=["Cs"])), max_size=3
-    )
-)
+NO_HALVES = st.text(st.characters(exclude_categories=["Cs"]))
+
+
+@given(st.dictionaries(st.text("abc_.", min_size=1), NO_HALVES, max_size=3))
 def test_an_address_is_quoted_so_that_it_can_be_read_back(inputs):
-    assert (
-        dict(parse_qsl(query(inputs)[1:], keep_blank_values=True, strict_parsing=bool(inputs)))
-        == inputs
-    )
+    assert dict(parse_qsl(query(inputs)[1:], keep_blank_values=True)) == inputs

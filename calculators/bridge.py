@@ -16,7 +16,7 @@ from calculators.core.messages import (
 from calculators.core.origin import example_words
 from calculators.core.paint.page import answered, problems_shown
 from calculators.core.remarks import remarks
-from calculators.core.result import BadInput, StillNeeded
+from calculators.core.result import BadInput, Note, StillNeeded
 from calculators.core.run import Found, compute, find
 from calculators.core.units import System
 from calculators.core.unknown_words import not_known, unknown_words
@@ -58,8 +58,14 @@ def plain_reply(spec: Spec, given: dict[str, Any], asked: Request, system: Syste
     """The reply to a calculator's form."""
     own = asked.get("own", False)
     reply: Reply = {"given": given, "remarks": remarks(spec.inputs, given, system)}
+    left_out = ""
+    if spec.name == "diagnose":  # the way to help never breaks on a word that was retired
+        from calculators.diagnose.known_words import left_out_of
+
+        given, left_out = left_out_of(spec.inputs, given)
     if "address" in asked:
-        reply["left_out"] = not_known(unknown_words(spec.inputs, asked["address"]))
+        unknown = [] if left_out else unknown_words(spec.inputs, asked["address"])
+        reply["left_out"] = not_known(unknown)
     try:
         found = compute(spec.name, given, typed=True, system=system, own=own)
     except StillNeeded as still:
@@ -68,6 +74,8 @@ def plain_reply(spec: Spec, given: dict[str, Any], asked: Request, system: Syste
     except BadInput as bad:
         reply["problems"] = problems_shown(bad)
     else:
+        if left_out:
+            found = found._replace(notes=(*found.notes, Note("caution", left_out, first=True)))
         # An example's figures lead nowhere else.
         made = answered(spec, found, system, leads_on=own and "borrowed" not in asked)
         reply["answer"], reply["address"] = made["answer"], made["address"]

@@ -5,6 +5,7 @@ import re
 import pytest
 
 from calculators.core.listing import load_all
+from calculators.core.paint.notes import brief
 from calculators.core.run import compute, run
 from calculators.science.water.ammonia import ACT_NH3_MG_N_L, rate
 from scripts.records.load import load
@@ -146,8 +147,8 @@ NITRITE_AND_A_CHANGE = re.compile(
     r"(?=.*[Nn]itrite)(?=.*\b[Cc]hange (?:water|again|half|a (?:third|quarter))\b)"
 )
 AMMONIA_DECIDES = re.compile(
-    r"\balone\b|no ammonia|unless ammonia shows|[Ii]f none shows|both read zero|[Bb]oth show|"
-    r"conditioner|no animals inside"
+    r"\balone\b|no ammonia|unless ammonia shows|[Ii]f none shows|both read zero|[Bb]oth show"
+    r"|conditioner|no animals inside"
 )
 
 
@@ -199,3 +200,12 @@ def test_no_large_change_is_ordered_where_the_model_says_that_it_can_harm(ph, kh
     assert answer["outputs"]["urgent"]
     assert not [one for one in predicates.sentences(answer) if predicates.orders(one)]
     assert "test ammonia before" in answer["outputs"]["first_action"]
+
+
+@pytest.mark.parametrize(("ph", "ammonia"), [(6.0, 3.0), (7.4, 2.0), (8.2, 20.0)])
+def test_the_line_in_view_says_what_to_do_and_not_the_number_of_a_step(ph, ammonia):
+    spec = load_all()["free-ammonia"]
+    given = {"ammonia_mg_l": ammonia, "ph": ph, "temperature_c": 25, "reported_as": "nitrogen"}
+    line = brief(spec, compute("free-ammonia", given))
+    assert line["level"] == "danger"
+    assert re.match(r"1\. Stop feeding and take out|Above the acute limit", line["text"])

@@ -144,9 +144,3 @@ def test_a_bottle_that_cannot_hold_the_salt_is_not_promised():
     spec, here = found("dosing", rise_mg_l=15.0, dose_ml=10.0)  # 294 g/L: below 316, above 279
     assert here.answer["outputs"]["dissolves"] is True
     assert "does not dissolve" in lead(spec, here)[0].text
-
-
-def test_the_line_at_the_edge_says_the_first_step_and_not_its_number():
-    spec = load_all()["free-ammonia"]
-    here = compute(spec.name, {"ammonia_mg_l": 3.0, "ph": 7.0})
-    assert brief(spec, here)["text"] == "Stop feeding and take out what is dead or rotting."

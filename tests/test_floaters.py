@@ -206,3 +206,8 @@ def test_the_largest_ring_is_the_one_where_the_number_turns(count):
     largest = largest_ring(80, 35, count)
     assert most_rings(80, 35, largest * (1 - 1e-6)) >= count
     assert largest == 35 or most_rings(80, 35, largest * 1.001) < count
+
+
+@pytest.mark.parametrize("diameter", [1e-320, 0.01, 0.9])
+def test_a_ring_too_small_to_hold_a_plant_is_refused(diameter):
+    assert "ring_diameter_cm" in refusals(ring_diameter_cm=diameter)

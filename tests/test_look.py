@@ -1,7 +1,9 @@
 """The diagnosis a question at a time: what Python gives the page, and what the build writes into it."""
 
 import json
+import re
 import xml.etree.ElementTree as ElementTree
+from html import unescape
 from itertools import combinations
 
 import pytest
@@ -281,3 +283,20 @@ def test_no_word_for_the_command_line_reaches_a_page():
     reply = json.loads(answer(json.dumps(given)))
     assert reply["problems"]
     assert "--" not in str(reply["problems"])
+
+
+@pytest.mark.parametrize(
+    ("given", "word"),
+    [
+        ({"findings": "retired-sign,fish-gasping"}, "retired-sign"),
+        ({"plant": "a-plant-that-is-gone", "findings": "fish-gasping"}, "a-plant-that-is-gone"),
+        ({"fbclid": "abc", "findings": "fish-gasping"}, "fbclid"),
+    ],
+)
+def test_the_full_form_leaves_a_retired_word_out_says_so_and_answers_the_rest(given, word):
+    request = {"calculator": "diagnose", "given": given, "own": True}
+    reply = json.loads(answer(json.dumps(request)))
+    first = unescape(reply["painted"]["html"].partition("</ul>")[0])
+    assert re.match(r'<ul[^>]*><li class="danger[^>]*>Animals may be in danger', first)
+    assert re.search(rf"<li[^>]*>Left out[^<]*{word}", first)
+    assert reply["answer"]["outputs"]["urgent"]

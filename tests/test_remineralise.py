@@ -66,7 +66,7 @@ def test_ions_are_those_of_the_library(ion):
     assert ION_G_MOL[ion] == pytest.approx(Formula(IONS[ion]).mass, abs=0.008)
 
 
-@pytest.mark.parametrize("key", SALTS.keys() & DOSED.keys())
+@pytest.mark.parametrize("key", sorted(SALTS.keys() & DOSED.keys()))
 def test_a_salt_is_the_same_here_and_where_it_is_dosed(key):
     assert SALTS[key].atoms == DOSED[key].atoms
     assert SALTS[key].ions == DOSED[key].yields

@@ -353,7 +353,9 @@ def test_a_photo_never_stands_in_an_address():
         {key: str(one) for key, one in corner.items()} for corner in typed["corners"]
     ]
     typed |= {"more_percent": "10", "width_cm": "35"}
-    reply = json.loads(answer(json.dumps({"calculator": "surface-cover", "given": typed})))
+    reply = json.loads(
+        answer(json.dumps({"calculator": "surface-cover", "given": typed, "own": True}))
+    )
     assert reply["address"] == {
         "length_cm": "90", "width_cm": "35", "ring_diameter_cm": "0", "leave_out_cm": "6",
     }  # fmt: skip

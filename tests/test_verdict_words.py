@@ -298,3 +298,36 @@ def test_an_assumed_figure_lies_on_the_animals_side():
     changed = {"change_percent": 30, "change_every_days": 7, "tap_nitrate_mg_l": 10}
     other = run("nitrogen-forecast", new | changed)["outputs"]
     assert assumed["peak_nitrate_mg_l"] >= other["peak_nitrate_mg_l"]
+
+
+SLOW_PLANTS = [{"name": "Anubias", "wet_g": 200, "doubling_days": 60, "floating": False}]
+NEAR_THE_LINE = {
+    "feed_g_week": 4, "days": 200, "nitrate_mg_l": 20, "plants": SLOW_PLANTS,
+    "change_percent": 25, "change_every_days": 7,
+}  # fmt: skip
+
+
+def test_an_upper_edge_that_harms_is_said_though_the_middle_does_not():
+    """Nitrate of 44 mg/L harms over time (camargo-2005); only the edge of the band gets there."""
+    out, notes, _ = asked("nitrogen-forecast", **NEAR_THE_LINE, spread="band")
+    assert out["peak_nitrate_mg_l"] < 44 < out["final_nitrate_high_mg_l"]
+    assert notes[0].level == "caution"
+    assert "At the edge of what is not known: Nitrate reaches about" in notes[0].text
+    _, _, alone = asked("nitrogen-forecast", **NEAR_THE_LINE, spread="none")
+    assert "At the edge" not in alone
+
+
+def test_an_edge_as_harmless_as_the_middle_is_not_spoken_of():
+    _, _, text = asked("nitrogen-forecast", nitrate_mg_l=20, days=60, spread="band")
+    assert "At the edge" not in text
+
+
+@pytest.mark.parametrize(
+    ("nitrite", "nitrate", "what"), [(2.0, 10, "nitrite"), (0, 400, "nitrate")]
+)
+def test_a_link_to_the_change_says_what_is_measured(nitrite, nitrate, what):
+    """A nitrite of 2 taken as nitrate would be answered with no change at all."""
+    given = {"start_nitrite_mg_n_l": nitrite, "nitrate_mg_l": nitrate, "days": 5}
+    _, notes, _ = asked("nitrogen-forecast", **given)
+    links = [one.given for note in notes for one in note.links if "water-change" in one.page]
+    assert [one["what"] for one in links] == [what]

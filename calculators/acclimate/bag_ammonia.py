@@ -17,7 +17,7 @@ from calculators.science.water.water_mix import Water, aired_state, held, mix
 
 # An unread carbonate hardness is taken as that of hard water, where pH ends high.
 HARD_KH_DH = 10.0
-STEPS = 10  # of the way from bag water to the mix at the end
+STEPS_OF_DRIP = 10  # of the way from bag water to the mix at the end
 SHORT_TRIP_HOURS = 2.0  # common practice, no source: from a shop near by
 
 
@@ -77,8 +77,8 @@ def worst_open(bag: Bag, tank: TankWater) -> tuple[float, float]:
     closed = Water(tank.ph if bag.ph is None else bag.ph, hard(bag.kh_dh), warmest, ammonia)
     waters = held(closed), held(Water(tank.ph, hard(tank.kh_dh), warmest))
     worst, highest = 0.0, closed.ph
-    for step in range(STEPS + 1):
-        share = tank.share * step / STEPS
+    for step in range(STEPS_OF_DRIP + 1):
+        share = tank.share * step / STEPS_OF_DRIP
         ph = max(aired_state(mix(*waters, share)).ph, closed.ph if step == 0 else 0.0)
         worst = max(worst, (1 - share) * ammonia * unionised_share(ph, warmest))
         highest = max(highest, ph)

@@ -1,8 +1,7 @@
 """A vessel that fills with tank water by drops: time, volume and what the mix reads."""
 
+from calculators.science.conversions import ML_PER_L
 from calculators.science.water.mixing import mixed
-
-ML_PER_L = 1000
 
 
 def full_vessel_l(bag_l: float, tank_share: float) -> float:

@@ -51,7 +51,8 @@ def notes(
 
 
 def advice(choice: Choice, tank: Water, tap: Water, change: ChangeOutcome) -> Note:
-    """The way in plain words, with the page for the first hour where animals are in danger."""
+    """The note that says how to change the water, with the page for the first hour where animals are in
+    danger."""
     chronic = chronic_limit_mg_n_l(tank.ph, tank.temperature_c)
     acts = rate(tank.ammonia_mg_n_l / chronic, choice.now.nh3_mg_n_l) == "act"
     level: Level = "danger" if acts else "caution"

@@ -50,7 +50,7 @@ def check_findings(present: Collection[str], absent: Collection[str]) -> None:
 
 
 def contradictions(given: Mapping[str, Any]) -> list[Refusal]:
-    """The same for inputs as they were given, some of which may be unreadable."""
+    """What contradicts in inputs as they were given, some of which may be unreadable; a refusal for each."""
     return do_not_agree(*(keys_in(given.get(key)) for key in ("findings", "absent")))
 
 

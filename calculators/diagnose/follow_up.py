@@ -22,7 +22,7 @@ class Day(NamedTuple):
     to_day: Annotated[Days, Label("To day")]
 
 
-class FilledCalculator(NamedTuple):
+class PrefilledCalculator(NamedTuple):
     """A calculator and inputs for it."""
 
     calculator: Annotated[str, Label("Calculator")]
@@ -44,7 +44,7 @@ def expected(cause: str | None) -> list[Day]:
     return [Day(**change) for change in CAUSES[cause].expect] if cause else []
 
 
-def filled(cause: str | None, inputs: Mapping[str, Any]) -> list[FilledCalculator]:
+def filled(cause: str | None, inputs: Mapping[str, Any]) -> list[PrefilledCalculator]:
     """The record's calculators with the keeper's own figures in place of its examples.
 
     ``inputs`` are the diagnosis's own. A figure goes where the calculator has an input of the same
@@ -58,5 +58,7 @@ def filled(cause: str | None, inputs: Mapping[str, Any]) -> list[FilledCalculato
         given = {
             key: round(value, RESULT_DIGITS) for key, value in known.items() if value is not None
         }
-        made.append(FilledCalculator(calculator["calculator"], {**calculator["inputs"], **given}))
+        made.append(
+            PrefilledCalculator(calculator["calculator"], {**calculator["inputs"], **given})
+        )
     return made

@@ -3,6 +3,7 @@
 The way to help must not break on them: they are left out, named, and the rest is answered.
 """
 
+import difflib
 from collections.abc import Iterable, Mapping
 from typing import Any, NamedTuple
 
@@ -72,3 +73,32 @@ def left_out(dropped: list[str], wrong: list[str]) -> str:
     """What was left out in a sentence or two; empty where nothing was. ``wrong`` are labels of fields."""
     unread = f"Not used, as it cannot be read: {', '.join(wrong)}." if wrong else ""
     return f"{not_known(dropped, DID_NOT_FIT)} {unread}".strip()
+
+
+def left_out_of(
+    fields: tuple[InputField, ...], given: Mapping[str, Any]
+) -> tuple[dict[str, Any], str]:
+    """The inputs that the book knows, and a sentence that names the others; empty where all are known.
+
+    A slip of typing, near a word of the book, is left for the form to tell beside its field.
+    """
+    if any(is_slip(field, word) for field in fields for word in words_in(field, given)):
+        return dict(given), ""
+    known = known_only(fields, given)
+    # A form sends keys as one text with commas between.
+    kept = {
+        key: ",".join(value) if isinstance(value, list) else value
+        for key, value in known.given.items()
+    }
+    return kept, left_out(known.dropped, []) if known.dropped else ""
+
+
+def words_in(field: InputField, given: Mapping[str, Any]) -> list[str]:
+    """The words that were given for a field of keys."""
+    value = given.get(field.key)
+    return [word for word in keys_in(value) if word] if field.kind == Kind.KEYS and value else []
+
+
+def is_slip(field: InputField, word: str) -> bool:
+    """Whether a word is none of a field's keys, but near one."""
+    return word not in field.choices and bool(difflib.get_close_matches(word, field.choices, 1))

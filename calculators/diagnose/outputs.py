@@ -14,7 +14,7 @@ from calculators.core.quantities import (
 )
 from calculators.core.quantity import Help, Label
 from calculators.core.result import Note
-from calculators.diagnose.follow_up import Day, FilledCalculator
+from calculators.diagnose.follow_up import Day, PrefilledCalculator
 
 
 class Readings(NamedTuple):
@@ -66,5 +66,5 @@ class Diagnosis(NamedTuple):
     something_else_percent: Annotated[Percent, Label("Something that is not in this book")]
     expect: Annotated[list[Day], Label("What to expect, and by which day")]
     if_not: Annotated[str | None, Label("If that does not come")]
-    calculators: Annotated[list[FilledCalculator], Label("Calculators with your figures")]
+    calculators: Annotated[list[PrefilledCalculator], Label("Calculators with your figures")]
     notes: tuple[Note, ...]

@@ -56,7 +56,7 @@ def terms(cause: str, case: Case) -> list[Term]:
 def term(
     cause: str, question: str, present: str | None, absent: frozenset[str], value: float | None
 ) -> Term:
-    """One answer's word on one cause."""
+    """What one answer says about one cause, as the logarithm of its likelihood ratio."""
     usual, given = QUESTIONS[question], shares_of(cause, question)
     return Term(question, present, absent, value, math.log(ratio(given, usual, present, absent)))
 

@@ -34,14 +34,14 @@ class EvidenceRow(NamedTuple):
 class CauseEntry(NamedTuple):
     """A problem record, as far as the diagnosis needs it.
 
-    ``kin``: problems of one root. ``slowly``: a large, quick change of water would do harm.
-    ``besides``: the first action without the change of water in it; None where it has none.
+    ``shared_root``: a word that problems of one root share. ``slowly``: a large, quick change of water
+    would do harm. ``besides``: the first action without the change of water in it; None where it has none.
     """
 
     name: str
     urgency: str
     prior: str
-    kin: str | None
+    shared_root: str | None
     first_action: str
     slowly: bool
     besides: str | None
@@ -128,5 +128,6 @@ SHARES = {key: read_shares(cause) for key, cause in CAUSES.items()}
 
 
 def shares_of(cause: str, question: str) -> dict[str, float]:
-    """The same, also for a question that tells nothing about the cause."""
+    """The probability of each answer to a question given a cause; of a question that tells nothing about
+    it, that of any other trouble. Raises ``KeyError`` for a cause or question that is unknown."""
     return SHARES[cause].get(question, QUESTIONS[question])

@@ -86,12 +86,12 @@ def complained_of(case: Case, chances: Mapping[str, float], where: str) -> dict[
 
 
 def is_enough(case: Case, chances: Mapping[str, float]) -> bool:
-    """Whether one root, a problem with its kin, is likelier than everything else together."""
+    """Whether one root, a problem with those of the same root, is likelier than everything else together."""
     if not case.answers:
         return False
     roots: dict[str, float] = {}
     for cause, chance in chances.items():
-        root = cause if cause == SOMETHING_ELSE else CAUSES[cause].kin or cause
+        root = cause if cause == SOMETHING_ELSE else CAUSES[cause].shared_root or cause
         roots[root] = roots.get(root, 0.0) + chance
     return any(root != SOMETHING_ELSE and chance > ENOUGH for root, chance in roots.items())
 

@@ -31,6 +31,9 @@ EXAMPLE_PLANT = "salvinia-minima"
 BOOK = Keys(tuple(PLANTS), tuple(map(shown_name, PLANTS)))
 
 
+LEAST_RING_CM = 1.0  # common practice: the ring of a bottle's neck
+
+
 @calculator(
     "Floaters",
     sources=("reddy-debusk-1985", "organic-waste-recycling"),
@@ -156,7 +159,7 @@ def floaters(
 
 
 def neither_time_nor_plant() -> tuple[Refusal, ...]:
-    """What is wrong where nothing says how fast the floaters grow."""
+    """The refusal for a form with neither a doubling time nor a plant of which one is known."""
     why = "give the doubling time, or the plant, whose record has one"
     return (
         Refusal("doubling_days", why, 0.5, 1_000),
@@ -170,7 +173,10 @@ def check(length: float, width: float, ring: float, rings: int, low: float, high
     if low >= high:
         why = "the lower limit must be below the upper one"
         wrong.append(Refusal("low_percent", why, LEAST_COVER, high))
-    if ring > min(length, width):
+    if 0 < ring < LEAST_RING_CM:
+        why = "a ring so small holds no floaters; 0 stands for none"
+        wrong.append(Refusal("ring_diameter_cm", why, LEAST_RING_CM, min(length, width)))
+    elif ring > min(length, width):
         why = "the ring does not fit into the tank"
         wrong.append(Refusal("ring_diameter_cm", why, 0, min(length, width)))
     elif ring and rings > (most := most_rings(length, width, ring)):

@@ -30,7 +30,7 @@ def animals(
 
 
 def with_and_without(harms: Sequence[Harm], calm: float | None) -> Note:
-    """What it means for one who has animals in the tank, and for one who has none yet."""
+    """The note on harm ahead for a keeper with animals in the tank, and for one who has none yet."""
     if any(harm.is_danger and harm.is_now for harm in harms):
         inside = "do what stands above for them, today"
     elif any(harm.is_danger for harm in harms):

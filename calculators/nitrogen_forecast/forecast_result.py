@@ -2,7 +2,8 @@
 
 from calculators.core.result import Note
 from calculators.nitrogen_forecast.forecast_pictures import drawn
-from calculators.nitrogen_forecast.harm import harms
+from calculators.nitrogen_forecast.harm import harms, harms_at_edges
+from calculators.nitrogen_forecast.harm_words import at_the_edge
 from calculators.nitrogen_forecast.outlook import calm_from
 from calculators.nitrogen_forecast.outputs import NitrogenForecast
 from calculators.nitrogen_forecast.verdict import judge
@@ -52,6 +53,10 @@ def result(
     record, hunger = outcome.record, outcome.record.hunger
     course = course_of(record.lines)
     harmful = harms(record, course, tank)
+    unsure = [
+        at_the_edge(harm, tank)
+        for harm in (harms_at_edges(around.edges, harmful, tank) if around else ())
+    ]
     calm = calm_from(record.lines, tank.ph, tank.temperature_c)
     return NitrogenForecast(
         peak_unionised_mg_n_l=record.ammonia.value * unionised_share(tank.ph, tank.temperature_c),
@@ -78,9 +83,17 @@ def result(
         peak_nitrate_mg_l=course.highest,
         times_grown=course.times_grown,
         shortages=len(hunger.spells),
-        notes=once([*notes(outcome, harmful, course, tank, events, days, calm), *remarks]),
+        notes=once(
+            [*among(unsure, notes(outcome, harmful, course, tank, events, days, calm)), *remarks]
+        ),
         series=drawn(record.lines, around, tank, events),
     )
+
+
+def among(unsure: list[Note], said: list[Note]) -> list[Note]:
+    """What the edges say, behind the dangers of the middle run and before all else."""
+    dangers = sum(note.level == "danger" for note in said)
+    return [*said[:dangers], *unsure, *said[dangers:]]
 
 
 def once(notes: list[Note]) -> tuple[Note, ...]:

@@ -1,10 +1,11 @@
 """What in a run harms animals: the readings it starts from, and the peaks that it comes to."""
 
+from collections.abc import Sequence
 from typing import Literal, NamedTuple
 
 from calculators.science.animals.reading_lines import standing
 from calculators.science.animals.toxic_lines import ammonia_grade, nitrite_grade
-from calculators.science.nitrogen.course import Course
+from calculators.science.nitrogen.course import Course, course_of
 from calculators.science.nitrogen.daily_record import Record
 from calculators.science.nitrogen.tank import Tank
 
@@ -52,6 +53,22 @@ def harms(record: Record, course: Course, tank: Tank) -> list[Harm]:
         later = of_table("nitrate_mg_l", course.highest, course.highest_day)
         found += [one for one in later if worth_a_word(one, found, course.start)]
     return sorted(found, key=lambda one: (not one.is_danger, not one.is_now, RANK[one.band]))
+
+
+def harms_at_edges(records: Sequence[Record], found: Sequence[Harm], tank: Tank) -> list[Harm]:
+    """The worst forecast of each reading at the unsure edges, where it is worse than in the middle run."""
+    worst: dict[str, Harm] = {one.reading: one for one in reversed(found)}
+    for record in records:
+        for harm in harms(record, course_of(record.lines), tank):
+            before = worst.get(harm.reading)
+            if before is None or (RANK[harm.band], -harm.value) < (
+                RANK[before.band],
+                -before.value,
+            ):
+                worst[harm.reading] = harm
+    bands = {(one.reading, one.band) for one in found}
+    new = [one for one in worst.values() if not one.is_now and (one.reading, one.band) not in bands]
+    return sorted(new, key=lambda one: RANK[one.band])
 
 
 def of_table(reading: Reading, value: float, day: float = 0.0) -> list[Harm]:

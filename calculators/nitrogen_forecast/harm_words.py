@@ -49,6 +49,15 @@ def detail(harm: Harm, tank: Tank) -> Note:
     return Note(level, fixed(harm))
 
 
+def at_the_edge(harm: Harm, tank: Tank) -> Note:
+    """One harm of the unsure edge: no verdict, but no peace either."""
+    text = (
+        "It may turn out worse than the middle of this forecast. At the edge of what is not known: "
+        f"{detail(harm, tank).text} Test before that day comes."
+    )
+    return Note("caution", text, first=True)
+
+
 def when(harm: Harm) -> str:
     """Whether a figure is read now or is a peak ahead."""
     return "is now at" if harm.is_now else f"peaks about day {harm.day:.0f} at"

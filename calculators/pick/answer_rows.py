@@ -39,12 +39,20 @@ def doubling_days(plant: PlantEntry, wishes: Wishes) -> float | None:
     return doubling(plant.doubling_days, plant.dli_mol, light)
 
 
+def banned_first(judged: Judged) -> tuple[bool, tuple[float, int, float, float, str]]:
+    """The key that sorts what the law bars before the rest, and either by how nearly it fits."""
+    return not judged.banned, judged.order
+
+
 def left_out(judged: Sequence[Judged], book: Book) -> list[LeftOut]:
     """What was left out: the law first, then the nearest to fitting."""
     gone = sorted(
-        (plant for plant in judged if plant.out), key=lambda plant: (not plant.banned, plant.order)
+        (candidate for candidate in judged if candidate.out),
+        key=banned_first,
     )
-    return [LeftOut(plant.key, against(plant, book), plant.plant.name) for plant in gone]
+    return [
+        LeftOut(candidate.key, against(candidate, book), candidate.plant.name) for candidate in gone
+    ]
 
 
 def together_rows(best: Set, surface_cm2: float) -> list[Together]:
@@ -116,8 +124,8 @@ def span_of(best: Set) -> tuple[float, float]:
 
 def minutes_sum(chosen: Sequence[Judged]) -> float | None:
     """Minutes a week of all together; None if one is not known or there is none."""
-    minutes = [minute.minutes_week for minute in chosen]
-    known = [minute for minute in minutes if minute is not None]
+    minutes = [candidate.minutes_week for candidate in chosen]
+    known = [number for number in minutes if number is not None]
     return rounded(sum(known)) if known and len(known) == len(minutes) else None
 
 

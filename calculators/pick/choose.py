@@ -8,24 +8,23 @@ from calculators.pick.wishes import Wishes
 
 def fitting(judged: Sequence[Judged]) -> list[Judged]:
     """Those with no hard reason against them, best first."""
-    return [plant for plant in judged if not plant.out]
+    return [candidate for candidate in judged if not candidate.out]
 
 
 def choose(fit: Sequence[Judged], wishes: Wishes) -> list[Judged]:
     """So many of the best; the best of each kind that was asked for comes before a second of any."""
     firsts = [
-        next((plant for plant in fit if plant.plant.habit == habit), None)
+        next((candidate for candidate in fit if candidate.plant.habit == habit), None)
         for habit in wishes.habits
     ]
-    sure = sorted(
-        {plant.key: plant for plant in firsts if plant}.values(), key=lambda plant: plant.order
-    )
+    by_key = {candidate.key: candidate for candidate in firsts if candidate}
+    sure = sorted(by_key.values(), key=lambda candidate: candidate.order)
     chosen = sure[: wishes.most_listed]
-    chosen_keys = {plant.key for plant in chosen}
-    chosen += [plant for plant in fit if plant.key not in chosen_keys][
+    chosen_keys = {candidate.key for candidate in chosen}
+    chosen += [candidate for candidate in fit if candidate.key not in chosen_keys][
         : wishes.most_listed - len(chosen)
     ]
-    return sorted(chosen, key=lambda plant: plant.order)
+    return sorted(chosen, key=lambda candidate: candidate.order)
 
 
 def stand_in(
@@ -34,9 +33,9 @@ def stand_in(
     """The best of the same kind that is neither taken nor barred."""
     return next(
         (
-            plant
-            for plant in fit
-            if plant.plant.habit == gone.plant.habit and plant.key not in taken | barred
+            candidate
+            for candidate in fit
+            if candidate.plant.habit == gone.plant.habit and candidate.key not in taken | barred
         ),
         None,
     )

@@ -10,7 +10,7 @@ from calculators.science.rounding import RESULT_DIGITS
 
 
 class Judged(NamedTuple):
-    """One plant judged."""
+    """A plant with its score, its reasons, and what leaves it out."""
 
     key: str
     plant: PlantEntry

@@ -48,19 +48,19 @@ def of_place(
     """What a place's own law took out, and how far its list reaches."""
     last = chosen[-1].order if chosen else None
     lost = [
-        plant.plant.name
-        for plant in judged
-        if plant.banned and not plant.unfit
-        if last is None or len(chosen) < wishes.most_listed or plant.order < last
+        candidate.plant.name
+        for candidate in judged
+        if candidate.banned and not candidate.unfit
+        if last is None or len(chosen) < wishes.most_listed or candidate.order < last
     ]
     notes = []
     if lost:
         text = f"But for the law of {PLACES[wishes.place]}, {joined(lost)} would be among these."
         notes.append(Note("info", text))
     part = [
-        plant.title
-        for plant in book.rules.values()
-        if plant.place == wishes.place and not plant.complete
+        law_list.title
+        for law_list in book.rules.values()
+        if law_list.place == wishes.place and not law_list.complete
     ]
     if part:
         text = f"Not all of it is held here: {', '.join(part)}. A plant that is not named may be listed."
@@ -73,16 +73,16 @@ def change(
     best: Set | None, wishes: Wishes, book: Book,
 ) -> str:  # fmt: skip
     """What drops out in one place and what takes its place; empty where nothing does."""
-    barred = {plant.key for plant in fit if plant_law.forbids(plant.plant, place, book)}
-    taken = {plant.key for plant in chosen}
+    barred = {candidate.key for candidate in fit if plant_law.forbids(candidate.plant, place, book)}
+    taken = {candidate.key for candidate in chosen}
     parts = []
-    for plant in chosen:
-        if plant.key in barred:
-            other = stand_in(plant, fit, taken, barred)
+    for candidate in chosen:
+        if candidate.key in barred:
+            other = stand_in(candidate, fit, taken, barred)
             taken |= {other.key} if other else set()
-            basis = plant_law.BASIS[plant_law.barring(plant.plant, place, book)[0].basis]
+            basis = plant_law.BASIS[plant_law.barring(candidate.plant, place, book)[0].basis]
             parts.append(
-                f"{plant.plant.name} drops out ({basis}) and "
+                f"{candidate.plant.name} drops out ({basis}) and "
                 + (
                     f"{other.plant.name} takes its place"
                     if other
@@ -102,7 +102,7 @@ def set_change(
     if not any(member.judged.key in barred for member in best.members):
         return []
     other, _ = best_set(
-        [member for member in fit if member.key not in barred], wishes, wishes.surface_cm2
+        [candidate for candidate in fit if candidate.key not in barred], wishes, wishes.surface_cm2
     )
     if other is None:
         return ["no set for the nitrogen is left"]

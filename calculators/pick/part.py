@@ -53,7 +53,7 @@ def figure(entry: Any, *ends: float) -> str:
 
 
 def dashed(ends: list[str]) -> str:
-    """One end, or two with a dash."""
+    """The text of a range: both ends with a dash, or one where they are the same."""
     return ends[0] if len(set(ends)) == 1 else "–".join(ends)
 
 

@@ -92,7 +92,8 @@ def too_warm_or_cold(plant: PlantEntry, wishes: Wishes) -> list[str]:
 
 
 def role(plant: PlantEntry, wishes: Wishes) -> CriterionScore:
-    """Its part in the nitrogen balance; it is always said, and weighs where one is asked for."""
+    """The score of the plant's part in the nitrogen balance; it is always worded, and weighs where a role was
+    asked for."""
 
     def why() -> str:
         return f"Nitrogen: {ROLE_WORDS[plant.role]}."

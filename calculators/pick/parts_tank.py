@@ -110,7 +110,7 @@ def water(
     name: str, entry: Any, weight: int, span: RecordRange | None, value: float | None,
     slack: tolerance.Slack, soft: float,
 ) -> CriterionScore | None:  # fmt: skip
-    """One figure of the water against the range in the record."""
+    """The score of one reading of the water against the range in the record."""
     if value is None:
         return None
     if span is None:

@@ -46,18 +46,18 @@ def answer(wishes: Wishes, light_notes: list[Note]) -> Pick:
         *words.closing(),
     )
     return Pick(
-        best=", ".join(plant.plant.name for plant in chosen[:2]) or None,
-        ranked=[ranked_row(plant, wishes, known) for plant in chosen],
+        best=", ".join(candidate.plant.name for candidate in chosen[:2]) or None,
+        ranked=[ranked_row(candidate, wishes, known) for candidate in chosen],
         together=together_of(best, wishes),
         excluded=left_out(judged, known),
         fitting_count=len(fit),
-        forbidden_count=sum(plant.banned for plant in judged),
+        forbidden_count=sum(candidate.banned for candidate in judged),
         dli_used_mol=wishes.dli_mol,
         ranked_minutes_week=minutes_sum(chosen),
         together_n_mg_day=rounded(best.total) if best else None,
         together_low_mg_n_day=rounded(low),
         together_high_mg_n_day=rounded(high),
-        together_minutes_week=minutes_sum([plant.judged for plant in best.members])
+        together_minutes_week=minutes_sum([candidate.judged for candidate in best.members])
         if best
         else None,
         notes=tuple(sorted(notes, key=lambda note: note.level == "info")),  # cautions first

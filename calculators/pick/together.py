@@ -75,7 +75,7 @@ def member(judged: Judged, wishes: Wishes) -> Member | None:
 
 def sets(choice: Sequence[Member], wishes: Wishes) -> Iterator[tuple[Member, ...]]:
     """Every set that the minutes allow: one floater at most, and fast with slower where both are there."""
-    roles = {combination.judged.plant.role == "fast" for combination in choice}
+    roles = {member.judged.plant.role == "fast" for member in choice}
     for size in range(max(1, len(roles)), MOST_PLANTS + 1):
         for combination in combinations(choice, size):
             if sum(member.uptake.floats for member in combination) > 1:
@@ -136,8 +136,10 @@ def best_set(fit: Sequence[Judged], wishes: Wishes, cm2: float) -> tuple[Set | N
 
 @cache
 def full(floats: tuple[bool, ...]) -> tuple[tuple[int, ...], ...]:
-    """The ways in which one bed has all the room that the others leave. One of them takes the most:
-    for a given shade, what a set takes is linear in its beds."""
+    """The shares in which one bed has all the room that the others leave, in steps of the room.
+
+    One of them takes the most: for a given shade, what a set takes is linear in its beds.
+    """
     beds = sum(not floats_now for floats_now in floats)
     return tuple(
         way

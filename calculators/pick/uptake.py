@@ -39,7 +39,7 @@ class NitrogenUptake(NamedTuple):
     doubling_days: float
 
     def under(self, cover: float) -> float:
-        """The same below floaters that cover so much of the surface, 0 to 1."""
+        """Nitrogen taken below floaters that cover so much of the surface, 0 to 1, in the same unit."""
         if self.floats:
             return self.mg_day_cm2
         light = floater_light(cover)

@@ -67,15 +67,15 @@ def animal_notes(wishes: Wishes) -> list[Note]:
 def list_notes(
     fit: Sequence[Judged], chosen: Sequence[Judged], wishes: Wishes, others: int
 ) -> list[Note]:
-    """What is not in the list, and the work of all in it."""
+    """Notes on wishes that no plant of the list meets, and on the minutes a week that its plants ask for."""
     notes = []
     if not fit:
         text = "Nothing fits. Look at the reasons of what was left out, and change what you can."
         notes.append(Note("caution", text))
-    missing = [plant for plant in wishes.habits if plant not in {each.plant.habit for each in fit}]
+    missing = [habit for habit in wishes.habits if habit not in {each.plant.habit for each in fit}]
     if fit and missing:
         notes.append(Note("caution", f"Nothing fits of the kind: {', '.join(missing)}."))
-    equal = sum(plant.score == chosen[0].score for plant in chosen)
+    equal = sum(candidate.score == chosen[0].score for candidate in chosen)
     if equal > 1:
         text = f"The first {equal} suit equally well: the surer figures and the lesser work stand first."
         notes.append(Note("info", text))

@@ -3,7 +3,9 @@
 CM2_PER_DM2 = 100.0
 CM2_PER_M2 = 10_000.0
 CM3_PER_L = 1_000.0
+CM_PER_M = 100.0
 DAYS_PER_WEEK = 7.0
+GRAVITY_M_S2 = 9.80665  # standard gravity, exact by definition
 KELVIN_AT_0_C = 273.15
 MG_PER_G = 1_000.0
 ML_PER_L = 1_000.0

@@ -15,13 +15,11 @@ from calculators.core.quantities import (
     Protein,
 )
 from calculators.core.quantity import Assumed, Help, Label, Possible, Quantity
-from calculators.science.conversions import DAYS_PER_WEEK, MG_PER_G
+from calculators.science.conversions import CM2_PER_M2, CM3_PER_L, DAYS_PER_WEEK, MG_PER_G
 from calculators.science.nitrogen.feed import feed_nitrogen_mg_day
 from calculators.soil.outputs import BagKg, Soil
 from calculators.soil.words import notes
 
-CM3_PER_L = 1000
-CM2_PER_M2 = 10_000
 # A millionth of a bag is no reason to buy another: 40 L are two bags of 20, whatever the rounding.
 HARDLY_MORE = 1e-6
 SoilNitrogen = Annotated[float, Quantity("Nitrogen of dry soil", "%", (0, 20))]

@@ -23,7 +23,8 @@ class Split(NamedTuple):
 
 
 def otsu(histogram: Sequence[int]) -> Split | None:
-    """Part a histogram; None where all lies in one bin. Of equal thresholds, the middle one."""
+    """Part a histogram in two by Otsu's method; None where all lies in one bin. Of equal thresholds, the
+    middle one."""
     total = sum(histogram)
     weighted_sum = sum(place * count for place, count in enumerate(histogram))
     squares = sum(place * place * count for place, count in enumerate(histogram))

@@ -31,7 +31,7 @@ class Room(NamedTuple):
         ]
 
     def row(self, y: float, whole_surface: bool) -> list[tuple[float, float]]:
-        """The pieces of one row."""
+        """The pieces of a row of pixels that are counted."""
         open_spans = spans(self.edge.points, y)
         if not open_spans:
             return open_spans

@@ -29,9 +29,9 @@ from calculators.core.quantity import (
 )
 from calculators.core.result import Note, Refusal, Refused
 from calculators.science.conversions import CM2_PER_M2
+from calculators.science.water.chemistry import WATER_KG_L
 from calculators.tank.plate import bending_stress_mpa, trade_glass_mm
 from calculators.tank.tank_geometry import (
-    WATER_KG_L,
     Inside,
     Shape,
     box,

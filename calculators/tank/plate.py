@@ -6,7 +6,7 @@ brace. Water presses on it with nothing at the surface and with its full depth a
 
 import math
 
-from calculators.tank.tank_geometry import GRAVITY_M_S2
+from calculators.science.conversions import GRAVITY_M_S2
 
 WATER_KG_M3 = 997.0  # at 25 °C (source key teos-10)
 

@@ -6,14 +6,12 @@ Lengths in cm, volumes in litres, masses in kg. Outside lengths; the walls stand
 import math
 from typing import Literal, NamedTuple
 
-from calculators.science.conversions import CM2_PER_M2, CM3_PER_L, MM_PER_CM
+from calculators.science.conversions import CM2_PER_M2, CM3_PER_L, GRAVITY_M_S2, MM_PER_CM
 
 Shape = Literal["box", "cylinder"]
 
-WATER_KG_L = 0.997  # at 25 °C, 1 atm (source key teos-10)
 GLASS_KG_L = 2.5  # float glass as EN 572 gives it; from memory
 GRAIN_KG_L = 2.65  # mineral grains, the customary particle density of soil science
-GRAVITY_M_S2 = 9.80665  # exact, standard gravity
 
 
 class Inside(NamedTuple):

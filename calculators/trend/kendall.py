@@ -77,6 +77,7 @@ def inversion_counts(sizes: Sequence[int]) -> list[int]:
 
 
 def normal_left_out(sizes: Sequence[int]) -> int:
-    """The same for very many pairs, by the normal approximation with Kendall's variance."""
+    """How many pairs may be left out at each end, for very many pairs: the normal approximation with
+    Kendall's variance."""
     variance = sum(size * (size - 1) * (2 * size + 5) for size in sizes) / 18
     return max(0, round((pairs_of(sizes) - NORMAL_97_5 * math.sqrt(variance)) / 2) - 1)

@@ -6,8 +6,8 @@ Temperatures in kelvin, lengths in m. Nusselt numbers are means over a surface.
 import math
 from typing import NamedTuple
 
-KELVIN_AT_0_C = 273.15
-GRAVITY_M_S2 = 9.80665  # exact, standard gravity
+from calculators.science.conversions import GRAVITY_M_S2
+
 PASCAL = 101_325  # one standard atmosphere
 GAS_J_KG_K = 287.05  # of dry air
 HEAT_J_KG_K = 1_007  # of air at room temperature (source key incropera-2007)

@@ -5,8 +5,8 @@ Formulas hold for water no colder than the room.
 
 from typing import Literal
 
+from calculators.science.conversions import KELVIN_AT_0_C
 from calculators.warmth import air as flow
-from calculators.warmth.air import KELVIN_AT_0_C
 from calculators.warmth.room import Room
 
 STEFAN_BOLTZMANN = 5.670374e-8  # W/m² K⁴ (CODATA)

@@ -3,6 +3,7 @@
 Formulas hold for water no colder than the room.
 """
 
+from calculators.science.water.chemistry import WATER_KG_L
 from calculators.warmth.evaporation import evaporation_w_m2, latent_kj_kg, virtual_excess_k
 from calculators.warmth.faces import air_w_m2_k, face_w_m2, radiated_w_m2
 from calculators.warmth.room import Glass, Room
@@ -11,7 +12,6 @@ GLASS_W_M_K = 1.0  # soda-lime glass, 0.9 to 1.4 in handbooks; common practice o
 WATER_EMISSIVITY = 0.96  # source key incropera-2007
 LID_M = 0.004
 SECONDS_A_DAY = 86_400
-WATER_KG_L = 0.997  # at 25 °C (source key teos-10)
 
 
 def loss_w(tank: Glass, water_c: float, room_c: float, room: Room) -> float:

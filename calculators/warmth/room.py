@@ -5,7 +5,8 @@ Lengths in m. A room stands here twice, once on the sparing and once on the cost
 
 from typing import NamedTuple
 
-CM_PER_M = 100
+from calculators.science.conversions import CM_PER_M
+
 MM_PER_M = 1000
 
 

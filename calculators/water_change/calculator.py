@@ -25,7 +25,7 @@ EachChange = Annotated[float, Quantity("Share", "%", (0, 100), digits=2)]
 
 
 class WaterChange(NamedTuple):
-    """One change, or the fewest equal ones; null where none can do it."""
+    """The plan of water changes; its figures are null where no plan can reach the target."""
 
     single_change_percent: Annotated[
         Percent | None, Label("If it were a single change"), Help("A figure, not advice to do so.")

@@ -93,7 +93,8 @@ def nothing_to_do(what: Substance, now: float, tap: float) -> list[Note]:
     """The reading is at or below the target already."""
     notes = []
     if level_of(what, now) == "in-range":
-        text = "The reading is not above the target: no change is needed for it."
+        taken = "" if what == "other" else f", taken as {NAMES[what].lower()},"
+        text = f"The reading{taken} is not above the target: no change is needed for it."
         notes.append(Note("info", text, True))
     else:
         text = "The reading is not above the target you entered, but animals need it lower still."

@@ -74,7 +74,7 @@ class Problem(Record):
     summary: Annotated[str, Field(min_length=20, max_length=240)]
     urgency: Literal["now", "this-week", "this-month", "watch"]
     prior: Literal["common", "usual", "uncommon", "rare"]  # among troubles in such tanks
-    kin: Slug | None = None  # a word shared by problems of one root, whose chances add up
+    shared_root: Slug | None = None  # a word shared by problems of one root, whose chances add up
     first_action: Statement
     slowly: bool = False  # a large, quick change of water would do harm, also to animals in danger
     besides: Statement | None = None  # the first action but for its change of water

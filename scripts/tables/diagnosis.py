@@ -30,7 +30,7 @@ def cause_entry(problem: Problem) -> dict[str, Any]:
         "name": problem.name,
         "urgency": problem.urgency,
         "prior": problem.prior,
-        "kin": problem.kin,
+        "shared_root": problem.shared_root,
         "first_action": problem.first_action.text,
         "slowly": problem.slowly,
         "besides": problem.besides.text if problem.besides else None,

@@ -161,9 +161,8 @@ def test_after_a_slip_in_a_plants_name_the_one_meant_is_offered(page):
     expect(page.locator("#look-meant")).to_be_hidden()
 
 
-@pytest.mark.python_alive
 def test_plant_and_readings_sharpen_it_and_stand_in_the_address(page):
-    go(page, "problems/?place=whole-plant&findings=melt-within-days&asked=melt-within-days")
+    page.goto("problems/?place=whole-plant&findings=melt-within-days&asked=melt-within-days")
     wait(page)
     page.locator("#look-more summary").tap()
     page.locator("#look-plant").fill("Cryptocoryne wendtii")

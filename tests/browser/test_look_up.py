@@ -39,7 +39,7 @@ def test_animals_in_danger_is_one_tap_from_anywhere_and_its_calculator_two(page)
         ("frogbit", "Hydrocharis laevigata"),
         ("ROTALA INDICA", "Rotala rotundifolia"),
         ("salvin", "Salvinia auriculata"),
-        ("amonia", "Free ammonia"),
+        ("amonia", "Ammonia in a settled tank with animals"),
         ("floaters", "Floaters"),
         (
             "union concern",

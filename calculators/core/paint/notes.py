@@ -3,8 +3,6 @@
 ``brief`` is the one line that stays in view while the person types.
 """
 
-import re
-
 from calculators.core.declare import Spec
 from calculators.core.fields import Kind
 from calculators.core.messages import Brief
@@ -15,7 +13,6 @@ from calculators.core.units import System, unit_shown
 
 PLAIN_KINDS = (Kind.NUMBER, Kind.INTEGER, Kind.TEXT)
 MOST_LETTERS = 90
-NUMBERED = re.compile(r"^\d+\. ")
 LEVELS: tuple[Level, ...] = ("info", "caution", "danger")
 
 
@@ -93,7 +90,6 @@ def cut(text: str) -> str:
 
 
 def first_sentence(text: str) -> str:
-    """The first sentence of a note, without the number of a step before it."""
-    text = NUMBERED.sub("", text)
-    end = text.find(". ")
+    """The first sentence of a note; the number of a step is none."""
+    end = text.find(". ", len("1. ") if text[:1].isdigit() and text[1:3] == ". " else 0)
     return text if end < 0 else text[: end + 1]

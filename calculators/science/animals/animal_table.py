@@ -6,7 +6,7 @@ from calculators.core.data import read_table
 
 
 class AnimalEntry(NamedTuple):
-    """One kind. ``a`` and ``b`` are of W = a L^b, W in g without a shell, L in cm."""
+    """A kind of animal as its record has it. Mass is W = a L^b, in g without a shell, of a length L in cm."""
 
     name: str
     common: str

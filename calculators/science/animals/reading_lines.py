@@ -101,7 +101,7 @@ def standing(reading: str, value: float) -> Standing:
 
 
 def edge_of(reading: str, edge: Edge) -> float:
-    """One line of the table as a number. Raises ``KeyError`` where the reading has none there."""
+    """A line of the table, in the unit of the reading. Raises ``KeyError`` where it has none there."""
     value: float | None = getattr(LINES[reading], edge)
     if value is None:
         raise KeyError(f"{reading} has no line {edge}")

@@ -5,7 +5,7 @@ from typing import Literal
 
 from calculators.core.quantities import INCH
 from calculators.core.result import Series
-from calculators.science.conversions import CM2_PER_M2
+from calculators.science.conversions import CM2_PER_M2, CM_PER_M
 
 Lamp = Literal["led-white", "fluorescent", "halogen", "daylight"]
 LightClass = Literal["low", "medium", "high"]
@@ -20,7 +20,6 @@ LUX_PER_UMOL: dict[str, float] = {
     "daylight": 54.0,
 }
 MOL_PER_UMOL_HOUR = 3600 / 1e6  # seconds in an hour; µmol in a mol
-CM_PER_M = 100
 DAY_HOURS = 24.0
 CLOSED_COVER_PERCENT = 80  # common practice, no source: above it gas exchange and light suffer
 USUAL_ATTENUATION_PER_M = 1.0  # water that is a little yellow

@@ -3,19 +3,24 @@
 from collections.abc import Sequence
 from typing import NamedTuple
 
+from calculators.science.nitrogen.daily_record import Record
 from calculators.science.nitrogen.edges import edges
 from calculators.science.nitrogen.simulate import Outcome, simulate
 from calculators.science.nitrogen.tank import Event, Rates, Tank
 
 
 class Band(NamedTuple):
-    """Nitrate and the plants' store below and above the middle run, at the moments of its lines."""
+    """Nitrate and the plants' store below and above the middle run, at the moments of its lines.
+
+    ``edges`` are the records of the two runs at the edges.
+    """
 
     low: list[float]
     high: list[float]
     earliest_shortage: float | None
     store_low: list[float]
     store_high: list[float]
+    edges: list[Record]
 
 
 def band(middle: Outcome, tank: Tank, events: Sequence[Event], days: float, rates: Rates) -> Band:
@@ -33,4 +38,5 @@ def band(middle: Outcome, tank: Tank, events: Sequence[Event], days: float, rate
         min(shortages, default=None),
         [min(row) for row in store],
         [max(row) for row in store],
+        [run.record for run in runs[1:]],
     )

@@ -26,7 +26,7 @@ class FeedFate(NamedTuple):
 
     @property
     def fed(self) -> float:
-        """All of it."""
+        """The nitrogen fed, mg N a day."""
         return sum(self)
 
 

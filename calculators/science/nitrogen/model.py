@@ -7,7 +7,7 @@ from calculators.science.nitrogen.feed import FeedFate
 
 
 class StateVariable(NamedTuple):
-    """One state: symbol, what it is, unit, and how it changes. Amounts are those of the whole tank."""
+    """A state variable: symbol, meaning, unit, and its rate. Amounts are those of the whole tank."""
 
     symbol: str
     what: str

@@ -150,7 +150,10 @@ def co2_mg_l(gh_meq_l: float, kh_meq_l: float, ph: float, temperature_c: float) 
 
 
 def ideal_co2_mg_l(kh_meq_l: float, ph: float, temperature_c: float) -> float:
-    """The same by the simple formula: all alkalinity is bicarbonate, no salt, CO2 = KH 10^(pK1-pH)."""
+    """Carbon dioxide, mg/L, by the simple formula CO2 = KH 10^(pK1-pH), KH in meq/L.
+
+    All alkalinity is taken as bicarbonate, and no salt is taken into account.
+    """
     return kh_meq_l / 1000 * 10 ** (pk1(temperature_c) - ph) * CARBON_DIOXIDE_MG_PER_MOL
 
 

@@ -109,7 +109,7 @@ def is_no_worse(step: ChangeOutcome, steps: list[ChangeOutcome]) -> bool:
 
 
 def single_change(percents: list[float], none: ChangeOutcome, tank: Water, tap: Water) -> float:
-    """The one change to make now: half where it may be, a gentle one where hardness differs; 0 if none."""
+    """The change to make now, %: half where it may be, a gentle one where hardness differs; 0 if none."""
     large = [percent for percent in percents if 25 <= percent <= 75]
     if large:
         gentle = abs(tap.kh_dh - tank.kh_dh) > KH_JUMP_DH and GENTLE_PERCENT in percents

@@ -58,3 +58,5 @@ MEQ_PER_DH = 2 * MMOL_PER_DH  # two charges an ion
 CACO3_MG_PER_DH = MMOL_PER_DH * CACO3
 
 NITROGEN_SHARE_OF_PROTEIN = 0.16  # the customary factor 6.25 turned round
+
+WATER_KG_L = 0.997  # at 25 °C, 1 atm (source key teos-10)

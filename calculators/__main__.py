@@ -11,12 +11,15 @@ from calculators.core.declare import Spec
 from calculators.core.describe import describe
 from calculators.core.left_empty import paths_of, stand_ins
 from calculators.core.listing import load_all
+from calculators.core.messages import Answer, Origin
 from calculators.core.nested import gather
 from calculators.core.origin import before_all_but_danger, origin_notes
 from calculators.core.paint.table import table
 from calculators.core.read import read_inputs
-from calculators.core.result import BadInput
-from calculators.core.run import UnknownCalculator, contradictory, find, run
+from calculators.core.refusals import contradictory
+from calculators.core.remarks import remarks
+from calculators.core.result import BadInput, Note
+from calculators.core.run import UnknownCalculator, find, run
 
 BAD_INPUT = 2
 CLOSED_PIPE = 1
@@ -84,12 +87,14 @@ def print_answer(spec: Spec, asked: argparse.Namespace) -> None:
             problems.extend(bad.problems)
     if problems:
         raise BadInput(*problems, *contradictory(spec, {**given, **worded}))
-    answer = run(spec.name, values)
+    found = run(spec.name, values)
     # Rows that were read have their defaults in them, so the words as they came are looked at.
     stood_in = stand_ins(spec.inputs, {**given, **worded}, own=False)
     first = origin_notes(values, stood_in)
-    answer |= paths_of(stood_in) if values else {}
-    answer["notes"] = before_all_but_danger(answer["notes"], first)
+    first += [Note("caution", text) for text in remarks(spec.inputs, values, "metric").values()]
+    origin: Origin = paths_of(stood_in) if values else {}
+    answer: Answer = {**found, **origin}
+    answer["notes"] = before_all_but_danger(found["notes"], first)
     print(json.dumps(answer, ensure_ascii=False) if asked.json else table(spec, answer))
 
 

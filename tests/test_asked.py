@@ -71,5 +71,6 @@ def test_other_calculators_say_what_was_left_empty(name, given, said):
 
 def test_the_page_gets_the_same_rows():
     reply = json.loads(answer(json.dumps({"calculator": "oxygen", "given": {"oxygen_mg_l": ""}})))
-    assert reply["painted"]["rows"][-1]["label"] == NOT_ASKED
+    assert reply["painted"]["lines"][-1].startswith(f"{NOT_ASKED}: ")
+    assert f'<th scope="row">{NOT_ASKED}</th>' in reply["painted"]["html"]
     assert reply["answer"]["outputs"]["saturation_percent"] is None

@@ -24,7 +24,7 @@ def test_answers_as_the_command_line_does():
         "wet_g": "250", "volume_l": "60", "dry_matter_percent": "8", "tissue_n_percent": "2.5",
         "tissue_p_percent": "0.3", "protein_percent": "45",
     }  # fmt: skip
-    assert reply["painted"]["rows"][0]["unit"] == "g"
+    assert reply["painted"]["lines"][0].endswith(" g")
 
 
 def test_says_what_is_wrong_in_the_unit_that_the_person_sees():
@@ -70,9 +70,21 @@ def test_us_units_agree_with_their_definitions():
 
 
 def test_a_plot_has_axes_units_and_a_sentence():
-    plots = ask("floaters", {})["painted"]["plots"]
-    assert 'role="img"' in plots[0]
-    assert ">Cover, %<" in plots[0]
-    assert ">Day<" in plots[0]
-    assert "<figcaption>Cover: 40 % at day 0" in plots[0]
-    assert "style=" not in plots[0]
+    html = ask("floaters", {})["painted"]["html"]
+    assert 'role="img"' in html
+    assert ">Cover, %<" in html
+    assert ">Day<" in html
+    assert "<figcaption>Cover: 40 % at day 0" in html
+    assert "style=" not in html
+
+
+def test_words_of_an_address_that_are_unknown_are_said_once():
+    address = {"ph": "7", "reported_as": "nitrite", "fbclid": "x" * 60}
+    reply = ask("free-ammonia", {"ph": "7"}, own=True, address=address)
+    assert reply["left_out"] == "Left out, as this book does not know it: “fbclid”, “nitrite”."
+    assert ask("free-ammonia", {}, address={"ph": "7"})["left_out"] == ""
+    rows = {"plants": '[{"name": "x", "colour": "red"}]', "events": "[{"}
+    said = ask("nitrogen-forecast", {}, address=rows)["left_out"]
+    assert "“colour”" in said
+    assert "“events”" in said
+    assert "left_out" not in ask("free-ammonia", {"ph": "7"})

@@ -8,7 +8,7 @@ from scripts.setup.paths import ROOT
 
 # Each module costs start-up time on a phone; add one only for a reason.
 ALLOWED = {
-    "collections", "difflib",
+    "collections", "difflib", "enum",
     "html", "importlib", "json", "math", "pkgutil", "re", "types", "typing", "bisect",
     "functools", "itertools", "operator", "statistics", "datetime", "random",
     "binascii",  # part of the interpreter itself: no file to load

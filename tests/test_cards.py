@@ -6,7 +6,7 @@ from calculators.core.declare import read_spec
 from calculators.core.paint.answer import rows, show_value
 from calculators.core.paint.cards import lists
 from calculators.core.quantities import Length, Percent
-from calculators.core.quantity import AsRows, Keys, Label
+from calculators.core.quantity import AsRows, Keys, Label, RowsStyle
 from scripts.pages.calculators.form import form
 from scripts.pages.calculators.form_fields import MOST_TICKS
 
@@ -21,10 +21,12 @@ class Row(NamedTuple):
 
 class Answer(NamedTuple):
     good: Annotated[
-        list[Row], Label("Good"), AsRows("cards", "name", "", "things/{key}/", "fit", "why")
+        list[Row], Label("Good"), AsRows(RowsStyle.CARDS, "name", "", "things/{key}/", "fit", "why")
     ]
-    bad: Annotated[list[Row], Label("Bad"), AsRows("closed", "name", lines="why")]
-    sizes: Annotated[list[Row] | None, Label("Sizes"), AsRows("table", "name", columns=("reach",))]
+    bad: Annotated[list[Row], Label("Bad"), AsRows(RowsStyle.CLOSED, "name", lines="why")]
+    sizes: Annotated[
+        list[Row] | None, Label("Sizes"), AsRows(RowsStyle.TABLE, "name", columns=("reach",))
+    ]
 
 
 COLOURS = Annotated[list[str] | None, Label("Colours"), Keys(("red", "blue"), ("Red <1>", "Blue"))]
@@ -46,7 +48,7 @@ ROW = {"key": "a", "name": "<A & co>", "fit": 41.26, "reach": 2.54, "why": ["x <
 
 
 def test_cards_carry_link_bar_and_sentences_with_texts_escaped():
-    (made,) = lists(SPEC, {"good": [ROW], "bad": [], "sizes": None})
+    (made,) = lists(SPEC, {"good": [ROW], "bad": [], "sizes": None}, "metric", "../../")
     assert '<a href="../../things/a/"><b>&lt;A &amp; co&gt;</b></a>' in made
     assert (
         '<meter min="0" max="100" value="41.3" aria-label="&lt;A &amp; co&gt;: 41.3 of 100">'
@@ -56,7 +58,7 @@ def test_cards_carry_link_bar_and_sentences_with_texts_escaped():
 
 
 def test_a_closed_list_counts_and_a_table_follows_the_units():
-    closed, table = lists(SPEC, {"good": [], "bad": [ROW, ROW], "sizes": [ROW]}, "us")
+    closed, table = lists(SPEC, {"good": [], "bad": [ROW, ROW], "sizes": [ROW]}, "us", "../")
     assert closed.startswith('<details id="list-bad"><summary>Bad: 2</summary>')
     assert '<th scope="col">Length, in</th>' in table
     assert "<td>1</td>" in table

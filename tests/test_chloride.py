@@ -48,7 +48,7 @@ def test_in_no_water_does_salt_come_before_a_change_or_reach_the_line(nitrite, c
     first = notes[0]
     assert first.text.startswith("Nitrite of")
     assert first.level == ("danger" if nitrite >= 0.6 else "caution")
-    assert first.links[0].given == {"what": "nitrite", "now_mg_l": nitrite}
+    assert first.leads == ("water-change",)
     if first.level == "danger":
         assert "comes before salt" in first.text
         assert "Where it shows, ask first" in first.text

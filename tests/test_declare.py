@@ -4,10 +4,11 @@ from typing import Annotated, Literal, NamedTuple
 
 import pytest
 
-from calculators.core.declare import read_field, read_spec
+from calculators.core.declare import read_spec
 from calculators.core.listing import load_all
 from calculators.core.quantities import PH, Temperature
 from calculators.core.quantity import Choices, Label, Possible, Valid
+from calculators.core.read_fields import read_input
 
 
 class Out(NamedTuple):
@@ -39,16 +40,16 @@ def test_returns_a_named_tuple():
 
 def test_a_field_needs_a_quantity_or_a_label():
     with pytest.raises(TypeError, match="quantity of the vocabulary or a Label"):
-        read_field("x", float)
+        read_input("x", float)
 
 
 def test_choices_need_as_many_words():
     with pytest.raises(TypeError, match="2 choices but words for 1"):
-        read_field("x", Annotated[Literal["a", "b"], Label("X"), Choices(("A",))])
+        read_input("x", Annotated[Literal["a", "b"], Label("X"), Choices(("A",))])
 
 
 def test_a_later_mark_overrides_the_vocabulary():
-    field = read_field(
+    field = read_input(
         "temperature_c", Annotated[Temperature, Label("Tap"), Possible(1, 30), Valid(5, 25)], 20.0
     )
     assert (field.label, field.unit, field.low, field.high, field.valid) == (
@@ -61,9 +62,9 @@ def test_a_later_mark_overrides_the_vocabulary():
 
 
 def test_none_may_stand_inside_or_outside_the_annotation():
-    assert read_field("ph", PH | None).nullable
-    assert read_field("ph", Annotated[PH | None, Label("pH")]).nullable
-    assert not read_field("ph", PH).nullable
+    assert read_input("ph", PH | None).nullable
+    assert read_input("ph", Annotated[PH | None, Label("pH")]).nullable
+    assert not read_input("ph", PH).nullable
 
 
 def test_no_two_outputs_or_inputs_of_a_calculator_share_a_label():

@@ -7,13 +7,13 @@ from zipfile import ZipFile
 
 import pytest
 
-from calculators.core.declare import read_field
 from calculators.core.figures import figure
 from calculators.core.listing import load_all
 from calculators.core.paint.answer import show_value
 from calculators.core.plot.captions import curve_sentence
 from calculators.core.quantities import Concentration, Days, Percent
 from calculators.core.quantity import Assumed, Digits, Label
+from calculators.core.read_fields import read_input
 from calculators.core.result import Series
 from calculators.core.run import run
 from scripts.runtime.wheel import build_wheel
@@ -37,8 +37,8 @@ DECIMALS = re.compile(r"\.\d+[efg%]|^[efg]$")
 )  # fmt: skip
 def test_a_sentence_and_a_table_show_the_same(kind, value, text):
     assert figure(kind, value) == text
-    assert show_value(read_field("key", Annotated[kind, Label("Key")]), value) == text
-    assert show_value(read_field("key", Annotated[kind | None, Label("Key")]), value) == text
+    assert show_value(read_input("key", Annotated[kind, Label("Key")]), value) == text
+    assert show_value(read_input("key", Annotated[kind | None, Label("Key")]), value) == text
 
 
 def test_a_kind_without_a_quantity_is_no_figure():
@@ -122,7 +122,7 @@ def test_a_row_of_upkeep_assumes_what_was_just_done():
     assert {key for key, field in row.items() if field.assumed} == {
         "plants", "change_minutes", "floaters_minutes_week", "days_since_change",
     }  # fmt: skip
-    assert read_field("key", Annotated[Percent, Assumed()]).assumed
+    assert read_input("key", Annotated[Percent, Assumed()]).assumed
 
 
 def test_the_browsers_wheel_brings_the_table_of_floating_plants(tmp_path):

@@ -89,10 +89,10 @@ def test_low_hardness_never_tells_to_raise_ph_over_stored_ammonium(kh_dh):
     said = texts(found.answer)
     assert "raise neither pH nor KH" in said
     assert "ammonium piles up unseen" in said
-    links = [link for note in found.notes for link in note.links]
-    [link] = [link for link in links if link.page == "calculators/ammonia-change/"]
-    assert link.given["kh_dh"] == kh_dh
-    assert run("ammonia-change", link.given)["outputs"]
+    assert ("ammonia-change",) in [note.leads for note in found.notes]
+    [lead] = [one for one in found.answer["leads"] if one["calculator"] == "ammonia-change"]
+    assert lead["inputs"]["kh_dh"] == kh_dh
+    assert run("ammonia-change", lead["inputs"])["outputs"]
 
 
 def test_hardness_nearly_gone_is_a_danger_before_all_else():

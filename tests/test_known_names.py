@@ -1,9 +1,12 @@
 """A name that is none of the book's is said beside its field, with the ones meant."""
 
+import io
 import json
+from unittest.mock import patch
 
 import pytest
 
+from calculators.__main__ import main
 from calculators.bridge import answer
 from calculators.core.data import read_table
 from scripts.tables import plant_names
@@ -46,3 +49,14 @@ def test_upkeep_says_it_too_without_a_word_on_growth():
     said = remarks("upkeep", given)["tanks[1].plants[1].name"]
     assert "Hygrophila polysperma" in said
     assert "grows" not in said
+
+
+def test_the_command_line_says_it_in_a_note(capsys):
+    rows = [{"name": "Rotla", "wet_g": 5, "doubling_days": 14}]
+    given = json.dumps({"plants": rows})
+    with patch("sys.stdin", io.StringIO(given)):
+        assert main(["nitrogen-forecast", "--json", "--input", "-"]) == 0
+    notes = json.loads(capsys.readouterr().out)["notes"]
+    [said] = [note for note in notes if "No plant of the book is called ‘Rotla’" in note["text"]]
+    assert said["level"] == "caution"
+    assert "Rotala rotundifolia" in said["text"]

@@ -171,7 +171,7 @@ def test_a_name_leaves_the_curve_free_where_it_can():
 
 def us_words(name):
     request = {"calculator": name, "given": {}, "units": "us"}
-    return " ".join(json.loads(answer(json.dumps(request)))["painted"]["plots"])
+    return json.loads(answer(json.dumps(request)))["painted"]["html"]
 
 
 def test_pictures_follow_the_units_and_series_stay_metric():

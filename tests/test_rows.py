@@ -8,8 +8,9 @@ from calculators.core.declare import read_spec
 from calculators.core.quantities import Count, Days
 from calculators.core.quantity import Keys, Label
 from calculators.core.read import read_inputs
+from calculators.core.refusals import field_at
 from calculators.core.result import BadInput
-from calculators.core.run import as_rows, field_at
+from calculators.core.run import as_rows
 
 
 class Task(NamedTuple):

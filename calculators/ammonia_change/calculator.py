@@ -87,7 +87,8 @@ class AmmoniaChange(NamedTuple):
             {
                 "water_l": "change_l",
                 "tank_l": "volume_l",
-            },  # no pH: there it is the higher of tank and tap
+                "temperature_c": "temperature_c",
+            },  # no pH: the conditioner's is the higher of tank and tap
             needs=("change_l",),
         ),
     ),

@@ -46,22 +46,19 @@ def change_first(here: Reading) -> Note:
     level = nitrite_standing(here.nitrite_mg_n_l, here.chloride_mg_l).level
     reading = f"Nitrite of {show_number(here.nitrite_mg_n_l, 2)} mg N/L"
     links: tuple[Link, ...] = (
-        Link(
-            "How many changes, and how large", "calculators/water-change/",
-            {"what": "nitrite", "now_mg_l": here.nitrite_mg_n_l},
-        ),
         Link("Nitrite with animals in the tank", "problems/nitrite-emergency/"),
         Link("If ammonia shows too", "calculators/ammonia-change/"),
     )  # fmt: skip
     if level == "deadly":
         links = (*links, Link("Animals in danger", "danger/"))
-        return Note("danger", f"{reading} can kill. {CHANGE} {FEED}", True, links)
+        return Note("danger", f"{reading} can kill. {CHANGE} {FEED}", True, links, WATER_CHANGE)
     if level == "harmful":
-        return Note("caution", f"{reading} harms. {CHANGE} {FEED}", True, links)
+        return Note("caution", f"{reading} harms. {CHANGE} {FEED}", True, links, WATER_CHANGE)
     text = f"{reading} is under the line at this chloride, but a settled tank reads zero. {FEED}"
-    return Note("caution", text, True, links)
+    return Note("caution", text, True, links, WATER_CHANGE)
 
 
+WATER_CHANGE = ("water-change",)
 CHANGE = (
     "Changing water comes before salt: test ammonia, and where none shows, change about a third now. "
     "Where it shows, ask first: a change can make it toxic."

@@ -6,7 +6,7 @@ from calculators.core.numbers import show_number
 from calculators.core.result import Link, Note
 from calculators.science.water.ammonia import chronic_limit_mg_n_l, rate
 
-CHANGE_TITLE = "How to change water when ammonia shows"
+CHANGE = ("ammonia-change",)  # the tank's own ammonia and pH are the keeper's to test
 
 
 class Treated(NamedTuple):
@@ -38,16 +38,18 @@ def about_ammonia(here: Treated) -> list[Note]:
     ) + f" ammonia stays: up to {show_number(here.meets, 2)} mg N/L {where}"
     if here.ph is None or here.toxic is None:
         text = f"{start}. How much of it is toxic hangs on the pH: enter it. {BINDS}"
-        return [Note("caution", text, True, onward(here))]
+        return [Note("caution", text, True, toxic_link(here), CHANGE)]
     limit = chronic_limit_mg_n_l(here.ph, here.temperature_c)
     rating = rate(here.meets / limit, here.toxic)
     toxic = f"{start}, {show_number(here.toxic, 2)} of it toxic at pH {show_number(here.ph)}"
     if rating == "act":
         text = f"{toxic}: above the line to act. {BINDS} Or change less water at a time."
-        return [Note("danger", text, True, onward(here))]
+        return [Note("danger", text, True, toxic_link(here), CHANGE)]
     if rating == "watch":
-        return [Note("caution", f"{toxic}. {BINDS} Test daily.", True, onward(here))]
-    return [Note("info", f"{toxic}, below the working lines. {RISES}", False, onward(here))]
+        return [Note("caution", f"{toxic}. {BINDS} Test daily.", True, toxic_link(here), CHANGE)]
+    return [
+        Note("info", f"{toxic}, below the working lines. {RISES}", False, toxic_link(here), CHANGE)
+    ]
 
 
 BINDS = (
@@ -60,13 +62,9 @@ RISES = (
 )
 
 
-def onward(here: Treated) -> tuple[Link, ...]:
-    """The calculators for ammonia, filled in; the tank's own ammonia is the keeper's to test."""
-    change: dict[str, float | str] = {"tap_ammonia_mg_n_l": here.most}
+def toxic_link(here: Treated) -> tuple[Link, ...]:
+    """The calculator for the toxic part, filled in for the water that animals meet."""
     free: dict[str, float | str] = {"ammonia_mg_l": here.meets, "reported_as": "nitrogen"}
     if here.ph is not None:
         free |= {"ph": here.ph, "temperature_c": here.temperature_c}
-    return (
-        Link("How much of it is toxic", "calculators/free-ammonia/", free),
-        Link(CHANGE_TITLE, "calculators/ammonia-change/", change),
-    )
+    return (Link("How much of it is toxic", "calculators/free-ammonia/", free),)

@@ -42,6 +42,7 @@ KINDS = Choices(("chlorine", "chloramine", "I don't know"))
             {
                 "tap_ammonia_mg_n_l": "most_ammonia_mg_n_l",
                 "volume_l": "tank_l",
+                "temperature_c": "temperature_c",
             },  # no pH: here it is the higher of tank and tap, there the tank's own
             needs=("most_ammonia_mg_n_l",),
         ),

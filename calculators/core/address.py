@@ -4,7 +4,8 @@ import json
 from collections.abc import Mapping
 from typing import Any
 
-from calculators.core.declare import Field, Spec
+from calculators.core.declare import Spec
+from calculators.core.fields import InputField, Kind
 from calculators.core.nested import gather, scatter
 from calculators.core.numbers import read_number, show_plain
 from calculators.core.units import System, from_shown, to_shown
@@ -14,22 +15,22 @@ CONVERTED_DIGITS = {"us": 6, "metric": 5}
 
 
 def change_units(
-    fields: tuple[Field, ...], given: Mapping[str, Any], before: System, after: System
+    fields: tuple[InputField, ...], given: Mapping[str, Any], before: System, after: System
 ) -> dict[str, Any]:
     """Change the text of each field that is a number; anything else stays as the person typed it."""
     changed = gather(fields, given)
     for field in fields:
         value = changed.get(field.key)
-        if field.kind == "object" and isinstance(value, dict):
+        if field.kind == Kind.OBJECT and isinstance(value, dict):
             changed[field.key] = change_units(field.row, value, before, after)
-        elif field.kind == "list" and isinstance(value, list):
+        elif field.kind == Kind.LIST and isinstance(value, list):
             changed[field.key] = [change_units(field.row, row, before, after) for row in value]
         elif isinstance(value, str) and field.quantity and field.quantity.us:
             changed[field.key] = change_text(field, value, before, after)
     return scatter(fields, changed)
 
 
-def change_text(field: Field, text: str, before: System, after: System) -> str:
+def change_text(field: InputField, text: str, before: System, after: System) -> str:
     """One number's text in the other unit; text that is no number stays."""
     try:
         metric = from_shown(field, read_number(text), before)
@@ -46,7 +47,9 @@ def address(spec: Spec, values: Mapping[str, Any], system: System) -> dict[str, 
     """
     digits = 12 if system == "metric" else CONVERTED_DIGITS["metric"]
     changed = {
-        field.key: ",".join(values[field.key] or ()) if field.kind == "keys" else values[field.key]
+        field.key: ",".join(values[field.key] or ())
+        if field.kind == Kind.KEYS
+        else values[field.key]
         for field in spec.inputs
         if values.get(field.key) not in (None, []) and not field.private
     }

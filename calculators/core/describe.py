@@ -2,7 +2,8 @@
 
 from typing import Any
 
-from calculators.core.declare import Field, Spec
+from calculators.core.declare import Spec
+from calculators.core.fields import InputField
 
 
 def describe(spec: Spec) -> dict[str, Any]:
@@ -21,7 +22,7 @@ def describe(spec: Spec) -> dict[str, Any]:
     }
 
 
-def describe_input(field: Field) -> dict[str, Any]:
+def describe_input(field: InputField) -> dict[str, Any]:
     """One input; a list describes the inputs of one row as well, an object its parts, as ``row``."""
     described = {
         "key": field.key,

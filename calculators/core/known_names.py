@@ -9,7 +9,7 @@ from functools import cache
 from typing import Any
 
 from calculators.core.data import read_table
-from calculators.core.declare import Field
+from calculators.core.fields import InputField
 from calculators.core.form_hints import Suggest
 
 LEAST_ALIKE = 0.6  # of the letters: "Rotla" is near "Rotala", "Fern A" near nothing
@@ -23,7 +23,7 @@ def known(names: str) -> dict[str, str]:
     return {name.casefold(): name for name in read_table(f"names-{names}")["names"]}
 
 
-def unknown_name(field: Field, text: Any, row: tuple[Field, ...]) -> str:
+def unknown_name(field: InputField, text: Any, row: tuple[InputField, ...]) -> str:
     """What to say of a text in a field that offers names; empty where it is one of them."""
     names = next((hint.names for hint in field.hints if isinstance(hint, Suggest)), None)
     if names is None or not isinstance(text, str) or not text.strip():

@@ -1,6 +1,6 @@
-"""Where an answer leads on: other calculators, filled in with what was given and found.
+"""Where an answer leads on: other calculators, filled in with what was given and computed.
 
-A way is declared as data beside the calculator. An input of the target takes an input or an output of
+A lead is declared as data beside the calculator. An input of the target takes an input or an output of
 this one, or a constant. What was not given, and what only an example or an assumption stands for, is
 left out, so that it cannot pass for the keeper's in the next form.
 """
@@ -8,11 +8,13 @@ left out, so that it cannot pass for the keeper's in the next form.
 from collections.abc import Collection, Mapping
 from typing import Any, NamedTuple
 
+from calculators.core.messages import LeadData
+
 
 class Value(NamedTuple):
     """A constant for an input of the target, such as a choice."""
 
-    value: str | float
+    value: str | float | bool
 
 
 class Scaled(NamedTuple):
@@ -22,15 +24,34 @@ class Scaled(NamedTuple):
     factor: float
 
 
-Source = str | Value | Scaled
+class OnlyWith(NamedTuple):
+    """What stands under ``key``, where ``needs`` (a key too) holds something but nothing, zero and no."""
+
+    needs: str
+    key: str
+
+
+class Rows(NamedTuple):
+    """A list for the target: each row's keys take what ``columns`` name.
+
+    With ``each`` there is a row for every row of that list here, and ``columns`` name its keys;
+    without it there is one row. Nothing is filled in where only constants would stand in a row.
+    """
+
+    columns: "Mapping[str, Source]"
+    each: str = ""
+
+
+Source = str | Value | Scaled | OnlyWith | Rows
 
 
 class Lead(NamedTuple):
     """A way on to another calculator.
 
-    ``takes`` gives for an input of the target the key of an input or output here; a dotted key reaches
-    into an object or, by its number, into a list, as in ``together.0.plant``. The way is offered where
-    all ``needs`` (keys too) hold something but nothing, zero and no.
+    ``takes`` gives for an input of the target the key of an input or output here. A dotted key reaches
+    into an object, or into a list, by a row's number or by what stands in its first column, as in
+    ``together.0.plant`` or ``calculators.dosing.inputs``. The lead is offered where all ``needs``
+    (keys too) hold something but nothing, zero and no.
     """
 
     calculator: str
@@ -40,47 +61,69 @@ class Lead(NamedTuple):
 
 
 def leads(
-    ways: tuple[Lead, ...],
+    declared: tuple[Lead, ...],
     inputs: Mapping[str, Any],
     outputs: Mapping[str, Any],
     stood_in: Collection[str] = (),
-) -> list[dict[str, Any]]:
-    """Each way that holds for an answer: calculator, label, and the target's inputs that are known.
+) -> list[LeadData]:
+    """Each lead that holds for an answer: calculator, label, and the target's inputs that are known.
 
     ``stood_in`` are the inputs that nobody gave.
     """
     given = {key: value for key, value in inputs.items() if key not in stood_in}
-    known = {**given, **outputs}
+    everything = {**inputs, **outputs}
     return [
         {
-            "calculator": way.calculator,
-            "label": way.label,
-            "inputs": {
-                key: value
-                for key, source in way.takes.items()
-                if (value := value_of(source, known)) is not None
-            },
+            "calculator": lead.calculator,
+            "label": lead.label,
+            "inputs": taken(lead.takes, {**given, **outputs}),
         }
-        for way in ways
-        if all(reach(key, {**inputs, **outputs}) for key in way.needs)
+        for lead in declared
+        if all(reach(key, everything) for key in lead.needs)
     ]
+
+
+def taken(takes: Mapping[str, Source], known: Mapping[str, Any]) -> dict[str, Any]:
+    """The target's keys with what is known for them."""
+    found = {key: value_of(source, known) for key, source in takes.items()}
+    return {key: value for key, value in found.items() if value is not None}
 
 
 def value_of(source: Source, known: Mapping[str, Any]) -> Any:
     """What a source holds in an answer; None where it is not known."""
-    if isinstance(source, Value):
-        return source.value
-    if isinstance(source, Scaled):
-        figure = reach(source.key, known)
-        return None if figure is None else figure * source.factor
+    match source:
+        case Value():
+            return source.value
+        case Scaled():
+            figure = reach(source.key, known)
+            return None if figure is None else figure * source.factor
+        case OnlyWith():
+            return reach(source.key, known) if reach(source.needs, known) else None
+        case Rows():
+            return rows_of(source, known)
     return reach(source, known)
+
+
+def rows_of(source: Rows, known: Mapping[str, Any]) -> list[dict[str, Any]] | None:
+    """The rows of a list; None where nothing is known for any of them."""
+    from_rows = reach(source.each, known) if source.each else [known]
+    constants = {key for key, one in source.columns.items() if isinstance(one, Value)}
+    made = [taken(source.columns, row) for row in from_rows or ()]
+    return [row for row in made if row.keys() - constants] or None
 
 
 def reach(path: str, known: Any) -> Any:
     """What stands at a dotted path; None where something on the way is missing."""
     for part in path.split("."):
         if isinstance(known, list):
-            known = known[int(part)] if int(part) < len(known) else None
+            known = row_at(part, known)
         else:
             known = known.get(part) if isinstance(known, Mapping) else None
     return known
+
+
+def row_at(part: str, rows: list[Any]) -> Any:
+    """A row by its number, or by what stands in its first column; None where there is none."""
+    if part.isdecimal():
+        return rows[int(part)] if int(part) < len(rows) else None
+    return next((row for row in rows if part == next(iter(row.values()), None)), None)

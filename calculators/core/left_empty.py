@@ -3,7 +3,8 @@
 from collections.abc import Mapping
 from typing import Any, NamedTuple
 
-from calculators.core.declare import Field
+from calculators.core.fields import InputField, Kind
+from calculators.core.messages import Origin
 from calculators.core.nested import gather
 
 
@@ -27,36 +28,40 @@ def is_empty_row(row: Mapping[str, Any]) -> bool:
     return all(value == "false" or is_left_empty(value) for value in row.values())
 
 
-def is_needed(field: Field) -> bool:
+def is_needed(field: InputField) -> bool:
     """Whether a keeper who leaves this input empty is to be asked for it."""
     if field.assumed:
         return False
-    if field.kind == "list":
+    if field.kind == Kind.LIST:
         return bool(field.default) and not (field.may_be_empty or field.nullable)
     return field.asked_for or not field.nullable
 
 
-def own_default(field: Field) -> Any:
+def own_default(field: InputField) -> Any:
     """What stands for an input left empty: never the example's figure, unless it may be assumed."""
     if field.assumed:
         return field.default
-    return [] if field.kind == "list" and not field.nullable else None
+    return [] if field.kind == Kind.LIST and not field.nullable else None
 
 
 class StandIns(NamedTuple):
     """The inputs whose default stood in, by path: assumed ones, and the worked example's."""
 
-    assumed: dict[str, tuple[Field, Any]]
-    example: dict[str, tuple[Field, Any]]
+    assumed: dict[str, tuple[InputField, Any]]
+    example: dict[str, tuple[InputField, Any]]
 
 
-def paths_of(found: StandIns) -> dict[str, list[str]]:
+def paths_of(found: StandIns) -> Origin:
     """The paths of both as an answer carries them; a part with none is left out."""
-    named = {"from_example": list(found.example), "assumed": list(found.assumed)}
-    return {name: paths for name, paths in named.items() if paths}
+    origin: Origin = {}
+    if found.example:
+        origin["from_example"] = list(found.example)
+    if found.assumed:
+        origin["assumed"] = list(found.assumed)
+    return origin
 
 
-def stand_ins(fields: tuple[Field, ...], given: Mapping[str, Any], own: bool) -> StandIns:
+def stand_ins(fields: tuple[InputField, ...], given: Mapping[str, Any], own: bool) -> StandIns:
     """Find them, inside rows too. A default that is nothing stands in for nothing."""
     found = StandIns({}, {})
     given = gather(fields, given)

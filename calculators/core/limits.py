@@ -1,32 +1,32 @@
 """What an input takes, in words, for a message about one that will not do."""
 
-from calculators.core.declare import Field
+from calculators.core.fields import InputField, Kind
 from calculators.core.numbers import show_number
 from calculators.core.units import System, to_shown, unit_shown
 
 MAX_ROWS = 1_000
 
 
-def allowed(field: Field, system: System = "metric") -> str:
+def allowed(field: InputField, system: System = "metric") -> str:
     """Say what a field takes, in the unit shown."""
-    if field.kind in ("choice", "flag"):
+    if field.kind in (Kind.CHOICE, Kind.FLAG):
         return f"allowed are {', '.join(field.choices)}"
-    if field.kind == "keys":
+    if field.kind == Kind.KEYS:
         return "allowed is a list of its keys, which --describe names"
-    if field.kind == "object":
+    if field.kind == Kind.OBJECT:
         return f"allowed is an object with {', '.join(keys_of(field.row))}"
-    if field.kind == "text":
+    if field.kind == Kind.TEXT:
         return "allowed is a text of 1 to 80 characters"
     if field.octets:
         return f"allowed is base64 of at most {field.octets.most} octets"
-    if field.kind == "list":
+    if field.kind == Kind.LIST:
         return f"allowed is a list of at most {MAX_ROWS} rows with {', '.join(keys_of(field.row))}"
     unit = f" {unit_shown(field, system)}".rstrip()
-    whole = "a whole number, " if field.kind == "integer" else ""
+    whole = "a whole number, " if field.kind == Kind.INTEGER else ""
     return f"allowed is {whole}{span(field, system)}{unit}"
 
 
-def span(field: Field, system: System) -> str:
+def span(field: InputField, system: System) -> str:
     """The possible range in the unit shown, open where it has no end."""
     low, high = (
         None if end is None else show_number(to_shown(field, end, system), 6)
@@ -37,6 +37,6 @@ def span(field: Field, system: System) -> str:
     return f"up to {high}" if low is None else f"{low} to {high}"
 
 
-def keys_of(fields: tuple[Field, ...]) -> list[str]:
+def keys_of(fields: tuple[InputField, ...]) -> list[str]:
     """The keys of some fields, in order."""
     return [field.key for field in fields]

@@ -5,6 +5,7 @@ from pkgutil import iter_modules
 
 import calculators
 from calculators.core.declare import CATALOGUE, Spec
+from calculators.core.lead_checks import check_leads
 
 NO_CALCULATORS = ("bridge", "core", "science")
 
@@ -22,8 +23,12 @@ def import_calculator(module: str) -> None:
 
 
 def load_all() -> dict[str, Spec]:
-    """Import every module that holds a calculator; the catalogue by name, sorted."""
+    """Import every module that holds a calculator; the catalogue by name, sorted.
+
+    Raises ``TypeError`` where an answer leads to a calculator or an input that is not there.
+    """
     for module in iter_modules(calculators.__path__):
         if module.name not in NO_CALCULATORS and not module.name.startswith("_"):
             import_calculator(module.name)
+    check_leads(CATALOGUE)
     return dict(sorted(CATALOGUE.items()))

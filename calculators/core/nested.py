@@ -3,12 +3,12 @@
 from collections.abc import Mapping
 from typing import Any
 
-from calculators.core.declare import Field
+from calculators.core.fields import InputField, Kind
 
 
-def gather(fields: tuple[Field, ...], given: Mapping[str, Any]) -> dict[str, Any]:
+def gather(fields: tuple[InputField, ...], given: Mapping[str, Any]) -> dict[str, Any]:
     """Gather dotted keys of an object's field into that object; all other keys stay as they are."""
-    objects = {field.key for field in fields if field.kind == "object"}
+    objects = {field.key for field in fields if field.kind == Kind.OBJECT}
     gathered: dict[str, Any] = {}
     for key, value in given.items():
         name, dot, part = key.partition(".")
@@ -22,11 +22,11 @@ def gather(fields: tuple[Field, ...], given: Mapping[str, Any]) -> dict[str, Any
     return gathered
 
 
-def scatter(fields: tuple[Field, ...], values: Mapping[str, Any]) -> dict[str, Any]:
+def scatter(fields: tuple[InputField, ...], values: Mapping[str, Any]) -> dict[str, Any]:
     """The other way: an object as one dotted key for each part, as a form's address needs it."""
     flat: dict[str, Any] = {}
     for key, value in values.items():
-        if isinstance(value, dict) and any(f.key == key and f.kind == "object" for f in fields):
+        if isinstance(value, dict) and any(f.key == key and f.kind == Kind.OBJECT for f in fields):
             flat |= {f"{key}.{part}": inner for part, inner in value.items()}
         else:
             flat[key] = value

@@ -3,8 +3,9 @@
 from collections.abc import Iterable, Mapping
 from typing import Any
 
-from calculators.core.declare import Field
+from calculators.core.fields import InputField, Kind
 from calculators.core.left_empty import StandIns
+from calculators.core.messages import NoteData
 from calculators.core.paint.answer import show_value
 from calculators.core.result import Note
 from calculators.core.units import System, unit_shown
@@ -12,16 +13,16 @@ from calculators.core.units import System, unit_shown
 ALL_EXAMPLE = "This is the worked example. None of its figures are yours."
 
 
-def named(field: Field, value: Any, system: System = "metric") -> str:
+def named(field: InputField, value: Any, system: System = "metric") -> str:
     """An input with its value and unit in words, such as "Water volume 120 L"."""
-    if field.kind == "list":
+    if field.kind == Kind.LIST:
         rows = len(value)
         return f"{field.label} ({rows} {'row' if rows == 1 else 'rows'})"
     shown = show_value(field, value, system)
     return f"{field.label} {shown} {unit_shown(field, system)}".rstrip()
 
 
-def listed(found: Iterable[tuple[Field, Any]], system: System = "metric") -> str:
+def listed(found: Iterable[tuple[InputField, Any]], system: System = "metric") -> str:
     """Several inputs with their values, each once."""
     return "; ".join(dict.fromkeys(named(field, value, system) for field, value in found))
 
@@ -32,7 +33,7 @@ def assumed_words(found: StandIns, system: System = "metric") -> str:
     return f"Assumed, since you left them empty: {words}." if words else ""
 
 
-def example_words(found: Iterable[tuple[Field, Any]], source: str, system: System) -> str:
+def example_words(found: Iterable[tuple[InputField, Any]], source: str, system: System) -> str:
     """Which figures are not the keeper's, in one line; empty where all are."""
     words = listed(found, system)
     return f"From {source}, not yours: {words}." if words else ""
@@ -50,8 +51,8 @@ def origin_notes(given: Mapping[str, Any], found: StandIns) -> list[Note]:
     return [Note("info", text) for text in texts if text]
 
 
-def before_all_but_danger(notes: list[dict[str, str]], first: list[Note]) -> list[dict[str, str]]:
+def before_all_but_danger(notes: list[NoteData], first: list[Note]) -> list[NoteData]:
     """Put notes before the others of an answer; only what speaks of danger goes before them."""
-    made = [{"level": note.level, "text": note.text} for note in first]
+    made: list[NoteData] = [{"level": note.level, "text": note.text} for note in first]
     dangers = [note for note in notes if note["level"] == "danger"]
     return [*dangers, *made, *(note for note in notes if note["level"] != "danger")]

@@ -1,5 +1,6 @@
 """What a measured thing is: its name, unit, possible range and how it is shown."""
 
+from enum import StrEnum
 from typing import NamedTuple
 
 
@@ -91,15 +92,23 @@ class Download(NamedTuple):
     media_type: str
 
 
+class RowsStyle(StrEnum):
+    """How a list of rows looks."""
+
+    CARDS = "cards"
+    TABLE = "table"
+    CLOSED = "closed"  # a list that opens when tapped
+
+
 class AsRows(NamedTuple):
     """How the page shows an output that is a list of rows.
 
-    ``style`` is cards, table, or closed (a list that opens when tapped). ``title`` and ``subtitle``
-    are keys of a row, ``page`` the address of what it is about, such as ``plants/{plant}/``, ``bar``
-    the key of a figure from 0 to 100, ``lines`` that of its sentences, ``columns`` those of a table.
+    ``title`` and ``subtitle`` are keys of a row, ``page`` the address of what it is about, such as
+    ``plants/{plant}/``, ``bar`` the key of a figure from 0 to 100, ``lines`` that of its sentences,
+    ``columns`` those of a table.
     """
 
-    style: str
+    style: RowsStyle
     title: str
     subtitle: str = ""
     page: str = ""

@@ -4,7 +4,7 @@ import math
 import re
 from typing import Any
 
-from calculators.core.declare import Field
+from calculators.core.fields import InputField, Kind
 from calculators.core.limits import allowed
 from calculators.core.numbers import read_number, show_number
 from calculators.core.read_keys import show_json
@@ -19,7 +19,7 @@ WITH_UNIT = re.compile(
 MOST_WRITTEN = 60  # letters of a number with its unit
 
 
-def read_figure(field: Field, value: Any, typed: bool, system: System) -> float:
+def read_figure(field: InputField, value: Any, typed: bool, system: System) -> float:
     """Read a number inside its possible range, whole where the field counts things. Raises ``ValueError``.
 
     A text is read where it was typed. In JSON only one with a unit written out is: "5 gal" cannot be
@@ -35,14 +35,14 @@ def read_figure(field: Field, value: Any, typed: bool, system: System) -> float:
         shown = f"{show_number(number, 6)} {unit}".strip()
         meant = other_degrees(field, number, unit, system)
         raise ValueError(f"{shown} is out of range; {allowed(field, system)}{meant}")
-    if field.kind == "integer":
+    if field.kind == Kind.INTEGER:
         if not metric.is_integer():
             raise ValueError(f"{show_number(number, 6)} is not whole; {allowed(field, system)}")
         return int(metric)
     return metric
 
 
-def parts(field: Field, value: Any, typed: bool, system: System) -> tuple[float, str]:
+def parts(field: InputField, value: Any, typed: bool, system: System) -> tuple[float, str]:
     """A finite number and the unit written behind it, empty where there is none."""
     match = None
     if isinstance(value, str) and len(value) <= MOST_WRITTEN:
@@ -62,7 +62,7 @@ def parts(field: Field, value: Any, typed: bool, system: System) -> tuple[float,
     return number, match[2].strip() if match else ""
 
 
-def measured(field: Field, number: float, unit: str, system: System) -> float:
+def measured(field: InputField, number: float, unit: str, system: System) -> float:
     """The metric value of a number in a written unit, or else in the unit shown."""
     if not unit:
         return from_shown(field, number, system)
@@ -71,7 +71,7 @@ def measured(field: Field, number: float, unit: str, system: System) -> float:
     return at_limit(field, to_metric(field.quantity, number, unit))
 
 
-def other_degrees(field: Field, number: float, unit: str, system: System) -> str:
+def other_degrees(field: InputField, number: float, unit: str, system: System) -> str:
     """Where a bare temperature would be possible on the other scale: how to write it."""
     if unit or field.quantity is None or field.low is None or field.high is None:
         return ""

@@ -3,7 +3,7 @@
 from collections.abc import Mapping
 from typing import Any
 
-from calculators.core.declare import Field
+from calculators.core.fields import InputField, Kind
 from calculators.core.known_names import unknown_name
 from calculators.core.nested import gather
 from calculators.core.numbers import PLAIN, show_number
@@ -15,34 +15,34 @@ DIGITS = 4
 
 
 def remarks(
-    fields: tuple[Field, ...], given: Mapping[str, Any], system: System, within: str = ""
+    fields: tuple[InputField, ...], given: Mapping[str, Any], system: System, within: str = ""
 ) -> dict[str, str]:
     """The remarks on typed inputs, by path as in ``plants[2].name``; most inputs have none."""
     found: dict[str, str] = {}
     given = gather(fields, given)
     for field in fields:
         value, path = given.get(field.key), f"{within}{field.key}"
-        if field.kind == "list" and isinstance(value, list):
+        if field.kind == Kind.LIST and isinstance(value, list):
             for number, row in enumerate(value, start=1):
                 if isinstance(row, dict):
                     found |= remarks(field.row, row, system, f"{path}[{number}].")
-        elif field.kind == "object" and isinstance(value, dict):
+        elif field.kind == Kind.OBJECT and isinstance(value, dict):
             found |= remarks(field.row, value, system, f"{path}.")
         elif said := remark(field, value, fields, system):
             found[path] = said
     return found
 
 
-def remark(field: Field, value: Any, row: tuple[Field, ...], system: System) -> str:
+def remark(field: InputField, value: Any, row: tuple[InputField, ...], system: System) -> str:
     """The remark on one typed input; empty where there is none."""
-    if field.kind == "text":
+    if field.kind == Kind.TEXT:
         return unknown_name(field, value, row)
-    if field.kind not in ("number", "integer") or not isinstance(value, str):
+    if field.kind not in (Kind.NUMBER, Kind.INTEGER) or not isinstance(value, str):
         return ""
     return understood(field, value, system)
 
 
-def understood(field: Field, text: str, system: System) -> str:
+def understood(field: InputField, text: str, system: System) -> str:
     """How a number was read that has a unit of its own or a decimal comma, in the unit shown."""
     plain = PLAIN.fullmatch(text.strip()) and "," not in text
     if plain or not text.strip():

@@ -1,6 +1,5 @@
 """What a calculator may return beside its figures: notes, and series to draw."""
 
-import math
 from collections.abc import Sequence
 from typing import Any, Literal, NamedTuple
 
@@ -10,9 +9,10 @@ Level = Literal["info", "caution", "danger"]
 
 
 class Link(NamedTuple):
-    """Where a note leads: a page by its address below the site's root, a calculator filled in.
+    """A page that a note names, by its address below the site's root.
 
-    ``given`` holds a calculator's inputs by key, metric.
+    ``given`` holds a calculator's inputs by key, metric: figures that the note itself worked out.
+    What the answer hands on is a ``Lead``.
     """
 
     label: str
@@ -24,12 +24,15 @@ class Note(NamedTuple):
     """A sentence for the keeper. ``danger`` is for harm to an animal or a person.
 
     ``first`` marks the answer in plain words, and what else must be read before the figures.
+    ``leads`` names calculators of the declaration's ``leads_to`` whose links stand at this note, and
+    not at the answer's end.
     """
 
     level: Level
     text: str
     first: bool = False
     links: tuple[Link, ...] = ()
+    leads: tuple[str, ...] = ()
 
 
 class Line(NamedTuple):
@@ -128,12 +131,3 @@ def plain(value: Any) -> Any:
     if isinstance(value, list | tuple):
         return [plain(part) for part in value]
     return value
-
-
-def series_data(series: Series) -> dict[str, Any]:
-    """A series as plain data, without what only a picture needs; a point not finite becomes null."""
-    kept = ("label", "unit", "x_label", "x_unit", "x", "y")
-    data = {name: getattr(series, name) for name in kept}
-    for axis in ("x", "y"):
-        data[axis] = [point if math.isfinite(point) else None for point in data[axis]]
-    return data

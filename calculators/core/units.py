@@ -2,7 +2,7 @@
 
 from typing import Literal
 
-from calculators.core.declare import Field
+from calculators.core.fields import Field, InputField
 from calculators.core.quantity import Quantity, UsUnit
 
 System = Literal["metric", "us"]
@@ -31,13 +31,13 @@ def converted(quantity: Quantity | None, value: float, system: System) -> float:
     return value * unit.factor + unit.offset if unit else value
 
 
-def from_shown(field: Field, value: float, system: System) -> float:
+def from_shown(field: InputField, value: float, system: System) -> float:
     """Change a value in the unit shown to metric; a limit that was rounded for the screen is that limit."""
     unit = us_unit(field.quantity, system)
     return at_limit(field, (value - unit.offset) / unit.factor) if unit else value
 
 
-def at_limit(field: Field, metric: float) -> float:
+def at_limit(field: InputField, metric: float) -> float:
     """A value that misses one of the field's limits by no more than rounding is put on it."""
     slack = EDGE * max(abs(field.low or 0), abs(field.high or 0))
     if field.low is not None and field.low - slack <= metric < field.low:

@@ -9,6 +9,7 @@ from calculators.diagnose.case import check_findings, contradictions, figures_of
 from calculators.diagnose.case_read import read_case
 from calculators.diagnose.first_step import FirstStepEvidence, to_do_first
 from calculators.diagnose.follow_up import expected, filled
+from calculators.diagnose.hand_on import LEADS
 from calculators.diagnose.next_check import best_check
 from calculators.diagnose.outputs import Diagnosis, NextCheck, Readings
 from calculators.diagnose.posterior import SOMETHING_ELSE, posterior
@@ -57,6 +58,7 @@ Signs = Annotated[
 @calculator(
     "Diagnosis",
     sources=("epa-2013-ammonia", *LINE_SOURCES),
+    leads_to=LEADS,
     describe_more=findings_by_place,
     contradictions=contradictions,
 )

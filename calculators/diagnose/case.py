@@ -4,6 +4,7 @@ from collections.abc import Collection, Mapping
 from typing import Any
 
 from calculators.core.result import Refusal, Refused
+from calculators.core.unknown_words import keys_in
 from calculators.diagnose.problem_table import FINDINGS, PLANTS, question_of
 
 LITRES = 100  # food is compared for each 100 L
@@ -51,12 +52,6 @@ def check_findings(present: Collection[str], absent: Collection[str]) -> None:
 def contradictions(given: Mapping[str, Any]) -> list[Refusal]:
     """What contradicts in inputs as they were given, some of which may be unreadable; a refusal for each."""
     return do_not_agree(*(keys_in(given.get(key)) for key in ("findings", "absent")))
-
-
-def keys_in(value: Any) -> list[str]:
-    """The keys in a list, or in text with commas; what is neither holds none."""
-    words = value.split(",") if isinstance(value, str) else value
-    return [str(key).strip() for key in words] if isinstance(words, list | tuple) else []
 
 
 def do_not_agree(present: Collection[str], absent: Collection[str]) -> list[Refusal]:

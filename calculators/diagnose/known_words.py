@@ -7,11 +7,11 @@ import difflib
 from collections.abc import Iterable, Mapping
 from typing import Any, NamedTuple
 
-from calculators.core.declare import Field
-from calculators.diagnose.case import keys_in
+from calculators.core.fields import InputField, Kind
+from calculators.core.unknown_words import flat_keys, keys_in, not_known
 from calculators.diagnose.problem_table import FINDINGS, question_of
 
-MOST_NAMED, LONGEST = 5, 40  # of what was left out; an address may hold anything
+DID_NOT_FIT = " or it did not fit the rest"
 
 
 class ReadableInputs(NamedTuple):
@@ -21,7 +21,7 @@ class ReadableInputs(NamedTuple):
     dropped: list[str]
 
 
-def known_only(fields: tuple[Field, ...], given: Mapping[str, Any]) -> ReadableInputs:
+def known_only(fields: tuple[InputField, ...], given: Mapping[str, Any]) -> ReadableInputs:
     """Leave out inputs by unknown keys, unknown keys in lists and choices, and answers at odds.
 
     ``given`` is flat text, as a page sends it. A figure that cannot be read stays: it has a field.
@@ -31,13 +31,13 @@ def known_only(fields: tuple[Field, ...], given: Mapping[str, Any]) -> ReadableI
     readable = {key: value for key, value in given.items() if key in known}
     for field in fields:
         value = readable.get(field.key)
-        if field.kind == "keys" and value is not None:
+        if field.kind == Kind.KEYS and value is not None:
             words = [word for word in keys_in(value) if word]
             dropped += [word for word in words if word not in field.choices]
             readable[field.key] = [word for word in words if word in field.choices]
-        elif value and field.kind == "choice" and value not in field.choices:
+        elif value and field.kind == Kind.CHOICE and value not in field.choices:
             dropped.append(str(readable.pop(field.key)))
-        elif field.kind == "object" and isinstance(value, str):
+        elif field.kind == Kind.OBJECT and isinstance(value, str):
             dropped.append(field.key)
             del readable[field.key]
     return ReadableInputs(*agreeing(readable, dropped))
@@ -47,12 +47,6 @@ def without(given: Mapping[str, Any], bad: Iterable[str]) -> dict[str, Any]:
     """The inputs without those that cannot be read; a list inside is named as ``findings[2]``."""
     names = {key.partition("[")[0] for key in bad}
     return {key: value for key, value in given.items() if key not in names}
-
-
-def flat_keys(fields: tuple[Field, ...]) -> set[str]:
-    """Every key that a page may send, with those inside an object by their dotted name."""
-    inside = {f"{field.key}.{part.key}" for field in fields for part in field.row}
-    return {field.key for field in fields} | inside
 
 
 def agreeing(given: dict[str, Any], dropped: list[str]) -> tuple[dict[str, Any], list[str]]:
@@ -78,21 +72,12 @@ def agreeing(given: dict[str, Any], dropped: list[str]) -> tuple[dict[str, Any],
 def left_out(dropped: list[str], wrong: list[str]) -> str:
     """What was left out in a sentence or two; empty where nothing was. ``wrong`` are labels of fields."""
     unread = f"Not used, as it cannot be read: {', '.join(wrong)}." if wrong else ""
-    return f"{not_known(dropped)} {unread}".strip() if dropped else unread
+    return f"{not_known(dropped, DID_NOT_FIT)} {unread}".strip()
 
 
-def not_known(dropped: list[str]) -> str:
-    """The sentence that names the words that were left out; of many the first few, long ones cut."""
-    names = list(dict.fromkeys(dropped))
-    shown = ", ".join(
-        f"“{name[: LONGEST - 1]}…”" if len(name) > LONGEST else f"“{name}”"
-        for name in names[:MOST_NAMED]
-    )
-    more = f" and {len(names) - MOST_NAMED} more" if len(names) > MOST_NAMED else ""
-    return f"Left out, as this book does not know it or it did not fit the rest: {shown}{more}."
-
-
-def left_out_of(fields: tuple[Field, ...], given: Mapping[str, Any]) -> tuple[dict[str, Any], str]:
+def left_out_of(
+    fields: tuple[InputField, ...], given: Mapping[str, Any]
+) -> tuple[dict[str, Any], str]:
     """The inputs that the book knows, and a sentence that names the others; empty where all are known.
 
     A slip of typing, near a word of the book, is left for the form to tell beside its field.
@@ -108,12 +93,12 @@ def left_out_of(fields: tuple[Field, ...], given: Mapping[str, Any]) -> tuple[di
     return kept, left_out(known.dropped, []) if known.dropped else ""
 
 
-def words_in(field: Field, given: Mapping[str, Any]) -> list[str]:
+def words_in(field: InputField, given: Mapping[str, Any]) -> list[str]:
     """The words that were given for a field of keys."""
     value = given.get(field.key)
-    return [word for word in keys_in(value) if word] if field.kind == "keys" and value else []
+    return [word for word in keys_in(value) if word] if field.kind == Kind.KEYS and value else []
 
 
-def is_slip(field: Field, word: str) -> bool:
+def is_slip(field: InputField, word: str) -> bool:
     """Whether a word is none of a field's keys, but near one."""
     return word not in field.choices and bool(difflib.get_close_matches(word, field.choices, 1))

@@ -3,7 +3,8 @@
 from collections.abc import Mapping
 from typing import Any
 
-from calculators.core.declare import Field, Spec
+from calculators.core.declare import Spec
+from calculators.core.fields import InputField
 from calculators.core.units import System
 from calculators.diagnose.case import figures_of
 from calculators.diagnose.case_read import Case, read_case
@@ -115,7 +116,7 @@ def paint_question(finding: str, spec: Spec, system: System) -> dict[str, Any]:
     }
 
 
-def fields_of(spec: Spec) -> dict[str, Field]:
+def fields_of(spec: Spec) -> dict[str, InputField]:
     """The calculator's fields by dotted key."""
     fields = {field.key: field for field in spec.inputs}
     for field in spec.inputs:

@@ -1,17 +1,16 @@
 """The bridge's reply to the page at the tank: nothing in an address keeps the answer away."""
 
-from collections.abc import Callable, Mapping
+from collections.abc import Mapping
 from typing import Any
 
 from calculators.core.declare import Spec
+from calculators.core.messages import Reply
+from calculators.core.paint.page import answered, problems_shown
 from calculators.core.result import BadInput
-from calculators.core.run import Found, compute
+from calculators.core.run import compute
 from calculators.core.units import System
 from calculators.diagnose.known_words import known_only, left_out, without
 from calculators.diagnose.questioning import fields_of, known_taps, next_look
-
-# The page's door makes of a result what the page paints; it hands that function in.
-Answered = Callable[[Spec, Found, System], dict[str, Any]]
 
 
 def look_reply(
@@ -19,9 +18,7 @@ def look_reply(
     given: Mapping[str, Any],
     asked: Mapping[str, Any],
     system: System,
-    answered: Answered,
-    problems_shown: Callable[[BadInput], dict[str, str]],
-) -> dict[str, Any]:
+) -> Reply:
     """The diagnosis from all that can be read; ``dropped`` names the rest, ``left_out`` says it.
 
     ``asked`` is as ``look`` takes it; its ``unknown`` are words of the address that the page has no
@@ -31,13 +28,15 @@ def look_reply(
     taps = known_taps(asked)
     lost = [key for key in asked.get("asked", ()) if key not in taps]
     dropped = [*map(str, asked.get("unknown", ())), *dropped, *map(str, lost)]
-    reply: dict[str, Any] = {"given": dict(given)}
+    reply: Reply = {"given": dict(given)}
     try:
         result = compute(spec.name, readable, typed=True, system=system)
     except BadInput as bad:
         reply["problems"] = problems_shown(bad)
         result = compute(spec.name, without(readable, reply["problems"]), typed=True, system=system)
-    reply |= answered(spec, result, system)
+    made = answered(spec, result, system)
+    reply["answer"], reply["painted"] = made["answer"], made["painted"]
+    reply["address"] = made["address"]
     reply["look"] = next_look(spec, result.answer, {**asked, "asked": taps}, system)
     wrong = [fields_of(spec)[key].label for key in reply.get("problems", ())]
     reply["dropped"] = list(dict.fromkeys(dropped))

@@ -2,7 +2,7 @@
 
 from typing import NamedTuple
 
-from calculators.core.declare import Field
+from calculators.core.fields import InputField
 from calculators.core.numbers import show_number
 from calculators.core.units import System, to_shown, unit_shown
 from calculators.diagnose.case_read import Case
@@ -71,7 +71,7 @@ def next_question(
     return check.finding if check else None
 
 
-def question(finding: str, fields: dict[str, Field], system: System = "metric") -> Question:
+def question(finding: str, fields: dict[str, InputField], system: System = "metric") -> Question:
     """A question in words with its answers; ``fields`` are the diagnosis's own, by dotted key."""
     name = question_of(finding)
     answers = tuple(QUESTIONS[name])
@@ -92,7 +92,7 @@ def lower_edge(finding: FindingEntry) -> float:
     return float("-inf") if finding.above is None else finding.above
 
 
-def band_words(finding: FindingEntry, field: Field | None, system: System) -> str:
+def band_words(finding: FindingEntry, field: InputField | None, system: System) -> str:
     """A band as figures with their unit, or its label where figures would not be plainer."""
     if finding.equals is not None or field is None or field.key in DAYS:
         return upper(finding.label)

@@ -118,9 +118,7 @@ def free_ammonia(
         chronic_ratio=total / chronic,
         rating=rating,
         notes=(
-            *notes(
-                rating, total, acute, AmmoniaReadings(ammonia_mg_l, reported_as, ph, temperature_c)
-            ),
+            *notes(rating, total, acute, AmmoniaReadings(ph, temperature_c)),
             *unit_notes(reported_as),
             BOUND_IS_COUNTED,
         ),

@@ -7,15 +7,14 @@ from calculators.science.water.ammonia import Rating
 from calculators.science.water.change_words import CALM
 from calculators.science.water.changing_water import first_step_for_ammonia
 
-CHANGE_TITLE = "Changing water when ammonia shows"
+CHANGE = "ammonia-change"
+DANGER_PAGE = (Link("Animals in danger", "danger/"),)
 NEUTRAL_PH = 7.0
 
 
 class AmmoniaReadings(NamedTuple):
-    """What the keeper read, as the two calculators take it."""
+    """What the keeper read."""
 
-    ammonia_mg_l: float
-    reported_as: str
     ph: float
     temperature_c: float
 
@@ -40,7 +39,7 @@ def notes(
             "At this pH little is toxic now. New water that is harder or less acid can make the rest "
             "toxic, at once and more as carbon dioxide leaves: ask before you change water."
         )
-        advice.append(Note("caution", text, links=(onward(read),)))
+        advice.append(Note("caution", text, leads=(CHANGE,)))
     return advice
 
 
@@ -56,16 +55,13 @@ def order_of_doing(total_mg_n_l: float, acute_mg_n_l: float, read: AmmoniaReadin
         "animals to a settled tank; ask a vet who treats fish.",
         "5. Do not raise the pH: it turns more of it toxic.",
     )
-    links = (onward(read), Link("Animals in danger", "danger/"))
     warning = [ACUTE] if total_mg_n_l > acute_mg_n_l else []
     return warning + [
-        Note("danger", step, links=links if step.startswith("2.") else ()) for step in steps
+        Note("danger", step, links=DANGER_PAGE, leads=(CHANGE,))
+        if step.startswith("2.")
+        else Note("danger", step)
+        for step in steps
     ]
-
-
-def onward(read: AmmoniaReadings) -> Link:
-    """The calculator for changing water, filled in with what was read."""
-    return Link(CHANGE_TITLE, "calculators/ammonia-change/", dict(read._asdict()))
 
 
 ACUTE = Note("danger", "Above the acute limit: animals can die within hours.")

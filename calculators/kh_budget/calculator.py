@@ -92,7 +92,7 @@ def kh_budget(
         settled_high_dh=max(holds) if holds else None,
         settled_low_dh=min(holds) if holds else None,
         change_to_hold_percent=change_to_hold(spent.course),
-        notes=notes(spent, volume_l, nitrate_taken_mg_n_day is not None),
+        notes=notes(spent, nitrate_taken_mg_n_day is not None),
         series={"kh": picture(spent)},
     )
 

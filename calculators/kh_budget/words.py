@@ -30,12 +30,12 @@ GENTLY = Note(
 )
 
 
-def notes(spent: Budget, volume_l: float, taken_known: bool) -> tuple[Note, ...]:
+def notes(spent: Budget, taken_known: bool) -> tuple[Note, ...]:
     """The verdict first, then what low hardness does, then what the sum leaves out."""
     low = spent.low_day is not None
     return (
         verdict(spent),
-        *(not_at_once(spent, volume_l) if low else ()),
+        *(not_at_once(spent) if low else ()),
         *((Note("caution", BELOW),) if low else ()),
         *about_use(spent, taken_known),
         *about_holding(spent),
@@ -99,19 +99,13 @@ def in_weeks(weeks: float) -> str:
     return f"in about {show_number(weeks, 2)} week{'' if weeks == 1 else 's'}"
 
 
-def not_at_once(spent: Budget, volume_l: float) -> tuple[Note, ...]:
+def not_at_once(spent: Budget) -> tuple[Note, ...]:
     """No raising of KH or pH over stored ammonium, with the calculator that knows."""
     text = (
         "Where a test shows ammonia, raise neither pH nor KH, by new water or by a salt: that can turn "
         f"it toxic. First {BIND}, and ask the calculator for changing water when ammonia shows."
     )
-    given: dict[str, float | str] = {
-        "kh_dh": spent.course.start,
-        "tap_kh_dh": spent.course.new_water,
-        "volume_l": volume_l,
-    }
-    link = Link("How to change water when ammonia shows", "calculators/ammonia-change/", given)
-    return (Note("caution", text, spent.verdict == "nearly-gone", (link,)),)
+    return (Note("caution", text, spent.verdict == "nearly-gone", leads=("ammonia-change",)),)
 
 
 def about_use(spent: Budget, taken_known: bool) -> list[Note]:

@@ -4,7 +4,7 @@ from typing import Annotated, Literal
 
 from calculators.core.declare import calculator
 from calculators.core.form_hints import FINER, InOrder, Part, Preset, Presets
-from calculators.core.leads import Lead
+from calculators.core.leads import Lead, OnlyWith, Rows, Value
 from calculators.core.quantities import (
     PH,
     Area,
@@ -81,7 +81,20 @@ AHEAD = Part("How far, how sure, what for")
         "dormand-prince-1980",
         "hairer-1993",
     ),
-    leads_to=(Lead("upkeep", "The minutes that this tank takes", {}),),
+    leads_to=(
+        Lead(
+            "upkeep",
+            "The minutes that this tank takes",
+            {
+                "tanks": Rows(
+                    {
+                        "name": Value("This tank"),
+                        "change_every_days": OnlyWith("change_percent", "change_every_days"),
+                    }
+                )
+            },
+        ),
+    ),
 )
 def nitrogen_forecast(
     volume_l: Annotated[inputs.TankVolume, TANK] = 120.0,

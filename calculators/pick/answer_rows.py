@@ -8,10 +8,12 @@ from calculators.pick.judge import Judged, against, because
 from calculators.pick.outputs import LeftOut, RankedPlant, Together
 from calculators.pick.plant_table import Book, PlantEntry
 from calculators.pick.together import STEPS, Set
+from calculators.pick.uptake import doubling
 from calculators.pick.wishes import Wishes
 from calculators.science.growth.filling import stems_for
 from calculators.science.rounding import RESULT_DIGITS
 
+BED_HABITS = ("stem", "rosette", "carpet")
 NARROWEST_CM = 1.0  # spacing of the finest stems; they are planted in bunches
 
 
@@ -24,7 +26,17 @@ def ranked_row(judged: Judged, wishes: Wishes, book: Book) -> RankedPlant:
         name=judged.plant.name,
         common=judged.plant.common,
         minutes_week=rounded(judged.minutes_week),
+        spacing_cm=rounded(spacing_cm(judged.plant)),
+        doubling_days=rounded(doubling_days(judged.plant, wishes)),
     )
+
+
+def doubling_days(plant: PlantEntry, wishes: Wishes) -> float | None:
+    """The doubling time in the light that the plant gets; None if nobody knows it."""
+    light = wishes.surface_mol if plant.habit == "floater" else wishes.dli_mol
+    if plant.doubling_days is None:
+        return None
+    return doubling(plant.doubling_days, plant.dli_mol, light)
 
 
 def banned_first(judged: Judged) -> tuple[bool, tuple[float, int, float, float, str]]:
@@ -65,6 +77,9 @@ def together_rows(best: Set, surface_cm2: float) -> list[Together]:
                 area_cm2=round(area, RESULT_DIGITS),
                 stems=stems,
                 minutes_week=rounded(member.judged.minutes_week),
+                wet_g=round(wet, RESULT_DIGITS),
+                doubling_days=round(member.uptake.doubling_days, RESULT_DIGITS),
+                floating=floats,
             )
         )
     return rows
@@ -86,9 +101,15 @@ def shown(n_mg_day: float) -> str:
 
 def stems_in(plant: PlantEntry, area_cm2: float) -> int | None:
     """How many stems a full bed of the area holds, each in a square of its spread; None for no stem."""
-    if plant.habit != "stem" or plant.spread_cm is None:
+    spacing = spacing_cm(plant) if plant.habit == "stem" else None
+    return None if spacing is None else stems_for(area_cm2, spacing)
+
+
+def spacing_cm(plant: PlantEntry) -> float | None:
+    """The spacing of a full bed: a plant's spread; None for what makes no bed, or is not known."""
+    if plant.habit not in BED_HABITS or plant.spread_cm is None:
         return None
-    return stems_for(area_cm2, max(NARROWEST_CM, plant.spread_cm.middle))
+    return max(NARROWEST_CM, plant.spread_cm.middle)
 
 
 def span_of(best: Set) -> tuple[float, float]:

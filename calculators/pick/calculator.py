@@ -4,7 +4,7 @@ from typing import Annotated, Literal
 
 from calculators.core.declare import calculator
 from calculators.core.form_hints import FINER, Part
-from calculators.core.leads import Lead
+from calculators.core.leads import Lead, OnlyWith, Rows
 from calculators.core.quantities import (
     PH,
     Area,
@@ -56,7 +56,25 @@ EXAMPLE_ANIMALS = ["neocaridina-davidi"]
         "reddy-debusk-1985", "gerloff-krombholz-1966", "driever-2005",
     ),
     tables=("plants",),
-leads_to=(Lead("planting-plan", "Plan the bed", {}),),
+leads_to=(
+        Lead(
+            "planting-plan", "Plan a bed",
+            {
+                "spacing_cm": "ranked.0.spacing_cm",
+                "doubling_days": OnlyWith("ranked.0.spacing_cm", "ranked.0.doubling_days"),
+            },
+        ),
+        Lead(
+            "nitrogen-forecast", "Forecast the tank with this set",
+            {
+                "plants": Rows(
+                    {key: key for key in ("name", "wet_g", "doubling_days", "floating")}, "together"
+                ),
+                "volume_l": "volume_l", "ph": "ph", "temperature_c": "temperature_c",
+            },
+            needs=("together",),
+        ),
+    ),
 )  # fmt: skip
 def pick(
     light_class: Annotated[

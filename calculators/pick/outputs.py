@@ -6,12 +6,15 @@ from calculators.core.quantities import (
     Area,
     Count,
     DailyLight,
+    DoublingTime,
+    Length,
     MinutesAWeek,
     NitrogenFlow,
     Percent,
     Ratio,
+    WetMass,
 )
-from calculators.core.quantity import AsRows, Help, Label
+from calculators.core.quantity import AsRows, Help, Label, RowsStyle
 from calculators.core.result import Note
 
 PAGE = "plants/{plant}/"
@@ -26,6 +29,8 @@ class RankedPlant(NamedTuple):
     name: Annotated[str, Label("Name")]
     common: Annotated[str, Label("Sold as")]
     minutes_week: Annotated[MinutesAWeek | None, Label("Trimming")]
+    spacing_cm: Annotated[Length | None, Label("Spacing of a full bed")]
+    doubling_days: Annotated[DoublingTime | None, Label("Doubling time in this light")]
 
 
 class LeftOut(NamedTuple):
@@ -51,6 +56,9 @@ class Together(NamedTuple):
     area_cm2: Annotated[Area, Label("Area")]
     stems: Annotated[Count | None, Label("Stems when full")]
     minutes_week: Annotated[MinutesAWeek | None, Label("Trimming")]
+    wet_g: Annotated[WetMass, Label("Wet mass as kept")]
+    doubling_days: Annotated[DoublingTime, Label("Doubling time in this light")]
+    floating: Annotated[bool, Label("Floats")]
 
 
 class Pick(NamedTuple):
@@ -60,7 +68,7 @@ class Pick(NamedTuple):
     ranked: Annotated[
         list[RankedPlant],
         Label("What fits, best first"),
-        AsRows("cards", "name", "common", PAGE, "score_percent", "because"),
+        AsRows(RowsStyle.CARDS, "name", "common", PAGE, "score_percent", "because"),
     ]
     together: Annotated[
         list[Together] | None,
@@ -68,12 +76,12 @@ class Pick(NamedTuple):
         Help(
             "Areas as kept by trimming. In brackets how far each guess reaches: watch your nitrate."
         ),
-        AsRows("table", "name", page=PAGE, columns=("how_much", "takes")),
+        AsRows(RowsStyle.TABLE, "name", page=PAGE, columns=("how_much", "takes")),
     ]
     excluded: Annotated[
         list[LeftOut],
         Label("Left out, and why"),
-        AsRows("closed", "name", page=PAGE, lines="because"),
+        AsRows(RowsStyle.CLOSED, "name", page=PAGE, lines="because"),
     ]
     fitting_count: Annotated[Count, Label("Plants that fit")]
     forbidden_count: Annotated[Count, Label("Left out by the law of the place")]

@@ -36,6 +36,7 @@ class NitrogenUptake(NamedTuple):
     spread: float  # low is the middle over it, high the middle times it
     wet_g_cm2: float
     floats: bool
+    doubling_days: float
 
     def under(self, cover: float) -> float:
         """Nitrogen taken below floaters that cover so much of the surface, 0 to 1, in the same unit."""
@@ -71,6 +72,7 @@ def uptake(plant: PlantEntry, dli_mol: float | None) -> NitrogenUptake | None:
         spread=math.exp(math.hypot(*spreads)),
         wet_g_cm2=dry_g_cm2 / dry_share,
         floats=floats,
+        doubling_days=days,
     )
 
 

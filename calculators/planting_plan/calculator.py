@@ -3,7 +3,7 @@
 from typing import Annotated, NamedTuple
 
 from calculators.core.declare import calculator
-from calculators.core.leads import Lead
+from calculators.core.leads import Lead, Rows, Value
 from calculators.core.quantities import (
     Area,
     Count,
@@ -57,8 +57,37 @@ class PlantingPlan(NamedTuple):
     "Planting plan",
     sources=("nielsen-sand-jensen-1991", "arithmetic"),
     leads_to=(
-        Lead("nitrogen-forecast", "Forecast the tank with these plants", {}),
-        Lead("upkeep", "The minutes of all tanks together", {}),
+        Lead(
+            "nitrogen-forecast",
+            "Forecast the tank with these plants",
+            {
+                "plants": Rows(
+                    {
+                        "name": Value("The bed"),
+                        "doubling_days": "doubling_days",
+                        "floating": Value(False),
+                    }
+                )
+            },
+        ),
+        Lead(
+            "upkeep",
+            "The minutes of all tanks together",
+            {
+                "tanks": Rows(
+                    {
+                        "name": Value("This tank"),
+                        "plants": Rows(
+                            {
+                                "name": Value("The bed"),
+                                "trim_every_days": "trim_every_days",
+                                "minutes": "trim_minutes",
+                            }
+                        ),
+                    }
+                )
+            },
+        ),
     ),
 )
 def planting_plan(

@@ -116,6 +116,18 @@ class TankMeasures(NamedTuple):
             needs=("length_cm", "soil_depth_cm"),
         ),
         Lead("dosing", "Dose for this water", {"volume_l": "net_l"}, needs=("net_l",)),
+        Lead(
+            "nitrogen-balance",
+            "Where the nitrogen of its feed goes",
+            {"volume_l": "net_l", "soil_area_cm2": "surface_cm2"},
+            needs=("net_l", "soil_depth_cm"),
+        ),
+        Lead(
+            "pick",
+            "Plants for this water",
+            {"volume_l": "net_l", "surface_cm2": "surface_cm2"},
+            needs=("net_l",),
+        ),
     ),
 )
 def tank(

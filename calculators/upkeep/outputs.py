@@ -3,7 +3,7 @@
 from typing import Annotated, NamedTuple
 
 from calculators.core.quantities import Count, Minutes
-from calculators.core.quantity import AsRows, Download, Help, Label, Possible
+from calculators.core.quantity import AsRows, Download, Help, Label, Possible, RowsStyle
 from calculators.core.result import Note, Series
 from calculators.upkeep.tasks import WeekMinutes, WholeDays, WholeMinutes
 
@@ -40,13 +40,13 @@ class Upkeep(NamedTuple):
         list[Overdue],
         Label("Overdue"),
         Help("In the list below these are for tomorrow."),
-        AsRows("table", "tank", columns=("task", "late_days")),
+        AsRows(RowsStyle.TABLE, "tank", columns=("task", "late_days")),
     ]
     next_days: Annotated[
         list[Task],
         Label("The next 28 days"),
         Help("Day 1 is tomorrow."),
-        AsRows("table", "day", columns=("tank", "task", "minutes")),
+        AsRows(RowsStyle.TABLE, "day", columns=("tank", "task", "minutes")),
     ]
     calendar: Annotated[
         str | None, Label("The same as a calendar file"), Download("upkeep.ics", "text/calendar")

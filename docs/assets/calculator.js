@@ -6,7 +6,7 @@ import { borrow, borrowedKeys, EXAMPLE, heldAnew, openExample, paintBorrowed, sh
 import { clear, openBrief, sayBriefly } from "./brief.js";
 import { openKeep } from "./keep.js";
 import { collect, fill, openFilled, paintProblems, paintRemarks, showGhosts } from "./form.js";
-import { element, paintAnswer } from "./paint.js";
+import { element, openFiles, paintAnswer } from "./paint.js";
 import { openRows } from "./rows.js";
 import { openSuggestions } from "./suggest.js";
 
@@ -43,6 +43,7 @@ export function open() {
     soon(here, 0, shown);
   });
   openKeep(here);
+  openFiles(place);
   if (!isBlank(here)) waiting(here);
   showButtons(here, isBlank(here));
   showLoading(here, place.querySelector("#loading"));
@@ -86,6 +87,7 @@ function fillFromAddress(here) {
   for (const field of here.form.querySelectorAll("[data-private]")) delete asked[field.dataset.key];
   const keys = asked[FROM_EXAMPLE]?.split(",");
   delete asked[FROM_EXAMPLE];
+  here.address = { ...asked }; // as it came: Python names the words in it that it does not know
   for (const [key, text] of Object.entries(asked)) {
     if (Array.isArray(here.empty[key])) asked[key] = rowsFrom(text) ?? here.empty[key];
   }
@@ -168,7 +170,7 @@ async function answer(here, units = here.units) {
   const borrowed = keys.length ? { keys, source: here.borrowed.source } : undefined;
   let reply;
   try {
-    reply = await ask({ calculator: here.name, given: blank ? {} : collect(here.form), own: !blank, borrowed, given_in: here.units, units });
+    reply = await ask({ calculator: here.name, given: blank ? {} : collect(here.form), own: !blank, borrowed, address: here.address, given_in: here.units, units });
   } catch (wrong) {
     if (here === page) noAnswer(here, `Python failed on this: ${wrong.message}`);
     return;
@@ -181,6 +183,7 @@ async function answer(here, units = here.units) {
   setUnits(here, units);
   paintProblems(here.form, reply.problems ?? {});
   paintRemarks(here.form, reply.remarks ?? {});
+  sayLeftOut(here, reply);
   here.reply = !blank && reply.answer ? reply : null;
   if (blank) paintExample(reply);
   else if (reply.answer) paintOwn(here, reply);
@@ -190,8 +193,17 @@ async function answer(here, units = here.units) {
   here.place.dataset.answered = String(number);
 }
 
+/** Once, above the form: the words of the address that this book does not know. */
+function sayLeftOut(here, reply) {
+  if (!here.address) return;
+  here.address = undefined;
+  const place = here.place.querySelector("#left-out");
+  place.textContent = reply.left_out;
+  place.hidden = !reply.left_out;
+}
+
 function paintExample(reply) {
-  paintAnswer(reply.painted);
+  paintAnswer(reply.painted.html);
   showState("Worked example", "None of these figures are yours: fill in your own above.");
   paintBorrowed();
   sayBriefly({ level: "info", text: "" });
@@ -199,7 +211,7 @@ function paintExample(reply) {
 
 function paintOwn(here, reply) {
   const { borrowed, brief } = reply.painted;
-  paintAnswer(reply.painted);
+  paintAnswer(reply.painted.html);
   paintBorrowed(borrowed);
   const example = borrowed?.all && here.borrowed.source === EXAMPLE;
   showState(example ? "Worked example" : borrowed?.text ? "Result, partly of figures that are not yours" : "Result", "Result updated.");

@@ -19,9 +19,7 @@ export function openKeep(here) {
 function keepAnswer(here) {
   if (!here.reply) return "There is no answer to keep yet.";
   const tank = here.place.querySelector("#keep-tank").value.trim() || "My tank";
-  const { borrowed, rows } = here.reply.painted;
-  const lines = rows.map((row) => `${row.label}: ${row.value} ${row.unit}`.trim());
-  if (borrowed?.text) lines.unshift(borrowed.text);
+  const { lines } = here.reply.painted;
   const title = document.querySelector("h1").textContent;
   const room = keep({ tank, calculator: here.name, title, address: location.search, lines });
   return room ? `Kept for ${tank}, on this device.` : "Not kept: this browser allows no storage here. Share the link instead.";

@@ -118,7 +118,7 @@ function show(here, { answer, painted, problems }) {
   say(here, here.unreadable || Object.entries(problems ?? {}).filter(([key]) => marks.includes(key.match(/^\w+/)[0])).map(([, text]) => text).join(" "));
   if (!chosen) return;
   here.stage.show({ corners, taps, mask: answer?.outputs.mask, shapes: answer?.outputs.shapes ?? [] });
-  if (answer) counted.textContent = painted.rows.slice(0, 4).map(({ label, value, unit }) => `${label}: ${value} ${unit}`.trim()).join(". ");
+  if (answer) counted.textContent = painted.lines.slice(0, 4).join(". ");
 }
 
 function say(here, text) {

@@ -35,9 +35,24 @@ def test_the_page_shows_what_the_command_line_computes(page, name, given):
     for number, note in enumerate(lead(spec, expected)):
         expect(page.locator("#lead li").nth(number)).to_contain_text(note.text)
     shown = page.locator("#notes li").all_inner_texts()
+    labels = {lead.calculator: lead.label for lead in spec.leads_to}
     assert shown == [
-        " ".join([note.text, *(link.label for link in note.links)]) for note in rest(spec, expected)
+        " ".join([note.text, *map(labels.get, note.leads), *(link.label for link in note.links)])
+        for note in rest(spec, expected)
     ]
+
+
+@pytest.mark.python_alive
+def test_unknown_words_in_an_address_are_said_and_the_rest_is_answered(page):
+    go(page, "calculators/free-ammonia/?ammonia_mg_l=2&ph=8&temperature_c=25&fbclid=x")
+    wait_for_answer(page)
+    expect(page.locator("#left-out")).to_have_text(
+        "Left out, as this book does not know it: “fbclid”."
+    )
+    expect(page.locator("#rows")).to_contain_text("act today")
+    go(page, "calculators/free-ammonia/?ammonia_mg_l=2&ph=8&temperature_c=25")
+    wait_for_answer(page)
+    expect(page.locator("#left-out")).to_be_hidden()
 
 
 def test_a_link_carries_a_calculation(page, context):

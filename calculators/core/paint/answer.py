@@ -5,7 +5,9 @@ Used by the page at build time and by the page's worker, so that both show the s
 
 from typing import Any
 
-from calculators.core.declare import Field, Spec
+from calculators.core.declare import Spec
+from calculators.core.fields import Field, Kind
+from calculators.core.messages import File, Row
 from calculators.core.numbers import show_number
 from calculators.core.units import System, to_shown, unit_shown
 
@@ -13,12 +15,12 @@ NOT_POSSIBLE = "–"
 BREAK = ";\n"  # between figures by name; the style sheet keeps the new line
 
 
-def rows(spec: Spec, outputs: dict[str, Any], system: System = "metric") -> list[dict[str, str]]:
+def rows(spec: Spec, outputs: dict[str, Any], system: System = "metric") -> list[Row]:
     """One row an output: key, label, value, unit, help. A verdict or rating comes first.
 
     An output that is a file's text is left to ``downloads``, one that is a list of rows to ``cards``.
     """
-    ordered = sorted(spec.outputs, key=lambda field: field.kind != "choice")
+    ordered = sorted(spec.outputs, key=lambda field: field.kind != Kind.CHOICE)
     return [
         {
             "key": field.key,
@@ -32,10 +34,15 @@ def rows(spec: Spec, outputs: dict[str, Any], system: System = "metric") -> list
     ]
 
 
-def downloads(spec: Spec, outputs: dict[str, Any]) -> list[dict[str, str]]:
+def downloads(spec: Spec, outputs: dict[str, Any]) -> list[File]:
     """The outputs that are files, where there are any: label, file_name, media_type, text."""
     return [
-        {"label": field.label, **field.download._asdict(), "text": outputs[field.key]}
+        {
+            "label": field.label,
+            "file_name": field.download.file_name,
+            "media_type": field.download.media_type,
+            "text": outputs[field.key],
+        }
         for field in spec.outputs
         if field.download and outputs[field.key]
     ]
@@ -50,9 +57,9 @@ def show_value(field: Field, value: Any, system: System = "metric") -> str:
     """One value as text, without its unit; a table of figures as lines that carry the unit."""
     if value is None:
         return field.when_none or NOT_POSSIBLE
-    if field.kind == "choice":
+    if field.kind == Kind.CHOICE:
         return field.words[field.choices.index(value)]
-    if field.kind == "keys":
+    if field.kind == Kind.KEYS:
         words = dict(zip(field.choices, field.words, strict=True))
         return ", ".join(words.get(key, key) for key in value) or NOT_POSSIBLE
     if isinstance(value, bool):

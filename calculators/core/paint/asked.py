@@ -6,16 +6,16 @@ On a phone a dash for every question that nobody put hides the figures. JSON kee
 from collections.abc import Mapping
 from typing import Any
 
-from calculators.core.declare import Field, Spec
+from calculators.core.declare import Spec
+from calculators.core.fields import OutputField
+from calculators.core.messages import Row
 from calculators.core.paint.answer import rows
 from calculators.core.units import System
 
 NOT_ASKED = "Not asked"
 
 
-def asked_rows(
-    spec: Spec, answer: Mapping[str, Any], system: System = "metric"
-) -> list[dict[str, str]]:
+def asked_rows(spec: Spec, answer: Mapping[str, Any], system: System = "metric") -> list[Row]:
     """The rows of ``paint.rows``, without blank ones whose question was not put.
 
     The questions come last, in one row, by the labels of their inputs. A blank that hangs on
@@ -38,12 +38,12 @@ def asked_rows(
     return shown
 
 
-def unasked_of(field: Field, inputs: Mapping[str, Any]) -> list[str]:
+def unasked_of(field: OutputField, inputs: Mapping[str, Any]) -> list[str]:
     """The keys of the inputs that an output answers to and that ask nothing."""
     asks = field.answers_to
     return [key for key in asks.keys if inputs[key] in (None, asks.nothing)] if asks else []
 
 
-def hangs_on_blank(field: Field, outputs: Mapping[str, Any]) -> bool:
+def hangs_on_blank(field: OutputField, outputs: Mapping[str, Any]) -> bool:
     """Whether an output has a meaning only where another one is there, and that is not."""
     return field.only_with is not None and outputs[field.only_with.key] is None

@@ -1,96 +1,106 @@
-"""Outputs that are lists of rows, as cards, a table, or a list that opens; used at build time and live."""
+"""Outputs that are lists of rows, as cards, a table, or a list that opens."""
 
-from html import escape
 from typing import Any
 
-from calculators.core.declare import Field, Spec
+from calculators.core.declare import Spec
+from calculators.core.fields import OutputField
 from calculators.core.numbers import show_number
 from calculators.core.paint.answer import show_value
-from calculators.core.quantity import AsRows
+from calculators.core.paint.element import NOTHING, Html, element, joined
+from calculators.core.quantity import AsRows, RowsStyle
 from calculators.core.units import System, unit_shown
 
-UP = "../../"  # from a calculator's page to the site's root
+Rows = list[dict[str, Any]]
 
 
-def lists(spec: Spec, outputs: dict[str, Any], system: System = "metric") -> list[str]:
-    """HTML for each output that is declared ``AsRows``, all texts escaped; nothing for an empty one."""
+def lists(spec: Spec, outputs: dict[str, Any], system: System, root: str) -> list[Html]:
+    """HTML for each output that is declared ``AsRows``; nothing for an empty one.
+
+    ``root`` leads from the page to the site's root.
+    """
     return [
-        STYLES[field.as_rows.style](field, field.as_rows, outputs[field.key], system)
+        STYLES[field.as_rows.style](field, field.as_rows, outputs[field.key], system, root)
         for field in spec.outputs
         if field.as_rows and outputs[field.key]
     ]
 
 
-def cards(field: Field, shape: AsRows, rows: list[dict[str, Any]], system: System) -> str:
+def cards(field: OutputField, shape: AsRows, rows: Rows, system: System, root: str) -> Html:
     """An ordered list of cards: title with link, bar, sentences."""
-    made = "".join(
-        f"<li>{heading(shape, row)}{bar(shape, row)}{sentences(shape, row, 'ul')}</li>"
+    made = (
+        element("li", {}, heading(shape, row, root), bar(shape, row), sentences(shape, row))
         for row in rows
     )
-    return f'<h3>{escape(field.label)}</h3>{hint(field)}<ol class="picks">{made}</ol>'
+    picks = element("ol", {"class": "picks"}, *made)
+    return joined([element("h3", {}, field.label), hint(field), picks])
 
 
-def closed(field: Field, shape: AsRows, rows: list[dict[str, Any]], system: System) -> str:
+def closed(field: OutputField, shape: AsRows, rows: Rows, system: System, root: str) -> Html:
     """A list that opens when tapped; the page's script keeps it open by its id."""
-    made = "".join(f"<li>{heading(shape, row)}{sentences(shape, row, 'ul')}</li>" for row in rows)
-    return (
-        f'<details id="list-{escape(field.key)}"><summary>{escape(field.label)}: {len(rows)}</summary>'
-        f'{hint(field)}<ul class="picks">{made}</ul></details>'
+    made = (element("li", {}, heading(shape, row, root), sentences(shape, row)) for row in rows)
+    return element(
+        "details",
+        {"id": f"list-{field.key}"},
+        element("summary", {}, f"{field.label}: {len(rows)}"),
+        hint(field),
+        element("ul", {"class": "picks"}, *made),
     )
 
 
-def table(field: Field, shape: AsRows, rows: list[dict[str, Any]], system: System) -> str:
+def table(field: OutputField, shape: AsRows, rows: Rows, system: System, root: str) -> Html:
     """A small table: the title, then the columns named in the declaration."""
     parts = [next(one for one in field.row if one.key == key) for key in shape.columns]
-    heads = "".join(f'<th scope="col">{head(part, system)}</th>' for part in parts)
     title = next(one for one in field.row if one.key == shape.title)
-    made = "".join(
-        f'<tr><th scope="row">{heading(shape, row)}</th>'
-        + "".join(f"<td>{escape(show_value(part, row[part.key], system))}</td>" for part in parts)
-        + "</tr>"
+    heads = [title.label, *(head(part, system) for part in parts)]
+    top = element("tr", {}, *(element("th", {"scope": "col"}, words) for words in heads))
+    made = (
+        element(
+            "tr",
+            {},
+            element("th", {"scope": "row"}, heading(shape, row, root)),
+            *(element("td", {}, show_value(part, row[part.key], system)) for part in parts),
+        )
         for row in rows
     )
-    return (
-        f'<h3>{escape(field.label)}</h3>{hint(field)}<table class="set"><thead><tr>'
-        f'<th scope="col">{escape(title.label)}</th>{heads}</tr></thead><tbody>{made}</tbody></table>'
+    body = element(
+        "table", {"class": "set"}, element("thead", {}, top), element("tbody", {}, *made)
     )
+    return joined([element("h3", {}, field.label), hint(field), body])
 
 
-def head(part: Field, system: System) -> str:
+def head(part: OutputField, system: System) -> str:
     """A column's head with its unit."""
     unit = unit_shown(part, system)
-    return escape(f"{part.label}, {unit}" if unit else part.label)
+    return f"{part.label}, {unit}" if unit else part.label
 
 
-def heading(shape: AsRows, row: dict[str, Any]) -> str:
+def heading(shape: AsRows, row: dict[str, Any], root: str) -> Html:
     """A row's title, linked to its page, and its subtitle."""
-    name = f"<b>{escape(str(row[shape.title]))}</b>"
+    name = element("b", {}, str(row[shape.title]))
     if shape.subtitle and row[shape.subtitle]:
-        name += f" <span>{escape(str(row[shape.subtitle]))}</span>"
-    return f'<a href="{escape(UP + shape.page.format(**row))}">{name}</a>' if shape.page else name
+        name = joined([name, element("span", {}, str(row[shape.subtitle]))], " ")
+    return element("a", {"href": root + shape.page.format(**row)}, name) if shape.page else name
 
 
-def bar(shape: AsRows, row: dict[str, Any]) -> str:
+def bar(shape: AsRows, row: dict[str, Any]) -> Html:
     """A figure from 0 to 100 as a bar with its words."""
     if not shape.bar:
-        return ""
+        return NOTHING
     value = row[shape.bar]
-    label = escape(f"{row[shape.title]}: {show_number(value)} of 100")
-    return (
-        f'<p class="score"><meter min="0" max="100" value="{value:.1f}" aria-label="{label}"></meter> '
-        f"{show_number(value, 2)} of 100</p>"
-    )
+    label = f"{row[shape.title]}: {show_number(value)} of 100"
+    meter = element("meter", {"min": 0, "max": 100, "value": f"{value:.1f}", "aria-label": label})
+    return element("p", {"class": "score"}, meter, f" {show_number(value, 2)} of 100")
 
 
-def sentences(shape: AsRows, row: dict[str, Any], tag: str) -> str:
+def sentences(shape: AsRows, row: dict[str, Any]) -> Html:
     """A row's sentences."""
-    made = "".join(f"<li>{escape(text)}</li>" for text in row[shape.lines]) if shape.lines else ""
-    return f"<{tag}>{made}</{tag}>" if made else ""
+    made = [element("li", {}, text) for text in row[shape.lines]] if shape.lines else []
+    return element("ul", {}, *made) if made else NOTHING
 
 
-def hint(field: Field) -> str:
+def hint(field: OutputField) -> Html:
     """The output's help, where it has one."""
-    return f'<p class="hint">{escape(field.help)}</p>' if field.help else ""
+    return element("p", {"class": "hint"}, field.help) if field.help else NOTHING
 
 
-STYLES = {"cards": cards, "closed": closed, "table": table}
+STYLES = {RowsStyle.CARDS: cards, RowsStyle.CLOSED: closed, RowsStyle.TABLE: table}

@@ -3,16 +3,15 @@
 ``brief`` is the one line that stays in view while the person types.
 """
 
-from typing import Any
-
 from calculators.core.declare import Spec
-from calculators.core.numbers import show_plain
+from calculators.core.fields import Kind
+from calculators.core.messages import Brief
 from calculators.core.paint.answer import show_value
-from calculators.core.result import Level, Link, Note
+from calculators.core.result import Level, Note
 from calculators.core.run import Found
 from calculators.core.units import System, unit_shown
 
-PLAIN_KINDS = ("number", "integer", "text")
+PLAIN_KINDS = (Kind.NUMBER, Kind.INTEGER, Kind.TEXT)
 MOST_LETTERS = 90
 LEVELS: tuple[Level, ...] = ("info", "caution", "danger")
 
@@ -39,7 +38,7 @@ def rating(spec: Spec, found: Found) -> str:
     """The first verdict or rating among the outputs, with its label; empty where there is none."""
     outputs = found.answer["outputs"]
     for field in spec.outputs:
-        if field.kind == "choice" and outputs[field.key] is not None:
+        if field.kind == Kind.CHOICE and outputs[field.key] is not None:
             return f"{field.label}: {show_value(field, outputs[field.key])}"
     return ""
 
@@ -48,14 +47,14 @@ def rating_level(spec: Spec, found: Found) -> Level:
     """How much that verdict or rating matters, as its choices declare it; info where they do not."""
     outputs = found.answer["outputs"]
     for field in spec.outputs:
-        if field.kind == "choice" and outputs[field.key] is not None:
+        if field.kind == Kind.CHOICE and outputs[field.key] is not None:
             levels = dict(zip(field.choices, field.levels, strict=False))
             wanted = levels.get(outputs[field.key], "info")
             return next(level for level in LEVELS if level == wanted)
     return "info"
 
 
-def brief(spec: Spec, found: Found, system: System = "metric") -> dict[str, str]:
+def brief(spec: Spec, found: Found, system: System = "metric") -> Brief:
     """One short line with its level: the first danger, the rating, the answer in words, a first figure.
 
     Where nothing could be computed it is the first note.
@@ -94,22 +93,3 @@ def first_sentence(text: str) -> str:
     """The first sentence of a note; the number of a step is none."""
     end = text.find(". ", len("1. ") if text[:1].isdigit() and text[1:3] == ". " else 0)
     return text if end < 0 else text[: end + 1]
-
-
-def painted(note: Note) -> dict[str, Any]:
-    """A note as plain data."""
-    return {
-        "level": note.level,
-        "text": note.text,
-        "first": note.first,
-        "links": [painted_link(link) for link in note.links],
-    }
-
-
-def painted_link(link: Link) -> dict[str, Any]:
-    """A link as plain data: ``page`` below the site's root, ``given`` as text for its address."""
-    given = {
-        key: value if isinstance(value, str) else show_plain(value, 6)
-        for key, value in link.given.items()
-    }
-    return {"label": link.label, "page": link.page, "given": given}

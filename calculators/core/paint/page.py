@@ -1,18 +1,16 @@
-"""An answer as a page shows it, and what goes with it; the page's worked example is made by the same."""
+"""An answer for the page: as the contract has it, painted, and the address that gives it again."""
 
 import re
 from collections.abc import Mapping
-from typing import Any
+from typing import Any, TypedDict
 
-from calculators.core.address import address, write
+from calculators.core.address import address
 from calculators.core.declare import Spec
-from calculators.core.origin import assumed_words
-from calculators.core.paint.answer import downloads
+from calculators.core.messages import Answer, Painted
 from calculators.core.paint.asked import asked_rows
-from calculators.core.paint.cards import lists
-from calculators.core.paint.notes import brief, lead, painted, rest
-from calculators.core.plot.pictures import plots
-from calculators.core.plot.units import in_units
+from calculators.core.paint.figure_table import figure_lines
+from calculators.core.paint.fragment import fragment
+from calculators.core.paint.notes import brief
 from calculators.core.result import BadInput
 from calculators.core.run import Found
 from calculators.core.units import System
@@ -20,11 +18,25 @@ from calculators.core.units import System
 COMMAND_ONLY = re.compile(", which --describe names")
 
 
-def answered(spec: Spec, found: Found, system: System) -> dict[str, Any]:
-    """An answer for the page: as the contract has it, painted, and the address that gives it again."""
+class Answered(TypedDict):
+    """The part of a reply that an answer makes."""
+
+    answer: Answer
+    painted: Painted
+    address: dict[str, str]
+
+
+def answered(spec: Spec, found: Found, system: System, *, leads_on: bool = True) -> Answered:
+    """The answer and what goes with it; see ``fragment`` for ``leads_on``."""
+    data = found.answer.copy()
+    data["inputs"] = without_octets(spec, data["inputs"])
     return {
-        "answer": found.answer | {"inputs": without_octets(spec, found.answer["inputs"])},
-        "painted": paint(spec, found, system),
+        "answer": data,
+        "painted": {
+            "html": fragment(spec, found, system, leads_on=leads_on),
+            "brief": brief(spec, found, system),
+            "lines": figure_lines(asked_rows(spec, found.answer, system)),
+        },
         "address": address(spec, found.answer["inputs"], system),
     }
 
@@ -32,35 +44,6 @@ def answered(spec: Spec, found: Found, system: System) -> dict[str, Any]:
 def problems_shown(bad: BadInput) -> dict[str, str]:
     """What is wrong by field, without what only a command line can do."""
     return {key: COMMAND_ONLY.sub("", text) for key, text in bad.problems}
-
-
-def paint(spec: Spec, found: Found, system: System = "metric") -> dict[str, Any]:
-    """All that a page shows of an answer, in the order in which it stands there."""
-    outputs = found.answer["outputs"]
-    return {
-        "brief": brief(spec, found, system),
-        "assumed": assumed_words(found.stood_in, system),
-        "lead": [painted(note) for note in lead(spec, found)],
-        "lists": lists(spec, outputs, system),
-        "rows": asked_rows(spec, found.answer, system),
-        "notes": [painted(note) for note in rest(spec, found)],
-        "downloads": downloads(spec, outputs),
-        "onward": leads_shown(found),
-        "plots": plots(in_units(found.series, system)),
-    }
-
-
-def leads_shown(found: Found) -> list[dict[str, Any]]:
-    """The ways on as a page links them: label, calculator, and inputs as text for its address.
-
-    A calculator to which a note leads already is not linked twice.
-    """
-    linked = {link.page for note in found.notes for link in note.links}
-    return [
-        {**way, "inputs": {key: write(value, 6) for key, value in way["inputs"].items()}}
-        for way in found.answer.get("leads", ())
-        if f"calculators/{way['calculator']}/" not in linked
-    ]
 
 
 def without_octets(spec: Spec, values: Mapping[str, Any]) -> dict[str, Any]:

@@ -3,13 +3,14 @@
 from typing import Any
 
 from calculators.core.declare import Spec
+from calculators.core.messages import Answer
 from calculators.core.paint.answer import BREAK, show_row, show_value
 from calculators.core.paint.asked import asked_rows
 
 MOST_WIDE = 100
 
 
-def table(spec: Spec, answer: dict[str, Any]) -> str:
+def table(spec: Spec, answer: Answer) -> str:
     """Title, inputs, outputs and notes, aligned."""
     given = [
         (field.key, show_value(field, answer["inputs"][field.key]), field.unit, field.label)

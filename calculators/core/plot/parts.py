@@ -5,10 +5,10 @@ each curve has a dash of its own, so that colour alone tells nothing.
 """
 
 from collections.abc import Iterable, Sequence
-from html import escape
 from typing import NamedTuple
 
 from calculators.core.numbers import show_number
+from calculators.core.paint.element import Html, element
 from calculators.core.plot.captions import points_of
 from calculators.core.plot.labels import place_names
 from calculators.core.plot.scale import Scale, spread
@@ -29,41 +29,53 @@ class Frame(NamedTuple):
     bottom: float
 
 
-def grid(frame: Frame) -> str:
+def grid(frame: Frame) -> list[Html]:
     """Lines and numbers of both axes."""
-    parts = []
+    made = []
     for tick in frame.up.ticks:
         y = frame.up.at(tick)
-        parts.append(
-            f'<line class="grid" x1="{frame.left}" x2="{frame.right}" y1="{y:.1f}" y2="{y:.1f}"/>'
-        )
-        parts.append(
-            f'<text class="tick end" x="{frame.left - 6}" y="{y + 4:.1f}">{show_number(tick)}</text>'
-        )
+        made.append(line_across(frame, "grid", y))
+        made.append(words("tick end", frame.left - 6, f"{y + 4:.1f}", show_number(tick)))
     for tick in frame.across.ticks:
-        parts.append(
-            f'<text class="tick mid" x="{frame.across.at(tick):.1f}" y="{frame.bottom + 17}">'
-            f"{show_number(tick)}</text>"
-        )
-    return "".join(parts)
+        place = f"{frame.across.at(tick):.1f}"
+        made.append(words("tick mid", place, frame.bottom + 17, show_number(tick)))
+    return made
 
 
-def curve(frame: Frame, series: Series, number: int) -> str:
+def words(look: str, x: float | str, y: float | str, text: str) -> Html:
+    """A text with its foot at a place."""
+    return element("text", {"class": look, "x": str(x), "y": str(y)}, text)
+
+
+def line_across(frame: Frame, look: str, y: float) -> Html:
+    """A line from one side to the other."""
+    ends = {"x1": str(frame.left), "x2": str(frame.right), "y1": f"{y:.1f}", "y2": f"{y:.1f}"}
+    return element("line", {"class": look, **ends})
+
+
+def curve(frame: Frame, series: Series, number: int) -> list[Html]:
     """A course as a line, or single readings as dots."""
     places = list(placed(frame, series))
     if series.dots:
-        return "".join(
-            f'<circle class="dot dot-{number}" cx="{x:.1f}" cy="{y:.1f}" r="4"/>' for x, y in places
-        )
-    line = " ".join(f"{x:.1f},{y:.1f}" for x, y in places)
-    return f'<polyline class="curve curve-{number}" points="{line}"/>'
+        look = f"dot dot-{number}"
+        return [
+            element("circle", {"class": look, "cx": f"{x:.1f}", "cy": f"{y:.1f}", "r": 4})
+            for x, y in places
+        ]
+    look = f"curve curve-{number}"
+    return [element("polyline", {"class": look, "points": points_text(places)})]
 
 
-def band(frame: Frame, edges: Sequence[Series]) -> str:
+def points_text(places: Iterable[tuple[float, float]]) -> str:
+    """Places as an attribute has them."""
+    return " ".join(f"{x:.1f},{y:.1f}" for x, y in places)
+
+
+def band(frame: Frame, edges: Sequence[Series]) -> Html:
     """The room between two edges, shaded."""
     there, back = (list(placed(frame, edge)) for edge in edges)
-    around = " ".join(f"{x:.1f},{y:.1f}" for x, y in [*there, *reversed(back)])
-    return f'<polygon class="band" points="{around}"/>'
+    around = points_text([*there, *reversed(back)])
+    return element("polygon", {"class": "band", "points": around})
 
 
 def placed(frame: Frame, series: Series) -> Iterable[tuple[float, float]]:
@@ -71,53 +83,43 @@ def placed(frame: Frame, series: Series) -> Iterable[tuple[float, float]]:
     return ((frame.across.at(x), frame.up.at(y)) for x, y in points_of(series))
 
 
-def lines(frame: Frame, shown: Sequence[Line]) -> str:
+def lines(frame: Frame, shown: Sequence[Line]) -> list[Html]:
     """Named lines across."""
-    heights = (frame.up.at(line.value) for line in shown)
-    return "".join(
-        f'<line class="level" x1="{frame.left}" x2="{frame.right}" y1="{y:.1f}" y2="{y:.1f}"/>'
-        for y in heights
-    )
+    return [line_across(frame, "level", frame.up.at(line.value)) for line in shown]
 
 
-def line_names(frame: Frame, shown: Sequence[Line], curves: Sequence[Series]) -> str:
+def line_names(frame: Frame, shown: Sequence[Line], curves: Sequence[Series]) -> list[Html]:
     """The names of the lines, clear of the curves where there is room."""
     wanted = [(line.label, frame.up.at(line.value)) for line in shown]
     courses = [list(placed(frame, series)) for series in curves]
     boxes = place_names(wanted, courses, frame.left, frame.right, frame.bottom)
-    return "".join(
-        f'<text class="level-name" x="{box.left:.1f}" y="{box.foot:.1f}">{escape(line.label)}</text>'
+    return [
+        words("level-name", f"{box.left:.1f}", f"{box.foot:.1f}", line.label)
         for line, box in zip(shown, boxes, strict=True)
-    )
+    ]
 
 
-def marks(frame: Frame, shown: Sequence[Mark]) -> str:
+def marks(frame: Frame, shown: Sequence[Mark]) -> list[Html]:
     """Moments as dotted lines up, each with its word at the top where there is room."""
-    parts = []
+    made = []
     free_from = frame.left
     for mark in sorted(shown):
         x = frame.across.at(mark.x)
         if not frame.left <= x <= frame.right:
             continue
-        parts.append(
-            f'<line class="mark-line" x1="{x:.1f}" x2="{x:.1f}" y1="{frame.top}" y2="{frame.bottom}"/>'
-        )
+        ends = {"x1": f"{x:.1f}", "x2": f"{x:.1f}", "y1": str(frame.top), "y2": str(frame.bottom)}
+        made.append(element("line", {"class": "mark-line", **ends}))
         if free_from <= x <= frame.right - MARK_ROOM:
-            parts.append(
-                f'<text class="mark-name" x="{x + 3:.1f}" y="{frame.top + 9}">'
-                f"{escape(mark.label)}</text>"
-            )
+            made.append(words("mark-name", f"{x + 3:.1f}", frame.top + 9, mark.label))
             free_from = x + MARK_ROOM
-    return "".join(parts)
+    return made
 
 
-def names(frame: Frame, curves: Sequence[Series]) -> str:
+def names(frame: Frame, curves: Sequence[Series]) -> list[Html]:
     """The curves' names at their ends, pushed apart where they meet."""
     ends = [frame.up.at(points_of(series)[-1][1]) + 4 for series in curves]
-    return "".join(
-        f'<text class="name name-{number}" x="{frame.right + 5}" y="{y:.1f}">'
-        f"{escape(series.short or series.label)}</text>"
-        for number, (series, y) in enumerate(
-            zip(curves, spread(ends, LABEL_GAP, frame.top, frame.bottom), strict=True), start=1
-        )
-    )
+    places = spread(ends, LABEL_GAP, frame.top, frame.bottom)
+    return [
+        words(f"name name-{number}", frame.right + 5, f"{y:.1f}", series.short or series.label)
+        for number, (series, y) in enumerate(zip(curves, places, strict=True), start=1)
+    ]

@@ -5,10 +5,11 @@ script at all. Which series stand together, their named lines and their bands th
 """
 
 from collections.abc import Mapping, Sequence
-from html import escape
+from itertools import chain
 from typing import NamedTuple
 
 from calculators.core.numbers import show_number
+from calculators.core.paint.element import NOTHING, Html, element
 from calculators.core.plot import parts as parts
 from calculators.core.plot.captions import axis, points_of, summary
 from calculators.core.plot.scale import scale
@@ -43,7 +44,7 @@ class Picture(NamedTuple):
         return list(dict.fromkeys(mark for one in self.curves for mark in one.marks))
 
 
-def plots(series: Mapping[str, Series]) -> list[str]:
+def plots(series: Mapping[str, Series]) -> list[Html]:
     """One figure a picture, in the order in which their first series come."""
     return [draw(picture) for picture in pictures(series)]
 
@@ -63,29 +64,34 @@ def pictures(series: Mapping[str, Series]) -> list[Picture]:
     return list(found.values())
 
 
-def draw(picture: Picture) -> str:
+def draw(picture: Picture) -> Html:
     """One picture as a figure with its caption."""
     first = picture.curves[0]
     several = len(picture.curves) > 1
     named = picture.lines()
     frame = framed(picture, named)
-    words = escape(summary(picture.title, picture.curves, picture.bands, named))
-    heading = axis(picture.title or first.label, first.unit)
+    words = summary(picture.title, picture.curves, picture.bands, named)
+    across = axis(first.x_label, first.x_unit)
     inside = [
-        parts.grid(frame),
+        parts.words("axis", 4, 14, axis(picture.title or first.label, first.unit)),
+        *parts.grid(frame),
         *(parts.band(frame, edges) for edges in picture.bands),
-        parts.marks(frame, picture.marks()),
-        parts.lines(frame, named),
-        parts.line_names(frame, named, picture.curves),
-        *(parts.curve(frame, one, number) for number, one in enumerate(picture.curves, start=1)),
-        parts.names(frame, picture.curves) if several else "",
+        *parts.marks(frame, picture.marks()),
+        *parts.lines(frame, named),
+        *parts.line_names(frame, named, picture.curves),
+        *chain.from_iterable(
+            parts.curve(frame, one, number) for number, one in enumerate(picture.curves, start=1)
+        ),
+        *(parts.names(frame, picture.curves) if several else ()),
+        parts.words("axis end", frame.right, HEIGHT - 6, across),
     ]
-    return (
-        f'<figure class="plot"><svg viewBox="0 0 {WIDTH} {HEIGHT}" role="img" aria-label="{words}">'
-        f'<text class="axis" x="4" y="14">{escape(heading)}</text>{"".join(inside)}'
-        f'<text class="axis end" x="{frame.right}" y="{HEIGHT - 6}">'
-        f"{escape(axis(first.x_label, first.x_unit))}</text></svg>"
-        f"{legend(picture, named)}<figcaption>{words}</figcaption></figure>"
+    box = {"viewBox": f"0 0 {WIDTH} {HEIGHT}", "role": "img", "aria-label": words}
+    return element(
+        "figure",
+        {"class": "plot"},
+        element("svg", box, *inside),
+        legend(picture, named),
+        element("figcaption", {}, words),
     )
 
 
@@ -105,10 +111,10 @@ def framed(picture: Picture, named: Sequence[Line]) -> parts.Frame:
     )
 
 
-def legend(picture: Picture, named: Sequence[Line]) -> str:
+def legend(picture: Picture, named: Sequence[Line]) -> Html:
     """What each dash stands for; nothing where there is only one curve."""
     if len(picture.curves) < 2 and not picture.bands and not named and not picture.marks():
-        return ""
+        return NOTHING
     rows = [
         (f"dot dot-{number}" if one.dots else f"curve curve-{number}", one.label)
         for number, one in enumerate(picture.curves, start=1)
@@ -116,16 +122,16 @@ def legend(picture: Picture, named: Sequence[Line]) -> str:
     rows += [("band", "how unsure it is") for _ in picture.bands]
     rows += [("level", f"{line.label}, {show_number(line.value)}") for line in named]
     rows += [("mark-line", "what you do")] if picture.marks() else []
-    return f'<ul class="legend">{"".join(swatch(*row) for row in rows)}</ul>'
+    return element("ul", {"class": "legend"}, *(swatch(*row) for row in rows))
 
 
-def swatch(look: str, label: str) -> str:
+def swatch(look: str, label: str) -> Html:
     """One line of the legend."""
-    sample = (
-        '<rect class="band" width="32" height="12"/>'
-        if look == "band"
-        else f'<circle class="{look}" cx="16" cy="6" r="4"/>'
-        if look.startswith("dot")
-        else f'<line class="{look}" x1="0" x2="32" y1="6" y2="6"/>'
-    )
-    return f'<li><svg viewBox="0 0 32 12" aria-hidden="true">{sample}</svg>{escape(label)}</li>'
+    if look == "band":
+        sample = element("rect", {"class": look, "width": 32, "height": 12})
+    elif look.startswith("dot"):
+        sample = element("circle", {"class": look, "cx": 16, "cy": 6, "r": 4})
+    else:
+        sample = element("line", {"class": look, "x1": "0", "x2": 32, "y1": 6, "y2": 6})
+    box = {"viewBox": "0 0 32 12", "aria-hidden": "true"}
+    return element("li", {}, element("svg", box, sample), label)

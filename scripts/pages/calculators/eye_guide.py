@@ -2,7 +2,7 @@
 
 import random
 
-from markupsafe import Markup
+from calculators.core.paint.element import Html, element
 
 COVERS = (10, 25, 50, 75, 90)  # percent
 WIDE, HIGH = 100, 60  # of each picture, in its own units
@@ -13,25 +13,29 @@ SEED = 4  # any; the same pictures at each build
 Leaf = tuple[int, int, float]
 
 
-def eye_guide() -> Markup:
+def eye_guide() -> Html:
     """All pictures in one figure, with their cover below each."""
-    pictures = "".join(f"<div>{picture(cover)}<span>{cover} %</span></div>" for cover in COVERS)
-    return Markup(
-        f'<figure class="eye-guide"><div class="eye-guide-row">{pictures}</div>'
-        "<figcaption>Compare with the water as you see it straight from above.</figcaption></figure>"
+    pictures = (
+        element("div", {}, picture(cover), element("span", {}, f"{cover} %")) for cover in COVERS
+    )
+    say = "Compare with the water as you see it straight from above."
+    return element(
+        "figure",
+        {"class": "eye-guide"},
+        element("div", {"class": "eye-guide-row"}, *pictures),
+        element("figcaption", {}, say),
     )
 
 
-def picture(cover: int) -> str:
+def picture(cover: int) -> Html:
     """One surface with so much of it covered."""
-    circles = "".join(
-        f'<circle class="eye-leaf" cx="{x}" cy="{y}" r="{radius:.1f}"/>'
+    circles = (
+        element("circle", {"class": "eye-leaf", "cx": x, "cy": y, "r": f"{radius:.1f}"})
         for x, y, radius in leaves(cover)
     )
-    return (
-        f'<svg viewBox="0 0 {WIDE} {HIGH}" role="img" aria-label="{cover} percent covered">'
-        f'<rect class="eye-water" width="{WIDE}" height="{HIGH}"/>{circles}</svg>'
-    )
+    water = element("rect", {"class": "eye-water", "width": WIDE, "height": HIGH})
+    box = {"viewBox": f"0 0 {WIDE} {HIGH}", "role": "img", "aria-label": f"{cover} percent covered"}
+    return element("svg", box, water, *circles)
 
 
 def leaves(cover: int) -> list[Leaf]:

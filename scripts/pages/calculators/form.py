@@ -2,17 +2,20 @@
 
 import json
 from collections.abc import Sequence
-from html import escape
 from typing import Any
 
 from markupsafe import Markup
 
-from calculators.core.declare import Field, Spec
+from calculators.core.declare import Spec
+from calculators.core.fields import Field, InputField, Kind
 from calculators.core.form_hints import Part
 from calculators.core.nested import scatter
+from calculators.core.paint.element import Attributes, Html, element, joined
 from scripts.pages.calculators.form_fields import hint, value_text
 from scripts.pages.calculators.form_rows import field_or_rows
 from scripts.pages.calculators.photo import photo_html
+
+FORM: Attributes = {"class": "inputs", "id": "inputs", "autocomplete": "off", "novalidate": True}
 
 
 def form(spec: Spec) -> Markup:
@@ -23,14 +26,11 @@ def form(spec: Spec) -> Markup:
     if any(field.octets for field in spec.inputs):
         return photo_form(spec)
     grouped = in_parts(spec.inputs)
-    made = "".join(
+    made = (
         part_html(heading, fields, number) for number, (heading, fields) in enumerate(grouped, 1)
     )
-    filled = escape(json.dumps(example_texts(spec), ensure_ascii=False))
-    return Markup(
-        f'<form class="inputs" id="inputs" autocomplete="off" novalidate data-example="{filled}">'
-        f"{made}</form>"
-    )
+    filled = json.dumps(example_texts(spec), ensure_ascii=False)
+    return Markup(element("form", {**FORM, "data-example": filled}, *made))
 
 
 def example_texts(spec: Spec) -> dict[str, Any]:
@@ -46,38 +46,38 @@ def example_texts(spec: Spec) -> dict[str, Any]:
     )
 
 
-def texts_of(field: Field, value: Any) -> Any:
+def texts_of(field: InputField, value: Any) -> Any:
     """One value as text; a row or an object by its keys."""
-    if field.kind == "list":
+    if field.kind == Kind.LIST:
         return [row_texts(field, row) for row in value]
-    return row_texts(field, value) if field.kind == "object" else value_text(field, value)
+    return row_texts(field, value) if field.kind == Kind.OBJECT else value_text(field, value)
 
 
-def row_texts(field: Field, row: dict[str, Any]) -> dict[str, Any]:
+def row_texts(field: InputField, row: dict[str, Any]) -> dict[str, Any]:
     """The values of one row as text."""
     return {one.key: texts_of(one, row[one.key]) for one in field.row if row[one.key] is not None}
 
 
-def in_parts(fields: Sequence[Field]) -> list[tuple[Part | None, list[Field]]]:
+def in_parts(fields: Sequence[InputField]) -> list[tuple[Part | None, list[InputField]]]:
     """The fields by part, in the order in which the parts come; closed ones last."""
-    found: dict[Part | None, list[Field]] = {}
+    found: dict[Part | None, list[InputField]] = {}
     for field in fields:
         found.setdefault(hint(field, Part), []).append(field)
     return sorted(found.items(), key=lambda item: item[0] is not None and item[0].closed)
 
 
-def part_html(heading: Part | None, fields: Sequence[Field], number: int) -> str:
+def part_html(heading: Part | None, fields: Sequence[InputField], number: int) -> Html:
     """One part: its fields below a heading, or behind one that opens by a tap."""
-    inside = "".join(field_or_rows(field, None, "") for field in fields)
+    inside = [field_or_rows(field, None, "") for field in fields]
     if heading is None:
-        return inside
-    name = escape(heading.heading)
+        return joined(inside)
+    body = element("div", {}, *inside)
     if heading.closed:
-        return f'<details class="part"><summary>{name}</summary><div>{inside}</div></details>'
-    return (
-        f'<div class="part" role="group" aria-labelledby="part-{number}">'
-        f'<h2 id="part-{number}">{name}</h2><div>{inside}</div></div>'
-    )
+        name = element("summary", {}, heading.heading)
+        return element("details", {"class": "part"}, name, body)
+    title = f"part-{number}"
+    name = element("h2", {"id": title}, heading.heading)
+    return element("div", {"class": "part", "role": "group", "aria-labelledby": title}, name, body)
 
 
 def photo_form(spec: Spec) -> Markup:
@@ -86,23 +86,18 @@ def photo_form(spec: Spec) -> Markup:
     The page's script hides those fields and fills them from the picture; they can be shown as numbers.
     """
     taps = next((field for field in spec.inputs if any(one.choices for one in field.row)), None)
-    fields = ""
-    for field in spec.inputs:
-        if field.octets:
-            fields += photo_html(field, taps)
-        else:
-            html = field_or_rows(field, None, "")
-            fields += (
-                html.replace(' data-key="', ' data-mark data-private hidden data-key="', 1)
-                if field.private
-                else html
-            )
-    return Markup(f'<form class="inputs" id="inputs" autocomplete="off" novalidate>{fields}</form>')
+    fields = (
+        photo_html(field, taps)
+        if field.octets
+        else field_or_rows(field, None, "", marks=field.private)
+        for field in spec.inputs
+    )
+    return Markup(element("form", FORM, *fields))
 
 
 def has_us_units(spec: Spec) -> bool:
     """Whether anything of a calculator is shown differently in US units."""
-    fields = [*spec.inputs, *spec.outputs]
+    fields: list[Field] = [*spec.inputs, *spec.outputs]
     for field in fields:
         fields += field.row
     return any(field.quantity and field.quantity.us for field in fields)

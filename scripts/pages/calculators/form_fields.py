@@ -1,129 +1,173 @@
 """One field of a form as plain HTML: label, entry, unit, what is allowed, and room for a problem."""
 
-from collections.abc import Mapping, Sequence
-from html import escape
+from collections.abc import Callable, Mapping, Sequence
 from typing import Any, TypeVar
 
-from calculators.core.declare import Field
+from calculators.core.fields import InputField, Kind
 from calculators.core.form_hints import ByChoice, Step, Suggest
 from calculators.core.numbers import show_number, show_plain
+from calculators.core.paint.element import NOTHING, Html, element, joined
 from calculators.core.units import System, to_shown, unit_shown
 
 MOST_TICKS = 60  # more keys than that are typed, or need a page of their own
-KEYPADS = {"number": "decimal", "integer": "numeric", "text": "text", "keys": "text"}
+KEYPADS = {Kind.NUMBER: "decimal", Kind.INTEGER: "numeric", Kind.TEXT: "text", Kind.KEYS: "text"}
+# What the page's script fills from a picture, and never puts into an address.
+HIDDEN_MARK = {"data-mark": True, "data-private": True, "hidden": True}
 
 Hint = TypeVar("Hint")
 
 
-def hint(field: Field, kind: type[Hint]) -> Hint | None:
+def hint(field: InputField, kind: type[Hint]) -> Hint | None:
     """What a field says about its place in a form, of one kind; None where it says nothing."""
     return next((one for one in field.hints if isinstance(one, kind)), None)
 
 
-def field_html(field: Field, value: Any, within: str, row: Mapping[str, Any] | None = None) -> str:
-    """One field. ``row`` holds the values of the row around it, if it stands in one."""
-    path = escape(f"{within}{field.key}")
+def field_html(
+    field: InputField,
+    value: Any,
+    within: str,
+    row: Mapping[str, Any] | None = None,
+    *,
+    marks: bool = False,
+) -> Html:
+    """One field. ``row`` holds the values of the row around it, if it stands in one.
+
+    ``marks`` says that it belongs to the marks on a picture, which fill it in.
+    """
+    path = f"{within}{field.key}"
     if is_ticked(field):
         return ticks_html(field, value or [], path)
-    label = f'<label for="in-{path}">{escape(field.label)}</label>'
-    return (
-        f'<div class="field" data-key="{escape(field.key)}">{named(field, label, row or {})}'
-        f'<div class="entry">{stepped(field, entry(field, value, path))}'
-        f"{both(field, unit_shown, 'unit')}</div>"
-        f'<p class="hint" id="hint-{path}">{hint_html(field)}</p>'
-        f'<p class="problem" id="problem-{path}" hidden></p></div>'
+    label = element("label", {"for": f"in-{path}"}, field.label)
+    entered = joined([stepped(field, entry(field, value, path)), both(field, unit_shown, "unit")])
+    return element(
+        "div",
+        {"class": "field", **(HIDDEN_MARK if marks else {}), "data-key": field.key},
+        named(field, label, row or {}),
+        element("div", {"class": "entry"}, entered),
+        element("p", {"class": "hint", "id": f"hint-{path}"}, hint_html(field)),
+        problem_html(path),
     )
 
 
-def is_ticked(field: Field) -> bool:
+def problem_html(path: str) -> Html:
+    """Room for what is wrong with a field or a list."""
+    return element("p", {"class": "problem", "id": f"problem-{path}", "hidden": True})
+
+
+def is_ticked(field: InputField) -> bool:
     """Whether keys are chosen by tapping: few enough to be looked through."""
-    return field.kind == "keys" and len(field.choices) <= MOST_TICKS
+    return field.kind == Kind.KEYS and len(field.choices) <= MOST_TICKS
 
 
-def ticks_html(field: Field, chosen: Sequence[str], path: str) -> str:
+def ticks_html(field: InputField, chosen: Sequence[str], path: str) -> Html:
     """Keys as boxes to tap, in a group that is read out by its label."""
-    boxes = "".join(
-        f'<label class="tick"><input type="checkbox" value="{escape(key)}"'
-        f"{' checked' if key in chosen else ''}> {escape(words)}</label>"
+    boxes = (
+        element(
+            "label",
+            {"class": "tick"},
+            element("input", {"type": "checkbox", "value": key, "checked": key in chosen}),
+            f" {words}",
+        )
         for key, words in zip(field.choices, field.words, strict=True)
     )
-    return (
-        f'<div class="field ticks" data-key="{escape(field.key)}" role="group" '
-        f'aria-labelledby="label-{path}" aria-describedby="hint-{path} problem-{path}">'
-        f'<b id="label-{path}">{escape(field.label)}</b><div class="boxes">{boxes}</div>'
-        f'<p class="hint" id="hint-{path}">{escape(field.help)}</p>'
-        f'<p class="problem" id="problem-{path}" hidden></p></div>'
+    return element(
+        "div",
+        {
+            "class": "field ticks",
+            "data-key": field.key,
+            "role": "group",
+            "aria-labelledby": f"label-{path}",
+            "aria-describedby": f"hint-{path} problem-{path}",
+        },
+        element("b", {"id": f"label-{path}"}, field.label),
+        element("div", {"class": "boxes"}, *boxes),
+        element("p", {"class": "hint", "id": f"hint-{path}"}, field.help),
+        problem_html(path),
     )
 
 
-def named(field: Field, label: str, row: Mapping[str, Any]) -> str:
+def named(field: InputField, label: Html, row: Mapping[str, Any]) -> Html:
     """The label; beside it the unit where that goes with another field of the row."""
     by = hint(field, ByChoice)
     if by is None:
         return label
-    units = "".join(
-        f'<span class="unit" data-by="{escape(by.key)}" data-choice="{escape(choice)}" '
-        f'data-step="{step:g}"{own_limits(field, choice)}'
-        f"{'' if row.get(by.key) == choice else ' hidden'}>{escape(unit)}</span>"
+    units = (
+        element(
+            "span",
+            {
+                "class": "unit",
+                "data-by": by.key,
+                "data-choice": choice,
+                "data-step": f"{step:g}",
+                **own_limits(field, choice),
+                "hidden": row.get(by.key) != choice,
+            },
+            unit,
+        )
         for choice, unit, step in zip(by.choices, by.units, by.steps, strict=True)
     )
-    return f'<div class="named">{label}{units}</div>'
+    return element("div", {"class": "named"}, label, *units)
 
 
-def own_limits(field: Field, choice: str) -> str:
-    """The limits that go with a choice, where they differ by choice."""
+def own_limits(field: InputField, choice: str) -> dict[str, str]:
+    """The limits that go with a choice, where they differ by choice, as attributes."""
     if field.possible_by is None or choice not in field.possible_by.ranges:
-        return ""
+        return {}
     low, high = field.possible_by.ranges[choice]
-    return f' data-low="{low:g}" data-high="{high:g}"'
+    return {"data-low": f"{low:g}", "data-high": f"{high:g}"}
 
 
-def hint_html(field: Field) -> str:
+def hint_html(field: InputField) -> Html:
     """The help and what is allowed. Buttons that move a number stop at its limits by themselves."""
     if hint(field, ByChoice) or hint(field, Step):
-        return ""
-    return f"{escape(field.help)} {both(field, span_text, 'span')}".strip()
+        return NOTHING
+    return joined(filter(None, [field.help, both(field, span_text, "span")]), " ")
 
 
-def stepped(field: Field, made: str) -> str:
+def stepped(field: InputField, made: Html) -> Html:
     """An entry between two buttons that move it, where the field declares a step."""
     if not (hint(field, Step) or hint(field, ByChoice)):
         return made
     less, more = (
-        f'<button type="button" class="step" data-move="{move}" '
-        f'aria-label="{word}: {escape(field.label)}">{sign}</button>'
+        element(
+            "button",
+            {
+                "type": "button",
+                "class": "step",
+                "data-move": move,
+                "aria-label": f"{word}: {field.label}",
+            },
+            sign,
+        )
         for move, word, sign in ((-1, "Less", "\u2212"), (1, "More", "+"))
     )
-    return f"{less}{made}{more}"
+    return joined([less, made, more])
 
 
-def entry(field: Field, value: Any, path: str) -> str:
+def entry(field: InputField, value: Any, path: str) -> Html:
     """What the person types into or chooses from."""
-    common = f'id="in-{path}" aria-describedby="hint-{path} problem-{path}"'
-    if field.kind == "choice":
-        return f"<select {common}>{options(field, value)}</select>"
-    if field.kind == "flag":
-        chosen = value if value is None else str(value).lower()
-        return f"<select {common}>{options(field, chosen)}</select>"
-    text = escape(value_text(field, value))
+    common = {"id": f"in-{path}", "aria-describedby": f"hint-{path} problem-{path}"}
+    if field.kind in (Kind.CHOICE, Kind.FLAG):
+        chosen = str(value).lower() if isinstance(value, bool) else value
+        return element("select", common, *options(field, chosen))
+    text = value_text(field, value)
     if field.is_date:
-        return f'<input {common} type="date" value="{text}">'
-    return (
-        f'<input {common} type="text" inputmode="{KEYPADS[field.kind]}" value="{text}"'
-        f"{ghosts(field)}{more(field)}>"
-    )
+        return element("input", {**common, "type": "date", "value": text})
+    keypad = KEYPADS[field.kind]
+    typed = {"type": "text", "inputmode": keypad, "value": text}
+    return element("input", {**common, **typed, **ghosts(field), **more(field)})
 
 
-def ghosts(field: Field) -> str:
+def ghosts(field: InputField) -> dict[str, str]:
     """What shows through an empty entry, in both systems of units; the page's script changes them over."""
-    metric, us = (escape(ghost_text(field, system)) for system in ("metric", "us"))
+    metric, us = ghost_text(field, "metric"), ghost_text(field, "us")
     if not metric:
-        return ""
-    both_ways = f' data-ghost="{metric}" data-ghost-us="{us}"' if metric != us else ""
-    return f' placeholder="{metric}"{both_ways}'
+        return {}
+    both_ways = {"data-ghost": metric, "data-ghost-us": us} if metric != us else {}
+    return {"placeholder": metric, **both_ways}
 
 
-def ghost_text(field: Field, system: System) -> str:
+def ghost_text(field: InputField, system: System) -> str:
     """What stands in where the entry is left empty and may, or else the worked example's figure."""
     text = value_text(field, field.default, system)
     if not text:
@@ -131,33 +175,31 @@ def ghost_text(field: Field, system: System) -> str:
     return f"{text}, assumed" if field.assumed else f"e.g. {text}"
 
 
-def more(field: Field) -> str:
+def more(field: InputField) -> dict[str, str]:
     """What the page's script has to know of an entry: step and limits, or where its names come from."""
     step, names = hint(field, Step), hint(field, Suggest)
     if names:
-        return f' data-suggest="{escape(names.names)}"'
+        return {"data-suggest": names.names}
     if not (step or hint(field, ByChoice)):
-        return ""
-    by = f' data-step="{step.by:g}"' if step else ""
-    return f'{by} data-low="{field.low:g}" data-high="{field.high:g}"'
+        return {}
+    by = {"data-step": f"{step.by:g}"} if step else {}
+    return {**by, "data-low": f"{field.low:g}", "data-high": f"{field.high:g}"}
 
 
-def options(field: Field, value: Any) -> str:
+def options(field: InputField, value: Any) -> list[Html]:
     """The choices of a field, one of them chosen; before them an empty one, which says what it means."""
     stands = dict(zip(field.choices, field.words, strict=True)).get(
         value_text(field, field.default)
     )
     none = "" if field.nullable else f"{stands}, assumed" if field.assumed and stands else "choose"
-    parts = [] if value is not None else [f'<option value="">{escape(none)}</option>']
-    if field.nullable and value is not None:
-        parts = ['<option value=""></option>']
-    for choice, words in zip(field.choices, field.words, strict=True):
-        chosen = " selected" if choice == value else ""
-        parts.append(f'<option value="{escape(choice)}"{chosen}>{escape(words)}</option>')
-    return "".join(parts)
+    empty = [("", none)] if value is None or field.nullable else []
+    return [
+        element("option", {"value": choice, "selected": choice == value}, words)
+        for choice, words in [*empty, *zip(field.choices, field.words, strict=True)]
+    ]
 
 
-def value_text(field: Field, value: Any, system: System = "metric") -> str:
+def value_text(field: InputField, value: Any, system: System = "metric") -> str:
     """A value as it stands in the field."""
     if value is None:
         return ""
@@ -170,7 +212,7 @@ def value_text(field: Field, value: Any, system: System = "metric") -> str:
     return show_plain(to_shown(field, value, system), 6 if system == "us" else 12)
 
 
-def span_text(field: Field, system: System) -> str:
+def span_text(field: InputField, system: System) -> str:
     """The possible range in words."""
     if field.low is None or field.high is None:
         return "May be left empty." if field.nullable else ""
@@ -178,12 +220,14 @@ def span_text(field: Field, system: System) -> str:
     return f"{low} to {high}." + (" May be left empty." if field.nullable else "")
 
 
-def both(field: Field, text: Any, name: str) -> str:
+def both(field: InputField, text: Callable[[InputField, System], str], name: str) -> Html:
     """A text in both systems of units; the style sheet shows the one that is chosen."""
     metric, us = text(field, "metric"), text(field, "us")
     if metric == us:
-        return f'<span class="{name}">{escape(metric)}</span>' if metric else ""
-    return (
-        f'<span class="{name} in-metric">{escape(metric)}</span>'
-        f'<span class="{name} in-us">{escape(us)}</span>'
+        return element("span", {"class": name}, metric) if metric else NOTHING
+    return joined(
+        [
+            element("span", {"class": f"{name} in-metric"}, metric),
+            element("span", {"class": f"{name} in-us"}, us),
+        ]
     )

@@ -11,7 +11,7 @@ from calculators.core.describe import describe
 from calculators.core.listing import load_all
 from calculators.core.numbers import show_number
 from calculators.core.paint.answer import show_value
-from calculators.core.paint.page import paint
+from calculators.core.paint.fragment import fragment
 from calculators.core.read import read_inputs
 from calculators.core.run import compute
 from scripts.pages.calculators import nitrogen_model as model
@@ -31,7 +31,6 @@ MODULE_ADDRESS = "python -m calculators"
 
 def calculator_page(spec: Spec, library: Library) -> str:
     """One calculator as Markdown; its worked example is computed here by the same function."""
-    painted = paint(spec, compute(spec.name, {}))
     return render(
         "calculator.md.j2",
         spec=spec,
@@ -43,9 +42,7 @@ def calculator_page(spec: Spec, library: Library) -> str:
         us_units=has_us_units(spec),
         fed_by=fed_by(spec),
         example=example(spec),
-        painted=painted,
-        lists=[Markup(one) for one in painted["lists"]],
-        plots=[Markup(drawn) for drawn in painted["plots"]],
+        answer=Markup(fragment(spec, compute(spec.name, {}))),
         command=f"{MODULE_ADDRESS} {spec.name} {first_input(spec)}",
         sources=[(key, library.sources[key]) for key in spec.sources],
         cases=cases(spec.name),

@@ -3,67 +3,109 @@
 Without the page's script only the guide is of use, and the field says so.
 """
 
-from html import escape
-
-from calculators.core.declare import Field
+from calculators.core.fields import InputField
+from calculators.core.paint.element import Attributes, Html, element, joined
 from scripts.pages.calculators.eye_guide import eye_guide
+from scripts.pages.calculators.form_fields import problem_html
 
 # What the page's script does by itself; the kinds of marks come from the declaration.
 CORNERS = "corners"
+LOUPE = 132  # px
 
 
-def photo_html(field: Field, taps: Field | None) -> str:
+def photo_html(field: InputField, taps: InputField | None) -> Html:
     """The field of a picture; ``taps`` is the list that holds the places pointed out, if there is one."""
-    key = escape(field.key)
-    return (
-        f'<div class="field photo" id="photo" data-private data-key="{key}">'
-        f'<label for="in-{key}">{escape(field.label)}</label><input type="hidden" id="in-{key}" value="">'
-        f'<p class="hint" id="hint-{key}">{escape(field.help)}</p>'
-        "<noscript><p>Marking and counting a photo needs script. Compare by eye instead.</p></noscript>"
-        f'<div class="photo-live" hidden>{choose()}{stage()}{tools(taps)}</div>'
-        f'<p class="problem" id="problem-{key}" hidden></p>'
-        f"<details><summary>Compare by eye</summary>{eye_guide()}</details></div>"
+    key = field.key
+    no_script = "Marking and counting a photo needs script. Compare by eye instead."
+    return element(
+        "div",
+        {"class": "field photo", "id": "photo", "data-private": True, "data-key": key},
+        element("label", {"for": f"in-{key}"}, field.label),
+        element("input", {"type": "hidden", "id": f"in-{key}", "value": ""}),
+        element("p", {"class": "hint", "id": f"hint-{key}"}, field.help),
+        element("noscript", {}, element("p", {}, no_script)),
+        element("div", {"class": "photo-live", "hidden": True}, choose(), stage(), tools(taps)),
+        problem_html(key),
+        element("details", {}, element("summary", {}, "Compare by eye"), eye_guide()),
     )
 
 
-def choose() -> str:
+def choose() -> Html:
     """Take a photo, or choose one."""
-    return (
-        '<p class="photo-say">The photo stays on this device. It is never sent.</p>'
-        '<div class="after"><label class="button">Take a photo'
-        '<input type="file" accept="image/*" capture="environment" data-photo></label>'
-        '<label class="button">Choose a photo<input type="file" accept="image/*" data-photo></label></div>'
-        '<p class="problem photo-problem" role="alert" hidden></p>'
+    wrong: Attributes = {"class": "problem photo-problem", "role": "alert", "hidden": True}
+    return joined(
+        [
+            element(
+                "p", {"class": "photo-say"}, "The photo stays on this device. It is never sent."
+            ),
+            element(
+                "div",
+                {"class": "after"},
+                photo_input("Take a photo", {"capture": "environment"}),
+                photo_input("Choose a photo", {}),
+            ),
+            element("p", wrong),
+        ]
     )
 
 
-def stage() -> str:
+def photo_input(label: str, more: dict[str, str]) -> Html:
+    """One way to a photo, as a button."""
+    given: Attributes = {"type": "file", "accept": "image/*", **more, "data-photo": True}
+    return element("label", {"class": "button"}, label, element("input", given))
+
+
+def stage() -> Html:
     """The picture with its marks, and the magnifier that shows what a finger hides."""
-    return (
-        '<div class="stage" hidden><canvas class="shown" role="img" aria-label="Your photo with what is '
-        'counted as plant marked"></canvas><canvas class="loupe" width="132" height="132" aria-hidden="true" '
-        "hidden></canvas></div>"
-        '<p class="counted" role="status" hidden></p>'
+    shown = {
+        "class": "shown",
+        "role": "img",
+        "aria-label": "Your photo with what is counted as plant marked",
+    }
+    loupe: Attributes = {
+        "class": "loupe",
+        "width": LOUPE,
+        "height": LOUPE,
+        "aria-hidden": "true",
+        "hidden": True,
+    }
+    pictures = element(
+        "div",
+        {"class": "stage", "hidden": True},
+        element("canvas", shown),
+        element("canvas", loupe),
     )
+    counted = element("p", {"class": "counted", "role": "status", "hidden": True})
+    return joined([pictures, counted])
 
 
-def tools(taps: Field | None) -> str:
+def tools(taps: InputField | None) -> Html:
     """What a tap on the picture means, and buttons that change the count."""
     what = next((one for one in taps.row if one.choices), None) if taps else None
     kinds = [(CORNERS, "move corners")]
     kinds += list(zip(what.choices, what.words, strict=True)) if what else []
-    buttons = "".join(
-        f'<button type="button" data-what="{escape(kind)}" aria-pressed="{str(kind == CORNERS).lower()}">'
-        f"{escape(words.capitalize())}</button>"
+    meanings = (
+        tool(words.capitalize(), {"data-what": kind, "aria-pressed": str(kind == CORNERS).lower()})
         for kind, words in kinds
     )
-    return (
-        '<div class="photo-tools" hidden><p class="hint">Drag each corner to a corner of the water. Then tap '
-        "what is counted wrongly.</p>"
-        f'<div class="after" role="group" aria-label="A tap means">{buttons}</div>'
-        '<div class="after"><button type="button" data-more="10">Count more</button>'
-        '<button type="button" data-more="-10">Count less</button>'
-        '<button type="button" data-undo>Undo a tap</button>'
-        '<button type="button" data-hide aria-pressed="false">Hide what is counted</button>'
-        '<button type="button" data-numbers aria-pressed="false">Marks as numbers</button></div></div>'
+    say = "Drag each corner to a corner of the water. Then tap what is counted wrongly."
+    return element(
+        "div",
+        {"class": "photo-tools", "hidden": True},
+        element("p", {"class": "hint"}, say),
+        element("div", {"class": "after", "role": "group", "aria-label": "A tap means"}, *meanings),
+        element(
+            "div",
+            {"class": "after"},
+            tool("Count more", {"data-more": "10"}),
+            tool("Count less", {"data-more": "-10"}),
+            tool("Undo a tap", {"data-undo": True}),
+            tool("Hide what is counted", {"data-hide": True, "aria-pressed": "false"}),
+            tool("Marks as numbers", {"data-numbers": True, "aria-pressed": "false"}),
+        ),
     )
+
+
+def tool(label: str, does: Attributes) -> Html:
+    """One button; its attributes say what it does."""
+    return element("button", {"type": "button", **does}, label)

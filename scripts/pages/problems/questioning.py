@@ -8,7 +8,7 @@ from typing import NamedTuple
 
 from markupsafe import Markup
 
-from calculators.core.declare import Field
+from calculators.core.fields import InputField
 from calculators.core.run import find
 from calculators.diagnose.case_read import read_case
 from calculators.diagnose.next_check import answer_bits, columns
@@ -113,9 +113,9 @@ def reading_fields() -> Markup:
     return Markup("".join(field_html(named(key, known[key]), None, "") for key in READINGS))
 
 
-def named(key: str, field: Field) -> Field:
+def named(key: str, field: InputField) -> InputField:
     """A field under its dotted key."""
-    return field._replace(key=key)
+    return field.renamed(key)
 
 
 def plant_names(library: Library) -> list[tuple[str, str]]:

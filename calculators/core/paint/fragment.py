@@ -1,0 +1,73 @@
+"""An answer as one piece of HTML: what stands between the result's heading and its end.
+
+The page's worked example and the live answer are made by this one function; template and script add
+nothing. The verdict comes first, then the pictures, then lists, figures and further notes.
+"""
+
+from calculators.core.declare import Spec
+from calculators.core.origin import assumed_words
+from calculators.core.paint.answer import downloads
+from calculators.core.paint.asked import asked_rows
+from calculators.core.paint.cards import lists
+from calculators.core.paint.element import NOTHING, Html, element, joined
+from calculators.core.paint.figure_table import figure_table
+from calculators.core.paint.lead_links import LeadLinks
+from calculators.core.paint.note_list import note_list
+from calculators.core.paint.notes import lead, rest
+from calculators.core.plot.pictures import plots
+from calculators.core.plot.units import in_units
+from calculators.core.run import Found
+from calculators.core.units import System
+
+ROOT = "../../"  # from a calculator's page to the site's root
+
+
+def fragment(
+    spec: Spec,
+    found: Found,
+    system: System = "metric",
+    root: str = ROOT,
+    *,
+    leads_on: bool = True,
+) -> Html:
+    """The answer in the units shown; ``root`` leads from the page to the site's root.
+
+    Without ``leads_on`` no figure is handed on to another calculator: an example's lead nowhere.
+    """
+    outputs = found.answer["outputs"]
+    leads = LeadLinks(spec, found, root, filled=leads_on)
+    return joined(
+        [
+            note_list("lead", lead(spec, found), leads),
+            assumed(assumed_words(found.stood_in, system)),
+            element("div", {"id": "plots"}, *plots(in_units(found.series, system))),
+            element("div", {"id": "lists"}, *lists(spec, outputs, system, root)),
+            figure_table(asked_rows(spec, found.answer, system)),
+            note_list("notes", rest(spec, found), leads),
+            files(spec, found),
+            leads.at_the_end(found.notes),
+        ]
+    )
+
+
+def assumed(words: str) -> Html:
+    """What stood in for figures that were left empty, in one line."""
+    return element("p", {"class": "assumed", "id": "assumed"}, words) if words else NOTHING
+
+
+def files(spec: Spec, found: Found) -> Html:
+    """A button for each output that is a file; it carries the text, and the page's script saves it."""
+    buttons = [
+        element(
+            "button",
+            {
+                "type": "button",
+                "data-file": file["file_name"],
+                "data-type": file["media_type"],
+                "data-text": file["text"],
+            },
+            f"Save: {file['label'].lower()}",
+        )
+        for file in downloads(spec, found.answer["outputs"])
+    ]
+    return element("div", {"class": "after", "id": "files"}, *buttons) if buttons else NOTHING

@@ -1,0 +1,39 @@
+"""Words for inputs that a formula refuses together, with their limits in the unit that the person sees."""
+
+from collections.abc import Mapping
+from typing import Any
+
+from calculators.core.declare import Spec
+from calculators.core.fields import InputField
+from calculators.core.limits import allowed
+from calculators.core.result import Refusal, Refused
+from calculators.core.units import System
+
+
+def contradictory(
+    spec: Spec, given: Mapping[str, Any], system: System = "metric"
+) -> list[tuple[str, str]]:
+    """What does not go together among inputs of which some could not be read."""
+    found = spec.contradictions(given) if spec.contradictions else ()
+    return worded(spec, Refused(*found), system)
+
+
+def worded(spec: Spec, refused: Refused, system: System) -> list[tuple[str, str]]:
+    """Word each refusal with its limits in the unit that the person sees."""
+    return [
+        (one.key, f"{one.why}; {allowed(narrowed_by(field_at(spec, one.key), one), system)}")
+        for one in refused.refusals
+    ]
+
+
+def narrowed_by(field: InputField, refusal: Refusal) -> InputField:
+    """The field with the limits and choices that a refusal leaves it."""
+    naming = field.naming._replace(choices=tuple(refusal.choices))
+    return field._replace(naming=naming, low=refusal.low, high=refusal.high)
+
+
+def field_at(spec: Spec, key: str) -> InputField:
+    """The field of a key, also of one inside a row, such as ``readings[3].day``."""
+    name, _, part = key.partition(".")
+    field = next(one for one in spec.inputs if one.key == name.partition("[")[0])
+    return next(one for one in field.row if one.key == part) if part else field

@@ -21,4 +21,4 @@ enter_or_stop(("build",), "scripts.serve")
 from scripts.site.serve_command import main
 
 if __name__ == "__main__":
-    raise SystemExit(main(__doc__))
+    main(__doc__)

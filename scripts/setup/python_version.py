@@ -5,7 +5,8 @@ import sys
 OLDEST = (3, 11)
 
 
-def check_python_version(version=sys.version_info):  # type: ignore[no-untyped-def]  # old readers
+def check_python_version(version=sys.version_info[:3]):
+    # type: (tuple[int, ...]) -> None
     """End with one line where ``version`` is older than OLDEST."""
     if tuple(version[:2]) < OLDEST:
         have = ".".join(str(part) for part in version[:3])

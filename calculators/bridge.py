@@ -34,7 +34,7 @@ def answer(request: str) -> str:
     missing comes as ``needed``, in one line, and nothing is answered. ``"borrowed"`` names the keys
     whose figures are an example's, and its ``source`` in words: the answer says so. ``"address"``
     holds what the page's address gave: words in it that are unknown come back in a sentence, as
-    ``left_out``. With ``"look"`` the diagnosis comes with its next question, see
+    ``left_out``. With ``"questioning"`` the diagnosis comes with its next question, see
     ``diagnose/questioning.py``: there nothing stops the answer, and words that are unknown come back
     as ``dropped`` and, in a sentence, as ``left_out``.
     """
@@ -45,10 +45,10 @@ def answer(request: str) -> str:
     before = asked.get("given_in", system)
     if before != system:
         given = change_units(spec.inputs, given, before, system)
-    if "look" in asked:  # the diagnosis a question at a time; loaded only there
-        from calculators.diagnose.questioning_reply import look_reply
+    if "questioning" in asked:  # the diagnosis a question at a time; loaded only there
+        from calculators.diagnose.questioning_reply import questioning_reply
 
-        reply = look_reply(spec, given, asked["look"], system)
+        reply = questioning_reply(spec, given, asked["questioning"], system)
     else:
         reply = plain_reply(spec, given, asked, system)
     return json.dumps(reply, ensure_ascii=False)

@@ -11,7 +11,7 @@ from scripts.records.guide import (
     MARK,
     Guide,
     GuideDraft,
-    Mark,
+    ProseMark,
     call,
     marks,
     read_guide,
@@ -71,7 +71,7 @@ def test_there_are_seven_guides_in_an_order_of_their_own(library):
 @pytest.mark.parametrize("words", PUBLISHED)
 def test_a_figure_agrees_with_what_is_published(words, library):
     assert any(words in one.body for one in library.guides.values()), "no guide says this any more"
-    shown = figure(call(Mark("figure", words, 1)))
+    shown = figure(call(ProseMark("figure", words, 1)))
     assert shown.replace("\u00a0", " ") == PUBLISHED[words]
 
 

@@ -2,25 +2,25 @@
 
 from typing import NamedTuple
 
-from calculators.chloride.salt import FARM_RATIO, HARMS_MG_L, KILLS_MG_L, Salt
+from calculators.chloride.salt import FARM_RATIO, HARMS_MG_L, KILLS_MG_L, ChlorideSalt
 from calculators.core.numbers import show_number
 from calculators.core.result import Link, Note
 from calculators.core.wording import CHANGE_WITH_CARE
 from calculators.science.animals.toxic_lines import nitrite_standing
 
 
-class Reading(NamedTuple):
+class ChlorideReading(NamedTuple):
     """What was read and asked, and the salt for it; ``refused`` where none may be given."""
 
     nitrite_mg_n_l: float
     chloride_mg_l: float
     ratio: float
     volume_l: float
-    salt: Salt
+    salt: ChlorideSalt
     refused: bool
 
 
-def notes(here: Reading) -> tuple[Note, ...]:
+def notes(here: ChlorideReading) -> tuple[Note, ...]:
     """The order of doing, then whom salt harms; next to nothing where no nitrite shows."""
     chloride_itself = about_chloride(here.chloride_mg_l)
     if here.nitrite_mg_n_l == 0:
@@ -41,7 +41,7 @@ def notes(here: Reading) -> tuple[Note, ...]:
     )
 
 
-def change_first(here: Reading) -> Note:
+def change_first(here: ChlorideReading) -> Note:
     """Nitrite itself, and the change of water that comes before any salt."""
     level = nitrite_standing(here.nitrite_mg_n_l, here.chloride_mg_l).level
     reading = f"Nitrite of {show_number(here.nitrite_mg_n_l, 2)} mg N/L"
@@ -66,7 +66,7 @@ CHANGE = (
 FEED = "Stop feeding, add air, and look for the cause."
 
 
-def answer(here: Reading) -> Note:
+def answer(here: ChlorideReading) -> Note:
     """The salt in plain words, or why there is none."""
     wanted = show_number(here.salt.wanted_mg_l)
     if here.refused:

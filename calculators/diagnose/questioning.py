@@ -34,7 +34,7 @@ LOOK_AT_ANIMALS = (
 )
 
 
-def next_look(
+def diagnosis_and_question(
     spec: Spec, answer: Mapping[str, Any], asked: Mapping[str, Any], system: System
 ) -> dict[str, Any]:
     """The painted diagnosis, and the next question.

@@ -8,12 +8,12 @@ from calculators.dosing.bottle import Bottle, bottle_notes, verdict
 from calculators.dosing.cautions import Plan, ammonia_notes, level_cautions, rise_cautions
 from calculators.dosing.dose_limits import KILLS
 from calculators.dosing.salts import Salt
-from calculators.dosing.settling import Settled
+from calculators.dosing.settling import SettledLevel
 from calculators.dosing.settling_notes import settling_notes
 from calculators.dosing.wanted import wanted_notes
 
 
-class Dose(NamedTuple):
+class SaltDose(NamedTuple):
     """A dose as worked out: levels and ``adds`` in mg/L, volumes in mL.
 
     ``nitrogen_form`` is a salt's key, or what the label says of its nitrogen.
@@ -28,10 +28,10 @@ class Dose(NamedTuple):
     bottle_ml: float
     dose_ml: float
     adds: Mapping[str, float | None]
-    settled: Settled | None
+    settled: SettledLevel | None
 
 
-def advice(dose: Dose) -> tuple[Note, ...]:
+def advice(dose: SaltDose) -> tuple[Note, ...]:
     """The notes of an answer; nobody is told to split a dose that must not be given."""
     plan, adds = dose.plan, dose.adds
     cautions = [

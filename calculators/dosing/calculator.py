@@ -17,7 +17,7 @@ from calculators.core.quantities import (
 )
 from calculators.core.quantity import Assumed, Help, Label, Possible
 from calculators.core.result import Refusal, Refused, Series
-from calculators.dosing.advice import Dose, advice
+from calculators.dosing.advice import SaltDose, advice
 from calculators.dosing.bottle import bought, mixed
 from calculators.dosing.cautions import Plan
 from calculators.dosing.choices import (
@@ -220,13 +220,13 @@ def dosing(
         for key, ion_share in shares.items()
     }
     settled = settle(plan.rise, plan.use_a_day, plan.tap, plan.rhythm)
-    dose = Dose(
+    dose = SaltDose(
         plan, target_mg_l, now_mg_l, salt, form, bottle, bottle_ml, dose_ml, adds, settled
     )  # fmt: skip
     return answer(dose)
 
 
-def answer(dose: Dose) -> Dosing:
+def answer(dose: SaltDose) -> Dosing:
     """The outputs of a dose that is worked out."""
     plan, settled, every = dose.plan, dose.settled, dose.plan.rhythm.dose_every
     return Dosing(

@@ -4,8 +4,8 @@ from typing import Literal, NamedTuple
 
 from calculators.science.nitrogen.alkalinity import alkalinity_change, hardness_dh
 from calculators.science.water.between_changes import (
-    Course,
-    Settled,
+    CourseOfReading,
+    SettledReadings,
     first_day_at_or_below,
     settled,
 )
@@ -26,12 +26,12 @@ class Budget(NamedTuple):
     verdict: Verdict
     used_dh_day: float
     used_least_dh_day: float
-    course: Course
+    course: CourseOfReading
     low_day: float | None
-    holds: Settled | None
+    holds: SettledReadings | None
 
 
-def budget(volume_l: float, nitrified: float, taken: float, still: Course) -> Budget:
+def budget(volume_l: float, nitrified: float, taken: float, still: CourseOfReading) -> Budget:
     """Work it out from flows in mg N a day and the course of a tank in which nothing is used."""
     used = -hardness_dh(alkalinity_change(0.0, nitrified, 0.0, taken), volume_l)
     least = -hardness_dh(alkalinity_change(nitrified, nitrified, 0.0, taken), volume_l)
@@ -42,7 +42,9 @@ def budget(volume_l: float, nitrified: float, taken: float, still: Course) -> Bu
     return Budget(verdict_of(course, low_day, holds), used, least, course, low_day, holds)
 
 
-def verdict_of(course: Course, low_day: float | None, holds: Settled | None) -> Verdict:
+def verdict_of(
+    course: CourseOfReading, low_day: float | None, holds: SettledReadings | None
+) -> Verdict:
     """Name how it stands; a tank that only gains has no end and lasts."""
     if course.start <= THIN_DH:
         return "nearly-gone"
@@ -51,7 +53,7 @@ def verdict_of(course: Course, low_day: float | None, holds: Settled | None) -> 
     return "runs-low" if holds is not None else "runs-out"
 
 
-def change_to_hold(course: Course) -> float | None:
+def change_to_hold(course: CourseOfReading) -> float | None:
     """The change in per cent that keeps the settled reading at 2 °dH or more; None if none can.
 
     Equation: share = use in an interval / (new water − 2), from where a course settles.

@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 
 from calculators.core.result import Link, Note
-from calculators.nitrogen_forecast.harm import Harm
+from calculators.nitrogen_forecast.harm import HarmfulReading
 from calculators.nitrogen_forecast.outlook import NITRITE_WATCH_MG_N_L
 from calculators.nitrogen_forecast.water_advice import how_to_change
 from calculators.science.nitrogen.tank import Tank
@@ -13,7 +13,7 @@ LARGEST_CHANGE_PERCENT = 33.0  # "a third", as the words say
 DANGER_PAGE = Link("Animals in danger: what to do", "danger/")
 
 
-def next_hour(found: Sequence[Harm], tank: Tank) -> Note:
+def next_hour(found: Sequence[HarmfulReading], tank: Tank) -> Note:
     """What to do against the ammonia and nitrite found, at once where they are read now."""
     now = any(harm.is_now for harm in found)
     when = "Now, within the hour" if now else "When a test shows it, within the hour"
@@ -27,7 +27,7 @@ def next_hour(found: Sequence[Harm], tank: Tank) -> Note:
     return Note("danger", text, links=links(ammonia, largest(found, "nitrite"), tank))
 
 
-def largest(found: Sequence[Harm], reading: str) -> float:
+def largest(found: Sequence[HarmfulReading], reading: str) -> float:
     """The largest value of one reading among the harms; 0 where it is none of them."""
     return max((harm.value for harm in found if harm.reading == reading), default=0.0)
 

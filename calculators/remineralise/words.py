@@ -24,7 +24,7 @@ USUAL_RATIO = (1.0, 10.0)  # common practice, no source: beyond it one of the tw
 LIME_DH = 8.0  # where both hardnesses reach it, water in the open is over-full of lime, by PHREEQC
 
 
-class Water(NamedTuple):
+class RecipeWater(NamedTuple):
     """The recipe asked for and made, the hardnesses it reaches and those that were wanted, °dH."""
 
     wish: Wish
@@ -51,7 +51,7 @@ INHABITED = Note(
 )
 
 
-def notes(water: Water) -> tuple[Note, ...]:
+def notes(water: RecipeWater) -> tuple[Note, ...]:
     """What harms first, then the grams, then how to mix and to use it."""
     return (
         *harms(water.made, water.gh_dh, water.kh_dh),
@@ -65,7 +65,7 @@ def notes(water: Water) -> tuple[Note, ...]:
     )
 
 
-def grams(water: Water) -> Note:
+def grams(water: RecipeWater) -> Note:
     """The answer in plain words."""
     wish, made = water.wish, water.made
     weighed = (
@@ -82,7 +82,7 @@ def grams(water: Water) -> Note:
     return Note("info", f"{joined(parts)} in {litres} of water make {reads}.", True)
 
 
-def above(water: Water) -> list[Note]:
+def above(water: RecipeWater) -> list[Note]:
     """A water that is harder than wanted, which no salt mends."""
     wish, over = water.wish, []
     if wish.gh_rise_dh is None:
@@ -102,7 +102,7 @@ def above(water: Water) -> list[Note]:
     return [Note("caution", text, True, (Link("Mix two waters", "calculators/hardness/", given),))]
 
 
-def mixing(water: Water) -> Note:
+def mixing(water: RecipeWater) -> Note:
     """How to dissolve it, with what gypsum asks for."""
     text = (
         "Dissolve it in a bucket, one salt after the other, never dry in a tank with animals. Let it "
@@ -117,7 +117,7 @@ def mixing(water: Water) -> Note:
     return Note("caution", text)
 
 
-def odd(water: Water) -> list[Note]:
+def odd(water: RecipeWater) -> list[Note]:
     """Masses too small to weigh, a ratio out of the common, and water that is over-full of lime."""
     masses = (water.made.calcium_g, water.made.magnesium_g, water.made.carbonate_g)
     small = [mass for mass in masses if mass and mass < LEAST_G]

@@ -13,7 +13,7 @@ from calculators.surface_cover.leaf_sorts import PLANTS
 from calculators.surface_cover.outline import NoOutline, outline
 from calculators.surface_cover.picture import CHANNELS, Photo, colour_near, decoded, picture
 from calculators.surface_cover.plant_colours import ColourMark
-from calculators.surface_cover.room import Pieces, Room
+from calculators.surface_cover.room import CountedArea, Pieces
 
 LONGEST_SIDE = 320  # pixels; more takes time and no longer changes the answer
 MOST_OCTETS = CHANNELS * LONGEST_SIDE * LONGEST_SIDE
@@ -70,7 +70,9 @@ def shown_picture(pixels: str | None, width: int, height: int) -> Photo:
     return picture(width, height, octets)
 
 
-def room_of(shown: Photo, corners: Sequence[Corner], taps: Sequence[Tap], sizes: Sizes) -> Room:
+def room_of(
+    shown: Photo, corners: Sequence[Corner], taps: Sequence[Tap], sizes: Sizes
+) -> CountedArea:
     """The room that the marks describe. Refuses corners and rings that cannot be."""
     check_numbers(corners, taps, sizes)
     try:
@@ -92,7 +94,7 @@ def room_of(shown: Photo, corners: Sequence[Corner], taps: Sequence[Tap], sizes:
     if not all(edge_in_front(disc, to_picture) for disc in (*rings, *left_out)):
         why = "a ring or a place left out lies far outside the water; tap inside the corners"
         raise Refused(Refusal("taps", why))
-    return Room(edge, rings, left_out)
+    return CountedArea(edge, rings, left_out)
 
 
 def check_numbers(corners: Sequence[Corner], taps: Sequence[Tap], sizes: Sizes) -> None:
@@ -149,7 +151,7 @@ def mask(sorted_pixels: bytes, width: int, pieces: Pieces) -> bytes:
     return bytes(made)
 
 
-def shapes(room: Room, shown: Photo) -> list[dict[str, Any]]:
+def shapes(room: CountedArea, shown: Photo) -> list[dict[str, Any]]:
     """What to draw over the picture: its kind, and its points in percent of the picture."""
     return [
         {

@@ -11,7 +11,7 @@ from calculators.surface_cover.picture import pixels_of
 Pieces = list[list[tuple[int, int]]]
 
 
-class Room(NamedTuple):
+class CountedArea(NamedTuple):
     """The water's edge in the picture, the rings on it and the discs to leave out."""
 
     edge: Outline

@@ -14,7 +14,7 @@ from calculators.top_up.rising import Rising
 SWING_PERCENT = 10.0
 
 
-class Readings(NamedTuple):
+class TopUpReadings(NamedTuple):
     """What the words speak of: hardness in °dH, nitrate in mg/L a week, shares of the tank."""
 
     gh_dh: float
@@ -27,7 +27,7 @@ class Readings(NamedTuple):
     gh_end_dh: float
 
 
-def hard(gh: Rising, readings: Readings) -> list[Note]:
+def hard(gh: Rising, readings: TopUpReadings) -> list[Note]:
     """Water that is, or comes to be, harder than many animals bear."""
     highest = max(readings.gh_end_dh, gh.settled.before if gh.settled else 0.0, readings.gh_dh)
     if standing("gh_dh", highest).side != "high":
@@ -40,7 +40,7 @@ def hard(gh: Rising, readings: Readings) -> list[Note]:
     return [Note("caution", text, True)]
 
 
-def soft(gh: Rising, readings: Readings) -> list[Note]:
+def soft(gh: Rising, readings: TopUpReadings) -> list[Note]:
     """A tank that reads next to nothing, or comes to: purified water keeps it so."""
     lowest = min(readings.gh_dh, readings.gh_end_dh, gh.settled.after if gh.settled else 60.0)
     if standing("gh_dh", lowest).side != "low":
@@ -53,7 +53,7 @@ def soft(gh: Rising, readings: Readings) -> list[Note]:
     return [Note("caution", text, False, (link,))]
 
 
-def swings(readings: Readings) -> list[Note]:
+def swings(readings: TopUpReadings) -> list[Note]:
     """How much the readings swing as the level falls, where the tank is topped up once a week."""
     share = 100 * readings.evaporated
     if share < SWING_PERCENT:

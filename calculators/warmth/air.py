@@ -15,7 +15,7 @@ TURBULENT_UP = 1e7  # Rayleigh number from which plumes above a warm surface are
 TURBULENT_WALL = 1e9  # the same along a wall
 
 
-class Air(NamedTuple):
+class AirProperties(NamedTuple):
     """Density kg/m³, conductivity W/m K, kinematic viscosity and heat diffusivity m²/s."""
 
     density: float
@@ -29,7 +29,7 @@ class Air(NamedTuple):
         return self.viscosity / self.diffusivity
 
 
-def air_at(kelvin: float) -> Air:
+def air_at(kelvin: float) -> AirProperties:
     """Air of one atmosphere, 250 to 500 K.
 
     By the formulas of the standard atmosphere (source key us-standard-atmosphere-1976).
@@ -37,10 +37,12 @@ def air_at(kelvin: float) -> Air:
     density = PASCAL / (GAS_J_KG_K * kelvin)
     dynamic = 1.458e-6 * kelvin**1.5 / (kelvin + 110.4)
     conductivity = 2.64638e-3 * kelvin**1.5 / (kelvin + 245.4 * math.pow(10, -12 / kelvin))
-    return Air(density, conductivity, dynamic / density, conductivity / (density * HEAT_J_KG_K))
+    return AirProperties(
+        density, conductivity, dynamic / density, conductivity / (density * HEAT_J_KG_K)
+    )
 
 
-def rayleigh(air: Air, warmer_k: float, film_kelvin: float, length_m: float) -> float:
+def rayleigh(air: AirProperties, warmer_k: float, film_kelvin: float, length_m: float) -> float:
     """The Rayleigh number of a surface that is so much warmer than the air."""
     lift = GRAVITY_M_S2 * max(0.0, warmer_k) / film_kelvin
     return lift * length_m**3 / (air.viscosity * air.diffusivity)
@@ -70,7 +72,9 @@ def downward(number: float) -> float:
     return found
 
 
-def with_draught(still_nusselt: float, air: Air, speed_m_s: float, length_m: float) -> float:
+def with_draught(
+    still_nusselt: float, air: AirProperties, speed_m_s: float, length_m: float
+) -> float:
     """Natural flow and a slight draught together: the cubes add, as textbooks advise.
 
     The draught alone is a laminar flow along a plate (source key incropera-2007).

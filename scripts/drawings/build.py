@@ -44,7 +44,7 @@ def bent(shapes: Iterable[Shape], spine: Spine, start: float = 0.0) -> list[Shap
     def bend(path: Path) -> Path:
         return supple(path).mapped(lambda point: spine.bend(point, start))
 
-    return [one._replace(paths=tuple(map(bend, one.paths))) for one in shapes]
+    return [shape._replace(paths=tuple(map(bend, shape.paths))) for shape in shapes]
 
 
 def supple(path: Path) -> Path:
@@ -127,8 +127,8 @@ def leaf_at_end(s: Subject, symbols: Symbols) -> str:
     """The symbol of a blade on an upright stalk's end, tilted towards the eye."""
     tilt = 0.5 if s.traits.leaf_shape in ("peltate", "round", "kidney", "lobed", "clover") else 0.8
     place = Affine(1, 0, 0, tilt, 0, 0)
-    shapes = [moved(one, place) for one in leaf(form_of(s.traits, s.leaf, s.width))]
-    return symbols.need("top", [one for one in shapes if isinstance(one, Shape)])
+    shapes = [moved(shape, place) for shape in leaf(form_of(s.traits, s.leaf, s.width))]
+    return symbols.need("top", [shape for shape in shapes if isinstance(shape, Shape)])
 
 
 def mass(half: float, height: float) -> Shape:

@@ -2,7 +2,7 @@
 
 import math
 
-from scripts.drawings.size import Frame
+from scripts.drawings.size import TankFrame
 from scripts.drawings.svg import number
 
 INCH_MM = 25.4
@@ -17,7 +17,7 @@ def rect(css: str, left: float, top: float, right: float, bottom: float) -> str:
     return f'<rect class="d-{css}" {place} width="{width}" height="{height}"/>'
 
 
-def behind(f: Frame, left: float, cap: float) -> str:
+def behind(f: TankFrame, left: float, cap: float) -> str:
     """What is painted before the plant; ``cap`` is the picture's y of the cap's top."""
     right, floor = left + f.width, cap + f.cap + f.soil
     surface = cap - f.surface
@@ -28,7 +28,7 @@ def behind(f: Frame, left: float, cap: float) -> str:
     )
 
 
-def before(f: Frame, left: float, cap: float) -> str:
+def before(f: TankFrame, left: float, cap: float) -> str:
     """What is painted after the plant: the water's surface, the glass, the rules."""
     right, floor = left + f.width, cap + f.cap + f.soil
     surface = number(cap - f.surface, 1)
@@ -42,7 +42,7 @@ def before(f: Frame, left: float, cap: float) -> str:
     )
 
 
-def rule(f: Frame, x: float, cap: float, unit: float, every: int, name: str, side: int) -> str:
+def rule(f: TankFrame, x: float, cap: float, unit: float, every: int, name: str, side: int) -> str:
     """One rule: a tick a unit, a figure every few."""
     size = f.tank * FONT
     ticks, texts = "", ""

@@ -80,7 +80,7 @@ def models_in(hint: Any) -> list[type[BaseModel]]:
     """The models named anywhere in an annotation."""
     if isinstance(hint, type) and issubclass(hint, BaseModel):
         return [hint]
-    return [found for part in typing.get_args(hint) for found in models_in(part)]
+    return [model for part in typing.get_args(hint) for model in models_in(part)]
 
 
 def short(value: Any) -> str:

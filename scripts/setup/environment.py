@@ -24,9 +24,9 @@ INSIDE = (
 def check_python() -> None:
     """Refuse a Python that is too old, or one without what makes environments."""
     if sys.version_info < OLDEST:
-        found = ".".join(map(str, sys.version_info[:3]))
+        version = ".".join(map(str, sys.version_info[:3]))
         raise Missing(
-            f"Python 3.11 or newer is needed, this is {found}; install it, then run the command with it."
+            f"Python 3.11 or newer is needed, this is {version}; install it, then run the command with it."
         )
     try:
         import ensurepip  # noqa: F401

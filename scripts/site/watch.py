@@ -37,11 +37,11 @@ QUIET = 3.0  # seconds without a change before the whole build follows
 def stamps() -> dict[Path, tuple[int, int]]:
     """When each watched file was written, and its size."""
     return {
-        path: (found.st_mtime_ns, found.st_size)
+        path: (status.st_mtime_ns, status.st_size)
         for folder in (DOCS, SPECIES, TEMPLATES)
         for path in folder.rglob("*")
         if not path.name.startswith(".") and not path.name.endswith("~")
-        if (found := stat(path)) is not None
+        if (status := stat(path)) is not None
     }
 
 

@@ -15,7 +15,7 @@ STILL_CM_H = 2.0
 MOVED_CM_H = 7.0
 
 
-class Air(NamedTuple):
+class OxygenBalance(NamedTuple):
     """Oxygen, mg/L: what the water can hold, and where it settles at a demand, never below zero."""
 
     saturated: float
@@ -33,13 +33,13 @@ class Air(NamedTuple):
         return standing("oxygen_mg_l", self.moved)
 
 
-def air_of(demand_mg_h: float, volume_l: float, temperature_c: float) -> Air:
+def air_of(demand_mg_h: float, volume_l: float, temperature_c: float) -> OxygenBalance:
     """Where oxygen settles: what comes in, velocity · surface · (saturation − oxygen), meets the demand.
 
     Demand in mg/h. The surface is that of a common tank of the volume; plants and light are left out.
     """
     saturated = saturation_at_sea_level_mg_l(temperature_c)
-    return Air(
+    return OxygenBalance(
         saturated,
         max(0.0, saturated - demand_mg_h / litres_an_hour(STILL_CM_H, volume_l)),
         max(0.0, saturated - demand_mg_h / litres_an_hour(MOVED_CM_H, volume_l)),

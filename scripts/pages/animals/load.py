@@ -35,14 +35,14 @@ def worked(slug: str, animal: Animal) -> Worked:
     most = animal.group_of.most
     number = USUAL_COUNT if most is None else min(most, USUAL_COUNT)
     stock = [{"kind": slug, "count": number, "mean_length_mm": animal.body.typical_mm}]
-    found = run(CALCULATOR, {"animals": stock})["outputs"]
+    outputs = run(CALCULATOR, {"animals": stock})["outputs"]
     return Worked(
         number=number,
         length=figure_in_both(q.BodyLength, animal.body.typical_mm),
-        mass_g=shown(found["biomass_g"]),
-        feed_g_week=shown(found["feed_g_week"]),
-        feed_span_g_week=span(found["feed_low_g_week"], found["feed_high_g_week"], DIGITS),
-        ammonia_n_mg_day=shown(found["ammonia_n_mg_day"]),
+        mass_g=shown(outputs["biomass_g"]),
+        feed_g_week=shown(outputs["feed_g_week"]),
+        feed_span_g_week=span(outputs["feed_low_g_week"], outputs["feed_high_g_week"], DIGITS),
+        ammonia_n_mg_day=shown(outputs["ammonia_n_mg_day"]),
         protein_percent=shown(default("protein_percent")),
         query=Markup("?" + urlencode({"animals": json.dumps(stock, separators=(",", ":"))})),
     )

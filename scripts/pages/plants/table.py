@@ -8,9 +8,9 @@ from calculators.core import quantities as q
 from scripts.pages.ranges import both_units
 from scripts.pages.template import render
 from scripts.records.claim import Range
+from scripts.records.growth_forms import GROWTH_FORMS, growth_form
 from scripts.records.law import listings
 from scripts.records.load import Library
-from scripts.records.looks import LOOKS, look
 from scripts.records.plant import Plant
 
 LIGHTS = {
@@ -30,21 +30,21 @@ class Column(NamedTuple):
     unit: str = ""
 
 
-class Entry(NamedTuple):
+class TableCell(NamedTuple):
     """A cell: what it shows, and what it sorts by; None, not known, comes last."""
 
     html: Markup | str
     sorts: float | str | None
 
 
-class Line(NamedTuple):
+class PlantRow(NamedTuple):
     """One plant's row, and the words it is filtered by."""
 
     slug: str
     plant: Plant
-    look: str
+    growth_form: str
     light: str
-    cells: list[Entry]
+    cells: list[TableCell]
 
 
 COLUMNS = (
@@ -69,35 +69,39 @@ def table_page(library: Library) -> str:
         columns=COLUMNS,
         lines=lines,
         habits=[(key, word["label"]) for key, word in library.vocabulary["habit"].items()],
-        looks=list(LOOKS.items()),
+        looks=list(GROWTH_FORMS.items()),
         lights=[(key, label) for key, (_, _, label) in LIGHTS.items()],
     )
 
 
-def line(slug: str, plant: Plant, library: Library) -> Line:
+def line(slug: str, plant: Plant, library: Library) -> PlantRow:
     """One row."""
-    words, shown = library.vocabulary, look(plant)
+    words, shown = library.vocabulary, growth_form(plant)
     light, growth, role = plant.needs.dli_mol, plant.growth, plant.nitrogen.role.value
-    places = [words["place"][one.rule.place]["label"] for one in listings(plant, library.rules)]
+    places = [
+        words["place"][listing.rule.place]["label"] for listing in listings(plant, library.rules)
+    ]
     cells = [
-        Entry(words["habit"][plant.habit]["label"], words["habit"][plant.habit]["label"]),
-        Entry(LOOKS[shown] if shown else "not known", LOOKS[shown] if shown else None),
+        TableCell(words["habit"][plant.habit]["label"], words["habit"][plant.habit]["label"]),
+        TableCell(
+            GROWTH_FORMS[shown] if shown else "not known", GROWTH_FORMS[shown] if shown else None
+        ),
         figure(q.DailyLight, light),
         figure(q.Height, plant.size.height_cm),
         figure(q.Interval, growth.trim_every_days),
         figure(q.DoublingTime, growth.doubling_days),
-        Entry(words["nitrogen_role"][role]["label"], float(ROLE_ORDER.index(role))),
+        TableCell(words["nitrogen_role"][role]["label"], float(ROLE_ORDER.index(role))),
         figure(q.Temperature, plant.needs.temperature_c),
-        Entry(law_words(places), float(len(places))),
+        TableCell(law_words(places), float(len(places))),
     ]
-    return Line(slug, plant, shown or "", light_class(light), cells)
+    return PlantRow(slug, plant, shown or "", light_class(light), cells)
 
 
-def figure(quantity: Any, claim: Range | None) -> Entry:
+def figure(quantity: Any, claim: Range | None) -> TableCell:
     """A range, sorted by its middle; its sureness stands on the plant's page."""
     if claim is None:
-        return Entry("not known", None)
-    return Entry(both_units(quantity, claim), (claim.low + claim.high) / 2)
+        return TableCell("not known", None)
+    return TableCell(both_units(quantity, claim), (claim.low + claim.high) / 2)
 
 
 def law_words(places: list[str]) -> Markup:

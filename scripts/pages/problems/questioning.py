@@ -31,7 +31,7 @@ READINGS = (
 )  # fmt: skip
 
 
-class Sign(NamedTuple):
+class SignToTap(NamedTuple):
     """A sign to tap, and what is asked after it as long as Python is not there.
 
     ``rivals`` are the other answers to the same question: two bands of one figure cannot both be true.
@@ -43,34 +43,35 @@ class Sign(NamedTuple):
     rivals: tuple[str, ...]
 
 
-class Place(NamedTuple):
+class PlaceSigns(NamedTuple):
     """One place in the tank with its signs, those first that tell most."""
 
     where: str
     label: str
     means: str
-    signs: tuple[Sign, ...]
+    signs: tuple[SignToTap, ...]
 
 
-def places(library: Library) -> list[Place]:
+def places(library: Library) -> list[PlaceSigns]:
     """Every place in the order of the vocabulary, animals first."""
     words = library.vocabulary["looks"]
     order = sorted(words, key=lambda where: where != "animals")
     made = [
-        Place(where, words[where]["label"], words[where]["means"], signs(where)) for where in order
+        PlaceSigns(where, words[where]["label"], words[where]["means"], signs(where))
+        for where in order
     ]
     return [place for place in made if place.signs]
 
 
-def signs(where: str) -> tuple[Sign, ...]:
+def signs(where: str) -> tuple[SignToTap, ...]:
     """The signs of a place; readings are fields of the page, the kind of plant its own field."""
     case = read_case((), (), {})
     chances = complained_of(case, posterior(case, ()), where)
-    keys = [key for key, one in FINDINGS.items() if one.where == where and is_sign(key)]
-    told = {key: answer_bits(columns(question_of(key), chances), (key,)) for key in keys}
-    ordered = sorted(keys, key=lambda key: (not FINDINGS[key].danger, -told[key], key))
+    keys = [key for key, finding in FINDINGS.items() if finding.where == where and is_sign(key)]
+    bits = {key: answer_bits(columns(question_of(key), chances), (key,)) for key in keys}
+    ordered = sorted(keys, key=lambda key: (not FINDINGS[key].danger, -bits[key], key))
     return tuple(
-        Sign(key, FINDINGS[key].label, tuple(ahead(key)), rivals_of(key)) for key in ordered
+        SignToTap(key, FINDINGS[key].label, tuple(ahead(key)), rivals_of(key)) for key in ordered
     )
 
 
@@ -93,14 +94,14 @@ def ahead(key: str) -> Iterator[str]:
     where, passed = FINDINGS[key].where, frozenset[str]()
     chances = complained_of(case, posterior(case, ()), where)
     for _ in range(AHEAD):
-        found = next_question(case, chances, where, passed)
-        if found is None:
+        finding = next_question(case, chances, where, passed)
+        if finding is None:
             return
-        yield question_of(found)
-        passed |= {found}
+        yield question_of(finding)
+        passed |= {finding}
 
 
-def first_questions(shown: list[Place]) -> list[tuple[str, Question]]:
+def first_questions(shown: list[PlaceSigns]) -> list[tuple[str, Question]]:
     """The questions that stand ready in the page, each once, by name."""
     fields = fields_of(find("diagnose"))
     names = {name: None for place in shown for sign in place.signs for name in sign.then}

@@ -4,12 +4,12 @@ from collections.abc import Iterator
 
 from scripts.records.claim import SLUG
 from scripts.records.finding import DerivedFrom
-from scripts.records.lines import Finding
-from scripts.records.load import Reading
+from scripts.records.lines import RecordFault
+from scripts.records.load import ReadRecords
 from scripts.records.written import inside, listed, texts
 
 
-def findings(reading: Reading) -> Iterator[Finding]:
+def findings(reading: ReadRecords) -> Iterator[RecordFault]:
     """Findings that name others must name known ones; answers to one question must not overlap."""
     known = reading.drafts["findings"]
     for key, draft in known.items():
@@ -32,12 +32,12 @@ def overlap(band: DerivedFrom, other: DerivedFrom) -> bool:
         return False
     if band.equals is not None or other.equals is not None:
         return band.equals == other.equals
-    low = max(edge if (edge := one.above) is not None else -1e9 for one in (band, other))
-    high = min(edge if (edge := one.up_to) is not None else 1e9 for one in (band, other))
+    low = max(edge if (edge := derived.above) is not None else -1e9 for derived in (band, other))
+    high = min(edge if (edge := derived.up_to) is not None else 1e9 for derived in (band, other))
     return low < high
 
 
-def rows(reading: Reading) -> Iterator[Finding]:
+def rows(reading: ReadRecords) -> Iterator[RecordFault]:
     """Evidence must name a known finding, once, and a hallmark must speak strongly for it."""
     known = reading.keys("findings")
     for draft in reading.drafts["problems"].values():

@@ -3,13 +3,13 @@
 from collections.abc import Iterator
 from typing import Any
 
-from scripts.records.lines import Finding
-from scripts.records.load import Reading
+from scripts.records.lines import RecordFault
+from scripts.records.load import ReadRecords
 from scripts.records.reader import Draft
 from scripts.records.written import inside, listed, texts
 
 
-def trade_names(reading: Reading) -> Iterator[Finding]:
+def trade_names(reading: ReadRecords) -> Iterator[RecordFault]:
     """A candidate stands once and, where it has a record, by its record; a name has one page."""
     accepted = {
         str(inside(draft.value, "name")).lower(): slug
@@ -31,7 +31,9 @@ def trade_names(reading: Reading) -> Iterator[Finding]:
                 yield reading.finding(draft.path, ("name",), message)
 
 
-def candidates(reading: Reading, draft: Draft, accepted: dict[str, str]) -> Iterator[Finding]:
+def candidates(
+    reading: ReadRecords, draft: Draft, accepted: dict[str, str]
+) -> Iterator[RecordFault]:
     """What is wrong with the candidates of one trade name. ``accepted``: plants' slugs by name."""
     seen: set[str] = set()
     rows = listed(draft.value, "may_be")

@@ -5,14 +5,14 @@ from typing import Any
 
 from calculators.core.result import BadInput
 from calculators.diagnose.outputs import Readings
-from scripts.records.lines import Finding
-from scripts.records.load import Reading
+from scripts.records.lines import RecordFault
+from scripts.records.load import ReadRecords
 from scripts.records.parse import Place
 from scripts.records.with_calculators.trial import Trial
 from scripts.records.written import inside, listed
 
 
-def filled(reading: Reading, trial: Trial) -> Iterator[Finding]:
+def filled(reading: ReadRecords, trial: Trial) -> Iterator[RecordFault]:
     """What is wrong with the calculators of every problem."""
     for draft in reading.drafts["problems"].values():
         for number, call in enumerate(listed(draft.value, "calculators")):

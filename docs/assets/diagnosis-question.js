@@ -1,7 +1,7 @@
 // The question of the moment: the signs of a place, what the build wrote down to be asked next, or what Python asks.
 
 import { element } from "./paint.js";
-import { paintChips } from "./look-paint.js";
+import { paintChips } from "./diagnosis-paint.js";
 
 function find(here, name) {
   return here.place.querySelector(name);
@@ -12,10 +12,10 @@ export function signsOf(here, place) {
 }
 
 function putQuestion(here, above, words, chips, list = false) {
-  find(here, "#look-count").textContent = above;
-  find(here, "#look-question").textContent = words;
+  find(here, "#diagnosis-count").textContent = above;
+  find(here, "#diagnosis-question").textContent = words;
   paintChips(here.place, chips, list);
-  if (here.moved) find(here, "#look-question").focus({ preventScroll: true });
+  if (here.moved) find(here, "#diagnosis-question").focus({ preventScroll: true });
   here.moved = false;
 }
 
@@ -39,7 +39,7 @@ export function noteAndGoOn(here) {
   const { asked, place } = here.state;
   const signs = [...here.place.querySelectorAll("[data-then]")].filter((sign) => asked.includes(sign.dataset.finding));
   const names = signs.flatMap((sign) => sign.dataset.then.split(" "));
-  const ready = [...find(here, "#look-questions").content.children];
+  const ready = [...find(here, "#diagnosis-questions").content.children];
   const keysOf = (one) => [one.dataset.finding, ...[...one.children].flatMap((chip) => `${chip.dataset.present},${chip.dataset.absent}`.split(","))];
   const next = asked.length < Number(here.place.dataset.most) && names.map((name) => ready.find((one) => one.dataset.question === name))
     .find((one) => one && !keysOf(one).some((key) => key && asked.includes(key)));
@@ -49,14 +49,14 @@ export function noteAndGoOn(here) {
   putQuestion(here, nameOf(here, place), next ? next.dataset.words : "Your answers are noted. Python is loading; it puts the causes in order.", chips);
 }
 
-export function showQuestion(here, look) {
+export function showQuestion(here, questioning) {
   const { place, asked } = here.state;
-  if (look.done || !look.ask) {
-    const more = look.ask ? [{ words: "Ask me more", more: true, present: [], absent: [] }] : [];
+  if (questioning.done || !questioning.ask) {
+    const more = questioning.ask ? [{ words: "Ask me more", more: true, present: [], absent: [] }] : [];
     putQuestion(here, `${nameOf(here, place)} · ${asked.length} answers`, "Here is what it may be.", more);
-    if (look.ask) find(here, "#look-chips").append(element("p", { className: "hint", textContent: `What would tell most now: ${look.ask.words}` }));
+    if (questioning.ask) find(here, "#diagnosis-chips").append(element("p", { className: "hint", textContent: `What would tell most now: ${questioning.ask.words}` }));
     return;
   }
-  const most = look.taps < look.most_taps ? ` of at most ${look.most_taps}` : "";
-  putQuestion(here, `${nameOf(here, place)} · question ${look.taps + 1}${most}`, look.ask.words, look.ask.chips.map((chip) => ({ ...chip, asked: look.ask.finding })));
+  const most = questioning.taps < questioning.most_taps ? ` of at most ${questioning.most_taps}` : "";
+  putQuestion(here, `${nameOf(here, place)} · question ${questioning.taps + 1}${most}`, questioning.ask.words, questioning.ask.chips.map((chip) => ({ ...chip, asked: questioning.ask.finding })));
 }

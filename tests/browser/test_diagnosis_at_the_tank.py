@@ -11,7 +11,7 @@ from calculators.diagnose.problem_table import CAUSES, FINDINGS, question_of
 from scripts.setup.paths import ROOT
 from tests.browser.conftest import axe_complaints, go, wait_for_offline_copy
 
-TANKS = yaml.safe_load((ROOT / "tests" / "look_tanks.yml").read_text(encoding="utf-8"))
+TANKS = yaml.safe_load((ROOT / "tests" / "diagnosis_tanks.yml").read_text(encoding="utf-8"))
 BY_CAUSE = {tank["expect"]: tank for tank in TANKS}
 FOUR = ["potassium-starvation", "dawn-low-oxygen", "floater-hunger", "buried-crown-or-rhizome"]
 MOST_TAPS = 6
@@ -19,18 +19,18 @@ MOST_TAPS = 6
 
 def wait(page):
     """Until the ranking stands there and the answers can be tapped."""
-    expect(page.locator("#look-result")).to_be_visible()
-    expect(page.locator("#look-chips button").first).to_be_enabled()
+    expect(page.locator("#diagnosis-result")).to_be_visible()
+    expect(page.locator("#diagnosis-chips button").first).to_be_enabled()
 
 
 def tap_place(page, place):
     """Tap a place in the drawing, once the page's script runs; before that it is a plain link."""
-    expect(page.locator("#look-more")).to_be_visible()
+    expect(page.locator("#diagnosis-more")).to_be_visible()
     page.locator(f'a.place[data-place="{place}"]').tap()
 
 
 def first_cause(page):
-    return page.locator("#look-causes details").first.get_attribute("data-problem")
+    return page.locator("#diagnosis-causes details").first.get_attribute("data-problem")
 
 
 def is_true(key, tank):
@@ -40,12 +40,12 @@ def is_true(key, tank):
 
 def right_chip(page, tank):
     """The answer that is true of a tank: the one with a true finding, else no, else not known."""
-    chips = page.locator("#look-chips button")
+    chips = page.locator("#diagnosis-chips button")
     keys = [chip.get_attribute("data-present") for chip in chips.all()]
     for number, key in enumerate(keys):
         if key and is_true(key, tank):
             return chips.nth(number)
-    no = page.locator('#look-chips button[data-absent]:not([data-absent=""])')
+    no = page.locator('#diagnosis-chips button[data-absent]:not([data-absent=""])')
     asked = no.first.get_attribute("data-absent") if no.count() else ""
     return no.first if asked and "," not in asked and FINDINGS[asked].input is None else chips.last
 
@@ -55,11 +55,11 @@ def tap_to_the_end(page, tank):
     go(page, "")
     page.get_by_role("link", name="Something looks wrong").tap()
     tap_place(page, tank["place"])
-    page.locator(f'#look-chips button[data-present="{tank["tap"]}"]').tap()
+    page.locator(f'#diagnosis-chips button[data-present="{tank["tap"]}"]').tap()
     taps = 1
     while True:
         wait(page)
-        if page.locator("#look-question").inner_text().startswith("Here is what"):
+        if page.locator("#diagnosis-question").inner_text().startswith("Here is what"):
             return taps
         before = page.url
         right_chip(page, tank).tap()
@@ -74,13 +74,13 @@ def test_from_the_home_door_to_the_cause_in_six_taps(page, cause):
     tank = BY_CAUSE[cause]
     assert tap_to_the_end(page, tank) <= MOST_TAPS
     assert first_cause(page) == cause
-    top = page.locator("#look-causes > li").first
+    top = page.locator("#diagnosis-causes > li").first
     expect(top).to_contain_text(CAUSES[cause].first_action)
     expect(top).to_contain_text("What to expect")
-    danger = page.locator("#look-danger")
+    danger = page.locator("#diagnosis-danger")
     if tank.get("urgent"):
         expect(danger).to_be_visible()
-        assert danger.bounding_box()["y"] < page.locator("#look-ask").bounding_box()["y"]
+        assert danger.bounding_box()["y"] < page.locator("#diagnosis-ask").bounding_box()["y"]
         expect(danger).to_contain_text(CAUSES[cause].first_action)
     else:
         expect(danger).to_be_hidden()
@@ -88,51 +88,51 @@ def test_from_the_home_door_to_the_cause_in_six_taps(page, cause):
 
 def test_the_address_holds_it_all(page, context):
     tap_to_the_end(page, BY_CAUSE["potassium-starvation"])
-    shown, address = page.locator("#look-causes").inner_text(), page.url
+    shown, address = page.locator("#diagnosis-causes").inner_text(), page.url
     assert re.search(r"findings=old-leaves-pinholes,", address)
     page.reload()
     wait(page)
-    assert page.locator("#look-causes").inner_text() == shown
+    assert page.locator("#diagnosis-causes").inner_text() == shown
     other = context.new_page()
     other.goto(address)
     wait(other)
-    assert other.locator("#look-causes").inner_text() == shown
-    other.locator("#look-back").tap()  # nothing stands before it in the history
+    assert other.locator("#diagnosis-causes").inner_text() == shown
+    other.locator("#diagnosis-back").tap()  # nothing stands before it in the history
     wait(other)
     assert other.url != address
-    expect(other.locator("#look-question")).not_to_have_text("Here is what it may be.")
+    expect(other.locator("#diagnosis-question")).not_to_have_text("Here is what it may be.")
 
 
 @pytest.mark.python_alive
 def test_answers_can_be_taken_back(page):
     go(page, "problems/?place=stem&findings=stem-bare-below&asked=stem-bare-below")
     wait(page)
-    question = page.locator("#look-question").inner_text()
-    plain = page.locator("#look-causes").inner_text()
-    for undo in (page.locator("#look-back").tap, page.go_back):
-        page.locator("#look-chips button").first.tap()
-        expect(page.locator("#look-question")).not_to_have_text(question)
+    question = page.locator("#diagnosis-question").inner_text()
+    plain = page.locator("#diagnosis-causes").inner_text()
+    for undo in (page.locator("#diagnosis-back").tap, page.go_back):
+        page.locator("#diagnosis-chips button").first.tap()
+        expect(page.locator("#diagnosis-question")).not_to_have_text(question)
         wait(page)
         undo()
-        expect(page.locator("#look-question")).to_have_text(question)
+        expect(page.locator("#diagnosis-question")).to_have_text(question)
         wait(page)
-        assert page.locator("#look-causes").inner_text() == plain
-    page.locator("#look-chips button").first.tap()
-    expect(page.locator("#look-question")).not_to_have_text(question)
-    page.locator("#look-given summary").tap()
-    page.locator("#look-answers .drop").last.tap()
-    expect(page.locator("#look-question")).to_have_text(question)
+        assert page.locator("#diagnosis-causes").inner_text() == plain
+    page.locator("#diagnosis-chips button").first.tap()
+    expect(page.locator("#diagnosis-question")).not_to_have_text(question)
+    page.locator("#diagnosis-given summary").tap()
+    page.locator("#diagnosis-answers .drop").last.tap()
+    expect(page.locator("#diagnosis-question")).to_have_text(question)
 
 
 @pytest.mark.python_alive
 def test_another_place_keeps_what_was_said(page):
     go(page, "problems/?place=stem&findings=stem-bare-below&asked=stem-bare-below")
     wait(page)
-    page.locator("#look-place").tap()
+    page.locator("#diagnosis-place").tap()
     expect(page.locator(".places")).to_be_visible()
     tap_place(page, "surface")
-    page.locator('#look-chips button[data-present="cover-above-60"]').tap()
-    expect(page.locator("#look-answers li")).to_have_count(2)
+    page.locator('#diagnosis-chips button[data-present="cover-above-60"]').tap()
+    expect(page.locator("#diagnosis-answers li")).to_have_count(2)
     assert "findings=stem-bare-below,cover-above-60" in page.url
 
 
@@ -140,12 +140,12 @@ def test_another_place_keeps_what_was_said(page):
 def test_choosing_another_band_of_a_figure_takes_the_first_back(page):
     go(page, "problems/?place=recently&listing=1")
     for band in ("tank-under-4-weeks", "tank-over-a-year"):
-        page.locator(f'#look-chips button[data-present="{band}"]').tap()
+        page.locator(f'#diagnosis-chips button[data-present="{band}"]').tap()
         wait(page)
         expect(page).to_have_url(re.compile(f"findings={band}&asked={band}$"))
-        page.locator("#look-place").tap()
+        page.locator("#diagnosis-place").tap()
         page.locator('details[data-place="recently"] summary').tap()
-    page.locator('#look-chips button[data-present="hot-weather"]').tap()
+    page.locator('#diagnosis-chips button[data-present="hot-weather"]').tap()
     expect(page).to_have_url(re.compile("findings=tank-over-a-year,hot-weather"))
 
 
@@ -153,32 +153,32 @@ def test_choosing_another_band_of_a_figure_takes_the_first_back(page):
 def test_after_a_slip_in_a_plants_name_the_one_meant_is_offered(page):
     go(page, "problems/?place=old-leaves&findings=holes-bitten&asked=holes-bitten")
     wait(page)
-    page.locator("#look-more summary").tap()
-    page.locator("#look-plant").fill("anubias bartri")
-    page.locator("#look-plant").blur()
-    page.locator("#look-meant button").first.tap()
+    page.locator("#diagnosis-more summary").tap()
+    page.locator("#diagnosis-plant").fill("anubias bartri")
+    page.locator("#diagnosis-plant").blur()
+    page.locator("#diagnosis-meant button").first.tap()
     expect(page).to_have_url(re.compile("plant=anubias-barteri&"))
-    expect(page.locator("#look-meant")).to_be_hidden()
+    expect(page.locator("#diagnosis-meant")).to_be_hidden()
 
 
 def test_plant_and_readings_sharpen_it_and_stand_in_the_address(page):
     page.goto("problems/?place=whole-plant&findings=melt-within-days&asked=melt-within-days")
     wait(page)
-    page.locator("#look-more summary").tap()
-    page.locator("#look-plant").fill("Cryptocoryne wendtii")
-    page.locator("#look-plant").blur()
+    page.locator("#diagnosis-more summary").tap()
+    page.locator("#diagnosis-plant").fill("Cryptocoryne wendtii")
+    page.locator("#diagnosis-plant").blur()
     expect(page).to_have_url(re.compile("plant=cryptocoryne-wendtii"))
     wait(page)
-    expect(page.locator("#look-causes details").first).to_have_attribute(
+    expect(page.locator("#diagnosis-causes details").first).to_have_attribute(
         "data-problem", "crypt-melt"
     )
     page.get_by_label("Nitrate").fill("abc")
-    expect(page.locator("#look-fields .problem:visible")).to_have_count(1)
+    expect(page.locator("#diagnosis-fields .problem:visible")).to_have_count(1)
     page.get_by_label("Nitrate").fill("0")
     expect(page).to_have_url(re.compile("readings.nitrate_mg_l=0"))
     go(page, "problems/")
-    page.locator("#look-more summary").tap()
-    expect(page.locator("#look-mine button")).to_have_text("Cryptocoryne wendtii")
+    page.locator("#diagnosis-more summary").tap()
+    expect(page.locator("#diagnosis-mine button")).to_have_text("Cryptocoryne wendtii")
 
 
 @pytest.mark.offline_copy
@@ -188,7 +188,7 @@ def test_it_works_with_no_signal(page, context):
     context.set_offline(True)
     page.reload()
     tap_place(page, "coating")
-    page.locator('#look-chips button[data-present="coat-slimy-sheet"]').tap()
+    page.locator('#diagnosis-chips button[data-present="coat-slimy-sheet"]').tap()
     wait(page)
     assert first_cause(page) == "cyanobacteria"
     context.set_offline(False)
@@ -197,17 +197,17 @@ def test_it_works_with_no_signal(page, context):
 @pytest.mark.python_alive
 def test_it_works_from_the_keyboard(page):
     go(page, "problems/")
-    expect(page.locator("#look-more")).to_be_visible()
+    expect(page.locator("#diagnosis-more")).to_be_visible()
     page.locator('a.place[data-place="stem"]').focus()
     page.keyboard.press("Enter")
-    expect(page.locator("#look-question")).to_be_focused()
+    expect(page.locator("#diagnosis-question")).to_be_focused()
     page.keyboard.press("Tab")
     page.keyboard.press("Enter")
     wait(page)
-    expect(page.locator("#look-question")).to_be_focused()
+    expect(page.locator("#diagnosis-question")).to_be_focused()
     page.keyboard.press("Tab")
     page.keyboard.press("Enter")
-    expect(page.locator("#look-answers li")).to_have_count(2)
+    expect(page.locator("#diagnosis-answers li")).to_have_count(2)
 
 
 def test_it_asks_before_python_is_there(chromium, address):
@@ -216,21 +216,21 @@ def test_it_asks_before_python_is_there(chromium, address):
     context.route("**/runtime/parts.json", lambda route: held.append(route))
     go(page, "problems/")
     tap_place(page, "old-leaves")
-    page.locator('#look-chips button[data-present="old-leaves-pinholes"]').tap()
-    expect(page.locator("#look-question")).to_have_text(re.compile(r"\?$"))
-    expect(page.locator("#look-result")).to_be_hidden()
-    question, taps = page.locator("#look-question"), 1
+    page.locator('#diagnosis-chips button[data-present="old-leaves-pinholes"]').tap()
+    expect(page.locator("#diagnosis-question")).to_have_text(re.compile(r"\?$"))
+    expect(page.locator("#diagnosis-result")).to_be_hidden()
+    question, taps = page.locator("#diagnosis-question"), 1
     while "Your answers are noted" not in question.inner_text():
         before = question.inner_text()
-        page.locator("#look-chips button").first.tap()
+        page.locator("#diagnosis-chips button").first.tap()
         expect(question).not_to_have_text(before)
         taps += 1
     assert 3 <= taps <= MOST_TAPS
     assert held
     for route in held:
         route.continue_()
-    expect(page.locator("#look-result")).to_be_visible()
-    expect(page.locator("#look-answers li")).to_have_count(taps)
+    expect(page.locator("#diagnosis-result")).to_be_visible()
+    expect(page.locator("#diagnosis-answers li")).to_have_count(taps)
     context.close()
 
 
@@ -238,9 +238,9 @@ def test_it_asks_before_python_is_there(chromium, address):
 def test_a_diagnosis_is_kept_and_opened_again(page):
     go(page, "problems/?place=coating&findings=coat-black-tufts&asked=coat-black-tufts")
     wait(page)
-    page.locator("#look-tank").fill("Foyer")
-    page.locator("#look-keep").tap()
-    expect(page.locator("#look-done")).to_have_text("Kept for Foyer, on this device.")
+    page.locator("#diagnosis-tank").fill("Foyer")
+    page.locator("#diagnosis-keep").tap()
+    expect(page.locator("#diagnosis-done")).to_have_text("Kept for Foyer, on this device.")
     go(page, "my-tanks/")
     page.get_by_role("link", name="Something looks wrong").tap()
     wait(page)
@@ -261,13 +261,13 @@ UNKNOWN = {
 def still_helps(page):
     """The danger banner stands, the ranking too, and a question can be answered."""
     wait(page)
-    expect(page.locator("#look-danger")).to_be_visible()
-    expect(page.locator("#look-danger")).to_contain_text("Animals first")
-    before = page.locator("#look-question").inner_text()
-    page.locator("#look-chips button").first.tap()
-    expect(page.locator("#look-question")).not_to_have_text(before)
+    expect(page.locator("#diagnosis-danger")).to_be_visible()
+    expect(page.locator("#diagnosis-danger")).to_contain_text("Animals first")
+    before = page.locator("#diagnosis-question").inner_text()
+    page.locator("#diagnosis-chips button").first.tap()
+    expect(page.locator("#diagnosis-question")).not_to_have_text(before)
     wait(page)
-    expect(page.locator("#look-danger")).to_be_visible()
+    expect(page.locator("#diagnosis-danger")).to_be_visible()
 
 
 @pytest.mark.parametrize("words", UNKNOWN)
@@ -285,7 +285,7 @@ def test_an_unknown_word_alone_leaves_the_page_as_it_opens(page):
     page.goto("problems/?fbclid=abc")
     expect(page.locator("#look-said")).to_contain_text("fbclid")
     tap_place(page, "animals")
-    page.locator('#look-chips button[data-present="fish-gasping"]').tap()
+    page.locator('#diagnosis-chips button[data-present="fish-gasping"]').tap()
     still_helps(page)
 
 
@@ -301,7 +301,7 @@ def test_retired_keys_in_a_kept_diagnosis_are_said_and_the_rest_is_answered(page
     page.reload()
     page.get_by_role("link", name="Something looks wrong").tap()
     expect(page.locator("#look-said")).to_contain_text("a-retired-sign")
-    expect(page.locator("#look-answers li")).to_have_count(1)
+    expect(page.locator("#diagnosis-answers li")).to_have_count(1)
     still_helps(page)
 
 
@@ -309,14 +309,14 @@ def test_a_place_that_is_none_and_a_figure_that_is_none_do_not_stop_it(page):
     page.goto("problems/?place=toString&findings=fish-gasping&readings.ph=abc")
     expect(page.locator("#look-said")).to_contain_text("toString")
     expect(page.locator("#look-said")).to_contain_text("cannot be read: pH")
-    expect(page.locator("#look-danger")).to_be_visible()
+    expect(page.locator("#diagnosis-danger")).to_be_visible()
     expect(page.locator(".places")).to_be_visible()
 
 
 def test_a_reading_that_kills_is_urgent_on_the_page(page):
     page.goto("problems/?place=animals&listing=1&readings.temperature_c=8")
-    expect(page.locator("#look-danger")).to_contain_text("Check the heater")
-    expect(page.locator("#look-enough")).not_to_contain_text("Change nothing")
+    expect(page.locator("#diagnosis-danger")).to_contain_text("Check the heater")
+    expect(page.locator("#diagnosis-enough")).not_to_contain_text("Change nothing")
 
 
 def test_with_no_script_the_drawing_leads_to_the_index(chromium, address):

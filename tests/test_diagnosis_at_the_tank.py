@@ -14,13 +14,13 @@ from calculators.core.run import find, run
 from calculators.diagnose.case_read import in_band
 from calculators.diagnose.follow_up import when
 from calculators.diagnose.problem_table import CAUSES, FINDINGS, QUESTIONS, question_of
-from calculators.diagnose.questioning import MOST_TAPS, next_look
+from calculators.diagnose.questioning import MOST_TAPS, diagnosis_and_question
 from calculators.diagnose.questioning_answers import words_for
 from scripts.drawings.places import HEIGHT, PLACES, WIDTH
 from scripts.pages.problems import questioning as page
 from scripts.setup.paths import ROOT
 
-TANKS = yaml.safe_load((ROOT / "tests" / "look_tanks.yml").read_text(encoding="utf-8"))
+TANKS = yaml.safe_load((ROOT / "tests" / "diagnosis_tanks.yml").read_text(encoding="utf-8"))
 
 
 def ask(place, asked=(), units="metric", given_in="metric", on=False, **given):
@@ -29,17 +29,17 @@ def ask(place, asked=(), units="metric", given_in="metric", on=False, **given):
     }
     request = {
         "calculator": "diagnose", "given": text, "units": units, "given_in": given_in,
-        "look": {"place": place, "asked": list(asked), "on": on},
+        "questioning": {"place": place, "asked": list(asked), "on": on},
     }  # fmt: skip
     return json.loads(answer(json.dumps(request)))
 
 
 def tap_through(tank):
-    """Answer as the keeper of an invented tank would; stops where the page stops. The last look."""
+    """Answer as the keeper of an invented tank would; stops where the page stops. The last reply."""
     first, signs, figures = tank["tap"], set(tank["signs"]), tank.get("figures", {})
     findings, absent, asked = [first], [], [first]
     while True:
-        found = ask(tank["place"], asked, findings=findings, absent=absent)["look"]
+        found = ask(tank["place"], asked, findings=findings, absent=absent)["questioning"]
         if found["done"]:
             return found
         chips = found["ask"]["chips"]
@@ -84,7 +84,7 @@ def test_the_tanks_are_of_many_places():
 def test_the_ranking_is_the_diagnosis_itself():
     given = {"findings": ["old-leaves-pinholes", "snails-many"]}
     outputs = run("diagnose", given)["outputs"]
-    shown = ask("old-leaves", **given)["look"]
+    shown = ask("old-leaves", **given)["questioning"]
     told = {one["problem"]: one["probability_percent"] for one in outputs["ranked"]}
     assert shown["urgent"] == outputs["urgent"]
     assert shown["first_action"] == outputs["first_action"]
@@ -98,9 +98,9 @@ def test_the_ranking_is_the_diagnosis_itself():
 
 
 def test_what_could_not_be_told_is_not_asked_again_and_changes_no_chance():
-    plain = ask("stem", ["stem-bare-below"], findings=["stem-bare-below"])["look"]
+    plain = ask("stem", ["stem-bare-below"], findings=["stem-bare-below"])["questioning"]
     key = plain["ask"]["finding"]
-    after = ask("stem", ["stem-bare-below", key], findings=["stem-bare-below"])["look"]
+    after = ask("stem", ["stem-bare-below", key], findings=["stem-bare-below"])["questioning"]
     assert question_of(after["ask"]["finding"]) != question_of(key)
     assert after["causes"] == plain["causes"]
     assert after["taps"] == plain["taps"] + 1
@@ -109,7 +109,7 @@ def test_what_could_not_be_told_is_not_asked_again_and_changes_no_chance():
 
 def test_the_first_question_is_about_the_place_that_was_tapped():
     for place in ("old-leaves", "new-leaves", "stem", "roots", "surface", "coating", "animals"):
-        found = ask(place)["look"]["ask"]["finding"]
+        found = ask(place)["questioning"]["ask"]["finding"]
         assert FINDINGS[found].where == place
 
 
@@ -137,14 +137,14 @@ def test_questions_show_temperature_in_the_units_chosen():
 
 
 def test_danger_stands_first_and_says_what_to_do():
-    found = ask("old-leaves", findings=["old-leaves-pale-evenly", "fish-gasping"])["look"]
+    found = ask("old-leaves", findings=["old-leaves-pale-evenly", "fish-gasping"])["questioning"]
     assert found["urgent"]
     assert found["first_action"].startswith("Animals first.")
     assert all("See to them first" not in note["text"] for note in found["notes"])
-    calm = ask("old-leaves", findings=["old-leaves-pale-evenly"])["look"]
+    calm = ask("old-leaves", findings=["old-leaves-pale-evenly"])["questioning"]
     assert not calm["urgent"]
     assert any("how the animals are" in note["text"] for note in calm["notes"])
-    well = ask("old-leaves", findings=["old-leaves-pale-evenly", "animals-well"])["look"]
+    well = ask("old-leaves", findings=["old-leaves-pale-evenly", "animals-well"])["questioning"]
     assert not any("how the animals are" in note["text"] for note in well["notes"])
 
 
@@ -157,13 +157,13 @@ def test_causes_that_explain_what_was_seen_stand_first():
             "plant-is-rosette",
             "tank-1-to-3-months",
         ],
-    )["look"]
+    )["questioning"]
     first = CAUSES[found["causes"][0]["problem"]].rows
     assert first["old-leaves-pinholes"].strength in ("for", "strong-for")
 
 
 def test_a_cause_says_what_to_do_when_to_expect_it_and_what_if_not():
-    one = ask("old-leaves", findings=["old-leaves-pinholes"], **{"volume_l": "80"})["look"][
+    one = ask("old-leaves", findings=["old-leaves-pinholes"], **{"volume_l": "80"})["questioning"][
         "causes"
     ][0]
     record = CAUSES["potassium-starvation"]
@@ -194,17 +194,22 @@ def test_sureness_in_words_never_falls_as_the_chance_rises():
 
 def test_asking_on_goes_beyond_six_taps():
     taps = ["old-leaves-pinholes", *list(FINDINGS)[:5]]
-    done = ask("old-leaves", taps, findings=["old-leaves-pinholes"])["look"]
+    done = ask("old-leaves", taps, findings=["old-leaves-pinholes"])["questioning"]
     assert done["done"]
     assert done["ask"]
-    assert not ask("old-leaves", taps, on=True, findings=["old-leaves-pinholes"])["look"]["done"]
+    assert not ask("old-leaves", taps, on=True, findings=["old-leaves-pinholes"])["questioning"][
+        "done"
+    ]
 
 
 def test_a_key_that_the_book_does_not_know_is_dropped_by_name():
     reply = ask("stem", findings=["no-such-sign"])
     assert reply["dropped"] == ["no-such-sign"]
     assert "no-such-sign" in reply["left_out"]
-    assert ask("stem", ["no-such-sign", "stem"], findings=["stem-bare-below"])["look"]["taps"] == 1
+    assert (
+        ask("stem", ["no-such-sign", "stem"], findings=["stem-bare-below"])["questioning"]["taps"]
+        == 1
+    )
 
 
 def test_the_drawing_has_every_place_wide_enough_for_a_thumb_and_apart():
@@ -247,8 +252,8 @@ def test_every_name_of_a_plant_means_one_record(library):
     assert len({name.lower() for name, _ in names}) == len(names)
 
 
-def test_look_needs_no_more_than_the_answer():
-    found = next_look(find("diagnose"), run("diagnose", {}), {}, "metric")
+def test_questioning_needs_no_more_than_the_answer():
+    found = diagnosis_and_question(find("diagnose"), run("diagnose", {}), {}, "metric")
     assert found["taps"] == 0
     assert not found["done"]
 
@@ -260,7 +265,7 @@ def test_what_an_address_holds_besides_is_dropped_said_and_the_rest_answered():
         "__proto__": "x", "readings.old": "1", "readings.ph": "abc",
     }  # fmt: skip
     reply = ask("animals", ["fish-gasping", "retired-sign"], **given)
-    assert reply["look"] == plain["look"]
+    assert reply["questioning"] == plain["questioning"]
     assert set(reply["dropped"]) == {
         "fbclid", "__proto__", "readings.old", "retired-sign", "retired-plant",
     }  # fmt: skip
@@ -273,8 +278,8 @@ def test_what_an_address_holds_besides_is_dropped_said_and_the_rest_answered():
 def test_of_two_answers_to_one_question_that_of_danger_stays():
     for order in (["ammonia-none", "ammonia-shows"], ["ammonia-shows", "ammonia-none"]):
         reply = ask("water", findings=order, absent=["ammonia-shows"])
-        assert reply["look"]["findings"] == ["ammonia-shows"]
-        assert reply["look"]["absent"] == []
+        assert reply["questioning"]["findings"] == ["ammonia-shows"]
+        assert reply["questioning"]["absent"] == []
         assert reply["dropped"] == ["ammonia-none"]
 
 

@@ -7,10 +7,10 @@ const MOST_MEANT = 3; // names offered after a slip
 
 /** Let the field work; `chosen` hears the record's key, or nothing. `show(key)` fills the field. */
 export function openPlant(here, chosen) {
-  const field = here.place.querySelector("#look-plant");
-  const options = [...here.place.querySelectorAll("#look-plants option")];
+  const field = here.place.querySelector("#diagnosis-plant");
+  const options = [...here.place.querySelectorAll("#diagnosis-plants option")];
   const nameOf = (key) => options.find((one) => one.dataset.key === key)?.value ?? "";
-  const mine = here.place.querySelector("#look-mine");
+  const mine = here.place.querySelector("#diagnosis-mine");
   const list = () => {
     const known = chosenPlants().filter(nameOf);
     mine.hidden = !known.length;
@@ -39,7 +39,7 @@ export function openPlant(here, chosen) {
 
 /** After a slip of the finger: the plants that may have been meant, to tap. */
 async function offer(here, typed, nameOf, take) {
-  const box = here.place.querySelector("#look-meant");
+  const box = here.place.querySelector("#diagnosis-meant");
   box.hidden = true;
   if (!typed) return;
   const { openIndex, search } = await import("./finder.js");
@@ -60,5 +60,5 @@ async function offer(here, typed, nameOf, take) {
 }
 
 function hint(here, text) {
-  here.place.querySelector("#look-plant-hint").textContent = text;
+  here.place.querySelector("#diagnosis-plant-hint").textContent = text;
 }

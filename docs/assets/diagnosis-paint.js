@@ -3,7 +3,7 @@
 import { element } from "./paint.js";
 
 export function paintChips(place, chips, list = false) {
-  const box = place.querySelector("#look-chips");
+  const box = place.querySelector("#diagnosis-chips");
   box.classList.toggle("long", list);
   box.replaceChildren(...chips.map(({ words, present, absent, asked = "", rivals = "", more = false }) => {
     const button = element("button", { type: "button", textContent: words });
@@ -13,33 +13,33 @@ export function paintChips(place, chips, list = false) {
   }));
 }
 
-export function hideLook(place) {
-  for (const name of ["#look-danger", "#look-result"]) place.querySelector(name).hidden = true;
+export function hideDiagnosis(place) {
+  for (const name of ["#diagnosis-danger", "#diagnosis-result"]) place.querySelector(name).hidden = true;
 }
 
-export function paintLook(here, { look, address }) {
+export function paintDiagnosis(here, { questioning, address }) {
   const find = (name) => here.place.querySelector(name);
-  find("#look-result").hidden = false;
-  find("#look-enough").hidden = look.enough;
-  find("#look-enough").textContent = look.unsure;
-  const open = new Set([...here.place.querySelectorAll("#look-causes details[open]")].map((one) => one.dataset.problem));
-  find("#look-causes").replaceChildren(...look.causes.map((one, at) => cause(here, one, look.done ? at === 0 || open.has(one.problem) : open.has(one.problem))));
-  find("#look-else").textContent = `Something that is not in this book: ${look.something_else}.`;
-  find("#look-notes").replaceChildren(...look.notes.map(({ level, text }) => element("li", { className: level, textContent: text })));
-  find("#look-answers").replaceChildren(...look.answers.map(answerRow));
-  find("#look-given").hidden = !look.answers.length;
-  paintDanger(find("#look-danger"), here, look);
+  find("#diagnosis-result").hidden = false;
+  find("#diagnosis-enough").hidden = questioning.enough;
+  find("#diagnosis-enough").textContent = questioning.unsure;
+  const open = new Set([...here.place.querySelectorAll("#diagnosis-causes details[open]")].map((one) => one.dataset.problem));
+  find("#diagnosis-causes").replaceChildren(...questioning.causes.map((one, at) => cause(here, one, questioning.done ? at === 0 || open.has(one.problem) : open.has(one.problem))));
+  find("#diagnosis-else").textContent = `Something that is not in this book: ${questioning.something_else}.`;
+  find("#diagnosis-notes").replaceChildren(...questioning.notes.map(({ level, text }) => element("li", { className: level, textContent: text })));
+  find("#diagnosis-answers").replaceChildren(...questioning.answers.map(answerRow));
+  find("#diagnosis-given").hidden = !questioning.answers.length;
+  paintDanger(find("#diagnosis-danger"), here, questioning);
   const query = new URLSearchParams(address).toString();
-  find("#look-form").href = new URL(`calculators/diagnose/${query ? `?${query}` : ""}`, here.root).href;
+  find("#diagnosis-form").href = new URL(`calculators/diagnose/${query ? `?${query}` : ""}`, here.root).href;
 }
 
-function paintDanger(box, here, look) {
+function paintDanger(box, here, questioning) {
   const was = box.hidden ? "" : box.textContent;
-  box.hidden = !look.urgent;
-  if (!look.urgent) return;
-  const parts = [element("p", { className: "urgency", textContent: "Animals may be in danger. See to them first; leaves can wait." }), element("p", { textContent: look.first_action })];
+  box.hidden = !questioning.urgent;
+  if (!questioning.urgent) return;
+  const parts = [element("p", { className: "urgency", textContent: "Animals may be in danger. See to them first; leaves can wait." }), element("p", { textContent: questioning.first_action })];
   const links = element("p", {}, element("a", { href: new URL("danger/", here.root).href, textContent: "Animals in danger: step by step" }));
-  if (look.first_for) links.append(" · ", element("a", { href: new URL(`problems/${look.first_for.problem}/`, here.root).href, textContent: look.first_for.name }));
+  if (questioning.first_for) links.append(" · ", element("a", { href: new URL(`problems/${questioning.first_for.problem}/`, here.root).href, textContent: questioning.first_for.name }));
   if (was !== [...parts, links].map((part) => part.textContent).join("")) box.replaceChildren(...parts, links); // said aloud only when it changes
 }
 

@@ -4,10 +4,10 @@
 import { ask, start } from "./runtime.js";
 import { chosenUnits } from "./store.js";
 import { collect, fill, paintProblems } from "./form.js";
-import { keepAndShare } from "./look-keep.js";
-import { listSigns, noteAndGoOn, showQuestion, signsOf } from "./look-ask.js";
-import { hideLook, paintLook } from "./look-paint.js";
-import { openPlant } from "./look-plant.js";
+import { keepAndShare } from "./diagnosis-keep.js";
+import { listSigns, noteAndGoOn, showQuestion, signsOf } from "./diagnosis-question.js";
+import { hideDiagnosis, paintDiagnosis } from "./diagnosis-paint.js";
+import { openPlant } from "./diagnosis-plant.js";
 
 const PAUSE = 300; // ms after the last key in a field before Python is asked
 const LISTS = ["findings", "absent", "asked"]; // of keys, with commas between them in the address
@@ -17,14 +17,14 @@ let page; // the diagnosis that is open
 let listens = false;
 
 export function open(root) {
-  const place = document.querySelector("#look");
-  const here = { root, place, form: place.querySelector("#look-fields"), units: "metric", count: 0, ready: false };
+  const place = document.querySelector("#diagnosis");
+  const here = { root, place, form: place.querySelector("#diagnosis-fields"), units: "metric", count: 0, ready: false };
   page = here;
-  find(here, "#look-more").hidden = false;
+  find(here, "#diagnosis-more").hidden = false;
   openTaps(here);
   here.plant = openPlant(here, (key) => step(here, { plant: key }, "replace"));
   here.form.addEventListener("input", ({ target }) => {
-    if (target instanceof Element && target.id === "look-plant") return;
+    if (target instanceof Element && target.id === "diagnosis-plant") return;
     clearTimeout(here.timer);
     here.timer = setTimeout(() => answer(here), PAUSE);
   });
@@ -93,7 +93,7 @@ function remember(here, how) {
 function openTaps(here) {
   here.place.addEventListener("click", (event) => {
     const at = event.target.closest("[data-place]");
-    const chip = event.target.closest("#look-chips button");
+    const chip = event.target.closest("#diagnosis-chips button");
     if (chip) answerWith(here, chip);
     else if (event.target.closest(".drop")) drop(here, event.target.closest(".drop").dataset.keys.split(","));
     else if (at && (at.matches("a") || event.target.closest("summary"))) {
@@ -101,8 +101,8 @@ function openTaps(here) {
       step(here, { place: at.dataset.place, listing: "1" });
     }
   });
-  find(here, "#look-back").onclick = () => back(here);
-  find(here, "#look-place").onclick = () => step(here, { place: "", listing: "" });
+  find(here, "#diagnosis-back").onclick = () => back(here);
+  find(here, "#diagnosis-place").onclick = () => step(here, { place: "", listing: "" });
 }
 
 /** An answer was tapped: a sign of a place, or one of a question's. It takes the other bands of its figure back. */
@@ -132,14 +132,14 @@ function back(here) {
   const last = here.state.asked.at(-1);
   if (history.state?.depth > 0) history.back();
   else if (last === undefined) step(here, { place: "", listing: "" });
-  else drop(here, here.reply?.look?.answers.find((one) => one.keys.includes(last))?.keys ?? [last, ...signsOf(here, last).map((sign) => sign.dataset.finding)]);
+  else drop(here, here.reply?.questioning?.answers.find((one) => one.keys.includes(last))?.keys ?? [last, ...signsOf(here, last).map((sign) => sign.dataset.finding)]);
 }
 
 function show(here, moved = false) {
   const { place, listing, asked, findings, absent } = here.state;
-  find(here, "#look-start").hidden = Boolean(place);
-  find(here, "#look-ask").hidden = !place;
-  if (!asked.length && !findings.length && !absent.length) hideLook(here.place);
+  find(here, "#diagnosis-start").hidden = Boolean(place);
+  find(here, "#diagnosis-ask").hidden = !place;
+  if (!asked.length && !findings.length && !absent.length) hideDiagnosis(here.place);
   here.moved = moved; // the question takes the focus when it is there
   if (moved) here.place.scrollIntoView({ block: "start" });
   if (!place) return;
@@ -150,7 +150,7 @@ function show(here, moved = false) {
 
 /** No answer may be tapped twice while Python looks for the next question. */
 function waitForPython(here) {
-  for (const chip of find(here, "#look-chips").children) chip.disabled = true;
+  for (const chip of find(here, "#diagnosis-chips").children) chip.disabled = true;
 }
 
 function figuresOf({ findings, absent, plant, ...figures }) {
@@ -166,7 +166,7 @@ async function answer(here) {
   const given = { ...(here.shown ?? fields), ...collect(here.form), plant, findings: findings.join(), absent: absent.join() };
   let reply;
   try {
-    reply = await ask({ calculator: "diagnose", given, given_in: here.units, units, look: { place, asked, on: Boolean(on), unknown: here.unknown } });
+    reply = await ask({ calculator: "diagnose", given, given_in: here.units, units, questioning: { place, asked, on: Boolean(on), unknown: here.unknown } });
   } catch (wrong) {
     say(here, `Python failed on this: ${wrong.message}`);
     return;
@@ -179,12 +179,12 @@ async function answer(here) {
   here.units = document.documentElement.dataset.units = units;
   here.reply = reply;
   here.shown = figuresOf(reply.given); // in the units shown; those in the address are metric
-  const { plant_key: plantKnown, ...kept } = reply.look; // without the keys that this book does not know
+  const { plant_key: plantKnown, ...kept } = reply.questioning; // without the keys that this book does not know
   here.state = { ...here.state, plant: plantKnown, findings: kept.findings, absent: kept.absent, asked: kept.asked, fields: figuresOf(reply.address) };
   remember(here, "replace");
   const known = kept.asked.length + kept.findings.length + kept.absent.length + Object.keys(here.state.fields).length > 0;
-  if (place && !listing) showQuestion(here, reply.look);
-  if (known) paintLook(here, reply);
-  const first = reply.look.causes[0];
+  if (place && !listing) showQuestion(here, reply.questioning);
+  if (known) paintDiagnosis(here, reply);
+  const first = reply.questioning.causes[0];
   say(here, [here.leftOut, known ? `Now first: ${first.name}, ${first.sure}, ${first.percent}.` : ""].filter(Boolean).join(" "));
 }

@@ -2,7 +2,7 @@
 
 from scripts.records.plant import Plant
 
-LOOKS = {
+GROWTH_FORMS = {
     "upright": "upright",
     "sprawling": "sprawling",
     "carpet": "carpet or low mat",
@@ -10,7 +10,7 @@ LOOKS = {
     "floating": "floating",
     "in-air": "leaves in the air",
 }
-LOOK_OF_DRAWING = {
+GROWTH_FORM_OF_DRAWING = {
     "stem": "upright", "rosette": "upright", "grass": "upright", "creeping-stem": "sprawling",
     "rootless-stem": "sprawling", "carpet": "carpet", "thallus": "carpet", "moss": "on-hardscape",
     "epiphyte": "on-hardscape", "floating-rosette": "floating", "floating-stem": "floating",
@@ -18,8 +18,8 @@ LOOK_OF_DRAWING = {
 }  # fmt: skip
 
 
-def look(plant: Plant) -> str | None:
+def growth_form(plant: Plant) -> str | None:
     """A key of ``LOOKS``; None where the record has no traits, and a low carpet comes before grass."""
     if plant.traits is None:
         return None
-    return "carpet" if plant.habit == "carpet" else LOOK_OF_DRAWING[plant.traits.draw]
+    return "carpet" if plant.habit == "carpet" else GROWTH_FORM_OF_DRAWING[plant.traits.draw]

@@ -88,7 +88,7 @@ def read_records(folder: Path = SPECIES) -> ReadRecords:
         places=reader.entries("places.yml", Jurisdiction),
         guides=guides,
         sources=reader.entries("sources.yml", Source),
-        findings=reader.entries("findings.yml", Sign),
+        findings=reader.entries("findings.yml", Finding),
         demo=reader.entries(DEMO_FILE, DemoTank),
         vocabulary=reader.vocabulary(),
     )

@@ -98,6 +98,6 @@ def against_nitrite(ratio: float) -> Series:
         x_label="Nitrite",
         x_unit="mg N/L",
         x=steps,
-        y=[one * ratio for one in steps],
+        y=[nitrite * ratio for nitrite in steps],
         lines=(Line("harms over days: no salt", HARMS_MG_L, always=True),),
     )

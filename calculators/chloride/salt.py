@@ -26,9 +26,9 @@ class ChlorideSalt(NamedTuple):
 
 def salt_for(nitrite_mg_n_l: float, chloride_mg_l: float, ratio: float) -> ChlorideSalt:
     """The salt for a ratio of chloride to nitrite nitrogen, by mass, counting what is there."""
-    wanted = nitrite_mg_n_l * ratio
-    missing = max(0.0, wanted - chloride_mg_l)
-    return ChlorideSalt(wanted, missing, missing * SALT_PER_CHLORIDE, missing * SODIUM_PER_CHLORIDE)
+    goal = nitrite_mg_n_l * ratio
+    missing = max(0.0, goal - chloride_mg_l)
+    return ChlorideSalt(goal, missing, missing * SALT_PER_CHLORIDE, missing * SODIUM_PER_CHLORIDE)
 
 
 def too_much(salt: ChlorideSalt, chloride_mg_l: float) -> bool:

@@ -115,10 +115,10 @@ def following(answer: CaseAnswer) -> Iterator[tuple[str, bool, str]]:
 
 def closure(key: str) -> set[str]:
     """A finding and all that it implies."""
-    known, waiting = set[str](), [key]
+    implied, waiting = set[str](), [key]
     while waiting:
         finding = waiting.pop()
-        if finding not in known:
-            known.add(finding)
+        if finding not in implied:
+            implied.add(finding)
             waiting += FINDINGS[finding].implies
-    return known
+    return implied

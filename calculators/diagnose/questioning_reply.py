@@ -9,8 +9,8 @@ from calculators.core.paint.page import answered, problems_shown
 from calculators.core.result import BadInput
 from calculators.core.run import compute
 from calculators.core.units import System
-from calculators.diagnose.known_words import known_only, left_out, without
-from calculators.diagnose.questioning import diagnosis_and_question, fields_of, known_taps
+from calculators.diagnose.questioning import answers_tapped, diagnosis_and_question, fields_of
+from calculators.diagnose.readable_words import left_out, readable_only, without
 
 
 def questioning_reply(
@@ -24,8 +24,8 @@ def questioning_reply(
     ``asked`` is as ``diagnosis_and_question`` takes it; its ``unknown`` are words of the address
     that the page has no field for. Figures that cannot be read come as ``problems`` too, beside the answer.
     """
-    readable, dropped = known_only(spec.inputs, given)
-    taps = known_taps(asked)
+    readable, dropped = readable_only(spec.inputs, given)
+    taps = answers_tapped(asked)
     lost = [key for key in asked.get("asked", ()) if key not in taps]
     dropped = [*map(str, asked.get("unknown", ())), *dropped, *map(str, lost)]
     reply: Reply = {"given": dict(given)}

@@ -96,12 +96,12 @@ def deadly(readings: Mapping[str, float | None]) -> Outside:
 
 def harmful(readings: Mapping[str, float | None]) -> Outside:
     """The readings that harm but do not kill, with their side."""
-    return [one for one in at_level(readings, "harmful") if STEPS[one].harmful]
+    return [place for place in at_level(readings, "harmful") if STEPS[place].harmful]
 
 
 def at_level(readings: Mapping[str, float | None], level: str) -> Outside:
     """The readings in one band, in the order of ``STEPS``."""
-    found = set[tuple[str, Side]]()
+    outside = set[tuple[str, Side]]()
     for key, value in readings.items():
         if value is None:
             continue
@@ -112,11 +112,11 @@ def at_level(readings: Mapping[str, float | None], level: str) -> Outside:
         else:
             continue
         if band.level == level and band.side:
-            found.add((key, band.side))
-    return [one for one in STEPS if one in found]
+            outside.add((key, band.side))
+    return [place for place in STEPS if place in outside]
 
 
 def change_for(outside: Outside) -> str:
     """The change of water that readings ask for: the most careful of all; empty where none does."""
-    asked = {STEPS[one].change for one in outside}
+    asked = {STEPS[place].change for place in outside}
     return next((CHANGES[change] for change in CAREFUL_FIRST if change in asked), "")

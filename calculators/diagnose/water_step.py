@@ -58,16 +58,16 @@ class WaterForChange(NamedTuple):
 
 def water_of(case: Case) -> WaterForChange:
     """The water by the figures given, or by the bands that were said to be true."""
-    known: dict[str, float] = {}
+    readings: dict[str, float] = {}
     for key in case.present():
         if key in TAKEN_AS:
             reading, value = TAKEN_AS[key]
-            known[reading] = value
+            readings[reading] = value
     for reading in WaterForChange._fields:
         answer = case.answers.get(f"readings.{reading}")
         if answer and answer.value is not None:
-            known[reading] = answer.value
-    return WaterForChange(**known)
+            readings[reading] = answer.value
+    return WaterForChange(**readings)
 
 
 def shows_ammonia(water: WaterForChange) -> bool:

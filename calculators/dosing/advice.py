@@ -10,7 +10,7 @@ from calculators.dosing.dose_limits import KILLS
 from calculators.dosing.salts import Salt
 from calculators.dosing.settling import SettledLevel
 from calculators.dosing.settling_notes import settling_notes
-from calculators.dosing.wanted import wanted_notes
+from calculators.dosing.target import target_notes
 
 
 class SaltDose(NamedTuple):
@@ -37,7 +37,7 @@ def advice(dose: SaltDose) -> tuple[Note, ...]:
     cautions = [
         *level_cautions(plan, adds),
         *ammonia_notes(dose.nitrogen_form, plan, adds),
-        *wanted_notes(plan, dose.target, dose.now),
+        *target_notes(plan, dose.target, dose.now),
     ]
     harmful = [note for note in cautions if note.level == "danger"]
     answer = [verdict(dose.bottle, dose.dose_ml, plan, dose.target, dose.nitrogen_form)]

@@ -35,7 +35,7 @@ from calculators.dosing.outputs import Dosing
 from calculators.dosing.product_labels import MOST_GRAMS_A_LITRE, Analysis, Printed
 from calculators.dosing.salts import SALTS, Salt
 from calculators.dosing.settling import DosingSchedule, course, settle
-from calculators.dosing.wanted import wanted_rise
+from calculators.dosing.target import target_rise
 from calculators.science.conversions import DAYS_PER_WEEK
 
 NEVER_DAYS = 365.0  # stands for the interval of changes that nobody makes
@@ -205,7 +205,7 @@ def dosing(
         Analysis(label_n_g_l, label_p2o5_g_l, label_k2o_g_l, label_fe_g_l, label_mg_g_l),
     )  # fmt: skip
     salt = SALTS.get(source)
-    rise = wanted_rise(rise_mg_l, target_mg_l, now_mg_l)
+    rise = target_rise(rise_mg_l, target_mg_l, now_mg_l)
     check(salt, label, nutrient, bottle_ml, dose_ml)
     rhythm = rhythm_of(schedule, change_percent, change_every_days)
     use = use_mg_l_week / DAYS_PER_WEEK

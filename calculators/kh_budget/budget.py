@@ -13,7 +13,7 @@ from calculators.science.water.between_changes import (
 Verdict = Literal["lasts", "runs-low", "runs-out", "nearly-gone"]
 
 THIN_DH = 1.0  # common practice, no source: below it pH can fall within days
-KEPT_DH = 2.0  # common practice, no source: room for a change that is missed
+LEAST_KH_DH = 2.0  # common practice, no source: room for a change that is missed
 
 
 class Budget(NamedTuple):
@@ -61,5 +61,5 @@ def change_to_hold(course: CourseOfReading) -> float | None:
     use = -course.a_day * course.every_days
     if use <= 0:
         return 0.0
-    room = course.new_water - KEPT_DH
+    room = course.new_water - LEAST_KH_DH
     return 100 * use / room if room > 0 and use <= room else None

@@ -14,7 +14,7 @@ from calculators.core.quantities import (
 )
 from calculators.core.quantity import Assumed, Help, Label, Possible
 from calculators.core.result import Line, Series
-from calculators.kh_budget.budget import KEPT_DH, THIN_DH, Budget, budget, change_to_hold
+from calculators.kh_budget.budget import LEAST_KH_DH, THIN_DH, Budget, budget, change_to_hold
 from calculators.kh_budget.outputs import KhBudget
 from calculators.kh_budget.words import notes
 from calculators.science.conversions import DAYS_PER_WEEK
@@ -104,7 +104,7 @@ def picture(spent: Budget) -> Series:
     course: CourseOfReading = spent.course
     shown = LEAST_DAYS if spent.low_day is None else 1.5 * spent.low_day
     points = list(corners(course, min(max(shown, LEAST_DAYS), MOST_DAYS)))
-    lines = (Line("pH may fall", THIN_DH), Line("room to spare", KEPT_DH))
+    lines = (Line("pH may fall", THIN_DH), Line("room to spare", LEAST_KH_DH))
     return Series(
         "Carbonate hardness", "°dH", "Weeks from now", "weeks",
         [day / DAYS_PER_WEEK for day, _ in points], [max(0.0, kh) for _, kh in points],

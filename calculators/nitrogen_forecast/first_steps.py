@@ -36,18 +36,18 @@ TOO_ALKALINE = (
 )
 
 
-def first_steps(found: Sequence[HarmfulReading], tank: Tank, events: Sequence[Event]) -> list[Note]:
+def first_steps(harms: Sequence[HarmfulReading], tank: Tank, events: Sequence[Event]) -> list[Note]:
     """What to do, in the order of what harms; ``found`` is ordered so."""
-    said: list[Note] = []
-    for harm in found:
+    notes: list[Note] = []
+    for harm in harms:
         if harm.reading in TOXIC:
-            note = next_hour([one for one in found if one.reading in TOXIC], tank)
+            note = next_hour([toxic for toxic in harms if toxic.reading in TOXIC], tank)
         elif harm.reading == "nitrate_mg_l":
             note = against_nitrate(harm, tank, events)
         else:
             note = FIXED[harm.reading](harm)
-        said += [] if note in said else [note]
-    return said
+        notes += [] if note in notes else [note]
+    return notes
 
 
 def against_warmth(harm: HarmfulReading) -> Note:
@@ -69,9 +69,9 @@ FIXED: dict[str, Callable[[HarmfulReading], Note]] = {
 def against_nitrate(harm: HarmfulReading, tank: Tank, events: Sequence[Event]) -> Note:
     """Nitrate that kills, as read or as forecast; a dose that brings it there is named."""
     if not harm.is_now:
-        doses = [one for one in events if one.kind == "dose" and one.day <= harm.day]
+        doses = [event for event in events if event.kind == "dose" and event.day <= harm.day]
         if doses:
-            largest = max(doses, key=lambda one: one.value)
+            largest = max(doses, key=lambda event: event.value)
             text = f"Leave out the dose of day {largest.day:.0f}: it is what brings nitrate there."
             return Note("danger", text)
         return Note(

@@ -23,14 +23,14 @@ CHLORIDE = (
 )
 
 
-def headline(found: Sequence[HarmfulReading]) -> Note:
+def headline(harms: Sequence[HarmfulReading]) -> Note:
     """The verdict for the animals, what is read now before what is forecast."""
-    now = [harm for harm in found if harm.is_now]
-    told = now or list(found)
-    kinds = list(dict.fromkeys(NAMES[harm.reading] for harm in told))
+    now = [harm for harm in harms if harm.is_now]
+    shown = now or list(harms)
+    kinds = list(dict.fromkeys(NAMES[harm.reading] for harm in shown))
     what = joined(kinds)
     does = "harm" if len(kinds) > 1 else "harms"
-    if any(harm.band == "deadly" for harm in told):
+    if any(harm.band == "deadly" for harm in shown):
         does = "can kill"
     if now:
         return Note("danger", f"Animals first: {what} that you read now {does} them.")

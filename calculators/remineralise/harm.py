@@ -22,13 +22,13 @@ OTHER_SALT = {
 
 def harms(made: Recipe, gh_dh: float, kh_dh: float) -> list[Note]:
     """Notes on ions and hardness at which animals come to harm, those that kill first."""
-    said = [*ions(made), *bicarbonate(made), *hardness(gh_dh, kh_dh)]
-    return sorted(said, key=lambda note: note.level != "danger")
+    notes = [*ions(made), *bicarbonate(made), *hardness(gh_dh, kh_dh)]
+    return sorted(notes, key=lambda note: note.level != "danger")
 
 
 def ions(made: Recipe) -> list[Note]:
     """Potassium and chloride, by the one table of readings that harm."""
-    said = []
+    notes = []
     for ion, advice in OTHER_SALT.items():
         amount = next(mg_l for key, mg_l in made.adds.items() if key == ion)
         level = standing(f"{ion}_mg_l", amount).level
@@ -40,8 +40,8 @@ def ions(made: Recipe) -> list[Note]:
             f"{show_number(amount)} mg/L of {ion} {verb}: the line for water fleas and their like is "
             f"{show_number(line)}. Do not use this water. {advice}"
         )
-        said.append(Note("danger" if level == "deadly" else "caution", text, True))
-    return said
+        notes.append(Note("danger" if level == "deadly" else "caution", text, True))
+    return notes
 
 
 def bicarbonate(made: Recipe) -> list[Note]:
@@ -65,27 +65,27 @@ def bicarbonate(made: Recipe) -> list[Note]:
 
 def hardness(gh_dh: float, kh_dh: float) -> list[Note]:
     """A hardness that is itself too low or too high for many animals."""
-    said = []
+    notes = []
     side = standing("gh_dh", gh_dh).side
     if side == "low":
         text = (
             f"GH of {show_number(gh_dh)} °dH leaves shrimp and snails short of calcium for shell and "
             "moult."
         )
-        said.append(Note("caution", text, True))
+        notes.append(Note("caution", text, True))
     if side == "high":
         text = (
             f"GH of {show_number(gh_dh)} °dH troubles soft-water fish (common practice, no source)."
         )
-        said.append(Note("caution", text, True))
+        notes.append(Note("caution", text, True))
     if standing("kh_dh", kh_dh).side == "low":
         text = (
             f"KH of {show_number(kh_dh)} °dH is next to no buffer: pH can fall within days. Some soft-water "
             "shrimp are kept so on purpose; for others add carbonate."
         )
         links = (Link("How long carbonate hardness lasts", "calculators/kh-budget/"),)
-        said.append(Note("caution", text, True, links))
-    return said
+        notes.append(Note("caution", text, True, links))
+    return notes
 
 
 def of_sodium(made: Recipe) -> list[Note]:

@@ -121,24 +121,24 @@ def odd(water: RecipeWater) -> list[Note]:
     """Masses too small to weigh, a ratio out of the common, and water that is over-full of lime."""
     masses = (water.made.calcium_g, water.made.magnesium_g, water.made.carbonate_g)
     small = [mass for mass in masses if mass and mass < LEAST_G]
-    said = []
+    notes = []
     if small:
         text = (
             f"Under {LEAST_G:g} g a kitchen scale is a guess: use one that shows hundredths, or dissolve ten "
             "times the mass in a litre of purified water and take a tenth of that."
         )
-        said.append(Note("info", text))
+        notes.append(Note("info", text))
     low, high = USUAL_RATIO
     if water.wish.gh_rise_dh and not low <= water.wish.ratio <= high:
         text = (
             f"Calcium to magnesium of {show_number(water.wish.ratio, 2)} to 1 is out of the common: "
             f"{low:g} to {high:g} keeps either from falling short (common practice, no source)."
         )
-        said.append(Note("caution", text))
+        notes.append(Note("caution", text))
     if min(water.gh_dh, water.kh_dh) >= LIME_DH:
         text = (
             "Water so hard in both may drop lime as it stands, and then reads less. That takes calcium "
             "and carbonate out together."
         )
-        said.append(Note("info", text))
-    return said
+        notes.append(Note("info", text))
+    return notes

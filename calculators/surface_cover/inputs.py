@@ -167,9 +167,9 @@ def shapes(room: CountedArea, shown: Photo) -> list[dict[str, Any]]:
 
 def for_floaters(cover: float, sizes: Sizes, rings: int) -> dict[str, float]:
     """The inputs of the floaters calculator that follow from the count."""
-    known = {
+    lengths = {
         "cover_percent": max(LEAST_COVER_PERCENT, round(cover, COVER_PLACES)),
         "length_cm": sizes.length,
         "width_cm": sizes.width,
     }
-    return known | ({"ring_diameter_cm": sizes.ring, "ring_count": rings} if rings else {})
+    return lengths | ({"ring_diameter_cm": sizes.ring, "ring_count": rings} if rings else {})

@@ -29,10 +29,10 @@ SEEN: dict[Colour, LeafColour] = {}  # worked out once each: photographs repeat 
 
 def colour_of_leaf(colour: Colour) -> LeafColour:
     """What a colour looks like."""
-    known = SEEN.get(colour)
-    if known is None:
-        known = SEEN[colour] = worked_out(*colour)
-    return known
+    judged = SEEN.get(colour)
+    if judged is None:
+        judged = SEEN[colour] = worked_out(*colour)
+    return judged
 
 
 def worked_out(red: int, green: int, blue: int) -> LeafColour:

@@ -131,11 +131,11 @@ def top_up(
         nitrate_rise_mg_l_week=nitrate,
         notes=notes(verdict, gh, kh, readings),
         series={
-            name: curve(label, short, [*corners(one.course, days)])
-            for name, label, short, one in (
+            name: curve(label, short, [*corners(rise.course, days)])
+            for name, label, short, rise in (
                 ("gh", "General hardness", "GH", gh), ("kh", "Carbonate hardness", "KH", kh)
             )
-            if one
+            if rise
         },
     )  # fmt: skip
 

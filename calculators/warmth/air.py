@@ -50,8 +50,8 @@ def rayleigh(air: AirProperties, warmer_k: float, film_kelvin: float, length_m: 
 
 def wall_laminar(number: float, prandtl: float) -> float:
     """Nusselt number of a wall by Churchill and Chu, their form for laminar flow, Ra up to 10⁹."""
-    found: float = 0.68 + 0.670 * number**0.25 / (1 + (0.492 / prandtl) ** (9 / 16)) ** (4 / 9)
-    return found
+    nusselt: float = 0.68 + 0.670 * number**0.25 / (1 + (0.492 / prandtl) ** (9 / 16)) ** (4 / 9)
+    return nusselt
 
 
 def wall_any(number: float, prandtl: float) -> float:
@@ -62,14 +62,14 @@ def wall_any(number: float, prandtl: float) -> float:
 
 def upward(number: float) -> float:
     """Nusselt number of a warm surface that faces up (McAdams; Lloyd and Moran); length is area over rim."""
-    found: float = 0.54 * number**0.25 if number <= TURBULENT_UP else 0.15 * number ** (1 / 3)
-    return found
+    nusselt: float = 0.54 * number**0.25 if number <= TURBULENT_UP else 0.15 * number ** (1 / 3)
+    return nusselt
 
 
 def downward(number: float) -> float:
     """Nusselt number of a warm surface that faces down (McAdams); length is area over rim."""
-    found: float = 0.27 * number**0.25
-    return found
+    nusselt: float = 0.27 * number**0.25
+    return nusselt
 
 
 def with_draught(

@@ -88,7 +88,7 @@ def warmth(
     stored = (litres * WATER_J_L_K, litres * WATER_J_L_K + glass_l(tank) * GLASS_J_L_K)
     drops = [water_lost_l_day(tank, water_c, room_c, room) for room in (SPARING, COSTLY)]
     kwh = [watts * HOURS_A_MONTH / 1000 for watts in (low, high)]
-    found = Warmth(
+    answer = Warmth(
         loss_w_low=low,
         loss_w_high=high,
         heater_w=heaters.power_w,
@@ -108,7 +108,7 @@ def warmth(
         notes=(),
         series=fall_picture(water_c, room_c, stored, fast, slow) if water_c > room_c else {},
     )
-    return found._replace(notes=notes(found, water_c, room_c, lid))
+    return answer._replace(notes=notes(answer, water_c, room_c, lid))
 
 
 def losses(tank: Glass, water_c: float, room_c: float) -> tuple[float, float]:

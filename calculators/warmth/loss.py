@@ -19,10 +19,10 @@ def loss_w(tank: Glass, water_c: float, room_c: float, room: Room) -> float:
     walls = 2 * (tank.length + tank.width) * tank.height
     bottom = tank.length * tank.width
     through = 1 / room.film_w_m2_k + tank.pane / GLASS_W_M_K
-    found = walls * face_w_m2("wall", water_c, room_c, tank.height, through, room)
+    watts = walls * face_w_m2("wall", water_c, room_c, tank.height, through, room)
     under = through + room.under_m2_k_w
-    found += bottom * face_w_m2("down", water_c, room_c, bottom / rim_m(tank), under, room)
-    return max(0.0, found + tank.top_m2 * surface_w_m2(tank, water_c, room_c, room))
+    watts += bottom * face_w_m2("down", water_c, room_c, bottom / rim_m(tank), under, room)
+    return max(0.0, watts + tank.top_m2 * surface_w_m2(tank, water_c, room_c, room))
 
 
 def rim_m(tank: Glass) -> float:

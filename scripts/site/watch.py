@@ -30,7 +30,7 @@ TEMPLATES = ROOT / "scripts" / "templates"
 THEME = DOCS / "theme"
 SITE = BUILD / "watch-site"
 NEXT = BUILD / "watch-next"
-LOOK_EVERY = 0.1  # seconds
+CHECK_EVERY_S = 0.1  # seconds
 QUIET = 3.0  # seconds without a change before the whole build follows
 
 
@@ -90,7 +90,7 @@ class Watcher:
             self.write_next()
         else:
             self.follow_up()
-            time.sleep(LOOK_EVERY)
+            time.sleep(CHECK_EVERY_S)
 
     def take_up(self, changed: list[Path]) -> None:
         """Copy what is copied, and put every page that may have changed on the list, open ones first."""

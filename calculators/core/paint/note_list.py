@@ -15,8 +15,8 @@ def note_list(key: str, notes: Iterable[Note], leads: LeadLinks) -> Html:
 def note_item(note: Note, leads: LeadLinks) -> Html:
     """One note, its links behind its text: calculators that go on from it, then pages."""
     links = [*leads.at(note), *(link_html(link, leads.root) for link in note.links)]
-    look = f"{note.level} answer" if note.first else note.level
-    return element("li", {"class": look}, joined([note.text, *links], " "))
+    css = f"{note.level} answer" if note.first else note.level
+    return element("li", {"class": css}, joined([note.text, *links], " "))
 
 
 def link_html(link: Link, root: str) -> Html:

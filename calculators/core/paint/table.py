@@ -16,7 +16,7 @@ def table(spec: Spec, answer: Answer) -> str:
         (field.key, show_value(field, answer["inputs"][field.key]), field.unit, field.label)
         for field in spec.inputs
     ]
-    found = [
+    output_rows = [
         (
             row["key"],
             "below" if rowed(answer["outputs"].get(row["key"])) else row["value"],
@@ -25,15 +25,15 @@ def table(spec: Spec, answer: Answer) -> str:
         )
         for row in asked_rows(spec, answer)
     ]
-    width = max(len(key) for key, *_ in [*given, *found])
+    width = max(len(key) for key, *_ in [*given, *output_rows])
     lines = [spec.title, ""]
-    for part in (given, found):
+    for part in (given, output_rows):
         for key, value, unit, label in part:
             first, *more = lines_of(f"{value} {unit}".strip())
             lines.append(f"  {key:{width}}  {first:24}  {label}")
             lines += [f"  {'':{width}}  {line}" for line in more]
         lines.append("")
-    for field in (one for one in spec.outputs if not one.unpainted):
+    for field in (output for output in spec.outputs if not output.unpainted):
         lines += block(field.key, field.label, answer["outputs"][field.key])
     lines += [f"{note['level']}: {note['text']}" for note in answer["notes"]]
     return "\n".join(lines).rstrip()

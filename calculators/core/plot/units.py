@@ -11,7 +11,7 @@ def in_units(series: Mapping[str, Series], system: System) -> dict[str, Series]:
     """The same series, each axis in the customary unit where it has one and that was chosen."""
     if system == "metric":
         return dict(series)
-    return {key: across(up(one)) for key, one in series.items()}
+    return {key: across(up(values)) for key, values in series.items()}
 
 
 def up(series: Series) -> Series:
@@ -20,7 +20,7 @@ def up(series: Series) -> Series:
     if us is None:
         return series
     lines = tuple(line._replace(value=changed(us, line.value)) for line in series.lines)
-    return series._replace(unit=us.unit, y=[changed(us, one) for one in series.y], lines=lines)
+    return series._replace(unit=us.unit, y=[changed(us, y) for y in series.y], lines=lines)
 
 
 def across(series: Series) -> Series:
@@ -29,7 +29,7 @@ def across(series: Series) -> Series:
     if us is None:
         return series
     marks = tuple(mark._replace(x=changed(us, mark.x)) for mark in series.marks)
-    return series._replace(x_unit=us.unit, x=[changed(us, one) for one in series.x], marks=marks)
+    return series._replace(x_unit=us.unit, x=[changed(us, x) for x in series.x], marks=marks)
 
 
 def changed(us: UsUnit, metric: float) -> float:

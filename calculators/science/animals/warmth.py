@@ -45,7 +45,7 @@ def worst_warmth(
     animals: Sequence[Stocked], temperature_c: float
 ) -> Literal["caution", "danger"] | None:
     """The worst over all kinds that are there."""
-    levels = {warmth_level(ANIMALS[kept.kind], temperature_c) for kept in animals if kept.count_}
+    levels = {warmth_level(ANIMALS[group.kind], temperature_c) for group in animals if group.count_}
     if "danger" in levels:
         return "danger"
     return "caution" if "caution" in levels else None
@@ -53,8 +53,8 @@ def worst_warmth(
 
 def warmth_notes(animals: Sequence[Stocked], temperature_c: float) -> list[Note]:
     """A note for each kind that is too warm or too cold, and what to do."""
-    said: list[Note] = []
-    for key in dict.fromkeys(kept.kind for kept in animals if kept.count_):
+    notes: list[Note] = []
+    for key in dict.fromkeys(group.kind for group in animals if group.count_):
         kind = ANIMALS[key]
         level = warmth_level(kind, temperature_c)
         if level is None:
@@ -66,5 +66,5 @@ def warmth_notes(animals: Sequence[Stocked], temperature_c: float) -> list[Note]
             f"{show_number(kind.temperature_high)} °C; {show_number(temperature_c)} °C is outside{far}. "
             f"{SOON if level == 'caution' else TOO_WARM if temperature_c > middle else TOO_COLD}"
         )
-        said.append(Note(level, text, first=True))
-    return sorted(said, key=lambda note: note.level != "danger")
+        notes.append(Note(level, text, first=True))
+    return sorted(notes, key=lambda note: note.level != "danger")

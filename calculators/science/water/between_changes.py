@@ -101,15 +101,15 @@ def first_low_cycle(course: CourseOfReading, level: float) -> int | None:
     ends = settled(course)
     if ends is None:
         return None
-    falls, kept = course.a_day < 0, 1 - course.share
+    falls, share_left = course.a_day < 0, 1 - course.share
     first = course.start + course.a_day * course.every_days
     if not falls:
-        first = kept * first + course.share * course.new_water
+        first = share_left * first + course.share * course.new_water
     last = ends.before if falls else ends.after
     if first <= level:
         return 1
-    if last > level or (last == level and kept > 0):
+    if last > level or (last == level and share_left > 0):
         return None
-    if kept <= 0:
+    if share_left <= 0:
         return 2
-    return 1 + math.ceil(math.log((level - last) / (first - last)) / math.log(kept) - ON_TIME)
+    return 1 + math.ceil(math.log((level - last) / (first - last)) / math.log(share_left) - ON_TIME)

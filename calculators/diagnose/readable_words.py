@@ -8,7 +8,7 @@ from collections.abc import Iterable, Mapping
 from typing import Any, NamedTuple
 
 from calculators.core.fields import InputField, Kind
-from calculators.core.unknown_words import flat_keys, keys_in, not_known
+from calculators.core.unknown_words import flat_keys, keys_in, unknown_sentence
 from calculators.diagnose.problem_table import FINDINGS, question_of
 
 DID_NOT_FIT = " or it did not fit the rest"
@@ -21,14 +21,14 @@ class ReadableInputs(NamedTuple):
     dropped: list[str]
 
 
-def known_only(fields: tuple[InputField, ...], given: Mapping[str, Any]) -> ReadableInputs:
+def readable_only(fields: tuple[InputField, ...], given: Mapping[str, Any]) -> ReadableInputs:
     """Leave out inputs by unknown keys, unknown keys in lists and choices, and answers at odds.
 
     ``given`` is flat text, as a page sends it. A figure that cannot be read stays: it has a field.
     """
-    known = flat_keys(fields)
-    dropped = [key for key in given if key not in known]
-    readable = {key: value for key, value in given.items() if key in known}
+    field_keys = flat_keys(fields)
+    dropped = [key for key in given if key not in field_keys]
+    readable = {key: value for key, value in given.items() if key in field_keys}
     for field in fields:
         value = readable.get(field.key)
         if field.kind == Kind.KEYS and value is not None:
@@ -72,7 +72,7 @@ def agreeing(given: dict[str, Any], dropped: list[str]) -> tuple[dict[str, Any],
 def left_out(dropped: list[str], wrong: list[str]) -> str:
     """What was left out in a sentence or two; empty where nothing was. ``wrong`` are labels of fields."""
     unread = f"Not used, as it cannot be read: {', '.join(wrong)}." if wrong else ""
-    return f"{not_known(dropped, DID_NOT_FIT)} {unread}".strip()
+    return f"{unknown_sentence(dropped, DID_NOT_FIT)} {unread}".strip()
 
 
 def left_out_of(
@@ -84,13 +84,13 @@ def left_out_of(
     """
     if any(is_slip(field, word) for field in fields for word in words_in(field, given)):
         return dict(given), ""
-    known = known_only(fields, given)
+    readable = readable_only(fields, given)
     # A form sends keys as one text with commas between.
-    kept = {
+    kept_values = {
         key: ",".join(value) if isinstance(value, list) else value
-        for key, value in known.given.items()
+        for key, value in readable.given.items()
     }
-    return kept, left_out(known.dropped, []) if known.dropped else ""
+    return kept_values, left_out(readable.dropped, []) if readable.dropped else ""
 
 
 def words_in(field: InputField, given: Mapping[str, Any]) -> list[str]:

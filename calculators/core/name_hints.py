@@ -18,7 +18,7 @@ GROWTH = "doubling_days"  # what the book would have filled in
 
 
 @cache
-def known(names: str) -> dict[str, str]:
+def names_by_folded(names: str) -> dict[str, str]:
     """The names of one list of the build, by their letters without capitals."""
     return {name.casefold(): name for name in read_table(f"names-{names}")["names"]}
 
@@ -29,11 +29,11 @@ def unknown_name(field: InputField, text: Any, row: tuple[InputField, ...]) -> s
     if names is None or not isinstance(text, str) or not text.strip():
         return ""
     folded = " ".join(text.split()).casefold()
-    if folded in known(names):
+    if folded in names_by_folded(names):
         return ""
-    meant = ", ".join(names_meant(folded, known(names)))
+    meant = ", ".join(names_meant(folded, names_by_folded(names)))
     question = f" Meant: {meant}?" if meant else ""
-    grows = any(one.key == GROWTH for one in row)
+    grows = any(part.key == GROWTH for part in row)
     alone = "; how fast it grows is yours to give" if grows else ""
     shown = f"\u2018{text.strip()[:80]}\u2019"
     return f"No plant of the book is called {shown}.{question} It is used as a plain name{alone}."
@@ -44,7 +44,7 @@ def names_meant(folded: str, names: dict[str, str]) -> list[str]:
     first_words: dict[str, list[str]] = {}
     for key in names:
         first_words.setdefault(key.split()[0], []).append(key)
-    found = difflib.get_close_matches(folded, names, MOST_MEANT, LEAST_ALIKE)
+    matches = difflib.get_close_matches(folded, names, MOST_MEANT, LEAST_ALIKE)
     for genus in difflib.get_close_matches(folded, first_words, 1, 0.75):
-        found += first_words[genus]
-    return [names[key] for key in dict.fromkeys(found)][:MOST_MEANT]
+        matches += first_words[genus]
+    return [names[key] for key in dict.fromkeys(matches)][:MOST_MEANT]

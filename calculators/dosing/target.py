@@ -8,7 +8,7 @@ MOST_MG_L = 1_000.0
 BEYOND = 1.1  # of the level wanted: what repeated doses may pass it by before it is said
 
 
-def wanted_rise(rise: float | None, target: float | None, now: float | None) -> float:
+def target_rise(rise: float | None, target: float | None, now: float | None) -> float:
     """The rise of one dose, in mg/L; a level to reach goes before a rise. Raises ``Refused``."""
     if target is None:
         if rise is None:
@@ -21,7 +21,7 @@ def wanted_rise(rise: float | None, target: float | None, now: float | None) -> 
     return max(0.0, target - now)
 
 
-def wanted_notes(plan: Plan, target: float | None, now: float | None) -> list[Note]:
+def target_notes(plan: Plan, target: float | None, now: float | None) -> list[Note]:
     """What to know of a level to reach, and of a reading that was not entered."""
     if now is None:
         text = (

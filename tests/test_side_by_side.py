@@ -177,7 +177,7 @@ def test_the_table_has_a_row_a_plant_and_sorts_by_the_middle(library):
         assert len(one.cells) == len(COLUMNS)
         claim = one.plant.needs.dli_mol
         assert one.cells[at].sorts == pytest.approx((claim.low + claim.high) / 2)
-        assert one.look in GROWTH_FORMS
+        assert one.growth_form in GROWTH_FORMS
         assert one.light in LIGHTS
 
 

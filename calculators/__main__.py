@@ -14,7 +14,7 @@ from calculators.core.listing import load_all
 from calculators.core.messages import Answer, Origin
 from calculators.core.nested import gather
 from calculators.core.origin import before_all_but_danger, origin_notes
-from calculators.core.paint.table import table
+from calculators.core.paint.text_table import table
 from calculators.core.read import read_inputs
 from calculators.core.refusals import contradictory
 from calculators.core.remarks import remarks

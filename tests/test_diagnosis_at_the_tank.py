@@ -17,7 +17,7 @@ from calculators.diagnose.problem_table import CAUSES, FINDINGS, QUESTIONS, ques
 from calculators.diagnose.questioning import MOST_TAPS, diagnosis_and_question
 from calculators.diagnose.questioning_answers import words_for
 from scripts.drawings.places import HEIGHT, PLACES, WIDTH
-from scripts.pages.problems import questioning as page
+from scripts.pages.problems import first_questions as page
 from scripts.setup.paths import ROOT
 
 TANKS = yaml.safe_load((ROOT / "tests" / "diagnosis_tanks.yml").read_text(encoding="utf-8"))

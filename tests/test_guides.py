@@ -6,7 +6,7 @@ import re
 import pytest
 
 from scripts.pages.guides import figure, guide_page
-from scripts.records.checks.guides import mark_faults
+from scripts.records.checks.guide_marks import mark_faults
 from scripts.records.guide import (
     MARK,
     Guide,
@@ -18,7 +18,7 @@ from scripts.records.guide import (
     read_guides,
 )
 from scripts.records.load import read_records
-from scripts.records.with_calculators.guides import calls
+from scripts.records.with_calculators.guide_calls import calls
 from scripts.records.with_calculators.trial import Trial
 from scripts.setup.paths import ROOT
 

@@ -9,6 +9,7 @@ import pytest
 
 from scripts.drawings.draw import drawing
 from scripts.pages.cite import Citations
+from scripts.pages.plants.all_plants_table import COLUMNS, LIGHTS, light_class, line
 from scripts.pages.plants.compare_data import compare_data
 from scripts.pages.plants.growth_light import group
 from scripts.pages.plants.growth_picture import Axis
@@ -26,7 +27,6 @@ from scripts.pages.plants.same_scale import view_of
 from scripts.pages.plants.side_by_side import UNKNOWN, Cell, ComparedPlant, differ
 from scripts.pages.plants.side_parts import size_classes
 from scripts.pages.plants.side_rows import ROWS
-from scripts.pages.plants.table import COLUMNS, LIGHTS, light_class, line
 from scripts.records.claim import Range
 from scripts.records.growth_forms import GROWTH_FORM_OF_DRAWING, GROWTH_FORMS, growth_form
 from scripts.records.traits import Draw

@@ -14,7 +14,13 @@ from calculators.core.quantities import (
 )
 from calculators.core.quantity import Assumed, Help, Label, Possible
 from calculators.core.result import Line, Series
-from calculators.kh_budget.budget import LEAST_KH_DH, THIN_DH, Budget, budget, change_to_hold
+from calculators.kh_budget.hardness_budget import (
+    LEAST_KH_DH,
+    THIN_DH,
+    Budget,
+    budget,
+    change_to_hold,
+)
 from calculators.kh_budget.outputs import KhBudget
 from calculators.kh_budget.words import notes
 from calculators.science.conversions import DAYS_PER_WEEK

@@ -5,7 +5,7 @@ from typing import Annotated, NamedTuple
 from calculators.core.quantities import CarbonateHardness, HardnessAWeek, Percent, WeeksAhead
 from calculators.core.quantity import Choices, Digits, Help, Label, WhenNone
 from calculators.core.result import Note, Series
-from calculators.kh_budget.budget import Verdict
+from calculators.kh_budget.hardness_budget import Verdict
 
 VERDICTS = Choices(
     ("it lasts", "it falls to 1 °dH or less", "it runs out", "it is nearly gone now"),

@@ -4,7 +4,7 @@ from calculators.core.figures import figure
 from calculators.core.numbers import show_number
 from calculators.core.quantities import HardnessAWeek
 from calculators.core.result import Level, Link, Note
-from calculators.kh_budget.budget import LEAST_KH_DH, THIN_DH, Budget, change_to_hold
+from calculators.kh_budget.hardness_budget import LEAST_KH_DH, THIN_DH, Budget, change_to_hold
 from calculators.science.water.change_words import BIND
 from calculators.science.water.gentle import STEP_DH_A_DAY
 

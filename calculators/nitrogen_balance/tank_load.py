@@ -2,7 +2,7 @@
 
 from typing import NamedTuple
 
-from calculators.science.animals.air import OxygenBalance, air_of
+from calculators.science.animals.oxygen_balance import OxygenBalance, air_of
 from calculators.science.conversions import DAYS_PER_WEEK, MG_PER_G
 from calculators.science.nitrogen.alkalinity import CACO3_MG_PER_N
 from calculators.science.nitrogen.balance import Flows

@@ -13,8 +13,8 @@ from calculators.core.quantities import (
 )
 from calculators.core.result import Link, Note
 from calculators.core.wording import joined
-from calculators.remineralise.harm import harms, of_sodium
 from calculators.remineralise.recipe import Recipe, Wish
+from calculators.remineralise.recipe_harm import harms, of_sodium
 from calculators.science.water.change_words import BIND
 from calculators.science.water.gentle import STEP_DH_A_DAY
 from calculators.science.water.mineral_salts import GYPSUM_G_L, SALTS

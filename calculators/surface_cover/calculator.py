@@ -19,6 +19,7 @@ from calculators.core.quantity import (
     Unpainted,
 )
 from calculators.core.result import Note
+from calculators.surface_cover.channels import bits, counted
 from calculators.surface_cover.count import count, range_of
 from calculators.surface_cover.drawn_surface import CORNERS, HEIGHT, WIDTH
 from calculators.surface_cover.inputs import (
@@ -38,7 +39,6 @@ from calculators.surface_cover.inputs import (
 )
 from calculators.surface_cover.leaf_share import shares
 from calculators.surface_cover.leaf_sorts import GLARE, sorted_pixels
-from calculators.surface_cover.picture import bits, counted
 from calculators.surface_cover.plant_colours import colours_of, marks_differ
 from calculators.surface_cover.room_area import room_area
 from calculators.surface_cover.words import (

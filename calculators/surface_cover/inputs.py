@@ -6,14 +6,14 @@ from typing import Annotated, Any, Literal, NamedTuple
 from calculators.core.quantities import Percent
 from calculators.core.quantity import Choices, Label
 from calculators.core.result import Refusal, Refused
+from calculators.surface_cover.channels import CHANNELS, Photo, colour_near, decoded, picture
+from calculators.surface_cover.counted_area import CountedArea, Pieces
 from calculators.surface_cover.discs import disc_at, edge_in_front
 from calculators.surface_cover.drawn_surface import drawn_surface
 from calculators.surface_cover.homography import Point
 from calculators.surface_cover.leaf_sorts import PLANTS
 from calculators.surface_cover.outline import NoOutline, outline
-from calculators.surface_cover.picture import CHANNELS, Photo, colour_near, decoded, picture
 from calculators.surface_cover.plant_colours import ColourMark
-from calculators.surface_cover.room import CountedArea, Pieces
 
 LONGEST_SIDE = 320  # pixels; more takes time and no longer changes the answer
 MOST_OCTETS = CHANNELS * LONGEST_SIDE * LONGEST_SIDE

@@ -7,7 +7,7 @@ of leaf and half of water has half of it, and so says how much of a pixel is lea
 
 from typing import NamedTuple
 
-from calculators.surface_cover.picture import Colour
+from calculators.surface_cover.channels import Colour
 
 DARK = 160  # added to the sum, so that the noise of nearly black pixels stays small; our choice
 WHITE = 3 * 255

@@ -9,8 +9,8 @@ from collections.abc import Mapping, Sequence
 from functools import lru_cache
 from typing import NamedTuple
 
+from calculators.surface_cover.channels import Colour, Photo
 from calculators.surface_cover.leaf_colour import colour_of_leaf
-from calculators.surface_cover.picture import Colour, Photo
 from calculators.surface_cover.plant_colours import (
     IS_GLARE,
     IS_OPEN,

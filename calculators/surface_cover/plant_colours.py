@@ -4,9 +4,9 @@ from collections import Counter
 from collections.abc import Mapping, Sequence
 from typing import NamedTuple
 
+from calculators.surface_cover.channels import Colour
 from calculators.surface_cover.leaf_colour import LeafColour, colour_of_leaf, distance, is_glare
 from calculators.surface_cover.otsu import Split, otsu
-from calculators.surface_cover.picture import Colour
 
 BINS = 256
 LEAST_GREEN, MOST_GREEN = -0.1, 0.25  # beyond, a colour is not green, or green enough; our choice

@@ -9,11 +9,11 @@ from collections.abc import Sequence
 from itertools import combinations
 from typing import NamedTuple
 
+from calculators.surface_cover.channels import pixels_of
 from calculators.surface_cover.count import Count, count
+from calculators.surface_cover.counted_area import CountedArea
 from calculators.surface_cover.discs import Disc
 from calculators.surface_cover.outline import RECTANGLE, Outline, area
-from calculators.surface_cover.picture import pixels_of
-from calculators.surface_cover.room import CountedArea
 
 TOUCHING = 1e-9  # of a length
 

@@ -20,9 +20,9 @@ from calculators.core.result import Line, Refusal, Refused, Series
 from calculators.science.animals.reading_lines import edge_of
 from calculators.science.conversions import DAYS_PER_WEEK
 from calculators.science.water.between_changes import corners
-from calculators.top_up.harm import TopUpReadings
 from calculators.top_up.outputs import TopUp
 from calculators.top_up.rising import Rhythm, pure_share_percent, rising, verdict_of
+from calculators.top_up.rising_harm import TopUpReadings
 from calculators.top_up.words import notes
 
 PICTURE = "Hardness from now on"

@@ -5,8 +5,8 @@ from calculators.core.numbers import show_number
 from calculators.core.quantities import ChangeRate, HardnessAWeek
 from calculators.core.result import Level, Link, Note
 from calculators.core.wording import joined
-from calculators.top_up.harm import TopUpReadings, degrees, hard, soft, swings
 from calculators.top_up.rising import Rising, Verdict
+from calculators.top_up.rising_harm import TopUpReadings, degrees, hard, soft, swings
 
 MUCH_NITRATE_MG_L_WEEK = 1.0  # our judgement: as much as a little feed brings
 

@@ -10,11 +10,11 @@ from calculators.core.quantities import GlassThickness, Height, Length, Litres, 
 from calculators.core.quantity import Assumed, Help, Label, Possible
 from calculators.core.result import Refusal, Refused
 from calculators.warmth.cooling import hours_to_fall, settles_at
+from calculators.warmth.cooling_picture import fall_picture
 from calculators.warmth.heaters import heaters_for
 from calculators.warmth.loss import loss_w, water_lost_l_day
 from calculators.warmth.outputs import Fall, Price, Warmth
-from calculators.warmth.picture import fall_picture
-from calculators.warmth.room import COSTLY, SPARING, Glass, Room, glass_of
+from calculators.warmth.room_bounds import COSTLY, SPARING, Glass, Room, glass_of
 from calculators.warmth.words import notes
 
 WATER_J_L_K = 4_168.0  # 997 kg/m³ x 4.18 kJ/kg K at 25 °C (source keys teos-10, incropera-2007)

@@ -6,7 +6,7 @@ Formulas hold for water no colder than the room.
 from calculators.science.water.chemistry import WATER_KG_L
 from calculators.warmth.evaporation import evaporation_w_m2, latent_kj_kg, virtual_excess_k
 from calculators.warmth.faces import air_w_m2_k, face_w_m2, radiated_w_m2
-from calculators.warmth.room import Glass, Room
+from calculators.warmth.room_bounds import Glass, Room
 
 GLASS_W_M_K = 1.0  # soda-lime glass, 0.9 to 1.4 in handbooks; common practice of window makers
 WATER_EMISSIVITY = 0.96  # source key incropera-2007

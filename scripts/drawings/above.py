@@ -6,7 +6,7 @@ from scripts.drawings.draw import EDGE, svg
 from scripts.drawings.fronds import frond_above
 from scripts.drawings.geometry import line, placed
 from scripts.drawings.habits import FLOATING
-from scripts.drawings.rule import foot_rule
+from scripts.drawings.scale_rule import foot_rule
 from scripts.drawings.scene import Bounds, Copy, Item, Shape, Symbols, Writer, bounds, moved
 from scripts.drawings.seen_above import rosette_above, stem_above
 from scripts.drawings.size import Subject, subject

@@ -3,7 +3,6 @@
 from collections.abc import Iterable
 
 from scripts.drawings.above import piece
-from scripts.drawings.build import second, stem_css
 from scripts.drawings.draw import svg
 from scripts.drawings.geometry import Affine, Path, Run, line, placed
 from scripts.drawings.habits import FLOATING
@@ -11,8 +10,9 @@ from scripts.drawings.leaves import form_of, leaf
 from scripts.drawings.mosses import shoot
 from scripts.drawings.nodes import count, stalk_of
 from scripts.drawings.outlines import SIDES
-from scripts.drawings.rule import foot_rule
+from scripts.drawings.scale_rule import foot_rule
 from scripts.drawings.scene import Copy, Item, Shape, Symbols, Writer, bounds, moved
+from scripts.drawings.shared_shapes import second, stem_css
 from scripts.drawings.size import Subject, subject
 from scripts.drawings.words import leaves_in_words
 from scripts.records.plant import Plant

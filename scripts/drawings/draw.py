@@ -2,10 +2,10 @@
 
 from html import escape
 
-from scripts.drawings import tank
+from scripts.drawings import glass_tank
 from scripts.drawings.geometry import Affine, Point, placed
 from scripts.drawings.habits import drawn
-from scripts.drawings.remarks import remark
+from scripts.drawings.not_to_scale import remark
 from scripts.drawings.scene import Item, Symbols, Writer, bounds, moved
 from scripts.drawings.size import frame, subject
 from scripts.drawings.svg import number
@@ -29,19 +29,19 @@ def drawing(slug: str, plant: Plant, tank_height_cm: float = TANK_HEIGHT_CM) -> 
         lifted = between_walls(lifted, symbols, f.width / 2 - EDGE / 2)
     supports: list[Item] = [moved(item, placed((0.0, base.height), 0)) for item in base.supports]
     box = bounds([*lifted, *supports], symbols)
-    half = max(f.width / 2 + f.tank * tank.SIDE, -box.left + EDGE, box.right + EDGE)
-    cap = max(f.rim + f.tank * tank.FONT, box.top + EDGE)
+    half = max(f.width / 2 + f.tank * glass_tank.SIDE, -box.left + EDGE, box.right + EDGE)
+    cap = max(f.rim + f.tank * glass_tank.FONT, box.top + EDGE)
     pen = Writer(slug, (half, cap), DIGITS)
     body = (
         pen.defs(symbols)
-        + tank.behind(f, half - f.width / 2, cap)
+        + glass_tank.behind(f, half - f.width / 2, cap)
         + pen.items(supports)
         + f'<g class="plant leaf-{plant.traits.colour}">{pen.items(lifted)}</g>'
-        + tank.before(f, half - f.width / 2, cap)
+        + glass_tank.before(f, half - f.width / 2, cap)
     )
     label = f"{tank_words(s, tank_height_cm)} {remark(plant, tank_height_cm)}".strip()
     size = (2 * half, cap + f.cap + f.soil + EDGE)
-    return svg(body, size, label, f.tank * tank.FONT)
+    return svg(body, size, label, f.tank * glass_tank.FONT)
 
 
 def between_walls(items: list[Item], symbols: Symbols, half: float) -> list[Item]:

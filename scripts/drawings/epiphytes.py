@@ -1,9 +1,9 @@
 """Plants that hold on to wood: a rhizome with leaves along it."""
 
-from scripts.drawings.build import BROAD_EASE, fit, grow_under, second, stalked
 from scripts.drawings.geometry import Path, Run, curve
 from scripts.drawings.rosettes import stalk_length
-from scripts.drawings.scene import Group, Item, Shape, Symbols
+from scripts.drawings.scene import Item, Shape, ShapeGroup, Symbols
+from scripts.drawings.shared_shapes import BROAD_EASE, fit, grow_under, second, stalked
 from scripts.drawings.size import Subject, TankFrame
 
 WOOD_MM = 26.0  # how far the top of the wood lies above the cap
@@ -26,8 +26,8 @@ def epiphyte(s: Subject, f: TankFrame, symbols: Symbols) -> list[Item]:
         shown = rhizome_leaf(s, symbols, f, -half + 2 * half * share, share, i)
         tint = second(s, "young-leaves") if share > 0.8 else ""
         tint = tint or (second(s, "underside") if i % 3 == 1 else "")
-        leaves.append(Group(tuple(shown), tint or ("back" if i % 3 == 1 else "")))
-    leaves.sort(key=lambda item: 0 if isinstance(item, Group) and item.css == "back" else 1)
+        leaves.append(ShapeGroup(tuple(shown), tint or ("back" if i % 3 == 1 else "")))
+    leaves.sort(key=lambda item: 0 if isinstance(item, ShapeGroup) and item.css == "back" else 1)
     grown = fit(leaves, symbols, top=top, spread=min(s.spread, f.width * 0.85))
     return [Shape("root", tuple(grips)), *grown, Shape("rhizome", (rhizome,), thick)]
 

@@ -2,14 +2,14 @@
 
 import math
 
-from scripts.drawings.build import second, stalked
 from scripts.drawings.divided import feathery
 from scripts.drawings.fronds import frond_above, hangs
 from scripts.drawings.geometry import Affine, curve, placed
 from scripts.drawings.hanging_fronds import hanging_fronds
 from scripts.drawings.rosettes import stalk_length
-from scripts.drawings.scene import Copy, Group, Item, Shape, Symbols, bounds, moved
+from scripts.drawings.scene import Copy, Item, Shape, ShapeGroup, Symbols, bounds, moved
 from scripts.drawings.seen_above import rosette_above, stem_above
+from scripts.drawings.shared_shapes import second, stalked
 from scripts.drawings.size import Subject, TankFrame
 from scripts.drawings.spine import grow, veering
 
@@ -70,7 +70,7 @@ def cup(s: Subject, symbols: Symbols) -> list[Item]:
         spine = grow((0.0, 0.5), reach, veering(lean, -0.35 * lean), 14)
         tint = second(s, "underside") if i % 2 else second(s, "young-leaves") if share > 0.7 else ""
         items.append(
-            Group(tuple(stalked(s, symbols, spine, size, s.width * 0.8 * size / s.leaf)), tint)
+            ShapeGroup(tuple(stalked(s, symbols, spine, size, s.width * 0.8 * size / s.leaf)), tint)
         )
     return items
 

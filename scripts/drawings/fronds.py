@@ -1,9 +1,9 @@
 """Fronds from above: duckweeds in clusters or chains on stalks, and the scaly fronds of Azolla."""
 
-from scripts.drawings.build import second
 from scripts.drawings.geometry import Path, Point, Run, line, placed, polar
 from scripts.drawings.leaves import form_of, leaf
 from scripts.drawings.scene import Item, Shape, moved
+from scripts.drawings.shared_shapes import second
 from scripts.drawings.size import Subject
 
 

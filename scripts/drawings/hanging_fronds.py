@@ -1,8 +1,8 @@
 """Fronds that hang below the surface in branched chains: a loose net, not a cover."""
 
-from scripts.drawings.build import second
 from scripts.drawings.geometry import placed
 from scripts.drawings.scene import Copy, Item, Shape, Symbols, bounds
+from scripts.drawings.shared_shapes import second
 from scripts.drawings.size import Subject, TankFrame
 
 BELOW_MM = 2.0  # of water over the highest frond

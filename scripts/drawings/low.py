@@ -2,7 +2,11 @@
 
 from collections.abc import Callable
 
-from scripts.drawings.build import (
+from scripts.drawings.geometry import Path, curve, placed
+from scripts.drawings.leaves import form_of, leaf
+from scripts.drawings.nodes import count, node_symbols, ring
+from scripts.drawings.scene import Copy, Item, Shape, ShapeGroup, Symbols, moved
+from scripts.drawings.shared_shapes import (
     NO_CEILING,
     fit,
     grow_under,
@@ -14,10 +18,6 @@ from scripts.drawings.build import (
     stem_css,
     trace,
 )
-from scripts.drawings.geometry import Path, curve, placed
-from scripts.drawings.leaves import form_of, leaf
-from scripts.drawings.nodes import count, node_symbols, ring
-from scripts.drawings.scene import Copy, Group, Item, Shape, Symbols, moved
 from scripts.drawings.size import Subject, TankFrame
 from scripts.drawings.spine import Spine, grow, veering
 from scripts.drawings.stems import leafy
@@ -84,7 +84,7 @@ def climbing(s: Subject, f: TankFrame, top: float, symbols: Symbols) -> list[Ite
     left = -0.22 * f.width
     feet = [roots(s, left + lying * k / 4, 11, 3) for k in range(6)]
     stems: list[Item] = [
-        Group(others, "back"),
+        ShapeGroup(others, "back"),
         *(moved(shape, placed((left, 0.0), 0)) for shape in stem),
     ]
     return [*feet, *settled(stems, symbols, top)]
@@ -116,7 +116,7 @@ def carpet(s: Subject, f: TankFrame, symbols: Symbols) -> list[Item]:
             place = placed((share * half, 0.0), share * 16 + s.chance.uniform(-9, 9), size, size)
             tint = second(s, "young-leaves") if i % 3 == 0 else ""
             copies.append(Copy("sa" if i % 2 else "sb", place, tint))
-        items += [Group(tuple(copies), "back")] if row == 0 else copies
+        items += [ShapeGroup(tuple(copies), "back")] if row == 0 else copies
     return fit(items, symbols, top=top)
 
 

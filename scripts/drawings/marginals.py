@@ -2,12 +2,12 @@
 
 from collections.abc import Callable
 
-from scripts.drawings.build import NO_CEILING, fit, roots, trace
 from scripts.drawings.floating import hanging_roots
 from scripts.drawings.geometry import placed
 from scripts.drawings.nodes import node_symbols
 from scripts.drawings.rosettes import crown
-from scripts.drawings.scene import Copy, Group, Item, Shape, Symbols
+from scripts.drawings.scene import Copy, Item, Shape, ShapeGroup, Symbols
+from scripts.drawings.shared_shapes import NO_CEILING, fit, roots, trace
 from scripts.drawings.size import Subject, TankFrame
 from scripts.drawings.spine import grow
 from scripts.drawings.stems import leafy, swaying
@@ -49,7 +49,7 @@ def bunch(s: Subject, top: float, symbols: Symbols) -> list[Item]:
     others = tuple(
         Copy("s", placed((x, 0.0), 0, size, x / 8)) for x, size in ((8.0, 0.92), (-8.0, 1.0))
     )
-    return [Group(others, "back"), *leafy(s, main, names, bare=0.12)]
+    return [ShapeGroup(others, "back"), *leafy(s, main, names, bare=0.12)]
 
 
 def umbels(s: Subject, top: float, symbols: Symbols) -> list[Item]:

@@ -1,9 +1,9 @@
 """Mosses and flat thalli: a cushion on a stone, or a mat below the surface."""
 
-from scripts.drawings.build import fit, mass, second, trace
 from scripts.drawings.geometry import Affine, Path, Run, line, placed, polar
 from scripts.drawings.leaves import THINNEST_MM, form_of, leaf
-from scripts.drawings.scene import Copy, Group, Item, Shape, Symbols, bounds, moved
+from scripts.drawings.scene import Copy, Item, Shape, ShapeGroup, Symbols, bounds, moved
+from scripts.drawings.shared_shapes import fit, mass, second, trace
 from scripts.drawings.size import Subject, TankFrame
 from scripts.drawings.spine import Spine, grow, veering
 
@@ -60,7 +60,7 @@ def cushion(s: Subject, symbols: Symbols, half: float, names: tuple[str, str]) -
             place = placed(base, turn, big, big * (1 if s.chance.random() < 0.5 else -1))
             tint = second(s, "young-leaves") if i % 4 == 1 else ""
             copies.append(Copy(names[i % 2], place, tint))
-        items += [Group(tuple(copies), "back")] if row == 0 else copies
+        items += [ShapeGroup(tuple(copies), "back")] if row == 0 else copies
     return items
 
 

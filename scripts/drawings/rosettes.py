@@ -2,7 +2,9 @@
 
 from collections.abc import Callable
 
-from scripts.drawings.build import (
+from scripts.drawings.geometry import Path, curve, placed
+from scripts.drawings.scene import Copy, Item, Shape, ShapeGroup, Symbols
+from scripts.drawings.shared_shapes import (
     BROAD_EASE,
     EASE,
     NO_CEILING,
@@ -13,8 +15,6 @@ from scripts.drawings.build import (
     second,
     stalked,
 )
-from scripts.drawings.geometry import Path, curve, placed
-from scripts.drawings.scene import Copy, Group, Item, Shape, Symbols
 from scripts.drawings.size import Subject, TankFrame
 
 NARROW = ("linear", "ribbon", "needle")
@@ -44,7 +44,7 @@ def rosette(s: Subject, f: TankFrame, symbols: Symbols) -> list[Item]:
     runner = curve((-place, 1.0), (0.0, 3.5), (gap * 0.9, 0.5))
     return [
         Shape("runner", (runner,)),
-        Group((roots(s, gap * 0.9, 10, 3), *daughter), "back"),
+        ShapeGroup((roots(s, gap * 0.9, 10, 3), *daughter), "back"),
         roots(s, -place, 22, 7),
         *at(mother, -place),
     ]
@@ -59,7 +59,7 @@ def crown(s: Subject, symbols: Symbols, surface: float, leaves: int | None = Non
         share = i / (number - 1)  # 0 outermost and oldest, 1 innermost
         side = 1 if i % 2 else -1
         items.append(
-            Group(
+            ShapeGroup(
                 tuple(crown_leaf(s, symbols, surface, share, side, narrow=narrow)),
                 leaf_css(s, share, i),
             )

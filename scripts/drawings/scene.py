@@ -25,14 +25,14 @@ class Copy(NamedTuple):
     css: str = ""
 
 
-class Group(NamedTuple):
+class ShapeGroup(NamedTuple):
     """Shapes and copies under one class, such as ``back`` for what stands behind."""
 
     items: tuple["Item", ...]
     css: str = ""
 
 
-Item = Shape | Copy | Group
+Item = Shape | Copy | ShapeGroup
 
 
 class Bounds(NamedTuple):
@@ -70,13 +70,13 @@ def moved(item: Item, affine: Affine) -> Item:
         return Shape(item.css, tuple(path.mapped(affine.at) for path in item.paths), item.stroke)
     if isinstance(item, Copy):
         return Copy(item.symbol, affine.after(item.place), item.css)
-    return Group(tuple(moved(inner, affine) for inner in item.items), item.css)
+    return ShapeGroup(tuple(moved(inner, affine) for inner in item.items), item.css)
 
 
 def points_of(items: Iterable[Item], symbols: Symbols) -> Iterable[Point]:
     """Points that hold all the items between them, widened by their strokes."""
     for item in items:
-        if isinstance(item, Group):
+        if isinstance(item, ShapeGroup):
             yield from points_of(item.items, symbols)
         elif isinstance(item, Copy):
             for point in symbols.rim(item.symbol):
@@ -129,7 +129,7 @@ class Writer:
         if isinstance(item, Shape):
             return self.shape(item, place)
         css = f' class="{classes(item.css)}"' if item.css else ""
-        if isinstance(item, Group):
+        if isinstance(item, ShapeGroup):
             return f"<g{css}>{''.join(self.item(inner, place) for inner in item.items)}</g>"
         moves = matrix(place.after(item.place).after(FLIP), self.digits)
         return f'<use href="#{self.prefix}_{item.symbol}"{css} transform="{moves}"/>'

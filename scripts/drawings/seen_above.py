@@ -1,10 +1,10 @@
 """Floating plants from above, mm, y away from the eye: one piece of each kind about the origin."""
 
-from scripts.drawings.build import second
 from scripts.drawings.geometry import Affine, curve, line, placed
 from scripts.drawings.leaves import form_of, leaf
 from scripts.drawings.nodes import STALKS
 from scripts.drawings.scene import Copy, Item, Shape, Symbols, bounds, moved
+from scripts.drawings.shared_shapes import second
 from scripts.drawings.size import Subject
 from scripts.drawings.spine import grow
 

@@ -3,11 +3,19 @@
 import math
 from collections.abc import Callable
 
-from scripts.drawings.build import NO_CEILING, fit, grow_under, roots, second, stem_css, trace
 from scripts.drawings.geometry import Affine, placed
 from scripts.drawings.leaves import THREADED
 from scripts.drawings.nodes import count, node_symbols, stalk_of
-from scripts.drawings.scene import Copy, Group, Item, Shape, Symbols
+from scripts.drawings.scene import Copy, Item, Shape, ShapeGroup, Symbols
+from scripts.drawings.shared_shapes import (
+    NO_CEILING,
+    fit,
+    grow_under,
+    roots,
+    second,
+    stem_css,
+    trace,
+)
 from scripts.drawings.size import Subject, TankFrame
 from scripts.drawings.spine import Spine, veering
 
@@ -78,7 +86,7 @@ def stem(s: Subject, f: TankFrame, symbols: Symbols) -> list[Item]:
     ]
     feet = [roots(s, other.place.e, 16) for other in others]
     grown = fit(leafy(s, main, names), symbols, top=min(s.height, f.surface))
-    return [*feet, roots(s, 0.0, 16), Group(tuple(others), "back"), *grown]
+    return [*feet, roots(s, 0.0, 16), ShapeGroup(tuple(others), "back"), *grown]
 
 
 def swaying(lean: float, sway: float) -> Callable[[float], float]:
@@ -102,6 +110,8 @@ def rootless(s: Subject, f: TankFrame, symbols: Symbols) -> list[Item]:
             veering(turn + side * 42, -side * 20),
             ceiling,
         )
-        items.append(Group(tuple(leafy(s, twig, names, bare=0.12)), "back" if side < 0 else ""))
+        items.append(
+            ShapeGroup(tuple(leafy(s, twig, names, bare=0.12)), "back" if side < 0 else "")
+        )
     items += leafy(s, main, names, bare=0.02)
     return fit(items, symbols, top=f.surface)

@@ -15,8 +15,8 @@ from typing import Annotated, Any, NamedTuple
 from pydantic import Field, ValidationError
 
 from scripts.records.claim import Name, Slug, Text
+from scripts.records.error_sentences import word
 from scripts.records.lines import RecordFault, findings_of, shown_path
-from scripts.records.messages import word
 from scripts.records.prose import front_matter
 from scripts.records.record import Record
 from scripts.records.written import texts

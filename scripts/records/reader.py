@@ -6,8 +6,8 @@ from typing import Any, NamedTuple, TypeVar
 from pydantic import BaseModel, ValidationError
 
 from scripts.records.claim import LONGEST_SLUG, SLUG
+from scripts.records.error_sentences import MOST_WORDED, word
 from scripts.records.lines import Document, RecordFault, fault_at, read
-from scripts.records.messages import MOST_WORDED, word
 from scripts.records.parse import Place
 from scripts.records.vocabulary import word_faults
 

@@ -7,8 +7,8 @@ from pydantic import Field, ValidationError
 
 from scripts.records.animal import Animal, Body, Harm
 from scripts.records.claim import Name, Sure, Text
+from scripts.records.error_sentences import word
 from scripts.records.finding import Looks, Usual
-from scripts.records.messages import word
 from scripts.records.parse import Place
 from scripts.records.plant import BoughtAs, NitrogenRole, Plant, Uptake
 from scripts.records.problem import Evidence, Problem, Where

@@ -15,7 +15,7 @@ from calculators.core.paint.lead_links import LeadLinks
 from calculators.core.paint.note_list import note_list
 from calculators.core.paint.notes import lead, rest
 from calculators.core.plot.pictures import plots
-from calculators.core.plot.units import in_units
+from calculators.core.plot.plot_units import in_units
 from calculators.core.run import Computed
 from calculators.core.units import System
 

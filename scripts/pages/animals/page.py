@@ -5,7 +5,7 @@ from typing import NamedTuple
 from markupsafe import Markup
 
 from calculators.core import quantities as q
-from scripts.pages.animals.load import worked
+from scripts.pages.animals.worked_load import worked
 from scripts.pages.cite import Citations
 from scripts.pages.ranges import SCALES, Bar, BarScale, bar, both_units, span
 from scripts.pages.template import render

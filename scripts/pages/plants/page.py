@@ -11,8 +11,8 @@ from calculators.core.quantities import INCH_CM
 from scripts.drawings.above import above
 from scripts.drawings.closeup import closeup, shown
 from scripts.drawings.draw import TANK_HEIGHT_CM, drawing
-from scripts.drawings.remarks import remark
-from scripts.pages.animals.plants import neighbours
+from scripts.drawings.not_to_scale import remark
+from scripts.pages.animals.neighbours import neighbours
 from scripts.pages.cite import Citations
 from scripts.pages.plants.same_scale import with_view
 from scripts.pages.plants.trade_names import pages_of

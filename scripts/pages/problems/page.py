@@ -10,7 +10,7 @@ from calculators.diagnose.likelihood import ODDS
 from calculators.diagnose.problem_table import CAUSES
 from calculators.diagnose.questioning import MOST_TAPS
 from scripts.pages.cite import Citations
-from scripts.pages.problems import evidence, questioning
+from scripts.pages.problems import evidence, first_questions
 from scripts.pages.template import render
 from scripts.records.load import Library
 from scripts.records.problem import FilledCalculator, Problem
@@ -73,14 +73,14 @@ def query(filled: FilledCalculator) -> Markup:
 
 def problems_page(library: Library) -> str:
     """The door "something looks wrong": the diagnosis at the tank, and the other ways in."""
-    shown = questioning.places(library)
+    shown = first_questions.places(library)
     return render(
         "problems.md.j2",
-        drawing=questioning.drawing(library),
+        drawing=first_questions.drawing(library),
         places=shown,
-        questions=questioning.first_questions(shown),
-        fields=questioning.reading_fields(),
-        names=questioning.plant_names(library),
+        questions=first_questions.first_questions(shown),
+        fields=first_questions.reading_fields(),
+        names=first_questions.plant_names(library),
         most_taps=MOST_TAPS,
     )
 

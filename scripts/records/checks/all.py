@@ -4,9 +4,8 @@ from collections import defaultdict
 from collections.abc import Iterator
 from typing import Any
 
-from scripts.records.checks import evidence as check_evidence
-from scripts.records.checks import guides as check_guides
-from scripts.records.checks.names import trade_names
+from scripts.records.checks import bands, guide_marks
+from scripts.records.checks.shop_names import trade_names
 from scripts.records.claim import COMMON_PRACTICE, SLUG
 from scripts.records.lines import RecordFault
 from scripts.records.load import ReadRecords
@@ -28,9 +27,9 @@ def record_faults(reading: ReadRecords) -> list[RecordFault]:
         *references(reading, "problem", "problems"),
         *lists_of_plants(reading),
         *grazers(reading),
-        *check_evidence.findings(reading),
-        *check_evidence.rows(reading),
-        *check_guides.mark_faults(reading),
+        *bands.findings(reading),
+        *bands.rows(reading),
+        *guide_marks.mark_faults(reading),
         *read_prose()[1],
         *double_names(reading),
         *trade_names(reading),

@@ -2,7 +2,13 @@
 
 from scripts.records.lines import RecordFault
 from scripts.records.load import ReadRecords
-from scripts.records.with_calculators import demo_tanks, findings, guides, problems, sources
+from scripts.records.with_calculators import (
+    demo_tanks,
+    filled_calculators,
+    findings,
+    guide_calls,
+    sources,
+)
 from scripts.records.with_calculators.trial import Trial
 
 
@@ -15,8 +21,8 @@ def calculation_faults(reading: ReadRecords, *, settled: bool) -> list[RecordFau
     return [
         *sources.cited(reading),
         *(sources.unused(reading) if settled else ()),
-        *problems.filled(reading, trial),
+        *filled_calculators.filled(reading, trial),
         *demo_tanks.filled(reading, trial),
-        *guides.calls(reading, trial),
+        *guide_calls.calls(reading, trial),
         *findings.too_usual(reading),
     ]

@@ -5,22 +5,22 @@ from typing import NamedTuple
 from scripts.records.animal import Animal
 from scripts.records.load import Library
 
-Found = list[tuple[str, Animal]]
+AnimalsByKey = list[tuple[str, Animal]]
 
 
 class Neighbours(NamedTuple):
     """Animals by what they do to one plant, as key and record; ``suits`` harm nothing of it."""
 
-    eats: Found
-    nibbles: Found
-    uproots: Found
-    suits: Found
+    eats: AnimalsByKey
+    nibbles: AnimalsByKey
+    uproots: AnimalsByKey
+    suits: AnimalsByKey
 
 
 def neighbours(plant: str, library: Library) -> Neighbours:
     """The animals whose records name this plant."""
 
-    def those(does: str) -> Found:
+    def those(does: str) -> AnimalsByKey:
         return [
             (slug, animal)
             for slug, animal in library.animals.items()

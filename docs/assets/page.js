@@ -37,13 +37,8 @@ window.navigation?.addEventListener("navigate", (event) => {
   const elsewhere = !url.href.startsWith(root.href) || /\.\w+$/.test(url.pathname);
   const stays = event.hashChange || event.navigationType === "replace" || event.navigationType === "reload";
   // The diagnosis keeps each answer as a step of the history, in one page.
-<<<<<<< HEAD
-  const step = document.querySelector("#look") && url.pathname === location.pathname && event.destination.sameDocument;
-  if (isRenewed() || !isRunning() || !event.canIntercept || elsewhere || stays || step || event.downloadRequest !== null) return;
-=======
   const step = document.querySelector("#diagnosis") && url.pathname === location.pathname && event.destination.sameDocument;
-  if (!isRunning() || !event.canIntercept || elsewhere || stays || step || event.downloadRequest !== null) return;
->>>>>>> names3
+  if (isRenewed() || !isRunning() || !event.canIntercept || elsewhere || stays || step || event.downloadRequest !== null) return;
   event.intercept({ handler: () => swap(url) });
 });
 

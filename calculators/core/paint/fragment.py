@@ -42,17 +42,10 @@ def fragment(
             assumed(assumed_words(computed.stood_in, system)),
             element("div", {"id": "plots"}, *plots(in_units(computed.series, system))),
             element("div", {"id": "lists"}, *lists(spec, outputs, system, root)),
-<<<<<<< HEAD
-            figure_table(asked_rows(spec, found.answer, system)),
-            after_the_figures(rest(spec, found), leads),
-            files(spec, found),
-            leads.at_the_end(found.notes),
-=======
             figure_table(asked_rows(spec, computed.answer, system)),
-            note_list("notes", rest(spec, computed), leads),
+            after_the_figures(rest(spec, computed), leads),
             files(spec, computed),
             leads.at_the_end(computed.notes),
->>>>>>> names3
         ]
     )
 

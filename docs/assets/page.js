@@ -11,7 +11,12 @@ const PARTS = {
   "#calculator": () => import("./calculator.js"),
   "#photo": () => import("./photo.js"), // after the calculator, whose form it fills
   "#finder": () => import("./search.js"),
-  "#tanks": () => import("./my-tanks.js"),
+  "#moved": () => import("./shelf/moved.js"),
+  "#board": () => import("./shelf/board.js"),
+  "#new-tank": () => import("./shelf/new-tank.js"),
+  "#tank-page": () => import("./shelf/tank-page.js"),
+  "#round": () => import("./shelf/round.js"),
+  "#paper": () => import("./shelf/paper.js"),
   "#plant-table": () => import("./plant-table.js"),
   "#compare": () => import("./compare.js"),
   "#look": () => import("./look.js"),
@@ -25,9 +30,11 @@ async function open() {
     if (location.pathname.startsWith(new URL(link.href).pathname)) link.setAttribute("aria-current", "true");
   }
   watchForNews(root);
+  import("./shelf/switch.js").then(({ openSwitch }) => openSwitch(root));
   for (const [place, load] of Object.entries(PARTS)) {
     if (document.querySelector(place)) (await load()).open(root);
   }
+  if (document.querySelector('main a[href*="rules/"], main a[href*="calculators/"]')) (await import("./shelf/page-lines.js")).openLines();
 }
 
 // While Python runs, a link swaps the page instead of loading it anew, so that the worker stays alive.

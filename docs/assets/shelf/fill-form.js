@@ -1,0 +1,58 @@
+// A calculator's form filled from the tank that the keeper stands at. Which figures are the tank's is remembered
+// until they are changed; a changed one is for that answer alone, unless it is saved to the tank.
+
+import { collect, fill } from "../form.js";
+import { called, shelf, tankHere } from "./opened.js";
+import { filled } from "./fill.js";
+import { markForm } from "./fill-marks.js";
+import { rememberLead } from "./lead.js";
+
+const text = (value) => JSON.stringify(value);
+
+/** Fill the blank fields of the form from the tank here; whether anything was filled. */
+export async function fillFromTank(here) {
+  const tank = await tankHere().catch(() => null);
+  if (!tank || !here.form.isConnected) return false;
+  const store = await shelf();
+  const found = await filled(here.name, tank, await store.entries({ tank: tank.id }));
+  if (!found || !here.form.isConnected) return false;
+  const now = collect(here.form);
+  const blank = ([key]) => key in now && text(now[key]) === text(here.empty[key]);
+  const given = Object.fromEntries(Object.entries(found.values).filter(blank));
+  fill(here.form, given);
+  const after = collect(here.form);
+  const held = Object.keys(given).filter((key) => text(after[key]) !== text(here.empty[key]));
+  here.tank = { id: tank.id, name: called(tank), held: Object.fromEntries(held.map((key) => [key, text(after[key])])), paths: found.paths, from: found.from };
+  markForm(here);
+  return held.length > 0;
+}
+
+/** Take out what is still as the last tank had it, then fill from the one chosen now. */
+export async function refill(here) {
+  const keys = tankKeys(here);
+  fill(here.form, Object.fromEntries(keys.map((key) => [key, here.empty[key]])));
+  here.tank = null;
+  markForm(here);
+  return (await fillFromTank(here)) || keys.length > 0;
+}
+
+/** The keys whose figures are still the tank's. */
+export function tankKeys(here) {
+  const now = collect(here.form);
+  return Object.keys(here.tank?.held ?? {}).filter((key) => text(now[key]) === here.tank.held[key]);
+}
+
+/** The same figures stand in the form in other units. */
+export function tankAnew(here, keys) {
+  if (!here.tank) return;
+  const now = collect(here.form);
+  for (const key of keys) here.tank.held[key] = text(now[key]);
+}
+
+/** Links in the answer lead on with the same tank. */
+export function leadOn(here) {
+  here.place.addEventListener("click", ({ target }) => {
+    const link = target.closest("#answer a");
+    if (link && here.tank) rememberLead(link.href);
+  });
+}

@@ -1,0 +1,62 @@
+// One tank, entry or kept calculation: made from its operations, and whether it can be shown.
+
+import { isObject, timeOf } from "./operations.js";
+
+const LONGEST_TEXT = 10_000;
+const LONGEST_ID = 200;
+const DEEPEST = 8;
+const HOSTILE = ["__proto__", "constructor", "prototype"];
+
+/** What is wrong with the whole item, naming the field; "" where it can be shown. */
+export function faultOf(of, item) {
+  const fault = plainFault(item);
+  if (fault) return fault;
+  if (of === "tank") return typeof item.name === "string" && item.name.trim() ? "" : "name: a tank needs a name";
+  return of === "entry" ? entryFault(item) : keptFault(item);
+}
+
+function entryFault({ tank, kind, at, value, what, text }) {
+  if (!isId(tank)) return "tank: an entry needs its tank";
+  if (typeof kind !== "string" || !kind) return "kind: an entry needs its kind";
+  if (Number.isNaN(timeOf(at))) return "at: an entry needs its date and time";
+  if (value !== undefined && value !== null && typeof value !== "number") return "value: a number is needed";
+  if (![what, text].every((one) => one === undefined || one === null || typeof one === "string")) return "what and text: only words can stand here";
+  return "";
+}
+
+function keptFault(one) {
+  const texts = ["tank", "calculator", "title", "address", "when"];
+  const good = texts.every((name) => typeof one[name] === "string") && Array.isArray(one.lines)
+    && one.lines.every((line) => typeof line === "string") && /^[a-z-]*$/.test(one.calculator)
+    && (one.page === undefined || /^[a-z-]+\/$/.test(one.page)) && !Number.isNaN(timeOf(one.when));
+  return good ? "" : "a kept calculation lacks a part";
+}
+
+export function isId(id) {
+  return typeof id === "string" && id !== "" && id.length <= LONGEST_ID && !HOSTILE.includes(id);
+}
+
+/** What cannot be plain data of ours, with its place: too deep, too long, not finite, a hostile key. */
+export function plainFault(value, place = "", depth = 0) {
+  const here = place || "the value";
+  if (depth > DEEPEST) return `${here}: nested too deep`;
+  if (typeof value === "string") return value.length > LONGEST_TEXT ? `${here}: longer than ${LONGEST_TEXT} letters` : "";
+  if (typeof value === "number") return Number.isFinite(value) ? "" : `${here}: not a number`;
+  if (value === null || typeof value === "boolean" || value === undefined) return "";
+  if (!Array.isArray(value) && !isObject(value)) return `${here}: not plain data`;
+  for (const [key, part] of Object.entries(value)) {
+    if (!Array.isArray(value) && HOSTILE.includes(key)) return `${here}: the key ${key} cannot be used`;
+    const fault = plainFault(part, place ? `${place}.${key}` : key, depth + 1);
+    if (fault) return fault;
+  }
+  return "";
+}
+
+/** Whether two plain values say the same; nothing and null are the same. */
+export function isSame(one, other) {
+  return canonical(one ?? null) === canonical(other ?? null);
+}
+
+function canonical(value) {
+  return JSON.stringify(value, (_key, part) => (isObject(part) ? Object.fromEntries(Object.entries(part).sort(([a], [b]) => (a < b ? -1 : 1))) : part));
+}

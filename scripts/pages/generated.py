@@ -17,6 +17,7 @@ from scripts.pages.plants.table import table_page
 from scripts.pages.plants.trade_names import name_page, names_page
 from scripts.pages.problems.on_paper import key_page, symptoms_page
 from scripts.pages.problems.page import all_problems_page, problem_page, problems_page
+from scripts.pages.shelf.files import demo_json, fields_json, schema_json
 from scripts.records.load import Library
 
 OVERVIEWS: dict[str, Callable[[Library], str]] = {
@@ -35,6 +36,9 @@ OVERVIEWS: dict[str, Callable[[Library], str]] = {
     "guides/index.md": guides_page,
     "sources.md": sources_page,
     "assets/suggest/plants.json": suggested_plants,
+    "assets/shelf/fields.json": fields_json,
+    "assets/shelf/demo.json": demo_json,
+    "shelf/tanks.schema.json": schema_json,
 }
 
 # A page for each record: by folder of the site, what makes it, and the library's field.

@@ -18,6 +18,7 @@ from scripts.pages.plants.trade_names import name_page, names_page
 from scripts.pages.problems.on_paper import key_page, symptoms_page
 from scripts.pages.problems.page import all_problems_page, problem_page, problems_page
 from scripts.pages.shelf.files import demo_json, fields_json, schema_json
+from scripts.pages.shelf.names import kits_json, names_json
 from scripts.records.load import Library
 
 OVERVIEWS: dict[str, Callable[[Library], str]] = {
@@ -38,6 +39,8 @@ OVERVIEWS: dict[str, Callable[[Library], str]] = {
     "assets/suggest/plants.json": suggested_plants,
     "assets/shelf/fields.json": fields_json,
     "assets/shelf/demo.json": demo_json,
+    "assets/shelf/names.json": names_json,
+    "assets/shelf/kits.json": kits_json,
     "shelf/tanks.schema.json": schema_json,
 }
 

@@ -1,11 +1,11 @@
 // The board: a card for each tank, danger first, then what is due today. What was kept is shown at once; Python
 // makes the verdicts anew in the background.
 
-import { element } from "../paint.js";
-import { said, shelf, table } from "./opened.js";
+import { ask } from "../runtime.js";
+import { day, said, shelf, table } from "./opened.js";
 import { openCopy } from "./copy.js";
 import { paintKept } from "./kept.js";
-import { keptStanding, roundNow, standingNow } from "./standings.js";
+import { isKeeping, keptStanding, roundNow, standingNow } from "./standings.js";
 import { paintCard } from "./card.js";
 
 let page; // the board that is open
@@ -20,7 +20,7 @@ export async function open(root) {
     box.hidden = false;
     return said(box.querySelector("#board-week"), wrong);
   }
-  here.store.onChange(() => page === here && box.isConnected && show(here));
+  here.store.onChange(() => page === here && box.isConnected && !isKeeping() && show(here));
   box.querySelector("#demo-load").onclick = () => loadDemo(here);
   box.querySelector("#demo-remove").onclick = () => removeDemo(here);
   openCopy(here);
@@ -85,9 +85,19 @@ function week(here, tanks, round) {
   said.textContent = tanks.length ? `${many}${minutes === undefined || minutes === null ? "" : `, about ${Math.round(minutes)} minutes this week`}` : "";
 }
 
+/** The demo tanks, moved to today by Python, so that they stand as if they had been read this week. */
 async function loadDemo(here) {
-  const demo = await table("demo");
-  await here.store.merge(demo).catch((wrong) => said(here.box.querySelector("#copy-said"), wrong));
+  const button = here.box.querySelector("#demo-load");
+  button.disabled = true;
+  button.textContent = "Setting them out";
+  try {
+    const { file } = await ask({ message: "redate", file: await table("demo"), today: day() });
+    await here.store.merge(file);
+  } catch (wrong) {
+    here.box.querySelector("#board-week").textContent = `They could not be set out: ${wrong.message}`;
+  }
+  button.disabled = false;
+  button.textContent = "Try it with four demo tanks";
 }
 
 async function removeDemo(here) {

@@ -16,7 +16,7 @@ export function paintCard(here, tank, standing) {
   if (tank.demo) name.append(" ", element("small", { className: "demo", textContent: "demo" }));
   const log = element("button", { type: "button", className: "main", textContent: "Log" });
   log.setAttribute("aria-label", `Log: ${called(tank)}`);
-  log.onclick = () => openLog(tank, { due: found?.due });
+  log.onclick = () => openLog(tank);
   const sentence = found?.sentence ?? standing?.wrong ?? "Not worked out yet.";
   card.append(name, element("p", { className: "stands" }, sign(verdict), " ", sentence), ...picture(standing), dueLine(found), log);
   return card;

@@ -3,7 +3,8 @@
 import { element } from "../paint.js";
 import { dayInWords, table } from "./opened.js";
 import { openLog } from "./log-sheet.js";
-import { nameOf, namesOf, openNames } from "./names.js";
+import { listOf, nameOf, openNames } from "./names.js";
+import { upper } from "./log-value.js";
 import { saidBelow } from "./sheet.js";
 
 const SHOWN = 12;
@@ -40,9 +41,9 @@ function row(here, tank, entry, fields) {
 export function inWords(entry, fields) {
   const kind = fields.entries.find((one) => one.kind === entry.kind);
   const what = kind?.whats?.find((one) => one.what === entry.what);
-  const list = kind && namesOf(kind);
+  const list = kind && listOf(kind);
   const named = list && entry.what ? nameOf(list, entry.what) : "";
-  const label = entry.kind === "reading" ? (what?.label ?? entry.what) : [kind?.label ?? entry.kind, named || (what?.what ? what.label : "")].filter(Boolean).join(": ");
+  const label = upper(entry.kind === "reading" ? (what?.label ?? entry.what) : [kind?.label ?? entry.kind, named || (what?.what ? what.label : "")].filter(Boolean).join(": "));
   const unit = what?.unit ?? kind?.whats?.[0]?.unit ?? "";
   const figure = entry.value === null || entry.value === undefined ? "" : `${entry.value}${unit ? ` ${unit}` : ""}`;
   return { label, value: [figure, entry.text].filter(Boolean).join(", ") };

@@ -3,28 +3,40 @@
 
 import { collect, fill } from "../form.js";
 import { called, shelf, tankHere } from "./opened.js";
-import { filled } from "./fill.js";
+import { filled, filledAtOnce } from "./fill.js";
 import { markForm } from "./fill-marks.js";
 import { rememberLead } from "./lead.js";
 
 const text = (value) => JSON.stringify(value);
 
-/** Fill the blank fields of the form from the tank here; whether anything was filled. */
+/**
+ * Fill the blank fields of the form from the tank here: its own fields at once, the rest when Python runs.
+ * Whether anything was filled.
+ */
 export async function fillFromTank(here) {
   const tank = await tankHere().catch(() => null);
   if (!tank || !here.form.isConnected) return false;
+  const early = await filledAtOnce(here.name, tank);
+  if (early) put(here, tank, early);
   const store = await shelf();
   const found = await filled(here.name, tank, await store.entries({ tank: tank.id }));
   if (!found || !here.form.isConnected) return false;
+  put(here, tank, found);
+  return tankKeys(here).length > 0;
+}
+
+/** Put figures into what is blank; what the keeper has typed meanwhile stays. */
+function put(here, tank, { values, from, paths }) {
   const now = collect(here.form);
-  const blank = ([key]) => key in now && text(now[key]) === text(here.empty[key]);
-  const given = Object.fromEntries(Object.entries(found.values).filter(blank));
+  const held = here.tank?.held ?? {};
+  /** @param {[string, any]} pair */
+  const free = ([key]) => key in now && (text(now[key]) === text(here.empty[key]) || text(now[key]) === held[key]);
+  const given = Object.fromEntries(Object.entries(values).filter(free));
   fill(here.form, given);
   const after = collect(here.form);
-  const held = Object.keys(given).filter((key) => text(after[key]) !== text(here.empty[key]));
-  here.tank = { id: tank.id, name: called(tank), held: Object.fromEntries(held.map((key) => [key, text(after[key])])), paths: found.paths, from: found.from };
+  const filledIn = Object.keys(given).filter((key) => text(after[key]) !== text(here.empty[key]));
+  here.tank = { id: tank.id, name: called(tank), held: { ...held, ...Object.fromEntries(filledIn.map((key) => [key, text(after[key])])) }, paths, from };
   markForm(here);
-  return held.length > 0;
 }
 
 /** Take out what is still as the last tank had it, then fill from the one chosen now. */

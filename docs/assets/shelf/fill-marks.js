@@ -6,8 +6,6 @@ import { shelf } from "./opened.js";
 import { saidBelow } from "./sheet.js";
 import { withValue } from "./tank-fields.js";
 
-const TANK_PATH = /^[a-z]\w*(\.[a-z]\w*)?$/; // a field of the tank, not a reading of its log
-
 /** Write the marks of the form anew. */
 export function markForm(here) {
   for (const old of here.form.querySelectorAll(".from-tank")) old.remove();
@@ -21,8 +19,8 @@ export function markForm(here) {
   for (const part of here.form.querySelectorAll(":scope > [data-key], :scope > .part > div > [data-key]")) {
     const { key } = part.dataset;
     const isTanks = still.includes(key);
-    const changed = !isTanks && JSON.stringify(now[key]) !== JSON.stringify(here.empty[key]) && TANK_PATH.test(tank.paths[key] ?? "") && typeof now[key] === "string";
-    if (isTanks) put(part, element("p", { className: "from-tank", textContent: `from ${tank.name}${tank.from[key] ? `, ${tank.from[key]}` : ""}` }));
+    const changed = !isTanks && JSON.stringify(now[key]) !== JSON.stringify(here.empty[key]) && tank.paths[key] && typeof now[key] === "string";
+    if (isTanks) put(part, element("p", { className: "from-tank", textContent: tank.from[key] || `from ${tank.name}` }));
     else if (changed) put(part, offer(here, key));
   }
 }

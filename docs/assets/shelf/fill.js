@@ -1,38 +1,37 @@
-// What a tank's fields and last readings fill into a calculator's form, by the table that the build made.
+// What a tank's fields and last readings fill into a calculator's form: at once by the table that the build made, and
+// once Python runs also what needs its age, its list or its last reading.
 
-import { ask, isRunning } from "../runtime.js";
-import { table } from "./opened.js";
+import { ask, isRunning, start } from "../runtime.js";
+import { day, table } from "./opened.js";
 import { at } from "./tank-fields.js";
 
-const MOST_ENTRIES = 200; // of the log, the latest, that are looked at
+const OF_TANK = "tank.";
 
-/** Figures by input for a calculator, metric, and where each comes from in words; null where nothing fits. */
+/** Figures by input for a calculator, metric, each with its origin in words; null where no tank fills it. */
 export async function filled(calculator, tank, entries) {
-  const fills = (await table("fields")).fills?.[calculator];
-  if (!fills) return null;
-  const late = entries.slice(-MOST_ENTRIES);
-  if (isRunning()) {
-    const reply = await ask({ calculator, fill: { calculator, tank, entries: late } });
-    if (reply.fields) return { values: reply.fields, from: reply.from ?? {}, paths: pathsOf(fills) };
-  }
-  const values = {};
-  const from = {};
-  for (const [input, rule] of Object.entries(fills)) {
-    const value = valueOf(rule.from, tank, late);
-    if (value === null) continue;
-    values[input] = value;
-    from[input] = rule.words ?? "";
-  }
-  return { values, from, paths: pathsOf(fills) };
+  const fields = await table("fields");
+  if (!fields.fills[calculator]) return null;
+  await start();
+  const reply = await ask({ message: "fill", calculator, tank, entries, today: day() });
+  if (reply.complaints) throw new Error(reply.complaints.map(({ field, why }) => `${field}: ${why}`).join(" "));
+  return { values: reply.fields, from: reply.from, paths: pathsOf(fields, calculator) };
 }
 
-function pathsOf(fills) {
-  return Object.fromEntries(Object.entries(fills).map(([input, rule]) => [input, rule.from]));
+/** The tank's own fields alone, for a form that is shown before Python has started. */
+export async function filledAtOnce(calculator, tank) {
+  const fields = await table("fields");
+  if (isRunning() || !fields.fills[calculator]) return null;
+  const own = Object.entries(fields.fills[calculator]).map(([input, rule]) => [input, firstOf(rule.from, tank)]);
+  return { values: Object.fromEntries(own.filter(([, value]) => value !== null)), from: {}, paths: pathsOf(fields, calculator) };
 }
 
-/** A path of the tank, or the last reading of something. */
-function valueOf(source, tank, entries) {
-  const reading = /^(?:last )?reading[ .](\w+)$/.exec(source)?.[1];
-  if (!reading) return at(tank, source);
-  return entries.findLast((one) => one.kind === "reading" && one.what === reading)?.value ?? null;
+/** Only where the tank's field comes first: a reading, if there is a fresh one, is Python's to take. */
+function firstOf([source], tank) {
+  return source.startsWith(OF_TANK) ? at(tank, source.slice(OF_TANK.length)) : null;
+}
+
+/** The tank's field to which an input may be saved. */
+function pathsOf(fields, calculator) {
+  const durable = fields.durable[calculator] ?? {};
+  return Object.fromEntries(Object.entries(durable).map(([input, path]) => [input, path.replace(OF_TANK, "")]));
 }

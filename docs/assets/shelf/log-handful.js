@@ -4,12 +4,12 @@ import { element } from "../paint.js";
 import { tap, taps } from "./sheet.js";
 
 const HANDFULS = [1, 2, 3, 4];
-const WEIGHTS = [20, 30, 40, 50, 60, 80]; // grams, wet and shaken, to begin with
+const WEIGHTS = [20, 30, 40, 50, 60, 80]; // grams, wet and shaken, to choose from
 
 const SETTING = "handful_g";
-const OF = new Set(["trim", "thin"]);
+const OF = new Set(["trim", "thin", "plant"]);
 
-/** Parts of the sheet for a value in grams: handfuls where they are calibrated, or the way to do it. */
+/** Parts of the sheet for cuttings: handfuls where they are calibrated, or the way to do it. */
 export async function handfulPart(here, write) {
   if (!OF.has(here.kind.kind)) return [];
   const grams = await here.store.setting(SETTING);
@@ -20,7 +20,7 @@ export async function handfulPart(here, write) {
   })));
   const box = element("div", { className: "handfuls" });
   if (!grams) {
-    box.append(calibrate("A handful of yours weighs, wet and shaken (asked once)"));
+    box.append(calibrate("A handful of yours weighs, wet and shaken: asked once"));
     return [box];
   }
   const words = (many) => (many === 1 ? "1 handful" : `${many} handfuls`);

@@ -15,5 +15,5 @@ export function askNote(here) {
     else field.focus();
   });
   save.classList.add("main");
-  here.body.replaceChildren(element("section", { className: "taps-part" }, element("label", { htmlFor: "log-note", textContent: "What you saw" }), field, save));
+  here.show(element("section", { className: "taps-part" }, element("label", { htmlFor: "log-note", textContent: "What you saw" }), field, save));
 }

@@ -1,67 +1,54 @@
-// The value of an entry: the last five, the kit's own steps, or a number between two large buttons. No keyboard is needed.
+// The value of an entry: the last five, those a step or more away, or a number between two large buttons.
+// No keyboard is needed.
 
 import { element } from "../paint.js";
 import { called } from "./opened.js";
-import { tap, taps } from "./sheet.js";
-import { kitPart } from "./log-kit.js";
 import { handfulPart } from "./log-handful.js";
+import { kitOf, kitPart, logged, shown, unitWords } from "./log-kit.js";
+import { ofWhich } from "./log-of-which.js";
+import { tap, taps } from "./sheet.js";
+import { stepper } from "./log-stepper.js";
 
-const MOST_STEPS = 12;
+const STEPS_DOWN = 3;
+const STEPS_UP = 8;
+const NEW_PARTS = "new-parts";
 
 /** Ask for the value of `here.what`, or of the kind itself; `more(value)` makes further parts of the entry. */
-export async function askValue(here, { more = () => ({}), sign = 1, heading = "" } = {}) {
+export async function askValue(here, { more = (/** @type {number} */ _value) => ({}), sign = 1, heading = "" } = {}) {
   const { kind, tank, store } = here;
   const what = here.what ?? kind.whats?.[0] ?? {};
-  const unit = what.unit ? ` ${what.unit}` : "";
-  const name = heading || (kind.whats?.length > 1 || kind.kind === "reading" ? what.label : kind.label);
+  const kit = await kitOf(store, what);
+  const unit = unitWords(kit, what);
+  const name = heading || (kind.kind === "reading" || kind.of === "doses" ? upper(what.label) : upper(kind.label));
   here.name.textContent = `${name}: ${called(tank)}`;
-  const write = (value, text) => here.save({
-    what: what.what ?? null, value: sign * value, ...(text ? { text } : {}),
-    words: `${name} ${text || `${value}${unit}`}`, ...more(value),
+  const which = ofWhich(here);
+  const write = (value, text = "") => here.save({
+    what: which.chosen() ?? (what.what || null), value: sign * logged(kit, value), ...(text ? { text } : {}),
+    ...(kind.kind === "reading" ? { step: logged({ ...kit, zero: 0 }, kit.step) } : {}),
+    words: `${name} ${text || `${value} ${unit}`.trim()}`, ...more(value),
   });
-  const kit = await store.setting("kits");
-  const steps = kit?.[what.what]?.steps ?? what.steps ?? [];
-  const last = (await store.lastValues(tank.id, kind.kind, what.what ?? null)).map(Math.abs);
-  const value = (one) => tap(String(one), () => write(one), { name: `${name} ${one}${unit}` });
-  const fresh = steps.filter((one) => !last.includes(one)).slice(0, MOST_STEPS);
-  const parts = [];
-  if (last.length) parts.push(taps(`The last ones${unit ? `,${unit}` : ""}`, [...new Set(last)].map(value)));
-  if (fresh.length) parts.push(taps(last.length ? "Other steps" : `In${unit || " steps"}`, fresh.map(value)));
-  const before = here.edit ? Math.abs(here.edit.value ?? 0) : (last[0] ?? what.last_default ?? steps[0] ?? 0);
-  parts.push(stepper(name, what, before, steps, write));
-  if (what.grams || what.unit === "g") parts.push(...(await handfulPart(here, write)));
-  if (kind.kind === "reading") parts.push(kitPart(here, what));
-  const back = here.body.querySelector(".sheet-back");
-  here.body.replaceChildren(...(back ? [back] : []), ...parts, here.when.box);
+  const last = (await store.lastValues(tank.id, kind.kind, what.what || undefined)).map((one) => shown(kit, Math.abs(one)));
+  const button = (value) => tap(String(value), () => write(value), { name: `${name} ${value} ${unit}`.trim() });
+  const known = [...new Set(last)];
+  const base = here.edit?.value !== undefined && here.edit?.value !== null ? shown(kit, Math.abs(here.edit.value)) : (known[0] ?? shown(kit, what.last_default ?? 0));
+  const limits = { low: sign < 0 || what.low < 0 ? 0 : shown(kit, what.low ?? 0), high: shown(kit, what.high ?? Infinity) };
+  const near = scale(base, kit.step, limits).filter((one) => !known.includes(one));
+  const parts = [which.part, known.length ? taps(`Logged last${unit ? `, ${unit}` : ""}`, known.map(button)) : "", taps(known.length ? "A few steps on" : `In ${unit || "steps"}`, near.map(button))];
+  parts.push(stepper({ name, unit, limits, step: kit.step, first: base }, write), ...(await handfulPart(here, write)));
+  if (kind.kind === "reading") parts.push(kitPart(store, what, kit, () => askValue(here, { more, sign, heading })));
+  here.body.querySelector(`.${NEW_PARTS}`)?.remove();
+  const box = element("div", { className: NEW_PARTS }, ...parts);
+  here.show(box);
 }
 
-/** A number between Less and More, which move it by the kit's step within its limits. */
-function stepper(name, what, first, steps, write) {
-  const step = smallest(steps);
-  const field = element("input", { id: "log-value", inputMode: "decimal", value: String(first), autocomplete: "off" });
-  const problem = element("p", { className: "problem", hidden: true });
-  problem.setAttribute("role", "alert");
-  const read = () => (field.value.trim() ? Number(field.value.trim().replace(",", ".")) : Number.NaN);
-  const move = (by) => {
-    const to = (Number.isFinite(read()) ? read() : 0) + by * step;
-    field.value = String(Number(Math.min(what.high ?? Infinity, Math.max(what.low ?? 0, to)).toFixed(6)));
-  };
-  const less = tap("−", () => move(-1), { name: `Less: ${name}` });
-  const more = tap("+", () => move(1), { name: `More: ${name}` });
-  const save = tap("Save", () => {
-    const value = read();
-    const wrong = !Number.isFinite(value) ? "Give a number." : value < (what.low ?? -Infinity) || value > (what.high ?? Infinity) ? `${name} must be ${what.low} to ${what.high}.` : "";
-    problem.textContent = wrong;
-    problem.hidden = !wrong;
-    if (!wrong) write(value);
-  });
-  save.classList.add("main");
-  const row = element("div", { className: "stepper" }, less, field, more, save);
-  const label = element("label", { htmlFor: "log-value", textContent: `Another value${what.unit ? `, ${what.unit}` : ""}` });
-  return element("section", { className: "taps-part" }, label, row, problem);
+/** Figures a few steps around one, within its limits. */
+function scale(base, step, { low, high }) {
+  const many = Math.min(STEPS_DOWN, Math.floor((base - low) / step));
+  const first = base - Math.max(0, many) * step;
+  const all = Array.from({ length: STEPS_DOWN + STEPS_UP }, (_, at) => Number((first + at * step).toFixed(4)));
+  return all.filter((one) => one >= low && one <= high);
 }
 
-function smallest(steps) {
-  const gaps = steps.slice(1).map((one, at) => one - steps[at]).filter((gap) => gap > 0);
-  return gaps.length ? Math.min(...gaps) : 1;
+export function upper(text) {
+  return text.startsWith("pH") ? text : text.slice(0, 1).toUpperCase() + text.slice(1);
 }

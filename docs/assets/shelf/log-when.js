@@ -2,6 +2,7 @@
 
 import { element } from "../paint.js";
 import { localTime } from "./opened.js";
+import { localDateTime } from "./when.js";
 
 const HOUR = 3_600_000;
 const BACK = [["now", 0], ["an hour ago", HOUR], ["six hours ago", 6 * HOUR], ["a day ago", 24 * HOUR]];
@@ -15,8 +16,8 @@ export function openWhen(given) {
   choice.onchange = () => { other.hidden = choice.value !== "other"; };
   const box = element("div", { className: "log-when" }, element("div", { className: "field" }, element("label", { htmlFor: "log-back", textContent: "When" }), choice), other);
   const at = () => {
-    if (choice.value !== "other") return new Date(Date.now() - Number(choice.value)).toISOString();
-    return (field.value ? new Date(field.value) : new Date()).toISOString();
+    if (choice.value !== "other") return localDateTime(new Date(Date.now() - Number(choice.value)));
+    return localDateTime(field.value ? new Date(field.value) : new Date());
   };
   return { box, at };
 }

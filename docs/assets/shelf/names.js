@@ -3,20 +3,18 @@
 import { table } from "./opened.js";
 
 let names = { plants: [], animals: [] };
-const LISTS = { plant: "plants", animal: "animals", death: "animals" };
 
 /** Fetch the names once. */
 export async function openNames() {
-  if (names.plants.length) return names;
+  if (names.plants.length) return;
   const read = await table("names");
   const row = ([key, name, ...also]) => ({ key, name, words: [name, ...also].join(" ").toLowerCase() });
   names = { plants: read.plants.map(row), animals: read.animals.map(row) };
-  return names;
 }
 
-/** Which list of names a kind of entry, or of field, chooses from; undefined where it needs none. */
-export function namesOf({ kind }) {
-  return LISTS[kind];
+/** Which list of names a kind of entry chooses from; undefined where it needs none. */
+export function listOf({ of }) {
+  return of === "plants" || of === "animals" ? of : undefined;
 }
 
 /** All of a list as {key, name, words}. */

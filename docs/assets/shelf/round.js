@@ -4,7 +4,7 @@ import { element, save as saveFile } from "../paint.js";
 import { called, day, said, shelf } from "./opened.js";
 import { openLog } from "./log-sheet.js";
 import { tap } from "./sheet.js";
-import { keptStanding, roundNow, standingNow } from "./standings.js";
+import { isKeeping, keptStanding, roundNow, standingNow } from "./standings.js";
 import { sign } from "./verdict.js";
 
 const TICKS = "round ticks"; // of today: {day, done: ["tank task"]}
@@ -21,7 +21,7 @@ export async function open(root) {
   } catch (wrong) {
     return said(here.find("#round-said"), wrong);
   }
-  here.store.onChange(() => page === here && box.isConnected && show(here));
+  here.store.onChange(() => page === here && box.isConnected && !isKeeping() && show(here));
   here.find("#round-again").onclick = () => here.store.saveSetting(TICKS, { day: day(), done: [] }).then(() => show(here));
   await show(here);
   return anew(here).catch((wrong) => { here.find("#round-said").textContent = `Python could not start (${wrong.message}). What was kept stands here.`; });
@@ -56,7 +56,7 @@ async function stop(here, tank, round, done, tanks, at) {
   const standing = await keptStanding(here.store, tank);
   const tasks = (round?.day === day() ? round.today : [])?.filter((one) => one.tank === tank.id) ?? [];
   const rows = tasks.map((one) => task(here, tank, one, done));
-  const log = tap("Log", () => openLog(tank, { due: standing?.outputs?.due }), { name: `Log: ${called(tank)}` });
+  const log = tap("Log", () => openLog(tank), { name: `Log: ${called(tank)}` });
   const name = element("a", { href: new URL(`shelf/tank/#${tank.id}`, here.root).href, textContent: called(tank) });
   const head = element("div", { className: "round-head" }, element("h2", {}, name), sign(standing?.outputs?.verdict), mover(here, tanks, at, -1), mover(here, tanks, at, 1));
   const list = rows.length ? element("ul", {}, ...rows) : element("p", { className: "hint", textContent: round?.day === day() ? "Nothing due. A look: do all animals show themselves and eat?" : "Not worked out for today yet." });

@@ -4,6 +4,19 @@ import { ask, start } from "../runtime.js";
 import { chosenUnits } from "../store.js";
 import { day } from "./opened.js";
 
+let keeping = 0; // answers that are being written just now
+
+/** Whether a change of the shelf is only an answer of ours that is being kept with it. */
+export function isKeeping() {
+  return keeping > 0;
+}
+
+async function keepQuietly(write) {
+  keeping += 1;
+  await write.catch(() => {}); // no room: it is shown all the same
+  keeping -= 1;
+}
+
 /** A mark of what an answer was made from: another day, unit, tank or entry gives another mark. */
 function madeFrom(tank, entries) {
   let mark = 0x811c9dc5;
@@ -25,7 +38,7 @@ export async function standingNow(store, tank) {
   const units = chosenUnits();
   const reply = await ask({ calculator: "standing", given: { tank, entries, today: day() }, given_in: "metric", own: true, units });
   const made = kindly(reply, from);
-  if (made.outputs) await store.keepStanding(tank.id, made).catch(() => {}); // no room: shown all the same
+  if (made.outputs) await keepQuietly(store.keepStanding(tank.id, made));
   return made;
 }
 
@@ -38,13 +51,15 @@ function kindly(reply, from) {
 
 /** All tanks: order, minutes of the week and the calendar; kept as the last round. */
 export async function roundNow(store) {
-  const [tanks, entries] = await Promise.all([store.tanks(), store.entries({})]);
+  const [tanks, entries, kept] = await Promise.all([store.tanks(), store.entries({}), store.setting("round")]);
   if (!tanks.length) return null;
+  const from = madeFrom(tanks, entries);
+  if (kept?.from === from) return kept;
   await start();
   const reply = await ask({ calculator: "round", given: { tanks, entries, today: day() }, given_in: "metric", own: true, units: chosenUnits() });
   if (!reply.answer) return null;
   const { order, today, minutes_week, calendar } = reply.answer.outputs;
-  const made = { day: day(), order, today, minutes_week, calendar };
-  await store.saveSetting("round", made).catch(() => {});
+  const made = { from, day: day(), order, today, minutes_week, calendar };
+  await keepQuietly(store.saveSetting("round", made));
   return made;
 }

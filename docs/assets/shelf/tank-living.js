@@ -26,14 +26,9 @@ export function livingList(tank, one, changed) {
     if (!held.some((row) => row[keys.named] === key)) put([...held, { [keys.named]: key, [keys.amount]: null, ...(list === "plants" ? { since: day() } : {}) }]);
   };
   openNames().then(paint);
-  const find = finder(list, (key) => tap(nameOf(list, key), () => add(key)));
-  renumber(find, `find-${list}`);
+  const find = finder(list, (key) => tap(nameOf(list, key), () => add(key)), `find-${list}`);
   box.append(rows, find);
   return box;
-}
-
-function renumber(part, id) {
-  part.querySelector("input").id = part.querySelector("label").htmlFor = id;
 }
 
 /** One kind: its name, its amount between Less and More, and the way out. */

@@ -10,7 +10,7 @@ import { openLog } from "./log-sheet.js";
 import { nameOf, openNames } from "./names.js";
 import { openHandOn } from "./hand-on.js";
 import { saidBelow } from "./sheet.js";
-import { keptStanding, standingNow } from "./standings.js";
+import { isKeeping, keptStanding, standingNow } from "./standings.js";
 import { fieldsOf, withValue } from "./tank-fields.js";
 import { filled } from "./fill.js";
 
@@ -26,7 +26,7 @@ export async function open(root) {
     box.hidden = false;
     return said(here.find("#tank-said"), wrong);
   }
-  here.store.onChange(() => page === here && box.isConnected && show(here));
+  here.store.onChange(() => page === here && box.isConnected && !isKeeping() && show(here));
   addEventListener("hashchange", () => page === here && box.isConnected && show(here, true));
   return show(here, true);
 }
@@ -45,7 +45,7 @@ async function show(here, whole = false) {
   await openNames();
   here.find("#tank-demo").hidden = !tank.demo;
   here.find("#tank-paper").href = new URL(`shelf/paper/#${tank.id}`, here.root).href;
-  here.find("#tank-log").onclick = () => openLog(tank, { due: here.standing?.outputs?.due });
+  here.find("#tank-log").onclick = () => openLog(tank);
   here.find("#tank-edit").onclick = (event) => {
     event.preventDefault();
     here.find("#edit").scrollIntoView({ block: "start" });

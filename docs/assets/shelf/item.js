@@ -3,7 +3,9 @@
 import { isObject, timeOf } from "./operations.js";
 
 const LONGEST_TEXT = 10_000;
+const LONGEST_NAME = 200;
 const LONGEST_ID = 200;
+const MOST_PARTS = 1000; // of one list or object
 const DEEPEST = 8;
 const HOSTILE = ["__proto__", "constructor", "prototype"];
 
@@ -11,8 +13,14 @@ const HOSTILE = ["__proto__", "constructor", "prototype"];
 export function faultOf(of, item) {
   const fault = plainFault(item);
   if (fault) return fault;
-  if (of === "tank") return typeof item.name === "string" && item.name.trim() ? "" : "name: a tank needs a name";
+  if (!isId(item.id)) return `id: text of 1 to ${LONGEST_ID} letters is needed`;
+  if (of === "tank") return tankFault(item);
   return of === "entry" ? entryFault(item) : keptFault(item);
+}
+
+function tankFault({ name }) {
+  if (typeof name !== "string" || !name.trim()) return "name: a tank needs a name";
+  return name.length > LONGEST_NAME ? `name: longer than ${LONGEST_NAME} letters` : "";
 }
 
 function entryFault({ tank, kind, at, value, what, text }) {
@@ -44,8 +52,10 @@ export function plainFault(value, place = "", depth = 0) {
   if (typeof value === "number") return Number.isFinite(value) ? "" : `${here}: not a number`;
   if (value === null || typeof value === "boolean" || value === undefined) return "";
   if (!Array.isArray(value) && !isObject(value)) return `${here}: not plain data`;
-  for (const [key, part] of Object.entries(value)) {
-    if (!Array.isArray(value) && HOSTILE.includes(key)) return `${here}: the key ${key} cannot be used`;
+  const parts = Object.entries(value);
+  if (parts.length > MOST_PARTS) return `${here}: more than ${MOST_PARTS} parts`;
+  for (const [key, part] of parts) {
+    if (!Array.isArray(value) && HOSTILE.includes(key)) return `${here}: the key ${key} cannot be taken in`;
     const fault = plainFault(part, place ? `${place}.${key}` : key, depth + 1);
     if (fault) return fault;
   }

@@ -28,24 +28,24 @@ export class Log {
   }
 
   /**
-   * Write the operations of one tap; the view changes only once they lie safely. Returns their action.
+   * Write the operations of one tap; the view changes only once they lie safely.
    * @param {object[]} parts
    * @param {unknown} unsaved what the error carries where nothing could be written
+   * @param {{name: string, value: unknown}[]} [local] values that are written with them
    */
-  async write(parts, unsaved) {
-    if (!parts.length) return null;
+  async write(parts, unsaved, local = []) {
+    if (!parts.length && !local.length) return;
     const operations = stamped(parts, this.view.last);
-    await this.#put({ operations }, unsaved);
+    await this.#put({ operations, local }, unsaved);
     this.view.take(operations);
-    this.#spread({ operations: operations.map((one) => one.id) });
-    return operations[0].action;
+    for (const { name, value } of local) this.local.set(name, value);
+    this.tabs.tell({ operations: operations.map((one) => one.id), local: local.length > 0 });
+    this.#call("here");
   }
 
-  /** Write a value that belongs to this device alone. */
-  async writeLocal(name, value) {
-    await this.#put({ local: [{ name, value }] }, value);
-    this.local.set(name, value);
-    this.#spread({ local: true });
+  /** Write a value that is no tank's. */
+  async writeLocal(row) {
+    await this.write([], row.value, [structuredClone(row)]);
   }
 
   async #put(batch, unsaved) {
@@ -61,13 +61,9 @@ export class Log {
     return () => this.#listeners.delete(listener);
   }
 
-  #spread(news) {
-    this.tabs.tell(news);
-    this.#call("here");
-  }
-
   #call(from) {
-    for (const listener of this.#listeners) listener({ from });
+    // Later, so that what a listener throws cannot make a write look as if it had failed.
+    for (const listener of this.#listeners) queueMicrotask(() => listener({ from }));
   }
 
   /**
@@ -76,7 +72,7 @@ export class Log {
    */
   async #hear({ operations, local }) {
     try {
-      if (operations) this.view.take(await this.place.readOperations(operations));
+      if (operations?.length) this.view.take(await this.place.readOperations(operations));
       if (local) this.#takeLocal(await this.place.readLocal());
     } catch {
       return;

@@ -3,6 +3,7 @@
 
 import { faultOf } from "./item.js";
 import { isObject, MOVED, stamped } from "./operations.js";
+import { settingRow } from "./settings.js";
 
 const KEPT = "mulmbook-kept";
 // These are also read before the shelf can be opened, so that they stay where they are; the shelf's setting follows.
@@ -50,7 +51,7 @@ function moveSetting(name, text, batch, local) {
   const { setting, fits } = SETTINGS[name];
   const value = parsed(text);
   if (!fits(value)) return true;
-  const row = { name: `setting ${setting}`, value };
+  const row = settingRow(setting, value);
   if (JSON.stringify(local.get(row.name)) !== JSON.stringify(value)) batch.local.push(row);
   return false;
 }

@@ -50,9 +50,11 @@ export function isObject(one) {
   return typeof one === "object" && one !== null && !Array.isArray(one);
 }
 
-/** The time of a date-time in ms; NaN for anything else. */
+const ISO_8601 = /^\d{4}-\d{2}-\d{2}(T\d{2}:\d{2}(:\d{2}(\.\d+)?)?(Z|[+-]\d{2}:\d{2})?)?$/;
+
+/** The time of a date-time (ISO 8601) in ms; NaN for anything else, of which a browser may read much as a time. */
 export function timeOf(text) {
-  return typeof text === "string" ? Date.parse(text) : Number.NaN;
+  return typeof text === "string" && ISO_8601.test(text) ? Date.parse(text) : Number.NaN;
 }
 
 export function inOrder(one, other) {

@@ -1,18 +1,17 @@
 // The keeper's tanks, their log, settings and kept calculations. Callers get copies and may change them.
 
-import { compared, mergeParts } from "./difference.js";
-import { faultOf, isSame, plainFault } from "./item.js";
-import { MOVED, newId, timeOf } from "./operations.js";
+import { compareFile, fileOf, mergeFile } from "./exchange.js";
+import { plainFault } from "./item.js";
+import { newId, timeOf } from "./operations.js";
+import { saveItem } from "./save.js";
+import { CHOSEN, settingRow, standingRow } from "./settings.js";
 import { ShelfError } from "./shelf-error.js";
 import { troublesOf } from "./troubles.js";
+import { undoLast } from "./undo.js";
 import { localDateTime } from "./when.js";
 
 /** @typedef {{id: string, name: string, changed?: string, [key: string]: any}} Tank the contract's tank */
 /** @typedef {{id: string, tank: string, at: string, kind: string, [key: string]: any}} Entry the contract's entry */
-
-const SETTING = "setting ";
-const STANDING = "standing ";
-const CHOSEN = "chosen";
 
 export class Shelf {
   #log;
@@ -53,7 +52,7 @@ export class Shelf {
    * @returns {Promise<Tank>}
    */
   async saveTank(tank) {
-    return this.#save("tank", { ...tank, id: tank.id ?? newId() }, tank);
+    return saveItem(this.#log, "tank", { ...tank, id: tank.id ?? newId() }, tank);
   }
 
   async removeTank(id) {
@@ -78,14 +77,14 @@ export class Shelf {
   async log(entry) {
     const whole = { ...entry, id: entry.id ?? newId(), at: entry.at ?? localDateTime() };
     if (!this.#shown().tanks.has(entry.tank)) throw new ShelfError("broken", "tank: this tank is not on the shelf any more", entry);
-    return this.#save("entry", whole, entry);
+    return saveItem(this.#log, "entry", whole, entry);
   }
 
   /** Change some keys of an entry. @returns {Promise<Entry>} */
   async edit(id, changes) {
     const before = this.#shown().entries.find((one) => one.id === id);
     if (!before) throw new ShelfError("broken", "This entry is not in the log any more.", changes);
-    return this.#save("entry", { ...before, ...changes, id }, changes);
+    return saveItem(this.#log, "entry", { ...before, ...changes, id }, changes);
   }
 
   /** Take an entry out of the log; undo brings it back. */
@@ -93,22 +92,9 @@ export class Shelf {
     await this.#log.write([{ op: "drop", of: "entry", key: id }], id);
   }
 
-  /**
-   * Undo the last tap that is not undone yet.
-   * @returns {Promise<{op: string, of: string, tanks: Tank[], entries: Entry[]} | null>} what it was, or null where there is nothing
-   */
+  /** Undo the last tap: what it was (`{op, of, tanks, entries}`), or null where there is nothing to undo. */
   async undo() {
-    const { operations, undone } = this.#log.view;
-    const last = operations.findLast((one) => one.op !== "undo" && one.action !== MOVED && !undone.has(one.action));
-    if (!last) return null;
-    const parts = operations.filter((one) => one.action === last.action);
-    await this.#log.write([{ op: "undo", undoes: last.action }], null);
-    return structuredClone({ op: last.op, of: last.of ?? last.op, ...this.#touched(parts) });
-  }
-
-  #touched(parts) {
-    const touched = (of) => parts.filter((one) => one.op === of || one.of === of).map((one) => this.#log.view.items[of].get(one.key)?.value ?? { ...one.values, id: one.key });
-    return { tanks: touched("tank"), entries: touched("entry") };
+    return undoLast(this.#log);
   }
 
   /** The last values of a kind, each once, the latest first. @returns {Promise<number[]>} */
@@ -120,31 +106,31 @@ export class Shelf {
 
   /** The last standing that was kept with a tank, or null. */
   async standing(id) {
-    return structuredClone(this.#log.local.get(STANDING + id) ?? null);
+    return this.#local(standingRow(id, null).name);
   }
 
   async keepStanding(id, answer) {
-    await this.#log.writeLocal(STANDING + id, answer);
+    await this.#log.writeLocal(standingRow(id, answer));
   }
 
   /** The tank that the keeper stands at. @returns {Promise<string | null>} */
   async chosen() {
-    const id = this.#log.local.get(CHOSEN);
+    const id = this.#local(CHOSEN);
     return this.#shown().tanks.has(id) ? id : null;
   }
 
   async choose(id) {
-    await this.#log.writeLocal(CHOSEN, id);
+    await this.#log.writeLocal({ name: CHOSEN, value: id });
   }
 
   async setting(name) {
-    return structuredClone(this.#log.local.get(SETTING + name) ?? null);
+    return this.#local(settingRow(name, null).name);
   }
 
   async saveSetting(name, value) {
     const fault = plainFault(value, name);
     if (fault) throw new ShelfError("broken", fault, value);
-    await this.#log.writeLocal(SETTING + name, value);
+    await this.#log.writeLocal(settingRow(name, value));
   }
 
   /** Calculations kept by tank, oldest first: {id, tank, calculator, title, address, when, lines}, and page where it is no calculator's. */
@@ -153,7 +139,7 @@ export class Shelf {
   }
 
   async keep(calculation) {
-    return this.#save("kept", { when: new Date().toISOString(), ...calculation, id: calculation.id ?? newId() }, calculation);
+    return saveItem(this.#log, "kept", { when: new Date().toISOString(), ...calculation, id: calculation.id ?? newId() }, calculation);
   }
 
   async unkeep(id) {
@@ -162,26 +148,26 @@ export class Shelf {
 
   /** The whole shelf as the contract's file, with kept calculations and settings beside it. */
   toFile() {
-    const { tanks, entries, kept } = this.#shown();
-    const file = { format: "mulmbook-tanks", version: 1, saved: new Date().toISOString(), tanks: [...tanks.values()], entries, kept, settings: this.#settings() };
-    return structuredClone(file);
+    return fileOf(this.#log);
   }
 
-  /** What a file would change; nothing is changed. See difference.js for the counts. */
+  /** What a file would change; nothing is changed. The counts are those of difference.js. */
   compare(file) {
-    return compared(file, this.#log.view, this.#settings());
+    return compareFile(this.#log, file);
   }
 
   /**
-   * Take in what a file holds, whole or not at all; undo takes all of it back. Returns what `compare` returned.
+   * Take in what a file holds, whole or not at all; undo takes its tanks and entries back. Returns what `compare` returned.
    * What was changed here after the file was saved stays. With `returned: false` what was removed here stays away.
    */
   async merge(file, { returned = true } = {}) {
-    const difference = this.compare(file);
-    const { parts, settings } = mergeParts(file, this.#log.view, this.#settings(), returned);
-    await this.#log.write(parts, file);
-    for (const [name, value] of settings) await this.saveSetting(name, value);
-    return difference;
+    return mergeFile(this.#log, file, returned);
+  }
+
+  /** When the first and the last operation were written (ms); null and 0 where there is none. */
+  written() {
+    const { operations, last } = this.#log.view;
+    return { first: operations.length ? timeOf(operations[0].at) : null, last };
   }
 
   /** Hear of every change, here or in another tab: `{from: "here" | "elsewhere"}`. Returns a function that ends it. */
@@ -189,29 +175,11 @@ export class Shelf {
     return this.#log.onChange(listener);
   }
 
+  #local(name) {
+    return structuredClone(this.#log.local.get(name) ?? null);
+  }
+
   #shown() {
     return this.#log.view.shown();
   }
-
-  #settings() {
-    return Object.fromEntries([...this.#log.local].filter(([name]) => name.startsWith(SETTING)).map(([name, value]) => [name.slice(SETTING.length), value]));
-  }
-
-  /** Write the keys of an item that differ from what the caller had read. */
-  async #save(of, item, unsaved) {
-    const fault = faultOf(of, item);
-    if (fault) throw new ShelfError("broken", fault, unsaved);
-    const { id, changed, ...values } = item;
-    const known = this.#log.view.items[of].get(id);
-    const before = known && !known.dropped && ((changed && this.#log.view.asOf(of, id, changed)) ?? known.value);
-    const part = before ? { op: of, key: id, values: differing(values, before) } : { op: of, key: id, values, whole: true };
-    if (Object.keys(part.values).length) await this.#log.write([part], unsaved);
-    return structuredClone(this.#log.view.items[of].get(id).value);
-  }
-}
-
-/** The keys that differ; one that is gone is set to null. */
-function differing(values, { id, changed, ...before }) {
-  const keys = new Set([...Object.keys(values), ...Object.keys(before)]);
-  return Object.fromEntries([...keys].filter((key) => !isSame(values[key], before[key])).map((key) => [key, values[key] ?? null]));
 }

@@ -1,89 +1,91 @@
-// A copy of the shelf as one file, out and in. What a file would change is shown before anything changes.
+// A copy of the shelf as one file, out and in, and a tank that came by a link. What they would change is shown before
+// anything changes.
 
-import { element, save as saveFile } from "../paint.js";
 import { ask } from "../runtime.js";
-import { day, dayInWords } from "./opened.js";
+import { element } from "../paint.js";
+import { copyDue, saveCopy, saveReadings } from "./copies.js";
+import { readShelfFile } from "./file.js";
+import { hasTank, readTankLink } from "./link.js";
+import { dayInWords } from "./opened.js";
 import { saidBelow } from "./sheet.js";
 
-const MOST_BYTES = 20_000_000;
-const NAME = "mulmbook-tanks.json";
-const TYPE = "application/json";
-const REMIND = 31; // days after which a copy is asked for
+const DONE = { shared: "Handed on.", saved: "Saved as a file.", cancelled: "" };
+const MOST_TOLD = 3; // complaints of Python that are shown
+const COUNTS = { added: "new", changed: "changed", returned: "taken off here before", older: "older than what stands here, and left", same: "the same" };
 
 export function openCopy(here) {
   const find = (name) => here.box.querySelector(name);
-  const text = async () => JSON.stringify(await here.store.toFile(), null, 1);
-  const done = async () => {
-    await here.store.saveSetting("last copy saved", day());
+  const said = (text) => { find("#copy-said").textContent = text; };
+  find("#copy-save").onclick = async () => {
+    said(DONE[await saveCopy(here.store)]);
     await age(here);
   };
-  find("#copy-save").onclick = async () => {
-    saveFile(NAME, TYPE, await text());
-    find("#copy-said").textContent = `Saved as ${NAME}.`;
-    await done();
-  };
-  const share = find("#copy-share");
-  const probe = new File(["{}"], NAME, { type: TYPE });
-  share.hidden = !navigator.canShare?.({ files: [probe] });
-  share.onclick = async () => {
-    const file = new File([await text()], NAME, { type: TYPE });
-    await navigator.share({ files: [file] }).then(done, () => {}); // closed by the keeper
-  };
-  find("#copy-read").onchange = ({ target }) => read(here, target);
+  find("#copy-readings").onclick = async () => said(DONE[await saveReadings(here.store)]);
+  find("#copy-read").onchange = ({ target }) => readIn(here, target, said);
   age(here);
+  if (hasTank(location.hash)) arrive(here, said);
 }
 
 /** How old the last copy is, with a reminder after a month. */
 async function age(here) {
   const place = here.box.querySelector("#copy-age");
-  const last = await here.store.setting("last copy saved");
-  const old = !last || last < day(REMIND);
-  const tanks = await here.store.tanks();
-  place.textContent = last ? `Last copy saved ${dayInWords(last)}.${old ? " That is more than a month ago: save one today." : ""}` : "No copy was saved yet. What is kept here goes if this browser's storage is cleared.";
-  place.classList.toggle("old", old && tanks.some((tank) => !tank.demo));
+  const [last, due] = await Promise.all([here.store.setting("copy"), copyDue(here.store)]);
+  const words = last ? `Last copy saved ${dayInWords(last)}.` : "No copy was saved yet: what stands here goes if this browser's storage is cleared.";
+  place.textContent = `${words}${due ? " Save one today." : ""}`;
+  place.classList.toggle("old", due);
 }
 
-async function read(here, input) {
+async function readIn(here, input, said) {
   const [file] = input.files;
   input.value = "";
-  const said = here.box.querySelector("#copy-said");
-  const box = here.box.querySelector("#copy-preview");
-  box.hidden = true;
+  here.box.querySelector("#copy-preview").hidden = true;
   if (!file) return;
-  if (file.size > MOST_BYTES) {
-    said.textContent = `${file.name} is larger than any shelf (20 MB at most). Nothing was changed.`;
-    return;
-  }
-  const text = await file.text();
-  said.textContent = "The file is being looked at.";
+  said("The file is being looked at.");
   try {
-    const { complaints } = await ask({ calculator: "standing", "check-shelf-file": { text } });
-    if (complaints.length) {
-      said.textContent = `${file.name} was not read: ${complaints.slice(0, 3).join(" ")} Nothing was changed.`;
-      return;
-    }
-    await preview(here, JSON.parse(text));
-    said.textContent = "";
+    await preview(here, await readShelfFile(file, await here.store.tanks()), file.name, said);
   } catch (wrong) {
-    said.textContent = `${file.name} was not read: ${wrong.message} Nothing was changed.`;
+    said(wrong.message);
   }
 }
 
-/** What a file would change; it changes nothing until it is agreed to. */
-export async function preview(here, data) {
+/** A tank that came in the address itself. */
+async function arrive(here, said) {
+  try {
+    await preview(here, await readTankLink(location.hash), "This link", said);
+  } catch (wrong) {
+    said(wrong.message);
+  }
+  history.replaceState(history.state, "", location.pathname); // read once; a new load of the page asks no more
+}
+
+/** What a file would change; Python looks at what its figures mean, and nothing changes until it is agreed to. */
+async function preview(here, data, name, said) {
+  const { complaints } = await ask({ message: "check-shelf-file", text: JSON.stringify(data) });
+  if (complaints.length) {
+    const told = complaints.slice(0, MOST_TOLD).map(({ field, why }) => `${field}: ${why}`).join("; ");
+    return said(`${name} was not taken in. ${told}${complaints.length > MOST_TOLD ? `; and ${complaints.length - MOST_TOLD} more` : ""}. Nothing was changed.`);
+  }
+  said("");
   const box = here.box.querySelector("#copy-preview");
-  const { added, changed, same, tanks } = await here.store.compare(data);
-  const names = (tanks ?? []).map((one) => one.name ?? one).join(", ");
+  const found = await here.store.compare(data);
   const take = element("button", { type: "button", className: "main", textContent: "Take it in" });
   const leave = element("button", { type: "button", textContent: "Leave it" });
   take.onclick = async () => {
-    await here.store.merge(data);
     box.hidden = true;
-    saidBelow("Taken in.", () => here.store.undo());
+    try {
+      await here.store.merge(data);
+      saidBelow("Taken in.", () => here.store.undo());
+    } catch (wrong) {
+      said(wrong.message);
+    }
   };
   leave.onclick = () => { box.hidden = true; };
-  const count = (list) => (Array.isArray(list) ? list.length : list);
-  box.replaceChildren(element("p", {}, element("b", { textContent: `Tanks in it: ${names || "none"}.` })), element("p", { textContent: `New ${count(added)}, changed ${count(changed)}, the same ${count(same)}. Nothing here is lost.` }), element("p", { className: "shelf-do" }, take, leave));
+  const rows = found.tanks.map((one) => element("li", {}, element("b", { textContent: one.name }), `: ${COUNTS[one.is]}; entries ${counted(one.entries)}`));
+  box.replaceChildren(element("p", {}, element("b", { textContent: `${name} holds:` })), element("ul", {}, ...rows), element("p", { textContent: `In all ${counted(found)}. Nothing has changed yet.` }), element("p", { className: "shelf-do" }, take, leave));
   box.hidden = false;
-  box.scrollIntoView({ block: "nearest" });
+  return box.scrollIntoView({ block: "nearest" });
+}
+
+function counted(counts) {
+  return Object.entries(COUNTS).filter(([key]) => counts[key]).map(([key, words]) => `${counts[key]} ${words}`).join(", ") || "none";
 }

@@ -4,6 +4,7 @@ import { element } from "../paint.js";
 import { called, day, dayInWords, said, shelf, table } from "./opened.js";
 import { at, flat } from "./tank-fields.js";
 import { nameOf, openNames } from "./names.js";
+import { tankCode } from "./qr.js";
 import { keptStanding } from "./standings.js";
 
 const HOLIDAY_DAYS = 14;
@@ -69,9 +70,7 @@ async function card(here, tank, fields, standing) {
     ...rows.map(([name, text]) => element("p", {}, element("b", { textContent: `${name}: ` }), line("span", text))),
     line("p", `As of ${dayInWords(day())}`, "hint"),
   );
-  const { linkTo } = await import("./link.js");
-  const { picture } = await linkTo(here, tank);
-  if (picture) code.replaceChildren(picture);
+  code.innerHTML = (await tankCode(tank, new URL("shelf/", here.root).href)).svg; // drawn by qr.js, the name in it escaped
 }
 
 function limits(standing) {

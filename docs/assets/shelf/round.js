@@ -1,6 +1,7 @@
 // One round through all tanks in walking order: what each needs today, ticked off as it is done.
 
-import { element, save as saveFile } from "../paint.js";
+import { element } from "../paint.js";
+import { saveCalendar } from "./copies.js";
 import { called, day, said, shelf } from "./opened.js";
 import { openLog } from "./log-sheet.js";
 import { tap } from "./sheet.js";
@@ -48,7 +49,7 @@ async function show(here) {
   here.find("#round-week").textContent = tanks.length ? `${left ? `${left} to do today.` : "All done for today."}${week}` : "No tank stands on the shelf yet.";
   const file = here.find("#round-calendar");
   file.hidden = !round?.calendar;
-  file.onclick = () => saveFile("mulmbook-tanks.ics", "text/calendar", round.calendar);
+  file.onclick = () => saveCalendar(round.calendar);
 }
 
 /** One tank of the round, with its tasks of today. */

@@ -30,7 +30,9 @@ async function open() {
     if (location.pathname.startsWith(new URL(link.href).pathname)) link.setAttribute("aria-current", "true");
   }
   watchForNews(root);
-  import("./shelf/switch.js").then(({ openSwitch }) => openSwitch(root));
+  const { onSwitch, openSwitch } = await import("./shelf/switch.js");
+  onSwitch(null); // the page before this one hears of nothing more
+  openSwitch(root);
   for (const [place, load] of Object.entries(PARTS)) {
     if (document.querySelector(place)) (await load()).open(root);
   }

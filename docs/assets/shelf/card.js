@@ -14,7 +14,7 @@ export function paintCard(here, tank, standing) {
   card.dataset.tank = tank.id;
   const name = element("h2", {}, element("a", { href: new URL(`shelf/tank/#${tank.id}`, here.root).href, textContent: tank.name }));
   if (tank.demo) name.append(" ", element("small", { className: "demo", textContent: "demo" }));
-  const log = element("button", { type: "button", className: "main", textContent: "Log" });
+  const log = element("button", { type: "button", textContent: "Log" });
   log.setAttribute("aria-label", `Log: ${called(tank)}`);
   log.onclick = () => openLog(tank);
   const sentence = found?.sentence ?? standing?.wrong ?? "Not worked out yet.";

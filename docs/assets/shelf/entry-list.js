@@ -5,7 +5,6 @@ import { dayInWords, table } from "./opened.js";
 import { openLog } from "./log-sheet.js";
 import { listOf, nameOf, openNames } from "./names.js";
 import { upper } from "./log-value.js";
-import { saidBelow } from "./sheet.js";
 
 const SHOWN = 12;
 
@@ -14,7 +13,7 @@ export async function paintEntries(here, tank, all = false) {
   const [entries, fields] = await Promise.all([here.store.entries({ tank: tank.id }), table("fields"), openNames()]);
   const list = document.querySelector("#tank-entries");
   const shown = all ? entries : entries.slice(-SHOWN);
-  list.replaceChildren(...shown.toReversed().map((one) => row(here, tank, one, fields)));
+  list.replaceChildren(...shown.toReversed().map((one) => row(tank, one, fields)));
   if (!entries.length) list.append(element("li", { className: "hint", textContent: "Nothing is logged for this tank yet." }));
   const more = document.querySelector("#tank-more");
   more.hidden = shown.length === entries.length;
@@ -22,19 +21,13 @@ export async function paintEntries(here, tank, all = false) {
   more.onclick = () => paintEntries(here, tank, true);
 }
 
-function row(here, tank, entry, fields) {
+function row(tank, entry, fields) {
   const { label, value } = inWords(entry, fields);
   const change = element("button", { type: "button", textContent: "Change" });
   change.setAttribute("aria-label", `Change: ${label} of ${dayInWords(entry.at)}`);
   change.onclick = () => openLog(tank, { edit: entry });
-  const out = element("button", { type: "button", textContent: "Take out" });
-  out.setAttribute("aria-label", `Take out: ${label} of ${dayInWords(entry.at)}`);
-  out.onclick = async () => {
-    await here.store.remove(entry.id);
-    saidBelow(`Taken out: ${label} ${value}`, () => here.store.undo());
-  };
   const when = element("time", { dateTime: entry.at, textContent: dayInWords(entry.at) });
-  return element("li", {}, when, element("span", {}, element("b", { textContent: label }), ` ${value}`), change, out);
+  return element("li", {}, when, element("span", {}, element("b", { textContent: label }), ` ${value}`), change);
 }
 
 /** An entry as a person reads it. */

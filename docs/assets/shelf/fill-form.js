@@ -1,6 +1,7 @@
 // A calculator's form filled from the tank that the keeper stands at. Which figures are the tank's is remembered
 // until they are changed; a changed one is for that answer alone, unless it is saved to the tank.
 
+import { borrow } from "../borrowed.js";
 import { collect, fill } from "../form.js";
 import { called, shelf, tankHere } from "./opened.js";
 import { filled, filledAtOnce } from "./fill.js";
@@ -35,7 +36,8 @@ function put(here, tank, { values, from, paths }) {
   fill(here.form, given);
   const after = collect(here.form);
   const filledIn = Object.keys(given).filter((key) => text(after[key]) !== text(here.empty[key]));
-  here.tank = { id: tank.id, name: called(tank), held: { ...held, ...Object.fromEntries(filledIn.map((key) => [key, text(after[key])])) }, paths, from };
+  here.tank = { id: tank.id, name: called(tank), demo: Boolean(tank.demo), held: { ...held, ...Object.fromEntries(filledIn.map((key) => [key, text(after[key])])) }, paths, from };
+  if (tank.demo) borrow(here, `the demo tank ${tank.name}`, tankKeys(here)); // none of it may pass for the keeper's own
   markForm(here);
 }
 
@@ -44,6 +46,7 @@ export async function refill(here) {
   const keys = tankKeys(here);
   fill(here.form, Object.fromEntries(keys.map((key) => [key, here.empty[key]])));
   here.tank = null;
+  if (keys.length) here.borrowed = null;
   markForm(here);
   return (await fillFromTank(here)) || keys.length > 0;
 }

@@ -20,9 +20,16 @@ export function markForm(here) {
     const { key } = part.dataset;
     const isTanks = still.includes(key);
     const changed = !isTanks && JSON.stringify(now[key]) !== JSON.stringify(here.empty[key]) && tank.paths[key] && typeof now[key] === "string";
-    if (isTanks) put(part, element("p", { className: "from-tank", textContent: tank.from[key] || `from ${tank.name}` }));
+    if (isTanks) put(part, element("p", { className: "from-tank", textContent: fromWords(tank, key) }));
     else if (changed) put(part, offer(here, key));
   }
+}
+
+/** Where a figure is from, as Python said it; a demo tank's never without that word. */
+function fromWords(tank, key) {
+  const words = tank.from[key];
+  if (!words) return `from ${tank.name}`;
+  return tank.demo ? `${words}, demo` : words;
 }
 
 function put(part, mark) {

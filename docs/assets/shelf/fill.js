@@ -1,7 +1,7 @@
 // What a tank's fields and last readings fill into a calculator's form: at once by the table that the build made, and
 // once Python runs also what needs its age, its list or its last reading.
 
-import { ask, isRunning, start } from "../runtime.js";
+import { ask } from "../runtime.js";
 import { day, table } from "./opened.js";
 import { at } from "./tank-fields.js";
 
@@ -11,7 +11,6 @@ const OF_TANK = "tank.";
 export async function filled(calculator, tank, entries) {
   const fields = await table("fields");
   if (!fields.fills[calculator]) return null;
-  await start();
   const reply = await ask({ message: "fill", calculator, tank, entries, today: day() });
   if (reply.complaints) throw new Error(reply.complaints.map(({ field, why }) => `${field}: ${why}`).join(" "));
   return { values: reply.fields, from: reply.from, paths: pathsOf(fields, calculator) };
@@ -20,7 +19,7 @@ export async function filled(calculator, tank, entries) {
 /** The tank's own fields alone, for a form that is shown before Python has started. */
 export async function filledAtOnce(calculator, tank) {
   const fields = await table("fields");
-  if (isRunning() || !fields.fills[calculator]) return null;
+  if (!fields.fills[calculator]) return null;
   const own = Object.entries(fields.fills[calculator]).map(([input, rule]) => [input, firstOf(rule.from, tank)]);
   return { values: Object.fromEntries(own.filter(([, value]) => value !== null)), from: {}, paths: pathsOf(fields, calculator) };
 }

@@ -21,8 +21,19 @@ export async function openLog(tank, { edit = null } = {}) {
   here.save = (entry) => save(here, entry);
   here.show = (...parts) => here.body.replaceChildren(...(here.back ? [here.back] : []), ...parts, here.when.box);
   const kind = edit && fields.entries.find((one) => one.kind === edit.kind);
-  if (kind) askFor(here, kind, kind.whats.find((one) => one.what === edit.what));
-  else await askWhat(here);
+  if (!edit) return askWhat(here);
+  here.back = takeOut(here);
+  if (kind) return askFor(here, kind, kind.whats.find((one) => one.what === edit.what));
+  return here.show(element("p", { textContent: "A newer version of the book wrote this entry; it can be taken out." }));
+}
+
+/** The way out of the log for an entry. */
+function takeOut({ store, edit, tank, close }) {
+  return tap("Take it out of the log", async () => {
+    close();
+    await store.remove(edit.id);
+    saidBelow(`Taken out of the log, ${called(tank)}`, () => store.undo());
+  });
 }
 
 /** All that can be logged; what this keeper logs most stands first. */

@@ -1,7 +1,7 @@
 // A tank in a minute: its name, water, age, who lives in it, two plants. All but the name may stay blank.
 
-import { element } from "../paint.js";
 import { day, said, shelf, table } from "./opened.js";
+import { finder } from "./log-which.js";
 import { nameOf, openNames } from "./names.js";
 import { tap } from "./sheet.js";
 import { living } from "./tank-living.js";
@@ -29,12 +29,14 @@ export async function open(root) {
   const tanks = [...(await store.tanks()), ...demo.tanks]; // what stands on the shelf already is likeliest
   offer(here, tanks, { list: "animals", named: "animal", amount: "count" });
   offer(here, tanks, { list: "plants", named: "plant", amount: "wet_g" });
-  const shown = new Set(["id", "name", "demo"]);
-  form.querySelector("#more-fields").replaceChildren(...fieldsOf(here.tank, fields.tank.filter((one) => !shown.has(one.key)), (path, value) => set(here, path, value)));
+  const asked = new Set(["name", "animals", "plants"]); // above
+  form.querySelector("#more-fields").replaceChildren(...fieldsOf(here.tank, fields.tank.filter((one) => !asked.has(one.key)), (path, value) => set(here, path, value)));
 }
 
 function set(here, path, value) {
   here.tank = withValue(here.tank, path, value);
+  const entry = here.form.querySelector(`#more-fields [data-path="${path}"] input`);
+  if (entry && entry !== document.activeElement) entry.value = value ?? "";
   if (path === "animals" || path === "plants") here[path]?.();
 }
 
@@ -58,19 +60,20 @@ function offer(here, tanks, { list, named, amount }) {
   const held = () => here.tank[list] ?? [];
   const paint = () => {
     rows.replaceChildren(...held().map((row, number) => living(row, { named, amount }, list, (next) => set(here, list, next ? held().with(number, next) : held().toSpliced(number, 1)))));
-    for (const chip of chips.children) chip.setAttribute("aria-pressed", String(held().some((row) => row[named] === /** @type {HTMLElement} */ (chip).dataset.key)));
+    for (const chip of chips.querySelectorAll("button")) chip.setAttribute("aria-pressed", String(held().some((row) => row[named] === chip.dataset.key)));
   };
   here[list] = paint;
+  const toggle = (key) => {
+    const there = held().some((row) => row[named] === key);
+    const fresh = { [named]: key, [amount]: null, ...(list === "plants" ? { since: here.tank.flooded_on ?? day() } : {}) };
+    set(here, list, there ? held().filter((row) => row[named] !== key) : [...held(), fresh]);
+  };
   chips.replaceChildren(...keys.map((key) => {
-    const chip = tap(nameOf(list, key), () => {
-      const there = held().some((row) => row[named] === key);
-      const fresh = { [named]: key, [amount]: null, ...(list === "plants" ? { since: here.tank.flooded_on ?? day() } : {}) };
-      set(here, list, there ? held().filter((row) => row[named] !== key) : [...held(), fresh]);
-    }, { pressed: false });
+    const chip = tap(nameOf(list, key), () => toggle(key), { pressed: false });
     chip.dataset.key = key;
     return chip;
   }));
-  if (!keys.length) chips.append(element("span", { className: "hint", textContent: "Find them below." }));
+  here.form.querySelector(`#find-${list}-box`).replaceChildren(finder(list, (key) => tap(nameOf(list, key), () => held().some((row) => row[named] === key) || toggle(key)), `find-${list}`));
 }
 
 async function put(here) {

@@ -1,6 +1,6 @@
 // How the tanks stand: the last answer kept with each is shown at once, Python makes it anew in the background.
 
-import { ask, start } from "../runtime.js";
+import { ask } from "../runtime.js";
 import { chosenUnits } from "../store.js";
 import { day } from "./opened.js";
 
@@ -34,7 +34,6 @@ export async function standingNow(store, tank) {
   const [entries, kept] = await Promise.all([store.entries({ tank: tank.id }), keptStanding(store, tank)]);
   const from = madeFrom(tank, entries);
   if (kept?.from === from) return kept;
-  await start();
   const units = chosenUnits();
   const reply = await ask({ calculator: "standing", given: { tank, entries, today: day() }, given_in: "metric", own: true, units });
   const made = kindly(reply, from);
@@ -55,7 +54,6 @@ export async function roundNow(store) {
   if (!tanks.length) return null;
   const from = madeFrom(tanks, entries);
   if (kept?.from === from) return kept;
-  await start();
   const reply = await ask({ calculator: "round", given: { tanks, entries, today: day() }, given_in: "metric", own: true, units: chosenUnits() });
   if (!reply.answer) return null;
   const { order, today, minutes_week, calendar } = reply.answer.outputs;

@@ -7,7 +7,6 @@ let listening = false;
 
 /** Show the switch where there are tanks; `changed(id)` of this page hears of another choice. */
 export async function openSwitch(root) {
-  told = null;
   const box = document.querySelector("#stand-at");
   if (!box) return;
   const store = await shelf().catch(() => null); // no storage here: no shelf, and no switch
@@ -28,7 +27,7 @@ export async function openSwitch(root) {
   await paint(store);
 }
 
-/** Hear of another choice while this page is open. */
+/** Hear of another choice while this page is open; the page before this one hears no more. */
 export function onSwitch(listener) {
   told = listener;
 }
@@ -42,7 +41,7 @@ async function paint(store) {
   const options = [new Option("no tank", ""), ...tanks.map((tank) => new Option(called(tank), tank.id))];
   choice.replaceChildren(...options);
   choice.value = here?.id ?? "";
-  box.querySelector(".demo").hidden = !here?.demo;
+  box.querySelector("label").textContent = here?.demo ? "Demo" : "At";
   const open = box.querySelector("a");
   open.hidden = box.querySelector("button").hidden = !here;
   if (here) open.href = new URL(`shelf/tank/#${here.id}`, box.dataset.root).href;

@@ -1,6 +1,6 @@
 // A tank's page: how it stands as Python painted it, what lives in it, what was logged, the tank itself.
 
-import { ask, start } from "../runtime.js";
+import { ask } from "../runtime.js";
 import { chosenUnits } from "../store.js";
 import { element, openFiles } from "../paint.js";
 import { called, dayInWords, said, shelf, table } from "./opened.js";
@@ -48,6 +48,7 @@ async function show(here, whole = false) {
   here.find("#tank-log").onclick = () => openLog(tank);
   here.find("#tank-edit").onclick = (event) => {
     event.preventDefault();
+    here.find("#edit").setAttribute("open", "");
     here.find("#edit").scrollIntoView({ block: "start" });
   };
   if (whole) {
@@ -67,7 +68,6 @@ async function anew(here, tank, turn) {
   const standing = await standingNow(here.store, tank);
   if (turn !== here.turn || !here.box.isConnected) return;
   paintStanding(here, standing, false);
-  await start();
   const given = await filled("nitrogen-balance", tank, await here.store.entries({ tank: tank.id }));
   const reply = await ask({ calculator: "nitrogen-balance", given: given?.values ?? {}, given_in: "metric", own: true, units: chosenUnits() });
   if (turn !== here.turn || !here.box.isConnected) return;

@@ -6,7 +6,6 @@ from typing import NamedTuple
 from calculators.diagnose.case_read import Case
 from calculators.diagnose.likelihood import ODDS
 from calculators.diagnose.problem_table import CAUSES, question_of
-from calculators.diagnose.reading_steps import CHANGES, STEPS, Outside, change_for, deadly, harmful
 from calculators.diagnose.triage import ENOUGH, fair_urgent, in_danger
 from calculators.diagnose.water_step import (
     animals_suffer,
@@ -23,6 +22,14 @@ from calculators.diagnose.words import (
     LOOK_FIRST,
     LOOK_TOO,
     THEN_TEST,
+)
+from calculators.science.animals.reading_steps import (
+    CHANGES,
+    STEPS,
+    Outside,
+    change_for,
+    deadly,
+    harmful,
 )
 
 OWN_PROBLEM = {

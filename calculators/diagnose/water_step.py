@@ -9,6 +9,7 @@ from typing import NamedTuple
 from calculators.diagnose.case_read import Case
 from calculators.diagnose.problem_table import CAUSES, FINDINGS, upper_edge
 from calculators.science.animals.reading_lines import standing
+from calculators.science.animals.reading_steps import SAME_WATER
 from calculators.science.water.changing_water import first_step_for_ammonia
 from calculators.science.water.unread import HIGHEST_PH
 
@@ -24,7 +25,6 @@ TAKEN_AS = {
 }
 ACID_PH = 7.5  # below it a change with common tap water can free more ammonia than it takes out, by the model
 
-SAME_WATER = "dechlorinated water within 2 °C (4 °F) of the tank’s"
 A_TENTH = (
     f"Change a tenth of the water, slowly, with {SAME_WATER}; then read the pH, and wait some hours "
     "before the next tenth: a quick rise harms as well."

@@ -7,11 +7,11 @@ step may undo another: light is left alone where oxygen is short, and water is c
 from collections.abc import Mapping
 from typing import Literal, NamedTuple
 
-from calculators.diagnose.water_step import SAME_WATER
 from calculators.science.animals.reading_lines import LINES, Side, standing
 from calculators.science.animals.reading_words import WARMTH_STEP
 from calculators.science.animals.toxic_lines import ammonia_standing
 
+SAME_WATER = "dechlorinated water within 2 °C (4 °F) of the tank’s"
 Change = Literal["", "half", "quarter", "lower", "tenth"]
 
 

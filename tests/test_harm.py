@@ -9,8 +9,8 @@ import yaml
 from calculators.core.result import BadInput
 from calculators.core.run import run
 from calculators.diagnose.problem_table import CAUSES, FINDINGS
-from calculators.diagnose.reading_steps import STEPS
 from calculators.science.animals.reading_lines import LINE_SOURCES, LINES, standing
+from calculators.science.animals.reading_steps import STEPS
 from calculators.science.animals.toxic_lines import ammonia_standing, nitrite_standing
 from scripts.setup.paths import ROOT
 from tests import harm_predicates as predicates

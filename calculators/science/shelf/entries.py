@@ -47,6 +47,11 @@ class Measured(NamedTuple):
     unit_us: str = ""
 
     @property
+    def name(self) -> str:
+        """The label without what it is counted as, for a sentence."""
+        return self.label.partition(",")[0]
+
+    @property
     def step(self) -> float:
         """The step of a common kit; common practice, no source."""
         return self.steps[0]

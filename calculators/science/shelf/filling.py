@@ -84,7 +84,7 @@ def fill(
 
 
 def forecast_lists(filler: Filler) -> dict[str, Any]:
-    """The plants of a tank as the forecast takes them: those weighed, and of which a record tells the growth."""
+    """The plants of a tank as the forecast takes them: those weighed whose growth a record tells."""
     made = []
     for held in filler.tank.plants or []:
         facts = plants().get(held.plant)

@@ -25,7 +25,10 @@ CHANGES: dict[str, Sources] = {
 }
 SIDES = own("length_cm", "width_cm")
 FEED = own("feed_g_week", "protein_percent")
-TAP_HARDNESS: dict[str, Sources] = {"tap_gh_dh": ("tank.tap.gh_dh",), "tap_kh_dh": ("tank.tap.kh_dh",)}  # fmt: skip
+TAP_HARDNESS: dict[str, Sources] = {
+    "tap_gh_dh": ("tank.tap.gh_dh",),
+    "tap_kh_dh": ("tank.tap.kh_dh",),
+}
 NITRATE: dict[str, Sources] = {"nitrate_mg_l": ("reading.nitrate_mg_l",)}
 AMMONIA: dict[str, Sources] = {
     "ammonia_mg_l": ("reading.ammonia_mg_n_l",),

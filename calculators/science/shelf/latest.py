@@ -61,7 +61,7 @@ class Figure(NamedTuple):
 
 
 def figure_of(what: str, tank: ShelfTank, readings: dict[str, Latest]) -> Figure | None:
-    """The figure for one thing: its reading while that is of use, else the tank's own, else an old reading."""
+    """The figure for one thing: its reading while of use, else the tank's own, else an old reading."""
     reading = readings.get(what)
     entered = getattr(tank, what, None)
     if reading and (not reading.is_old or entered is None):

@@ -17,6 +17,7 @@ from typing import Any
 
 from calculators.core.result import BadInput
 from calculators.science.shelf.filling import fill
+from calculators.science.shelf.paper import paper_reply
 from calculators.science.shelf.redate import redated
 from calculators.science.shelf.shelf_file import check_shelf_text
 
@@ -54,4 +55,5 @@ REPLIES: dict[str, Callable[[Mapping[str, Any]], Reply]] = {
     "fill": fill_reply,
     "check-shelf-file": check_reply,
     "redate": redate_reply,
+    "paper": paper_reply,
 }

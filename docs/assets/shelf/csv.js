@@ -1,7 +1,8 @@
 // Readings as a table of text, one row a reading, quoted as RFC 4180 has it; and such a table read back.
 
+import { digest } from "./digest.js";
 import { timeOf } from "./operations.js";
-import { FILE_VERSION, FORMAT } from "./file-guard.js";
+import { fileWith } from "./file-guard.js";
 import { ShelfError } from "./shelf-error.js";
 import { separated, table } from "./table.js";
 import { dateTimeOf } from "./when.js";
@@ -28,7 +29,7 @@ export function fileFromCsv(text, tanks) {
   const head = (rows.shift() ?? []).map((cell) => cell.trim().toLowerCase());
   const lacking = NEEDED.filter((name) => !head.includes(name));
   if (lacking.length) throw new ShelfError("broken", `This is neither a file of the shelf nor a table of readings: the first row lacks ${lacking.join(", ")}. Nothing was changed.`);
-  const file = { format: FORMAT, version: FILE_VERSION, tanks: [], entries: [] };
+  const file = fileWith({ tanks: [], entries: [] });
   const faults = [];
   for (const [index, cells] of rows.entries()) {
     const row = /** @type {any} */ (Object.fromEntries(COLUMNS.map((name) => [name, textOf(name, cells[head.indexOf(name)])])));
@@ -58,11 +59,13 @@ function takeRow({ tank, at, what, value, text, id }, separator, file, tanks) {
 }
 
 function tankOf(name, file, tanks) {
-  const known = [...tanks, ...file.tanks].find((one) => one.name.trim().toLowerCase() === name.toLowerCase());
-  if (known) return known;
-  const fresh = { id: `table ${name}`.slice(0, 150), name };
-  file.tanks.push(fresh);
-  return fresh;
+  const isNamed = (one) => one.name.trim().toLowerCase() === name.toLowerCase();
+  const there = file.tanks.find(isNamed);
+  if (there) return there;
+  const known = tanks.find(isNamed);
+  const row = known ? { id: known.id, name: known.name } : { id: `table ${digest(name)}`, name }; // what the row lacks stays as it is
+  file.tanks.push(row);
+  return row;
 }
 
 /** A reading without an id gets one from what it says, so that the same table read twice adds nothing. */
@@ -70,8 +73,8 @@ function numbered(entries) {
   const seen = new Map();
   return entries.map((entry) => {
     if (entry.id) return entry;
-    const plain = `${entry.what} ${new Date(timeOf(entry.at)).toISOString()} ${entry.value} ${entry.tank}`.slice(0, 190);
-    seen.set(plain, (seen.get(plain) ?? 0) + 1);
-    return { ...entry, id: seen.get(plain) > 1 ? `${plain} ${seen.get(plain)}` : plain };
+    const said = JSON.stringify([entry.tank, timeOf(entry.at), entry.what, entry.value]);
+    seen.set(said, (seen.get(said) ?? 0) + 1);
+    return { ...entry, id: `row ${digest(said)} ${seen.get(said)}` };
   });
 }

@@ -29,7 +29,7 @@ function planOf(file, view) {
   const lists = { tank: file.tanks ?? [], entry: file.entries ?? [], kept: file.kept ?? [] };
   const known = new Set([...lists.tank.map(({ id }) => id), ...view.shown().tanks.keys()]);
   const orphan = lists.entry.findIndex(({ tank }) => !known.has(tank));
-  if (orphan >= 0) throw new ShelfError("broken", `Nothing was changed. entries[${orphan}].tank: ${lists.entry[orphan].tank} is neither in the file nor on the shelf.`);
+  if (orphan >= 0) throw new ShelfError("broken", `Nothing was changed. entries[${orphan + 1}].tank: ${lists.entry[orphan].tank} is neither in the file nor on the shelf.`);
   return Object.entries(lists).flatMap(([of, list]) => list.map((item) => ({ of, item, is: relation(of, item, view) })));
 }
 

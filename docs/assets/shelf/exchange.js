@@ -1,7 +1,7 @@
 // The shelf as a file, and a file taken into the shelf.
 
 import { compared, mergeParts } from "./difference.js";
-import { FILE_VERSION, FORMAT } from "./file-guard.js";
+import { fileWith } from "./file-guard.js";
 import { BESIDE, settingRow, settingsOf } from "./settings.js";
 
 const OWN_KEYS = ["format", "version", "saved", "tanks", "entries", "kept", "settings"];
@@ -11,7 +11,7 @@ export function fileOf({ view, local }) {
   const { tanks, entries, kept } = view.shown();
   return structuredClone({
     ...local.get(BESIDE),
-    format: FORMAT, version: FILE_VERSION, saved: new Date().toISOString(), tanks: [...tanks.values()], entries, kept, settings: settingsOf(local),
+    ...fileWith({ tanks: [...tanks.values()], entries, kept, settings: settingsOf(local) }),
   });
 }
 

@@ -7,9 +7,14 @@ import { ShelfError } from "./shelf-error.js";
 
 export const FORMAT = "mulmbook-tanks";
 export const FILE_VERSION = 1;
-const MOST = { tanks: 500, entries: 200_000, kept: 10_000 };
+const MOST = { tanks: 500, entries: 100_000, kept: 10_000 };
 const KINDS = { tanks: "tank", entries: "entry", kept: "kept" };
 const FAULTS_TOLD = 8;
+
+/** A file object of ours. */
+export function fileWith(parts) {
+  return { format: FORMAT, version: FILE_VERSION, saved: new Date().toISOString(), tanks: [], entries: [], ...parts };
+}
 
 /**
  * The file, once nothing in it can do harm. Throws `ShelfError` ("newer" or "broken") with all reasons, the first few in words.
@@ -35,7 +40,7 @@ function listFaults(name, list) {
     const fault = isObject(item) ? faultOf(KINDS[name], item) : "an object is needed";
     const twice = !fault && ids.has(item.id);
     ids.add(item?.id);
-    if (fault || twice) return `${name}[${index}]${fault ? `.${fault}` : `.id: ${item.id} stands twice`}`;
+    if (fault || twice) return `${name}[${index + 1}]${fault ? `.${fault}` : `.id: ${item.id} stands twice`}`;
     return "";
   });
 }

@@ -1,7 +1,7 @@
 // A file that the keeper chose: its size first, then its text, then its structure.
 
 import { fileFromCsv } from "./csv.js";
-import { FILE_VERSION, FORMAT, guarded } from "./file-guard.js";
+import { fileWith, guarded } from "./file-guard.js";
 import { ShelfError } from "./shelf-error.js";
 
 const LARGEST = 20_000_000; // octets; a season of ten tanks takes half a million
@@ -35,5 +35,5 @@ export function shelfFileOf(text, name, tanks) {
   } catch {
     throw new ShelfError("broken", `${name} is no whole JSON file: it was cut off or changed. Nothing was changed here.`);
   }
-  return guarded(Array.isArray(data) ? { format: FORMAT, version: FILE_VERSION, tanks: [], entries: [], kept: data } : data);
+  return guarded(Array.isArray(data) ? fileWith({ kept: data }) : data);
 }

@@ -3,10 +3,12 @@
 import { isObject, timeOf } from "./operations.js";
 
 const LONGEST_TEXT = 10_000;
-const LONGEST_NAME = 200;
-const LONGEST_ID = 200;
+const LONGEST_NAME = 80;
+const LONGEST_ID = 80;
 const MOST_PARTS = 1000; // of one list or object
 const DEEPEST = 8;
+// Control characters but tab and line breaks, and those that turn the direction of a line; halves of characters.
+const UNFIT = /(?![\t\n\r])[\p{Cc}\p{Cs}\u202a-\u202e\u2066-\u2069]/u;
 const HOSTILE = ["__proto__", "constructor", "prototype"];
 
 /** What is wrong with the whole item, naming the field; "" where it can be shown. */
@@ -26,7 +28,7 @@ function tankFault({ name }) {
 function entryFault({ tank, kind, at, value, what, text }) {
   if (!isId(tank)) return "tank: an entry needs its tank";
   if (typeof kind !== "string" || !kind) return "kind: an entry needs its kind";
-  if (Number.isNaN(timeOf(at))) return "at: an entry needs its date and time";
+  if (Number.isNaN(timeOf(at)) || !at.includes("T")) return "at: an entry needs its date and time";
   if (value !== undefined && value !== null && typeof value !== "number") return "value: a number is needed";
   if (![what, text].every((one) => one === undefined || one === null || typeof one === "string")) return "what and text: only words can stand here";
   return "";
@@ -48,7 +50,7 @@ export function isId(id) {
 export function plainFault(value, place = "", depth = 0) {
   const here = place || "the value";
   if (depth > DEEPEST) return `${here}: nested too deep`;
-  if (typeof value === "string") return value.length > LONGEST_TEXT ? `${here}: longer than ${LONGEST_TEXT} letters` : "";
+  if (typeof value === "string") return textFault(value, here);
   if (typeof value === "number") return Number.isFinite(value) ? "" : `${here}: not a number`;
   if (value === null || typeof value === "boolean" || value === undefined) return "";
   if (!Array.isArray(value) && !isObject(value)) return `${here}: not plain data`;
@@ -60,6 +62,11 @@ export function plainFault(value, place = "", depth = 0) {
     if (fault) return fault;
   }
   return "";
+}
+
+function textFault(text, here) {
+  if (text.length > LONGEST_TEXT) return `${here}: longer than ${LONGEST_TEXT} letters`;
+  return UNFIT.test(text) ? `${here}: a control character cannot be taken in` : "";
 }
 
 /** Whether two plain values say the same; nothing and null are the same. */

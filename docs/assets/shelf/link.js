@@ -1,6 +1,6 @@
 // A tank as a link: its record travels in the fragment, compressed, and no server sees it.
 
-import { FILE_VERSION, FORMAT, guarded } from "./file-guard.js";
+import { fileWith, guarded } from "./file-guard.js";
 import { ShelfError } from "./shelf-error.js";
 
 const SIGN = "#tank=";
@@ -34,7 +34,7 @@ export async function readTankLink(fragment) {
   } catch (refusal) {
     throw refusal instanceof ShelfError ? refusal : new ShelfError("broken", "This link was cut off or changed on its way. Ask for it again.");
   }
-  return guarded({ format: FORMAT, version: FILE_VERSION, tanks: [tank], entries: [] });
+  return guarded(fileWith({ tanks: [tank] }));
 }
 
 async function packed(text) {

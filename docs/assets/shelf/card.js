@@ -1,9 +1,10 @@
 // One tank's card on the board: verdict, picture of its last readings, what is due, and the way to log.
 
 import { element } from "../paint.js";
-import { called, dayInWords } from "./opened.js";
+import { called, day, dayInWords } from "./opened.js";
 import { openLog } from "./log-sheet.js";
-import { sign } from "./verdict.js";
+import { spark } from "./spark.js";
+import { besideSign, sign } from "./verdict.js";
 
 const MOST_DUE = 3; // tasks that are named on a card
 
@@ -18,27 +19,19 @@ export function paintCard(here, tank, standing) {
   log.setAttribute("aria-label", `Log: ${called(tank)}`);
   log.onclick = () => openLog(tank);
   const sentence = found?.sentence ?? standing?.wrong ?? "Not worked out yet.";
-  card.append(name, element("p", { className: "stands" }, sign(verdict), " ", sentence), ...picture(standing), dueLine(found), log);
+  card.append(name, element("p", { className: "stands" }, sign(verdict), " ", besideSign(sentence, verdict)), dueLine(found), ...spark(standing?.spark), log);
   return card;
-}
-
-/** The small picture that Python painted of the last readings. */
-function picture(standing) {
-  if (!standing?.html) return [];
-  const painted = new DOMParser().parseFromString(standing.html, "text/html");
-  const small = painted.querySelector("svg.spark") ?? painted.querySelector(".plot > svg");
-  if (!small) return [];
-  const box = element("div", { className: "card-picture" });
-  box.append(document.importNode(small, true));
-  return [box];
 }
 
 function dueLine(found) {
   const line = element("p", { className: "due" });
-  const today = found?.due?.filter((one) => one.late_days >= 0) ?? [];
-  const next = found?.due?.[0];
+  const now = day();
+  const today = found?.due.filter((one) => one.on <= now) ?? [];
+  const next = found?.due.find((one) => one.on > now);
   if (today.length) {
-    line.append(element("b", { textContent: today.some((one) => one.late_days > 0) ? "Due" : "Due today" }), ` ${today.slice(0, MOST_DUE).map(task).join(", ")}`);
+    const more = today.length - MOST_DUE;
+    const words = `${today.slice(0, MOST_DUE).map(task).join(", ")}${more > 0 ? ` and ${more} more` : ""}`;
+    line.append(element("b", { textContent: today.some((one) => one.late_days > 0) ? "Due" : "Due today" }), ` ${words}`);
   } else if (next) line.textContent = `Next: ${task(next)}, ${dayInWords(next.on)}`;
   else if (found) line.textContent = "Nothing is due that we know of.";
   return line;

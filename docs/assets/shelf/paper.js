@@ -1,36 +1,59 @@
-// A tank on paper: a card to stick to it, and a sheet for whoever feeds during a holiday. All lines can be changed.
+// A tank on paper, as Python wrote it: a card to stick to it, and a sheet for whoever feeds during a holiday.
+// Every line can be changed before it is printed.
 
-import { element } from "../paint.js";
-import { called, day, dayInWords, said, shelf, table } from "./opened.js";
-import { at, flat } from "./tank-fields.js";
-import { nameOf, openNames } from "./names.js";
+import { ask } from "../runtime.js";
+import { called, day, said, shelf } from "./opened.js";
 import { tankCode } from "./qr.js";
-import { keptStanding } from "./standings.js";
 
-const HOLIDAY_DAYS = 14;
+const FIRST_DAYS = 7; // of a holiday, until the keeper says otherwise
+const KEPT = { spoon: "spoon_g", call: "whom to call" };
 
 let page;
 
 export async function open(root) {
   const box = document.querySelector("#paper");
-  const here = { root, box, find: (name) => box.querySelector(name) };
+  const here = { root, box, sheet: "card", find: (name) => box.querySelector(name) };
   page = here;
   addEventListener("hashchange", () => page === here && box.isConnected && show(here));
   for (const button of box.querySelectorAll("[data-sheet]")) button.onclick = () => choose(here, button.dataset.sheet);
   here.find("#paper-print").onclick = () => print();
+  here.find("#paper-holiday").onchange = () => keepAsked(here).then(() => show(here));
   try {
     here.store = await shelf();
   } catch (wrong) {
     box.hidden = false;
-    return said(document.querySelector("#paper-title"), wrong);
+    return said(here.find("#paper-said"), wrong);
   }
+  await fillAsked(here);
   return show(here);
 }
 
 function choose(here, sheet) {
+  here.sheet = sheet;
   for (const button of here.box.querySelectorAll("[data-sheet]")) button.setAttribute("aria-pressed", String(button.dataset.sheet === sheet));
-  here.find("#paper-card").hidden = sheet !== "card";
   here.find("#paper-holiday").hidden = sheet !== "holiday";
+  show(here);
+}
+
+async function fillAsked(here) {
+  const [spoon, call] = await Promise.all([here.store.setting(KEPT.spoon), here.store.setting(KEPT.call)]);
+  here.find("input#paper-from").value = day(-1);
+  here.find("input#paper-to").value = day(-FIRST_DAYS);
+  here.find("input#paper-spoon").value = spoon ?? "";
+  here.find("input#paper-call").value = call ?? "";
+}
+
+/** What the holiday sheet asks; a spoon that is no number goes to Python as it is, which says what is wrong. */
+function asked(here) {
+  const spoon = here.find("input#paper-spoon").value.trim().replace(",", ".");
+  const grams = Number.isFinite(Number(spoon)) ? Number(spoon) : spoon;
+  return { from: here.find("input#paper-from").value, to: here.find("input#paper-to").value, spoon_g: spoon ? grams : null, call: here.find("input#paper-call").value.trim() || null };
+}
+
+async function keepAsked(here) {
+  const { spoon_g: spoon, call } = asked(here);
+  await here.store.saveSetting(KEPT.spoon, typeof spoon === "number" ? spoon : null);
+  await here.store.saveSetting(KEPT.call, call);
 }
 
 async function show(here) {
@@ -39,59 +62,25 @@ async function show(here) {
   here.box.hidden = !tank;
   document.querySelector("#paper-title").textContent = tank ? `On paper: ${called(tank)}` : "No such tank on this device";
   if (!tank) return;
-  const [fields, standing] = await Promise.all([table("fields"), keptStanding(here.store, tank), openNames()]);
-  await card(here, tank, fields, standing);
-  holiday(here, tank, standing);
+  const entries = await here.store.entries({ tank: tank.id });
+  const line = here.find("#paper-said");
+  try {
+    const reply = await ask({ message: "paper", kind: here.sheet, tank: { ...tank, name: called(tank) }, entries, today: day(), ...asked(here) });
+    line.textContent = (reply.complaints ?? []).map(({ why }) => why).join(" ");
+    if (!reply.html) return;
+    here.find("#paper-sheet").innerHTML = reply.html; // its texts escaped in Python
+    await editable(here, tank);
+  } catch (wrong) {
+    line.textContent = `Python could not start (${wrong.message}).`;
+  }
 }
 
-/** A line that can be changed before it is printed. */
-function line(tag, text, className = "") {
-  const made = element(tag, { textContent: text, className });
-  made.contentEditable = "plaintext-only";
-  made.setAttribute("role", "textbox");
-  made.setAttribute("aria-label", text.slice(0, 40) || "blank line");
-  return made;
-}
-
-function living(tank) {
-  const animals = (tank.animals ?? []).map((one) => `${one.count ?? "some"} ${nameOf("animals", one.animal)}`);
-  const plants = (tank.plants ?? []).map((one) => nameOf("plants", one.plant));
-  return { animals: animals.join(", ") || "not said", plants: plants.join(", ") || "not said" };
-}
-
-/** The card: who lives in it, feed, the figures that the tank is kept at, and the code of its record. */
-async function card(here, tank, fields, standing) {
-  const { animals, plants } = living(tank);
-  const figures = flat(fields.tank).filter((one) => one.kind === "number" && at(tank, one.path) !== null).map((one) => `${one.label} ${at(tank, one.path)} ${one.unit ?? ""}`.trim());
-  const rows = [["Animals", animals], ["Plants", plants], ["Kept at", figures.join(" · ") || "no figures said"], ["Limits", limits(standing) || "not worked out yet"]];
-  const code = element("div", { className: "paper-code" });
-  here.find("#paper-card").replaceChildren(
-    element("header", { className: "paper-head" }, line("h2", called(tank)), code),
-    ...rows.map(([name, text]) => element("p", {}, element("b", { textContent: `${name}: ` }), line("span", text))),
-    line("p", `As of ${dayInWords(day())}`, "hint"),
-  );
-  code.innerHTML = (await tankCode(tank, new URL("shelf/", here.root).href)).svg; // drawn by qr.js, the name in it escaped
-}
-
-function limits(standing) {
-  return standing?.outputs?.limits?.map((one) => one.sentence ?? one).join(" ") ?? "";
-}
-
-/** The holiday sheet: what to do on which day, what to look at, what never to do, whom to call. */
-function holiday(here, tank, standing) {
-  const { animals } = living(tank);
-  const feed = tank.feed_g_week === null || tank.feed_g_week === undefined ? "" : ` (${tank.feed_g_week} g in a whole week at home)`;
-  const days = Array.from({ length: HOLIDAY_DAYS }, (_, at) => element("tr", {}, line("td", dayInWords(day(-at))), line("td", ""), line("td", ""), element("td", { className: "paper-box" })));
-  const head = element("tr", {}, ...["Day", "Feed, in level spoons", "Look", "Done"].map((text) => element("th", { scope: "col", textContent: text })));
-  const due = (standing?.outputs?.due ?? []).map((one) => `${one.task}, ${dayInWords(one.on)}`).join("; ");
-  here.find("#paper-holiday").replaceChildren(
-    line("h2", `While we are away: ${called(tank)}`),
-    element("p", {}, element("b", { textContent: "Who lives here: " }), line("span", animals)),
-    element("p", {}, element("b", { textContent: "A portion: " }), line("span", `______ level spoons${feed}. Less is better than more: a day without food harms no grown fish.`)),
-    element("table", {}, element("thead", {}, head), element("tbody", {}, ...days)),
-    element("p", {}, element("b", { textContent: "Look at: " }), line("span", "Is the light on in the day? Does the filter run? Is the water as warm as always? Does anyone gasp at the surface or lie down?")),
-    element("p", {}, element("b", { textContent: "Never: " }), line("span", "Never add food for a day that was missed. Never change water, clean, dose or move anything unless we say so on the telephone. Never reach into the water with anything plugged in: pull the plugs first.")),
-    element("p", {}, element("b", { textContent: "Falls due meanwhile, and can wait for us: " }), line("span", due || "nothing that we know of")),
-    element("p", {}, element("b", { textContent: "Call: " }), line("span", "______________________  or the vet: ______________________")),
-  );
+/** Name the lines that can be changed, and put the tank's code where there is room for it. */
+async function editable(here, tank) {
+  for (const one of here.box.querySelectorAll("#paper-sheet [contenteditable]")) {
+    one.setAttribute("role", "textbox");
+    one.setAttribute("aria-label", `Line to change: ${one.textContent.slice(0, 40)}`);
+  }
+  const place = here.find("#paper-sheet [data-code]");
+  if (place && here.sheet === "card") place.innerHTML = (await tankCode(tank, new URL("shelf/", here.root).href)).svg; // the name in it escaped there
 }

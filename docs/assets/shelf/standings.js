@@ -24,7 +24,7 @@ function madeFrom(tank, entries) {
   return mark >>> 0;
 }
 
-/** The kept answer of a tank as {outputs, html, brief, lines, made}, or null. */
+/** The kept answer of a tank as {outputs, html, spark, made}, or null. */
 export function keptStanding(store, tank) {
   return store.standing(tank.id);
 }
@@ -44,8 +44,9 @@ export async function standingNow(store, tank) {
 function kindly(reply, from) {
   const wrong = Object.entries(reply.problems ?? {}).map(([path, text]) => `${path}: ${text}`).join(" ");
   if (!reply.answer) return { from, wrong: reply.needed?.text ?? wrong, made: new Date().toISOString() };
-  const { html, brief, lines } = reply.painted;
-  return { from, outputs: reply.answer.outputs, html, brief, lines, made: new Date().toISOString() };
+  const [drawn] = Object.values(reply.answer.series ?? {});
+  const spark = drawn && { label: drawn.label, unit: drawn.unit, x: drawn.x, y: drawn.y };
+  return { from, outputs: reply.answer.outputs, html: reply.painted.html, spark, made: new Date().toISOString() };
 }
 
 /** All tanks: order, minutes of the week and the calendar; kept as the last round. */

@@ -93,9 +93,6 @@ function paintStanding(here, standing, old) {
   const answer = here.find("#answer");
   answer.innerHTML = standing.html;
   openFiles(answer);
-  const learned = standing.outputs.learned ?? [];
-  here.find("#tank-learned").hidden = !learned.length;
-  here.find("#tank-learned ul").replaceChildren(...learned.map((one) => element("li", { textContent: one.sentence ?? String(one) })));
   lives(here, here.tank);
 }
 
@@ -104,7 +101,7 @@ function lives(here, tank) {
   const due = here.standing?.outputs?.due ?? [];
   const row = (list, key, amount) => {
     const link = element("a", { href: new URL(`${list}/${key}/`, here.root).href, textContent: nameOf(list, key) });
-    const next = due.find((one) => one.plant === key);
+    const next = due.find((one) => one.task.startsWith("trim") && one.task.includes(nameOf(list, key)));
     return element("li", {}, link, ` ${amount}`, next ? `, next trim ${dayInWords(next.on)}` : "");
   };
   const plants = (tank.plants ?? []).map((one) => row("plants", one.plant, one.wet_g === null || one.wet_g === undefined ? "mass not said" : `${one.wet_g} g wet`));

@@ -34,7 +34,7 @@ LOOK = [
     "Does anything lie dead? Take it out, and feed nothing that day.",
 ]
 NEVER = [
-    "Feed less rather than more. If in doubt, feed nothing: a hungry animal is safe for days, and rotting food kills.",
+    "Feed less rather than more. In doubt feed none: hungry animals are safe for days; rotting food kills.",
     "Never pour in a week's food at once.",
     "Do not top up from the hot tap. If water must go in, take only what was set ready, slowly.",
     "Do not change water, wash the filter, or pour in anything from a bottle.",

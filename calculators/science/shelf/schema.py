@@ -21,6 +21,10 @@ from calculators.science.shelf.text_forms import RECORD, RECORD_KEY, RESERVED
 
 DRAFT = "https://json-schema.org/draft/2020-12/schema"
 Schema = dict[str, Any]
+# A date and time of RFC 3339, which may go without seconds and without a zone.
+DAY_PATTERN = r"(19|2[0-9])[0-9]{2}-(0[1-9]|1[0-2])-(0[1-9]|[12][0-9]|3[01])"
+CLOCK_PATTERN = r"([01][0-9]|2[0-3]):[0-5][0-9](:[0-5][0-9]([.][0-9]+)?)?"
+MOMENT_PATTERN = rf"^{DAY_PATTERN}[T ]{CLOCK_PATTERN}(Z|[+-][0-9]{{2}}:?[0-9]{{2}})?$"
 
 
 def shelf_schema() -> Schema:
@@ -34,7 +38,7 @@ def shelf_schema() -> Schema:
         "properties": {
             "format": {"const": FORMAT},
             "version": {"const": VERSION},
-            "saved": {"type": "string", "format": "date-time"},
+            "saved": {"type": "string", "maxLength": MOMENT.most, "pattern": MOMENT_PATTERN},
             "tanks": rows(object_of(TANK_FIELDS, MUST_HAVE), MOST_TANKS),
             "entries": rows(entry(), MOST_ENTRIES),
         },
@@ -119,9 +123,9 @@ def text(field: InputField) -> Schema:
     form = field.text_form
     made: Schema = {"type": "string", "minLength": 1, "maxLength": form.most if form else 80}
     if form is DAY:
-        made |= {"format": "date"}
+        made |= {"format": "date", "pattern": f"^{DAY_PATTERN}$"}
     elif form is MOMENT:
-        made |= {"format": "date-time"}
+        made |= {"pattern": MOMENT_PATTERN}
     elif form is RECORD:
         made |= {"pattern": f"^{RECORD_KEY.pattern}$"}
     elif field.key == "id":

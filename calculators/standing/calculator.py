@@ -5,6 +5,7 @@ from typing import Annotated
 
 from calculators.core.dates import DAY, read_date
 from calculators.core.declare import calculator
+from calculators.core.leads import Lead, Value
 from calculators.core.quantity import FromFile, Help, IsDate, Label, MayBeEmpty, Private
 from calculators.science.animals.reading_lines import LINE_SOURCES
 from calculators.science.shelf.due import Due
@@ -20,12 +21,51 @@ from calculators.standing.outputs import DueTask, Standing, TestWanted
 from calculators.standing.pictures import pictures
 from calculators.standing.words import notes
 
+# Only where a reading is there: its row of the trends is found by its key.
+NITRATE, AMMONIA = "trends.nitrate_mg_l.latest", "trends.ammonia_mg_n_l.latest"
+WATER = {
+    "ph": "trends.ph.latest",  # never a figure of long ago: it decides how toxic ammonia is
+    "temperature_c": "tank.temperature_c",
+    "kh_dh": "trends.kh_dh.latest",
+    "volume_l": "tank.net_l",
+}
+LEADS = (
+    Lead(
+        "ammonia-change",
+        "How to change water while ammonia shows",
+        {
+            **WATER,
+            "ammonia_mg_l": AMMONIA,
+            "reported_as": Value("nitrogen"),
+            "tap_ph": "tank.tap.ph",
+            "tap_kh_dh": "tank.tap.kh_dh",
+        },
+        needs=(AMMONIA,),
+    ),
+    Lead(
+        "nitrogen-balance",
+        "Where the nitrogen of its feed goes",
+        {
+            **WATER,
+            "feed_g_week": "tank.feed_g_week",
+            "protein_percent": "tank.protein_percent",
+            "soil_area_cm2": "tank.soil_area_cm2",
+            "change_percent": "tank.change.percent",
+            "change_every_days": "tank.change.every_days",
+            "tap_nitrate_mg_l": "tank.tap.nitrate_mg_l",
+            "nitrate_mg_l": NITRATE,
+        },
+        needs=("tank.feed_g_week",),
+    ),
+)
+
 
 @calculator(
     "Standing of a tank",
     sources=(
         *LINE_SOURCES, "epa-2013-ammonia", "theil-1950", "sen-1968", "hirsch-slack-smith-1982",
     ),
+    leads_to=LEADS,
 )  # fmt: skip
 def standing(
     tank: Annotated[ShelfTank, Label("Tank"), FromFile(), Private()] = FOYER,

@@ -10,8 +10,8 @@ from icalendar import Calendar
 
 from calculators.core.result import BadInput
 from calculators.core.run import run
-from tests.shelf_season import TODAY as SEASON_END
-from tests.shelf_season import season
+from scripts.benches.season import TODAY as SEASON_END
+from scripts.benches.season import season
 
 TODAY = date(2026, 11, 28)
 

@@ -18,12 +18,12 @@ from calculators.core.result import BadInput
 from calculators.core.run import run
 from calculators.science.shelf.entries import READINGS
 from calculators.science.shelf.verdict import FIRST_HOUR, FIRST_TESTS, WORST_FIRST
+from scripts.benches.season import TODAY as SEASON_END
+from scripts.benches.season import season
 from scripts.pages.shelf.files import DEMO_DAY, demo_file
 from scripts.records.load import read_records
 from scripts.setup import paths
 from tests.effort import how_many
-from tests.shelf_season import TODAY as SEASON_END
-from tests.shelf_season import season
 
 TODAY = date(2026, 11, 28)
 TANK = {"id": "vat", "name": "Vat", "ph": 7.2, "temperature_c": 24}

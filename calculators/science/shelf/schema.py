@@ -3,6 +3,7 @@
 It says what a schema can say; ids that repeat and entries of unknown tanks are found by the check alone.
 """
 
+from collections.abc import Callable
 from typing import Any
 
 from calculators.core.dates import DAY, MOMENT
@@ -64,7 +65,7 @@ def kind_rule(kind: str) -> Schema:
     """What a kind of entry may not lack, and the limits of its value."""
     of = KINDS[kind]
     then: Schema = {"required": list(of.must)}
-    properties = {key: {"not": {"type": "null"}} for key in of.must}
+    properties: Schema = {key: {"not": {"type": "null"}} for key in of.must}
     if kind == "reading":
         properties["what"] = {"enum": list(READINGS)}
     if of.value:
@@ -133,12 +134,18 @@ def text(field: InputField) -> Schema:
     return made
 
 
-BY_KIND = {
+def plain_list(field: InputField) -> Schema:
+    """A list of rows."""
+    assert field.from_file
+    return rows(object_of(field.row), field.from_file.most)
+
+
+BY_KIND: dict[Kind, Callable[[InputField], Schema]] = {
     Kind.NUMBER: number,
     Kind.INTEGER: number,
     Kind.TEXT: text,
     Kind.FLAG: lambda field: {"type": "boolean"},
     Kind.CHOICE: lambda field: {"enum": list(field.choices)},
     Kind.OBJECT: lambda field: object_of(field.row),
-    Kind.LIST: lambda field: rows(object_of(field.row), field.from_file.most),
+    Kind.LIST: plain_list,
 }

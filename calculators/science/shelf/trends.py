@@ -92,5 +92,10 @@ def trend_row(course: Course, latest_value: float, on: str) -> TrendRow:
     """One row of the answer."""
     slope, one = course.slope, READINGS[course.what]
     middle, low, high = (None, None, None) if slope is None else slope[:3]
-    weekly = [None if end is None else DAYS_PER_WEEK * end for end in (middle, low, high)]
-    return TrendRow(course.what, one.label, latest_value, one.unit, on, *weekly, course.verdict)
+    ends = (weekly(middle), weekly(low), weekly(high))
+    return TrendRow(course.what, one.label, latest_value, one.unit, on, *ends, course.verdict)
+
+
+def weekly(slope: float | None) -> float | None:
+    """A slope a day as one a week."""
+    return None if slope is None else DAYS_PER_WEEK * slope

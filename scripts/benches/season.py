@@ -1,7 +1,8 @@
-"""A season for the tests and the bench: ten invented tanks, 26 weeks, 2,000 entries, always the same."""
+"""A season for the bench and the tests: ten invented tanks, 26 weeks, 2,000 entries, always the same."""
 
 import random
 from datetime import UTC, datetime, timedelta
+from typing import Any
 
 END = datetime(2026, 11, 28, 18, 0, tzinfo=UTC)
 TODAY = "2026-11-28"
@@ -17,11 +18,11 @@ KINDS = (
 )  # fmt: skip
 
 
-def season():
+def season() -> tuple[list[dict[str, Any]], list[dict[str, Any]]]:
     """``(tanks, entries)`` as JSON has them."""
     dice = random.Random(26)
     tanks = [tank(number) for number in range(TANKS)]
-    entries = []
+    entries: list[dict[str, Any]] = []
     for number in range(ENTRIES):
         kind, what, low, high = dice.choice(KINDS)
         at = END - timedelta(minutes=dice.randint(0, WEEKS * 7 * 24 * 60))
@@ -35,10 +36,10 @@ def season():
                 "value": round(dice.uniform(low, high), 1),
             }
         )
-    return tanks, sorted(entries, key=lambda entry: entry["at"])
+    return tanks, sorted(entries, key=lambda entry: str(entry["at"]))
 
 
-def tank(number):
+def tank(number: int) -> dict[str, Any]:
     """One invented tank."""
     return {
         "id": f"tank-{number}",

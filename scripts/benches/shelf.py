@@ -1,4 +1,4 @@
-"""How long the shelf takes over a season: ten tanks, 26 weeks, 2,000 entries. In milliseconds, on this machine."""
+"""How long the shelf takes over a season of ten tanks and 2,000 entries, in ms on this machine."""
 
 import json
 from collections.abc import Callable

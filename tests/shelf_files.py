@@ -92,6 +92,8 @@ BAD_FILES = {
         changed(["tanks", 0, "animals", 0, "count"], 0.5), "tanks[1].animals[1].count",
     ),
     "an entry that is null": (changed(["entries", 0], None), "entries[1]"),
+    "an entry with no id": (changed(["entries", 1, "id"], None), "entries[2].id"),
+    "an entry with no tank": (changed(["entries", 1, "tank"], None), "entries[2].tank"),
     "two entries of one id": (changed(["entries", 1, "id"], "1"), "entries[2].id"),
     "an entry of no tank": (changed(["entries", 1, "tank"], "bowl"), "entries[2].tank"),
     "an entry of an unknown kind": (changed(["entries", 1, "kind"], "eval"), "entries[2].kind"),

@@ -404,6 +404,12 @@ def test_the_order_of_the_log_and_copies_in_it_change_nothing(log, dice):
     assert first["notes"] == second["notes"]
 
 
+def test_entries_without_an_id_are_each_their_own():
+    log = [{**entry(0, "death", None, 1), "id": None} for _ in range(3)]
+    assert "3 animals died" in stands(*log)["sentence"]
+    assert "one animal died" in stands(*[{**one, "id": "x"} for one in log])["sentence"].lower()
+
+
 def test_entries_of_other_tanks_and_of_later_days_do_not_count():
     other = read(0, "nitrite_mg_n_l", 5) | {"tank": "jar"}
     late = read(-9, "nitrite_mg_n_l", 5)

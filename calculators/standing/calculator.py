@@ -10,7 +10,6 @@ from calculators.core.quantity import FromFile, Help, IsDate, Label, MayBeEmpty,
 from calculators.science.animals.reading_lines import LINE_SOURCES
 from calculators.science.shelf.due import Due
 from calculators.science.shelf.entries import MOST_ENTRIES, Entry
-from calculators.science.shelf.latest import Latest
 from calculators.science.shelf.outlook import NoOutlook, outlook
 from calculators.science.shelf.reading import check_entries
 from calculators.science.shelf.stand import Stand, stand_of
@@ -105,7 +104,7 @@ def standing(
     return Standing(
         verdict=stand.judged.verdict,
         sentence=stand.judged.sentence,
-        due=[due_task(one) for one in stand.due],
+        due=[due_task(one, stand.log.today) for one in stand.due],
         trends=trend_rows(found, stand),
         next_test=TestWanted(test.what, test.why),
         outlook=None if isinstance(ahead, NoOutlook) else ahead,
@@ -122,15 +121,19 @@ def day_of(today: str | None, tank: ShelfTank) -> date:
     return read_date(TODAY) if tank == FOYER else date.today()
 
 
-def due_task(one: Due) -> DueTask:
+def due_task(one: Due, today: date) -> DueTask:
     """A task as the answer has it."""
-    return DueTask(one.task, one.on.isoformat(), one.late_days, one.why)
+    return DueTask(one.task, one.on.isoformat(), one.late_days, one.why, when(one, today))
+
+
+def when(one: Due, today: date) -> str:
+    """When a task is due, in words."""
+    wait = (one.on - today).days
+    if one.late_days:
+        return f"{one.late_days} {'day' if one.late_days == 1 else 'days'} late"
+    return {0: "today", 1: "tomorrow"}.get(wait, f"in {wait} days")
 
 
 def trend_rows(found: list[Course], stand: Stand) -> list[TrendRow]:
     """The rows of what was read within the window of the trends."""
-    readings: dict[str, Latest] = stand.judged.readings
-    return [
-        trend_row(course, readings[course.what].value, readings[course.what].day.isoformat())
-        for course in found
-    ]
+    return [trend_row(course, stand.judged.readings[course.what]) for course in found]

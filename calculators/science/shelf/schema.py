@@ -93,19 +93,20 @@ def limits(of: Measured) -> Schema:
 def object_of(fields: tuple[InputField, ...], must: tuple[str, ...] | None = None) -> Schema:
     """An object with these fields. What has no default and may not be empty must be there."""
     needed = [one.key for one in fields if one.required] if must is None else list(must)
-    made: Schema = {"type": "object", "properties": {one.key: value_of(one) for one in fields}}
+    properties = {one.key: value_of(one, nullable=one.key not in needed) for one in fields}
+    made: Schema = {"type": "object", "properties": properties}
     return {**made, "required": needed} if needed else made
 
 
-def value_of(field: InputField) -> Schema:
-    """One field, null where it may be empty."""
+def value_of(field: InputField, *, nullable: bool) -> Schema:
+    """One field, null where it may be empty and need not be there."""
     made = BY_KIND[field.kind](field)
     made["title"] = field.label
     if field.unit:
         made["description"] = f"{field.unit}. {field.help}".strip()
     elif field.help:
         made["description"] = field.help
-    if not field.nullable:
+    if not (field.nullable and nullable):
         return made
     if "enum" in made:
         return {**made, "enum": [*made["enum"], None]}

@@ -4,23 +4,22 @@
 python3 scripts/bench.py [builds] [weights] [browser] [calculators] [forecast] [shelf] [structure]
 """
 
+import os
 import sys
-from pathlib import Path
 
-if __package__ in (None, ""):
-    sys.path[0] = str(
-        Path(__file__).resolve().parents[1]
-    )  # not scripts/: its test.py would hide Python's
+if __package__ in (None, ""):  # in place of scripts/, whose test.py would hide Python's own
+    sys.path[0] = os.path.dirname(os.path.dirname(os.path.abspath(__file__)))
 
-from scripts.setup.environment import enter
-from scripts.setup.say import Missing, stop
+from scripts.setup.python_version import check_python_version
 
-try:
-    enter(("build", "test"), "scripts.bench")
-except Missing as missing:
-    stop(str(missing))
+check_python_version()
+
+from scripts.setup.enter import enter_or_stop
+
+enter_or_stop(("build", "test"), "scripts.bench")
 
 from scripts.records.load import BadRecords
+from scripts.setup.say import stop
 from scripts.tables.make import make_tables
 
 try:

@@ -5,29 +5,50 @@
 const VERSION = "{{ version }}"; // the hash of the list
 const PREFIX = "mulmbook-";
 const LIST = "offline-list.json";
+const BYTES = Number("{{ bytes }}"); // of all files together
 const AT_ONCE = 6;
+const PATIENCE = 180_000; // ms for one file; a server that drips ends here, and the next visit tries again
+const FIRST = /^runtime\//; // what the first live answer waits for
 
 const scope = new URL(self.registration.scope);
 
 self.addEventListener("install", (event) => event.waitUntil(install()));
 self.addEventListener("activate", (event) => event.waitUntil(activate()));
-self.addEventListener("message", (event) => event.data === "take" && self.skipWaiting());
+self.addEventListener("message", (event) => {
+  if (event.data === "take") self.skipWaiting();
+  if (event.data === "check") event.waitUntil(check().then((state) => event.ports[0].postMessage(state)));
+});
 self.addEventListener("fetch", (event) => {
   const url = new URL(event.request.url);
   if (event.request.method === "GET" && url.href.startsWith(scope.href)) event.respondWith(answer(event.request, url));
 });
 
 async function install() {
-  const text = await (await fetched(LIST)).text();
+  const text = await (await fetched(LIST, "no-cache")).text();
   if ((await digest(new TextEncoder().encode(text))) !== VERSION) throw new Error("the list is of another version");
-  const files = Object.entries(JSON.parse(text));
+  const files = Object.entries(JSON.parse(text)).sort(([one], [other]) => Number(FIRST.test(one)) - Number(FIRST.test(other)));
   const cache = await caches.open(PREFIX + VERSION);
   const old = await oldFiles();
   const workers = Array.from({ length: AT_ONCE }, async () => {
     for (let next = files.pop(); next; next = files.pop()) await bring(cache, old, ...next);
   });
   await Promise.all(workers);
-  await cache.put(new URL(LIST, scope), new Response(text, { headers: { "Content-Type": "application/json" } }));
+  await cache.put(new URL(LIST, scope), new Response(text, { headers: { "Content-Type": "application/json", Date: new Date().toUTCString() } }));
+}
+
+/** Look whether this version's copy is whole, and bring what was lost. Says how it stands. */
+async function check() {
+  const state = { version: VERSION, bytes: BYTES };
+  try {
+    const cache = await caches.open(PREFIX + VERSION);
+    const list = await cache.match(new URL(LIST, scope));
+    const held = new Set((await cache.keys()).map(({ url }) => url));
+    const lost = !list || Object.keys(await list.clone().json()).some((path) => !held.has(new URL(path, scope).href));
+    if (lost) await install();
+    return { ...state, whole: true, since: (await cache.match(new URL(LIST, scope))).headers.get("Date") };
+  } catch (wrong) {
+    return { ...state, whole: false, why: String(wrong?.message ?? wrong) };
+  }
 }
 
 /** Put one file into the cache: already there, unchanged since the old version, or fetched and checked. */
@@ -36,26 +57,36 @@ async function bring(cache, old, path, hash) {
   if (await cache.match(url)) return;
   const same = old.hashes[path] === hash && (await old.cache.match(url));
   if (same) return cache.put(url, same);
-  const reply = await fetched(path);
-  const body = await reply.arrayBuffer();
-  if ((await digest(body)) !== hash) throw new Error(`${path} is not of this version`);
-  await cache.put(url, new Response(body, { headers: { "Content-Type": reply.headers.get("Content-Type") } }));
+  // What the page fetched a moment ago serves too, where it is of this version: a host may send no validators.
+  const [body, type] = (await rightBody(path, hash, "force-cache")) ?? (await rightBody(path, hash, "no-cache")) ?? [];
+  if (!body) throw new Error(`${path} is not of this version`);
+  await cache.put(url, new Response(body, { headers: { "Content-Type": type } }));
 }
 
-async function fetched(path) {
-  const reply = await fetch(new URL(path, scope), { cache: "no-cache" });
+/** A file's octets and type, or nothing where its hash is another. */
+async function rightBody(path, hash, freshness) {
+  const reply = await fetched(path, freshness);
+  const body = await reply.arrayBuffer();
+  return (await digest(body)) === hash ? [body, reply.headers.get("Content-Type")] : null;
+}
+
+async function fetched(path, freshness) {
+  const reply = await fetch(new URL(path, scope), { cache: freshness, signal: AbortSignal.timeout(PATIENCE) });
   if (!reply.ok) throw new Error(`${path}: ${reply.status}`);
   return reply;
 }
 
+/** The whole copy of another version, to take what did not change from; halves of given-up versions go. */
 async function oldFiles() {
+  let old = { hashes: {} };
   for (const name of await caches.keys()) {
     if (!name.startsWith(PREFIX) || name === PREFIX + VERSION) continue;
     const cache = await caches.open(name);
     const list = await cache.match(new URL(LIST, scope));
-    if (list) return { cache, hashes: await list.json() };
+    if (list) old = { cache, hashes: await list.json() };
+    else await caches.delete(name);
   }
-  return { hashes: {} };
+  return old;
 }
 
 async function digest(bytes) {

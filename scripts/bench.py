@@ -1,26 +1,25 @@
 #!/usr/bin/env python3
 """Measures the build and the phone's waiting time; prints tables. Not a test: figures depend on the machine.
 
-python3 scripts/bench.py [builds] [weights] [browser] [calculators] [forecast] [structure]
+python3 scripts/bench.py [builds] [weights] [browser] [calculators] [forecast] [shelf] [structure]
 """
 
+import os
 import sys
-from pathlib import Path
 
-if __package__ in (None, ""):
-    sys.path[0] = str(
-        Path(__file__).resolve().parents[1]
-    )  # not scripts/: its test.py would hide Python's
+if __package__ in (None, ""):  # in place of scripts/, whose test.py would hide Python's own
+    sys.path[0] = os.path.dirname(os.path.dirname(os.path.abspath(__file__)))
 
-from scripts.setup.environment import enter
-from scripts.setup.say import Missing, stop
+from scripts.setup.python_version import check_python_version
 
-try:
-    enter(("build", "test"), "scripts.bench")
-except Missing as missing:
-    stop(str(missing))
+check_python_version()
+
+from scripts.setup.enter import enter_or_stop
+
+enter_or_stop(("build", "test"), "scripts.bench")
 
 from scripts.records.load import BadRecords
+from scripts.setup.say import stop
 from scripts.tables.make import make_tables
 
 try:
@@ -32,6 +31,7 @@ from scripts.benches.browser import browser
 from scripts.benches.builds import builds, weights
 from scripts.benches.calculators import every_calculator
 from scripts.benches.forecast import forecast
+from scripts.benches.shelf import shelf
 from scripts.benches.structure import structure
 
 PARTS = {
@@ -40,6 +40,7 @@ PARTS = {
     "browser": browser,
     "calculators": every_calculator,
     "forecast": forecast,
+    "shelf": shelf,
     "structure": structure,
 }
 

@@ -10,6 +10,8 @@ from calculators.bridge import answer
 from calculators.core.listing import load_all
 from calculators.core.paint.element import Html, element, escaped, joined
 from calculators.core.paint.fragment import fragment
+from calculators.core.paint.note_list import MOST_IN_VIEW, is_background
+from calculators.core.paint.notes import rest
 from calculators.core.run import compute
 from scripts.pages.calculators.page import calculator_page
 from tests.test_site import Page
@@ -38,6 +40,19 @@ def test_the_page_holds_the_live_answer_to_its_worked_example(name, library):
     assert "style=" not in live
     checked = Page(f"<main>{live}</main>")
     assert not checked.problems
+
+
+@pytest.mark.parametrize("name", load_all())
+def test_notes_of_background_are_folded_and_no_caution_is(name):
+    spec = load_all()[name]
+    found = compute(name, {})
+    later = rest(spec, found)
+    in_view, _, folded = fragment(spec, found).partition('<details id="more-notes">')
+    background = [note for note in later if is_background(note)]
+    for note in later:
+        hidden = len(background) > MOST_IN_VIEW and note in background
+        assert (escaped(note.text) in folded) == hidden, note
+        assert (escaped(note.text) in in_view) != hidden, note
 
 
 def test_links_lead_from_where_the_page_is():

@@ -1,5 +1,9 @@
 """Setting up a fresh machine: what is missing is said in one line; a second start does nothing."""
 
+import ast
+import os
+import re
+import socket
 import subprocess
 import sys
 from pathlib import Path
@@ -7,22 +11,150 @@ from pathlib import Path
 import pytest
 
 from scripts.setup import chromium, environment, node
+from scripts.setup import enter as entering
+from scripts.setup.advice import advice
 from scripts.setup.paths import LOCKS, ROOT
+from scripts.setup.python_version import check_python_version
 from scripts.setup.say import Missing
 
 
-def test_an_old_python_is_refused_with_the_way_out(monkeypatch):
-    monkeypatch.setattr(sys, "version_info", (3, 9, 1))
-    with pytest.raises(Missing, match=r"Python 3\.11 or newer is needed, this is 3\.9\.1"):
-        environment.check_python()
+@pytest.mark.parametrize("version", [(2, 7, 18), (3, 6, 15), (3, 8, 18), (3, 10, 13)])
+def test_an_old_python_is_refused_with_the_way_out(version):
+    have = ".".join(map(str, version))
+    with pytest.raises(SystemExit, match=rf"Python 3\.11 or newer is needed, this is {have}; "):
+        check_python_version(version)
+    check_python_version((3, 11, 0))
 
 
-def test_the_commands_are_readable_for_an_old_python():
-    """The files that run before the check may use nothing newer than it can tell of."""
-    import ast
+@pytest.mark.parametrize("name", ["serve.py", "test.py", "bench.py"])
+def test_what_an_old_python_reads_before_the_check_is_readable_for_it(name):
+    """Down to the check nothing is newer than Python 3.4, the oldest that the parser can stand for."""
+    text = (ROOT / "scripts" / name).read_text(encoding="utf-8")
+    before, check, _ = text.partition("check_python_version()\n")
+    assert check
+    imported = re.findall(r"^from (\S+) import|^import (\S+)", before, re.MULTILINE)
+    assert imported == [("", "os"), ("", "sys"), ("scripts.setup.python_version", "")]
+    own = (ROOT / "scripts" / "setup" / "python_version.py").read_text(encoding="utf-8")
+    ast.parse(own, feature_version=(3, 4))
+    if name != "bench.py":  # the two commands are launchers, readable as a whole
+        ast.parse(text, feature_version=(3, 4))
+    assert not re.search(r"-> |\bf[\"']", own)
 
-    for name in ("serve.py", "test.py", "setup/environment.py", "setup/say.py", "setup/paths.py"):
-        ast.parse((ROOT / "scripts" / name).read_text(encoding="utf-8"), feature_version=(3, 8))
+
+def old_pythons():
+    """The interpreters of other versions that this machine happens to have."""
+    return [
+        path for path in sorted(Path.home().glob(".pyenv/versions/*/bin/python")) if path.exists()
+    ]
+
+
+@pytest.mark.parametrize("name", ["serve.py", "test.py"])
+def test_old_pythons_on_this_machine_say_it_in_one_line(name):
+    for python in old_pythons():
+        asked = [str(python), "-c", "import sys; print(sys.version_info >= (3, 11))"]
+        if subprocess.run(asked, capture_output=True, text=True).stdout.strip() != "False":
+            continue
+        done = subprocess.run(
+            [str(python), str(ROOT / "scripts" / name)], capture_output=True, text=True
+        )
+        assert done.returncode == 1
+        assert done.stderr.count("\n") == 1
+        assert "3.11 or newer" in done.stderr
+
+
+def test_a_terminal_that_lacks_letters_gets_marks_in_their_place():
+    program = (
+        "from scripts.setup.say import say, write_what_the_terminal_cannot as w;"
+        "w(); say('\u00b7 making \u2026')"
+    )
+    done = subprocess.run(
+        [sys.executable, "-c", program], cwd=ROOT, capture_output=True, text=True,
+        env={**os.environ, "PYTHONIOENCODING": "ascii", "PYTHONPATH": str(ROOT)},
+    )  # fmt: skip
+    assert done.stdout == "? making ?\n"
+    assert done.returncode == 0
+
+
+def test_an_interrupt_ends_in_one_line(monkeypatch, capsys):
+    def interrupted(locks, module):
+        raise KeyboardInterrupt
+
+    monkeypatch.setattr(entering, "enter", interrupted)
+    with pytest.raises(SystemExit) as end:
+        entering.enter_or_stop(("build",), "scripts.serve")
+    assert end.value.code == 130
+    assert capsys.readouterr().err == "stopped: interrupted; the same command goes on from here\n"
+
+
+@pytest.mark.parametrize(
+    ("said", "way"),
+    [
+        ("ERROR: Could not install: [Errno 28] No space left on device", "disk is full"),
+        ("npm error code ENOSPC", "disk is full"),
+        ("OSError: [Errno 30] Read-only file system: '.venv'", "read-only"),
+        ("npm error EACCES: permission denied, mkdir", "may not be written"),
+        ("THESE PACKAGES DO NOT MATCH THE HASHES", "not the one that was locked"),
+        ("Could not find a version", "check the connection"),
+    ],
+)
+def test_a_failed_step_is_told_with_its_own_way_out(said, way):
+    assert way in advice(said, "check the connection")
+
+
+def test_pip_is_kept_from_installing_elsewhere(monkeypatch):
+    monkeypatch.setenv("PIP_USER", "1")
+    monkeypatch.setenv("PIP_TARGET", "/elsewhere")
+    monkeypatch.setenv("PIP_INDEX_URL", "https://index.example/simple")
+    kept = environment.without_places()
+    assert not {"PIP_USER", "PIP_TARGET"} & kept.keys()
+    assert kept["PIP_INDEX_URL"] == "https://index.example/simple"
+
+
+def test_a_half_deleted_environment_is_made_again(monkeypatch, tmp_path):
+    made = []
+
+    def create(place):
+        place.mkdir()
+        made.append(place)
+
+    monkeypatch.setattr(environment, "create", create)
+    monkeypatch.setattr(environment, "install", lambda *a: None)
+    python = environment.python_of(tmp_path)
+    python.parent.mkdir(parents=True)
+    python.touch()
+    package = tmp_path / "package.py"
+    package.touch()
+    have = {"python": environment.VERSION, "build": environment.digest("build"), "files": "2"}
+    environment.write_stamps(tmp_path, have)
+    environment.make(tmp_path, ("build",))
+    assert made == []
+    package.unlink()
+    environment.make(tmp_path, ("build",))
+    assert made == [tmp_path]
+
+
+def test_half_deleted_browser_parts_are_seen(tmp_path):
+    modules = tmp_path / "node_modules"
+    modules.mkdir()
+    (modules / "one.js").touch()
+    (tmp_path / node.COUNT).write_text("1", encoding="utf-8")
+    assert node.is_whole(modules)
+    (modules / "one.js").unlink()
+    assert not node.is_whole(modules)
+
+
+def test_a_port_in_use_is_said_before_the_build():
+    with socket.socket() as taken:
+        taken.bind(("127.0.0.1", 0))
+        taken.listen()
+        port = taken.getsockname()[1]
+        done = subprocess.run(
+            [sys.executable, "-m", "scripts.serve", "--port", str(port)],
+            cwd=ROOT, capture_output=True, text=True, timeout=60,
+        )  # fmt: skip
+    assert done.returncode == 1
+    assert done.stderr.startswith(f"stopped: port {port} cannot be used")
+    assert done.stdout == ""  # nothing was built
 
 
 def test_a_missing_venv_module_is_said(monkeypatch, tmp_path):

@@ -18,7 +18,7 @@ FISH_IN_TROUBLE = Note(
     "temperature. Ask a vet who treats fish if it goes on.",
 )
 CHANGE_WITH_CARE = Note(
-    "info",
+    "caution",
     "Change with dechlorinated water within 2 °C (4 °F) of the tank's. Pull the plug of the heater "
     "and lamp before you put your hands in.",
 )
@@ -27,7 +27,7 @@ TESTED_TAP = Note(
     "Test the tap as you test the tank: its own reading sets how low a change can go.",
 )
 CUTTINGS = Note(
-    "info",
+    "caution",
     "Never put cuttings or tank water into a pond, stream or drain outdoors. Dispose of them as "
     "your local authority says.",
 )

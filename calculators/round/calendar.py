@@ -18,14 +18,11 @@ def tank_entries(stand: Stand, today: date, days: int) -> list[Entry]:
     """The tasks of one tank: what comes round, and one test."""
     found, name = [], stand.tank.name
     for one in stand.rounds:
-        first = due_of(one, stand.log)
-        wait = max(0, (first.on - today).days)
-        since = one.every_days - wait
-        later = [wait, *(day for day in due_days(one.every_days, since, days) if day > wait)]
+        wait = max(0, (due_of(one, stand.log).on - today).days)
+        # Day 0 of the rounds' own count is the day before the first time.
+        later = due_days(one.every_days, one.every_days, days - wait + 1) if wait <= days else []
         found += [
-            Entry(today + timedelta(day), name, one.task, one.minutes)
-            for day in later
-            if day <= days
+            Entry(today + timedelta(wait + day - 1), name, one.task, one.minutes) for day in later
         ]
     test = stand.next_test.due(today)
     on = max(today, test.on)

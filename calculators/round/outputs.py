@@ -41,7 +41,7 @@ class Round(NamedTuple):
         list[InOrder],
         Label("Tanks"),
         Help("Worst first, then what is latest."),
-        AsRows(RowsStyle.TABLE, "name", columns=("verdict", "sentence", "minutes", "late_days")),
+        AsRows(RowsStyle.TABLE, "name", columns=("sentence", "minutes")),
     ]
     today: Annotated[
         list[TaskToday],

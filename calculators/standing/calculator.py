@@ -5,11 +5,11 @@ from typing import Annotated
 
 from calculators.core.dates import DAY, read_date
 from calculators.core.declare import calculator
+from calculators.core.leads import Lead, Value
 from calculators.core.quantity import FromFile, Help, IsDate, Label, MayBeEmpty, Private
 from calculators.science.animals.reading_lines import LINE_SOURCES
 from calculators.science.shelf.due import Due
 from calculators.science.shelf.entries import MOST_ENTRIES, Entry
-from calculators.science.shelf.latest import Latest
 from calculators.science.shelf.outlook import NoOutlook, outlook
 from calculators.science.shelf.reading import check_entries
 from calculators.science.shelf.stand import Stand, stand_of
@@ -20,12 +20,51 @@ from calculators.standing.outputs import DueTask, Standing, TestWanted
 from calculators.standing.pictures import pictures
 from calculators.standing.words import notes
 
+# Only where a reading is there: its row of the trends is found by its key.
+NITRATE, AMMONIA = "trends.nitrate_mg_l.latest", "trends.ammonia_mg_n_l.latest"
+WATER = {
+    "ph": "trends.ph.latest",  # never a figure of long ago: it decides how toxic ammonia is
+    "temperature_c": "tank.temperature_c",
+    "kh_dh": "trends.kh_dh.latest",
+    "volume_l": "tank.net_l",
+}
+LEADS = (
+    Lead(
+        "ammonia-change",
+        "How to change water while ammonia shows",
+        {
+            **WATER,
+            "ammonia_mg_l": AMMONIA,
+            "reported_as": Value("nitrogen"),
+            "tap_ph": "tank.tap.ph",
+            "tap_kh_dh": "tank.tap.kh_dh",
+        },
+        needs=(AMMONIA,),
+    ),
+    Lead(
+        "nitrogen-balance",
+        "Where the nitrogen of its feed goes",
+        {
+            **WATER,
+            "feed_g_week": "tank.feed_g_week",
+            "protein_percent": "tank.protein_percent",
+            "soil_area_cm2": "tank.soil_area_cm2",
+            "change_percent": "tank.change.percent",
+            "change_every_days": "tank.change.every_days",
+            "tap_nitrate_mg_l": "tank.tap.nitrate_mg_l",
+            "nitrate_mg_l": NITRATE,
+        },
+        needs=("tank.feed_g_week",),
+    ),
+)
+
 
 @calculator(
     "Standing of a tank",
     sources=(
         *LINE_SOURCES, "epa-2013-ammonia", "theil-1950", "sen-1968", "hirsch-slack-smith-1982",
     ),
+    leads_to=LEADS,
 )  # fmt: skip
 def standing(
     tank: Annotated[ShelfTank, Label("Tank"), FromFile(), Private()] = FOYER,
@@ -65,7 +104,7 @@ def standing(
     return Standing(
         verdict=stand.judged.verdict,
         sentence=stand.judged.sentence,
-        due=[due_task(one) for one in stand.due],
+        due=[due_task(one, stand.log.today) for one in stand.due],
         trends=trend_rows(found, stand),
         next_test=TestWanted(test.what, test.why),
         outlook=None if isinstance(ahead, NoOutlook) else ahead,
@@ -82,15 +121,19 @@ def day_of(today: str | None, tank: ShelfTank) -> date:
     return read_date(TODAY) if tank == FOYER else date.today()
 
 
-def due_task(one: Due) -> DueTask:
+def due_task(one: Due, today: date) -> DueTask:
     """A task as the answer has it."""
-    return DueTask(one.task, one.on.isoformat(), one.late_days, one.why)
+    return DueTask(one.task, one.on.isoformat(), one.late_days, one.why, when(one, today))
+
+
+def when(one: Due, today: date) -> str:
+    """When a task is due, in words."""
+    wait = (one.on - today).days
+    if one.late_days:
+        return f"{one.late_days} {'day' if one.late_days == 1 else 'days'} late"
+    return {0: "today", 1: "tomorrow"}.get(wait, f"in {wait} days")
 
 
 def trend_rows(found: list[Course], stand: Stand) -> list[TrendRow]:
     """The rows of what was read within the window of the trends."""
-    readings: dict[str, Latest] = stand.judged.readings
-    return [
-        trend_row(course, readings[course.what].value, readings[course.what].day.isoformat())
-        for course in found
-    ]
+    return [trend_row(course, stand.judged.readings[course.what]) for course in found]

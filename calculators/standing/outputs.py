@@ -21,6 +21,7 @@ class DueTask(NamedTuple):
     on: Annotated[str, Label("On")]
     late_days: Annotated[WholeDays, Label("Late")]
     why: Annotated[str, Label("Why")]
+    when: Annotated[str, Label("When")]
 
 
 class TestWanted(NamedTuple):
@@ -36,27 +37,13 @@ class Standing(NamedTuple):
     verdict: Annotated[Verdict, Label("This tank"), VERDICT_WORDS]
     sentence: Annotated[str, Label("In one sentence"), Unpainted()]
     due: Annotated[
-        list[DueTask],
-        Label("Due"),
-        AsRows(RowsStyle.TABLE, "task", columns=("on", "late_days", "why")),
+        list[DueTask], Label("Due"), AsRows(RowsStyle.TABLE, "task", columns=("why", "when"))
     ]
     trends: Annotated[
         list[TrendRow],
         Label("Readings"),
-        Help("A week, between changes of water."),
-        AsRows(
-            RowsStyle.TABLE,
-            "label",
-            columns=(
-                "latest",
-                "unit",
-                "on",
-                "slope_week",
-                "slope_low_week",
-                "slope_high_week",
-                "verdict",
-            ),
-        ),
+        Help("Ways are between changes of water, in the reading's unit a week."),
+        AsRows(RowsStyle.TABLE, "label", columns=("read", "way")),
     ]
     next_test: Annotated[TestWanted | None, Label("Test next"), Unpainted()]
     outlook: Annotated[

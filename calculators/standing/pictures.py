@@ -36,7 +36,7 @@ def drawn(course: Course, log: Log) -> dict[str, Series]:
     days = [day for stretch in course.stretches for day, _ in stretch]
     values = [value for stretch in course.stretches for _, value in stretch]
     base = Series(
-        title, one.unit, "Day, 0 is today", "days", days, values, picture=f"{title}: readings"
+        title, one.unit, "Day", "today is 0", days, values, f"{title}: readings", x_digits=2
     )
     found = {
         course.what: base._replace(

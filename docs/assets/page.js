@@ -2,7 +2,7 @@
 
 import { isRunning } from "./runtime.js";
 import { chosenUnits } from "./store.js";
-import { watchForNews } from "./offline.js";
+import { isRenewed, watchForNews } from "./offline.js";
 
 const root = new URL("..", import.meta.url);
 
@@ -29,14 +29,12 @@ async function open() {
   for (const link of doors) {
     if (location.pathname.startsWith(new URL(link.href).pathname)) link.setAttribute("aria-current", "true");
   }
-  watchForNews(root);
-  const { onSwitch, openSwitch } = await import("./shelf/switch.js");
-  onSwitch(null); // the page before this one hears of nothing more
-  openSwitch(root);
   for (const [place, load] of Object.entries(PARTS)) {
     if (document.querySelector(place)) (await load()).open(root);
   }
+  (await import("./shelf/switch.js")).openSwitch(root);
   if (document.querySelector('main a[href*="rules/"], main a[href*="calculators/"]')) (await import("./shelf/page-lines.js")).openLines();
+  watchForNews(root); // after a part that starts Python: on a slow line the first answer comes first
 }
 
 // While Python runs, a link swaps the page instead of loading it anew, so that the worker stays alive.
@@ -47,7 +45,7 @@ window.navigation?.addEventListener("navigate", (event) => {
   const stays = event.hashChange || event.navigationType === "replace" || event.navigationType === "reload";
   // The diagnosis keeps each answer as a step of the history, in one page.
   const step = document.querySelector("#look") && url.pathname === location.pathname && event.destination.sameDocument;
-  if (!isRunning() || !event.canIntercept || elsewhere || stays || step || event.downloadRequest !== null) return;
+  if (isRenewed() || !isRunning() || !event.canIntercept || elsewhere || stays || step || event.downloadRequest !== null) return;
   event.intercept({ handler: () => swap(url) });
 });
 

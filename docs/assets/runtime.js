@@ -10,6 +10,11 @@ export function isRunning() {
   return worker !== null;
 }
 
+/** Resolves once Python runs or has failed; at once where nobody has started it. */
+export function settled() {
+  return Promise.resolve(ready).catch(() => {});
+}
+
 /** Start Python if it does not run yet. `watch(percent, text)` hears how far it has come. */
 export function start(watch) {
   watchers.clear(); // the page before this one is gone

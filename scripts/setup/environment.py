@@ -11,11 +11,14 @@ import subprocess
 import sys
 from pathlib import Path
 
+from scripts.setup.advice import advice
 from scripts.setup.paths import LOCKS, ROOT, VENV, python_of
+from scripts.setup.python_version import check_python_version
 from scripts.setup.say import Missing, say, step
 
-OLDEST = (3, 11)
+STAMP = "mulmbook-stamp.txt"
 VERSION = " ".join(sys.version.split())
+CONNECTION = "check the connection to the package index, then run the command again."
 INSIDE = (
     "MULMBOOK_INSIDE"  # set once the project's own interpreter runs, so that it enters only once
 )
@@ -23,11 +26,7 @@ INSIDE = (
 
 def check_python() -> None:
     """Refuse a Python that is too old, or one without what makes environments."""
-    if sys.version_info < OLDEST:
-        found = ".".join(map(str, sys.version_info[:3]))
-        raise Missing(
-            f"Python 3.11 or newer is needed, this is {found}; install it, then run the command with it."
-        )
+    check_python_version()
     try:
         import ensurepip  # noqa: F401
         import venv  # noqa: F401
@@ -66,7 +65,11 @@ def make(place: Path, locks: tuple[str, ...]) -> None:
     """Make the environment at ``place`` from lock files, unless it holds them already."""
     have = stamps(place)
     lacking = [lock for lock in locks if have.get(lock) != digest(lock)]
-    usable = python_of(place).exists() and have.get("python") == VERSION
+    usable = (
+        python_of(place).exists()
+        and have.get("python") == VERSION
+        and count_files(place) >= int(have.get("files", 0))
+    )
     if usable and not lacking:
         return
     if not usable:
@@ -77,8 +80,15 @@ def make(place: Path, locks: tuple[str, ...]) -> None:
     for lock in lacking:
         with step(f"installing the packages of {lock}.txt, versions and hashes locked"):
             install(place, lock)
-        have[lock] = digest(lock)
+        have |= {lock: digest(lock), "files": str(count_files(place))}
         write_stamps(place, have)
+
+
+def count_files(place: Path) -> int:
+    """How many files an environment holds, bytecode and stamp aside: fewer after a half deletion."""
+    return sum(
+        not name.endswith((".pyc", STAMP)) for _, _, names in os.walk(place) for name in names
+    )
 
 
 def create(place: Path) -> None:
@@ -87,9 +97,11 @@ def create(place: Path) -> None:
         [sys.executable, "-m", "venv", str(place)], capture_output=True, text=True
     )
     if done.returncode:
+        otherwise = "on Debian or Ubuntu: apt-get install python3-venv"
+        said = done.stdout + done.stderr
         raise Missing(
             f"the virtual environment could not be made ({last_line(done)}); "
-            "on Debian or Ubuntu: apt-get install python3-venv"
+            f"{advice(said, otherwise)}"
         )
 
 
@@ -102,13 +114,16 @@ def install(place: Path, lock: str) -> None:
         *(str(python_of(place)), "-m", "pip", "install", "--disable-pip-version-check"),
         *(
             "--no-input",
+            "--no-user",  # whatever the person's own settings say
             "--require-hashes",
             "--no-build-isolation",
             "-r",
             str(LOCKS / f"{lock}.txt"),
         ),
     ]
-    process = subprocess.Popen(command, stdout=subprocess.PIPE, stderr=subprocess.PIPE, text=True)
+    process = subprocess.Popen(
+        command, stdout=subprocess.PIPE, stderr=subprocess.PIPE, text=True, env=without_places()
+    )
     assert process.stdout
     assert process.stderr
     for line in process.stdout:
@@ -118,8 +133,14 @@ def install(place: Path, lock: str) -> None:
     if process.wait():
         raise Missing(
             f"pip could not install {lock}.txt ({(trouble.splitlines() or ['no reason given'])[-1]}); "
-            "check the connection to the package index, then run the command again."
+            + advice(trouble, CONNECTION)
         )
+
+
+def without_places() -> dict[str, str]:
+    """The environment's variables without those that make pip install elsewhere."""
+    elsewhere = ("PIP_USER", "PIP_TARGET", "PIP_PREFIX", "PIP_ROOT", "PYTHONHOME", "PYTHONPATH")
+    return {name: value for name, value in os.environ.items() if name not in elsewhere}
 
 
 def package_line(line: str) -> str:
@@ -134,7 +155,7 @@ def digest(lock: str) -> str:
 
 def stamps(place: Path) -> dict[str, str]:
     """What an environment was made from: one ``name=value`` a line."""
-    file = place / "mulmbook-stamp.txt"
+    file = place / STAMP
     if not file.exists():
         return {}
     lines = file.read_text(encoding="utf-8").splitlines()
@@ -144,7 +165,7 @@ def stamps(place: Path) -> dict[str, str]:
 def write_stamps(place: Path, have: dict[str, str]) -> None:
     """Write them down, so that an interrupted install is seen as lacking."""
     lines = [f"{name}={value}" for name, value in have.items()]
-    (place / "mulmbook-stamp.txt").write_text("\n".join(lines) + "\n", encoding="utf-8")
+    (place / STAMP).write_text("\n".join(lines) + "\n", encoding="utf-8")
 
 
 def last_line(done: subprocess.CompletedProcess[str]) -> str:

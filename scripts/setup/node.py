@@ -7,10 +7,13 @@ import subprocess
 from functools import cache
 from pathlib import Path
 
-from scripts.setup.environment import make
+from scripts.setup.advice import advice
+from scripts.setup.environment import count_files, make
 from scripts.setup.paths import BUILD, LOCKS, WINDOWS
 from scripts.setup.say import Missing, step
 
+CONNECTION = "check the connection to the package registry, then run the command again."
+COUNT = "installed-files.txt"  # how many files npm left: fewer after a half deletion
 OLDEST_NODE = 18  # what the browser runtime's package asks for
 CARRIER = BUILD / "node-environment"
 BROWSER_PARTS = BUILD / "npm"
@@ -69,7 +72,7 @@ def browser_parts(tools: bool = False) -> Path:
     wanted = (source / "package-lock.json").read_bytes()
     stamps = [BROWSER_PARTS / name for name in (STAMP, TOOLS_STAMP)[: 1 + tools]]
     modules = BROWSER_PARTS / "node_modules"
-    if modules.exists() and all(one.exists() and one.read_bytes() == wanted for one in stamps):
+    if all(one.exists() and one.read_bytes() == wanted for one in stamps) and is_whole(modules):
         return modules
     what = "browser's parts and the tests' tools" if tools else "browser's parts"
     with step(f"fetching the {what} by lock file (about {25 if tools else 8} MB)"):
@@ -85,12 +88,18 @@ def browser_parts(tools: bool = False) -> Path:
         if done.returncode:
             reason = (done.stderr.strip().splitlines() or ["no reason given"])[0]
             raise Missing(
-                f"npm could not fetch the {what} ({reason}); "
-                "check the connection to the package registry, then run the command again."
+                f"npm could not fetch the {what} ({reason}); {advice(done.stderr, CONNECTION)}"
             )
+        (BROWSER_PARTS / COUNT).write_text(str(count_files(modules)), encoding="utf-8")
         for stamp in stamps:
             stamp.write_bytes(wanted)
     return modules
+
+
+def is_whole(modules: Path) -> bool:
+    """Whether the folder holds as many files as npm left in it."""
+    count = modules.parent / COUNT
+    return count.exists() and count_files(modules) >= int(count.read_text(encoding="utf-8"))
 
 
 def minified(module: str) -> Path:

@@ -1,9 +1,11 @@
 """What the two commands tell the person at the terminal."""
 
+import io
 import sys
 import time
 from collections.abc import Iterator
 from contextlib import contextmanager
+from typing import NoReturn
 
 
 class Missing(Exception):
@@ -24,7 +26,14 @@ def step(text: str) -> Iterator[None]:
     say(f"  done in {time.monotonic() - start:.1f} s")
 
 
-def stop(text: str) -> None:
+def stop(text: str, status: int = 1) -> NoReturn:
     """Say in one line why it cannot go on, and end."""
     print(f"stopped: {text}", file=sys.stderr, flush=True)
-    raise SystemExit(1)
+    raise SystemExit(status)
+
+
+def write_what_the_terminal_cannot() -> None:
+    """Let letters that a terminal's encoding lacks come out as marks, and stop nothing."""
+    for stream in (sys.stdout, sys.stderr):
+        if isinstance(stream, io.TextIOWrapper):
+            stream.reconfigure(errors="replace")

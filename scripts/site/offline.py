@@ -2,6 +2,7 @@
 
 import hashlib
 import json
+from collections.abc import Iterable
 from pathlib import Path
 
 WORKER = "service-worker.js"
@@ -20,10 +21,17 @@ def write_offline_list(site: Path) -> str:
     version = hashlib.sha256(text.encode()).hexdigest()
     (site / LIST).write_text(text, encoding="utf-8")
     worker = site / WORKER
-    worker.write_text(
-        worker.read_text(encoding="utf-8").replace("{{ version }}", version), encoding="utf-8"
-    )
+    text = worker.read_text(encoding="utf-8").replace("{{ version }}", version)
+    worker.write_text(text.replace("{{ bytes }}", str(size(site, files))), encoding="utf-8")
     return version
+
+
+def size(site: Path, addresses: Iterable[str]) -> int:
+    """The bytes of all files that the list names."""
+    return sum(
+        (site / name / "index.html" if name.endswith("/") else site / name).stat().st_size
+        for name in addresses
+    )
 
 
 def address(path: Path) -> str:

@@ -74,6 +74,11 @@ def make_server(folder: Path, port: int) -> ThreadingHTTPServer:
         ) from None
 
 
+def check_port(port: int) -> None:
+    """See that a port can be used, before a long build. Raises ``Missing`` if it is taken."""
+    make_server(Path(), port).server_close()
+
+
 def free_port() -> int:
     """A port that nobody uses now."""
     with socket.socket() as trial:

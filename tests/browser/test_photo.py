@@ -116,13 +116,13 @@ def test_a_tap_corrects_the_count_and_can_be_undone(page, context):
     choose(page, octets)
     mark_corners(page, context)
     wait_for_count(page)
-    expect(page.locator("#notes")).to_contain_text("red floaters")
+    expect(page.locator("#answer")).to_contain_text("red floaters")
     picture = photo_colours(octets)
     red, dark = place_of(picture, RED[0]), place_of(picture, (30, 38, 36))
     tap_picture(page, "Plant", red)
-    expect(page.locator("#notes")).to_contain_text("Only one kind")
+    expect(page.locator("#answer")).to_contain_text("Only one kind")
     tap_picture(page, "Water", dark)
-    expect(page.locator("#notes")).not_to_contain_text("Only one kind")
+    expect(page.locator("#answer")).not_to_contain_text("Only one kind")
     expect(page.locator("#rows tr").first).to_contain_text("doubtful")  # it needed marks
     assert abs(cover(page) - known) <= 3
     page.get_by_role("button", name="Undo a tap").tap()

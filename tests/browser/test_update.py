@@ -1,6 +1,8 @@
 """A new version is taken whole or not at all, and only when the reader says so."""
 
+import hashlib
 import json
+import re
 import shutil
 import threading
 
@@ -9,8 +11,8 @@ from playwright.sync_api import expect
 
 from scripts.setup.paths import ROOT
 from scripts.site.offline import write_offline_list
-from scripts.site.server import make_server
-from tests.browser.conftest import wait_for_offline_copy
+from scripts.site.server import Handler, make_server
+from tests.browser.conftest import wait_for_answer, wait_for_offline_copy
 
 
 @pytest.fixture
@@ -24,21 +26,40 @@ def book(site, tmp_path):
     server.shutdown()
 
 
-def publish(folder, *, spoil=None):
+def publish(folder, *, spoil=None, words="plants, freshly printed, by the way"):
     """Change the plants' page and publish; ``spoil`` names a file that arrives damaged."""
     page = folder / "plants" / "index.html"
-    page.write_text(
-        page.read_text(encoding="utf-8").replace(
-            "plants, by the way", "plants, freshly printed, by the way"
-        ),
-        encoding="utf-8",
-    )
+    text = re.sub(r"plants, (?:[\w ]+, )?by the way", words, page.read_text(encoding="utf-8"))
+    page.write_text(text, encoding="utf-8")
     shutil.copyfile(ROOT / "docs" / "service-worker.js", folder / "service-worker.js")
     version = write_offline_list(folder)
     if spoil:
         with (folder / spoil).open("ab") as file:
             file.write(b" ")
     return version
+
+
+@pytest.fixture
+def drip(monkeypatch):
+    """Names a file that from now on comes octet by octet and never ends; None ends that."""
+    dripping = {"file": None, "over": threading.Event()}
+    plain = Handler.copyfile
+
+    def copyfile(self, source, output):
+        if dripping["file"] is None or not str(source.name).endswith(dripping["file"]):
+            return plain(self, source, output)
+        while not dripping["over"].wait(0.2):
+            output.write(source.read(1))
+            output.flush()
+
+    def choose(name):
+        if name is None:
+            dripping["over"].set()
+        dripping["file"] = name
+
+    monkeypatch.setattr(Handler, "copyfile", copyfile)
+    yield choose
+    choose(None)
 
 
 @pytest.fixture
@@ -104,3 +125,124 @@ def test_only_what_changed_is_fetched_again(reader, book):
     assert changed == []
     old = json.loads((folder / "offline-list.json").read_text(encoding="utf-8"))
     assert len(old) > 40
+
+
+def copy_words(page):
+    """What the page about the book says of the copy on this device."""
+    page.goto("about/")
+    expect(page.locator("#copy")).not_to_be_empty()
+    return page.locator("#copy").inner_text()
+
+
+def test_the_copy_is_said_when_it_is_whole(chromium, book):
+    context = chromium.new_context(base_url=book[1])
+    page = context.new_page()
+    page.goto("plants/")
+    expect(page.locator("#news")).to_contain_text(
+        "The whole book is on this device now", timeout=60_000
+    )
+    megabytes = sum(path.stat().st_size for path in book[0].rglob("*") if path.is_file()) / 1e6
+    said = copy_words(page)
+    assert said.startswith("The whole book is on this device since ")
+    assert abs(float(re.search(r"([\d.]+) MB", said)[1]) - megabytes) < 0.2
+    version = hashlib.sha256((book[0] / "offline-list.json").read_bytes()).hexdigest()
+    assert f"version {version[:8]}" in said
+    context.close()
+
+
+@pytest.mark.parametrize("lost", ["everything", "one page"])
+def test_a_lost_copy_is_brought_again_at_the_next_visit(reader, lost):
+    reader.evaluate(
+        """async (lost) => {
+        for (const name of await caches.keys()) {
+          if (lost === "everything") await caches.delete(name);
+          else await (await caches.open(name)).delete(new URL("plants/lemna-minor/", location.origin));
+        } }""",
+        lost,
+    )
+    reader.goto("search/")
+    assert copy_words(reader).startswith("The whole book is on this device")
+    reader.context.set_offline(True)
+    reader.goto("plants/lemna-minor/")
+    expect(reader.get_by_role("heading", level=1)).to_contain_text("Lemna minor")
+
+
+def test_a_copy_that_cannot_be_mended_is_said(reader, book):
+    folder, _ = book
+    (folder / "plants" / "lemna-minor" / "index.html").unlink()
+    session = reader.context.new_cdp_session(reader)
+    session.send("Network.clearBrowserCache")  # from which it would be mended
+    reader.evaluate(
+        "async () => { for (const name of await caches.keys()) await caches.delete(name); }"
+    )
+    assert "is not whole on this device: plants/lemna-minor/" in copy_words(reader)
+
+
+def test_another_tab_is_not_reloaded_and_its_next_link_is_loaded_anew(reader, book):
+    other = reader.context.new_page()
+    other.goto("search/")
+    other.fill("input[type=search]", "half-typed")
+    publish(book[0])
+    look_again(reader)
+    reader.get_by_role("button", name="Take it").click()
+    expect(reader.locator("main")).to_contain_text("freshly printed")
+    expect(other.locator("#news")).to_contain_text("renewed in another tab")
+    assert other.input_value("input[type=search]") == "half-typed"
+    other.evaluate("() => { window.old = true; }")
+    other.get_by_role("navigation", name="Doors").get_by_role("link", name="Plants").click()
+    expect(other.locator("main")).to_contain_text("freshly printed")
+    assert not other.evaluate("() => Boolean(window.old)")
+
+
+def test_a_tab_from_before_the_worker_swaps_no_new_page_into_an_old_script(chromium, book):
+    """Python runs in it, so that a link would swap the page; a version taken elsewhere forbids that."""
+    context = chromium.new_context(base_url=book[1])
+    context.set_default_timeout(60_000)
+    first = context.new_page()
+    first.goto("calculators/units/")
+    wait_for_answer(first)
+    wait_for_offline_copy(first)
+    second = context.new_page()
+    second.goto("plants/")
+    publish(book[0])
+    look_again(second)
+    second.get_by_role("button", name="Take it").click()
+    expect(second.locator("main")).to_contain_text("freshly printed")
+    expect(first.locator("#news")).to_contain_text("renewed in another tab")
+    first.evaluate("() => { window.old = true; }")
+    first.get_by_role("navigation", name="Doors").get_by_role("link", name="Plants").click()
+    expect(first.locator("main")).to_contain_text("freshly printed")
+    assert not first.evaluate("() => Boolean(window.old)")
+    context.close()
+
+
+def test_half_a_version_that_was_given_up_is_swept_away(reader, book):
+    folder, _ = book
+    publish(folder, spoil="plants/index.html")
+    look_again(reader)
+    assert (
+        len(reader.evaluate("async () => await caches.keys()")) == 2
+    )  # what came of it waits for a repair
+    publish(folder, words="plants, printed once more, by the way")
+    look_again(reader)
+    expect(reader.locator("#news")).to_be_visible()
+    assert len(reader.evaluate("async () => await caches.keys()")) == 2
+    reader.get_by_role("button", name="Take it").click()
+    expect(reader.locator("main")).to_contain_text("once more")
+    assert len(reader.evaluate("async () => await caches.keys()")) == 1
+
+
+def test_a_server_that_drips_is_given_up_and_the_next_version_taken(reader, book, drip):
+    folder, _ = book
+    publish(folder)
+    worker = folder / "service-worker.js"
+    worker.write_text(
+        worker.read_text(encoding="utf-8").replace("180_000", "1_500"), encoding="utf-8"
+    )
+    drip("plants/index.html")
+    look_again(reader)
+    expect(reader.locator("#news")).to_be_hidden()
+    drip(None)
+    publish(folder, words="plants, printed once more, by the way")
+    look_again(reader)
+    expect(reader.locator("#news")).to_be_visible()

@@ -12,7 +12,7 @@ from calculators.core.paint.cards import lists
 from calculators.core.paint.element import NOTHING, Html, element, joined
 from calculators.core.paint.figure_table import figure_table
 from calculators.core.paint.lead_links import LeadLinks
-from calculators.core.paint.note_list import note_list
+from calculators.core.paint.note_list import after_the_figures, note_list
 from calculators.core.paint.notes import lead, rest
 from calculators.core.plot.pictures import plots
 from calculators.core.plot.units import in_units
@@ -43,7 +43,7 @@ def fragment(
             element("div", {"id": "plots"}, *plots(in_units(found.series, system))),
             element("div", {"id": "lists"}, *lists(spec, outputs, system, root)),
             figure_table(asked_rows(spec, found.answer, system)),
-            note_list("notes", rest(spec, found), leads),
+            after_the_figures(rest(spec, found), leads),
             files(spec, found),
             leads.at_the_end(found.notes),
         ]

@@ -11,7 +11,7 @@ def entry_faults(entry: Mapping[str, Any]) -> list[tuple[str, str]]:
     """Each fault of an entry that was read, as (part, what is wrong and what is allowed)."""
     kind, what, value = entry["kind"], entry.get("what"), entry.get("value")
     faults = [
-        (part, f"is missing; an entry of kind {kind} needs it")
+        (part, f"is missing; an entry of kind {kind} is allowed only with it")
         for part in KINDS[kind].must
         if entry.get(part) is None
     ]

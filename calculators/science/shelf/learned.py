@@ -2,7 +2,6 @@
 
 import math
 from itertools import pairwise
-from statistics import median
 from typing import NamedTuple
 
 from calculators.core.numbers import show_number
@@ -11,7 +10,7 @@ from calculators.science.shelf.log import Dated, Log
 from calculators.science.shelf.plants import plant_name
 from calculators.science.shelf.tank import PlantHeld, ShelfTank
 from calculators.science.trends.stretches import Change, DatedReading, into_stretches
-from calculators.science.trends.theil_sen import theil_sen
+from calculators.science.trends.theil_sen import median, theil_sen
 
 LEAST_GAPS = 2  # between cuts: from three cuts on an interval can be told; judgement
 LEAST_PAIRS = 3
@@ -33,7 +32,7 @@ def learned_of(held: PlantHeld, log: Log) -> Learned:
     """What the log teaches of one plant of the tank."""
     cuts = rounds([one for one in log.of("trim", "thin") if is_of(one.entry, held.plant)])
     gaps = [later.days - one.days for one, later in pairwise(cuts)]
-    every = median(gaps) if len(gaps) >= LEAST_GAPS else None
+    every = median(sorted(gaps)) if len(gaps) >= LEAST_GAPS else None
     return Learned(held.plant, every, doubling(held, cuts, gaps), cuts[-1] if cuts else None)
 
 
@@ -67,7 +66,7 @@ def doubling(held: PlantHeld, cuts: list[Dated], gaps: list[float]) -> float | N
         for gap, cut in zip(gaps, cuts[1:], strict=True)
         if cut.value > 0 and cut.entry.what == held.plant
     ]
-    return median(found) if len(found) >= LEAST_GAPS else None
+    return median(sorted(found)) if len(found) >= LEAST_GAPS else None
 
 
 def cover_doubling(log: Log) -> float | None:

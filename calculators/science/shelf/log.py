@@ -55,9 +55,10 @@ def log_of(tank_id: str, entries: Iterable[Entry], today: date) -> Log:
     dated = sorted(
         (Dated(read_moment(one.at), date.fromisoformat(one.at[:10]), one)
          for one in entries if one.tank in (None, tank_id)),
-        key=lambda one: (one.at, one.entry.id, repr(one.entry)),
+        key=lambda one: (one.at, one.entry.id or "", repr(one.entry)),
     )  # fmt: skip
-    once = {one.entry.id: one for one in dated}
+    # One without an id, as a form may hold it, is its own.
+    once = {one.entry.id or number: one for number, one in enumerate(dated)}
     kept = [one for one in once.values() if one.day <= latest]
-    kept.sort(key=lambda one: (one.at, one.entry.id))
+    kept.sort(key=lambda one: (one.at, one.entry.id or ""))
     return Log(today, tuple(kept), len(once) - len(kept))

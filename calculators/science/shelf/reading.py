@@ -5,7 +5,7 @@ from typing import Any
 
 from calculators.core.problem_paths import under
 from calculators.core.read import read_inputs
-from calculators.core.result import BadInput, Refusal, Refused
+from calculators.core.result import BadInput
 from calculators.core.run import as_rows
 from calculators.science.shelf.entries import ENTRY_FIELDS, Entry
 from calculators.science.shelf.entry_faults import entry_faults
@@ -44,11 +44,11 @@ def read_entries(raw: Sequence[dict[str, Any]]) -> list[Entry]:
 
 
 def check_entries(entries: Sequence[Entry]) -> None:
-    """Refuse entries whose parts do not go together, each by its row and part."""
+    """Refuse entries whose parts do not go together. Raises ``BadInput`` that names each row and part."""
     wrong = [
-        Refusal(f"entries[{number}].{part}", why)
+        (f"entries[{number}].{part}", why)
         for number, entry in enumerate(entries, start=1)
         for part, why in entry_faults(entry._asdict())
     ]
     if wrong:
-        raise Refused(*wrong)
+        raise BadInput(*wrong)

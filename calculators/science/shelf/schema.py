@@ -3,6 +3,7 @@
 It says what a schema can say; ids that repeat and entries of unknown tanks are found by the check alone.
 """
 
+from collections.abc import Callable
 from typing import Any
 
 from calculators.core.dates import DAY, MOMENT
@@ -21,6 +22,10 @@ from calculators.science.shelf.text_forms import RECORD, RECORD_KEY, RESERVED
 
 DRAFT = "https://json-schema.org/draft/2020-12/schema"
 Schema = dict[str, Any]
+# A date and time of RFC 3339, which may go without seconds and without a zone.
+DAY_PATTERN = r"(19|2[0-9])[0-9]{2}-(0[1-9]|1[0-2])-(0[1-9]|[12][0-9]|3[01])"
+CLOCK_PATTERN = r"([01][0-9]|2[0-3]):[0-5][0-9](:[0-5][0-9]([.][0-9]+)?)?"
+MOMENT_PATTERN = rf"^{DAY_PATTERN}[T ]{CLOCK_PATTERN}(Z|[+-][0-9]{{2}}:?[0-9]{{2}})?$"
 
 
 def shelf_schema() -> Schema:
@@ -34,7 +39,7 @@ def shelf_schema() -> Schema:
         "properties": {
             "format": {"const": FORMAT},
             "version": {"const": VERSION},
-            "saved": {"type": "string", "format": "date-time"},
+            "saved": {"type": "string", "maxLength": MOMENT.most, "pattern": MOMENT_PATTERN},
             "tanks": rows(object_of(TANK_FIELDS, MUST_HAVE), MOST_TANKS),
             "entries": rows(entry(), MOST_ENTRIES),
         },
@@ -60,7 +65,7 @@ def kind_rule(kind: str) -> Schema:
     """What a kind of entry may not lack, and the limits of its value."""
     of = KINDS[kind]
     then: Schema = {"required": list(of.must)}
-    properties = {key: {"not": {"type": "null"}} for key in of.must}
+    properties: Schema = {key: {"not": {"type": "null"}} for key in of.must}
     if kind == "reading":
         properties["what"] = {"enum": list(READINGS)}
     if of.value:
@@ -88,19 +93,20 @@ def limits(of: Measured) -> Schema:
 def object_of(fields: tuple[InputField, ...], must: tuple[str, ...] | None = None) -> Schema:
     """An object with these fields. What has no default and may not be empty must be there."""
     needed = [one.key for one in fields if one.required] if must is None else list(must)
-    made: Schema = {"type": "object", "properties": {one.key: value_of(one) for one in fields}}
+    properties = {one.key: value_of(one, nullable=one.key not in needed) for one in fields}
+    made: Schema = {"type": "object", "properties": properties}
     return {**made, "required": needed} if needed else made
 
 
-def value_of(field: InputField) -> Schema:
-    """One field, null where it may be empty."""
+def value_of(field: InputField, *, nullable: bool) -> Schema:
+    """One field, null where it may be empty and need not be there."""
     made = BY_KIND[field.kind](field)
     made["title"] = field.label
     if field.unit:
         made["description"] = f"{field.unit}. {field.help}".strip()
     elif field.help:
         made["description"] = field.help
-    if not field.nullable:
+    if not (field.nullable and nullable):
         return made
     if "enum" in made:
         return {**made, "enum": [*made["enum"], None]}
@@ -119,9 +125,9 @@ def text(field: InputField) -> Schema:
     form = field.text_form
     made: Schema = {"type": "string", "minLength": 1, "maxLength": form.most if form else 80}
     if form is DAY:
-        made |= {"format": "date"}
+        made |= {"format": "date", "pattern": f"^{DAY_PATTERN}$"}
     elif form is MOMENT:
-        made |= {"format": "date-time"}
+        made |= {"pattern": MOMENT_PATTERN}
     elif form is RECORD:
         made |= {"pattern": f"^{RECORD_KEY.pattern}$"}
     elif field.key == "id":
@@ -129,12 +135,18 @@ def text(field: InputField) -> Schema:
     return made
 
 
-BY_KIND = {
+def plain_list(field: InputField) -> Schema:
+    """A list of rows."""
+    assert field.from_file
+    return rows(object_of(field.row), field.from_file.most)
+
+
+BY_KIND: dict[Kind, Callable[[InputField], Schema]] = {
     Kind.NUMBER: number,
     Kind.INTEGER: number,
     Kind.TEXT: text,
     Kind.FLAG: lambda field: {"type": "boolean"},
     Kind.CHOICE: lambda field: {"enum": list(field.choices)},
     Kind.OBJECT: lambda field: object_of(field.row),
-    Kind.LIST: lambda field: rows(object_of(field.row), field.from_file.most),
+    Kind.LIST: plain_list,
 }

@@ -28,10 +28,10 @@ from calculators.core.quantities import (
 from calculators.core.quantity import Choices, FromFile, Help, IsDate, Label, Possible
 from calculators.core.read_fields import read_input_row
 from calculators.core.wording import PLACES
+from calculators.science.conversions import CM3_PER_L
 from calculators.science.shelf.text_forms import ID, RECORD
 
 MOST_KINDS = 200  # plants, or animals, in one tank
-CM3_PER_L = 1_000.0
 
 Place = Literal["us", "eu", "gb", "au", "nz", "other"]
 PLACE_WORDS = Choices((*PLACES.values(), "another place"))

@@ -1,11 +1,14 @@
 """Which way the readings of a tank go: the project's own slope, cut where the log breaks the line."""
 
-from typing import Annotated, NamedTuple
+from typing import Annotated, NamedTuple, get_args
 
+from calculators.core.figures import figure
+from calculators.core.numbers import show_number
 from calculators.core.quantities import Factor
 from calculators.core.quantity import Choices, Digits, Label
 from calculators.science.conversions import DAYS_PER_WEEK
 from calculators.science.shelf.entries import READINGS
+from calculators.science.shelf.latest import Latest, ago
 from calculators.science.shelf.log import Dated, Log
 from calculators.science.trends.stretches import DAY_PLACES, Change, DatedReading, into_stretches
 from calculators.science.trends.theil_sen import Slope, Stretch, theil_sen
@@ -31,7 +34,9 @@ class TrendRow(NamedTuple):
     slope_week: Annotated[Slopes | None, Label("A week")]
     slope_low_week: Annotated[Slopes | None, Label("At least")]
     slope_high_week: Annotated[Slopes | None, Label("At most")]
-    verdict: Annotated[Verdict, Label("Way"), VERDICT_WORDS]
+    verdict: Annotated[Verdict, Label("Verdict"), VERDICT_WORDS]
+    read: Annotated[str, Label("Latest, with its age")]
+    way: Annotated[str, Label("Way")]
 
 
 class Course(NamedTuple):
@@ -88,9 +93,27 @@ def kit_step(what: str, readings: list[Dated]) -> float:
     return max(steps, default=READINGS[what].step)
 
 
-def trend_row(course: Course, latest_value: float, on: str) -> TrendRow:
+def trend_row(course: Course, latest: Latest) -> TrendRow:
     """One row of the answer."""
     slope, one = course.slope, READINGS[course.what]
     middle, low, high = (None, None, None) if slope is None else slope[:3]
-    weekly = [None if end is None else DAYS_PER_WEEK * end for end in (middle, low, high)]
-    return TrendRow(course.what, one.label, latest_value, one.unit, on, *weekly, course.verdict)
+    ends = (weekly(middle), weekly(low), weekly(high))
+    read = f"{show_number(latest.value)} {one.unit}".rstrip() + f", {ago(latest.age_days)}"
+    day, way = latest.day.isoformat(), way_words(course.verdict, *ends)
+    return TrendRow(
+        course.what, one.label, latest.value, one.unit, day, *ends, course.verdict, read, way
+    )
+
+
+def way_words(verdict: Verdict, middle: float | None, low: float | None, high: float | None) -> str:
+    """Which way a reading goes, with the slope and its limits where it says that something moves."""
+    word: str = VERDICT_WORDS.words[get_args(Verdict).index(verdict)]
+    if verdict not in ("building", "falling") or middle is None or low is None or high is None:
+        return word
+    by, least, most = (figure(Slopes, abs(end)) for end in (middle, *sorted((low, high), key=abs)))
+    return f"{word} by {by} a week, {least} to {most}"
+
+
+def weekly(slope: float | None) -> float | None:
+    """A slope a day as one a week."""
+    return None if slope is None else DAYS_PER_WEEK * slope

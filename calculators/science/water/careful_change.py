@@ -50,7 +50,7 @@ def careful_change(water: Water, none_mg_n_l: float = 0.0) -> str | None:
     Up to ``none_mg_n_l`` a reading of ammonia counts as none.
     """
     if water.ammonia_mg_n_l is not None and water.ammonia_mg_n_l > none_mg_n_l:
-        return first_step_for_ammonia(*water)
+        return first_step_for_ammonia(water.ammonia_mg_n_l, *water[1:])
     if water.ph is not None and standing("ph", water.ph).side == "low":
         return A_TENTH if water.ammonia_mg_n_l is not None else TEST_BEFORE + A_TENTH
     return None

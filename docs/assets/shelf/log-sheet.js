@@ -28,9 +28,10 @@ export async function openLog(tank, { edit = null } = {}) {
 }
 
 /** The way out of the log for an entry. */
-function takeOut({ store, edit, tank, close }) {
+function takeOut(here) {
+  const { store, edit, tank } = here;
   return tap("Take it out of the log", async () => {
-    close();
+    here.close();
     await store.remove(edit.id);
     saidBelow(`Taken out of the log, ${called(tank)}`, () => store.undo());
   });

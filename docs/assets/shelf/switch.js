@@ -2,7 +2,7 @@
 
 import { called, shelf } from "./opened.js";
 
-let told; // who hears that another tank was chosen
+let told; // who hears that another tank was chosen, as long as its page is open
 let listening = false;
 
 /** Show the switch where there are tanks; `changed(id)` of this page hears of another choice. */
@@ -17,7 +17,7 @@ export async function openSwitch(root) {
   choice.onchange = async () => {
     await store.choose(choice.value || null);
     await paint(store);
-    told?.(choice.value || null);
+    if (told?.main.isConnected) told.listener();
   };
   box.querySelector("button").onclick = async () => {
     const { openLog } = await import("./log-sheet.js");
@@ -29,7 +29,7 @@ export async function openSwitch(root) {
 
 /** Hear of another choice while this page is open; the page before this one hears no more. */
 export function onSwitch(listener) {
-  told = listener;
+  told = { listener, main: document.querySelector("main") };
 }
 
 async function paint(store) {

@@ -26,7 +26,7 @@ def field_or_rows(
         return rows_html(field, value or [], within, marks=marks)
     if field.kind == Kind.OBJECT:  # its parts stand in the form by their dotted keys
         inside = (one.renamed(f"{field.key}.{one.key}") for one in field.row)
-        return joined(field_html(one, one.default, within) for one in inside)
+        return joined(field_or_rows(one, None, within) for one in inside)
     return field_html(field, value, within, row, marks=marks)
 
 

@@ -65,7 +65,7 @@ def log_of(key: str, tank: DemoTank) -> list[dict[str, Any]]:
     for named, values in tank.shelf.log.items():
         kind, _, what = named.partition(" ")
         for days_ago, value in values.items():
-            entry = {"id": f"{key}-{kind}-{what or 'all'}-{days_ago}", "tank": key}
+            entry: dict[str, Any] = {"id": f"{key}-{kind}-{what or 'all'}-{days_ago}", "tank": key}
             entry |= {"at": moment(int(days_ago), kind), "kind": kind, "what": what or None}
             made.append({**entry, "value": value})
     return made

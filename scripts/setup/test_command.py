@@ -1,0 +1,30 @@
+"""The command that runs the tests, once it is inside the project's environment."""
+
+import os
+import sys
+
+import pytest
+
+from scripts.records.load import BadRecords
+from scripts.setup.chromium import ensure_chromium
+from scripts.setup.node import browser_parts
+from scripts.setup.say import Missing, stop
+from scripts.tables.make import make_tables
+
+# A worker for each core; more than four would fight for memory, each with a browser of its own.
+IN_PARALLEL = ("-n", "auto", "--maxprocesses", "4", "--dist", "worksteal")
+
+
+def main() -> int:
+    """Make the tables, find or install a browser, run the tests; the exit status is pytest's."""
+    try:
+        make_tables()
+        os.environ["CHROMIUM"] = ensure_chromium()
+        browser_parts(tools=True)
+    except Missing as missing:
+        stop(str(missing))
+    except BadRecords as bad:
+        stop(f"the records do not hold\n{bad}")
+    except KeyboardInterrupt:
+        stop("interrupted; the same command goes on from here", status=130)
+    return int(pytest.main([*IN_PARALLEL, *sys.argv[1:]]))

@@ -1,0 +1,46 @@
+"""The command that builds and serves the book, once it is inside the project's environment."""
+
+import argparse
+from pathlib import Path
+
+from scripts.setup.paths import SITE
+from scripts.setup.say import Missing, say, stop
+from scripts.site.build import BadRecords, BuildFailed, TablesInUse, build
+from scripts.site.server import check_port, serve
+
+
+def main(description: str) -> None:
+    """Build, then serve until interrupted. ``description`` is what the help says first."""
+    asked = options(description)
+    try:
+        if not asked.build_only:
+            check_port(asked.port)
+        if asked.watch:
+            from scripts.site.watch import serve_and_watch
+
+            serve_and_watch(asked.port)
+        build(asked.into)
+        say(f"{asked.into.name}/ is ready: any static host can serve it.")
+        if not asked.build_only:
+            serve(asked.into, asked.port)
+    except BadRecords as bad:
+        stop(f"the records do not hold\n{bad}")
+    except (BuildFailed, Missing, TablesInUse) as wrong:
+        stop(str(wrong))
+    except KeyboardInterrupt:
+        say("stopped.")
+
+
+def options(description: str) -> argparse.Namespace:
+    """The words after the command; ends with a line where one is wrong."""
+    parser = argparse.ArgumentParser(prog="serve.py", description=description.splitlines()[0])
+    parser.add_argument("--build-only", action="store_true", help="build site/ and stop")
+    parser.add_argument("--into", type=Path, default=SITE, help="the folder to build; site/")
+    parser.add_argument(
+        "--watch", action="store_true", help="show every change to records, prose, style, templates"
+    )
+    parser.add_argument("--port", type=int, default=8000, help="the port to serve on; 8000")
+    asked = parser.parse_args()
+    if not 0 <= asked.port <= 65535:
+        parser.error(f"--port: {asked.port} is no port; allowed is 0 to 65535")
+    return asked

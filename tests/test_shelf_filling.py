@@ -207,3 +207,24 @@ def test_a_sheet_that_cannot_be_made_says_which_field_and_what_is_allowed(demo, 
     [complaint] = paper(demo, **more)["complaints"]
     assert complaint["field"] == field
     assert "allowed is" in complaint["why"] or "allowed are" in complaint["why"]
+
+
+def test_the_balance_takes_what_floats_and_what_was_cut_from_the_log(demo):
+    tank = {"id": "t", "name": "T", "length_cm": 50, "width_cm": 40}
+    logged = [("reading", "cover_percent", 30, "2026-11-20"), ("trim", None, 60, "2026-11-01"),
+              ("trim", None, 24, "2026-11-20"), ("trim", None, 500, "2026-01-20")]  # fmt: skip
+    entries = [
+        {"id": str(at), "tank": "t", "at": f"{day}T12:00:00Z", "kind": kind, "what": what, "value": value}
+        for at, (kind, what, value, day) in enumerate(logged)
+    ]  # fmt: skip
+
+    def fields(**more):
+        return ask("fill", calculator="nitrogen-balance", today=TODAY, **more)["fields"]
+
+    found = fields(tank=tank, entries=entries)
+    assert found["floater_area_cm2"] == 600  # 30 % of 50 x 40 cm
+    assert found["trimmings_g_week"] == 14  # 84 g in six weeks
+    assert "trimmings_g_week" not in fields(tank=tank, entries=[])
+    assert "floater_area_cm2" not in fields(tank=tank, entries=[])
+    rooted = {**tank, "plants": [{"plant": "anubias-barteri"}]}
+    assert fields(tank=rooted, entries=[])["floater_area_cm2"] == 0

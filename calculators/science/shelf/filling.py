@@ -5,6 +5,8 @@ from datetime import date
 from typing import Any
 
 from calculators.core.dates import read_date
+from calculators.science.conversions import DAYS_PER_WEEK
+from calculators.science.shelf.engine_tank import CUT_DAYS, floats
 from calculators.science.shelf.fills import FILLS
 from calculators.science.shelf.latest import Latest, ago, latest_readings
 from calculators.science.shelf.log import Log, log_of
@@ -14,6 +16,8 @@ from calculators.science.shelf.tank import ShelfTank
 
 TREND_READING = "nitrate_mg_l"
 MOST_ROWS = 100
+PERCENT = 100.0
+DIGITS = 2  # of what is worked out from the log
 
 
 class Filler:
@@ -76,7 +80,8 @@ def fill(
     found = filler.fields(calculator)
     if calculator in LISTS:
         words = f"from {tank.name}"
-        found |= {key: (rows, words) for key, rows in LISTS[calculator](filler).items() if rows}
+        made = LISTS[calculator](filler)
+        found |= {key: (value, words) for key, value in made.items() if value not in (None, [])}
     return {
         "fields": {key: value for key, (value, _) in found.items()},
         "from": {key: words for key, (_, words) in found.items()},
@@ -118,7 +123,27 @@ def trend_lists(filler: Filler) -> dict[str, Any]:
     }
 
 
+def balance_figures(filler: Filler) -> dict[str, Any]:
+    """What floats and what is cut: the cover last read on the tank's surface, and the log's own trims.
+
+    Where no cut was ever logged, nobody knows how much is cut, and none is filled in.
+    """
+    held, surface = filler.tank.plants or [], filler.tank.surface_cm2
+    cover = filler.value("reading.cover_percent")
+    area = surface * cover[0] / PERCENT if surface and cover else None
+    if area is None and held and not any(map(floats, held)):
+        area = 0.0
+    trims = filler.log.of("trim")  # what floats is thinned, and counted by its area
+    lately = [one.value for one in trims if filler.log.days_ago(one.day) <= CUT_DAYS]
+    cut = sum(lately) * DAYS_PER_WEEK / CUT_DAYS if trims else None
+    return {
+        "floater_area_cm2": None if area is None else float(f"{area:.{DIGITS}g}"),
+        "trimmings_g_week": None if cut is None else float(f"{cut:.{DIGITS}g}"),
+    }
+
+
 LISTS = {
+    "nitrogen-balance": balance_figures,
     "nitrogen-forecast": forecast_lists,
     "stocking": stock_lists,
     "pick": pick_lists,

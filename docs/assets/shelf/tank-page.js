@@ -33,6 +33,7 @@ export async function open(root) {
 
 async function show(here, whole = false) {
   const turn = ++here.turn;
+  here.whole ||= whole; // until the form is painted, which a change meanwhile would put off
   const id = decodeURIComponent(location.hash.slice(1)) || (await here.store.chosen());
   const tank = id && (await here.store.tank(id));
   if (turn !== here.turn) return;
@@ -40,6 +41,8 @@ async function show(here, whole = false) {
   document.querySelector("#tank-title").textContent = tank ? tank.name : "No such tank on this device";
   if (!tank) return;
   document.title = tank.name;
+  if (whole && (await here.store.chosen()) !== tank.id) await here.store.choose(tank.id); // whoever opens its page stands at it
+  if (turn !== here.turn) return;
   here.tank = tank;
   const fields = await table("fields");
   await openNames();
@@ -51,13 +54,15 @@ async function show(here, whole = false) {
     here.find("#edit").setAttribute("open", "");
     here.find("#edit").scrollIntoView({ block: "start" });
   };
-  if (whole) {
+  if (here.whole) {
+    here.whole = false;
     const own = fields.tank.filter((one) => !["id", "demo"].includes(one.key));
     here.find("#tank-form").replaceChildren(...fieldsOf(tank, own, (path, value) => save(here, path, value)));
     openHandOn(here, tank);
     here.find("#tank-remove").onclick = () => remove(here, tank);
   }
   lives(here, tank);
+  sums(here, fields);
   await paintEntries(here, tank);
   paintKept(here.find("#tank-kept"), here.store, here.root, tank);
   paintStanding(here, await keptStanding(here.store, tank), true);
@@ -94,6 +99,13 @@ function paintStanding(here, standing, old) {
   answer.innerHTML = standing.html;
   openFiles(answer);
   lives(here, here.tank);
+}
+
+/** The calculators that fill themselves from a tank. */
+function sums(here, fields) {
+  const words = (name) => name.slice(0, 1).toUpperCase() + name.slice(1).replaceAll("-", " ");
+  const links = Object.keys(fields.fills).toSorted().map((name) => element("li", {}, element("a", { className: "button", href: new URL(`calculators/${name}/`, here.root).href, textContent: words(name) })));
+  here.find("#tank-sums").replaceChildren(...links);
 }
 
 /** Plants with when they are next due, animals with their number; each leads to its page. */

@@ -36,9 +36,14 @@ def answer(request: str) -> str:
     holds what the page's address gave: words in it that are unknown come back in a sentence, as
     ``left_out``. With ``"questioning"`` the diagnosis comes with its next question, see
     ``diagnose/questioning.py``: there nothing stops the answer, and words that are unknown come back
-    as ``dropped`` and, in a sentence, as ``left_out``.
+    as ``dropped`` and, in a sentence, as ``left_out``. With ``"message"`` the shelf asks, see
+    ``science/shelf/messages.py``.
     """
     asked: Request = json.loads(request)
+    if "message" in asked:  # of the shelf; loaded only there
+        from calculators.science.shelf.messages import shelf_reply
+
+        return json.dumps(shelf_reply(asked), ensure_ascii=False)
     spec = find(asked["calculator"])
     system = asked.get("units", "metric")
     given = dict(asked["given"])

@@ -3,7 +3,8 @@
 from datetime import date, timedelta
 from typing import Annotated
 
-from calculators.core.calendar_file import CalendarTask, calendar_file, read_date
+from calculators.core.calendar_file import CalendarTask, calendar_file
+from calculators.core.dates import read_date
 from calculators.core.declare import calculator
 from calculators.core.quantity import Help, IsDate, Label
 from calculators.core.result import Refusal, Refused, Series

@@ -11,7 +11,12 @@ const PARTS = {
   "#calculator": () => import("./calculator.js"),
   "#photo": () => import("./photo.js"), // after the calculator, whose form it fills
   "#finder": () => import("./search.js"),
-  "#tanks": () => import("./my-tanks.js"),
+  "#moved": () => import("./shelf/moved.js"),
+  "#board": () => import("./shelf/board.js"),
+  "#new-tank": () => import("./shelf/new-tank.js"),
+  "#tank-page": () => import("./shelf/tank-page.js"),
+  "#round": () => import("./shelf/round.js"),
+  "#paper": () => import("./shelf/paper.js"),
   "#plant-table": () => import("./plant-table.js"),
   "#compare": () => import("./compare.js"),
   "#diagnosis": () => import("./diagnosis.js"),
@@ -27,6 +32,8 @@ async function open() {
   for (const [place, load] of Object.entries(PARTS)) {
     if (document.querySelector(place)) (await load()).open(root);
   }
+  (await import("./shelf/switch.js")).openSwitch(root);
+  if (document.querySelector('main a[href*="rules/"], main a[href*="calculators/"]')) (await import("./shelf/page-lines.js")).openLines();
   watchForNews(root); // after a part that starts Python: on a slow line the first answer comes first
 }
 

@@ -17,6 +17,8 @@ from scripts.pages.plants.page import plant_page, plants_page
 from scripts.pages.plants.trade_names import name_page, names_page
 from scripts.pages.problems.on_paper import key_page, symptoms_page
 from scripts.pages.problems.page import all_problems_page, problem_page, problems_page
+from scripts.pages.shelf.files import demo_json, fields_json, schema_json
+from scripts.pages.shelf.names import kits_json, names_json
 from scripts.records.load import Library
 
 OVERVIEWS: dict[str, Callable[[Library], str]] = {
@@ -35,6 +37,11 @@ OVERVIEWS: dict[str, Callable[[Library], str]] = {
     "guides/index.md": guides_page,
     "sources.md": sources_page,
     "assets/suggest/plants.json": suggested_plants,
+    "assets/shelf/fields.json": fields_json,
+    "assets/shelf/demo.json": demo_json,
+    "assets/shelf/names.json": names_json,
+    "assets/shelf/kits.json": kits_json,
+    "shelf/tanks.schema.json": schema_json,
 }
 
 # A page for each record: by folder of the site, what makes it, and the library's field.

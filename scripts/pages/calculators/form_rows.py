@@ -26,7 +26,7 @@ def field_or_rows(
         return rows_html(field, value or [], within, marks=marks)
     if field.kind == Kind.OBJECT:  # its parts stand in the form by their dotted keys
         inside = (part.renamed(f"{field.key}.{part.key}") for part in field.row)
-        return joined(field_html(part, part.default, within) for part in inside)
+        return joined(field_or_rows(part, None, within) for part in inside)
     return field_html(field, value, within, row, marks=marks)
 
 

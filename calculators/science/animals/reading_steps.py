@@ -7,10 +7,10 @@ step may undo another: light is left alone where oxygen is short, and water is c
 from collections.abc import Mapping
 from typing import Literal, NamedTuple
 
-from calculators.diagnose.water_step import SAME_WATER
 from calculators.science.animals.reading_lines import LINES, Side, standing
 from calculators.science.animals.reading_words import WARMTH_STEP
 from calculators.science.animals.toxic_lines import ammonia_standing
+from calculators.science.water.careful_change import SAME_WATER
 
 Change = Literal["", "half", "quarter", "lower", "tenth"]
 
@@ -66,6 +66,13 @@ STEPS: dict[tuple[str, Side], ReadingSteps] = {
         "Nitrate is at a level that harms sensitive animals over time. Test the tap, and feed less if food "
         "is left lying.",
         "quarter",
+    ),
+    ("copper_ug_l", "high"): ReadingSteps(
+        "Copper this high kills shrimp and snails within days. Stop what may bring it in: a medicine, a "
+        "plant feed, a new pipe. Put fresh activated carbon into the filter, and test the new water for "
+        "copper before you change any. If a vet had you give it, ask them first.",
+        "Copper at this level harms shrimp and snails over time. Look for what brings it in: a medicine, a "
+        "plant feed, pipes. Test the new water for it.",
     ),
     ("gh_dh", "low"): ReadingSteps(
         "", "So little hardness troubles shrimp and snails: raise GH by 1 to 2 degrees over a week.",

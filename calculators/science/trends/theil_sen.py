@@ -7,7 +7,7 @@ stretches that is the seasonal form of Hirsch, Slack and Smith (1982), with a st
 from collections.abc import Sequence
 from typing import NamedTuple
 
-from calculators.trend.kendall import limits_for
+from calculators.science.trends.kendall import limits_for
 
 Point = tuple[float, float]  # day, value
 Stretch = Sequence[Point]  # in order of day, no day twice

@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 from typing import Literal
 
-from calculators.trend.theil_sen import Slope, Stretch, scatter
+from calculators.science.trends.theil_sen import Slope, Stretch, scatter
 
 Verdict = Literal["building", "steady", "falling", "too-few-readings"]
 

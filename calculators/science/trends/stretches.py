@@ -7,7 +7,7 @@ from typing import Annotated, NamedTuple
 from calculators.core.quantities import Concentration, Days, Percent
 from calculators.core.quantity import Label
 from calculators.core.result import Refusal, Refused
-from calculators.trend.theil_sen import Stretch
+from calculators.science.trends.theil_sen import Stretch
 
 DAY_PLACES = 2  # readings within about a quarter of an hour are taken at one time
 

@@ -1,0 +1,64 @@
+// How the tanks stand: the last answer kept with each is shown at once, Python makes it anew in the background.
+
+import { ask } from "../runtime.js";
+import { chosenUnits } from "../store.js";
+import { day } from "./opened.js";
+
+let keeping = 0; // answers that are being written just now
+
+/** Whether a change of the shelf is only an answer of ours that is being kept with it. */
+export function isKeeping() {
+  return keeping > 0;
+}
+
+async function keepQuietly(write) {
+  keeping += 1;
+  await write.catch(() => {}); // no room: it is shown all the same
+  keeping -= 1;
+}
+
+/** A mark of what an answer was made from: another day, unit, tank or entry gives another mark. */
+function madeFrom(tank, entries) {
+  let mark = 0x811c9dc5;
+  for (const letter of JSON.stringify([day(), chosenUnits(), tank, entries])) mark = Math.imul(mark ^ letter.codePointAt(0), 0x01000193);
+  return mark >>> 0;
+}
+
+/** The kept answer of a tank as {outputs, html, spark, made}, or null. */
+export function keptStanding(store, tank) {
+  return store.standing(tank.id);
+}
+
+/** The answer of a tank, from Python unless the kept one is of just these figures. */
+export async function standingNow(store, tank) {
+  const [entries, kept] = await Promise.all([store.entries({ tank: tank.id }), keptStanding(store, tank)]);
+  const from = madeFrom(tank, entries);
+  if (kept?.from === from) return kept;
+  const units = chosenUnits();
+  const reply = await ask({ calculator: "standing", given: { tank, entries, today: day() }, given_in: "metric", own: true, units });
+  const made = kindly(reply, from);
+  if (made.outputs) await keepQuietly(store.keepStanding(tank.id, made));
+  return made;
+}
+
+function kindly(reply, from) {
+  const wrong = Object.entries(reply.problems ?? {}).map(([path, text]) => `${path}: ${text}`).join(" ");
+  if (!reply.answer) return { from, wrong: reply.needed?.text ?? wrong, made: new Date().toISOString() };
+  const [drawn] = Object.values(reply.answer.series ?? {});
+  const spark = drawn && { label: drawn.label, unit: drawn.unit, x: drawn.x, y: drawn.y };
+  return { from, outputs: reply.answer.outputs, html: reply.painted.html, spark, made: new Date().toISOString() };
+}
+
+/** All tanks: order, minutes of the week and the calendar; kept as the last round. */
+export async function roundNow(store) {
+  const [tanks, entries, kept] = await Promise.all([store.tanks(), store.entries({}), store.setting("round")]);
+  if (!tanks.length) return null;
+  const from = madeFrom(tanks, entries);
+  if (kept?.from === from) return kept;
+  const reply = await ask({ calculator: "round", given: { tanks, entries, today: day() }, given_in: "metric", own: true, units: chosenUnits() });
+  if (!reply.answer) return null;
+  const { order, today, minutes_week, calendar } = reply.answer.outputs;
+  const made = { from, day: day(), order, today, minutes_week, calendar };
+  await keepQuietly(store.saveSetting("round", made));
+  return made;
+}

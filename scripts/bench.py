@@ -1,7 +1,7 @@
 #!/usr/bin/env python3
 """Measures the build and the phone's waiting time; prints tables. Not a test: figures depend on the machine.
 
-python3 scripts/bench.py [builds] [weights] [browser] [calculators] [forecast] [structure]
+python3 scripts/bench.py [builds] [weights] [browser] [calculators] [forecast] [shelf] [structure]
 """
 
 import sys
@@ -32,6 +32,7 @@ from scripts.benches.browser import browser
 from scripts.benches.builds import builds, weights
 from scripts.benches.calculators import every_calculator
 from scripts.benches.forecast import forecast
+from scripts.benches.shelf import shelf
 from scripts.benches.structure import structure
 
 PARTS = {
@@ -40,6 +41,7 @@ PARTS = {
     "browser": browser,
     "calculators": every_calculator,
     "forecast": forecast,
+    "shelf": shelf,
     "structure": structure,
 }
 

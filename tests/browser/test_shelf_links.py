@@ -12,7 +12,8 @@ from tests.browser.shelf_page import open_page, with_shelf
 
 PAGE = "https://example.org/book/shelf/new/"
 TANK = {
-    "id": "90978b6b-a6ff-4325-b37f-7db9522c0279", "name": "Children's Corner ≈ 54 L", "net_l": 54, "ph": 7.2, "tap": {"ph": 7.5, "kh_dh": 4},
+    "id": "90978b6b-a6ff-4325-b37f-7db9522c0279", "name": "Children's Corner ≈ 54 L", "net_l": 54, "ph": 7.2,
+    "tap": {"ph": 7.5, "kh_dh": 4},
     "plants": [{"plant": "rotala-rotundifolia", "wet_g": 20, "since": "2026-01-01"}],
     "animals": [{"animal": "neocaridina-davidi", "count": 20}],
 }  # fmt: skip
@@ -92,7 +93,7 @@ BAD = {
     "no name": fragment({"id": "x"}),
     "a hostile key": f"#tank=j{letters(HOSTILE)}",
     "too long": f"#tank=j{'A' * 100_001}",
-    "not UTF-8": f"#tank=j{letters(b'"\xff"')}",
+    "not UTF-8": f"#tank=j{letters(NO_UTF_8)}",
 }
 
 

@@ -132,6 +132,7 @@ DAMAGED = {
     "a number for an id": made(id=7),
     "a list for an id": made(id=[1, 2]),
     "no action": without("action"),
+    "a place in words": made(place="first"),
     "no key": without("key"),
     "a key that is an object": made(key={}),
     "no values": without("values", op="entry"),

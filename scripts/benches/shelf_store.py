@@ -6,7 +6,7 @@ from typing import Any
 
 from playwright.sync_api import Page, sync_playwright
 
-from scripts.benches.browser import ARGUMENTS, PHONE, SLOWER
+from scripts.benches.browser import ARGUMENTS, SLOWER
 from scripts.setup.chromium import ensure_chromium
 from scripts.setup.paths import SITE
 from scripts.site.server import make_server
@@ -50,14 +50,14 @@ async () => {
 """
 
 
-def shelf() -> None:
+def shelf_store() -> None:
     """Print the tables: the processor as it is, and slowed."""
     server = make_server(SITE, 0)
     threading.Thread(target=server.serve_forever, daemon=True).start()
     base = f"http://127.0.0.1:{server.server_address[1]}/"
     with sync_playwright() as playwright:
         chromium = playwright.chromium.launch(executable_path=ensure_chromium(), args=ARGUMENTS)
-        page = chromium.new_context(viewport=PHONE).new_page()
+        page = chromium.new_context().new_page()
         page.goto(f"{base}about/")
         page.evaluate(FILL)
         for rate, words in (

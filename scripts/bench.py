@@ -2,6 +2,7 @@
 """Measures the build and the phone's waiting time; prints tables. Not a test: figures depend on the machine.
 
 python3 scripts/bench.py [builds] [weights] [browser] [calculators] [forecast] [shelf] [structure]
+python3 scripts/bench.py [builds] [weights] [browser] [calculators] [forecast] [shelf-store] [structure]
 """
 
 import os
@@ -32,6 +33,7 @@ from scripts.benches.builds import builds, weights
 from scripts.benches.calculators import every_calculator
 from scripts.benches.forecast import forecast
 from scripts.benches.shelf import shelf
+from scripts.benches.shelf_store import shelf_store
 from scripts.benches.structure import structure
 
 PARTS = {
@@ -41,6 +43,7 @@ PARTS = {
     "calculators": every_calculator,
     "forecast": forecast,
     "shelf": shelf,
+    "shelf-store": shelf_store,
     "structure": structure,
 }
 

@@ -14,7 +14,7 @@ from calculators.science.shelf.plants import plants
 from calculators.science.shelf.stand import Stand
 from calculators.science.shelf.tank import TANK_FIELDS
 from calculators.science.shelf.verdict import FIRST_HOUR, Verdict, upper
-from calculators.science.water.careful_change import Water, careful_change, with_care
+from calculators.science.water.careful_change import WaterForChange, careful_change, with_care
 
 DANGER_PAGE = Link("Animals in danger: what to do", "danger/")
 LEVEL: dict[Verdict, Level] = {
@@ -87,12 +87,12 @@ def change_words(stand: Stand, deadly: list[Harm]) -> str:
     return with_care(change, water_of(stand)) if change else ""
 
 
-def water_of(stand: Stand) -> Water:
+def water_of(stand: Stand) -> WaterForChange:
     """What is known of the water that decides how it may be changed; an old test of ammonia is none."""
     readings, tank = stand.judged.readings, stand.tank
     ammonia, water = readings.get(AMMONIA), ammonia_water(tank, readings)
     kh = readings.get("kh_dh")
-    return Water(
+    return WaterForChange(
         fresh(ammonia) if ammonia and not any(ammonia.values) else ammonia and ammonia.value,
         water.ph,
         kh.value if kh and not kh.is_old else tank.kh_dh,

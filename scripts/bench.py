@@ -1,8 +1,7 @@
 #!/usr/bin/env python3
 """Measures the build and the phone's waiting time; prints tables. Not a test: figures depend on the machine.
 
-python3 scripts/bench.py [builds] [weights] [browser] [calculators] [forecast] [shelf] [structure]
-python3 scripts/bench.py [builds] [weights] [browser] [calculators] [forecast] [shelf-store] [structure]
+python3 scripts/bench.py [builds] [weights] [browser] [calculators] [forecast] [shelf] [shelf-store] [structure]
 """
 
 import os

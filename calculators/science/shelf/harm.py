@@ -31,7 +31,8 @@ class AmmoniaWater(NamedTuple):
         if self.temperature_c is not None:
             known.append(f"{show_number(self.temperature_c)} °C")
         said = f" at {' and '.join(known)}" if known else ""
-        worst = f", taking the worst since its {' and '.join(unknown)} is not known"
+        verb = "is" if len(unknown) == 1 else "are"
+        worst = f", taking the worst since its {' and '.join(unknown)} {verb} not known"
         return said + (worst if unknown else "")
 
 

@@ -53,7 +53,7 @@ def again(reading: Latest, deadly: bool, log: Log) -> NextTest:
         return NextTest(
             reading.what, "to see whether what you did has helped", log.today + timedelta(wait)
         )
-    why = f"its last reading, {ago(reading.age_days)}, was one that harms"
+    why = f"its reading of {ago(reading.age_days)} harms"
     return NextTest(reading.what, why, log.today)
 
 

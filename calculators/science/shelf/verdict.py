@@ -52,8 +52,8 @@ def first_that_holds(
 ) -> tuple[Verdict, str]:
     """The worst that is to be said of a tank."""
     if found and found[0].is_deadly:
-        steps = " ".join(FIRST_HOUR)
-        return "act", f"{upper(found[0].words())}: {steps[0].lower()}{steps[1:]}"
+        steps = ", ".join(f"{step[0].lower()}{step[1:-1]}" for step in FIRST_HOUR)
+        return "act", f"{upper(found[0].words())}: {steps}."
     if died.asks == "act":
         return "act", f"{upper(died_words(died))}: look at the others, and test {FIRST_TESTS} now."
     if found:

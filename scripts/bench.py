@@ -1,7 +1,7 @@
 #!/usr/bin/env python3
 """Measures the build and the phone's waiting time; prints tables. Not a test: figures depend on the machine.
 
-python3 scripts/bench.py [builds] [weights] [browser] [calculators] [forecast] [shelf] [structure]
+python3 scripts/bench.py [builds] [weights] [browser] [calculators] [forecast] [shelf] [shelf-pages] [structure]
 """
 
 import os
@@ -32,6 +32,7 @@ from scripts.benches.builds import builds, weights
 from scripts.benches.calculators import every_calculator
 from scripts.benches.forecast import forecast
 from scripts.benches.shelf import shelf
+from scripts.benches.shelf_pages import shelf_pages
 from scripts.benches.structure import structure
 
 PARTS = {
@@ -41,6 +42,7 @@ PARTS = {
     "calculators": every_calculator,
     "forecast": forecast,
     "shelf": shelf,
+    "shelf-pages": shelf_pages,
     "structure": structure,
 }
 

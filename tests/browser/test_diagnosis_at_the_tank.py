@@ -241,8 +241,8 @@ def test_a_diagnosis_is_kept_and_opened_again(page):
     page.locator("#diagnosis-tank").fill("Foyer")
     page.locator("#diagnosis-keep").tap()
     expect(page.locator("#diagnosis-done")).to_have_text("Kept for Foyer, on this device.")
-    go(page, "my-tanks/")
-    page.get_by_role("link", name="Something looks wrong").tap()
+    go(page, "shelf/")
+    page.locator(".kept a").last.tap()
     wait(page)
     assert first_cause(page) == "black-brush"
 
@@ -292,7 +292,7 @@ def test_an_unknown_word_alone_leaves_the_page_as_it_opens(page):
 
 
 def test_retired_keys_in_a_kept_diagnosis_are_said_and_the_rest_is_answered(page):
-    page.goto("my-tanks/")
+    page.goto("shelf/")
     signs = "findings=a-retired-sign,fish-gasping,constructor&asked=a-retired-sign,fish-gasping"
     one = {
         "id": "1", "tank": "Foyer", "calculator": "diagnose", "page": "problems/",
@@ -301,7 +301,7 @@ def test_retired_keys_in_a_kept_diagnosis_are_said_and_the_rest_is_answered(page
     }  # fmt: skip
     page.evaluate("(one) => localStorage.setItem('mulmbook-kept', JSON.stringify([one]))", one)
     page.reload()
-    page.get_by_role("link", name="Something looks wrong").tap()
+    page.locator(".kept a").tap()
     expect(page.locator("#diagnosis-said")).to_contain_text("a-retired-sign")
     expect(page.locator("#diagnosis-answers li")).to_have_count(1)
     still_helps(page)

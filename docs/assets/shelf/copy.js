@@ -50,6 +50,7 @@ async function readIn(here, input, said) {
 
 /** A tank that came in the address itself. */
 async function arrive(here, said) {
+  said("The tank in this link is being looked at.");
   try {
     await preview(here, await readTankLink(location.hash), "This link", said);
   } catch (wrong) {

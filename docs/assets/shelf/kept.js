@@ -4,6 +4,7 @@ import { element } from "../paint.js";
 import { saidBelow } from "./sheet.js";
 
 const LINES_SHOWN = 4;
+const MOST_OPEN = 3; // calculations; more are folded by tank
 
 /** Paint what is kept into a part of the page, of one tank or by tank; the part is hidden where there is none. */
 export async function paintKept(part, store, root, tank) {
@@ -11,7 +12,7 @@ export async function paintKept(part, store, root, tank) {
   const wanted = tank ? all.filter((one) => one.tank === tank.name) : all;
   const names = [...new Set(wanted.map((one) => one.tank))];
   const cards = (name) => wanted.filter((one) => one.tank === name).toReversed().map((one) => card(part, store, root, one, tank));
-  const groups = names.map((name) => (tank ? cards(name) : [element("details", { className: "fold" }, element("summary", { textContent: `${name} (${wanted.filter((one) => one.tank === name).length})` }), ...cards(name))]));
+  const groups = names.map((name) => (tank ? cards(name) : [element("details", { className: "fold", open: wanted.length <= MOST_OPEN }, element("summary", { textContent: `${name} (${wanted.filter((one) => one.tank === name).length})` }), ...cards(name))]));
   part.querySelector("#kept").replaceChildren(...groups.flat());
   part.hidden = !wanted.length;
 }

@@ -3,7 +3,7 @@
 from calculators.core.result import Line, Mark, Series
 from calculators.science.animals.reading_lines import LINES
 from calculators.science.shelf.entries import READINGS
-from calculators.science.shelf.harm import HarmfulReading
+from calculators.science.shelf.harm import ReadingOutside
 from calculators.science.shelf.log import Log
 from calculators.science.shelf.trends import BREAKS, BREAKS_OF_WATER, ReadingCourse, today_in_days
 from calculators.science.trends.theil_sen import line
@@ -14,7 +14,7 @@ DRAWN_FIRST = ("nitrate_mg_l", "ammonia_mg_n_l", "nitrite_mg_n_l", "ph")
 
 
 def pictures(
-    courses: list[ReadingCourse], harms: list[HarmfulReading], log: Log
+    courses: list[ReadingCourse], harms: list[ReadingOutside], log: Log
 ) -> dict[str, Series]:
     """The readings of what harms first, then nitrate and the other tests; at most four pictures."""
     harmful = [harm.reading.what for harm in harms]

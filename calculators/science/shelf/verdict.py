@@ -4,7 +4,7 @@ from typing import Literal, NamedTuple
 
 from calculators.core.dates import read_date
 from calculators.science.shelf.deaths import LATELY_DAYS, LONGER_DAYS, Deaths, deaths
-from calculators.science.shelf.harm import AMMONIA, HarmfulReading, harms
+from calculators.science.shelf.harm import AMMONIA, ReadingOutside, harms
 from calculators.science.shelf.latest import (
     READ_WITHIN_DAYS,
     USE_DAYS,
@@ -30,7 +30,7 @@ class TankVerdict(NamedTuple):
     verdict: Verdict
     sentence: str
     readings: dict[str, Latest]
-    harms: list[HarmfulReading]
+    harms: list[ReadingOutside]
     deaths: Deaths
     young: bool  # animals over young soil whose ammonia was not read lately
 
@@ -49,7 +49,7 @@ def judge(tank: ShelfTank, log: Log) -> TankVerdict:
 
 def first_that_holds(
     readings: dict[str, Latest],
-    found: list[HarmfulReading],
+    found: list[ReadingOutside],
     died: Deaths,
     young: bool,
     recent: bool,

@@ -6,7 +6,7 @@ from calculators.core.numbers import show_number
 from calculators.core.result import Level, Link, Note
 from calculators.science.animals.reading_steps import STEPS, change_for
 from calculators.science.shelf.entries import READINGS
-from calculators.science.shelf.harm import AMMONIA, NITRITE, Harm, ammonia_water
+from calculators.science.shelf.harm import AMMONIA, NITRITE, ReadingOutside, ammonia_water
 from calculators.science.shelf.latest import Latest, ago
 from calculators.science.shelf.learned import learned_sentences
 from calculators.science.shelf.outlook import NoOutlook, Outlook
@@ -68,7 +68,7 @@ def steps(stand: Stand) -> list[Note]:
     return [note for note in found if note.text]
 
 
-def step_of(harm: Harm, stand: Stand) -> str:
+def step_of(harm: ReadingOutside, stand: Stand) -> str:
     """What a reading asks for, but for the change of water."""
     if harm.reading.what == AMMONIA:
         careful = careful_change(water_of(stand)) or STOP
@@ -81,7 +81,7 @@ def step_of(harm: Harm, stand: Stand) -> str:
     return step.deadly if harm.is_deadly else step.harmful
 
 
-def change_words(stand: Stand, deadly: list[Harm]) -> str:
+def change_words(stand: Stand, deadly: list[ReadingOutside]) -> str:
     """The change of water that the deadly readings allow; empty where they ask for none."""
     change = change_for([(harm.reading.what, harm.side) for harm in deadly])
     return with_care(change, water_of(stand)) if change else ""

@@ -1,7 +1,8 @@
 #!/usr/bin/env python3
 """Measures the build and the phone's waiting time; prints tables. Not a test: figures depend on the machine.
 
-python3 scripts/bench.py [builds] [weights] [browser] [calculators] [forecast] [shelf] [shelf-pages] [structure]
+python3 scripts/bench.py [builds] [weights] [browser] [calculators] [forecast] [shelf] [shelf-pages]
+[structure]
 """
 
 import os

@@ -5,17 +5,17 @@ The aim is a board within 300 ms of the address being opened, and every tap with
 
 import statistics
 import threading
-from datetime import UTC, datetime, timedelta
 from typing import Any
 
 from playwright.sync_api import Page, sync_playwright
 
+from calculators.science.shelf.shelf_file import FORMAT, VERSION
 from scripts.benches.browser import ARGUMENTS, PHONE
+from scripts.benches.season import TODAY, season
 from scripts.setup.chromium import ensure_chromium
 from scripts.setup.paths import SITE
 from scripts.site.server import make_server
 
-TANKS, WEEKS, ENTRIES = 10, 26, 2_000
 RUNS = 5
 BOARD_MS, TAP_MS = 300, 100
 
@@ -62,10 +62,10 @@ def shelf_pages() -> None:
         context.add_init_script(MARK_BOARD)
         page = context.new_page()
         page.goto("about/")
-        page.evaluate(PUT, season())
+        page.evaluate(PUT, season_file())
         page.goto("shelf/")
         page.locator("#board[data-shown=anew]").wait_for(timeout=300_000)
-        print(f"| {TANKS} tanks, {WEEKS} weeks, {ENTRIES} entries | ms | aim |\n|---|---|---|")
+        print("| ten tanks, 2,000 entries | ms | aim |\n|---|---|---|")
         show("board whole, from the address", [board(page) for _ in range(RUNS)], BOARD_MS)
         page.locator("#board[data-shown=anew]").wait_for(timeout=300_000)
         for name, values in tapped(page).items():
@@ -101,35 +101,8 @@ def tapped(page: Page) -> dict[str, list[float]]:
     return found
 
 
-def season() -> dict[str, Any]:
-    """A file of the shelf: each tank read, fed, trimmed and changed as the weeks go. Invented."""
-    kinds = [
-        ("reading", "nitrate_mg_l", 10),
-        ("feed", None, 2),
-        ("reading", "ph", 7),
-        ("trim", "rotala-rotundifolia", 30),
-        ("change", None, 20),
-    ]
-    start = datetime.now(UTC) - timedelta(weeks=WEEKS)
-    entries = []
-    for number in range(ENTRIES):
-        kind, what, value = kinds[number // TANKS % len(kinds)]
-        at = start + timedelta(weeks=WEEKS) * number / ENTRIES
-        entry = {"id": f"entry-{number}", "tank": f"tank-{number % TANKS}", "at": at.isoformat()}
-        entries.append({**entry, "kind": kind, "what": what, "value": value + number // TANKS % 3})
-    tanks = [
-        {
-            "id": f"tank-{number}",
-            "name": f"Tank {number + 1}",
-            "net_l": 60 + 10 * number,
-            "change": {"percent": 20, "every_days": 7},
-            "temperature_c": 24,
-            "ph": 7,
-            "plants": [{"plant": "rotala-rotundifolia", "wet_g": 60}],
-            "animals": [{"animal": "neocaridina-davidi", "count": 20}],
-        }
-        for number in range(TANKS)
-    ]
-    saved = datetime.now(UTC).isoformat()
-    head = {"format": "mulmbook-tanks", "version": 1, "saved": saved}
+def season_file() -> dict[str, Any]:
+    """The season as a file of the shelf."""
+    tanks, entries = season()
+    head = {"format": FORMAT, "version": VERSION, "saved": f"{TODAY}T18:00:00Z"}
     return {**head, "tanks": tanks, "entries": entries}

@@ -6,7 +6,7 @@ import { openLog } from "./log-sheet.js";
 import { spark } from "./spark.js";
 import { besideSign, sign } from "./verdict.js";
 
-const MOST_DUE = 3; // tasks that are named on a card
+const MOST_DUE = 2; // tasks that are named on a card
 
 export function paintCard(here, tank, standing) {
   const found = standing?.outputs;

@@ -11,6 +11,7 @@ import { stepper } from "./log-stepper.js";
 
 const STEPS_DOWN = 3;
 const STEPS_UP = 8;
+const COVER = "cover_percent";
 const NEW_PARTS = "new-parts";
 
 /** Ask for the value of `here.what`, or of the kind itself; `more(value)` makes further parts of the entry. */
@@ -32,13 +33,21 @@ export async function askValue(here, { more = (/** @type {number} */ _value) => 
   const known = [...new Set(last)];
   const base = here.edit?.value !== undefined && here.edit?.value !== null ? shown(kit, Math.abs(here.edit.value)) : (known[0] ?? shown(kit, what.last_default ?? 0));
   const limits = { low: sign < 0 || what.low < 0 ? 0 : shown(kit, what.low ?? 0), high: shown(kit, what.high ?? Infinity) };
-  const near = scale(base, kit.step, limits).filter((one) => !known.includes(one));
+  const near = scale(base, kit.step, limits).filter((one) => !known.includes(one) && (one !== 0 || kind.kind === "reading"));
   const parts = [which.part, known.length ? taps(`Logged last${unit ? `, ${unit}` : ""}`, known.map(button)) : "", taps(known.length ? "A few steps on" : `In ${unit || "steps"}`, near.map(button))];
   parts.push(stepper({ name, unit, limits, step: kit.step, first: base }, write), ...(await handfulPart(here, write)));
+  if (kind.kind === "thin") parts.push(coverInstead(here));
   if (kind.kind === "reading") parts.push(kitPart(store, what, kit, () => askValue(here, { more, sign, heading })));
   here.body.querySelector(`.${NEW_PARTS}`)?.remove();
   const box = element("div", { className: NEW_PARTS }, ...parts);
   here.show(box);
+}
+
+/** Who cannot weigh what was thinned logs the cover that is left, a reading. */
+function coverInstead(here) {
+  const kind = here.fields.entries.find((one) => one.kind === "reading");
+  const what = kind.whats.find((one) => one.what === COVER);
+  return taps("Not weighed?", what ? [tap("Log the cover that is left", () => askValue(Object.assign(here, { kind, what })))] : []);
 }
 
 /** Figures a few steps around one, within its limits. */

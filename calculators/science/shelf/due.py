@@ -21,6 +21,9 @@ CHANGE_MINUTES, CHANGE_MINUTES_A_LITRE = 5.0, 0.7
 COMMON_CHANGE_MINUTES = 20.0
 TRIM_MINUTES, THIN_MINUTES, TEST_MINUTES = 10.0, 5.0, 5.0
 TEST_EVERY_DAYS = 14.0  # common practice, no source: one short round of tests
+# What stands alone on a card or a ticked list must not send anybody to harm.
+CHANGE_BY_FIRST_STEP = f"{CHANGE} only by the first step"
+CHANGE_A_LITTLE = f"{CHANGE}, a little at a time"
 SHOWS_AMMONIA = "Ammonia shows: see the first step before you change any water."
 LONG_OVERDUE = (
     "A round or more was missed, and old water may have drifted: test ammonia, nitrite, pH and KH first, "
@@ -36,6 +39,11 @@ class ShelfRound(NamedTuple):
     last: date | None
     minutes: float
     why: str
+
+    @property
+    def is_change(self) -> bool:
+        """Whether it is the change of water, in whatever words."""
+        return self.task.startswith(CHANGE)
 
     @property
     def minutes_week(self) -> float:
@@ -56,7 +64,7 @@ class Due(NamedTuple):
 def rounds_of(tank: ShelfTank, log: Log, judged: TankVerdict) -> list[ShelfRound]:
     """What comes round in a tank."""
     found = [*change_round(tank, log, judged), *(plant_rounds(tank, log))]
-    return sorted(found, key=lambda one: one.task != CHANGE)
+    return sorted(found, key=lambda one: not one.is_change)
 
 
 def change_round(tank: ShelfTank, log: Log, judged: TankVerdict) -> Iterable[ShelfRound]:
@@ -67,13 +75,15 @@ def change_round(tank: ShelfTank, log: Log, judged: TankVerdict) -> Iterable[She
     done = [one.day for one in log.of("change") if one.value > 0]
     share = "" if plan.percent is None else f"{show_number(plan.percent)} % "
     why = f"{share}every {show_number(plan.every_days)} days, as this tank has it"
+    task = CHANGE
     if not done:
         why += "; no change is in the log"
     elif is_long_overdue(plan.every_days, log.days_ago(done[-1])):
-        why += f". {LONG_OVERDUE}"
+        task, why = CHANGE_A_LITTLE, f"{why}. {LONG_OVERDUE}"
     if any(value > 0 for value in latest_values(judged, AMMONIA)):
-        why = SHOWS_AMMONIA
-    yield ShelfRound(CHANGE, plan.every_days, done[-1] if done else None, change_minutes(tank), why)
+        task, why = CHANGE_BY_FIRST_STEP, SHOWS_AMMONIA
+    last = done[-1] if done else None
+    yield ShelfRound(task, plan.every_days, last, change_minutes(tank), why)
 
 
 def latest_values(judged: TankVerdict, what: str) -> tuple[float, ...]:
@@ -137,7 +147,7 @@ def trim_round(held: PlantHeld, facts: PlantFacts | None, log: Log) -> ShelfRoun
 def due_of(one: ShelfRound, log: Log) -> Due:
     """When a task is due. One that was never logged is due today where it is water, else a round from now."""
     if one.last is None:
-        wait = 0.0 if one.task == CHANGE else one.every_days
+        wait = 0.0 if one.is_change else one.every_days
         return Due(one.task, log.today + timedelta(days=round(wait)), 0, one.why, one.minutes)
     on = one.last + timedelta(days=round(one.every_days))
     return Due(one.task, on, max(0, (log.today - on).days), one.why, one.minutes)

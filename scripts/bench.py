@@ -1,8 +1,8 @@
 #!/usr/bin/env python3
 """Measures the build and the phone's waiting time; prints tables. Not a test: figures depend on the machine.
 
-python3 scripts/bench.py [builds] [weights] [browser] [calculators] [forecast] [shelf] [shelf-pages]
-[structure]
+python3 scripts/bench.py [builds] [weights] [browser] [calculators] [forecast]
+[shelf] [shelf-pages] [shelf-store] [structure]
 """
 
 import os
@@ -34,6 +34,7 @@ from scripts.benches.calculators import every_calculator
 from scripts.benches.forecast import forecast
 from scripts.benches.shelf import shelf
 from scripts.benches.shelf_pages import shelf_pages
+from scripts.benches.shelf_store import shelf_store
 from scripts.benches.structure import structure
 
 PARTS = {
@@ -44,6 +45,7 @@ PARTS = {
     "forecast": forecast,
     "shelf": shelf,
     "shelf-pages": shelf_pages,
+    "shelf-store": shelf_store,
     "structure": structure,
 }
 

@@ -72,7 +72,7 @@ def test_serving_needs_none_of_the_tools():
     import json
 
     lock = json.loads((ROOT / "scripts/locks/npm/package-lock.json").read_text(encoding="utf-8"))
-    for name in ("typescript", "@biomejs/biome", "axe-core"):
+    for name in ("typescript", "@biomejs/biome", "axe-core", "jsqr"):
         assert lock["packages"][f"node_modules/{name}"]["dev"]
     for name in ("idb", "minisearch", "pyodide", "terser", "uqr"):
         assert "dev" not in lock["packages"][f"node_modules/{name}"]

@@ -27,7 +27,7 @@ export function hasTank(fragment) {
  */
 export async function readTankLink(fragment) {
   const code = fragment.slice(SIGN.length);
-  if (!hasTank(fragment) || code.length > LONGEST) throw new ShelfError("broken", "This link carries no tank of ours.");
+  if (!hasTank(fragment) || !code || code.length > LONGEST) throw new ShelfError("broken", "This link carries no tank of ours.");
   let tank;
   try {
     tank = JSON.parse(await unpacked(code));

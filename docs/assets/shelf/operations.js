@@ -5,6 +5,7 @@
  * @property {string} id
  * @property {string} at when it was done, UTC
  * @property {"tank" | "entry" | "kept" | "order" | "drop" | "undo"} op
+ * @property {number} [place] its place among the operations of the same tap
  * @property {string} action the operations of one tap share it, and are undone together
  * @property {string} [key] the id of the tank, entry or calculation
  * @property {"tank" | "entry" | "kept"} [of] what is dropped
@@ -27,7 +28,7 @@ export function newId() {
 export function stamped(parts, after) {
   const at = new Date(Math.max(Date.now(), after + 1)).toISOString();
   const action = newId();
-  return parts.map((part) => ({ id: newId(), at, action, v: OPERATION_VERSION, ...part }));
+  return parts.map((part, place) => ({ id: newId(), at, place, action, v: OPERATION_VERSION, ...part }));
 }
 
 /** "good", "newer" (a later version of the book wrote it) or "broken". */
@@ -35,6 +36,7 @@ export function stateOf(one) {
   if (!isObject(one) || typeof one.id !== "string") return "broken";
   if (Number.isFinite(one.v) && one.v > OPERATION_VERSION) return "newer";
   if (typeof one.op !== "string" || typeof one.action !== "string" || !(timeOf(one.at) < LATEST)) return "broken";
+  if (one.place !== undefined && !Number.isInteger(one.place)) return "broken";
   if (!KINDS.includes(one.op)) return "newer";
   return hasItsParts(one) ? "good" : "broken";
 }
@@ -58,5 +60,5 @@ export function timeOf(text) {
 }
 
 export function inOrder(one, other) {
-  return timeOf(one.at) - timeOf(other.at) || (one.id < other.id ? -1 : 1);
+  return timeOf(one.at) - timeOf(other.at) || (one.place ?? 0) - (other.place ?? 0) || (one.id < other.id ? -1 : 1);
 }

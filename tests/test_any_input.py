@@ -17,7 +17,7 @@ from calculators.bridge import answer
 from calculators.core.dates import DAY, MOMENT
 from calculators.core.declare import BESIDE_OUTPUTS
 from calculators.core.listing import load_all
-from calculators.core.paint.table import table
+from calculators.core.paint.text_table import table
 from calculators.core.result import BadInput
 from calculators.core.run import run
 from calculators.science.shelf.entries import READINGS, WHAT

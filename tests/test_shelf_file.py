@@ -56,6 +56,12 @@ def test_a_good_file_is_read_and_unknown_keys_are_let_pass():
     assert before == GOOD
 
 
+def test_brackets_inside_texts_are_no_levels():
+    file = copy.deepcopy(GOOD)
+    file["entries"][2]["text"] = '[{"' * 500 + "\\" + '"]' * 20
+    assert check_shelf_text(json.dumps(file)) == []
+
+
 def test_many_mistakes_are_told_at_once_but_not_without_end():
     file = {**GOOD, "entries": [{"id": str(n), "tank": "jar"} for n in range(300)]}
     complaints = check_shelf_file(file)

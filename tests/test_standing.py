@@ -106,7 +106,7 @@ def test_ammonia_is_judged_by_its_toxic_share_at_the_tanks_water():
 def test_ammonia_is_judged_at_the_worst_where_the_ph_is_not_known_and_this_is_said():
     found = stands(read(0, "ammonia_mg_n_l", 0.5), ph=None, temperature_c=None)
     assert found["verdict"] == "act"
-    assert "taking the worst since its pH and temperature is not known" in found["sentence"]
+    assert "taking the worst since its pH and temperature are not known" in found["sentence"]
 
 
 def test_a_new_reading_of_ph_goes_before_the_tanks_figure():

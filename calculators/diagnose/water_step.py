@@ -6,7 +6,7 @@ shows or pH is low it can turn ammonium into toxic ammonia, and then the words h
 
 from calculators.diagnose.case_read import Case
 from calculators.diagnose.problem_table import CAUSES, FINDINGS, upper_edge
-from calculators.science.water.careful_change import Water, careful_change, with_care
+from calculators.science.water.careful_change import WaterForChange, careful_change, with_care
 from calculators.science.water.unread import HIGHEST_PH
 
 NO_AMMONIA_MG_N_L = upper_edge("ammonia-none")
@@ -21,31 +21,31 @@ TAKEN_AS = {
 }
 
 
-def water_of(case: Case) -> Water:
+def water_of(case: Case) -> WaterForChange:
     """The water by the figures given, or by the bands that were said to be true."""
-    known: dict[str, float] = {}
+    readings: dict[str, float] = {}
     for key in case.present():
         if key in TAKEN_AS:
             reading, value = TAKEN_AS[key]
-            known[reading] = value
-    for reading in Water._fields:
+            readings[reading] = value
+    for reading in WaterForChange._fields:
         answer = case.answers.get(f"readings.{reading}")
         if answer and answer.value is not None:
-            known[reading] = answer.value
-    return Water(**known)
+            readings[reading] = answer.value
+    return WaterForChange(**readings)
 
 
-def shows_ammonia(water: Water) -> bool:
+def shows_ammonia(water: WaterForChange) -> bool:
     """Whether a reading or a band says that there is ammonia."""
     return water.ammonia_mg_n_l is not None and water.ammonia_mg_n_l > NO_AMMONIA_MG_N_L
 
 
-def with_care_here(change: str, water: Water) -> str:
+def with_care_here(change: str, water: WaterForChange) -> str:
     """A change of water in words, as these readings allow it; a trace of ammonia counts as none."""
     return with_care(change, water, NO_AMMONIA_MG_N_L)
 
 
-def safe_action(cause: str, water: Water) -> str:
+def safe_action(cause: str, water: WaterForChange) -> str:
     """A problem's first action, its change of water put as this tank allows it.
 
     Where nothing is known of ammonia, the action itself says what to do if it shows.

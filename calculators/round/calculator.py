@@ -19,7 +19,7 @@ from calculators.core.quantity import (
 from calculators.core.result import Refusal, Refused, Series
 from calculators.round.calendar import calendar_entries, calendar_text
 from calculators.round.example import LOG, TANKS, TODAY
-from calculators.round.outputs import InOrder, Round, TaskToday
+from calculators.round.outputs import RoundOfTanks, TankInOrder, TaskToday
 from calculators.round.words import notes
 from calculators.science.shelf.entries import MOST_ENTRIES, Entry
 from calculators.science.shelf.reading import check_entries
@@ -49,7 +49,7 @@ def round(
     days: Annotated[
         Count, Label("Days ahead"), Possible(1, MOST_DAYS), Help("For the calendar."), Assumed()
     ] = 28,
-) -> Round:
+) -> RoundOfTanks:
     """Put all tanks of the shelf in order, the worst first, with what is due today and in the weeks to come.
 
     Each tank stands as its own page says. Among tanks that stand alike the one goes first whose tasks
@@ -65,7 +65,7 @@ def round(
     tasks = [task for stand in stands for task in due_today(stand, day)]
     minutes = sum(task.minutes for task in tasks)
     week = sum(stand.minutes_week for stand in stands)
-    return Round(
+    return RoundOfTanks(
         order=[row(stand, day) for stand in stands],
         today=tasks,
         minutes_today=minutes,
@@ -114,11 +114,13 @@ def due_today(stand: Stand, today: date) -> list[TaskToday]:
     ]
 
 
-def row(stand: Stand, today: date) -> InOrder:
+def row(stand: Stand, today: date) -> TankInOrder:
     """One tank of the round."""
     tank, judged = stand.tank, stand.judged
     minutes = sum(task.minutes for task in due_today(stand, today))
-    return InOrder(tank.id, tank.name, judged.verdict, judged.sentence, minutes, stand.late_days)
+    return TankInOrder(
+        tank.id, tank.name, judged.verdict, judged.sentence, minutes, stand.late_days
+    )
 
 
 def minutes_by_day(stands: list[Stand], today: date, days: int) -> dict[str, Series]:

@@ -1,18 +1,18 @@
 """The worked example: three invented tanks of the demo library, and a few readings."""
 
 from calculators.science.shelf.entries import Entry
-from calculators.science.shelf.tank import AnimalsHeld, PlantHeld, ShelfTank, WaterChange
+from calculators.science.shelf.tank import AnimalsHeld, ChangePlan, PlantHeld, ShelfTank
 
 TODAY = "2026-11-28"
 TANKS = [
     ShelfTank(id="reading-room", name="Reading Room", demo=True, net_l=120, ph=7.2, temperature_c=24,
-              change=WaterChange(25, 7),
+              change=ChangePlan(25, 7),
               plants=[PlantHeld("hygrophila-polysperma", 100), PlantHeld("rotala-rotundifolia", 80)],
               animals=[AnimalsHeld("paracheirodon-innesi", 40)]),
     ShelfTank(id="foyer", name="Foyer", demo=True, net_l=240, ph=7.5, temperature_c=25,
-              change=WaterChange(20, 10), plants=[PlantHeld("vallisneria-spiralis", 250)]),
+              change=ChangePlan(20, 10), plants=[PlantHeld("vallisneria-spiralis", 250)]),
     ShelfTank(id="childrens-corner", name="Children's Corner", demo=True, net_l=54, ph=7.2,
-              temperature_c=22, change=WaterChange(15, 14),
+              temperature_c=22, change=ChangePlan(15, 14),
               plants=[PlantHeld("taxiphyllum-barbieri", 60)],
               animals=[AnimalsHeld("neocaridina-davidi", 60)]),
 ]  # fmt: skip

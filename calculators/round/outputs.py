@@ -13,7 +13,7 @@ VERDICT_WORDS = Choices(
 )
 
 
-class InOrder(NamedTuple):
+class TankInOrder(NamedTuple):
     """One tank of the round. ``late_days`` is that of its latest task."""
 
     tank: Annotated[str, Label("Key")]
@@ -34,11 +34,11 @@ class TaskToday(NamedTuple):
     late_days: Annotated[Count, Label("Days late")]
 
 
-class Round(NamedTuple):
+class RoundOfTanks(NamedTuple):
     """All tanks: in which order, what is due, and when."""
 
     order: Annotated[
-        list[InOrder],
+        list[TankInOrder],
         Label("Tanks"),
         Help("Worst first, then what is latest."),
         AsRows(RowsStyle.TABLE, "name", columns=("sentence", "minutes")),

@@ -14,9 +14,9 @@ from calculators.science.shelf.outlook import NoOutlook, outlook
 from calculators.science.shelf.reading import check_entries
 from calculators.science.shelf.stand import Stand, stand_of
 from calculators.science.shelf.tank import ShelfTank
-from calculators.science.shelf.trends import Course, TrendRow, courses, trend_row
+from calculators.science.shelf.trends import ReadingCourse, TrendRow, courses, trend_row
 from calculators.standing.example import FOYER, LOG, TODAY
-from calculators.standing.outputs import DueTask, Standing, TestWanted
+from calculators.standing.outputs import DueTask, TankStanding, TestWanted
 from calculators.standing.pictures import pictures
 from calculators.standing.words import notes
 
@@ -79,7 +79,7 @@ def standing(
     today: Annotated[
         str | None, Label("Day"), IsDate(), DAY, Help("Empty: today, by this device's clock.")
     ] = None,
-) -> Standing:
+) -> TankStanding:
     """Say how a tank of the shelf stands, what is due, where its readings go and what to test next.
 
     The latest reading of each thing is held against the lines at which readings harm and kill; ammonia
@@ -101,7 +101,7 @@ def standing(
     stand = stand_of(tank, entries, day_of(today, tank))
     ahead, found = outlook(tank, stand.log, stand.judged.readings), courses(stand.log)
     test = stand.next_test
-    return Standing(
+    return TankStanding(
         verdict=stand.judged.verdict,
         sentence=stand.judged.sentence,
         due=[due_task(one, stand.log.today) for one in stand.due],
@@ -134,6 +134,6 @@ def when(one: Due, today: date) -> str:
     return {0: "today", 1: "tomorrow"}.get(wait, f"in {wait} days")
 
 
-def trend_rows(found: list[Course], stand: Stand) -> list[TrendRow]:
+def trend_rows(found: list[ReadingCourse], stand: Stand) -> list[TrendRow]:
     """The rows of what was read within the window of the trends."""
     return [trend_row(course, stand.judged.readings[course.what]) for course in found]

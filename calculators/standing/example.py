@@ -1,14 +1,14 @@
 """The worked example: an invented tank, after the demo library's Foyer, and its log of some weeks."""
 
 from calculators.science.shelf.entries import Entry
-from calculators.science.shelf.tank import AnimalsHeld, PlantHeld, ShelfTank, Tap, WaterChange
+from calculators.science.shelf.tank import AnimalsHeld, ChangePlan, PlantHeld, ShelfTank, TapWater
 
 TODAY = "2026-11-28"
 FOYER = ShelfTank(
     id="foyer", name="Foyer", demo=True, net_l=240, soil_area_cm2=4400, flooded_on="2024-01-20",
     light_hours=8, temperature_c=25, ph=7.5, gh_dh=12, kh_dh=7,
-    tap=Tap(nitrate_mg_l=10, gh_dh=12, kh_dh=7, ph=7.7), feed_g_week=12, protein_percent=46,
-    change=WaterChange(20, 10), plants=[PlantHeld("vallisneria-spiralis", 250, "2024-01-20")],
+    tap=TapWater(nitrate_mg_l=10, gh_dh=12, kh_dh=7, ph=7.7), feed_g_week=12, protein_percent=46,
+    change=ChangePlan(20, 10), plants=[PlantHeld("vallisneria-spiralis", 250, "2024-01-20")],
     animals=[AnimalsHeld("xiphophorus-maculatus", 30), AnimalsHeld("melanoides-tuberculata", 80)],
 )  # fmt: skip
 NITRATE = {

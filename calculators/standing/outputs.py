@@ -31,7 +31,7 @@ class TestWanted(NamedTuple):
     why: Annotated[str, Label("Why")]
 
 
-class Standing(NamedTuple):
+class TankStanding(NamedTuple):
     """How one tank stands, and what it asks for."""
 
     verdict: Annotated[Verdict, Label("This tank"), VERDICT_WORDS]

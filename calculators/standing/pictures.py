@@ -3,9 +3,9 @@
 from calculators.core.result import Line, Mark, Series
 from calculators.science.animals.reading_lines import LINES
 from calculators.science.shelf.entries import READINGS
-from calculators.science.shelf.harm import Harm
+from calculators.science.shelf.harm import ReadingOutside
 from calculators.science.shelf.log import Log
-from calculators.science.shelf.trends import BREAKS, BREAKS_OF_WATER, Course, today_in_days
+from calculators.science.shelf.trends import BREAKS, BREAKS_OF_WATER, ReadingCourse, today_in_days
 from calculators.science.trends.theil_sen import line
 
 MOST_PICTURES = 4
@@ -13,7 +13,9 @@ MARKS = {"change": "change", "dose": "dose", "thin": "thinned"}
 DRAWN_FIRST = ("nitrate_mg_l", "ammonia_mg_n_l", "nitrite_mg_n_l", "ph")
 
 
-def pictures(courses: list[Course], harms: list[Harm], log: Log) -> dict[str, Series]:
+def pictures(
+    courses: list[ReadingCourse], harms: list[ReadingOutside], log: Log
+) -> dict[str, Series]:
     """The readings of what harms first, then nitrate and the other tests; at most four pictures."""
     harmful = [harm.reading.what for harm in harms]
     order = [*harmful, *DRAWN_FIRST, *READINGS]
@@ -24,12 +26,12 @@ def pictures(courses: list[Course], harms: list[Harm], log: Log) -> dict[str, Se
     return found
 
 
-def points(course: Course) -> int:
+def points(course: ReadingCourse) -> int:
     """How many readings a course has."""
     return sum(map(len, course.stretches))
 
 
-def drawn(course: Course, log: Log) -> dict[str, Series]:
+def drawn(course: ReadingCourse, log: Log) -> dict[str, Series]:
     """One thing's readings as dots, with the line of its trend where there is one."""
     one = READINGS[course.what]
     title = f"{one.name[:1].upper()}{one.name[1:]}" if one.name != "pH" else one.name
@@ -60,7 +62,7 @@ def harm_lines(what: str) -> tuple[Line, ...]:
     return tuple(Line(label, value) for label, value in ends if value is not None)
 
 
-def marks(course: Course, days: list[float], log: Log) -> tuple[Mark, ...]:
+def marks(course: ReadingCourse, days: list[float], log: Log) -> tuple[Mark, ...]:
     """What broke the line while it was read."""
     zero = today_in_days(log)
     return tuple(

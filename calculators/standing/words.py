@@ -1,10 +1,12 @@
 """What the standing of a tank says beside its figures: the first step first, then what is not known."""
 
+import re
+
 from calculators.core.numbers import show_number
 from calculators.core.result import Level, Link, Note
 from calculators.science.animals.reading_steps import STEPS, change_for
 from calculators.science.shelf.entries import READINGS
-from calculators.science.shelf.harm import AMMONIA, NITRITE, Harm, ammonia_water
+from calculators.science.shelf.harm import AMMONIA, NITRITE, ReadingOutside, ammonia_water
 from calculators.science.shelf.latest import Latest, ago
 from calculators.science.shelf.learned import learned_sentences
 from calculators.science.shelf.outlook import NoOutlook, Outlook
@@ -12,7 +14,7 @@ from calculators.science.shelf.plants import plants
 from calculators.science.shelf.stand import Stand
 from calculators.science.shelf.tank import TANK_FIELDS
 from calculators.science.shelf.verdict import FIRST_HOUR, Verdict, upper
-from calculators.science.water.careful_change import Water, with_care
+from calculators.science.water.careful_change import WaterForChange, careful_change, with_care
 
 DANGER_PAGE = Link("Animals in danger: what to do", "danger/")
 LEVEL: dict[Verdict, Level] = {
@@ -23,6 +25,9 @@ LEVEL: dict[Verdict, Level] = {
 }
 MOST_BLANKS = 6
 NOT_SAID = ("id", "name", "demo", "place", "length_cm", "width_cm", "water_cm", "dli_mol")
+FEEDING = re.compile("stop feeding|feed nothing", re.IGNORECASE)
+STOP = "Stop feeding for two days, take out what is dead or rots, and test daily."
+AGAIN_FIRST = "Test it again today. If it still reads so: "
 CHEAP = "Feeding is never due: animals that are hungry are safer than food that rots."
 
 
@@ -50,37 +55,44 @@ def steps(stand: Stand) -> list[Note]:
     deadly = [harm for harm in stand.judged.harms if harm.is_deadly]
     found = []
     if deadly:
-        sentences = [*FIRST_HOUR, *(step_of(harm) for harm in deadly), change_words(stand, deadly)]
-        found.append(Note("danger", " ".join(filter(None, sentences)), True))
+        own = " ".join(
+            filter(None, [*(step_of(harm, stand) for harm in deadly), change_words(stand, deadly)])
+        )
+        first = FIRST_HOUR[:1] if FEEDING.search(own) else FIRST_HOUR  # said once
+        again = AGAIN_FIRST if all(harm.reading.is_old for harm in deadly) else ""
+        found.append(Note("danger", f"{again}{' '.join(first)} {own}", True))
     for harm in (one for one in stand.judged.harms if not one.is_deadly):
         said = f"{upper(harm.words())}."
-        text = step_of(harm) if said == stand.judged.sentence else f"{said} {step_of(harm)}".strip()
-        found += [Note("caution", text, True)] if text else []
-    return found
+        text = "" if said == stand.judged.sentence else f"{said} "
+        found += [Note("caution", f"{text}{step_of(harm, stand)}".strip(), True)]
+    return [note for note in found if note.text]
 
 
-def step_of(harm: Harm) -> str:
+def step_of(harm: ReadingOutside, stand: Stand) -> str:
     """What a reading asks for, but for the change of water."""
+    if harm.reading.what == AMMONIA:
+        careful = careful_change(water_of(stand)) or STOP
+        return careful if not harm.is_deadly else "Add air, and test the other readings."
+    if harm.reading.what == NITRITE and not harm.is_deadly:
+        return STOP
     step = STEPS.get((harm.reading.what, harm.side))
     if step is None:
         return ""
-    if not harm.is_deadly and harm.reading.what in (AMMONIA, NITRITE):
-        return "Stop feeding for two days, take out what is dead or rots, and test daily."
     return step.deadly if harm.is_deadly else step.harmful
 
 
-def change_words(stand: Stand, deadly: list[Harm]) -> str:
+def change_words(stand: Stand, deadly: list[ReadingOutside]) -> str:
     """The change of water that the deadly readings allow; empty where they ask for none."""
     change = change_for([(harm.reading.what, harm.side) for harm in deadly])
     return with_care(change, water_of(stand)) if change else ""
 
 
-def water_of(stand: Stand) -> Water:
+def water_of(stand: Stand) -> WaterForChange:
     """What is known of the water that decides how it may be changed; an old test of ammonia is none."""
     readings, tank = stand.judged.readings, stand.tank
     ammonia, water = readings.get(AMMONIA), ammonia_water(tank, readings)
     kh = readings.get("kh_dh")
-    return Water(
+    return WaterForChange(
         fresh(ammonia) if ammonia and not any(ammonia.values) else ammonia and ammonia.value,
         water.ph,
         kh.value if kh and not kh.is_old else tank.kh_dh,
@@ -122,7 +134,7 @@ def outlook_note(ahead: Outlook | NoOutlook) -> Note:
 def doubts(stand: Stand) -> list[Note]:
     """What the tank does not say, what the book does not know, and what was left out."""
     tank, found = stand.tank, []
-    blanks = [field.label.lower() if field.label not in ("pH",) else field.label
+    blanks = [field.label if field.label == "pH" else f"{field.label[:1].lower()}{field.label[1:]}"
               for field in TANK_FIELDS
               if field.key not in NOT_SAID and getattr(tank, field.key) is None]  # fmt: skip
     if blanks:

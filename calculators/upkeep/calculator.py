@@ -3,7 +3,7 @@
 from datetime import date, timedelta
 from typing import Annotated
 
-from calculators.core.calendar_file import Entry, calendar_file
+from calculators.core.calendar_file import CalendarTask, calendar_file
 from calculators.core.dates import read_date
 from calculators.core.declare import calculator
 from calculators.core.quantity import Help, IsDate, Label
@@ -118,6 +118,7 @@ def week_of(tank: TankRound) -> float:
 def file_of(tasks: list[Task], made: date) -> str:
     """The list as a calendar file."""
     entries = (
-        Entry(made + timedelta(days=task.day), task.tank, task.task, task.minutes) for task in tasks
+        CalendarTask(made + timedelta(days=task.day), task.tank, task.task, task.minutes)
+        for task in tasks
     )
     return calendar_file(entries, made)

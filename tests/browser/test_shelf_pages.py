@@ -194,9 +194,9 @@ def test_the_diagnosis_takes_the_last_readings_of_the_tank(page):
     put(page, LOBBY, chosen="mine")
     logged(page, kind="reading", what="gh_dh", value=9)
     go(page, "problems/")
-    expect(page.locator("#look-more summary")).to_contain_text("from Lobby")
-    page.locator("#look-more summary").tap()
-    expect(page.locator('#look-fields [data-key="readings.gh_dh"] input')).to_have_value("9")
+    expect(page.locator("#diagnosis-more summary")).to_contain_text("from Lobby")
+    page.locator("#diagnosis-more summary").tap()
+    expect(page.locator('#diagnosis-fields [data-key="readings.gh_dh"] input')).to_have_value("9")
 
 
 def test_demo_tanks_come_and_go_in_a_tap_and_are_always_marked(page):

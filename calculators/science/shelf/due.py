@@ -14,7 +14,7 @@ from calculators.science.shelf.learned import learned_of
 from calculators.science.shelf.log import Log
 from calculators.science.shelf.plants import PlantFacts, plants
 from calculators.science.shelf.tank import PlantHeld, ShelfTank
-from calculators.science.shelf.verdict import Judged
+from calculators.science.shelf.verdict import TankVerdict
 
 # Minutes that nobody gave: judgement. A change takes so long, and so long for each litre of it.
 CHANGE_MINUTES, CHANGE_MINUTES_A_LITRE = 5.0, 0.7
@@ -53,13 +53,13 @@ class Due(NamedTuple):
     minutes: float
 
 
-def rounds_of(tank: ShelfTank, log: Log, judged: Judged) -> list[ShelfRound]:
+def rounds_of(tank: ShelfTank, log: Log, judged: TankVerdict) -> list[ShelfRound]:
     """What comes round in a tank."""
     found = [*change_round(tank, log, judged), *(plant_rounds(tank, log))]
     return sorted(found, key=lambda one: one.task != CHANGE)
 
 
-def change_round(tank: ShelfTank, log: Log, judged: Judged) -> Iterable[ShelfRound]:
+def change_round(tank: ShelfTank, log: Log, judged: TankVerdict) -> Iterable[ShelfRound]:
     """The change of water as the tank has it; none where it has none, or of nothing."""
     plan = tank.change
     if plan is None or not plan.every_days or plan.percent == 0:
@@ -76,7 +76,7 @@ def change_round(tank: ShelfTank, log: Log, judged: Judged) -> Iterable[ShelfRou
     yield ShelfRound(CHANGE, plan.every_days, done[-1] if done else None, change_minutes(tank), why)
 
 
-def latest_values(judged: Judged, what: str) -> tuple[float, ...]:
+def latest_values(judged: TankVerdict, what: str) -> tuple[float, ...]:
     """The latest readings of one thing; empty where it was never read."""
     latest = judged.readings.get(what)
     return latest.values if latest else ()

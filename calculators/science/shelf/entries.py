@@ -24,10 +24,10 @@ WHAT = TextForm("a text of 1 to 80 characters", 80)
 class Entry(NamedTuple):
     """One line of the log. What is taken out, plants or animals, has a value below zero."""
 
-    id: Annotated[str | None, Label("Name in the file"), ID, Help("One name counts once.")] = None
-    tank: Annotated[str | None, Label("Tank"), ID, Help("Empty: this tank.")] = None
-    at: Annotated[str, Label("When"), MOMENT] = "2000-01-01T00:00:00Z"
-    kind: Annotated[EntryKind, Label("Kind"), KIND_WORDS] = "note"
+    id: Annotated[str | None, Label("Name in the file"), ID, Help("One name counts once.")]
+    tank: Annotated[str | None, Label("Tank"), ID, Help("Empty: this tank.")]
+    at: Annotated[str, Label("When"), MOMENT]
+    kind: Annotated[EntryKind, Label("Kind"), KIND_WORDS]
     what: Annotated[str | None, Label("Of what"), WHAT] = None
     value: Annotated[Factor | None, Label("Value"), Possible(-MOST, MOST)] = None
     text: Annotated[str | None, Label("Note"), NOTE] = None

@@ -31,11 +31,12 @@ class AmmoniaWater(NamedTuple):
         if self.temperature_c is not None:
             known.append(f"{show_number(self.temperature_c)} °C")
         said = f" at {' and '.join(known)}" if known else ""
-        worst = f", taking the worst since its {' and '.join(unknown)} is not known"
+        verb = "is" if len(unknown) == 1 else "are"
+        worst = f", taking the worst since its {' and '.join(unknown)} {verb} not known"
         return said + (worst if unknown else "")
 
 
-class Harm(NamedTuple):
+class ReadingOutside(NamedTuple):
     """A reading that harms or kills: which, at what value, on which side, and how it was judged."""
 
     reading: Latest
@@ -73,7 +74,7 @@ def worse_known(what: str, tank: ShelfTank, readings: dict[str, Latest]) -> floa
     return max((value for value in known if value is not None), default=None)
 
 
-def harms(tank: ShelfTank, readings: dict[str, Latest]) -> list[Harm]:
+def harms(tank: ShelfTank, readings: dict[str, Latest]) -> list[ReadingOutside]:
     """The latest readings that harm or kill, deadly ones first, then what acts first."""
     water = ammonia_water(tank, readings)
     found = []
@@ -84,10 +85,10 @@ def harms(tank: ShelfTank, readings: dict[str, Latest]) -> list[Harm]:
     return sorted(found, key=lambda harm: (rank(harm), order(harm)))
 
 
-def judged(reading: Latest, value: float, water: AmmoniaWater) -> Harm:
+def judged(reading: Latest, value: float, water: AmmoniaWater) -> ReadingOutside:
     """One value by its lines."""
     band = band_of(reading.what, value, water)
-    return Harm(reading, value, band.level, band.side,
+    return ReadingOutside(reading, value, band.level, band.side,
                 water.words() if reading.what == AMMONIA else "")  # fmt: skip
 
 
@@ -100,11 +101,11 @@ def band_of(what: str, value: float, water: AmmoniaWater) -> Standing:
     return standing(what, value) if what in LINES else IN_RANGE
 
 
-def rank(harm: Harm) -> int:
+def rank(harm: ReadingOutside) -> int:
     """How bad it is, the worst 0."""
     return RANK.get(harm.level, len(RANK))
 
 
-def order(harm: Harm) -> int:
+def order(harm: ReadingOutside) -> int:
     """The place among readings that are as bad."""
     return ORDER.get((harm.reading.what, harm.side), len(ORDER))

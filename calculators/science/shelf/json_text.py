@@ -5,6 +5,7 @@ What a browser might take for a part of its own objects, and what no JSON has, s
 
 import json
 import math
+import re
 from collections.abc import Iterator
 from typing import Any, NoReturn
 
@@ -15,6 +16,9 @@ MOST_OCTETS = 20_000_000
 DEEPEST = 20
 LONGEST_TEXT = 20_000
 MOST_FAULTS = 20
+# Beyond so many levels nothing is parsed at all: the browser's Python has a small stack, and dies of it.
+DEEPEST_PARSED = 200
+STRING_OR_BRACKET = re.compile(r'"[^"\\]*(?:\\.[^"\\]*)*"?|[\[\]{}]', re.DOTALL)
 
 
 class BadText(ValueError):
@@ -30,16 +34,27 @@ def read_json(text: str) -> Any:
     size = len(text)  # octets are no fewer than letters
     if size > MOST_OCTETS:
         raise BadText(f"{size} letters are too many; allowed are {MOST_OCTETS}")
+    if is_too_deep(text):
+        raise BadText(f"is nested too deep; allowed are {DEEPEST} levels")
     try:
         return json.loads(
             text.removeprefix("\ufeff"), object_pairs_hook=once, parse_constant=no_constant
         )
     except BadText:
         raise
-    except RecursionError:
-        raise BadText(f"is nested too deep; allowed are {DEEPEST} levels") from None
     except ValueError as wrong:
         raise BadText(f"is not JSON: {wrong}") from None
+
+
+def is_too_deep(text: str) -> bool:
+    """Whether brackets outside strings stand in each other too often for a parser's own stack."""
+    depth = 0
+    for found in STRING_OR_BRACKET.finditer(text):
+        sign = found[0]
+        depth += (sign in "[{") - (sign in "]}")
+        if depth > DEEPEST_PARSED:
+            return True
+    return False
 
 
 def once(pairs: list[tuple[str, Any]]) -> dict[str, Any]:

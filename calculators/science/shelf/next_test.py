@@ -8,7 +8,7 @@ from calculators.science.shelf.entries import READINGS
 from calculators.science.shelf.harm import AMMONIA
 from calculators.science.shelf.latest import Latest, ago
 from calculators.science.shelf.log import Log
-from calculators.science.shelf.verdict import Judged
+from calculators.science.shelf.verdict import TankVerdict
 
 # How often a settled tank's water is read as a rule, in days; common practice, no source.
 ROUTINE_DAYS = {
@@ -35,7 +35,7 @@ class NextTest(NamedTuple):
         )
 
 
-def next_test(judged: Judged, log: Log) -> NextTest:
+def next_test(judged: TankVerdict, log: Log) -> NextTest:
     """The next test of a tank."""
     if judged.harms:
         return again(judged.harms[0].reading, judged.harms[0].is_deadly, log)
@@ -53,11 +53,11 @@ def again(reading: Latest, deadly: bool, log: Log) -> NextTest:
         return NextTest(
             reading.what, "to see whether what you did has helped", log.today + timedelta(wait)
         )
-    why = f"its last reading, {ago(reading.age_days)}, was one that harms"
+    why = f"its reading of {ago(reading.age_days)} harms"
     return NextTest(reading.what, why, log.today)
 
 
-def routine(judged: Judged, log: Log) -> NextTest:
+def routine(judged: TankVerdict, log: Log) -> NextTest:
     """What is furthest beyond its routine; never read comes before all that was."""
     never = next((what for what in ROUTINE_DAYS if what not in judged.readings), None)
     if never is not None:

@@ -28,7 +28,7 @@ from calculators.science.shelf.paper_lines import (
 from calculators.science.shelf.plants import plant_name
 from calculators.science.shelf.portions import portion_of
 from calculators.science.shelf.reading import read_entries, read_tank
-from calculators.science.shelf.sheet import Part, Sheet, sheet_html
+from calculators.science.shelf.sheet import Sheet, SheetPart, sheet_html
 from calculators.science.shelf.stand import Stand, stand_of
 
 LONGEST_DAYS = 60
@@ -57,12 +57,12 @@ def card(stand: Stand, asked: Mapping[str, Any]) -> Sheet:
     """The card that stands at a tank."""
     tank = stand.tank
     parts = [
-        Part("Animals", animal_lines(tank)),
-        Part("Plants", [plant_name(held.plant) for held in tank.plants or []]),
-        Part("Feed", [feed_line(tank)]),
-        Part("Change of water", [change_line(tank)]),
-        Part("Act at", limit_lines()),
-        Part("In danger", [GASPING], warns=True),
+        SheetPart("Animals", animal_lines(tank)),
+        SheetPart("Plants", [plant_name(held.plant) for held in tank.plants or []]),
+        SheetPart("Feed", [feed_line(tank)]),
+        SheetPart("Change of water", [change_line(tank)]),
+        SheetPart("Act at", limit_lines()),
+        SheetPart("In danger", [GASPING], warns=True),
     ]
     return Sheet(tank.name, litres_line(tank), parts, "A6")
 
@@ -79,12 +79,12 @@ def holiday(stand: Stand, asked: Mapping[str, Any]) -> Sheet:
         )
     portion = portion_of(tank, start, end, spoon_of(asked))
     parts = [
-        Part("One portion", [f"{portion.words}. Once a day, only on these days:"]),
-        Part("Days", [day_line(day) for day in portion.days]),
-        Part("Never", NEVER, warns=True),
-        Part("Look, every time", [warmth_line(tank), *LOOK]),
-        Part("If something is wrong", [GASPING, *call_lines(asked)]),
-        Part("Before leaving, the keeper does", before_lines(stand, end)),
+        SheetPart("One portion", [f"{portion.words}. Once a day, only on these days:"]),
+        SheetPart("Days", [day_line(day) for day in portion.days]),
+        SheetPart("Never", NEVER, warns=True),
+        SheetPart("Look, every time", [warmth_line(tank), *LOOK]),
+        SheetPart("If something is wrong", [GASPING, *call_lines(asked)]),
+        SheetPart("Before leaving, the keeper does", before_lines(stand, end)),
     ]
     return Sheet(f"{tank.name}: {start} to {end}", litres_line(tank), parts, "A4")
 

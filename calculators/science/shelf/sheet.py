@@ -5,7 +5,7 @@ from typing import NamedTuple
 from calculators.core.paint.element import Html, element
 
 
-class Part(NamedTuple):
+class SheetPart(NamedTuple):
     """A heading with lines below it; ``warns`` for what must never be done."""
 
     heading: str
@@ -18,7 +18,7 @@ class Sheet(NamedTuple):
 
     title: str
     under: str
-    parts: list[Part]
+    parts: list[SheetPart]
     size: str
 
 
@@ -34,7 +34,7 @@ def sheet_html(sheet: Sheet) -> Html:
     )
 
 
-def part_html(part: Part) -> Html:
+def part_html(part: SheetPart) -> Html:
     """One part of the sheet."""
     lines = (element("li", {"contenteditable": "true"}, line) for line in part.lines)
     return element(

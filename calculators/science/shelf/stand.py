@@ -9,7 +9,7 @@ from calculators.science.shelf.entries import Entry
 from calculators.science.shelf.log import Log, log_of
 from calculators.science.shelf.next_test import NextTest, next_test
 from calculators.science.shelf.tank import ShelfTank
-from calculators.science.shelf.verdict import WORST_FIRST, Judged, judge
+from calculators.science.shelf.verdict import WORST_FIRST, TankVerdict, judge
 
 
 class Stand(NamedTuple):
@@ -17,7 +17,7 @@ class Stand(NamedTuple):
 
     tank: ShelfTank
     log: Log
-    judged: Judged
+    judged: TankVerdict
     rounds: list[ShelfRound]
     due: list[Due]  # the latest first
     next_test: NextTest

@@ -37,7 +37,7 @@ Place = Literal["us", "eu", "gb", "au", "nz", "other"]
 PLACE_WORDS = Choices((*PLACES.values(), "another place"))
 
 
-class Tap(NamedTuple):
+class TapWater(NamedTuple):
     """The water that changes are made with."""
 
     nitrate_mg_l: Annotated[
@@ -48,7 +48,7 @@ class Tap(NamedTuple):
     ph: Annotated[PH | None, Label("pH of the new water"), Possible(4, 11)] = None
 
 
-class WaterChange(NamedTuple):
+class ChangePlan(NamedTuple):
     """How water is changed as a rule."""
 
     percent: Annotated[Percent | None, Label("Share changed")] = None
@@ -99,12 +99,12 @@ class ShelfTank(NamedTuple):
     ph: Annotated[PH | None, Possible(4, 11)] = None
     gh_dh: GeneralHardness | None = None
     kh_dh: CarbonateHardness | None = None
-    tap: Annotated[Tap | None, Label("New water"), FromFile()] = None
+    tap: Annotated[TapWater | None, Label("New water"), FromFile()] = None
     feed_g_week: Annotated[
         FeedMass | None, Label("Feed a week"), Possible(0, 5_000), Help("Dry food.")
     ] = None
     protein_percent: Annotated[Protein | None, Help("From the label of the feed.")] = None
-    change: Annotated[WaterChange | None, Label("Change of water"), FromFile()] = None
+    change: Annotated[ChangePlan | None, Label("Change of water"), FromFile()] = None
     plants: Annotated[list[PlantHeld] | None, Label("Plants"), FromFile(MOST_KINDS)] = None
     animals: Annotated[list[AnimalsHeld] | None, Label("Animals"), FromFile(MOST_KINDS)] = None
 

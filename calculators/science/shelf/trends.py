@@ -39,7 +39,7 @@ class TrendRow(NamedTuple):
     way: Annotated[str, Label("Way")]
 
 
-class Course(NamedTuple):
+class ReadingCourse(NamedTuple):
     """The readings of one thing by stretches, in days before today (below zero), and their slope."""
 
     what: str
@@ -55,7 +55,7 @@ class Course(NamedTuple):
         return judge(self.slope, self.stretches, self.kit_step)
 
 
-def courses(log: Log) -> list[Course]:
+def courses(log: Log) -> list[ReadingCourse]:
     """The course of each thing that was read within the window, in the order of the readings' table."""
     found = []
     for what in READINGS:
@@ -65,7 +65,7 @@ def courses(log: Log) -> list[Course]:
     return found
 
 
-def course_of(what: str, readings: list[Dated], log: Log) -> Course:
+def course_of(what: str, readings: list[Dated], log: Log) -> ReadingCourse:
     """The course of one thing; readings of one moment are taken as their mean."""
     zero = today_in_days(log)
     by_day: dict[float, list[float]] = {}
@@ -76,7 +76,7 @@ def course_of(what: str, readings: list[Dated], log: Log) -> Course:
     # Each cuts the line, however large it was; one that was of nothing does not.
     cuts = [Change(one.days - zero, 100.0) for one in breaks if one.entry.value != 0]
     stretches = into_stretches(points, cuts)
-    return Course(what, stretches, theil_sen(stretches), kit_step(what, readings))
+    return ReadingCourse(what, stretches, theil_sen(stretches), kit_step(what, readings))
 
 
 def today_in_days(log: Log) -> float:
@@ -93,7 +93,7 @@ def kit_step(what: str, readings: list[Dated]) -> float:
     return max(steps, default=READINGS[what].step)
 
 
-def trend_row(course: Course, latest: Latest) -> TrendRow:
+def trend_row(course: ReadingCourse, latest: Latest) -> TrendRow:
     """One row of the answer."""
     slope, one = course.slope, READINGS[course.what]
     middle, low, high = (None, None, None) if slope is None else slope[:3]

@@ -4,7 +4,7 @@ from typing import Literal, NamedTuple
 
 from calculators.core.dates import read_date
 from calculators.science.shelf.deaths import LATELY_DAYS, LONGER_DAYS, Deaths, deaths
-from calculators.science.shelf.harm import AMMONIA, Harm, harms
+from calculators.science.shelf.harm import AMMONIA, ReadingOutside, harms
 from calculators.science.shelf.latest import (
     READ_WITHIN_DAYS,
     USE_DAYS,
@@ -24,18 +24,18 @@ FIRST_HOUR = ("Make the water move.", "Stop feeding.")
 FIRST_TESTS = "ammonia, nitrite, pH, temperature"
 
 
-class Judged(NamedTuple):
+class TankVerdict(NamedTuple):
     """A verdict with its sentence and what it rests on."""
 
     verdict: Verdict
     sentence: str
     readings: dict[str, Latest]
-    harms: list[Harm]
+    harms: list[ReadingOutside]
     deaths: Deaths
     young: bool  # animals over young soil whose ammonia was not read lately
 
 
-def judge(tank: ShelfTank, log: Log) -> Judged:
+def judge(tank: ShelfTank, log: Log) -> TankVerdict:
     """Judge a tank by its latest readings, its deaths and the age of its soil."""
     readings = latest_readings(log)
     found, died = harms(tank, readings), deaths(tank, log)
@@ -44,16 +44,20 @@ def judge(tank: ShelfTank, log: Log) -> Judged:
     verdict, sentence = first_that_holds(readings, found if recent else [], died, young, recent)
     if verdict == "unknown" and found:
         sentence = f"{sentence[:-1]}, and then {found[0].words()}."
-    return Judged(verdict, sentence, readings, found, died, young)
+    return TankVerdict(verdict, sentence, readings, found, died, young)
 
 
 def first_that_holds(
-    readings: dict[str, Latest], found: list[Harm], died: Deaths, young: bool, recent: bool
+    readings: dict[str, Latest],
+    found: list[ReadingOutside],
+    died: Deaths,
+    young: bool,
+    recent: bool,
 ) -> tuple[Verdict, str]:
     """The worst that is to be said of a tank."""
     if found and found[0].is_deadly:
-        steps = " ".join(FIRST_HOUR)
-        return "act", f"{upper(found[0].words())}: {steps[0].lower()}{steps[1:]}"
+        steps = ", ".join(f"{step[0].lower()}{step[1:-1]}" for step in FIRST_HOUR)
+        return "act", f"{upper(found[0].words())}: {steps}."
     if died.asks == "act":
         return "act", f"{upper(died_words(died))}: look at the others, and test {FIRST_TESTS} now."
     if found:

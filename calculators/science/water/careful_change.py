@@ -33,7 +33,7 @@ IF_HARDER = (
 )
 
 
-class Water(NamedTuple):
+class WaterForChange(NamedTuple):
     """What is known of the water that decides how it may be changed; None where it is not."""
 
     ammonia_mg_n_l: float | None = None
@@ -44,7 +44,7 @@ class Water(NamedTuple):
     tap_kh_dh: float | None = None
 
 
-def careful_change(water: Water, none_mg_n_l: float = 0.0) -> str | None:
+def careful_change(water: WaterForChange, none_mg_n_l: float = 0.0) -> str | None:
     """The change of water that these readings allow; None where the usual one does no harm.
 
     Up to ``none_mg_n_l`` a reading of ammonia counts as none.
@@ -56,12 +56,12 @@ def careful_change(water: Water, none_mg_n_l: float = 0.0) -> str | None:
     return None
 
 
-def test_first(water: Water) -> bool:
+def test_first(water: WaterForChange) -> bool:
     """Whether ammonia, of which nothing is known, must be read before a large change."""
     return water.ammonia_mg_n_l is None and water.ph is not None and water.ph < ACID_PH
 
 
-def with_care(change: str, water: Water, none_mg_n_l: float = 0.0) -> str:
+def with_care(change: str, water: WaterForChange, none_mg_n_l: float = 0.0) -> str:
     """A change of water in words, as these readings allow it; see ``careful_change``."""
     careful = careful_change(water, none_mg_n_l)
     if careful:

@@ -10,7 +10,7 @@ const FEW = "All may stay empty; each sharpens the answer.";
 export async function fillLook(here) {
   const tank = await tankHere().catch(() => null);
   if (!here.place.isConnected) return false;
-  const line = here.place.querySelector("#look-more summary small");
+  const line = here.place.querySelector("#diagnosis-more summary small");
   const before = here.tankReadings ?? {};
   const mine = collect(here.form);
   const still = Object.keys(before).filter((key) => mine[key] === before[key]);

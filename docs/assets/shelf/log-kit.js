@@ -19,7 +19,7 @@ function unitsOf(kits, what) {
 
 /** A figure as the log holds it, and as the kit shows it. */
 export function logged(kit, shown) {
-  return tidy((shown - kit.zero) * kit.factor);
+  return Number(((shown - kit.zero) * kit.factor).toFixed(6)); // finer than what is shown, so that it comes back the same
 }
 
 export function shown(kit, value) {

@@ -69,18 +69,14 @@ async function show(here) {
     line.textContent = (reply.complaints ?? []).map(({ why }) => why).join(" ");
     if (!reply.html) return;
     here.find("#paper-sheet").innerHTML = reply.html; // its texts escaped in Python
-    await editable(here, tank);
+    await coded(here, tank);
   } catch (wrong) {
     line.textContent = `Python could not start (${wrong.message}).`;
   }
 }
 
-/** Name the lines that can be changed, and put the tank's code where there is room for it. */
-async function editable(here, tank) {
-  for (const one of here.box.querySelectorAll("#paper-sheet [contenteditable]")) {
-    one.setAttribute("role", "textbox");
-    one.setAttribute("aria-label", `Line to change: ${one.textContent.slice(0, 40)}`);
-  }
+/** Put the tank's code where there is room for it; the lines can be changed as Python marked them. */
+async function coded(here, tank) {
   const place = here.find("#paper-sheet [data-code]");
   if (place && here.sheet === "card") place.innerHTML = (await tankCode(tank, new URL("shelf/", here.root).href)).svg; // the name in it escaped there
 }

@@ -14,6 +14,7 @@ const PARTS = {
   "#tanks": () => import("./my-tanks.js"),
   "#plant-table": () => import("./plant-table.js"),
   "#compare": () => import("./compare.js"),
+  "#my-place": () => import("./place.js"),
   "#diagnosis": () => import("./diagnosis.js"),
 };
 

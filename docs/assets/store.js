@@ -1,6 +1,7 @@
 // What this device remembers: the units chosen, and calculations kept by tank. Nothing leaves it.
 
 const UNITS = "mulmbook-units";
+const PLACE = "mulmbook-place";
 const KEPT = "mulmbook-kept";
 const PLANTS = "mulmbook-plants";
 const MOST_PLANTS = 8;
@@ -11,6 +12,16 @@ export function chosenUnits() {
 
 export function chooseUnits(units) {
   write(UNITS, units);
+}
+
+/** The place whose law the keeper asked for; nothing where none was chosen. */
+export function chosenPlace() {
+  const place = read(PLACE);
+  return typeof place === "string" ? place : "";
+}
+
+export function choosePlace(place) {
+  write(PLACE, place);
 }
 
 /** All kept calculations, oldest first: {id, tank, calculator, title, address, when, lines}, and page where it is no calculator's. */

@@ -19,6 +19,7 @@ const PARTS = {
   "#paper": () => import("./shelf/paper.js"),
   "#plant-table": () => import("./plant-table.js"),
   "#compare": () => import("./compare.js"),
+  "#my-place": () => import("./place.js"),
   "#diagnosis": () => import("./diagnosis.js"),
 };
 

@@ -2,6 +2,7 @@
 // Tanks, their log and what is kept for them stand on the shelf: shelf/store.js.
 
 const UNITS = "mulmbook-units";
+const PLACE = "mulmbook-place";
 const PLANTS = "mulmbook-plants";
 const MOST_PLANTS = 8;
 
@@ -11,6 +12,16 @@ export function chosenUnits() {
 
 export function chooseUnits(units) {
   write(UNITS, units);
+}
+
+/** The place whose law the keeper asked for; nothing where none was chosen. */
+export function chosenPlace() {
+  const place = read(PLACE);
+  return typeof place === "string" ? place : "";
+}
+
+export function choosePlace(place) {
+  write(PLACE, place);
 }
 
 /** Keys of the plants chosen here before, the latest first. */

@@ -11,6 +11,7 @@ export async function markLaw(tank) {
   for (const old of document.querySelectorAll(".law-mine")) old.classList.remove("law-mine");
   const place = tank?.place;
   if (!place || !links.length) return;
+  choosePlaceOf(place);
   const mine = links.filter((link) => new URL(link.href).pathname.endsWith(`/rules/${place}/`));
   for (const link of mine) link.closest("li")?.classList.add("law-mine");
   const section = document.querySelector("#law");
@@ -20,6 +21,15 @@ export async function markLaw(tank) {
   const inLaw = mine.filter((link) => section.compareDocumentPosition(link) & Node.DOCUMENT_POSITION_FOLLOWING);
   const text = inLaw.length ? `Where ${called(tank)} stands (${words}) it is named below; those lines are marked.` : `Where ${called(tank)} stands (${words}) we did not find it on a list that we read.`;
   section.after(element("p", { className: "law-here", textContent: `${text} From ${called(tank)}.` }));
+}
+
+/** A plant's page asks for the place; what the tank knows is not asked twice. */
+function choosePlaceOf(place) {
+  /** @type {HTMLSelectElement | null} */
+  const choice = document.querySelector("#my-place");
+  if (!choice || choice.value === place) return;
+  choice.value = place;
+  choice.dispatchEvent(new Event("change"));
 }
 
 function placeWords(fields, place) {

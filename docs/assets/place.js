@@ -1,0 +1,19 @@
+// On a plant's page: whether a list of the keeper's place names it. The place is asked once, for all pages.
+
+import { choosePlace, chosenPlace } from "./store.js";
+
+export function open() {
+  const cell = document.querySelector("#in-my-place");
+  const choice = cell.querySelector("select");
+  const show = () => {
+    cell.querySelector("a").textContent = choice.selectedOptions[0]?.dataset.says ?? "";
+  };
+  choice.value = chosenPlace();
+  if (!choice.value) choice.value = "";
+  choice.onchange = () => {
+    choosePlace(choice.value);
+    show();
+  };
+  /** @type {HTMLElement} */ (cell).hidden = false;
+  show();
+}

@@ -37,6 +37,7 @@ export async function askValue(here, { more = (/** @type {number} */ _value) => 
   const parts = [which.part, known.length ? taps(`Logged last${unit ? `, ${unit}` : ""}`, known.map(button)) : "", taps(known.length ? "A few steps on" : `In ${unit || "steps"}`, near.map(button))];
   parts.push(stepper({ name, unit, limits, step: kit.step, first: base }, write), ...(await handfulPart(here, write)));
   if (kind.kind === "thin") parts.push(coverInstead(here));
+  if (what.what === COVER) parts.push(byPhoto());
   if (kind.kind === "reading") parts.push(kitPart(store, what, kit, () => askValue(here, { more, sign, heading })));
   here.body.querySelector(`.${NEW_PARTS}`)?.remove();
   const box = element("div", { className: NEW_PARTS }, ...parts);
@@ -48,6 +49,12 @@ function coverInstead(here) {
   const kind = here.fields.entries.find((one) => one.kind === "reading");
   const what = kind.whats.find((one) => one.what === COVER);
   return taps("Not weighed?", what ? [tap("Log the cover that is left", () => askValue(Object.assign(here, { kind, what })))] : []);
+}
+
+/** The cover can be counted in a photo; the figure is then logged here. */
+function byPhoto() {
+  const href = new URL("calculators/surface-cover/", new URL(document.body.dataset.root, location.href)).href;
+  return element("p", {}, element("a", { className: "tap", href, textContent: "Count it in a photo" }));
 }
 
 /** Figures a few steps around one, within its limits. */

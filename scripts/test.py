@@ -26,6 +26,7 @@ import os
 
 import pytest
 
+from scripts.benches.suite import SuiteRecord
 from scripts.records.load import BadRecords
 from scripts.setup.chromium import ensure_chromium
 from scripts.setup.node import browser_parts
@@ -45,7 +46,8 @@ def main() -> int:
         stop(str(missing))
     except BadRecords as bad:
         stop(f"the records do not hold\n{bad}")
-    return int(pytest.main([*IN_PARALLEL, *sys.argv[1:]]))
+    words = sys.argv[1:]
+    return int(pytest.main([*IN_PARALLEL, *words], plugins=[SuiteRecord(words)]))
 
 
 if __name__ == "__main__":

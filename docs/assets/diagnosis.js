@@ -19,7 +19,7 @@ let page; // the diagnosis that is open
 let listens = false;
 
 export function open(root) {
-  const place = document.querySelector("#diagnosis");
+  const place = document.querySelector("#diagnosis-at-tank");
   const here = { root, place, form: place.querySelector("#diagnosis-fields"), units: "metric", count: 0, ready: false };
   page = here;
   find(here, "#diagnosis-more").hidden = false;

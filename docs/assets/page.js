@@ -20,7 +20,7 @@ const PARTS = {
   "#plant-table": () => import("./plant-table.js"),
   "#compare": () => import("./compare.js"),
   "#my-place": () => import("./place.js"),
-  "#diagnosis": () => import("./diagnosis.js"),
+  "#diagnosis-at-tank": () => import("./diagnosis.js"),
 };
 
 async function open() {
@@ -45,7 +45,7 @@ window.navigation?.addEventListener("navigate", (event) => {
   const elsewhere = !url.href.startsWith(root.href) || /\.\w+$/.test(url.pathname);
   const stays = event.hashChange || event.navigationType === "replace" || event.navigationType === "reload";
   // The diagnosis keeps each answer as a step of the history, in one page.
-  const step = document.querySelector("#diagnosis") && url.pathname === location.pathname && event.destination.sameDocument;
+  const step = document.querySelector("#diagnosis-at-tank") && url.pathname === location.pathname && event.destination.sameDocument;
   if (isRenewed() || !isRunning() || !event.canIntercept || elsewhere || stays || step || event.downloadRequest !== null) return;
   event.intercept({ handler: () => swap(url) });
 });

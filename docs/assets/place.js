@@ -6,7 +6,9 @@ export function open() {
   const cell = document.querySelector("#in-my-place");
   const choice = cell.querySelector("select");
   const show = () => {
-    cell.querySelector("a").textContent = choice.selectedOptions[0]?.dataset.says ?? "";
+    const link = cell.querySelector("a");
+    link.textContent = choice.selectedOptions[0]?.dataset.says ?? "";
+    link.hidden = !link.textContent;
   };
   choice.value = chosenPlace();
   if (!choice.value) choice.value = "";

@@ -72,7 +72,7 @@ class Watch:
 
     def console(self, message):
         if message.type in ("error", "warning"):
-            self.complaints.append(message.text)
+            self.complaints.append(f"{message.text} {message.location.get('url', '')}".strip())
 
     def error(self, error):
         self.complaints.append(str(error))

@@ -29,6 +29,7 @@ def moved(page, **old):
     """What the shelf holds after it was opened on these old values (texts), and once more on a new page."""
     fill = "(old) => { for (const [name, text] of Object.entries(old)) localStorage.setItem(name, text); }"
     page.evaluate(fill, {f"mulmbook-{name}": text for name, text in old.items()})
+    page.reload()  # every page opens the shelf, and moves what it finds
     first = with_shelf(page, LOOK)
     page.reload()
     assert with_shelf(page, LOOK) == first

@@ -9,6 +9,7 @@ from calculators.science.conversions import DAYS_PER_WEEK
 from calculators.science.shelf.engine_tank import CUT_DAYS, floats
 from calculators.science.shelf.fills import FILLS
 from calculators.science.shelf.latest import Latest, ago, latest_readings
+from calculators.science.shelf.learned import DIGITS
 from calculators.science.shelf.log import Log, log_of
 from calculators.science.shelf.plants import plants
 from calculators.science.shelf.reading import read_entries, read_tank
@@ -17,7 +18,6 @@ from calculators.science.shelf.tank import ShelfTank
 TREND_READING = "nitrate_mg_l"
 MOST_ROWS = 100
 PERCENT = 100.0
-DIGITS = 2  # of what is worked out from the log
 
 
 class Filler:

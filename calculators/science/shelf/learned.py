@@ -16,7 +16,7 @@ LEAST_GAPS = 2  # between cuts: from three cuts on an interval can be told; judg
 LEAST_PAIRS = 3
 LEAST_COVER, MOST_COVER = 5.0, 90.0  # percent: below and beyond, cover does not double freely
 LEAST_GAP_DAYS = 1.0  # two entries of one day are one round
-DIGITS = 2
+DIGITS = 2  # of what is worked out from the log
 
 
 class Learned(NamedTuple):

@@ -64,4 +64,9 @@ async function swap(url) {
   await open();
 }
 
+// The head stays when a page is swapped, and a browser may ask for the icon again: from here on it is named in full.
+/** @type {NodeListOf<HTMLLinkElement>} */
+const icons = document.head.querySelectorAll("link[rel~=icon], link[rel=apple-touch-icon]");
+for (const icon of icons) icon.href = String(icon.href);
+
 open();

@@ -31,7 +31,9 @@ async function open() {
     if (location.pathname.startsWith(new URL(link.href).pathname)) link.setAttribute("aria-current", "true");
   }
   for (const [place, load] of Object.entries(PARTS)) {
-    if (document.querySelector(place)) (await load()).open(root);
+    if (!document.querySelector(place)) continue;
+    const part = await load();
+    if (document.querySelector(place)) part.open(root); // a link may have swapped the page meanwhile
   }
   (await import("./shelf/switch.js")).openSwitch(root);
   if (document.querySelector('main a[href*="rules/"], main a[href*="calculators/"]')) (await import("./shelf/page-lines.js")).openLines();

@@ -33,15 +33,10 @@ def leaf(traits: Traits, base: Point, angle: float, length: float) -> str:
             f"M{joined(x, y)}L{joined(x + length * sin(a), y - length * cos(a))}"
             for a in ((angle + turn) * pi / 180 for turn in (-16, 0, 16))
         )
-    wide = length * min(max(middle(traits.leaf_width_mm) / middle(traits.leaf_length_mm), 0.12), 1)
+    wide = length * min(max(traits.leaf_width_mm.middle / traits.leaf_length_mm.middle, 0.12), 1)
     left = (x + dx * length / 2 - dy * wide, y + dy * length / 2 + dx * wide)
     right = (x + dx * length / 2 + dy * wide, y + dy * length / 2 - dx * wide)
     return f"M{joined(x, y)}Q{joined(*left, *tip)}Q{joined(*right, x, y)}z"
-
-
-def middle(span: object) -> float:
-    """The middle of a range."""
-    return (span.low + span.high) / 2  # type: ignore[attr-defined, no-any-return]
 
 
 def height(plant: Plant) -> float:
@@ -154,7 +149,7 @@ def floating_stem(plant: Plant, traits: Traits) -> Iterator[str]:
 
 def floating_frond(plant: Plant, traits: Traits) -> Iterator[str]:
     """Single fronds on the water."""
-    wide = min(max(middle(traits.leaf_width_mm) / 2, 2), 5)
+    wide = min(max(traits.leaf_width_mm.middle / 2, 2), 5)
     for i, x in enumerate((7, 15, 23, 31, 40, 19, 36)):
         yield disc((x, SURFACE - 5 * (i > 4)), wide + 1, wide * 0.6)
 

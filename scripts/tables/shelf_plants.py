@@ -1,6 +1,5 @@
 """The table of plants for the shelf: what a tank's upkeep needs of each record, in few bytes."""
 
-import math
 from typing import Any
 
 from scripts.records.claim import Range
@@ -36,5 +35,5 @@ def middle(claim: Range | None) -> float | None:
     if claim is None:
         return None
     if claim.low <= 0:
-        return (claim.low + claim.high) / 2
-    return float(f"{math.sqrt(claim.low * claim.high):.2g}")
+        return claim.middle
+    return float(f"{claim.middle_by_factors:.2g}")

@@ -3,25 +3,25 @@
 from datetime import date
 from typing import Annotated
 
-from calculators.core.dates import DAY, read_date
 from calculators.core.declare import calculator
 from calculators.core.quantities import Count
 from calculators.core.quantity import (
     Assumed,
     FromFile,
     Help,
-    IsDate,
     Label,
-    MayBeEmpty,
     Possible,
     Private,
 )
+from calculators.core.repeats import repeated
 from calculators.core.result import Refusal, Refused, Series
 from calculators.round.calendar import calendar_entries, calendar_text
 from calculators.round.example import LOG, TANKS, TODAY
 from calculators.round.outputs import RoundOfTanks, TankInOrder, TaskToday
 from calculators.round.words import notes
-from calculators.science.shelf.entries import MOST_ENTRIES, Entry
+from calculators.science.growth.tasks import minutes_series
+from calculators.science.shelf.asked import DayAsked, LogAsked, day_asked
+from calculators.science.shelf.entries import Entry
 from calculators.science.shelf.reading import check_entries
 from calculators.science.shelf.shelf_file import MOST_TANKS
 from calculators.science.shelf.stand import Stand, stand_of
@@ -35,17 +35,8 @@ def round(
     tanks: Annotated[
         list[ShelfTank], Label("Tanks"), Help("In walking order."), FromFile(MOST_TANKS), Private()
     ] = TANKS,
-    entries: Annotated[
-        list[Entry],
-        Label("Log"),
-        Help("What was read and done. It stays on this device."),
-        FromFile(MOST_ENTRIES),
-        MayBeEmpty(),
-        Private(),
-    ] = LOG,
-    today: Annotated[
-        str | None, Label("Day"), IsDate(), DAY, Help("Empty: today, by this device's clock.")
-    ] = None,
+    entries: LogAsked = LOG,
+    today: DayAsked = None,
     days: Annotated[
         Count, Label("Days ahead"), Possible(1, MOST_DAYS), Help("For the calendar."), Assumed()
     ] = 28,
@@ -60,7 +51,7 @@ def round(
     """
     check_tanks(tanks)
     check_entries(entries)
-    day = day_of(today, tanks)
+    day = day_asked(today, TODAY if tanks == TANKS else None)
     stands = in_order([stand_of(tank, own_entries(tank, entries), day) for tank in tanks])
     tasks = [task for stand in stands for task in due_today(stand, day)]
     minutes = sum(task.minutes for task in tasks)
@@ -78,21 +69,12 @@ def round(
 
 def check_tanks(tanks: list[ShelfTank]) -> None:
     """Refuse two tanks of one id."""
-    names = [tank.id for tank in tanks]
     wrong = [
         Refusal(f"tanks[{place}].id", "another tank has that id already; each is allowed once")
-        for place, name in enumerate(names, start=1)
-        if name in names[: place - 1]
+        for place in repeated([tank.id for tank in tanks])
     ]
     if wrong:
         raise Refused(*wrong)
-
-
-def day_of(today: str | None, tanks: list[ShelfTank]) -> date:
-    """The day that is asked about: as given, else the device's; the worked example has its own."""
-    if today is not None:
-        return read_date(today)
-    return read_date(TODAY) if tanks == TANKS else date.today()
 
 
 def own_entries(tank: ShelfTank, entries: list[Entry]) -> list[Entry]:
@@ -128,5 +110,4 @@ def minutes_by_day(stands: list[Stand], today: date, days: int) -> dict[str, Ser
     loads = [0.0] * (days + 1)
     for entry in calendar_entries(stands, today, days):
         loads[(entry.day - today).days] += entry.minutes
-    shown = list(range(days + 1))
-    return {"minutes_by_day": Series("Minutes a day", "min", "Day", "days", shown, loads, digits=1)}
+    return minutes_series(range(days + 1), loads)

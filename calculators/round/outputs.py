@@ -3,14 +3,10 @@
 from typing import Annotated, NamedTuple
 
 from calculators.core.quantities import Count
-from calculators.core.quantity import AsRows, Choices, Download, Help, Label, RowsStyle
+from calculators.core.quantity import AsRows, Download, Help, Label, RowsStyle
 from calculators.core.result import Note, Series
 from calculators.science.growth.tasks import WeekMinutes, WholeMinutes
-from calculators.science.shelf.verdict import Verdict
-
-VERDICT_WORDS = Choices(
-    ("calm", "watch", "act now", "not known"), ("info", "caution", "danger", "caution")
-)
+from calculators.science.shelf.verdict import VERDICT_WORDS, Verdict
 
 
 class TankInOrder(NamedTuple):

@@ -1,15 +1,12 @@
 """What the round says beside its figures: the tanks in danger first, each with the way to the first steps."""
 
 from calculators.core.figures import figure
-from calculators.core.result import Level, Link, Note
+from calculators.core.result import Note
+from calculators.core.wording import DANGER_PAGE
 from calculators.science.growth.tasks import WeekMinutes, WholeMinutes
 from calculators.science.shelf.stand import Stand
-from calculators.science.shelf.verdict import Verdict
+from calculators.science.shelf.verdict import LEVEL
 
-DANGER_PAGE = Link("Animals in danger: what to do", "danger/")
-LEVEL: dict[Verdict, Level] = {
-    "act": "danger", "watch": "caution", "unknown": "caution", "calm": "info",
-}  # fmt: skip
 ANIMALS_FIRST = Note(
     "info",
     "Look at the animals of every tank first. When time is short, change water; leaves can wait. "

@@ -3,13 +3,12 @@
 from datetime import date
 from typing import Annotated
 
-from calculators.core.dates import DAY, read_date
 from calculators.core.declare import calculator
 from calculators.core.leads import Lead, Value
-from calculators.core.quantity import FromFile, Help, IsDate, Label, MayBeEmpty, Private
+from calculators.core.quantity import FromFile, Label, Private
 from calculators.science.animals.reading_lines import LINE_SOURCES
+from calculators.science.shelf.asked import DayAsked, LogAsked, day_asked
 from calculators.science.shelf.due import Due
-from calculators.science.shelf.entries import MOST_ENTRIES, Entry
 from calculators.science.shelf.outlook import NoOutlook, outlook
 from calculators.science.shelf.reading import check_entries
 from calculators.science.shelf.stand import Stand, stand_of
@@ -68,17 +67,8 @@ LEADS = (
 )  # fmt: skip
 def standing(
     tank: Annotated[ShelfTank, Label("Tank"), FromFile(), Private()] = FOYER,
-    entries: Annotated[
-        list[Entry],
-        Label("Log"),
-        Help("What was read and done. It stays on this device."),
-        FromFile(MOST_ENTRIES),
-        MayBeEmpty(),
-        Private(),
-    ] = LOG,
-    today: Annotated[
-        str | None, Label("Day"), IsDate(), DAY, Help("Empty: today, by this device's clock.")
-    ] = None,
+    entries: LogAsked = LOG,
+    today: DayAsked = None,
 ) -> TankStanding:
     """Say how a tank of the shelf stands, what is due, where its readings go and what to test next.
 
@@ -98,7 +88,7 @@ def standing(
     plants' records.
     """
     check_entries(entries)
-    stand = stand_of(tank, entries, day_of(today, tank))
+    stand = stand_of(tank, entries, day_asked(today, TODAY if tank == FOYER else None))
     ahead, found = outlook(tank, stand.log, stand.judged.readings), courses(stand.log)
     test = stand.next_test
     return TankStanding(
@@ -112,13 +102,6 @@ def standing(
         notes=tuple(notes(stand, ahead)),
         series=pictures(found, stand.judged.harms, stand.log),
     )
-
-
-def day_of(today: str | None, tank: ShelfTank) -> date:
-    """The day that is asked about: as given, else the device's; the worked example has its own."""
-    if today is not None:
-        return read_date(today)
-    return read_date(TODAY) if tank == FOYER else date.today()
 
 
 def due_task(one: Due, today: date) -> DueTask:

@@ -2,16 +2,12 @@
 
 from typing import Annotated, NamedTuple
 
-from calculators.core.quantity import AsRows, Choices, Help, Label, RowsStyle, Unpainted, WhenNone
+from calculators.core.quantity import AsRows, Help, Label, RowsStyle, Unpainted, WhenNone
 from calculators.core.result import Note, Series
 from calculators.science.growth.tasks import WeekMinutes, WholeDays
 from calculators.science.shelf.outlook import Outlook
 from calculators.science.shelf.trends import TrendRow
-from calculators.science.shelf.verdict import Verdict
-
-VERDICT_WORDS = Choices(
-    ("calm", "watch", "act now", "not known"), ("info", "caution", "danger", "caution")
-)
+from calculators.science.shelf.verdict import VERDICT_WORDS, Verdict
 
 
 class DueTask(NamedTuple):

@@ -1,6 +1,7 @@
 """The last readings of a tank as pictures, with what broke the line marked."""
 
 from calculators.core.result import Line, Mark, Series
+from calculators.core.wording import upper
 from calculators.science.animals.reading_lines import LINES
 from calculators.science.shelf.entries import READINGS
 from calculators.science.shelf.harm import ReadingOutside
@@ -34,7 +35,7 @@ def points(course: ReadingCourse) -> int:
 def drawn(course: ReadingCourse, log: Log) -> dict[str, Series]:
     """One thing's readings as dots, with the line of its trend where there is one."""
     one = READINGS[course.what]
-    title = f"{one.name[:1].upper()}{one.name[1:]}" if one.name != "pH" else one.name
+    title = upper(one.name)
     days = [day for stretch in course.stretches for day, _ in stretch]
     values = [value for stretch in course.stretches for _, value in stretch]
     base = Series(

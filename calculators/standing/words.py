@@ -3,7 +3,8 @@
 import re
 
 from calculators.core.numbers import show_number
-from calculators.core.result import Level, Link, Note
+from calculators.core.result import Note
+from calculators.core.wording import DANGER_PAGE, upper
 from calculators.science.animals.reading_steps import STEPS, change_for
 from calculators.science.shelf.entries import READINGS
 from calculators.science.shelf.harm import AMMONIA, NITRITE, ReadingOutside, ammonia_water
@@ -13,16 +14,9 @@ from calculators.science.shelf.outlook import NoOutlook, Outlook
 from calculators.science.shelf.plants import plants
 from calculators.science.shelf.stand import Stand
 from calculators.science.shelf.tank import TANK_FIELDS
-from calculators.science.shelf.verdict import FIRST_HOUR, Verdict, upper
+from calculators.science.shelf.verdict import FIRST_HOUR, LEVEL
 from calculators.science.water.careful_change import WaterForChange, careful_change, with_care
 
-DANGER_PAGE = Link("Animals in danger: what to do", "danger/")
-LEVEL: dict[Verdict, Level] = {
-    "act": "danger",
-    "watch": "caution",
-    "unknown": "caution",
-    "calm": "info",
-}
 MOST_BLANKS = 6
 NOT_SAID = ("id", "name", "demo", "place", "length_cm", "width_cm", "water_cm", "dli_mol")
 FEEDING = re.compile("stop feeding|feed nothing", re.IGNORECASE)

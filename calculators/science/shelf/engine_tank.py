@@ -24,8 +24,8 @@ def lacks(tank: ShelfTank, log: Log, readings: dict[str, Latest]) -> list[str]:
         ("its change of water", tank.change and tank.change.percent),
         ("the nitrate of the new water", tank.tap and tank.tap.nitrate_mg_l),
         ("its plants", tank.plants),
-        ("a temperature", warmth(tank, readings)),
-        ("a pH", acidity(tank, readings)),
+        ("a temperature", entered_or_read("temperature_c", tank, readings)),
+        ("a pH", entered_or_read("ph", tank, readings)),
         ("a reading of nitrate of the last two weeks",
          latest if latest and latest.age_days <= USE_DAYS[NITRATE] else None),
     ]  # fmt: skip
@@ -38,16 +38,11 @@ def lacks(tank: ShelfTank, log: Log, readings: dict[str, Latest]) -> list[str]:
     return missing
 
 
-def warmth(tank: ShelfTank, readings: dict[str, Latest]) -> float | None:
-    """The tank's temperature, as entered or as last read."""
-    latest = readings.get("temperature_c")
-    return latest.value if tank.temperature_c is None and latest else tank.temperature_c
-
-
-def acidity(tank: ShelfTank, readings: dict[str, Latest]) -> float | None:
-    """The tank's pH, as entered or as last read."""
-    latest = readings.get("ph")
-    return latest.value if tank.ph is None and latest else tank.ph
+def entered_or_read(what: str, tank: ShelfTank, readings: dict[str, Latest]) -> float | None:
+    """A figure of the water, as entered with the tank, else as last read."""
+    entered: float | None = getattr(tank, what)
+    latest = readings.get(what)
+    return latest.value if entered is None and latest else entered
 
 
 def pace_of(held: PlantHeld, log: Log) -> float | None:
@@ -70,13 +65,13 @@ def model_tank(tank: ShelfTank, log: Log, readings: dict[str, Latest]) -> Tank:
         ),
         soil_area_cm2=tank.soil_area_cm2 or 0.0,
         denitrification_mg_n_m2_day=DENITRIFICATION_MG_M2_DAY,
-        trimmings_g_week=cut_a_week(log),
+        trimmings_g_week=cut_a_week(log, "trim", "thin"),
         change_percent=tank.change.percent or 0.0,
         change_every_days=tank.change.every_days or DAYS_PER_WEEK,
         tap_nitrate_mg_l=tank.tap.nitrate_mg_l or 0.0,
         nitrate_mg_l=readings[NITRATE].value,
-        ph=acidity(tank, readings) or 7.0,
-        temperature_c=warmth(tank, readings) or 0.0,
+        ph=entered_or_read("ph", tank, readings) or 7.0,
+        temperature_c=entered_or_read("temperature_c", tank, readings) or 0.0,
         surface_cm2=tank.surface_cm2,
     )
 
@@ -87,7 +82,7 @@ def floats(held: PlantHeld) -> bool:
     return bool(facts and facts.floating)
 
 
-def cut_a_week(log: Log) -> float:
-    """What was cut and thinned a week of late, g wet."""
-    lately = [one for one in log.of("trim", "thin") if log.days_ago(one.day) <= CUT_DAYS]
+def cut_a_week(log: Log, *kinds: str) -> float:
+    """What the entries of some kinds took out a week of late, g wet."""
+    lately = [one for one in log.of(*kinds) if log.days_ago(one.day) <= CUT_DAYS]
     return sum(one.value for one in lately) * DAYS_PER_WEEK / CUT_DAYS

@@ -1,12 +1,11 @@
 """Fills a calculator's form from a tank: by the table of fills, and by formula where a list is wanted."""
 
 from collections.abc import Sequence
-from datetime import date
 from typing import Any
 
 from calculators.core.dates import read_date
-from calculators.science.conversions import DAYS_PER_WEEK
-from calculators.science.shelf.engine_tank import CUT_DAYS, floats
+from calculators.science.shelf.asked import day_asked
+from calculators.science.shelf.engine_tank import cut_a_week, floats
 from calculators.science.shelf.fills import FILLS
 from calculators.science.shelf.latest import Latest, ago, latest_readings
 from calculators.science.shelf.learned import DIGITS
@@ -75,8 +74,7 @@ def fill(
     Raises ``BadInput`` for a tank or entries that cannot be read.
     """
     tank = read_tank(raw_tank)
-    day = read_date(today) if today else date.today()
-    filler = Filler(tank, log_of(tank.id, read_entries(raw_entries), day))
+    filler = Filler(tank, log_of(tank.id, read_entries(raw_entries), day_asked(today)))
     found = filler.fields(calculator)
     if calculator in LISTS:
         words = f"from {tank.name}"
@@ -133,9 +131,8 @@ def balance_figures(filler: Filler) -> dict[str, Any]:
     area = surface * cover[0] / PERCENT if surface and cover else None
     if area is None and held and not any(map(floats, held)):
         area = 0.0
-    trims = filler.log.of("trim")  # what floats is thinned, and counted by its area
-    lately = [one.value for one in trims if filler.log.days_ago(one.day) <= CUT_DAYS]
-    cut = sum(lately) * DAYS_PER_WEEK / CUT_DAYS if trims else None
+    # What floats is thinned, and counted by its area.
+    cut = cut_a_week(filler.log, "trim") if filler.log.of("trim") else None
     return {
         "floater_area_cm2": None if area is None else float(f"{area:.{DIGITS}g}"),
         "trimmings_g_week": None if cut is None else float(f"{cut:.{DIGITS}g}"),

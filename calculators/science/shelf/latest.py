@@ -1,11 +1,10 @@
-"""The latest reading of each thing, and which figure stands for a water whose reading is old or missing."""
+"""The latest reading of each thing, and for how long it may be gone by."""
 
 from datetime import date
 from typing import NamedTuple
 
 from calculators.science.shelf.entries import READINGS
 from calculators.science.shelf.log import Dated, Log
-from calculators.science.shelf.tank import ShelfTank
 
 READ_WITHIN_DAYS = 60  # the contract's: nothing read in so long is not known
 # For how long one reading may be gone by, in days: what turns within hours goes out of date first.
@@ -51,22 +50,6 @@ def latest_of(what: str, found: list[Dated], log: Log) -> Latest:
     last = found[-1]
     values = tuple(one.value for one in found if one.at == last.at)
     return Latest(what, values, last.day, log.days_ago(last.day))
-
-
-class Figure(NamedTuple):
-    """A figure of the water, and where it comes from, in words for a sentence."""
-
-    value: float
-    origin: str
-
-
-def figure_of(what: str, tank: ShelfTank, readings: dict[str, Latest]) -> Figure | None:
-    """The figure for one thing: its reading while of use, else the tank's own, else an old reading."""
-    reading = readings.get(what)
-    entered = getattr(tank, what, None)
-    if reading and (not reading.is_old or entered is None):
-        return Figure(reading.value, f"read {ago(reading.age_days)}")
-    return None if entered is None else Figure(entered, f"from {tank.name}")
 
 
 def ago(days: int) -> str:

@@ -1,8 +1,11 @@
 """How a tank stands in one word and one sentence: animals first, and never calm where nothing was read."""
 
-from typing import Literal, NamedTuple
+from typing import Literal, NamedTuple, get_args
 
 from calculators.core.dates import read_date
+from calculators.core.quantity import Choices
+from calculators.core.result import Level
+from calculators.core.wording import upper
 from calculators.science.shelf.deaths import LATELY_DAYS, LONGER_DAYS, Deaths, deaths
 from calculators.science.shelf.harm import AMMONIA, ReadingOutside, harms
 from calculators.science.shelf.latest import (
@@ -17,6 +20,11 @@ from calculators.science.shelf.tank import ShelfTank
 
 Verdict = Literal["calm", "watch", "act", "unknown"]
 WORST_FIRST: tuple[Verdict, ...] = ("act", "watch", "unknown", "calm")
+LEVEL: dict[Verdict, Level] = {
+    "calm": "info", "watch": "caution", "act": "danger", "unknown": "caution",
+}  # fmt: skip
+VERDICT_WORDS = Choices(("calm", "watch", "act now", "not known"), tuple(LEVEL.values()))
+assert tuple(LEVEL) == get_args(Verdict)
 # How long new soil may give off ammonia: common practice, no source, and the model's own soil.
 YOUNG_SOIL_DAYS = 42
 # The first steps of the page for animals in danger, in its own words; a test holds the two together.
@@ -72,11 +80,6 @@ def first_that_holds(
     if not recent:
         return "unknown", f"Not known: {nothing_lately(readings)}."
     return "calm", f"Calm: no reading harms. {upper(last_read(readings))}."
-
-
-def upper(text: str) -> str:
-    """A text with a capital; pH stays as it is written."""
-    return text if text.startswith("pH") else text[:1].upper() + text[1:]
 
 
 def died_words(died: Deaths) -> str:

@@ -4,8 +4,16 @@ import random
 from datetime import UTC, datetime, timedelta
 from typing import Any
 
+from calculators.science.shelf.shelf_file import FORMAT, VERSION
+
 END = datetime(2026, 11, 28, 18, 0, tzinfo=UTC)
 TODAY = "2026-11-28"
+# Puts a file on the shelf of a page that is open.
+PUT = """async (file) => {
+  const { openShelf } = await import(new URL('assets/shelf/store.js', location.origin + '/'));
+  const shelf = await openShelf();
+  await shelf.merge(file);
+}"""
 WEEKS, TANKS, ENTRIES = 26, 10, 2_000
 PLANTS = ("hygrophila-polysperma", "rotala-rotundifolia", "salvinia-auriculata", "anubias-barteri")
 ANIMALS = ("paracheirodon-innesi", "neocaridina-davidi")
@@ -16,6 +24,13 @@ KINDS = (
     ("trim", PLANTS[1], 20, 60), ("thin", PLANTS[2], 10, 40), ("feed", None, 0.2, 1),
     ("top-up", None, 1, 4),
 )  # fmt: skip
+
+
+def season_file() -> dict[str, Any]:
+    """The season as a file of the shelf."""
+    tanks, entries = season()
+    head = {"format": FORMAT, "version": VERSION, "saved": f"{TODAY}T18:00:00Z"}
+    return {**head, "tanks": tanks, "entries": entries}
 
 
 def season() -> tuple[list[dict[str, Any]], list[dict[str, Any]]]:

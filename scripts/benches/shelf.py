@@ -6,8 +6,8 @@ from time import perf_counter
 
 from calculators.bridge import answer
 from calculators.core.run import run
-from calculators.science.shelf.shelf_file import FORMAT, VERSION, check_shelf_text
-from scripts.benches.season import TODAY, season
+from calculators.science.shelf.shelf_file import check_shelf_text
+from scripts.benches.season import TODAY, season_file
 
 RUNS = 3
 MS_PER_S = 1_000
@@ -15,9 +15,9 @@ MS_PER_S = 1_000
 
 def shelf() -> None:
     """Print the time of each thing that the shelf's pages ask."""
-    tanks, entries = season()
-    file = {"format": FORMAT, "version": VERSION, "saved": f"{TODAY}T18:00:00Z"}
-    text = json.dumps({**file, "tanks": tanks, "entries": entries})
+    file = season_file()
+    tanks, entries = file["tanks"], file["entries"]
+    text = json.dumps(file)
     own = [entry for entry in entries if entry["tank"] == tanks[0]["id"]]
     one = {"tank": tanks[0], "entries": own, "today": TODAY}
     painted = json.dumps({"calculator": "standing", "given": one, "own": True})

@@ -5,13 +5,11 @@ The aim is a board within 300 ms of the address being opened, and every tap with
 
 import statistics
 import threading
-from typing import Any
 
 from playwright.sync_api import Page, sync_playwright
 
-from calculators.science.shelf.shelf_file import FORMAT, VERSION
 from scripts.benches.browser import ARGUMENTS, PHONE
-from scripts.benches.season import TODAY, season
+from scripts.benches.season import PUT, season_file
 from scripts.setup.chromium import ensure_chromium
 from scripts.setup.paths import SITE
 from scripts.site.server import make_server
@@ -25,11 +23,6 @@ new MutationObserver(() => {
   if (there) window.boardShown ??= performance.now();
 }).observe(document, { subtree: true, childList: true, attributes: true, attributeFilter: ['data-shown'] });
 """
-PUT = """async (file) => {
-  const { openShelf } = await import(new URL('assets/shelf/store.js', location.origin + '/'));
-  const shelf = await openShelf();
-  await shelf.merge(file);
-}"""
 # From the click until what it leads to stands in the page and has been painted.
 TAPPED = """async ([tapped, wanted]) => {
   const place = [...document.querySelectorAll(tapped)].at(-1);
@@ -99,10 +92,3 @@ def tapped(page: Page) -> dict[str, list[float]]:
         found["undo"].append(float(page.evaluate(TAPPED, undone)))
         page.wait_for_timeout(3_000)  # Python makes the standing anew
     return found
-
-
-def season_file() -> dict[str, Any]:
-    """The season as a file of the shelf."""
-    tanks, entries = season()
-    head = {"format": FORMAT, "version": VERSION, "saved": f"{TODAY}T18:00:00Z"}
-    return {**head, "tanks": tanks, "entries": entries}

@@ -7,24 +7,12 @@ from typing import Any
 from playwright.sync_api import Page, sync_playwright
 
 from scripts.benches.browser import ARGUMENTS, SLOWER
+from scripts.benches.season import PUT, season_file
 from scripts.setup.chromium import ensure_chromium
 from scripts.setup.paths import SITE
 from scripts.site.server import make_server
 
 RUNS = 5
-FILL = """
-async () => {
-  const { openShelf } = await import('/assets/shelf/store.js');
-  const shelf = await openShelf();
-  const tanks = Array.from({ length: 10 }, (_, index) => ({ id: `t${index}`, name: `Tank ${index}` }));
-  const start = Date.parse('2026-05-01T08:00:00Z');
-  const step = 26 * 7 * 86400000 / 2000;
-  const entries = Array.from({ length: 2000 }, (_, index) => ({
-    id: `e${index}`, tank: `t${index % 10}`, at: new Date(start + index * step).toISOString(),
-    kind: 'reading', what: 'nitrate_mg_l', value: index % 40 }));
-  await shelf.merge({ tanks, entries });
-}
-"""
 MEASURE = """
 async () => {
   const spent = {};
@@ -37,11 +25,11 @@ async () => {
   const { openShelf } = await import('/assets/shelf/store.js');
   const shelf = await timed('open the shelf', openShelf);
   await timed('all tanks and entries', async () => [await shelf.tanks(), await shelf.entries()]);
-  await timed('last values of one tank', () => shelf.lastValues('t3', 'reading', 'nitrate_mg_l'));
-  const reading = { tank: 't3', kind: 'reading', what: 'nitrate_mg_l', value: 5 };
+  await timed('last values of one tank', () => shelf.lastValues('tank-3', 'reading', 'nitrate_mg_l'));
+  const reading = { tank: 'tank-3', kind: 'reading', what: 'nitrate_mg_l', value: 5 };
   await timed('log a reading', () => shelf.log(reading));
   await timed('undo it', () => shelf.undo());
-  const tank = { ...(await shelf.tank('t3')), ph: 4 + 6 * Math.random() };
+  const tank = { ...(await shelf.tank('tank-3')), ph: 4 + 6 * Math.random() };
   await timed('save a tank', () => shelf.saveTank(tank));
   const file = await timed('make the file', async () => shelf.toFile());
   await timed('compare the file', async () => shelf.compare(file));
@@ -59,7 +47,7 @@ def shelf_store() -> None:
         chromium = playwright.chromium.launch(executable_path=ensure_chromium(), args=ARGUMENTS)
         page = chromium.new_context().new_page()
         page.goto(f"{base}about/")
-        page.evaluate(FILL)
+        page.evaluate(PUT, season_file())
         for rate, words in (
             (1, "processor as it is"),
             (SLOWER, f"processor slowed {SLOWER} times"),

@@ -9,9 +9,10 @@ import { collect, fill, openFilled, paintProblems, paintRemarks, showGhosts } fr
 import { element, openFiles, paintAnswer } from "./paint.js";
 import { openRows } from "./rows.js";
 import { openSuggestions } from "./suggest.js";
-import { fillFromTank, leadOn, refill, tankAnew, tankKeys } from "./shelf/fill-form.js";
-import { markForm } from "./shelf/fill-marks.js";
+import { fillFromTank, leadOn, refill, tankAnew } from "./shelf/fill-form.js";
+import { markForm, tankKeys } from "./shelf/fill-marks.js";
 import { isLedHere } from "./shelf/lead.js";
+import { day } from "./shelf/opened.js";
 import { onSwitch } from "./shelf/switch.js";
 
 const PAUSE = 150; // ms after the last key before Python is asked
@@ -79,10 +80,7 @@ function isBlank(here) {
 }
 
 function fillInToday(form) {
-  for (const field of form.querySelectorAll("input[type=date]")) {
-    const now = new Date();
-    field.value ||= new Date(now.getTime() - now.getTimezoneOffset() * 60_000).toISOString().slice(0, 10);
-  }
+  for (const field of form.querySelectorAll("input[type=date]")) field.value ||= day();
 }
 
 /** The first tap into a field selects what stands there, so that what is typed takes its place. */

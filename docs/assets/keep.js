@@ -2,6 +2,7 @@
 
 import { element } from "./paint.js";
 import { called, shelf, tankHere } from "./shelf/opened.js";
+import { shareLink } from "./shelf/share.js";
 
 export function openKeep(here) {
   const done = here.place.querySelector("#done");
@@ -45,14 +46,7 @@ export async function keepFor(name, calculation) {
 }
 
 export async function share(done, what = "calculation") {
-  const link = { title: document.title, url: location.href };
-  try {
-    if (navigator.share) await navigator.share(link);
-    else {
-      await navigator.clipboard.writeText(link.url);
-      done.textContent = `The link is on the clipboard. It opens this ${what}.`;
-    }
-  } catch {
-    done.textContent = `Copy the address of this page: ${link.url}`;
-  }
+  const came = await shareLink(document.title, location.href);
+  if (came === "copied") done.textContent = `The link is on the clipboard. It opens this ${what}.`;
+  else if (came !== "shared") done.textContent = `Copy the address of this page: ${location.href}`;
 }

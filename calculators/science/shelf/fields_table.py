@@ -20,8 +20,11 @@ KIND_OF_FORM = {
 }  # fmt: skip
 
 
-def shelf_table(doses: dict[str, tuple[str, str]]) -> dict[str, Any]:
-    """The whole table. ``doses``: what may be dosed, its label and unit by key."""
+def shelf_table(doses: dict[str, tuple[str, str]], titles: dict[str, str]) -> dict[str, Any]:
+    """The whole table.
+
+    ``doses``: what may be dosed, its label and unit by key; ``titles``: those of calculators by name.
+    """
     return {
         "format": FORMAT,
         "version": VERSION,
@@ -31,6 +34,7 @@ def shelf_table(doses: dict[str, tuple[str, str]]) -> dict[str, Any]:
             calculator: {key: {"from": list(sources)} for key, sources in fills.items()}
             for calculator, fills in FILLS.items()
         },
+        "titles": {calculator: titles[calculator] for calculator in FILLS},
         "durable": durable(),
     }
 

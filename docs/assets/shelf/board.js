@@ -5,22 +5,19 @@ import { ask } from "../runtime.js";
 import { day, said, shelf, table } from "./opened.js";
 import { openCopy } from "./copy.js";
 import { paintKept } from "./kept.js";
-import { isKeeping, keptStanding, roundNow, standingNow } from "./standings.js";
+import { keptStanding, onEachChange, roundNow, standingNow } from "./standings.js";
 import { paintCard } from "./card.js";
-
-let page; // the board that is open
 
 export async function open(root) {
   const box = document.querySelector("#board");
   const here = { root, box, store: null, cards: new Map(), turn: 0 };
-  page = here;
   try {
     here.store = await shelf();
   } catch (wrong) {
     box.hidden = false;
     return said(box.querySelector("#board-week"), wrong);
   }
-  here.store.onChange(() => page === here && box.isConnected && !isKeeping() && show(here));
+  onEachChange(here.store, box, () => show(here));
   box.querySelector("#demo-load").onclick = () => loadDemo(here);
   box.querySelector("#demo-remove").onclick = () => removeDemo(here);
   openCopy(here);

@@ -3,6 +3,7 @@
 import { csvOf } from "./csv.js";
 import { timeOf } from "./operations.js";
 import { shareOrSave } from "./share.js";
+import { localTime } from "./when.js";
 
 const MONTH = 30 * 24 * 3_600_000; // ms
 const COPIED = "copy";
@@ -17,8 +18,7 @@ export async function saveCopy(shelf) {
 
 /** Save or share all readings as a table. */
 export async function saveReadings(shelf) {
-  const day = new Date().toISOString().slice(0, 10);
-  return shareOrSave(`mulmbook-readings-${day}.csv`, "text/csv", await csvOf(shelf));
+  return shareOrSave(`mulmbook-readings-${localTime(new Date(), 10)}.csv`, "text/csv", await csvOf(shelf));
 }
 
 /** Save or share the calendar (iCalendar text) that Python wrote. */

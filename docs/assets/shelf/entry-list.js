@@ -4,7 +4,7 @@ import { element } from "../paint.js";
 import { dayInWords, table } from "./opened.js";
 import { openLog } from "./log-sheet.js";
 import { listOf, nameOf, openNames } from "./names.js";
-import { upper } from "./log-value.js";
+import { upper } from "./words.js";
 
 const SHOWN = 12;
 

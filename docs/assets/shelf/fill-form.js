@@ -5,10 +5,8 @@ import { borrow } from "../borrowed.js";
 import { collect, fill } from "../form.js";
 import { called, shelf, tankHere } from "./opened.js";
 import { filled, filledAtOnce } from "./fill.js";
-import { markForm } from "./fill-marks.js";
+import { markForm, tankKeys, text } from "./fill-marks.js";
 import { rememberLead } from "./lead.js";
-
-const text = (value) => JSON.stringify(value);
 
 /**
  * Fill the blank fields of the form from the tank here: its own fields at once, the rest when Python runs.
@@ -49,12 +47,6 @@ export async function refill(here) {
   if (keys.length) here.borrowed = null;
   markForm(here);
   return (await fillFromTank(here)) || keys.length > 0;
-}
-
-/** The keys whose figures are still the tank's. */
-export function tankKeys(here) {
-  const now = collect(here.form);
-  return Object.keys(here.tank?.held ?? {}).filter((key) => text(now[key]) === here.tank.held[key]);
 }
 
 /** The same figures stand in the form in other units. */

@@ -6,6 +6,14 @@ import { shelf } from "./opened.js";
 import { saidBelow } from "./sheet.js";
 import { withValue } from "./tank-fields.js";
 
+/** What a field holds, to be compared. */
+export const text = (value) => JSON.stringify(value);
+
+/** The keys whose figures are still the tank's. */
+export function tankKeys(here, now = collect(here.form)) {
+  return Object.keys(here.tank?.held ?? {}).filter((key) => text(now[key]) === here.tank.held[key]);
+}
+
 /** Write the marks of the form anew. */
 export function markForm(here) {
   for (const old of here.form.querySelectorAll(".from-tank")) old.remove();
@@ -14,12 +22,12 @@ export function markForm(here) {
   if (line) line.hidden = !tank;
   if (!tank) return;
   const now = collect(here.form);
-  const still = Object.keys(tank.held).filter((key) => JSON.stringify(now[key]) === tank.held[key]);
+  const still = tankKeys(here, now);
   if (line) line.textContent = still.length ? `From ${tank.name}: ${still.length === 1 ? "one field" : `${still.length} fields`}, marked below.` : `Nothing here is from ${tank.name}.`;
   for (const part of here.form.querySelectorAll(":scope > [data-key], :scope > .part > div > [data-key]")) {
     const { key } = part.dataset;
     const isTanks = still.includes(key);
-    const changed = !isTanks && JSON.stringify(now[key]) !== JSON.stringify(here.empty[key]) && tank.paths[key] && typeof now[key] === "string";
+    const changed = !isTanks && text(now[key]) !== text(here.empty[key]) && tank.paths[key] && typeof now[key] === "string";
     if (isTanks) put(part, element("p", { className: "from-tank", textContent: fromWords(tank, key) }));
     else if (changed) put(part, offer(here, key));
   }
@@ -57,7 +65,7 @@ async function saveTo(here, key) {
     if (!wrong.reason) throw wrong;
     return saidBelow(wrong.message);
   }
-  tank.held[key] = JSON.stringify(collect(here.form)[key]);
+  tank.held[key] = text(collect(here.form)[key]);
   markForm(here);
   return saidBelow(`Saved to ${tank.name}.`, () => store.undo());
 }

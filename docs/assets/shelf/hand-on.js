@@ -3,6 +3,9 @@
 import { element } from "../paint.js";
 import { tankCode } from "./qr.js";
 import { tankLink } from "./link.js";
+import { shareLink } from "./share.js";
+
+const WORDS = { shared: "", cancelled: "", copied: "The link is on the clipboard." };
 
 export function openHandOn(here, tank) {
   const said = here.find("#tank-link-said");
@@ -13,7 +16,7 @@ export function openHandOn(here, tank) {
     try {
       const [url, code] = await Promise.all([tankLink(tank, address), tankCode(tank, address)]);
       paintCode(here, code);
-      said.textContent = await sent(tank, url);
+      said.textContent = WORDS[await shareLink(tank.name, url)] ?? `Copy this link: ${url}`;
     } catch (wrong) {
       if (!wrong.reason) throw wrong;
       said.textContent = wrong.message;
@@ -25,14 +28,4 @@ function paintCode(here, { svg, leftOut }) {
   const box = element("div", { className: "code", innerHTML: svg }); // drawn by qr.js, the name in it escaped
   const words = leftOut.length ? `The code has no room for: ${leftOut.join(", ")}. The link carries all.` : "The code carries the whole tank, without its log.";
   here.find("#tank-code").replaceChildren(box, element("p", { className: "hint", textContent: words }));
-}
-
-async function sent(tank, url) {
-  try {
-    if (navigator.share) await navigator.share({ title: tank.name, url });
-    else await navigator.clipboard.writeText(url);
-    return navigator.share ? "" : "The link is on the clipboard.";
-  } catch (refusal) {
-    return refusal.name === "AbortError" ? "" : `Copy this link: ${url}`;
-  }
 }

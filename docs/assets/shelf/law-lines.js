@@ -33,6 +33,6 @@ function choosePlaceOf(place) {
 }
 
 function placeWords(fields, place) {
-  const choice = fields.find((one) => one.key === "place")?.choices?.find((one) => (one.key ?? one[0] ?? one) === place);
-  return choice?.label ?? choice?.[1] ?? place;
+  const { choices } = fields.find((one) => one.key === "place");
+  return choices.find((one) => one.key === place)?.label ?? place; // a newer file may name a place that we do not know
 }

@@ -3,11 +3,12 @@
 import { element } from "../paint.js";
 import { called, shelf, table } from "./opened.js";
 import { askNote } from "./log-note.js";
-import { askValue, upper } from "./log-value.js";
+import { askValue } from "./log-value.js";
 import { openWhen } from "./log-when.js";
 import { askWhich } from "./log-which.js";
 import { openNames } from "./names.js";
 import { openSheet, saidBelow, tap, taps } from "./sheet.js";
+import { upper } from "./words.js";
 
 const OFTEN = 6; // of what is logged most for this tank, offered first
 const LOOKED_BACK = 60; // last entries that are counted for it

@@ -1,6 +1,7 @@
 // A number between Less and More, which move it by one step within its limits, and Save.
 
 import { element } from "../paint.js";
+import { numberOf } from "./number.js";
 import { tap } from "./sheet.js";
 
 export function stepper({ name, unit, limits, step, first }, write) {
@@ -9,7 +10,7 @@ export function stepper({ name, unit, limits, step, first }, write) {
   const problem = element("p", { className: "problem", id: "log-value-problem", hidden: true });
   problem.setAttribute("role", "alert");
   field.setAttribute("aria-describedby", "log-value-problem");
-  const read = () => (field.value.trim() ? Number(field.value.trim().replace(",", ".")) : Number.NaN);
+  const read = () => numberOf(field.value);
   const move = (by) => {
     const to = (Number.isFinite(read()) ? read() : 0) + by * step;
     field.value = String(Number(Math.min(high, Math.max(low, to)).toFixed(4)));

@@ -8,6 +8,7 @@ import { kitOf, kitPart, logged, shown, unitWords } from "./log-kit.js";
 import { ofWhich } from "./log-of-which.js";
 import { tap, taps } from "./sheet.js";
 import { stepper } from "./log-stepper.js";
+import { upper } from "./words.js";
 
 const STEPS_DOWN = 3;
 const STEPS_UP = 8;
@@ -63,8 +64,4 @@ function scale(base, step, { low, high }) {
   const first = base - Math.max(0, many) * step;
   const all = Array.from({ length: STEPS_DOWN + STEPS_UP }, (_, at) => Number((first + at * step).toFixed(4)));
   return all.filter((one) => one >= low && one <= high);
-}
-
-export function upper(text) {
-  return text.startsWith("pH") ? text : text.slice(0, 1).toUpperCase() + text.slice(1);
 }

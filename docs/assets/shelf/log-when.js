@@ -1,8 +1,7 @@
 // When it was: now, unless it is set back.
 
 import { element } from "../paint.js";
-import { localTime } from "./opened.js";
-import { localDateTime } from "./when.js";
+import { localDateTime, localTime } from "./when.js";
 
 const HOUR = 3_600_000;
 const BACK = [["now", 0], ["an hour ago", HOUR], ["six hours ago", 6 * HOUR], ["a day ago", 24 * HOUR]];

@@ -2,12 +2,12 @@
 
 import { element } from "../paint.js";
 import { called } from "./opened.js";
-import { askValue, upper } from "./log-value.js";
-import { allNames, listOf, nameOf } from "./names.js";
+import { askValue } from "./log-value.js";
+import { allNames, listOf, nameOf, RECORD_OF } from "./names.js";
 import { tap, taps } from "./sheet.js";
+import { upper } from "./words.js";
 
 const MOST_FOUND = 8;
-const OF = { plants: "plant", animals: "animal" };
 
 /** Ask which one; those of this tank stand first, any other is found by its name. */
 export function askWhich(here) {
@@ -18,7 +18,7 @@ export function askWhich(here) {
   const named = (key) => ({ ...kind.whats[0], what: key, label: nameOf(list, key) });
   if (here.edit) return askWay(here, named(here.edit.what));
   const button = (key) => tap(nameOf(list, key), () => askWay(here, named(key)));
-  const held = (tank[list] ?? []).map((row) => button(row[OF[list]]));
+  const held = (tank[list] ?? []).map((row) => button(row[RECORD_OF[list]]));
   return here.show(held.length ? taps("In this tank", held) : "", finder(list, button, "log-find"));
 }
 

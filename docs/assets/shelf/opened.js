@@ -1,6 +1,7 @@
 // What every part of the shelf begins with: the store, opened once, and the tables that the build made.
 
 import { openShelf } from "./store.js";
+import { localTime } from "./when.js";
 
 let opening;
 const files = new Map();
@@ -37,17 +38,18 @@ export function called(tank) {
 export function day(back = 0) {
   const then = new Date();
   then.setDate(then.getDate() - back);
-  return localTime(then).slice(0, 10);
-}
-
-/** A moment as a field of date and time wants it, in local time. */
-export function localTime(moment = new Date()) {
-  return new Date(moment.getTime() - moment.getTimezoneOffset() * 60_000).toISOString().slice(0, 16);
+  return localTime(then, 10);
 }
 
 /** A date in the words of the device. */
 export function dayInWords(at) {
   return new Date(at.length === 10 ? `${at}T12:00` : at).toLocaleDateString(undefined, { day: "numeric", month: "short" });
+}
+
+/** Hear of another fragment of the address while the page stands. */
+export function onHash(box, paint) {
+  const turned = () => (box.isConnected ? paint() : removeEventListener("hashchange", turned));
+  addEventListener("hashchange", turned);
 }
 
 /** Say why the store would not do something; anything else is a fault and goes on. */

@@ -2,19 +2,17 @@
 // Every line can be changed before it is printed.
 
 import { ask } from "../runtime.js";
-import { called, day, said, shelf } from "./opened.js";
+import { numberOf } from "./number.js";
+import { called, day, onHash, said, shelf } from "./opened.js";
 import { tankCode } from "./qr.js";
 
 const FIRST_DAYS = 7; // of a holiday, until the keeper says otherwise
 const KEPT = { spoon: "spoon_g", call: "whom to call" };
 
-let page;
-
 export async function open(root) {
   const box = document.querySelector("#paper");
   const here = { root, box, sheet: "card", find: (name) => box.querySelector(name) };
-  page = here;
-  addEventListener("hashchange", () => page === here && box.isConnected && show(here));
+  onHash(box, () => show(here));
   for (const button of box.querySelectorAll("[data-sheet]")) button.onclick = () => choose(here, button.dataset.sheet);
   here.find("#paper-print").onclick = () => print();
   here.find("#paper-holiday").onchange = () => keepAsked(here).then(() => show(here));
@@ -45,9 +43,9 @@ async function fillAsked(here) {
 
 /** What the holiday sheet asks; a spoon that is no number goes to Python as it is, which says what is wrong. */
 function asked(here) {
-  const spoon = here.find("input#paper-spoon").value.trim().replace(",", ".");
-  const grams = Number.isFinite(Number(spoon)) ? Number(spoon) : spoon;
-  return { from: here.find("input#paper-from").value, to: here.find("input#paper-to").value, spoon_g: spoon ? grams : null, call: here.find("input#paper-call").value.trim() || null };
+  const spoon = here.find("input#paper-spoon").value.trim();
+  const grams = numberOf(spoon);
+  return { from: here.find("input#paper-from").value, to: here.find("input#paper-to").value, spoon_g: Number.isFinite(grams) ? grams : spoon || null, call: here.find("input#paper-call").value.trim() || null };
 }
 
 async function keepAsked(here) {

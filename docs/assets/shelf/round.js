@@ -5,24 +5,21 @@ import { saveCalendar } from "./copies.js";
 import { called, day, said, shelf } from "./opened.js";
 import { openLog } from "./log-sheet.js";
 import { tap } from "./sheet.js";
-import { isKeeping, keptStanding, roundNow, standingNow } from "./standings.js";
+import { keptStanding, onEachChange, roundNow, standingNow } from "./standings.js";
 import { sign } from "./verdict.js";
 
 const TICKS = "round ticks"; // of today: {day, done: ["tank task"]}
 
-let page;
-
 export async function open(root) {
   const box = document.querySelector("#round");
   const here = { root, box, find: (name) => box.querySelector(name), turn: 0 };
-  page = here;
   box.hidden = false;
   try {
     here.store = await shelf();
   } catch (wrong) {
     return said(here.find("#round-said"), wrong);
   }
-  here.store.onChange(() => page === here && box.isConnected && !isKeeping() && show(here));
+  onEachChange(here.store, box, () => show(here));
   here.find("#round-again").onclick = () => here.store.saveSetting(TICKS, { day: day(), done: [] }).then(() => show(here));
   await show(here);
   return anew(here).catch((wrong) => { here.find("#round-said").textContent = `Python could not start (${wrong.message}). What was kept stands here.`; });

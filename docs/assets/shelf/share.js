@@ -1,4 +1,4 @@
-// Hands a file to the phone's share sheet where there is one, else saves it.
+// Hands a file or a link to the phone's share sheet where there is one; else a file is saved, a link copied.
 
 import { save } from "../paint.js";
 
@@ -26,4 +26,21 @@ export async function shareOrSave(name, type, text) {
 function shareable(name, type, text) {
   const wanted = [new File([text], name, { type }), new File([text], `${name}.txt`, { type: "text/plain" })];
   return typeof navigator.share === "function" && wanted.find((file) => navigator.canShare?.({ files: [file] }));
+}
+
+/**
+ * Share a link, or put it on the clipboard where there is no share sheet.
+ * @returns {Promise<"shared" | "copied" | "cancelled" | "refused">}
+ */
+export async function shareLink(title, url) {
+  try {
+    if (navigator.share) {
+      await navigator.share({ title, url });
+      return "shared";
+    }
+    await navigator.clipboard.writeText(url);
+    return "copied";
+  } catch (refusal) {
+    return refusal.name === "AbortError" ? "cancelled" : "refused";
+  }
 }

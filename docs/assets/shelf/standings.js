@@ -6,9 +6,12 @@ import { day } from "./opened.js";
 
 let keeping = 0; // answers that are being written just now
 
-/** Whether a change of the shelf is only an answer of ours that is being kept with it. */
-export function isKeeping() {
-  return keeping > 0;
+/** Paint anew after each change of the shelf while the page stands; an answer of ours that is being kept is none. */
+export function onEachChange(store, box, paint) {
+  const stop = store.onChange(() => {
+    if (!box.isConnected) stop();
+    else if (!keeping) paint();
+  });
 }
 
 async function keepQuietly(write) {

@@ -1,6 +1,7 @@
 // The fields of a tank as a form, made from fields.json; what is typed is read back and checked against its limits.
 
 import { element } from "../paint.js";
+import { numberOf } from "./number.js";
 import { livingList } from "./tank-living.js";
 
 /** What stands at a path such as `tap.ph` of a tank; null where nothing does. */
@@ -57,7 +58,7 @@ function field(tank, one, changed) {
 }
 
 function chooser(one, value) {
-  const choices = (one.choices ?? []).map((choice) => (typeof choice === "object" ? new Option(choice.label ?? choice[1], choice.key ?? choice.value ?? choice[0]) : new Option(choice, choice)));
+  const choices = one.choices.map(({ key, label }) => new Option(label, key));
   const made = element("select", {}, new Option("not said", ""), ...choices);
   made.value = value ?? "";
   return made;
@@ -68,7 +69,7 @@ function read(one, text) {
   const typed = text.trim();
   if (!typed) return { value: null, wrong: "" };
   if (one.kind !== "number") return { value: typed, wrong: "" };
-  const value = Number(typed.replace(",", "."));
+  const value = numberOf(typed);
   if (!Number.isFinite(value)) return { value: null, wrong: `${one.label} must be a number.` };
   const low = one.low ?? -Infinity;
   const high = one.high ?? Infinity;

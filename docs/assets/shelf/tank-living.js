@@ -3,6 +3,7 @@
 import { element } from "../paint.js";
 import { finder } from "./log-which.js";
 import { nameOf, openNames } from "./names.js";
+import { numberOf } from "./number.js";
 import { tap } from "./sheet.js";
 import { day } from "./opened.js";
 
@@ -11,8 +12,8 @@ const STEPS = { plants: 10, animals: 1 };
 /** The list as an element; `changed(key, rows)` hears of every change. */
 export function livingList(tank, one, changed) {
   const list = one.kind;
-  const [named, amount] = (one.fields ?? one.row ?? []).map((inner) => inner.key);
-  const keys = { named: named ?? (list === "plants" ? "plant" : "animal"), amount: amount ?? (list === "plants" ? "wet_g" : "count") };
+  const [named, amount] = one.fields.map((inner) => inner.key);
+  const keys = { named, amount };
   const box = element("fieldset", { className: "rows living" }, element("legend", { textContent: one.label }));
   const rows = element("div", {});
   let held = [...(tank[one.key] ?? [])];
@@ -37,9 +38,9 @@ export function living(row, keys, list, put) {
   const unit = list === "plants" ? "g wet" : "animals";
   const field = element("input", { inputMode: "decimal", value: row[keys.amount] ?? "", placeholder: "not said", autocomplete: "off" });
   field.setAttribute("aria-label", `${name}, ${unit}`);
-  const write = (value) => put({ ...row, [keys.amount]: value === null || !Number.isFinite(value) ? null : Math.max(0, value) });
-  field.onchange = () => write(field.value.trim() ? Number(field.value.trim().replace(",", ".")) : null);
-  const move = (by) => write((Number(field.value.replace(",", ".")) || 0) + by * STEPS[list]);
+  const write = (value) => put({ ...row, [keys.amount]: Number.isFinite(value) ? Math.max(0, value) : null });
+  field.onchange = () => write(numberOf(field.value));
+  const move = (by) => write((numberOf(field.value) || 0) + by * STEPS[list]);
   const less = tap("−", () => move(-1), { name: `Less: ${name}` });
   const more = tap("+", () => move(1), { name: `More: ${name}` });
   const out = element("button", { type: "button", textContent: "Remove" });

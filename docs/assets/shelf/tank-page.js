@@ -3,31 +3,28 @@
 import { ask } from "../runtime.js";
 import { chosenUnits } from "../store.js";
 import { element, openFiles } from "../paint.js";
-import { called, dayInWords, said, shelf, table } from "./opened.js";
+import { called, dayInWords, onHash, said, shelf, table } from "./opened.js";
 import { paintEntries } from "./entry-list.js";
 import { paintKept } from "./kept.js";
 import { openLog } from "./log-sheet.js";
 import { nameOf, openNames } from "./names.js";
 import { openHandOn } from "./hand-on.js";
 import { saidBelow } from "./sheet.js";
-import { isKeeping, keptStanding, standingNow } from "./standings.js";
+import { keptStanding, onEachChange, standingNow } from "./standings.js";
 import { fieldsOf, withValue } from "./tank-fields.js";
 import { filled } from "./fill.js";
-
-let page; // the tank's page that is open
 
 export async function open(root) {
   const box = document.querySelector("#tank-page");
   const here = { root, box, find: (name) => box.querySelector(name), turn: 0 };
-  page = here;
   try {
     here.store = await shelf();
   } catch (wrong) {
     box.hidden = false;
     return said(here.find("#tank-said"), wrong);
   }
-  here.store.onChange(() => page === here && box.isConnected && !isKeeping() && show(here));
-  addEventListener("hashchange", () => page === here && box.isConnected && show(here, true));
+  onEachChange(here.store, box, () => show(here));
+  onHash(box, () => show(here, true));
   return show(here, true);
 }
 
@@ -103,8 +100,7 @@ function paintStanding(here, standing, old) {
 
 /** The calculators that fill themselves from a tank. */
 function sums(here, fields) {
-  const words = (name) => name.slice(0, 1).toUpperCase() + name.slice(1).replaceAll("-", " ");
-  const links = Object.keys(fields.fills).toSorted().map((name) => element("li", {}, element("a", { className: "button", href: new URL(`calculators/${name}/`, here.root).href, textContent: words(name) })));
+  const links = Object.keys(fields.fills).toSorted().map((name) => element("li", {}, element("a", { className: "button", href: new URL(`calculators/${name}/`, here.root).href, textContent: fields.titles[name] })));
   here.find("#tank-sums").replaceChildren(...links);
 }
 

@@ -1,6 +1,7 @@
 // A verdict's sign: its own shape and its word, so that colour is never all that tells them apart.
 
 import { element } from "../paint.js";
+import { upper } from "./words.js";
 
 const WORDS = { calm: "Calm", watch: "Watch", act: "Act now", unknown: "Not known" };
 
@@ -13,5 +14,5 @@ export function sign(verdict) {
 export function besideSign(sentence, verdict) {
   const word = `${WORDS[verdict] ?? ""}:`;
   const rest = sentence.toLowerCase().startsWith(word.toLowerCase()) ? sentence.slice(word.length).trim() : sentence;
-  return rest.slice(0, 1).toUpperCase() + rest.slice(1);
+  return upper(rest);
 }

@@ -2,13 +2,17 @@
 
 import { timeOf } from "./operations.js";
 
+/** A moment by this device's clock, without its offset; to the minute, as a field of date and time wants it. */
+export function localTime(moment = new Date(), letters = 16) {
+  return new Date(moment.getTime() - moment.getTimezoneOffset() * 60_000).toISOString().slice(0, letters);
+}
+
 /** A time as a date-time with this device's offset, so that its first ten letters are the keeper's own day. */
 export function localDateTime(time = new Date()) {
   const offset = -time.getTimezoneOffset();
-  const local = new Date(time.getTime() + offset * 60_000).toISOString().slice(0, 19);
   const two = (number) => String(number).padStart(2, "0");
   const size = Math.abs(offset);
-  return `${local}${offset < 0 ? "-" : "+"}${two(Math.floor(size / 60))}:${two(size % 60)}`;
+  return `${localTime(time, 19)}${offset < 0 ? "-" : "+"}${two(Math.floor(size / 60))}:${two(size % 60)}`;
 }
 
 const WRITTEN = /^(\d{4})-(\d{2})-(\d{2})(?:[T ](\d{2}):(\d{2})(?::(\d{2})(?:\.\d+)?)?(Z|[+-]\d{2}:?\d{2})?)?$/;

@@ -4,6 +4,7 @@ import json
 from datetime import UTC, date, datetime, time, timedelta
 from typing import Any, get_args
 
+from calculators.core.listing import load_all
 from calculators.dosing.choices import NUTRIENT_WORDS, SOURCE_WORDS, Nutrient, Source
 from calculators.science.shelf.fields_table import shelf_table
 from calculators.science.shelf.schema import shelf_schema
@@ -18,7 +19,8 @@ LABELLED = "label"  # a bottle is dosed by what it raises
 
 def fields_json(library: Library) -> str:
     """The table of fields, kinds of entry and fills."""
-    return compact(shelf_table(doses()))
+    titles = {name: spec.title for name, spec in load_all().items()}
+    return compact(shelf_table(doses(), titles))
 
 
 def doses() -> dict[str, tuple[str, str]]:

@@ -61,6 +61,18 @@ def test_what_is_due_today_is_what_is_late_or_of_today():
     assert all(one["minutes"] > 0 for one in today)
 
 
+def test_no_note_sends_anybody_to_change_water_whatever_a_tank_shows():
+    """In acid water with ammonia a change can kill: the round leaves it to each tank's own task."""
+    tank = {"id": "acid", "name": "Acid", "ph": 6.2, "change": {"percent": 40, "every_days": 7}}
+    found = go_round([tank], [read("acid", 0, "ammonia_mg_n_l", 3)])
+    assert [one["task"] for one in found["today"]][:1] == ["change water only by the first step"]
+    said = " ".join(note["text"] for note in run("round", {
+        "tanks": [tank], "entries": [read("acid", 0, "ammonia_mg_n_l", 3)], "today": TODAY.isoformat(),
+    })["notes"])  # fmt: skip
+    assert "change water only as the tank's own task says" in said
+    assert "change water;" not in said
+
+
 def test_minutes_are_those_of_each_standing_added_up():
     alone = [
         run("standing", {"tank": one, "entries": LOG, "today": TODAY.isoformat()})["outputs"]

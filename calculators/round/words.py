@@ -9,8 +9,9 @@ from calculators.science.shelf.verdict import LEVEL
 
 ANIMALS_FIRST = Note(
     "info",
-    "Look at the animals of every tank first. When time is short, change water; leaves can wait. "
-    "Wash your hands between tanks, and use a net of its own for each that is not well.",
+    "Look at the animals of every tank first. When time is short, leaves can wait; change water only "
+    "as the tank's own task says. Wash your hands between tanks, and use a net of its own for each "
+    "that is not well.",
 )
 
 

@@ -4,6 +4,8 @@ import { ask } from "../runtime.js";
 import { chosenUnits } from "../store.js";
 import { day } from "./opened.js";
 
+const OVERTAKEN = "Something changed since this was worked out.";
+
 let keeping = 0; // answers that are being written just now
 
 /** Paint anew after each change of the shelf while the page stands; an answer of ours that is being kept is none. */
@@ -27,29 +29,35 @@ function madeFrom(tank, entries) {
   return mark >>> 0;
 }
 
-/** The kept answer of a tank as {outputs, html, spark, made}, or null. */
-export function keptStanding(store, tank) {
-  return store.standing(tank.id);
+/**
+ * The kept answer of a tank as {outputs, html, spark, made}, or null. Where the tank or its log changed since, it may
+ * not pass for calm: what was logged may be what harms.
+ */
+export async function keptStanding(store, tank) {
+  const [kept, entries] = await Promise.all([store.standing(tank.id), store.entries({ tank: tank.id })]);
+  const overtaken = kept?.outputs?.verdict === "calm" && [tank, ...entries].some(({ changed }) => changed > kept.made);
+  return overtaken ? { ...kept, from: null, outputs: { ...kept.outputs, verdict: "unknown", sentence: OVERTAKEN } } : kept;
 }
 
 /** The answer of a tank, from Python unless the kept one is of just these figures. */
 export async function standingNow(store, tank) {
-  const [entries, kept] = await Promise.all([store.entries({ tank: tank.id }), keptStanding(store, tank)]);
+  const made = new Date().toISOString(); // before the log is read: what is logged meanwhile is not in the answer
+  const [entries, kept] = await Promise.all([store.entries({ tank: tank.id }), store.standing(tank.id)]);
   const from = madeFrom(tank, entries);
   if (kept?.from === from) return kept;
   const units = chosenUnits();
   const reply = await ask({ calculator: "standing", given: { tank, entries, today: day() }, given_in: "metric", own: true, units });
-  const made = kindly(reply, from);
-  if (made.outputs) await keepQuietly(store.keepStanding(tank.id, made));
-  return made;
+  const standing = { ...kindly(reply), from, made };
+  if (standing.outputs) await keepQuietly(store.keepStanding(tank.id, standing));
+  return standing;
 }
 
-function kindly(reply, from) {
+function kindly(reply) {
   const wrong = Object.entries(reply.problems ?? {}).map(([path, text]) => `${path}: ${text}`).join(" ");
-  if (!reply.answer) return { from, wrong: reply.needed?.text ?? wrong, made: new Date().toISOString() };
+  if (!reply.answer) return { wrong: reply.needed?.text ?? wrong };
   const [drawn] = Object.values(reply.answer.series ?? {});
   const spark = drawn && { label: drawn.label, unit: drawn.unit, x: drawn.x, y: drawn.y };
-  return { from, outputs: reply.answer.outputs, html: reply.painted.html, spark, made: new Date().toISOString() };
+  return { outputs: reply.answer.outputs, html: reply.painted.html, spark };
 }
 
 /** All tanks: order, minutes of the week and the calendar; kept as the last round. */

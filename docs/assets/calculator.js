@@ -67,6 +67,7 @@ function openTank(here) {
 
 /** Figures of the tank are metric; what the keeper reads is changed with the next answer. */
 function tankFilled(here, pause) {
+  if (isGone(here)) return;
   const shown = here.units;
   setUnits(here, "metric");
   openFilled(here.form, here.empty);
@@ -164,6 +165,7 @@ async function showLoading(here, loading) {
     clearTimeout(late);
     loading.hidden = true;
     await here.filling;
+    if (isGone(here)) return;
     here.ready = true;
     document.querySelector("#after").hidden = false;
     await answer(here, chosenUnits());
@@ -188,8 +190,14 @@ function soon(here, pause = PAUSE, units = here.units) {
   here.timer = setTimeout(() => here.ready && answer(here, units), pause);
 }
 
+/** Whether a tapped link has put another page in this one's place, be it a calculator or not. */
+function isGone(here) {
+  return here !== page || !here.place.isConnected;
+}
+
 /** Ask Python with what stands in the form; `units` changes the fields to another system on the way. */
 async function answer(here, units = here.units) {
+  if (isGone(here)) return; // the pause after the last key may outlast the page
   const number = ++here.asked;
   const blank = isBlank(here);
   const keys = borrowedKeys(here);
@@ -199,10 +207,10 @@ async function answer(here, units = here.units) {
   try {
     reply = await ask({ calculator: here.name, given: blank ? {} : collect(here.form), own: !blank, borrowed, address: here.address, given_in: here.units, units });
   } catch (wrong) {
-    if (here === page) noAnswer(here, `Python failed on this: ${wrong.message}`);
+    if (!isGone(here)) noAnswer(here, `Python failed on this: ${wrong.message}`);
     return;
   }
-  if (number !== here.asked || here !== page) return; // typed on, or another page by now
+  if (number !== here.asked || isGone(here)) return;
   if (units !== here.units && !blank) {
     fill(here.form, reply.given);
     heldAnew(here, keys);

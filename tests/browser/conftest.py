@@ -75,7 +75,7 @@ class Watch:
             self.complaints.append(f"{message.text} {message.location.get('url', '')}".strip())
 
     def error(self, error):
-        self.complaints.append(str(error))
+        self.complaints.append(f"{error}\n{getattr(error, 'stack', '')}".strip())
 
     def request(self, request):
         self.hosts.add(urlsplit(request.url).netloc)

@@ -57,6 +57,17 @@ def test_unknown_words_in_an_address_are_said_and_the_rest_is_answered(page):
     expect(page.locator("#left-out")).to_be_hidden()
 
 
+@pytest.mark.python_alive
+def test_an_answer_that_comes_after_the_keeper_left_changes_nothing(page):
+    go(page, "calculators/free-ammonia/?ammonia_mg_l=2&ph=8&temperature_c=25")
+    wait_for_answer(page)
+    page.locator("#in-ph").fill("8.5")  # asked after a pause, by which time the page is gone
+    go(page, "plants/")
+    page.evaluate("() => new Promise((done) => setTimeout(done, 500))")
+    assert page.url.endswith("/plants/")
+    assert page.evaluate("() => history.state?.given ?? null") is None
+
+
 def test_a_link_carries_a_calculation(page, context):
     go(page, "calculators/free-ammonia/")
     show_example(page)

@@ -107,15 +107,16 @@ def test_spoilt_units_and_plants_are_set_aside_too(page):
 
 
 def test_where_the_shelf_has_no_room_the_old_list_stays(page):
-    page.evaluate(
-        "(text) => localStorage.setItem('mulmbook-kept', text)", json.dumps([CALCULATION])
-    )
-    refuse = """IDBObjectStore.prototype.add = function () {
+    full = """IDBObjectStore.prototype.add = function () {
         this.transaction.abort(); throw new DOMException("", "QuotaExceededError"); };"""
-    page.evaluate(f"() => {{ {refuse} }}")
+    old = json.dumps(json.dumps([CALCULATION]))
+    # Every page opens the shelf at once, so there must be no room from the page's first moment.
+    page.add_init_script(f"{full} localStorage.setItem('mulmbook-kept', {old});")
+    page.reload()
     seen = with_shelf(page, LOOK)
     assert (seen["kept"], seen["aside"]) == ([], [])
     assert "stays where it is" in seen["troubles"][0]
     assert json.loads(seen["old"]["mulmbook-kept"]) == [CALCULATION]
-    page.reload()
-    assert without_time(with_shelf(page, LOOK)["kept"]) == [CALCULATION]
+    page.close()
+    with_room = open_page(page.context)
+    assert without_time(with_shelf(with_room, LOOK)["kept"]) == [CALCULATION]

@@ -112,7 +112,7 @@ def spans(plant: Plant) -> dict[str, Markup]:
 def trimmings_query(plant: Plant) -> str:
     """The address part that opens the trimmings calculator with this plant's middle figures."""
     middle = {
-        key: show_plain((claim.low + claim.high) / 2, 3)
+        key: show_plain(claim.middle, 3)
         for key in ("dry_matter_percent", "tissue_n_percent")
         if (claim := getattr(plant.nitrogen, key)) is not None
     }

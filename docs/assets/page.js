@@ -1,5 +1,6 @@
 // Every page's script: units, the offline copy, and keeping Python alive from page to page.
 
+import { startOnIntent } from "./early-python.js";
 import { isRunning } from "./runtime.js";
 import { chosenUnits } from "./store.js";
 import { isRenewed, watchForNews } from "./offline.js";
@@ -37,6 +38,7 @@ async function open() {
   }
   (await import("./shelf/switch.js")).openSwitch(root);
   if (document.querySelector('main a[href*="rules/"], main a[href*="calculators/"]')) (await import("./shelf/page-lines.js")).openLines();
+  startOnIntent(root);
   watchForNews(root); // after a part that starts Python: on a slow line the first answer comes first
 }
 

@@ -25,6 +25,7 @@ const PARTS = {
 };
 
 async function open() {
+  startOnIntent(root); // before anything is waited for: a touch may come at once
   document.documentElement.dataset.units = document.querySelector("#calculator") ? "metric" : chosenUnits();
   /** @type {NodeListOf<HTMLAnchorElement>} */
   const doors = document.querySelectorAll("body > nav a");
@@ -38,7 +39,6 @@ async function open() {
   }
   (await import("./shelf/switch.js")).openSwitch(root);
   if (document.querySelector('main a[href*="rules/"], main a[href*="calculators/"]')) (await import("./shelf/page-lines.js")).openLines();
-  startOnIntent(root);
   watchForNews(root); // after a part that starts Python: on a slow line the first answer comes first
 }
 

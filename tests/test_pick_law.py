@@ -91,7 +91,8 @@ def test_with_no_place_the_authority_is_to_be_asked_and_each_plant_says_where_it
     assert any("Ask your local authority" in note["text"] for note in answer["notes"])
     said = {row["plant"]: " ".join(row["because"]) for row in answer["outputs"]["ranked"]}
     assert (
-        "restricted in the European Union, Australia and New Zealand" in said["pistia-stratiotes"]
+        "restricted in the United States, the European Union, Australia and New Zealand"
+        in said["pistia-stratiotes"]
     )
     assert "restricted in the United States and Australia" in said["hygrophila-polysperma"]
     assert "Law:" not in said["rotala-rotundifolia"]

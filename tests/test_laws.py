@@ -108,10 +108,20 @@ def test_what_is_said_to_be_read_was_read(library):
 def test_every_list_says_what_it_forbids_and_in_words(library):
     for slug, rule in library.rules.items():
         assert set(rule.forbids) <= set(library.vocabulary["act"]), slug
-        assert rule.forbids or slug in ("au-states", "us-states")
+        assert rule.forbids or rule.holds_in == "parts"
     assert set(library.rules["eu-union-list"].forbids) >= {"keep", "sell", "release"}
     assert library.rules["gb-england-sale-ban"].forbids == ["sell"]
     assert "keep" not in library.rules["nz-pest-plant-accord"].forbids
+
+
+def test_what_holds_in_parts_of_a_place_names_the_parts_and_nothing_else_does(library):
+    assert {slug for slug, rule in library.rules.items() if rule.holds_in == "parts"} == {
+        "au-states",
+        "us-states",
+    }
+    for slug, rule in library.rules.items():
+        for entry in rule.entries:
+            assert bool(entry.states) == (rule.holds_in == "parts"), (slug, entry.name)
 
 
 def test_each_place_of_a_list_has_its_page_and_only_those(library):

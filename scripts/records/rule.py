@@ -17,6 +17,8 @@ class ListedName(Record):
     """One name on a list, as the list spells it. A genus alone stands for all its species.
 
     ``source`` and ``read_on`` are those of the list unless the entry was found elsewhere.
+    ``states`` are the single states that name it, on a list that holds in parts of a place alone;
+    ``states_second_hand`` are more of them, by another body's word where ``basis`` is surer.
     """
 
     name: Name
@@ -25,13 +27,20 @@ class ListedName(Record):
     source: Slug | None = None
     read_on: date | None = None
     note: Text | None = None
+    states: list[Name] = []
+    states_second_hand: list[Name] = []
 
 
 class Rule(Record):
-    """A list of plants that a law restricts. Lists change; the authority's word is final."""
+    """A list of plants that a law restricts. Lists change; the authority's word is final.
+
+    ``holds_in`` ``parts`` is a list gathered from single states: what it names is warned of with the
+    state's name, and never said to be forbidden in the whole place.
+    """
 
     title: Name
     place: Jurisdiction
+    holds_in: Literal["whole", "parts"] = "whole"
     instrument: Text
     effect: Text
     short_effect: Annotated[str, Field(min_length=1, max_length=120)]

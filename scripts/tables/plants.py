@@ -9,7 +9,7 @@ from calculators.pick.plant_table import COLUMNS, SURE, StandingForm
 from scripts.records.animal import Animal
 from scripts.records.claim import Range
 from scripts.records.growth_forms import growth_form
-from scripts.records.law import listings
+from scripts.records.law import Listing, listings
 from scripts.records.load import Library
 from scripts.records.plant import Plant
 from scripts.records.rule import Rule
@@ -61,12 +61,16 @@ def plant_entry(plant: Plant, rules: dict[str, Rule]) -> list[Any]:
         if plant.eaten_by
         else None,
         "nibblers": [key for eaten in plant.eaten_by for key in eaten.nibblers],
-        "law": [
-            [listing.slug, listing.entry.name, listing.entry.basis, listing.doubtful]
-            for listing in listings(plant, rules)
-        ],
+        "law": [listed_row(listing) for listing in listings(plant, rules)],
     }
     return [fields[column] for column in COLUMNS]
+
+
+def listed_row(listing: Listing) -> list[Any]:
+    """One law list that names a plant: list, name, how we know, whether doubtful, single states twice."""
+    entry = listing.entry
+    states, more = entry.states, entry.states_second_hand
+    return [listing.slug, entry.name, entry.basis, listing.doubtful, states, more]
 
 
 def rule_entry(rule: Rule) -> dict[str, Any]:
@@ -77,7 +81,8 @@ def rule_entry(rule: Rule) -> dict[str, Any]:
         "instrument": rule.instrument,
         "short_effect": rule.short_effect,
         "complete": rule.complete,
-        "bars": rule.forbids != ["release"],
+        "bars": rule.forbids != ["release"] and rule.holds_in == "whole",
+        "in_parts": rule.holds_in == "parts",
     }
 
 

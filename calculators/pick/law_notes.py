@@ -12,7 +12,7 @@ from calculators.pick.together import Set, best_set
 from calculators.pick.wishes import Wishes
 
 STATES = {
-    "us": "Only the federal list leaves plants out. States have their own, and many forbid more: look at yours.",
+    "us": "Only the federal list leaves plants out. States have their own, and many forbid more: see yours.",
     "eu": "A member state may forbid more than the Union list.",
     "gb": "England, Scotland and Wales have lists of their own besides.",
     "au": "States and territories have their own acts and longer lists: ask your state's biosecurity office.",

@@ -39,6 +39,7 @@ def form_to_pick(plant: Plant) -> StandingForm:
 def plant_entry(plant: Plant, rules: dict[str, Rule]) -> list[Any]:
     """One plant in the order of ``COLUMNS``."""
     needs, growth, nitrogen = plant.needs, plant.growth, plant.nitrogen
+    assert nitrogen, "a plant that is offered has it"
     fields = {
         "name": plant.name,
         "common": plant.trade_names[0] if plant.trade_names else "",
@@ -102,5 +103,7 @@ def table(library: Library) -> dict[str, Any]:
             key: grazers_of(animal, words) for key, animal in sorted(library.animals.items())
         },
         "rules": {key: rule_entry(rule) for key, rule in sorted(rules.items())},
-        "plants": {key: plant_entry(plant, rules) for key, plant in sorted(library.plants.items())},
+        "plants": {
+            key: plant_entry(plant, rules) for key, plant in sorted(library.offered().items())
+        },
     }

@@ -38,6 +38,12 @@ def plain(
     )
 
 
+def held(plant_shown: ComparedPlant, key: str) -> Range | None:
+    """A figure of the part on nitrogen; a plant that nobody shall grow may have no such part."""
+    claim: Range | None = getattr(plant_shown.plant.nitrogen, key, None)
+    return claim
+
+
 def weak_light(plant_shown: ComparedPlant) -> Cell:
     """What weak light does to it."""
     claim = plant_shown.plant.growth.in_weak_light
@@ -46,7 +52,10 @@ def weak_light(plant_shown: ComparedPlant) -> Cell:
 
 def role(plant_shown: ComparedPlant) -> Cell:
     """Its part in the nitrogen balance."""
-    claim = plant_shown.plant.nitrogen.role
+    nitrogen = plant_shown.plant.nitrogen
+    if nitrogen is None:
+        return Cell(UNKNOWN)
+    claim = nitrogen.role
     label = text(plant_shown.words["nitrogen_role"][claim.value]["label"])
     html = Markup('<span class="tag">{}</span> {}').format(label, mark(claim, plant_shown))
     return Cell(html, (claim.value,))
@@ -54,7 +63,10 @@ def role(plant_shown: ComparedPlant) -> Cell:
 
 def uptake(plant_shown: ComparedPlant) -> Cell:
     """Where it takes its nutrients."""
-    claim = plant_shown.plant.nitrogen.uptake
+    nitrogen = plant_shown.plant.nitrogen
+    if nitrogen is None:
+        return Cell(UNKNOWN)
+    claim = nitrogen.uptake
     label = text(plant_shown.words["uptake"][claim.value]["label"])
     return Cell(label + " " + mark(claim, plant_shown), (claim.value,))
 
@@ -88,8 +100,8 @@ FIGURES: tuple[ComparisonRow, ...] = (
     ComparisonRow("Nitrogen", "role", "Part in the balance", role),
     ComparisonRow("Nitrogen", "uptake", "Takes it up", uptake),
     plain("Nitrogen", "tissue_n", "Tissue nitrogen", q.TissueNitrogen,
-          lambda plant_shown: plant_shown.plant.nitrogen.tissue_n_percent),
+          lambda plant_shown: held(plant_shown, "tissue_n_percent")),
     plain("Nitrogen", "dry_matter", "Dry matter", q.DryMatter,
-          lambda plant_shown: plant_shown.plant.nitrogen.dry_matter_percent),
+          lambda plant_shown: held(plant_shown, "dry_matter_percent")),
     ComparisonRow("The law", "law", "Restricted in", law),
 )  # fmt: skip

@@ -44,10 +44,10 @@ def warning(listed: Listed, book: Book) -> str:
 def state_warning(listed: Listed) -> str:
     """What single states say of a plant: which ones, and that the keeper's own may too."""
     more = f"; as others say, {joined(list(listed.more_states))}" if listed.more_states else ""
+    named = f"{joined(list(listed.states))} ({BASIS[listed.basis]}){more}"
     return (
-        f"Law: single states name {listed.name}: {joined(list(listed.states))} "
-        f"({BASIS[listed.basis]}){more}. Others may too. Look it up in your own state's list before you buy, keep or pass it on. Never let "
-        "it out."
+        f"Law: single states name {listed.name}: {named}. Others may too. Look it up in your own state's "
+        "list before you buy, keep or pass it on. Never let it out."
     )
 
 

@@ -50,18 +50,32 @@ WHOLE = {"us-federal-noxious-weeds": {"Alternanthera sessilis"}, "gb-england-sal
 
 # Our plants by place. Worked out by hand from the lists above and from the accepted and old names.
 LISTED = {
+    "alternanthera-philoxeroides": {"au", "eu", "gb", "nz", "us"},
     "azolla-filiculoides": {"gb"},
+    "azolla-pinnata": {"us"},
     "cabomba-caroliniana": {"au", "eu", "gb", "us"},
     "ceratophyllum-demersum": {"nz"},
+    "crassula-helmsii": {"eu", "gb", "us"},
     "egeria-densa": {"au", "nz", "us"},
     "elodea-canadensis": {"au", "gb"},  # as a species of Elodea, Schedule 9
+    "elodea-nuttallii": {"eu", "gb"},
+    "gymnocoronis-spilanthoides": {"au", "eu", "gb", "nz"},
     "houttuynia-cordata": {"nz"},
+    "hydrilla-verticillata": {"nz", "us"},
     "hydrocharis-laevigata": {"au", "us"},
+    "hydrocotyle-ranunculoides": {"au", "eu", "gb"},
     "hygrophila-polysperma": {"au", "us"},
+    "lagarosiphon-major": {"au", "eu", "gb", "nz", "us"},
     "limnophila-sessiliflora": {"us"},
+    "ludwigia-grandiflora": {"eu", "gb"},
+    "ludwigia-peploides": {"eu", "gb", "nz"},
+    "myriophyllum-aquaticum": {"au", "eu", "gb", "nz", "us"},
+    "myriophyllum-heterophyllum": {"eu", "gb", "us"},
     "pistia-stratiotes": {"au", "eu", "gb", "nz", "us"},
+    "pontederia-crassipes": {"au", "eu", "gb", "nz", "us"},  # as Eichhornia crassipes
     "sagittaria-platyphylla": {"au", "nz"},
     "salvinia-auriculata": {"us"},
+    "salvinia-molesta": {"au", "eu", "gb", "nz", "us"},
     "vallisneria-americana": {"nz"},  # sold as V. gigantea
     "vallisneria-nana": {"nz"},  # once named V. gigantea
     "vallisneria-spiralis": {"nz"},

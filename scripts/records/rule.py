@@ -1,6 +1,6 @@
 """The law lists: one file in species/rules/ a list."""
 
-from datetime import date
+from datetime import date, timedelta
 from typing import Annotated, Literal
 
 from pydantic import Field
@@ -8,6 +8,8 @@ from pydantic import Field
 from scripts.records.claim import Name, Slug, Text
 from scripts.records.record import Record
 
+DAY_MONTH_OR_YEAR = r"^[0-9]{4}(-(0[1-9]|1[0-2])(-(0[1-9]|[12][0-9]|3[01]))?)?$"
+YEAR = timedelta(days=365)
 Jurisdiction = Literal["us", "eu", "gb", "au", "nz"]
 Basis = Literal["read-in-text", "second-hand", "memory"]  # how we know what a law says
 Act = Literal["import", "keep", "grow", "sell", "give", "move", "cross", "release"]
@@ -34,6 +36,8 @@ class ListedName(Record):
 class Rule(Record):
     """A list of plants that a law restricts. Lists change; the authority's word is final.
 
+    ``text_as_of`` is the day, month or year up to which the text that we read was current or, where it
+    says no such thing, on which it was made or began; None where our copy bears no date.
     ``holds_in`` ``parts`` is a list gathered from single states: what it names is warned of with the
     state's name, and never said to be forbidden in the whole place.
     """
@@ -47,6 +51,19 @@ class Rule(Record):
     forbids: list[Act] = []  # what the list itself forbids a private keeper; other law may add
     source: Slug
     read_on: date
+    text_as_of: Annotated[str, Field(pattern=DAY_MONTH_OR_YEAR)] | None = None
     complete: bool  # whether every plant of the list that can live in fresh water is here
     note: Text | None = None
     entries: Annotated[list[ListedName], Field(min_length=1)]
+
+    def is_old(self, day: date) -> bool:
+        """Whether the text that we read may lie more than a year behind a day; an undated one may."""
+        return self.text_as_of is None or last_day(self.text_as_of) < day - YEAR
+
+
+def last_day(text: str) -> date:
+    """The last day that a day, month or year of a law's text may mean. A wrong day of a month is its last."""
+    year, *rest = (int(part) for part in text.split("-"))
+    month = rest[0] if rest else 12
+    last = (date(year + month // 12, month % 12 + 1, 1) - timedelta(days=1)).day
+    return date(year, month, min(rest[1], last) if len(rest) > 1 else last)

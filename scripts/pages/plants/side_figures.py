@@ -10,7 +10,7 @@ from scripts.pages.plants.side_by_side import UNKNOWN, Cell, ComparedPlant, Comp
 from scripts.pages.plants.side_parts import claim_html, figure, mark, size_classes, text
 from scripts.pages.ranges import SCALES, BarScale, bar
 from scripts.records.claim import Range
-from scripts.records.law import listings
+from scripts.records.law import Listing, listings
 
 
 def need(scale: BarScale) -> ComparisonRow:
@@ -71,6 +71,14 @@ def uptake(plant_shown: ComparedPlant) -> Cell:
     return Cell(label + " " + mark(claim, plant_shown), (claim.value,))
 
 
+def basis(plant_shown: ComparedPlant, listing: Listing) -> Markup:
+    """How we know an entry, where it was not read in the law's own text."""
+    how = listing.entry.basis
+    if how == "read-in-text":
+        return Markup("")
+    return Markup(" ({})").format(text(plant_shown.words["basis"][how]["label"]))
+
+
 def law(plant_shown: ComparedPlant) -> Cell:
     """The lists that name it, or that we found it on none."""
     listed = listings(plant_shown.plant, plant_shown.rules)
@@ -79,9 +87,10 @@ def law(plant_shown: ComparedPlant) -> Cell:
             text("On none of the lists that we read. The authority’s word is final."), ("none",)
         )
     lines = Markup("").join(
-        Markup('<li><b class="law-mark">{}</b>: {}</li>').format(
+        Markup('<li><b class="law-mark">{}</b>: {}{}</li>').format(
             text(plant_shown.words["place"][listing.rule.place]["label"]),
             text(listing.rule.short_effect),
+            basis(plant_shown, listing),
         )
         for listing in listed
     )

@@ -46,7 +46,7 @@ def test_every_plant_that_a_list_of_the_place_bars_is_left_out(place, library):
     assert rules
     named = {
         slug: entry
-        for slug, plant in library.plants.items()
+        for slug, plant in library.offered().items()
         for rule in rules
         for entry in rule.entries
         if named_by(plant, entry)

@@ -144,7 +144,7 @@ def test_neither_plant_nor_doubling_time_is_refused_at_both_fields():
 def test_the_table_of_floating_plants_is_what_the_records_say(library):
     rows = floating_plants.table(library)
     assert read_table("floating-plants") == rows
-    floaters = {key for key, plant in library.plants.items() if plant.habit == "floater"}
+    floaters = {key for key, plant in library.offered().items() if plant.habit == "floater"}
     assert rows.keys() == floaters
     assert len(rows) >= 10
 

@@ -150,7 +150,7 @@ def test_names_that_are_offered_fill_fields_of_their_row(library):
     assert names.names == "plants"
     for number in found["names"].values():
         read_inputs(row, {"name": "x", "wet_g": "1", **found["rows"][number]}, typed=True)
-    assert {plant.name for plant in library.plants.values() if plant.growth.doubling_days} == {
+    assert {p.name for p in library.offered().values() if p.growth.doubling_days} == {
         plant.name for plant in library.plants.values()
     } & found["names"].keys()
     duckweed = found["rows"][found["names"]["Lemna minor"]]

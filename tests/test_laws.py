@@ -3,6 +3,7 @@
 The expected names are typed from the texts named beside them, not from our files.
 """
 
+import json
 from datetime import date
 
 import pytest
@@ -10,6 +11,7 @@ import pytest
 from scripts.pages.law.page import place_page
 from scripts.records.law import listed_look_alikes, listings
 from scripts.records.rule import ListedName, Rule
+from scripts.site.build import say_old_laws
 
 # Cornell's copy of 7 CFR 360.200(a), aquatic and wetland weeds, without the seaweed: read whole.
 US = """Azolla pinnata, Eichhornia azurea, Hydrilla verticillata, Hygrophila polysperma, Ipomoea
@@ -50,18 +52,33 @@ WHOLE = {"us-federal-noxious-weeds": {"Alternanthera sessilis"}, "gb-england-sal
 
 # Our plants by place. Worked out by hand from the lists above and from the accepted and old names.
 LISTED = {
+    "alternanthera-philoxeroides": {"au", "eu", "gb", "nz", "us"},
     "azolla-filiculoides": {"gb"},
-    "cabomba-caroliniana": {"au", "eu", "gb"},
+    "azolla-pinnata": {"us"},
+    "cabomba-caroliniana": {"au", "eu", "gb", "us"},
     "ceratophyllum-demersum": {"nz"},
-    "egeria-densa": {"au", "nz"},
+    "ceratopteris-thalictroides": {"us"},
+    "crassula-helmsii": {"eu", "gb", "us"},
+    "egeria-densa": {"au", "nz", "us"},
     "elodea-canadensis": {"au", "gb"},  # as a species of Elodea, Schedule 9
+    "elodea-nuttallii": {"eu", "gb"},
+    "gymnocoronis-spilanthoides": {"au", "eu", "gb", "nz"},
     "houttuynia-cordata": {"nz"},
-    "hydrocharis-laevigata": {"au"},
+    "hydrilla-verticillata": {"nz", "us"},
+    "hydrocharis-laevigata": {"au", "us"},
+    "hydrocotyle-ranunculoides": {"au", "eu", "gb"},
     "hygrophila-polysperma": {"au", "us"},
+    "lagarosiphon-major": {"au", "eu", "gb", "nz", "us"},
     "limnophila-sessiliflora": {"us"},
-    "pistia-stratiotes": {"au", "eu", "gb", "nz"},
+    "ludwigia-grandiflora": {"eu", "gb"},
+    "ludwigia-peploides": {"eu", "gb", "nz"},
+    "myriophyllum-aquaticum": {"au", "eu", "gb", "nz", "us"},
+    "myriophyllum-heterophyllum": {"eu", "gb", "us"},
+    "pistia-stratiotes": {"au", "eu", "gb", "nz", "us"},
+    "pontederia-crassipes": {"au", "eu", "gb", "nz", "us"},  # as Eichhornia crassipes
     "sagittaria-platyphylla": {"au", "nz"},
     "salvinia-auriculata": {"us"},
+    "salvinia-molesta": {"au", "eu", "gb", "nz", "us"},
     "vallisneria-americana": {"nz"},  # sold as V. gigantea
     "vallisneria-nana": {"nz"},  # once named V. gigantea
     "vallisneria-spiralis": {"nz"},
@@ -108,10 +125,77 @@ def test_what_is_said_to_be_read_was_read(library):
 def test_every_list_says_what_it_forbids_and_in_words(library):
     for slug, rule in library.rules.items():
         assert set(rule.forbids) <= set(library.vocabulary["act"]), slug
-        assert rule.forbids or slug == "au-states"
+        assert rule.forbids or rule.holds_in == "parts"
     assert set(library.rules["eu-union-list"].forbids) >= {"keep", "sell", "release"}
     assert library.rules["gb-england-sale-ban"].forbids == ["sell"]
     assert "keep" not in library.rules["nz-pest-plant-accord"].forbids
+
+
+def test_what_holds_in_parts_of_a_place_names_the_parts_and_nothing_else_does(library):
+    assert {slug for slug, rule in library.rules.items() if rule.holds_in == "parts"} == {
+        "au-states",
+        "us-states",
+    }
+    for slug, rule in library.rules.items():
+        for entry in rule.entries:
+            assert bool(entry.states) == (rule.holds_in == "parts"), (slug, entry.name)
+
+
+# As the texts themselves say: SI 2014/538 in force 6 April 2014; SSI 2005/308; the consolidated text of
+# 2016/1141 of 15 August 2019; the accord of 2012; (EU) 2025/1422 from 7 August 2025.
+@pytest.mark.parametrize(
+    ("slug", "as_of"),
+    [
+        ("gb-england-sale-ban", "2014-04-06"),
+        ("gb-schedule-9", "2005"),
+        ("gb-special-concern", "2019-08-15"),
+        ("nz-pest-plant-accord", "2012"),
+        ("eu-union-list", "2025-08-07"),
+        ("us-federal-noxious-weeds", None),
+    ],
+)
+def test_a_list_carries_the_date_of_the_text_that_was_read_and_its_page_says_it(
+    slug, as_of, library, site
+):
+    assert library.rules[slug].text_as_of == as_of
+    page = (site / "rules" / slug / "index.html").read_text(encoding="utf-8")
+    assert (f"the text stands as of {as_of}" if as_of else "bears no date") in page
+    assert ("Look for later changes" in page) == (as_of is not None and as_of < "2025-11-25")
+    assert "is final" in page
+
+
+@pytest.mark.parametrize(
+    ("as_of", "day", "old"),
+    [
+        ("2025-08-07", date(2026, 8, 7), False),
+        ("2025-08-07", date(2026, 8, 8), True),
+        ("2025-02", date(2026, 2, 28), False),
+        ("2025-02", date(2026, 3, 1), True),
+        ("2024", date(2025, 12, 31), False),
+        ("2024", date(2026, 1, 1), True),
+        (None, date(2026, 1, 1), True),
+    ],
+)
+def test_a_text_is_old_a_year_after_the_last_day_that_its_date_may_mean(as_of, day, old, library):
+    rule = library.rules["gb-england-sale-ban"].model_copy(update={"text_as_of": as_of})
+    assert rule.is_old(day) is old
+
+
+def test_the_build_says_which_texts_are_old(library, capsys):
+    say_old_laws(library)
+    said = capsys.readouterr()
+    words = said.out + said.err
+    assert "over a year old or undated" in words
+    assert "gb-england-sale-ban" in words
+
+
+def test_an_entry_from_memory_says_so_in_words_on_every_page_that_tells_it(site):
+    """Lagarosiphon major on New Zealand's accord, and Pistia stratiotes there: from memory."""
+    for page in ("rules/nz-pest-plant-accord", "rules/nz", "plants/pistia-stratiotes"):
+        assert "from memory" in (site / page / "index.html").read_text(encoding="utf-8"), page
+    compared = json.loads((site / "assets" / "compare.json").read_text(encoding="utf-8"))
+    at = [key for _, key, _ in compared["rows"]].index("law")
+    assert "(from memory)" in compared["plants"]["pistia-stratiotes"]["cells"][at]
 
 
 def test_each_place_of_a_list_has_its_page_and_only_those(library):

@@ -41,12 +41,12 @@ def test_every_plant_that_a_list_of_the_place_bars_is_left_out(place, library):
     rules = [
         rule
         for rule in library.rules.values()
-        if rule.place == place and rule.forbids != ["release"]
+        if rule.place == place and rule.forbids != ["release"] and rule.holds_in == "whole"
     ]
     assert rules
     named = {
         slug: entry
-        for slug, plant in library.plants.items()
+        for slug, plant in library.offered().items()
         for rule in rules
         for entry in rule.entries
         if named_by(plant, entry)
@@ -76,7 +76,7 @@ def test_this_test_reads_a_genus_and_an_old_name(library):
 
 def test_us_says_that_states_have_their_own():
     notes = " ".join(note["text"] for note in run("pick", {"place": "us"})["notes"])
-    assert "Only the federal list is held here. States have their own" in notes
+    assert "Only the federal list leaves plants out. States have their own" in notes
 
 
 def test_a_list_that_is_not_whole_says_so():
@@ -91,9 +91,14 @@ def test_with_no_place_the_authority_is_to_be_asked_and_each_plant_says_where_it
     assert any("Ask your local authority" in note["text"] for note in answer["notes"])
     said = {row["plant"]: " ".join(row["because"]) for row in answer["outputs"]["ranked"]}
     assert (
-        "restricted in the European Union, Australia and New Zealand" in said["pistia-stratiotes"]
+        "restricted in the European Union and New Zealand and in single states of the United States and "
+        "Australia; ask your own authority" in said["pistia-stratiotes"]
     )
-    assert "restricted in the United States and Australia" in said["hygrophila-polysperma"]
+    assert (
+        "restricted in the United States and in single states of Australia"
+        in said["hygrophila-polysperma"]
+    )
+    assert "restricted in single states of Australia;" in said["elodea-canadensis"]
     assert "Law:" not in said["rotala-rotundifolia"]
     assert answer["outputs"]["forbidden_count"] == 0
 
@@ -116,6 +121,36 @@ def test_a_list_that_forbids_release_alone_and_a_mistaken_name_warn_only(library
         given = OPEN | {"place": place, "habits": [plants[key].habit]}
         rows = {row["plant"]: row for row in run("pick", given)["outputs"]["ranked"]}
         assert text in rows[key]["because"]
+
+
+# Which states, as the texts named in sources.yml say: Connecticut 22a-381d, North Carolina 15A 02G .0602,
+# Wisconsin NR 40.04, Vermont's noxious weeds; California's ratings of 2021.
+@pytest.mark.parametrize(
+    ("key", "states"),
+    [
+        ("egeria-densa", ["Connecticut", "North Carolina", "Wisconsin", "Vermont"]),
+        ("cabomba-caroliniana", ["Connecticut", "Washington", "New York"]),
+        ("hydrocharis-laevigata", ["California"]),
+    ],
+)
+def test_a_plant_of_single_states_is_warned_of_by_state_before_all_else_and_not_barred(key, states):
+    given = OPEN | {"place": "us", "habits": [book().plants[key].habit]}
+    answer = run("pick", given)
+    rows = {row["plant"]: row for row in answer["outputs"]["ranked"]}
+    assert rows[key]["because"][0].startswith("Law: single states name")
+    note = next(note for note in answer["notes"] if note["text"].startswith("Single states name"))
+    assert note["level"] == "caution"
+    assert book().plants[key].name in note["text"]
+    for state in states:
+        assert state in rows[key]["because"][0]
+        assert state in note["text"]
+
+
+def test_a_federal_list_bars_what_states_name_besides():
+    """Hygrophila polysperma: 7 CFR 360.200(a), and Florida and North Carolina."""
+    outputs = run("pick", OPEN | {"place": "us", "habits": ["stem"]})["outputs"]
+    gone = {row["plant"]: " ".join(row["because"]) for row in outputs["excluded"]}
+    assert "7 CFR 360.200(a)" in gone["hygrophila-polysperma"]
 
 
 def test_says_for_each_place_what_drops_out_and_what_takes_its_place():

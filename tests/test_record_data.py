@@ -92,7 +92,7 @@ class TestTrimmingIntervals:
         """Median of the shorter interval, days."""
         return statistics.median(
             plant.growth.trim_every_days.low
-            for plant in library.plants.values()
+            for plant in library.offered().values()
             if plant.growth.trim_every_days
             and role in (None, plant.nitrogen.role.value)
             and habit in (None, plant.habit)

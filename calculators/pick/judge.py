@@ -85,12 +85,12 @@ def judge(key: str, plant: PlantEntry, wishes: Wishes, book: Book) -> Judged:
 
 
 def because(judged: Judged, wishes: Wishes, book: Book) -> list[str]:
-    """Why a plant stands where it does, a sentence a criterion."""
+    """What the law warns of, then why a plant stands where it does, a sentence a criterion."""
     lawful = (
         *plant_law.warnings(judged.plant, wishes.place, book),
         *plant_law.elsewhere(judged.plant, wishes.place, book),
     )
-    return [*(part.why() for part in judged.parts), *lawful]
+    return [*lawful, *(part.why() for part in judged.parts)]
 
 
 def against(judged: Judged, book: Book) -> list[str]:

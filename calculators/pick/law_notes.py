@@ -12,7 +12,7 @@ from calculators.pick.together import Set, best_set
 from calculators.pick.wishes import Wishes
 
 STATES = {
-    "us": "Only the federal list is held here. States have their own, and many forbid more: look at yours.",
+    "us": "Only the federal list leaves plants out. States have their own, and many forbid more: see yours.",
     "eu": "A member state may forbid more than the Union list.",
     "gb": "England, Scotland and Wales have lists of their own besides.",
     "au": "States and territories have their own acts and longer lists: ask your state's biosecurity office.",
@@ -26,7 +26,7 @@ def law_notes(
 ) -> list[Note]:  # fmt: skip
     """The notes on the law: of the keeper's place, or of every place where none is named."""
     if wishes.place in PLACES:
-        return of_place(judged, chosen, wishes, book)
+        return of_place(judged, chosen, best, wishes, book)
     notes = [
         Note(
             "caution",
@@ -43,7 +43,7 @@ def law_notes(
 
 
 def of_place(
-    judged: Sequence[Judged], chosen: Sequence[Judged], wishes: Wishes, book: Book
+    judged: Sequence[Judged], chosen: Sequence[Judged], best: Set | None, wishes: Wishes, book: Book
 ) -> list[Note]:
     """What a place's own law took out, and how far its list reaches."""
     last = chosen[-1].order if chosen else None
@@ -53,7 +53,7 @@ def of_place(
         if candidate.banned and not candidate.unfit
         if last is None or len(chosen) < wishes.most_listed or candidate.order < last
     ]
-    notes = []
+    notes = state_notes(chosen, best, wishes, book)
     if lost:
         text = f"But for the law of {PLACES[wishes.place]}, {joined(lost)} would be among these."
         notes.append(Note("info", text))
@@ -66,6 +66,22 @@ def of_place(
         text = f"Not all of it is held here: {', '.join(part)}. A plant that is not named may be listed."
         notes.append(Note("caution", text))
     return [*notes, Note("caution", f"{STATES[wishes.place]} The authority's word is final.")]
+
+
+def state_notes(
+    chosen: Sequence[Judged], best: Set | None, wishes: Wishes, book: Book
+) -> list[Note]:
+    """Which plants of the list and of the set single states of the place forbid or restrict."""
+    shown = [*chosen, *(member.judged for member in (best.members if best else ()))]
+    named = [
+        f"{candidate.plant.name} ({joined([*listed.states, *listed.more_states])})"
+        for candidate in {candidate.key: candidate for candidate in shown}.values()
+        for listed in plant_law.named_in_states(candidate.plant, wishes.place, book)
+    ]
+    if not named:
+        return []
+    text = f"Single states name {joined(named)}. Look at your own state's list first, or take another plant."
+    return [Note("caution", text)]
 
 
 def change(

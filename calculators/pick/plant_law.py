@@ -33,10 +33,28 @@ def warnings(plant: PlantEntry, place: str, book: Book) -> list[str]:
 def warning(listed: Listed, book: Book) -> str:
     """One list that names a plant and does not bar it, or may mean another."""
     rule = book.rules[listed.rule]
+    if rule.in_parts and not listed.doubtful:
+        return state_warning(listed)
     text = f"Law: {rule.title} names {listed.name} ({BASIS[listed.basis]}). {rule.short_effect}"
     if listed.doubtful:
         return f"{text} This plant has been called so by mistake or in trade: make sure which one it is."
     return f"{text} Never let it out."
+
+
+def state_warning(listed: Listed) -> str:
+    """What single states say of a plant: which ones, and that the keeper's own may too."""
+    more = f"; as others say, {joined(list(listed.more_states))}" if listed.more_states else ""
+    named = f"{joined(list(listed.states))} ({BASIS[listed.basis]}){more}"
+    return (
+        f"Law: single states name {listed.name}: {named}. Others may too. Look it up in your own state's "
+        "list before you buy, keep or pass it on. Never let it out."
+    )
+
+
+def named_in_states(plant: PlantEntry, place: str, book: Book) -> list[Listed]:
+    """The lists of a place's single states that name a plant by a name that is surely its own."""
+    listed = listed_in(plant, place, book)
+    return [entry for entry in listed if book.rules[entry.rule].in_parts and not entry.doubtful]
 
 
 def reason(listed: Listed, book: Book) -> str:
@@ -48,15 +66,15 @@ def reason(listed: Listed, book: Book) -> str:
     )
 
 
-def places_of(plant: PlantEntry, book: Book) -> list[str]:
-    """The places whose lists name a plant, in the order of ``PLACES``."""
-    return [place for place in PLACES if forbids(plant, place, book)]
-
-
 def elsewhere(plant: PlantEntry, place: str, book: Book) -> list[str]:
-    """For a keeper whose place is on no list: where the plant is restricted."""
-    places = places_of(plant, book) if place not in PLACES else []
-    if not places:
+    """For a keeper whose place is on no list: where the plant is restricted, whole places first."""
+    if place in PLACES:
         return []
-    named = joined([PLACES[key] for key in places])
-    return [f"Law: restricted in {named}; ask your own authority."]
+    whole = [key for key in PLACES if forbids(plant, key, book)]
+    parts = [key for key in PLACES if key not in whole and named_in_states(plant, key, book)]
+    where = []
+    if whole:
+        where.append(f"in {joined([PLACES[key] for key in whole])}")
+    if parts:
+        where.append(f"in single states of {joined([PLACES[key] for key in parts])}")
+    return [f"Law: restricted {' and '.join(where)}; ask your own authority."] if where else []

@@ -56,11 +56,18 @@ async function show(page) {
 function offer(page) {
   const typed = page.field.value.trim();
   const found = typed ? search(typed).map(({ address }) => address.match(/^plants\/([^/]+)\/$/)?.[1]) : page.chosen.flatMap((slug) => Object.keys(data.plants[slug].apart));
-  const slugs = [...new Set(found)].filter((slug) => Object.hasOwn(data.plants, slug) && !page.chosen.includes(slug)).slice(0, OFFERED);
+  const offered = (slug) => typed || !data.plants[slug].never; // what the book never plants comes by its own name alone
+  const slugs = [...new Set(found)].filter((slug) => Object.hasOwn(data.plants, slug) && offered(slug) && !page.chosen.includes(slug)).slice(0, OFFERED);
   const full = page.chosen.length >= MOST;
-  const add = (slug) => choice(`Add ${data.plants[slug].name}`, ["+ ", element("i", { textContent: data.plants[slug].name })], () => change(page, [...page.chosen, slug]));
+  const add = (slug) => choice(`Add ${data.plants[slug].name}`, ["+ ", element("i", { textContent: data.plants[slug].name }), never(slug)], () => change(page, [...page.chosen, slug]));
   document.querySelector("#offers").replaceChildren(...(full ? [] : slugs.map(add)));
   document.querySelector("#status").textContent = [page.tank ? `From ${page.tank}.` : "", words(typed, slugs, page.chosen.length, full)].filter(Boolean).join(" ");
+}
+
+/** The warning of a plant that the book never plants; nothing for any other. */
+function never(slug) {
+  const { never: words } = data.plants[slug];
+  return words ? element("em", { className: "law-mark", textContent: ` ${words}` }) : "";
 }
 
 function words(typed, slugs, count, full) {
@@ -94,7 +101,7 @@ async function drawing(root, slug) {
 
 function table(page) {
   const { root, chosen } = page;
-  const head = (slug) => element("th", { scope: "col" }, remover(page, slug), element("a", { href: new URL(`plants/${slug}/`, root).href }, element("i", { textContent: data.plants[slug].name })), " ", element("small", { textContent: data.plants[slug].trade.join(", ") }));
+  const head = (slug) => element("th", { scope: "col" }, remover(page, slug), element("a", { href: new URL(`plants/${slug}/`, root).href }, element("i", { textContent: data.plants[slug].name })), " ", element("small", { textContent: data.plants[slug].trade.join(", ") }), never(slug));
   const pictures = element("tr", { className: "pictures-row" }, ...chosen.map((slug) => element("td", {}, ...[drawings.get(slug)].filter(Boolean).map((one) => document.importNode(one, true)))));
   const parts = [element("tbody", {}, pictures)];
   let group = "";

@@ -9,6 +9,7 @@ from scripts.pages.calculators import nitrogen_model as model
 from scripts.pages.sought import read_sought
 from scripts.records.load import Library
 from scripts.records.names import NamedSpecies
+from scripts.records.plant import Plant
 
 LINE = 160  # characters of text an entry shows
 AMBIGUOUS = "name on labels"
@@ -100,10 +101,15 @@ class SearchEntry(NamedTuple):
     sought: tuple[str, ...] = ()
 
 
+def plant_line(plant: Plant) -> str:
+    """What search says of a plant; a warning comes first."""
+    return plant.verdict if plant.offered else f"Never planted from this book. {plant.verdict}"
+
+
 def entries(library: Library, prose: Mapping[str, tuple[str, str]]) -> list[SearchEntry]:
     """All pages but the indexes. ``prose`` has title and description of each page written by people."""
     pages = [
-        SearchEntry(f"plants/{slug}/", "plant", plant.name, all_names(plant), plant.verdict)
+        SearchEntry(f"plants/{slug}/", "plant", plant.name, all_names(plant), plant_line(plant))
         for slug, plant in library.plants.items()
     ]
     pages += [

@@ -35,6 +35,10 @@ class Library(NamedTuple):
     demo: dict[str, DemoTank]
     vocabulary: dict[str, dict[str, dict[str, str]]]
 
+    def offered(self) -> dict[str, Plant]:
+        """The plants that may be suggested; all that suggests plants asks here."""
+        return {slug: plant for slug, plant in self.plants.items() if plant.offered}
+
 
 class BadRecords(Exception):
     """Records that do not hold; ``findings`` has them in order, of each file the first 50 and a count."""

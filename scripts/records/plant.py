@@ -1,13 +1,15 @@
 """The plant record: one file in species/plants/, its name the page's address."""
 
-from typing import Annotated, Literal
+from collections.abc import Iterator, Mapping
+from typing import Annotated, Any, Literal
 
 from pydantic import Field
+from pydantic_core import PydanticCustomError
 
 from calculators.core import quantities as q
 from scripts.records.claim import Claim, Name, Range, Slug, Statement, Within
 from scripts.records.names import NamedSpecies
-from scripts.records.record import Record
+from scripts.records.record import Record, Ruled
 from scripts.records.traits import Traits
 
 
@@ -97,8 +99,21 @@ class Care(Record):
     moving: Statement | None = None
 
 
-class Plant(NamedSpecies):
-    """A plant, as a keeper of capped-soil tanks needs to know it."""
+class NeverOffered(Statement):
+    """Why no list, plan or calculator of the book ever offers the plant, and what to do with a find."""
+
+    when_found: Annotated[list[Statement], Field(min_length=1)]  # in order, the first step first
+
+
+GROWING_PARTS = ("nitrogen", "care")  # of a record; of no use where nobody shall grow the plant
+
+
+class Plant(NamedSpecies, Ruled):
+    """A plant, as a keeper of capped-soil tanks needs to know it.
+
+    ``never_offered`` is the one declaration that takes a plant out of all that suggests plants. Such a
+    record is there to know the plant by, and may leave out how it is grown.
+    """
 
     habit: Literal["stem", "rosette", "epiphyte", "carpet", "floater", "moss", "marginal"]
     roots: Literal["in-soil", "in-water", "on-hardscape", "none"]
@@ -108,9 +123,26 @@ class Plant(NamedSpecies):
     needs: Needs
     size: Size
     growth: Growth
-    nitrogen: Nitrogen
-    care: Care
+    nitrogen: Nitrogen | None = None
+    care: Care | None = None
+    never_offered: NeverOffered | None = None
     troubles: list[Trouble] = []
     look_alikes: list[LookAlike] = []
     eaten_by: list[EatenBy] = []
     disposal: Statement
+
+    @classmethod
+    def broken_rules(cls, raw: Mapping[str, Any]) -> Iterator[PydanticCustomError]:
+        """Refuse a plant that may be offered and does not say how it is grown."""
+        missing = [key for key in GROWING_PARTS if key not in raw]
+        if missing and "never_offered" not in raw:
+            yield PydanticCustomError(
+                "how_it_is_grown",
+                "{keys} must be there, unless never_offered says why nobody shall plant it",
+                {"keys": " and ".join(missing)},
+            )
+
+    @property
+    def offered(self) -> bool:
+        """Whether lists and calculators may suggest it."""
+        return self.never_offered is None

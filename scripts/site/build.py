@@ -3,6 +3,7 @@
 import shutil
 import subprocess
 import sys
+from datetime import date
 from pathlib import Path
 
 from calculators.core.data import MissingTable
@@ -10,7 +11,7 @@ from scripts.records.checks.all import record_faults
 from scripts.records.load import BadRecords, Library, read_records
 from scripts.records.schema import write_schemas
 from scripts.setup import paths
-from scripts.setup.say import Missing, step
+from scripts.setup.say import Missing, say, step
 from scripts.tables.make import TablesInUse, write_tables
 
 # Other people's modules that pages load, with the names that ours import them by.
@@ -36,6 +37,7 @@ def build(
     with step("checking the records, making the tables"):
         library = checked(species, tables)
         write_schemas()
+    say_old_laws(library)
     write_source(library)
     with step("building the site"):
         from scripts.site.offline import write_offline_list
@@ -46,6 +48,13 @@ def build(
         write_offline_list(fresh)
         shutil.rmtree(site, ignore_errors=True)
         fresh.rename(site)
+
+
+def say_old_laws(library: Library) -> None:
+    """Say which law lists rest on a text that may lie more than a year back, so that somebody reads anew."""
+    old = [slug for slug, rule in library.rules.items() if rule.is_old(date.today())]
+    if old:
+        say(f"  law lists whose text is over a year old or undated: {', '.join(sorted(old))}")
 
 
 def checked(species: Path = paths.SPECIES, tables: Path = paths.TABLES) -> Library:

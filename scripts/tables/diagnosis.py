@@ -50,6 +50,8 @@ def cause_entry(problem: Problem) -> dict[str, Any]:
 
 def plant_entry(plant: Plant) -> dict[str, Any]:
     """One plant: what of its record is evidence, and the problems it names."""
+    assert plant.nitrogen, "a plant that is offered has it"
+    assert plant.care, "a plant that is offered has it"
     return {
         "name": plant.name,
         "habit": plant.habit,
@@ -66,5 +68,5 @@ def table(library: Library) -> dict[str, Any]:
         "where": {key: word["label"] for key, word in library.vocabulary["looks"].items()},
         "findings": {key: finding_entry(sign) for key, sign in library.findings.items()},
         "causes": {key: cause_entry(problem) for key, problem in sorted(library.problems.items())},
-        "plants": {key: plant_entry(plant) for key, plant in sorted(library.plants.items())},
+        "plants": {key: plant_entry(plant) for key, plant in sorted(library.offered().items())},
     }

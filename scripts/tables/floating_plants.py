@@ -15,7 +15,7 @@ def table(library: Library) -> dict[str, Any]:
             "doubling_days": span(plant.growth.doubling_days),
             "mat_dry_g_m2": span(plant.growth.mat_dry_g_m2),
         }
-        for key, plant in sorted(library.plants.items())
+        for key, plant in sorted(library.offered().items())
         if plant.habit == "floater"
     }
 

@@ -9,7 +9,7 @@ from calculators.pick.plant_table import COLUMNS, SURE, StandingForm
 from scripts.records.animal import Animal
 from scripts.records.claim import Range
 from scripts.records.growth_forms import growth_form
-from scripts.records.law import listings
+from scripts.records.law import Listing, listings
 from scripts.records.load import Library
 from scripts.records.plant import Plant
 from scripts.records.rule import Rule
@@ -39,6 +39,7 @@ def form_to_pick(plant: Plant) -> StandingForm:
 def plant_entry(plant: Plant, rules: dict[str, Rule]) -> list[Any]:
     """One plant in the order of ``COLUMNS``."""
     needs, growth, nitrogen = plant.needs, plant.growth, plant.nitrogen
+    assert nitrogen, "a plant that is offered has it"
     fields = {
         "name": plant.name,
         "common": plant.trade_names[0] if plant.trade_names else "",
@@ -61,12 +62,16 @@ def plant_entry(plant: Plant, rules: dict[str, Rule]) -> list[Any]:
         if plant.eaten_by
         else None,
         "nibblers": [key for eaten in plant.eaten_by for key in eaten.nibblers],
-        "law": [
-            [listing.slug, listing.entry.name, listing.entry.basis, listing.doubtful]
-            for listing in listings(plant, rules)
-        ],
+        "law": [listed_row(listing) for listing in listings(plant, rules)],
     }
     return [fields[column] for column in COLUMNS]
+
+
+def listed_row(listing: Listing) -> list[Any]:
+    """One law list that names a plant: list, name, how we know, whether doubtful, single states twice."""
+    entry = listing.entry
+    states, more = entry.states, entry.states_second_hand
+    return [listing.slug, entry.name, entry.basis, listing.doubtful, states, more]
 
 
 def rule_entry(rule: Rule) -> dict[str, Any]:
@@ -77,7 +82,8 @@ def rule_entry(rule: Rule) -> dict[str, Any]:
         "instrument": rule.instrument,
         "short_effect": rule.short_effect,
         "complete": rule.complete,
-        "bars": rule.forbids != ["release"],
+        "bars": rule.forbids != ["release"] and rule.holds_in == "whole",
+        "in_parts": rule.holds_in == "parts",
     }
 
 
@@ -97,5 +103,7 @@ def table(library: Library) -> dict[str, Any]:
             key: grazers_of(animal, words) for key, animal in sorted(library.animals.items())
         },
         "rules": {key: rule_entry(rule) for key, rule in sorted(rules.items())},
-        "plants": {key: plant_entry(plant, rules) for key, plant in sorted(library.plants.items())},
+        "plants": {
+            key: plant_entry(plant, rules) for key, plant in sorted(library.offered().items())
+        },
     }

@@ -3,7 +3,7 @@
 import { element } from "../paint.js";
 import { called } from "./opened.js";
 import { askValue } from "./log-value.js";
-import { allNames, listOf, nameOf, RECORD_OF } from "./names.js";
+import { allNames, listOf, nameOf, neverOf, RECORD_OF } from "./names.js";
 import { tap, taps } from "./sheet.js";
 import { upper } from "./words.js";
 
@@ -29,10 +29,16 @@ export function finder(list, button, id) {
   field.oninput = () => {
     const typed = field.value.trim().toLowerCase();
     const found = typed.length < 2 ? [] : allNames(list).filter((one) => one.words.includes(typed)).slice(0, MOST_FOUND);
-    hits.replaceChildren(...found.map((one) => button(one.key)));
+    hits.replaceChildren(...found.map((one) => (neverOf(list, one.key) ? warned(one) : button(one.key))));
   };
   const label = element("label", { htmlFor: id, textContent: list === "plants" ? "Another plant, by any name" : "Another animal, by any name" });
   return element("section", { className: "taps-part" }, label, field, hits);
+}
+
+/** A plant that nobody is offered: its page and the warning, in place of the button that would put it in. */
+function warned({ key, name }) {
+  const href = new URL(`plants/${key}/`, new URL(document.body.dataset.root, location.href)).href;
+  return element("a", { className: "button", href }, `${name}: `, element("em", { className: "law-mark", textContent: neverOf("plants", key) }));
 }
 
 /** In, out, or to another tank; then how much. */

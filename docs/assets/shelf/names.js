@@ -3,6 +3,7 @@
 import { table } from "./opened.js";
 
 let names = { plants: [], animals: [] };
+let never = { keys: [], words: "" };
 
 /** Fetch the names once. */
 export async function openNames() {
@@ -10,6 +11,7 @@ export async function openNames() {
   const read = await table("names");
   const row = ([key, name, ...also]) => ({ key, name, words: [name, ...also].join(" ").toLowerCase() });
   names = { plants: read.plants.map(row), animals: read.animals.map(row) };
+  never = read.never;
 }
 
 /** The key of a tank's rows under which the record stands. */
@@ -23,6 +25,11 @@ export function listOf({ of }) {
 /** All of a list as {key, name, words}. */
 export function allNames(list) {
   return names[list];
+}
+
+/** The warning for a plant that nobody is offered; empty for any other. */
+export function neverOf(list, key) {
+  return list === "plants" && never.keys.includes(key) ? never.words : "";
 }
 
 export function nameOf(list, key) {

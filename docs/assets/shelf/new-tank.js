@@ -2,7 +2,7 @@
 
 import { day, said, shelf, table } from "./opened.js";
 import { finder } from "./log-which.js";
-import { nameOf, openNames } from "./names.js";
+import { nameOf, neverOf, openNames } from "./names.js";
 import { tap } from "./sheet.js";
 import { living } from "./tank-living.js";
 import { fieldsOf, withValue } from "./tank-fields.js";
@@ -54,7 +54,7 @@ function pressed(group, chosen) {
 
 /** The kinds that stand in other tanks, to tap; each that is chosen gets a row with its amount. */
 function offer(here, tanks, { list, named, amount }) {
-  const keys = [...new Set(tanks.flatMap((tank) => (tank[list] ?? []).map((row) => row[named])))].slice(0, MOST_OFFERED);
+  const keys = [...new Set(tanks.flatMap((tank) => (tank[list] ?? []).map((row) => row[named])))].filter((key) => !neverOf(list, key)).slice(0, MOST_OFFERED);
   const rows = here.form.querySelector(`#chosen-${list}`);
   const chips = here.form.querySelector(`#minute-${list}`);
   const held = () => here.tank[list] ?? [];

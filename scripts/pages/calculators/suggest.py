@@ -14,7 +14,7 @@ def plants(library: Library) -> str:
     The doubling time is the middle of the record's range, by factors; a plant without one is left
     out, and so is a trade name that two plants share.
     """
-    shown = [plant for plant in library.plants.values() if plant.growth.doubling_days]
+    shown = [plant for plant in library.offered().values() if plant.growth.doubling_days]
     called = Counter(name for plant in shown for name in {*plant.trade_names, plant.name})
     names: dict[str, int] = {}
     for number, plant in enumerate(shown):

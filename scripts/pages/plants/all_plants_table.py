@@ -19,6 +19,7 @@ LIGHTS = {
     "bright": (2.0, float("inf"), "needs 2 mol/m²/d or more"),
     "not-known": (0.0, 0.0, "not known"),
 }  # bounds of the low end of the daily light; our choice, so that each third is of use
+NEVER_PLANTED = "never planted from this book"
 ROLE_ORDER = ("slow", "steady", "fast")
 
 
@@ -77,7 +78,7 @@ def table_page(library: Library) -> str:
 def line(slug: str, plant: Plant, library: Library) -> PlantRow:
     """One row."""
     words, shown = library.vocabulary, growth_form(plant)
-    light, growth, role = plant.needs.dli_mol, plant.growth, plant.nitrogen.role.value
+    light, growth = plant.needs.dli_mol, plant.growth
     places = [
         words["place"][listing.rule.place]["label"] for listing in listings(plant, library.rules)
     ]
@@ -90,9 +91,9 @@ def line(slug: str, plant: Plant, library: Library) -> PlantRow:
         figure(q.Height, plant.size.height_cm),
         figure(q.Interval, growth.trim_every_days),
         figure(q.DoublingTime, growth.doubling_days),
-        TableCell(words["nitrogen_role"][role]["label"], float(ROLE_ORDER.index(role))),
+        role_cell(plant, words["nitrogen_role"]),
         figure(q.Temperature, plant.needs.temperature_c),
-        TableCell(law_words(places), float(len(places))),
+        TableCell(law_words(places, plant), float(len(places))),
     ]
     return PlantRow(slug, plant, shown or "", light_class(light), cells)
 
@@ -104,11 +105,20 @@ def figure(quantity: Any, claim: Range | None) -> TableCell:
     return TableCell(both_units(quantity, claim), claim.middle)
 
 
-def law_words(places: list[str]) -> Markup:
+def role_cell(plant: Plant, words: dict[str, dict[str, str]]) -> TableCell:
+    """Its part in the nitrogen balance, sorted from slow to fast."""
+    if plant.nitrogen is None:
+        return TableCell("not known", None)
+    role = plant.nitrogen.role.value
+    return TableCell(words[role]["label"], float(ROLE_ORDER.index(role)))
+
+
+def law_words(places: list[str], plant: Plant) -> Markup:
     """Where a list names it; the words carry the meaning, not their colour."""
-    if not places:
+    named = [*dict.fromkeys(places), *([] if plant.offered else [NEVER_PLANTED])]
+    if not named:
         return Markup("none found")
-    return Markup('<em class="law-mark">{}</em>').format(", ".join(dict.fromkeys(places)))
+    return Markup('<em class="law-mark">{}</em>').format(", ".join(named))
 
 
 def light_class(claim: Range | None) -> str:

@@ -8,6 +8,7 @@ import re
 from typing import Any
 
 from scripts.pages.cite import Citations
+from scripts.pages.plants.all_plants_table import NEVER_PLANTED
 from scripts.pages.plants.side_by_side import ComparedPlant
 from scripts.pages.plants.side_parts import mark, text
 from scripts.pages.plants.side_rows import ROWS
@@ -48,6 +49,7 @@ def plant_data(plant_shown: ComparedPlant, rows: Any) -> dict[str, Any]:
     return {
         "name": plant_shown.plant.name,
         "trade": plant_shown.plant.trade_names[:1],
+        "never": "" if plant_shown.plant.offered else NEVER_PLANTED,
         "cells": [str(cell.html) for cell in cells],
         "words": [list(cell.words) if cell.words is not None else None for cell in cells],
         "apart": apart,

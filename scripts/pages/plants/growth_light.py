@@ -52,7 +52,7 @@ def growth_light_page(library: Library) -> str:
 def group(habit: str, library: Library) -> Group | None:
     """The plants of a habit, the fastest first; None where there are none."""
     known, missing = [], []
-    for slug, plant in library.plants.items():
+    for slug, plant in library.offered().items():
         light, doubling = plant.needs.dli_mol, plant.growth.doubling_days
         if plant.habit != habit:
             continue

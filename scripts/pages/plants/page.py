@@ -19,6 +19,7 @@ from scripts.pages.plants.same_scale import with_view
 from scripts.pages.plants.trade_names import pages_of
 from scripts.pages.ranges import SCALES, Bar, bar, both_units
 from scripts.pages.template import render
+from scripts.records.claim import Range
 from scripts.records.law import listed_look_alikes, listings
 from scripts.records.load import Library
 from scripts.records.plant import Plant
@@ -92,8 +93,8 @@ def bars(plant: Plant) -> list[Bar]:
 def spans(plant: Plant) -> dict[str, Markup]:
     """The ranges that stand in sentences, in both systems of units."""
     claims = {
-        "tissue_n": (q.TissueNitrogen, plant.nitrogen.tissue_n_percent),
-        "dry_matter": (q.DryMatter, plant.nitrogen.dry_matter_percent),
+        "tissue_n": (q.TissueNitrogen, getattr(plant.nitrogen, "tissue_n_percent", None)),
+        "dry_matter": (q.DryMatter, getattr(plant.nitrogen, "dry_matter_percent", None)),
         "doubling": (q.DoublingTime, plant.growth.doubling_days),
         "mat": (q.DryMassPerArea, plant.growth.mat_dry_g_m2),
         "trim_every": (q.Interval, plant.growth.trim_every_days),
@@ -114,27 +115,33 @@ def trimmings_query(plant: Plant) -> str:
     middle = {
         key: show_plain(claim.middle, 3)
         for key in ("dry_matter_percent", "tissue_n_percent")
-        if (claim := getattr(plant.nitrogen, key)) is not None
+        if (claim := getattr(plant.nitrogen, key, None)) is not None
     }
     return f"?{urlencode(middle)}" if middle else ""
 
 
 def unknown(plant: Plant) -> list[str]:
     """What nobody we found knows, said by name."""
-    figures = {
+    figures = {"height": plant.size.height_cm, "spread": plant.size.spread_cm}
+    if plant.offered:
+        figures |= growing_figures(plant)
+    return [name for name, claim in figures.items() if claim is None]
+
+
+def growing_figures(plant: Plant) -> dict[str, Range | None]:
+    """What a keeper who grows the plant would know."""
+    nitrogen = plant.nitrogen
+    return {
         "light": plant.needs.dli_mol,
         "temperature": plant.needs.temperature_c,
         "pH": plant.needs.ph,
         "general hardness": plant.needs.gh_dh,
-        "height": plant.size.height_cm,
-        "spread": plant.size.spread_cm,
         "doubling time": plant.growth.doubling_days,
         "trimming interval": plant.growth.trim_every_days,
         "minutes a trim takes": plant.growth.trim_minutes,
-        "tissue nitrogen": plant.nitrogen.tissue_n_percent,
-        "dry matter": plant.nitrogen.dry_matter_percent,
+        "tissue nitrogen": getattr(nitrogen, "tissue_n_percent", None),
+        "dry matter": getattr(nitrogen, "dry_matter_percent", None),
     }
-    return [name for name, claim in figures.items() if claim is None]
 
 
 def plants_page(library: Library) -> str:

@@ -10,7 +10,7 @@ from scripts.pages.plants.side_by_side import UNKNOWN, Cell, ComparedPlant, Comp
 from scripts.pages.plants.side_parts import claim_html, figure, mark, size_classes, text
 from scripts.pages.ranges import SCALES, BarScale, bar
 from scripts.records.claim import Range
-from scripts.records.law import listings
+from scripts.records.law import Listing, listings
 
 
 def need(scale: BarScale) -> ComparisonRow:
@@ -38,6 +38,12 @@ def plain(
     )
 
 
+def held(plant_shown: ComparedPlant, key: str) -> Range | None:
+    """A figure of the part on nitrogen; a plant that nobody shall grow may have no such part."""
+    claim: Range | None = getattr(plant_shown.plant.nitrogen, key, None)
+    return claim
+
+
 def weak_light(plant_shown: ComparedPlant) -> Cell:
     """What weak light does to it."""
     claim = plant_shown.plant.growth.in_weak_light
@@ -46,7 +52,10 @@ def weak_light(plant_shown: ComparedPlant) -> Cell:
 
 def role(plant_shown: ComparedPlant) -> Cell:
     """Its part in the nitrogen balance."""
-    claim = plant_shown.plant.nitrogen.role
+    nitrogen = plant_shown.plant.nitrogen
+    if nitrogen is None:
+        return Cell(UNKNOWN)
+    claim = nitrogen.role
     label = text(plant_shown.words["nitrogen_role"][claim.value]["label"])
     html = Markup('<span class="tag">{}</span> {}').format(label, mark(claim, plant_shown))
     return Cell(html, (claim.value,))
@@ -54,9 +63,20 @@ def role(plant_shown: ComparedPlant) -> Cell:
 
 def uptake(plant_shown: ComparedPlant) -> Cell:
     """Where it takes its nutrients."""
-    claim = plant_shown.plant.nitrogen.uptake
+    nitrogen = plant_shown.plant.nitrogen
+    if nitrogen is None:
+        return Cell(UNKNOWN)
+    claim = nitrogen.uptake
     label = text(plant_shown.words["uptake"][claim.value]["label"])
     return Cell(label + " " + mark(claim, plant_shown), (claim.value,))
+
+
+def basis(plant_shown: ComparedPlant, listing: Listing) -> Markup:
+    """How we know an entry, where it was not read in the law's own text."""
+    how = listing.entry.basis
+    if how == "read-in-text":
+        return Markup("")
+    return Markup(" ({})").format(text(plant_shown.words["basis"][how]["label"]))
 
 
 def law(plant_shown: ComparedPlant) -> Cell:
@@ -67,13 +87,15 @@ def law(plant_shown: ComparedPlant) -> Cell:
             text("On none of the lists that we read. The authority’s word is final."), ("none",)
         )
     lines = Markup("").join(
-        Markup('<li><b class="law-mark">{}</b>: {}</li>').format(
+        Markup('<li><b class="law-mark">{}</b>: {}{}</li>').format(
             text(plant_shown.words["place"][listing.rule.place]["label"]),
             text(listing.rule.short_effect),
+            basis(plant_shown, listing),
         )
         for listing in listed
     )
-    return Cell(Markup("<ul>{}</ul>").format(lines), tuple(listing.slug for listing in listed))
+    lists = " ".join(listing.slug for listing in listed)  # one word: more lists are another law
+    return Cell(Markup("<ul>{}</ul>").format(lines), (lists,))
 
 
 FIGURES: tuple[ComparisonRow, ...] = (
@@ -88,8 +110,8 @@ FIGURES: tuple[ComparisonRow, ...] = (
     ComparisonRow("Nitrogen", "role", "Part in the balance", role),
     ComparisonRow("Nitrogen", "uptake", "Takes it up", uptake),
     plain("Nitrogen", "tissue_n", "Tissue nitrogen", q.TissueNitrogen,
-          lambda plant_shown: plant_shown.plant.nitrogen.tissue_n_percent),
+          lambda plant_shown: held(plant_shown, "tissue_n_percent")),
     plain("Nitrogen", "dry_matter", "Dry matter", q.DryMatter,
-          lambda plant_shown: plant_shown.plant.nitrogen.dry_matter_percent),
+          lambda plant_shown: held(plant_shown, "dry_matter_percent")),
     ComparisonRow("The law", "law", "Restricted in", law),
 )  # fmt: skip

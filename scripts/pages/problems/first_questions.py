@@ -121,11 +121,11 @@ def named(key: str, field: InputField) -> InputField:
 
 def plant_names(library: Library) -> list[tuple[str, str]]:
     """Every name a plant may be typed by, with its key; accepted names first."""
-    accepted = [(plant.name, slug) for slug, plant in library.plants.items()]
+    accepted = [(plant.name, slug) for slug, plant in library.offered().items()]
     known = {name.lower() for name, _ in accepted}
     others = [
         (name, slug)
-        for slug, plant in library.plants.items()
+        for slug, plant in library.offered().items()
         for name in plant.trade_names
         if name.lower() not in known
     ]

@@ -3,6 +3,7 @@
 from typing import Any
 
 from calculators.core.run import find, run
+from scripts.pages.plants.all_plants_table import NEVER_PLANTED
 from scripts.pages.shelf.files import compact
 from scripts.records.load import Library
 
@@ -20,14 +21,24 @@ ZERO, UNIT = 0.0, 1.0
 
 
 def names_json(library: Library) -> str:
-    """``{"plants": [[key, name, other names ...]], "animals": [...]}``, by name."""
+    """``{"plants": [[key, name, other names ...]], "animals": [...], "never": {"keys", "words"}}``, by name.
+
+    ``never`` are plants that nobody is offered: their names stand for tanks that hold one.
+    """
     plants = [
         [key, one.name, *one.trade_names, *one.old_names] for key, one in library.plants.items()
     ]
     animals = [
         [key, *dict.fromkeys([*one.trade_names, one.name])] for key, one in library.animals.items()
     ]
-    return compact({"plants": sorted(plants, key=by_name), "animals": sorted(animals, key=by_name)})
+    never = sorted(library.plants.keys() - library.offered().keys())
+    return compact(
+        {
+            "plants": sorted(plants, key=by_name),
+            "animals": sorted(animals, key=by_name),
+            "never": {"keys": never, "words": NEVER_PLANTED},
+        }
+    )
 
 
 def by_name(row: list[str]) -> str:

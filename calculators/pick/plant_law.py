@@ -1,9 +1,8 @@
 """What the law lists say of a plant. They name, they do not permit: the authority's word is final."""
 
 from calculators.core.wording import PLACES, joined
-from calculators.pick.plant_table import Book, Listed, PlantEntry
-
-BASIS = {"read-in-text": "read in the text", "second-hand": "second-hand", "memory": "from memory"}
+from calculators.pick.plant_table import Book, PlantEntry
+from calculators.science.law.listed import BASIS, Listed
 
 
 def listed_in(plant: PlantEntry, place: str, book: Book) -> list[Listed]:

@@ -4,6 +4,7 @@ from functools import cache
 from typing import Any, Literal, NamedTuple
 
 from calculators.core.data import read_table
+from calculators.science.law.listed import LawList, Listed
 
 SURE = ("well-documented", "reported", "uncertain")
 GUESS = SURE.index("uncertain")
@@ -21,18 +22,6 @@ class RecordRange(NamedTuple):
     def middle(self) -> float:
         """Half-way between the ends."""
         return (self.low + self.high) / 2
-
-
-class Listed(NamedTuple):
-    """A law list that names a plant: the list's key, the name it uses, and how we know.
-
-    ``doubtful``: it names an old name that is used for this plant by mistake or in trade alone.
-    """
-
-    rule: str
-    name: str
-    basis: str  # read-in-text, second-hand or memory
-    doubtful: bool = False
 
 
 class PlantEntry(NamedTuple):
@@ -62,21 +51,6 @@ class PlantEntry(NamedTuple):
 
 COLUMNS = PlantEntry._fields
 RANGES = COLUMNS[COLUMNS.index("dli_mol") : COLUMNS.index("eaters")]
-
-
-class LawList(NamedTuple):
-    """A law list. ``complete``: whether every plant of it that can live in fresh water is known here.
-
-    ``bars``: whether it leaves a plant out. A list that forbids release alone does not; one of single
-    states, of which some forbid more than others, does.
-    """
-
-    place: str
-    title: str
-    instrument: str
-    short_effect: str
-    complete: bool
-    bars: bool
 
 
 class Book(NamedTuple):

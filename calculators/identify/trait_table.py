@@ -128,7 +128,7 @@ def known_plant(
     key: str, row: list[Any], named: dict[str, Any], table: dict[str, Any]
 ) -> KnownPlant:
     """One plant from its row and what the table of plants says of its name and the law."""
-    fields = (tuple(part) if isinstance(part, list) else part for part in row)
+    fields: list[Any] = [tuple(part) if isinstance(part, list) else part for part in row]
     taken = table["taken_for"].get(key, [])
     return KnownPlant(
         named["name"],

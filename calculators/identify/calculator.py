@@ -27,7 +27,7 @@ EXAMPLE = SeenTraits(
 TRAIT_KEYS = Keys(tuple(TRAITS), tuple(words.label for words in TRAITS.values()))
 
 
-@calculator("What have I got?", sources=("common-practice",), tables=("plants", "identify"))
+@calculator("What have I got?", sources=("fna-10-rotala", "foc-19-hygrophila"), tables=("plants", "identify"))
 def identify(
     traits: Annotated[SeenTraits | None, Label("What you see")] = EXAMPLE,
     label: Annotated[
@@ -77,6 +77,7 @@ def identify(
     look = next_trait(seen, chances, leading, frozenset(unseen or ()))
     cannot = look is None and len(leading) > 1
     return Identification(
+        best=order[0] if anything else None,
         ranked=[ranked_row(key, seen, says, chances, place) for key in order[:count]],
         ask_next=look,
         enough=enough,

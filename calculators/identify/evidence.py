@@ -29,8 +29,9 @@ SEEN_ABOVE = ("young-leaves", "veins", "stripe", "edge", "old-leaves")
 OF_LEAVES = frozenset(
     ("shape", "margin", "tip", "surface", "stalk", "veins", "colour_above", "colour_below")
 )
-# Classes that double, for a thumb; the last is open.
-SIZE_CLASSES = (0.0, 2.5, 5.0, 10.0, 20.0, 40.0, 80.0, 160.0, 320.0, math.inf)
+# Classes that double, for a thumb; the last is open. A whole plant is measured in centimetres.
+LEAF_CLASSES = (0.0, 2.5, 5.0, 10.0, 20.0, 40.0, 80.0, 160.0, 320.0, math.inf)
+PLANT_CLASSES = (0.0, 2.5, 5.0, 10.0, 20.0, 40.0, 80.0, math.inf)
 
 Known = dict[str, float] | None  # the probability of each value; None where the record is silent
 SizeParts = tuple[Part, ...] | None
@@ -139,7 +140,7 @@ def usual(trait: str, value: Any, about: Circumstances) -> float:
 def answers_of(trait: str) -> list[Any]:
     """The answers to a question about a trait: values, counts, or the ends of a class of sizes."""
     if trait in MEASURED:
-        return list(itertools.pairwise(SIZE_CLASSES))
+        return list(itertools.pairwise(PLANT_CLASSES if trait == "height_cm" else LEAF_CLASSES))
     if trait == "whorl_count":
         return list(range(1, MOST_IN_A_RING + 1))
     return list(TERMS["colour" if trait.startswith("colour") else trait].values)

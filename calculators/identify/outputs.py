@@ -53,6 +53,7 @@ class ToldApart(NamedTuple):
 class Identification(NamedTuple):
     """What it may be, in order, and what to look at next."""
 
+    best: Annotated[str | None, Label("Most like")]
     ranked: Annotated[
         list[RankedCandidate],
         Label("What it may be, likeliest first"),

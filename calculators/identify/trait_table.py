@@ -119,9 +119,15 @@ def plant_book() -> PlantBook:
     return PlantBook(
         plants,
         {key: LawList(**fields) for key, fields in law["rules"].items()},
-        {name: LabelName(*row[:3], tuple(row[3]), row[4]) for name, row in table["labels"].items()},
+        {name: label_name(row) for name, row in table["labels"].items()},
         {(one, other): text for one, other, text in table["apart"]["pairs"]},
     )
+
+
+def label_name(row: list[Any]) -> LabelName:
+    """A name on labels from its row."""
+    name, kind, may_be, others, page = row
+    return LabelName(name, kind, may_be, tuple(others), page)
 
 
 def known_plant(

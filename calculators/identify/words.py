@@ -15,7 +15,7 @@ from calculators.science.evidence.weighing import SOMETHING_ELSE, words_for
 
 WORTH_SAYING = 0.1  # a weaker logarithm of a likelihood ratio is no reason
 NOTHING_SEEN = "Nothing has been looked at yet: every plant of the book is as likely as any other."
-NOT_ENOUGH = "Not enough to tell yet: look at what is asked next, and do nothing on the strength of this list."
+NOT_ENOUGH = "Not enough to tell yet: do nothing on the strength of this list."
 WHAT_IS_SHARED = (
     "The shares are our judgement, not a measurement. They are among the plants of this book, which does "
     "not hold every plant of the world. What you did not look at says nothing."

@@ -56,7 +56,7 @@ def next_trait(
     """
     look = best_look(seen, chances, unseen)
     if look:
-        return NextTrait(look.trait, TRAITS[look.trait].question, why_look(look, leading))
+        return NextTrait(look.trait, TRAITS[look.trait].question, why_look(look, leading, chances))
     if len(leading) < 2 or FLOWER in unseen or FLOWER in given_traits(seen):
         return None
     return NextTrait(FLOWER, TRAITS[FLOWER].question, cannot_be_told(leading))

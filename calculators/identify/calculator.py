@@ -27,7 +27,11 @@ EXAMPLE = SeenTraits(
 TRAIT_KEYS = Keys(tuple(TRAITS), tuple(words.label for words in TRAITS.values()))
 
 
-@calculator("What have I got?", sources=("fna-10-rotala", "foc-19-hygrophila"), tables=("plants", "identify"))
+@calculator(
+    "What have I got?",
+    sources=("fna-10-rotala", "foc-19-hygrophila"),
+    tables=("plants", "identify"),
+)
 def identify(
     traits: Annotated[SeenTraits | None, Label("What you see")] = EXAMPLE,
     label: Annotated[

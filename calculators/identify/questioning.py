@@ -18,7 +18,7 @@ ROOT = "../"  # from the page to the site's root
 
 
 def naming_pieces(computed: Computed) -> dict[str, Any]:
-    """The page's pieces by name, and the status line; ``anything``: whether something was said."""
+    """The page's pieces by name; ``anything``: whether something was said."""
     inputs, outputs = computed.answer["inputs"], computed.answer["outputs"]
     seen = SeenTraits(**(inputs["traits"] or {}))
     chances = plant_chances(seen, read_label(inputs["label"]))
@@ -27,7 +27,6 @@ def naming_pieces(computed: Computed) -> dict[str, Any]:
     rest = [note for note in computed.notes if not note.first]
     return {
         "anything": anything,
-        "status": first[-1].text if anything and first else "",
         "pieces": {
             "ask": paint_question(outputs["ask_next"], seen, chances),
             "first": paint_notes(first, ROOT) if anything else "",

@@ -13,6 +13,7 @@ from calculators.identify.trait_table import BookTraits, plant_book
 from calculators.identify.trait_words import TRAITS, words_of
 from calculators.science.evidence.weighing import SOMETHING_ELSE, words_for
 
+FAIR = 0.1  # from this chance on the leading plants are named beside a question
 WORTH_SAYING = 0.1  # a weaker logarithm of a likelihood ratio is no reason
 NOTHING_SEEN = "Nothing has been looked at yet: every plant of the book is as likely as any other."
 NOT_ENOUGH = "Not enough to tell yet: do nothing on the strength of this list."
@@ -47,12 +48,13 @@ def reasons(
     )
 
 
-def why_look(look: Look, leading: Sequence[str]) -> str:
+def why_look(look: Look, leading: Sequence[str], chances: Mapping[str, float]) -> str:
     """Why a trait is worth a look: what the leading plants have."""
     plants = plant_book().plants
     had = {key: recorded(look.trait, plants[key].traits) for key in leading[:2]}
     known = [f"{plants[key].name}: {words}" for key, words in had.items() if words != NOT_RECORDED]
-    told = f" {'; '.join(known)}." if len(set(had.values())) > 1 else ""
+    worth_naming = len(set(had.values())) > 1 and chances[leading[0]] >= FAIR
+    told = f" {'; '.join(known)}." if worth_naming else ""
     return f"Look at {TRAITS[look.trait].look}. It is expected to tell most of what you have not seen.{told}"
 
 

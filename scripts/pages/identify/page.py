@@ -66,7 +66,7 @@ def identify_page(library: Library) -> str:
         "identify.md.j2",
         count=len(library.plants),
         symbols=Markup(trait_symbols(library)),
-        pieces=pieces,
+        question=Markup(pieces["ask"]),
         places=list(choices),
         names=sorted({name.name for name in plant_book().labels.values()}),
         groups=groups(),

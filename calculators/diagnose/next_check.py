@@ -8,7 +8,7 @@ from calculators.diagnose.case_read import Case
 from calculators.diagnose.posterior import OF_PLANT
 from calculators.diagnose.problem_table import CAUSES, FINDINGS, QUESTIONS, question_of, shares_of
 from calculators.science.evidence.information import information_bits
-from calculators.science.evidence.weighing import SOMETHING_ELSE
+from calculators.science.evidence.weighing import LEADING, SOMETHING_ELSE
 from calculators.science.rounding import COMPARED_DIGITS
 
 LEAST_BITS = 0.002  # less than this is not worth a look
@@ -16,7 +16,6 @@ LEAST_BITS = 0.002  # less than this is not worth a look
 ELSEWHERE, TEST_KIT = 0.7, 0.5
 OF_TEST = "readings."
 SURFACE = "surface"
-LEADING = 0.25  # of the first cause's chance: from here on a cause is told apart by itself
 
 Column = tuple[str, float, dict[str, float]]  # name, chance, probability of each answer
 

@@ -4,7 +4,7 @@ from typing import Annotated
 
 from calculators.core.declare import calculator
 from calculators.core.quantities import Count
-from calculators.core.quantity import Assumed, Help, Keys, Label, Possible
+from calculators.core.quantity import Help, Keys, Label, Possible
 from calculators.core.result import Note
 from calculators.identify.answer_rows import cannot_be_told, next_trait, ranked_row
 from calculators.identify.label import read_label
@@ -20,7 +20,8 @@ from calculators.science.evidence.weighing import SOMETHING_ELSE
 from calculators.science.rounding import RESULT_DIGITS
 from calculators.science.shelf.tank import PLACE_WORDS, Place
 
-ENOUGH = 0.5  # the first plant must be likelier than all others and any that is not in the book
+ENOUGH = 0.7  # from this chance on the first plant is called enough; judgement
+MOST_LISTED = 5
 EXAMPLE = SeenTraits(
     form="stem", arrangement="opposite", shape="narrow-lanceolate", length_mm=14.0, width_mm=3.0
 )
@@ -29,7 +30,7 @@ TRAIT_KEYS = Keys(tuple(TRAITS), tuple(words.label for words in TRAITS.values())
 
 @calculator(
     "What have I got?",
-    sources=("fna-10-rotala", "foc-19-hygrophila"),
+    sources=("gleason-cronquist-1991", "foc-19-hygrophila", "fna-10-ludwigia-repens"),
     tables=("plants", "identify"),
 )
 def identify(
@@ -42,7 +43,9 @@ def identify(
     place: Annotated[
         Place | None, Label("Where you live"), PLACE_WORDS, Help("For the law.")
     ] = None,
-    count: Annotated[Count, Label("How many plants to list"), Possible(1, 20), Assumed()] = 5,
+    count: Annotated[
+        Count | None, Label("How many plants to list"), Possible(1, 20), Help("Empty: five.")
+    ] = None,
     unseen: Annotated[
         list[str] | None, Label("What cannot be seen"), TRAIT_KEYS, Help("It is not asked again.")
     ] = None,
@@ -68,7 +71,8 @@ def identify(
 
     The next trait is the one whose answer is expected to tell most (mutual information), less for what is
     hard to see. Where a listed plant of your place, or of any place where none is chosen, has a share of
-    5 % or more, the first line says so, and it is not called enough before that plant is out or first.
+    5 % or more, or a likely plant is taken for a listed one that has no page here, the first line says
+    so. It is not called enough before a listed plant is out, or is itself the first.
     """
     seen, says = traits or SeenTraits(), read_label(label)
     chances = plant_chances(seen, says)
@@ -82,14 +86,16 @@ def identify(
     cannot = look is None and len(leading) > 1
     return Identification(
         best=order[0] if anything else None,
-        ranked=[ranked_row(key, seen, says, chances, place) for key in order[:count]],
+        ranked=[
+            ranked_row(key, seen, says, chances, place) for key in order[: count or MOST_LISTED]
+        ],
         ask_next=look,
         enough=enough,
         not_in_book_percent=round(100 * chances[SOMETHING_ELSE], RESULT_DIGITS),
         side_by_side=differing(beside),
         told_apart=told_apart(beside),
         notes=(
-            *law_note(listed, place),
+            *(law_note(chances, place) if anything else []),
             verdict(chances, order, enough=enough, anything=anything),
             *label_notes(label, says),
             *([Note("info", cannot_be_told(leading))] if cannot else []),

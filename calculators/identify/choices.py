@@ -22,7 +22,7 @@ MANY = 12  # what more of them are taken as
 BY_EYE = {"traits.by_eye": "true"}
 
 
-class Choice(NamedTuple):
+class DrawnAnswer(NamedTuple):
     """One answer: its words, the inputs that it sets, the id of its picture, and its chance."""
 
     words: str
@@ -36,7 +36,7 @@ def picture_id(trait: str, value: str) -> str:
     return f"trait-{'colour' if trait.startswith('colour') else trait}-{value}"
 
 
-def choices(trait: str, seen: SeenTraits, chances: Mapping[str, float]) -> list[Choice]:
+def choices(trait: str, seen: SeenTraits, chances: Mapping[str, float]) -> list[DrawnAnswer]:
     """The answers to a question: sizes and counts in order, words with the likeliest first."""
     about = circumstances_of(seen)
     shares = expected(trait, about, chances)
@@ -49,7 +49,7 @@ def choices(trait: str, seen: SeenTraits, chances: Mapping[str, float]) -> list[
         ]
     key = f"traits.{trait}"
     made = [
-        Choice(words_of(trait, value), {key: value}, picture_id(trait, value), share)
+        DrawnAnswer(words_of(trait, value), {key: value}, picture_id(trait, value), share)
         for value, share in offered
     ]
     return sorted(made, key=lambda choice: -choice.chance)
@@ -63,7 +63,7 @@ def expected(trait: str, about: Circumstances, chances: Mapping[str, float]) -> 
     return tuple(math.fsum(share * row[place] for share, row in rows) for place in range(len(mean)))
 
 
-def size_choice(trait: str, low: float, high: float, share: float) -> Choice:
+def size_choice(trait: str, low: float, high: float, share: float) -> DrawnAnswer:
     """A class of sizes, told by eye; it is taken at its middle by factors."""
     unit = TRAITS[trait].unit
     if low == 0:
@@ -73,12 +73,12 @@ def size_choice(trait: str, low: float, high: float, share: float) -> Choice:
     else:
         words, middle = f"{low:g} to {high:g} {unit}", math.sqrt(low * high)
     sets = {f"traits.{trait}": f"{middle:.3g}", **BY_EYE}
-    return Choice(words, sets, picture_id(trait, f"{low:g}".replace(".", "-")), share)
+    return DrawnAnswer(words, sets, picture_id(trait, f"{low:g}".replace(".", "-")), share)
 
 
-def count_choice(count: int, share: float) -> Choice:
+def count_choice(count: int, share: float) -> DrawnAnswer:
     """A count of leaves in a ring; from the last on it says so."""
     more = count == MOST_COUNTED
     words = f"{count} or more" if more else str(count)
     sets = {"traits.whorl_count": str(MANY if more else count)}
-    return Choice(words, sets, picture_id("whorl_count", str(count)), share)
+    return DrawnAnswer(words, sets, picture_id("whorl_count", str(count)), share)

@@ -14,7 +14,7 @@ from calculators.identify.sizes import (
     EYE_STEP,
     MEASURING_ERROR,
     READING_STEP,
-    Part,
+    MeasuredPart,
     between,
     leaf_parts,
     plant_parts,
@@ -34,7 +34,7 @@ LEAF_CLASSES = (0.0, 2.5, 5.0, 10.0, 20.0, 40.0, 80.0, 160.0, 320.0, math.inf)
 PLANT_CLASSES = (0.0, 2.5, 5.0, 10.0, 20.0, 40.0, 80.0, math.inf)
 
 Known = dict[str, float] | None  # the probability of each value; None where the record is silent
-SizeParts = tuple[Part, ...] | None
+SizeParts = tuple[MeasuredPart, ...] | None
 
 
 class Circumstances(NamedTuple):

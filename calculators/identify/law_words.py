@@ -1,6 +1,6 @@
 """The law, first: whether a listed plant is among the likely ones, and what to do until one is sure."""
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Mapping
 
 from calculators.core.result import Link, Note
 from calculators.core.wording import PLACES, joined, upper
@@ -11,10 +11,10 @@ LIKELY = (
     0.05  # from this chance on a listed plant is spoken of first; judgement, on the careful side
 )
 MOST_LINKS = 3
+FAIRLY_LIKELY = 0.2  # ... and one of which a listed plant without a page here is taken for it
 UNTIL_SURE = (
     "Until you know which plant it is, hand on, sell or swap none of it, and take it nowhere. Throw nothing "
-    "out yet and bin nothing wet. Keep every piece in the tank, away from drains, ponds and streams. "
-    "The law page says what to do where you live."
+    "out yet and bin nothing wet: keep every piece in the tank, out of drains, ponds and streams."
 )
 LISTS_CHANGE = (
     "Law marks come from the lists that we read. Lists change, a plant that is not marked may be listed, "
@@ -66,21 +66,36 @@ def likely_listed(chances: Mapping[str, float], place: str | None) -> list[str]:
     return sorted(listed, key=lambda key: (-chances[key], key))
 
 
-def law_note(listed: Sequence[str], place: str | None) -> list[Note]:
-    """The first line where a listed plant is among the likely ones; nothing otherwise."""
-    if not listed:
-        return []
+def taken_for(chances: Mapping[str, float], place: str | None) -> dict[str, list[str]]:
+    """Listed plants with no page here for which a fairly likely plant may be taken, with their places."""
+    plants = plant_book().plants
+    named: dict[str, list[str]] = {}
+    for key in sorted(plants, key=lambda key: (-chances[key], key)):
+        if chances[key] >= FAIRLY_LIKELY:
+            for name, places in plants[key].taken_for:
+                if here := [code for code in places if place not in PLACES or code == place]:
+                    named.setdefault(name, here)
+    return named
+
+
+def law_note(chances: Mapping[str, float], place: str | None) -> list[Note]:
+    """The first line, where a listed plant is likely, or a likely plant is taken for a listed one."""
     plants, rules = plant_book().plants, plant_book().rules
-    places = list(
-        dict.fromkeys(
-            rules[entry.rule].place for key in listed for entry in listed_at(plants[key], place)
-        )
-    )
-    names = joined([plants[key].name for key in listed])
-    where = joined([named_place(key) for key in places])
+    said: list[tuple[str, list[str]]] = [
+        (plants[key].name, [rules[entry.rule].place for entry in listed_at(plants[key], place)])
+        for key in likely_listed(chances, place)
+    ]
+    beside = taken_for(chances, place)
+    if not said and not beside:
+        return []
+    maybe = [f"it may be {joined([name for name, _ in said])}"] if said else []
+    if beside:
+        maybe.append(f"it may be mistaken for {joined(list(beside))}, with no page here")
+    places = list(dict.fromkeys(code for _, codes in [*said, *beside.items()] for code in codes))
+    where = joined([named_place(code) for code in places])
     links = tuple(
-        Link(f"The law: {named_place(key).removeprefix('the ')}", f"rules/{key}/")
-        for key in places[:MOST_LINKS]
+        Link(f"The law: {named_place(code).removeprefix('the ')}", f"rules/{code}/")
+        for code in places[:MOST_LINKS]
     )
-    text = f"The law first: it may be {names}, restricted in {where}. {UNTIL_SURE}"
+    text = f"The law first: {'; '.join(maybe)}; restricted in {where}. {UNTIL_SURE}"
     return [Note("caution", text, first=True, links=links)]

@@ -10,13 +10,12 @@ from calculators.identify.posterior import given_traits, in_order
 from calculators.identify.seen import SeenTraits
 from calculators.identify.trait_table import BookTraits, plant_book
 from calculators.science.evidence.information import information_bits
-from calculators.science.evidence.weighing import SOMETHING_ELSE
+from calculators.science.evidence.weighing import LEADING, SOMETHING_ELSE
 
 LEAST_BITS = 0.03  # less than this is not worth a look
 LEAST_WEIGHED = (
     0.003  # the chance from which on a plant is weighed by itself; the rest count as one
 )
-LEADING = 0.25  # of the first plant's chance: from here on a plant is a rival
 # What a look is worth to someone with wet hands, beside what it tells; judgement.
 WORTH = {
     "tip": 0.8, "surface": 0.9, "veins": 0.8, "length_mm": 0.9, "width_mm": 0.8, "height_cm": 0.6,

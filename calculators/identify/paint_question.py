@@ -4,7 +4,7 @@ from collections.abc import Mapping
 from typing import Any
 
 from calculators.core.paint.element import NOTHING, Html, element
-from calculators.identify.choices import MOST_SHOWN, Choice, choices
+from calculators.identify.choices import MOST_SHOWN, DrawnAnswer, choices
 from calculators.identify.evidence import MEASURED
 from calculators.identify.seen import SeenTraits
 from calculators.identify.trait_words import TRAITS
@@ -40,7 +40,7 @@ def paint_question(
     )
 
 
-def answer_buttons(trait: str, offered: list[Choice]) -> list[Html]:
+def answer_buttons(trait: str, offered: list[DrawnAnswer]) -> list[Html]:
     """The answers; of many the likeliest, and the others behind a tap."""
     if trait in MEASURED or trait == COUNTED or len(offered) <= MOST_SHOWN + 1:
         return [grid(trait, offered)]
@@ -53,14 +53,14 @@ def answer_buttons(trait: str, offered: list[Choice]) -> list[Html]:
     return [grid(trait, offered[:MOST_SHOWN]), rest]
 
 
-def grid(trait: str, offered: list[Choice]) -> Html:
+def grid(trait: str, offered: list[DrawnAnswer]) -> Html:
     """Answers side by side, each with its drawing."""
     buttons = (button(trait, choice) for choice in offered)
     label = TRAITS[trait].question
     return element("div", {"class": "drawn", "role": "group", "aria-label": label}, *buttons)
 
 
-def button(trait: str, choice: Choice) -> Html:
+def button(trait: str, choice: DrawnAnswer) -> Html:
     """One answer; ``data-set`` has the inputs that it sets, as an address writes them."""
     sets = "&".join(f"{key}={value}" for key, value in choice.sets.items())
     return element(

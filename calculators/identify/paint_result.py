@@ -5,6 +5,7 @@ from typing import Any
 
 from calculators.core.paint.element import NOTHING, Html, element, joined
 from calculators.core.result import Note
+from calculators.identify.law_words import listed_at
 from calculators.identify.posterior import given_traits
 from calculators.identify.seen import SeenTraits
 from calculators.identify.trait_table import plant_book
@@ -31,9 +32,12 @@ def thumb(plant: str, root: str) -> Html:
     return element("svg", {"class": "thumb", "viewBox": "0 0 48 48", "aria-hidden": "true"}, use)
 
 
-def paint_ranking(outputs: Mapping[str, Any], root: str) -> Html:
+def paint_ranking(outputs: Mapping[str, Any], place: str | None, root: str) -> Html:
     """The plants in order, the first one open."""
-    rows = [candidate(row, root, is_open=place == 0) for place, row in enumerate(outputs["ranked"])]
+    rows = [
+        candidate(row, place, root, is_open=number == 0)
+        for number, row in enumerate(outputs["ranked"])
+    ]
     other = shown_percent(outputs["not_in_book_percent"])
     return joined(
         [
@@ -43,13 +47,14 @@ def paint_ranking(outputs: Mapping[str, Any], root: str) -> Html:
     )
 
 
-def candidate(row: Row, root: str, *, is_open: bool) -> Html:
+def candidate(row: Row, place: str | None, root: str, *, is_open: bool) -> Html:
     """One plant with its share and its reasons."""
     percent = row["fit_percent"]
+    is_listed = bool(listed_at(plant_book().plants[row["plant"]], place))
     meter = element(
         "meter", {"min": 0, "max": 100, "value": f"{percent:.1f}", "aria-hidden": "true"}
     )
-    law = element("em", {}, "the law restricts it") if listed(row) else NOTHING
+    law = element("em", {}, "the law restricts it") if is_listed else NOTHING
     heading = element(
         "summary",
         {},
@@ -70,11 +75,6 @@ def candidate(row: Row, root: str, *, is_open: bool) -> Html:
     return element(
         "li", {}, element("details", {"data-plant": row["plant"], "open": is_open}, heading, *body)
     )
-
-
-def listed(row: Row) -> bool:
-    """Whether a list names the plant itself."""
-    return bool(plant_book().plants[row["plant"]].law and row["law"])
 
 
 def part(title: str, texts: Sequence[str]) -> list[Html]:

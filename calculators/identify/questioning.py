@@ -18,19 +18,21 @@ ROOT = "../"  # from the page to the site's root
 
 
 def naming_pieces(computed: Computed) -> dict[str, Any]:
-    """The page's pieces by name; ``anything``: whether something was said."""
+    """The page's pieces by name, the verdict as ``status``, and whether ``anything`` was said."""
     inputs, outputs = computed.answer["inputs"], computed.answer["outputs"]
     seen = SeenTraits(**(inputs["traits"] or {}))
     chances = plant_chances(seen, read_label(inputs["label"]))
     anything = outputs["best"] is not None
     first = [note for note in computed.notes if note.first]
+    # the law comes before the verdict, which is the last of the first lines
     rest = [note for note in computed.notes if not note.first]
     return {
         "anything": anything,
+        "status": first[-1].text if anything else "",
         "pieces": {
             "ask": paint_question(outputs["ask_next"], seen, chances),
-            "first": paint_notes(first, ROOT) if anything else "",
-            "ranking": paint_ranking(outputs, ROOT) if anything else "",
+            "first": paint_notes(first[:-1], ROOT) if anything else "",
+            "ranking": paint_ranking(outputs, inputs["place"], ROOT) if anything else "",
             "beside": paint_beside(outputs) if anything else "",
             "notes": paint_notes(rest, ROOT) if anything else "",
             "answers": paint_answers(seen, inputs["unseen"] or ()),

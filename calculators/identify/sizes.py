@@ -30,7 +30,7 @@ STILL_GROWING = 0.45  # of plants in tanks are below their full height; judgemen
 SEEDLING = 8  # ... and may have this part of it
 
 
-class Part(NamedTuple):
+class MeasuredPart(NamedTuple):
     """One thing that a reading may be of: its share, and its range."""
 
     share: float
@@ -53,7 +53,7 @@ def below(size: float, ends: Ends, error: float) -> float:
 
 
 @cache
-def between(low: float, high: float, parts: tuple[Part, ...], error: float) -> float:
+def between(low: float, high: float, parts: tuple[MeasuredPart, ...], error: float) -> float:
     """The probability that a reading lies between two sizes; an open end is 0 or infinity."""
     return math.fsum(
         part.share
@@ -65,7 +65,9 @@ def between(low: float, high: float, parts: tuple[Part, ...], error: float) -> f
     )
 
 
-def leaf_parts(ends: Ends, leaf_age: str | None, other_medium: bool | None) -> tuple[Part, ...]:
+def leaf_parts(
+    ends: Ends, leaf_age: str | None, other_medium: bool | None
+) -> tuple[MeasuredPart, ...]:
     """What a leaf that is measured may be; see the shares above."""
     young = YOUNG_SHARE[leaf_age]
     other = OTHER_MEDIUM_SHARE[other_medium]
@@ -74,17 +76,17 @@ def leaf_parts(ends: Ends, leaf_age: str | None, other_medium: bool | None) -> t
         young, other, grown = young / 2, other / 2, 1 - (young + other) / 2 - BEYOND
     low, high = ends
     return (
-        Part(grown, ends),
-        Part(young, (low / YOUNGEST, low)),
-        Part(other, (low / OTHER_MEDIUM, high * OTHER_MEDIUM)),
-        Part(BEYOND, ANY_SIZE),
+        MeasuredPart(grown, ends),
+        MeasuredPart(young, (low / YOUNGEST, low)),
+        MeasuredPart(other, (low / OTHER_MEDIUM, high * OTHER_MEDIUM)),
+        MeasuredPart(BEYOND, ANY_SIZE),
     )
 
 
-def plant_parts(ends: Ends) -> tuple[Part, ...]:
+def plant_parts(ends: Ends) -> tuple[MeasuredPart, ...]:
     """What a height that is measured may be: a grown plant's, or one's that is still growing."""
     return (
-        Part(1 - STILL_GROWING - BEYOND, ends),
-        Part(STILL_GROWING, (ends[0] / SEEDLING, ends[0])),
-        Part(BEYOND, ANY_SIZE),
+        MeasuredPart(1 - STILL_GROWING - BEYOND, ends),
+        MeasuredPart(STILL_GROWING, (ends[0] / SEEDLING, ends[0])),
+        MeasuredPart(BEYOND, ANY_SIZE),
     )

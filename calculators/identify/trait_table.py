@@ -96,12 +96,15 @@ class KnownPlant(NamedTuple):
 
 
 class PlantBook(NamedTuple):
-    """All that is known: plants and law lists by key, names in small letters, pairs told apart in words."""
+    """All that is known: plants and law lists by key, names in small letters.
+
+    ``apart`` has, for a pair of keys in order, the key whose record tells them apart, and its words.
+    """
 
     plants: dict[str, KnownPlant]
     rules: dict[str, LawList]
     labels: dict[str, LabelName]
-    apart: dict[tuple[str, str], str]
+    apart: dict[tuple[str, str], tuple[str, str]]
 
 
 @cache
@@ -120,7 +123,7 @@ def plant_book() -> PlantBook:
         plants,
         {key: LawList(**fields) for key, fields in law["rules"].items()},
         {name: label_name(row) for name, row in table["labels"].items()},
-        {(one, other): text for one, other, text in table["apart"]["pairs"]},
+        {(one, other): (own, text) for one, other, own, text in table["apart"]["pairs"]},
     )
 
 

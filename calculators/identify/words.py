@@ -14,8 +14,10 @@ from calculators.identify.trait_words import TRAITS, words_of
 from calculators.science.evidence.weighing import SOMETHING_ELSE, words_for
 
 FAIR = 0.1  # from this chance on the leading plants are named beside a question
+NONE_FITS = 0.3  # from this chance of a plant that is not in the book on, none fits well; judgement
 WORTH_SAYING = 0.1  # a weaker logarithm of a likelihood ratio is no reason
 NOTHING_SEEN = "Nothing has been looked at yet: every plant of the book is as likely as any other."
+MANY_FIT = "Many plants still fit: answer what is asked next."
 NOT_ENOUGH = "Not enough to tell yet: do nothing on the strength of this list."
 WHAT_IS_SHARED = (
     "The shares are our judgement, not a measurement. They are among the plants of this book, which does "
@@ -65,13 +67,15 @@ def verdict(
     if not anything:
         return Note("info", NOTHING_SEEN, first=True)
     first, percent = plant_book().plants[order[0]], 100 * chances[order[0]]
-    if chances[SOMETHING_ELSE] > chances[order[0]]:
+    if chances[SOMETHING_ELSE] > max(chances[order[0]], NONE_FITS):
         return Note(
             "caution",
             f"Of the plants of this book none fits well; the nearest is {first.name} "
             f"({show_number(percent, 2)} %). It may be a plant that is not in it.",
             first=True,
         )
+    if chances[order[0]] < FAIR:
+        return Note("info", MANY_FIT, first=True)
     text = (
         f"Most like {first.name}: {words_for(percent)}, {show_number(percent, 2)} of 100 among the plants "
         "of this book."

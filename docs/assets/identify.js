@@ -131,12 +131,12 @@ async function answer(here) {
   paint(here, reply);
 }
 
-function paint(here, { questioning: { anything, pieces }, left_out: leftOut, problems = {} }) {
+function paint(here, { questioning: { anything, status, pieces }, left_out: leftOut, problems = {} }) {
   const open = [...here.place.querySelectorAll("details[open][data-plant], details[open][id]")].map((one) => one.dataset.plant ?? one.id);
   for (const [name, html] of Object.entries(pieces)) find(here, `#naming-${name}`).innerHTML = html;
   for (const one of here.place.querySelectorAll("#naming-result details")) one.open ||= open.includes(one.dataset.plant ?? one.id);
   find(here, "#naming-result").hidden = !anything && !pieces.answers;
-  tell(here, [leftOut, ...Object.values(problems)].filter(Boolean).join(" "));
+  tell(here, [leftOut, ...Object.values(problems), status].filter(Boolean).join(" "));
   if (here.moved) find(here, "#naming-question").focus({ preventScroll: true });
   if (here.moved) here.place.scrollIntoView({ block: "start" });
   here.moved = false;

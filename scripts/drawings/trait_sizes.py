@@ -30,5 +30,6 @@ def size_symbol(name: str, trait: str, low: float, high: float) -> str:
 def fingertip(half: float, beside: float) -> Shape:
     """The end of a finger to the right of the leaf."""
     left = beside + 2.0
-    points = ((left, 0.0), (left, half), (left + half, half * 2.6), (left + 2 * half, half))
-    return Shape("root", (Path((Run((*points, (left + 2 * half, 0.0))),), closed=False),), 1.0)
+    side = ((0.0, 0.0), (0.02, 1.4), (0.3, 2.15), (1.0, 2.5), (1.7, 2.15), (1.98, 1.4), (2.0, 0.0))
+    points = tuple((left + x * half, y * half) for x, y in side)
+    return Shape("root", (Path((Run(points),), closed=False),), 1.0)

@@ -4,6 +4,7 @@ A trait that a record leaves out stays out, though a drawing takes a plain one f
 """
 
 from collections.abc import Iterator
+from itertools import takewhile
 from typing import Any
 
 from calculators.identify.trait_table import COLUMNS
@@ -71,20 +72,27 @@ def names_of_plants(library: Library) -> Iterator[tuple[str, str, str]]:
         yield slug, "scientific", plant.name
         for name in plant.old_names:
             if not is_doubtful(name):
-                yield slug, "old", name.split(" (")[0]
+                yield slug, "old", without_author(name)
         for name in plant.trade_names:
             yield slug, "trade", name
 
 
+def without_author(name: str) -> str:
+    """A scientific name as far as a label has it: up to the first word that names a person."""
+    first, *rest = name.split(" (")[0].split()
+    ours = takewhile(lambda word: word[0].islower() or word[0] == "×", rest)
+    return " ".join([first, *ours])
+
+
 def pairs_apart(library: Library) -> list[list[str]]:
-    """What the records say to tell two plants of the book apart, once a pair, sorted."""
-    pairs: dict[tuple[str, str], str] = {}
+    """What the records say to tell two plants of the book apart, once a pair, with whose record says it."""
+    pairs: dict[tuple[str, str], tuple[str, str]] = {}
     for slug, plant in sorted(library.plants.items()):
         for alike in plant.look_alikes:
             if alike.plant and alike.plant in library.plants:
                 one, other = sorted((slug, alike.plant))
-                pairs.setdefault((one, other), alike.tell_apart)
-    return [[one, other, text] for (one, other), text in sorted(pairs.items())]
+                pairs.setdefault((one, other), (slug, alike.tell_apart))
+    return [[one, other, *said] for (one, other), said in sorted(pairs.items())]
 
 
 def taken_for(library: Library) -> dict[str, list[list[Any]]]:
@@ -92,7 +100,7 @@ def taken_for(library: Library) -> dict[str, list[list[Any]]]:
     here = {species(plant.name) for plant in library.plants.values()}
     found = {
         slug: [
-            [alike.name, sorted({listing.rule.place for listing in alike.listed})]
+            [alike.name.split(" (")[0], sorted({listing.rule.place for listing in alike.listed})]
             for alike in listed_look_alikes(plant, library.rules)
             if species(alike.name) not in here
         ]

@@ -15,6 +15,8 @@ SHARED = 0.8
 # The book itself may be wrong about a case: no probability shown is above 1 less this.
 BOOK_MAY_ERR = 0.05
 
+LEADING = 0.25  # of the first candidate's chance: from here on a candidate is a rival
+
 SOMETHING_ELSE = "something-else"  # the candidate that stands in no record
 
 SURE = (  # from this percentage on, in words

@@ -5,7 +5,13 @@ from collections.abc import Collection, Mapping
 from functools import cache
 from typing import NamedTuple
 
-from calculators.identify.evidence import EVIDENCE, Circumstances, answer_chances, circumstances_of
+from calculators.identify.evidence import (
+    EVIDENCE,
+    Circumstances,
+    answer_chances,
+    answers_of,
+    circumstances_of,
+)
 from calculators.identify.posterior import given_traits, in_order
 from calculators.identify.seen import SeenTraits
 from calculators.identify.trait_table import BookTraits, plant_book
@@ -88,6 +94,9 @@ def usual_answers(trait: str, about: Circumstances) -> tuple[float, ...]:
     """The probabilities of the answers in any plant of the book."""
     rows = [answers(trait, plant.traits, about) for plant in plant_book().plants.values()]
     spoken = [row for row in rows if row is not None]
+    if not spoken:  # no record speaks of it: any answer is as likely as another
+        number = len(answers_of(trait))
+        return (1 / number,) * number
     return tuple(math.fsum(column) / len(spoken) for column in zip(*spoken, strict=True))
 
 

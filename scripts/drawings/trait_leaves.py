@@ -1,10 +1,11 @@
 """One leaf for each word of a leaf's traits, drawn as the plants' own drawings draw it."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 from statistics import median
 
-from scripts.drawings.geometry import Affine, line, placed
+from scripts.drawings.geometry import Affine, Path, line, placed
 from scripts.drawings.leaves import leaf
+from scripts.drawings.outlines import half_width
 from scripts.drawings.scene import Copy, Item, Shape, Symbols, Writer, bounds
 from scripts.drawings.svg import number
 from scripts.drawings.veins import Form
@@ -54,6 +55,33 @@ def leaf_items(form: Form, stalk: float = 6.0) -> list[Item]:
 def leaf_symbol(name: str, form: Form, colour: str = "green", stalk: float = 6.0) -> str:
     """One leaf as a ``<symbol>``."""
     return framed(name, leaf_items(form, stalk), Symbols(), colour)
+
+
+def face_symbol(name: str, surface: str, form: Form) -> str:
+    """A leaf by its face: bristles round a hairy one, pleats along a folded one."""
+    items = leaf_items(form._replace(surface=surface))
+    if surface == "hairy":
+        items.append(Shape("root", tuple(bristles(form)), THICK * 0.7))
+    if surface == "folded":
+        items.append(Shape("rib", tuple(pleats(form)), THICK))
+    return framed(name, items, Symbols())
+
+
+def bristles(form: Form) -> Iterator[Path]:
+    """Short hairs out of the edge."""
+    for row in range(2, 10):
+        share = row / 11
+        x, y = half_width(form.shape, share) * form.width, share * form.length
+        for side in (-1, 1):
+            yield line((side * x, y), (side * (x + 4), y + 3))
+
+
+def pleats(form: Form) -> Iterator[Path]:
+    """Ribs from the stalk to the tip."""
+    for share in (-0.6, -0.3, 0.3, 0.6):
+        x = share * half_width(form.shape, 0.4) * form.width
+        yield line((x * 0.3, form.length * 0.04), (x, form.length * 0.4))
+        yield line((x, form.length * 0.4), (x * 0.3, form.length * 0.92))
 
 
 def stalk_symbol(name: str, stalk: str) -> str:

@@ -9,6 +9,7 @@ from calculators.identify.misreading import TERMS
 from calculators.identify.trait_table import Margin, Surface, Tip
 from scripts.drawings.trait_leaves import (
     PLAIN,
+    face_symbol,
     leaf_symbol,
     proportions,
     ring_symbol,
@@ -53,7 +54,7 @@ def of_leaves(library: Library) -> Iterator[str]:
         shown = PLAIN._replace(shape="oblong", tip=tip)
         yield leaf_symbol(picture_id("tip", tip), shown)
     for surface in get_args(Surface):
-        yield leaf_symbol(picture_id("surface", surface), BROAD._replace(surface=surface))
+        yield face_symbol(picture_id("surface", surface), surface, BROAD)
     for stalk in TERMS["stalk"].values:
         yield stalk_symbol(picture_id("stalk", stalk), stalk)
     for veins in TERMS["veins"].values:

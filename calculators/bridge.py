@@ -34,10 +34,10 @@ def answer(request: str) -> str:
     missing comes as ``needed``, in one line, and nothing is answered. ``"borrowed"`` names the keys
     whose figures are an example's, and its ``source`` in words: the answer says so. ``"address"``
     holds what the page's address gave: words in it that are unknown come back in a sentence, as
-    ``left_out``. With ``"questioning"`` the diagnosis comes with its next question, see
-    ``diagnose/questioning.py``: there nothing stops the answer, and words that are unknown come back
-    as ``dropped`` and, in a sentence, as ``left_out``. With ``"message"`` the shelf asks, see
-    ``science/shelf/messages.py``.
+    ``left_out``. With ``"questioning"`` the answer comes with its next question, see
+    ``diagnose/questioning.py`` and ``identify/questioning.py``: there nothing stops the answer, and words
+    that are unknown come back as ``dropped`` and, in a sentence, as ``left_out``. With ``"message"`` the
+    shelf asks, see ``science/shelf/messages.py``.
     """
     asked: Request = json.loads(request)
     if "message" in asked:  # of the shelf; loaded only there
@@ -50,10 +50,8 @@ def answer(request: str) -> str:
     before = asked.get("given_in", system)
     if before != system:
         given = change_units(spec.inputs, given, before, system)
-    if "questioning" in asked:  # the diagnosis a question at a time; loaded only there
-        from calculators.diagnose.questioning_reply import questioning_reply
-
-        reply = questioning_reply(spec, given, asked["questioning"], system)
+    if "questioning" in asked:  # a question at a time; loaded only there
+        reply = question_at_a_time(spec, given, asked["questioning"], system)
     else:
         reply = plain_reply(spec, given, asked, system)
     return json.dumps(reply, ensure_ascii=False)
@@ -62,11 +60,25 @@ def answer(request: str) -> str:
 def import_all() -> None:
     """Import what a message of any kind may need, before an image is made of Python's memory."""
     from calculators.core.listing import load_all
-    from calculators.diagnose import questioning_reply, readable_words  # noqa: F401
+    from calculators.diagnose import questioning_reply  # noqa: F401
+    from calculators.identify import questioning_reply as naming  # noqa: F401
     from calculators.science.shelf import messages  # noqa: F401
 
     load_all()
     answer(json.dumps({"calculator": "units", "given": {}}))  # so that painting is imported too
+
+
+def question_at_a_time(
+    spec: Spec, given: dict[str, Any], asked: dict[str, Any], system: System
+) -> Reply:
+    """The reply of a calculator that asks: what a plant is, or what is wrong."""
+    if spec.name == "identify":
+        from calculators.identify.questioning_reply import naming_reply
+
+        return naming_reply(spec, given, system)
+    from calculators.diagnose.questioning_reply import questioning_reply
+
+    return questioning_reply(spec, given, asked, system)
 
 
 def plain_reply(spec: Spec, given: dict[str, Any], asked: Request, system: System) -> Reply:

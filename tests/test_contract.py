@@ -48,6 +48,7 @@ KEYS = {
         "days_since_planting tank_age_days",
         "ranked next_check first_action urgent enough",
     ),
+    "identify": ("place traits label count", "ranked ask_next enough"),
     "nitrogen-balance": (
         "volume_l feed_g_week protein_percent plant_uptake_mg_n_day floater_area_cm2 "
         "floater_doubling_days trimmings_g_week soil_area_cm2 denitrification_mg_n_m2_day "
@@ -224,6 +225,11 @@ def test_answers_hold_the_keys_inside_that_the_contract_names():
     found = run("round", {})["outputs"]
     assert {"tank", "verdict", "sentence", "minutes"} <= found["order"][0].keys()
     assert {"tank", "task", "minutes"} <= found["today"][0].keys()
+    named = run("identify", {})["outputs"]
+    assert {"plant", "fit_percent", "for", "against", "law"} <= named["ranked"][0].keys()
+    assert {"trait", "question", "why"} <= run("identify", {"traits": None})["outputs"][
+        "ask_next"
+    ].keys()
     first = run("upkeep", {})["outputs"]["next_days"][0]
     assert {"day", "tank", "task"} <= first.keys()
     assert run("floaters", {})["series"].keys() == {"cover"}

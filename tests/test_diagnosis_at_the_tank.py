@@ -15,7 +15,7 @@ from calculators.diagnose.case_read import in_band
 from calculators.diagnose.follow_up import when
 from calculators.diagnose.problem_table import CAUSES, FINDINGS, QUESTIONS, question_of
 from calculators.diagnose.questioning import MOST_TAPS, diagnosis_and_question
-from calculators.diagnose.questioning_answers import words_for
+from calculators.science.evidence.weighing import words_for
 from scripts.drawings.places import HEIGHT, PLACES, WIDTH
 from scripts.pages.problems import first_questions as page
 from scripts.setup.paths import ROOT

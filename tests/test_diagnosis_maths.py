@@ -11,10 +11,12 @@ from scipy.stats import entropy
 
 from calculators.diagnose import likelihood
 from calculators.diagnose.case_read import read_case
-from calculators.diagnose.likelihood import normal, ratio, shares, together
+from calculators.diagnose.likelihood import ratio, shares
 from calculators.diagnose.next_check import answer_bits, columns
-from calculators.diagnose.posterior import SOMETHING_ELSE, posterior
+from calculators.diagnose.posterior import posterior
 from calculators.diagnose.problem_table import CAUSES, FINDINGS, QUESTIONS, covers_all
+from calculators.science.evidence import weighing
+from calculators.science.evidence.weighing import SOMETHING_ELSE, normal, together
 from scripts.setup.paths import ROOT
 
 SHARE = st.floats(0.001, 0.6)
@@ -74,7 +76,7 @@ def test_neutral_says_nothing_and_classes_stand_in_order():
 def test_several_answers_count_less_than_their_product_but_the_first_in_full():
     assert together([2.0]) == 2.0
     assert 2.0 < together([2.0, 1.0]) < 3.0
-    assert together([-1.0, -2.0]) == pytest.approx(-3.0 * likelihood.SHARED)
+    assert together([-1.0, -2.0]) == pytest.approx(-3.0 * weighing.SHARED)
     assert together([]) == 0
 
 

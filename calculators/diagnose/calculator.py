@@ -12,7 +12,7 @@ from calculators.diagnose.follow_up import expected, filled
 from calculators.diagnose.hand_on import LEADS
 from calculators.diagnose.next_check import best_check
 from calculators.diagnose.outputs import Diagnosis, NextCheck, Readings
-from calculators.diagnose.posterior import SOMETHING_ELSE, posterior
+from calculators.diagnose.posterior import posterior
 from calculators.diagnose.problem_table import CAUSES, FINDINGS, PLANTS, WHERE
 from calculators.diagnose.ranking import ranked
 from calculators.diagnose.triage import (
@@ -24,6 +24,7 @@ from calculators.diagnose.triage import (
 )
 from calculators.diagnose.words import disagreement, why_check
 from calculators.science.animals.reading_lines import LINE_SOURCES
+from calculators.science.evidence.weighing import SOMETHING_ELSE
 from calculators.science.rounding import RESULT_DIGITS
 
 

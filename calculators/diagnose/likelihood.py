@@ -4,8 +4,7 @@ These numbers are our judgement, not measurements; they are the same for every p
 none can be tuned alone. Steps are wide (about fourfold) since nobody can judge finer than that.
 """
 
-import math
-from collections.abc import Collection, Mapping, Sequence
+from collections.abc import Collection, Mapping
 
 # How often a problem is the one, as weights: fourfold between classes would drown the evidence of
 # the rare ones, so neighbours differ about twofold.
@@ -34,14 +33,7 @@ ODDS = {"strong-for": 16.0, "for": 4.0, "neutral": 1.0, "against": 0.25, "rules-
 # A hallmark: with this cause the finding shows nearly always, so its absence all but rules it out.
 HALLMARK_SHOWS = 0.97
 
-# Findings hang together in ways we do not know. The one that speaks most for a cause counts in
-# full; each further one counts with this power of its likelihood ratio.
-SHARED = 0.8
-
 LEAST = 1e-9  # a probability that is as good as none
-
-# The book itself may be wrong about a case: no probability shown is above 1 less this.
-BOOK_MAY_ERR = 0.05
 
 
 def shares(
@@ -79,15 +71,3 @@ def ratio(
     if left_usual < LEAST:  # every answer there is was denied: that tells nothing
         return 1.0
     return max(left_cause, LEAST) / left_usual
-
-
-def together(log_ratios: Sequence[float]) -> float:
-    """The logarithm of what several answers say together: the strongest for the cause in full."""
-    strongest = max([0.0, *log_ratios])
-    return SHARED * math.fsum(log_ratios) + (1 - SHARED) * strongest
-
-
-def normal(weights: Sequence[float]) -> list[float]:
-    """Weights as probabilities that add up to 1."""
-    total = sum(weights)
-    return [weight / total for weight in weights]

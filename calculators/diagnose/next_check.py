@@ -5,8 +5,10 @@ from collections.abc import Mapping
 from typing import NamedTuple
 
 from calculators.diagnose.case_read import Case
-from calculators.diagnose.posterior import OF_PLANT, SOMETHING_ELSE
+from calculators.diagnose.posterior import OF_PLANT
 from calculators.diagnose.problem_table import CAUSES, FINDINGS, QUESTIONS, question_of, shares_of
+from calculators.science.evidence.information import information_bits
+from calculators.science.evidence.weighing import LEADING, SOMETHING_ELSE
 from calculators.science.rounding import COMPARED_DIGITS
 
 LEAST_BITS = 0.002  # less than this is not worth a look
@@ -14,7 +16,6 @@ LEAST_BITS = 0.002  # less than this is not worth a look
 ELSEWHERE, TEST_KIT = 0.7, 0.5
 OF_TEST = "readings."
 SURFACE = "surface"
-LEADING = 0.25  # of the first cause's chance: from here on a cause is told apart by itself
 
 Column = tuple[str, float, dict[str, float]]  # name, chance, probability of each answer
 
@@ -100,24 +101,12 @@ def columns(question: str, chances: Mapping[str, float]) -> list[Column]:
 
 
 def answer_bits(informative_columns: list[Column], answers: tuple[str, ...]) -> float:
-    """The mutual information of cause and answer: each of ``answers``, or none of them.
-
-    I = sum over causes c and answers a of P(c) P(a|c) log2(P(a|c) / P(a)), in bits.
-    """
+    """The mutual information of cause and answer in bits: each of ``answers``, or none of them."""
     table = []
     for _, chance, given in informative_columns:
         shown = [given[key] for key in answers]
         table.append((chance, [*shown, max(0.0, 1 - sum(shown))]))
-    mean = [
-        math.fsum(chance * row[place] for chance, row in table) for place in range(len(answers) + 1)
-    ]
-    bits = math.fsum(
-        chance * share * math.log2(share / total)
-        for chance, row in table
-        for share, total in zip(row, mean, strict=True)
-        if share > 0 and chance > 0
-    )
-    return round(bits, COMPARED_DIGITS)
+    return information_bits(table)
 
 
 def compare(informative_columns: list[Column], finding: str) -> Check:

@@ -5,18 +5,14 @@ from typing import NamedTuple
 
 from calculators.diagnose.case_read import Case
 from calculators.diagnose.likelihood import (
-    BOOK_MAY_ERR,
     NAMED_BY_PLANT,
     PRIOR_WEIGHT,
     SOMETHING_ELSE_WEIGHT,
-    normal,
     ratio,
-    together,
 )
 from calculators.diagnose.problem_table import CAUSES, QUESTIONS, question_of, shares_of
-from calculators.science.rounding import COMPARED_DIGITS
+from calculators.science.evidence.weighing import SOMETHING_ELSE, chances_of, together
 
-SOMETHING_ELSE = "something-else"
 OF_PLANT = "plant."  # the questions that the plant's record settles
 
 
@@ -82,8 +78,8 @@ OF_ONE_KIND = {cause: is_of_one_kind(cause) for cause in CAUSES}
 def posterior(case: Case, named: tuple[str, ...]) -> dict[str, float]:
     """The probability of each cause, from 0 to 1, and of something else.
 
-    weight = prior x what all answers say together (likelihood.together); something else has a ratio of 1 for
-    every finding. A share BOOK_MAY_ERR of the whole always goes to something else.
+    weight = prior x what all answers say together (weighing.together); something else has a ratio of 1 for
+    every finding.
     """
     logs = {
         cause: math.log(prior_weight(cause, named))
@@ -91,10 +87,4 @@ def posterior(case: Case, named: tuple[str, ...]) -> dict[str, float]:
         for cause in CAUSES
     }
     logs[SOMETHING_ELSE] = math.log(SOMETHING_ELSE_WEIGHT)
-    highest = max(logs.values())
-    chances = normal([math.exp(log - highest) for log in logs.values()])
-    by_cause = {
-        cause: round((1 - BOOK_MAY_ERR) * chance, COMPARED_DIGITS)
-        for cause, chance in zip(logs, chances, strict=True)
-    }
-    return {**by_cause, SOMETHING_ELSE: by_cause[SOMETHING_ELSE] + BOOK_MAY_ERR}
+    return chances_of(logs)

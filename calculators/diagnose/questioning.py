@@ -14,12 +14,12 @@ from calculators.diagnose.questioning_answers import (
     paint_answers,
     paint_causes,
     paint_lines,
-    shown_percent,
 )
 from calculators.diagnose.questions import next_question, question
 from calculators.diagnose.ranking import explaining_first
 from calculators.diagnose.triage import IN_DANGER, NOT_ENOUGH, SEE_TO_IT_FIRST, complained_of
 from calculators.diagnose.water_step import water_of
+from calculators.science.evidence.weighing import shown_percent
 
 MOST_TAPS = 6
 UNSURE = {  # what the calculator says where too little is known, and what the page says in its place

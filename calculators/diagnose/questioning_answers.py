@@ -7,32 +7,16 @@ from calculators.core.wording import upper
 from calculators.diagnose.follow_up import filled, when
 from calculators.diagnose.problem_table import CAUSES, FINDINGS, question_of
 from calculators.diagnose.water_step import safe_action
+from calculators.science.evidence.weighing import shown_percent, words_for
 from calculators.science.water.careful_change import WaterForChange
 
 MOST_SHOWN = 5
-SURE = (  # from this percentage on, in words
-    (80.0, "very likely"),
-    (50.0, "likely"),
-    (25.0, "quite possible"),
-    (10.0, "possible"),
-    (0.0, "less likely"),
-)
 URGENCY = {
     "now": "act now",
     "this-week": "this week",
     "this-month": "this month",
     "watch": "watch",
 }
-
-
-def words_for(percent: float) -> str:
-    """How sure a probability is, in words."""
-    return next(words for least, words in SURE if percent >= least)
-
-
-def shown_percent(percent: float) -> str:
-    """A probability in whole percent."""
-    return f"{round(percent)} %" if percent >= 1 else "under 1 %"
 
 
 def paint_cause(

@@ -5,12 +5,11 @@ from typing import Any
 
 from calculators.core.declare import Spec
 from calculators.core.messages import Reply
-from calculators.core.paint.page import answered, problems_shown
-from calculators.core.result import BadInput
-from calculators.core.run import compute
+from calculators.core.paint.anyway import answered_anyway
+from calculators.core.readable_words import left_out
 from calculators.core.units import System
 from calculators.diagnose.questioning import answers_tapped, diagnosis_and_question, fields_of
-from calculators.diagnose.readable_words import left_out, readable_only, without
+from calculators.diagnose.readable_words import readable_case
 
 
 def questioning_reply(
@@ -24,19 +23,11 @@ def questioning_reply(
     ``asked`` is as ``diagnosis_and_question`` takes it; its ``unknown`` are words of the address
     that the page has no field for. Figures that cannot be read come as ``problems`` too, beside the answer.
     """
-    readable, dropped = readable_only(spec.inputs, given)
+    readable, dropped = readable_case(spec.inputs, given)
     taps = answers_tapped(asked)
     lost = [key for key in asked.get("asked", ()) if key not in taps]
     dropped = [*map(str, asked.get("unknown", ())), *dropped, *map(str, lost)]
-    reply: Reply = {"given": dict(given)}
-    try:
-        result = compute(spec.name, readable, typed=True, system=system)
-    except BadInput as bad:
-        reply["problems"] = problems_shown(bad)
-        result = compute(spec.name, without(readable, reply["problems"]), typed=True, system=system)
-    made = answered(spec, result, system)
-    reply["answer"], reply["painted"] = made["answer"], made["painted"]
-    reply["address"] = made["address"]
+    reply, result = answered_anyway(spec, given, readable, system)
     reply["questioning"] = diagnosis_and_question(
         spec, result.answer, {**asked, "asked": taps}, system
     )

@@ -6,7 +6,7 @@ from calculators.core.numbers import show_number
 from calculators.core.result import Note
 from calculators.diagnose.case_read import Case
 from calculators.diagnose.likelihood import ODDS
-from calculators.diagnose.posterior import SOMETHING_ELSE, prior_weight
+from calculators.diagnose.posterior import prior_weight
 from calculators.diagnose.problem_table import CAUSES, FINDINGS
 from calculators.science.animals.reading_steps import (
     STEPS,
@@ -14,6 +14,7 @@ from calculators.science.animals.reading_steps import (
     deadly,
     harmful,
 )
+from calculators.science.evidence.weighing import SOMETHING_ELSE
 from calculators.science.water.ammonia import chronic_limit_mg_n_l
 
 IN_DANGER = "Animals may be in danger. See to them first; leaves can wait."

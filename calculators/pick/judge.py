@@ -4,8 +4,9 @@ from typing import NamedTuple
 
 from calculators.pick import parts_keeper, parts_tank, plant_law
 from calculators.pick.part import CriterionScore
-from calculators.pick.plant_table import RANGES, SURE, Book, Listed, PlantEntry
+from calculators.pick.plant_table import RANGES, SURE, Book, PlantEntry
 from calculators.pick.wishes import Wishes
+from calculators.science.law.listed import Listed
 from calculators.science.rounding import RESULT_DIGITS
 
 

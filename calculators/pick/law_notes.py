@@ -10,6 +10,7 @@ from calculators.pick.judge import Judged
 from calculators.pick.plant_table import Book
 from calculators.pick.together import Set, best_set
 from calculators.pick.wishes import Wishes
+from calculators.science.law.listed import BASIS
 
 STATES = {
     "us": "Only the federal list leaves plants out. States have their own, and many forbid more: see yours.",
@@ -96,7 +97,7 @@ def change(
         if candidate.key in barred:
             other = stand_in(candidate, fit, taken, barred)
             taken |= {other.key} if other else set()
-            basis = plant_law.BASIS[plant_law.barring(candidate.plant, place, book)[0].basis]
+            basis = BASIS[plant_law.barring(candidate.plant, place, book)[0].basis]
             parts.append(
                 f"{candidate.plant.name} drops out ({basis}) and "
                 + (

@@ -1,9 +1,8 @@
 """What the law lists say of a plant. They name, they do not permit: the authority's word is final."""
 
 from calculators.core.wording import PLACES, joined
-from calculators.pick.plant_table import Book, Listed, PlantEntry
-
-BASIS = {"read-in-text": "read in the text", "second-hand": "second-hand", "memory": "from memory"}
+from calculators.pick.plant_table import Book, PlantEntry
+from calculators.science.law.listed import BASIS, Listed, states_named
 
 
 def listed_in(plant: PlantEntry, place: str, book: Book) -> list[Listed]:
@@ -43,10 +42,8 @@ def warning(listed: Listed, book: Book) -> str:
 
 def state_warning(listed: Listed) -> str:
     """What single states say of a plant: which ones, and that the keeper's own may too."""
-    more = f"; as others say, {joined(list(listed.more_states))}" if listed.more_states else ""
-    named = f"{joined(list(listed.states))} ({BASIS[listed.basis]}){more}"
     return (
-        f"Law: single states name {listed.name}: {named}. Others may too. Look it up in your own state's "
+        f"Law: single states name {listed.name}: {states_named(listed)}. Others may too. Look it up in your own state's "
         "list before you buy, keep or pass it on. Never let it out."
     )
 

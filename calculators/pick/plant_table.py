@@ -4,6 +4,7 @@ from functools import cache
 from typing import Any, Literal, NamedTuple
 
 from calculators.core.data import read_table
+from calculators.science.law.listed import LawList, Listed, read_listed
 
 SURE = ("well-documented", "reported", "uncertain")
 GUESS = SURE.index("uncertain")
@@ -21,22 +22,6 @@ class RecordRange(NamedTuple):
     def middle(self) -> float:
         """Half-way between the ends."""
         return (self.low + self.high) / 2
-
-
-class Listed(NamedTuple):
-    """A law list that names a plant: the list's key, the name it uses, and how we know.
-
-    ``doubtful``: it names an old name that is used for this plant by mistake or in trade alone.
-    ``states``: the single states that name it, where the list does not hold in the whole place;
-    ``more_states``: those of which another body says so.
-    """
-
-    rule: str
-    name: str
-    basis: str  # read-in-text, second-hand or memory
-    doubtful: bool = False
-    states: tuple[str, ...] = ()
-    more_states: tuple[str, ...] = ()
 
 
 class PlantEntry(NamedTuple):
@@ -68,22 +53,6 @@ COLUMNS = PlantEntry._fields
 RANGES = COLUMNS[COLUMNS.index("dli_mol") : COLUMNS.index("eaters")]
 
 
-class LawList(NamedTuple):
-    """A law list. ``complete``: whether every plant of it that can live in fresh water is known here.
-
-    ``bars``: whether it leaves a plant out. A list that forbids release alone does not. Nor does one of
-    single states (``in_parts``): the keeper's state is not known, so that the plant is warned of by state.
-    """
-
-    place: str
-    title: str
-    instrument: str
-    short_effect: str
-    complete: bool
-    bars: bool
-    in_parts: bool = False
-
-
 class Book(NamedTuple):
     """All that the picker knows, by key. ``appetites``: the kinds of grazer that an animal is."""
 
@@ -113,9 +82,3 @@ def read_plant(columns: list[str], row: list[Any]) -> PlantEntry:
     for key in ("eaters", "nibblers"):
         fields[key] = None if fields[key] is None else tuple(fields[key])
     return PlantEntry(**{**fields, "law": tuple(read_listed(entry) for entry in fields["law"])})
-
-
-def read_listed(entry: list[Any]) -> Listed:
-    """One law list that names a plant, from its row."""
-    rule, name, basis, doubtful, states, more_states = entry
-    return Listed(rule, name, basis, doubtful, tuple(states), tuple(more_states))

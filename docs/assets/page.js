@@ -22,6 +22,7 @@ const PARTS = {
   "#compare": () => import("./compare.js"),
   "#my-place": () => import("./place.js"),
   "#diagnosis-at-tank": () => import("./diagnosis.js"),
+  "#identify-at-tank": () => import("./identify.js"),
 };
 
 async function open() {
@@ -48,8 +49,8 @@ window.navigation?.addEventListener("navigate", (event) => {
   const url = new URL(event.destination.url);
   const elsewhere = !url.href.startsWith(root.href) || /\.\w+$/.test(url.pathname);
   const stays = event.hashChange || event.navigationType === "replace" || event.navigationType === "reload";
-  // The diagnosis keeps each answer as a step of the history, in one page.
-  const step = document.querySelector("#diagnosis-at-tank") && url.pathname === location.pathname && event.destination.sameDocument;
+  // What asks a question at a time keeps each answer as a step of the history, in one page.
+  const step = document.querySelector("#diagnosis-at-tank, [data-steps]") && url.pathname === location.pathname && event.destination.sameDocument;
   if (isRenewed() || !isRunning() || !event.canIntercept || elsewhere || stays || step || event.downloadRequest !== null) return;
   event.intercept({ handler: () => swap(url) });
 });

@@ -3,10 +3,10 @@
 from collections.abc import Callable
 from typing import NamedTuple, get_args
 
+from calculators.identify.trait_table import Draw
 from scripts.drawings import epiphytes, floating, low, marginals, mosses, rosettes, stems
 from scripts.drawings.scene import Item, Shape, Symbols
 from scripts.drawings.size import Subject, TankFrame
-from scripts.records.traits import Draw
 
 Routine = Callable[[Subject, TankFrame, Symbols], list[Item]]
 

@@ -7,9 +7,10 @@ gets beside the others. Colours are the style sheet's variables, which a ``<use>
 from collections.abc import Callable, Iterator
 from math import cos, pi, sin
 
+from calculators.identify.trait_table import Draw
 from scripts.drawings.svg import number
 from scripts.records.plant import Plant
-from scripts.records.traits import Draw, Traits
+from scripts.records.traits import Traits
 
 SIDE = 48
 GROUND, SURFACE, MIDDLE = 45.0, 17.0, 24.0  # heights in the picture, counted from its top

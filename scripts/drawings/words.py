@@ -1,71 +1,15 @@
 """What a drawing shows, in words, for those who cannot see it."""
 
+from calculators.identify.record_words import ALSO
+from calculators.identify.trait_words import ARRANGEMENTS, FORMS, SHAPES
 from scripts.drawings.size import Subject
 from scripts.records.claim import Range
-
-KINDS = {
-    "stem": "upright leafy stems",
-    "creeping-stem": "creeping stems that root along the soil",
-    "rootless-stem": "drifting stems without roots",
-    "rosette": "a rosette from one crown",
-    "grass": "grass-like tufts",
-    "carpet": "a low carpet",
-    "epiphyte": "leaves from a rhizome on wood",
-    "moss": "a cushion of branching moss on a stone",
-    "thallus": "flat forked bands without leaves or stems",
-    "floating-rosette": "a floating rosette with hanging roots",
-    "floating-stem": "a floating stem with leaves on both sides",
-    "floating-frond": "small floating fronds",
-    "marginal": "leaves in the air above the water, roots in the water",
-}
-SHAPES = {
-    "linear": "narrow, parallel-sided",
-    "ribbon": "ribbon-like",
-    "needle": "needle-thin",
-    "feathery": "finely cut, feathery",
-    "forked": "stiff, forked",
-    "fan": "cut into a fan of threads",
-    "pinnate": "cut into leaflets along a midrib",
-    "clover": "four-parted, like a clover",
-    "heart": "heart-shaped",
-    "kidney": "kidney-shaped",
-    "arrow": "arrow-shaped",
-    "peltate": "round, on a stalk fixed in the middle",
-    "scale": "scale-like",
-    "thallus": "forked, band-like",
-    "narrow-lanceolate": "narrowly lance-shaped",
-    "lanceolate": "lance-shaped",
-    "ovate": "egg-shaped, broadest near the base",
-    "obovate": "egg-shaped, broadest near the tip",
-    "spatulate": "spoon-shaped",
-}
-ARRANGEMENTS = {
-    "basal": "all from the base",
-    "opposite": "in pairs",
-    "alternate": "one at a node, on alternate sides",
-    "whorled": "in rings",
-    "spiral": "in a spiral",
-    "tuft": "in tufts",
-    "two-ranked": "in two rows",
-    "single-at-node": "one at each node",
-    "branching": "on branching shoots",
-    "floating-pair": "in floating pairs",
-}
-PLACES = {
-    "young-leaves": "young leaves",
-    "underside": "underside",
-    "veins": "veins",
-    "stripe": "stripe",
-    "edge": "edge",
-    "stem": "stem",
-    "old-leaves": "old leaves",
-}
 
 
 def leaves_in_words(s: Subject) -> str:
     """The traits as one phrase."""
     t = s.traits
-    shape = SHAPES.get(t.leaf_shape, t.leaf_shape)
+    shape = SHAPES[t.leaf_shape]
     where = ARRANGEMENTS[t.arrangement]
     if t.whorl and t.arrangement == "whorled":
         where = f"in rings of {ends(t.whorl.low, t.whorl.high)}"
@@ -79,7 +23,7 @@ def leaves_in_words(s: Subject) -> str:
     size = f"{span(t.leaf_length_mm)} mm long and {span(t.leaf_width_mm)} mm wide"
     colour = t.colour.replace("-", " ")
     if t.colour_second and t.colour_where:
-        colour += f", {PLACES[t.colour_where]} {t.colour_second.replace('-', ' ')}"
+        colour += f", {ALSO[t.colour_where]} {t.colour_second.replace('-', ' ')}"
     edge = "" if t.margin == "smooth" else f", {t.margin} at the edge"
     return f"{shape} {what} {where}, {size}{edge}; {colour}"
 
@@ -88,7 +32,7 @@ def tank_words(s: Subject, tank_height_cm: float) -> str:
     """The label of the picture in the tank."""
     return (
         f"Drawing of {s.plant.name} in a tank {tank_height_cm:g} cm high: "
-        f"{KINDS[s.traits.draw]}; {leaves_in_words(s)}."
+        f"{FORMS[s.traits.draw]}; {leaves_in_words(s)}."
     )
 
 

@@ -9,6 +9,7 @@ from scripts.pages.calculators.nitrogen_model import model_page
 from scripts.pages.calculators.page import calculator_page, calculators_page, description
 from scripts.pages.calculators.suggest import plants as suggested_plants
 from scripts.pages.guides import guide_page, guides_page
+from scripts.pages.identify.page import identify_page
 from scripts.pages.law.page import place_page, rule_page, rules_page, sources_page
 from scripts.pages.plants.all_plants_table import table_page
 from scripts.pages.plants.compare_data import compare_data
@@ -29,6 +30,7 @@ OVERVIEWS: dict[str, Callable[[Library], str]] = {
     "plants/table.md": table_page,
     "plants/growth.md": growth_light_page,
     "names/index.md": names_page,
+    "identify.md": identify_page,
     "assets/compare.json": compare_data,
     "problems/index.md": problems_page,
     "problems/all.md": all_problems_page,

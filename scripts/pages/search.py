@@ -16,6 +16,7 @@ AMBIGUOUS = "name on labels"
 OVERVIEWS = (
     ("plants/table/", "Table of plants", "All plants in one table, to sort and to filter."),
     ("plants/growth/", "Growth against light", "How fast each plant doubles, against its light."),
+    ("identify/", "What have I got?", "Name a plant from what you see, a tap at a time."),
     ("rules/", "The law by place", "Plants that may not be kept, sold or moved, by country."),
     ("names/", "Names on labels", "Trade names that stand for more than one plant."),
 )
@@ -61,6 +62,7 @@ SOUGHT_AS: dict[str, list[str]] = {
     "ammonia-change": ["change water with ammonia", "ammonia in acid water"],
     "warmth": ["heater size", "heater watts", "cooling in a power cut"],
     "water-change": ["change water", "how much water to change"],
+    "identify": ["which plant is this", "what plant is this", "name a plant"],
     "kh-budget": [
         "KH falls",
         "KH drops",

@@ -7,28 +7,22 @@ from pydantic import Field
 from pydantic_core import PydanticCustomError
 
 from calculators.core import quantities as q
+from calculators.identify.trait_table import (
+    Arrangement,
+    Colour,
+    Draw,
+    Flower,
+    LeafShape,
+    Margin,
+    Smell,
+    Stalk,
+    Surface,
+    Tip,
+    Veins,
+)
 from scripts.records.claim import Claim, Range, Within
 from scripts.records.record import Ruled, number
 
-Draw = Literal[
-    "stem", "creeping-stem", "rootless-stem", "rosette", "grass", "carpet", "epiphyte", "moss",
-    "thallus", "floating-rosette", "floating-stem", "floating-frond", "marginal",
-]  # fmt: skip
-LeafShape = Literal[
-    "linear", "ribbon", "needle", "lanceolate", "narrow-lanceolate", "elliptic", "oblong",
-    "ovate", "obovate", "spatulate", "round", "heart", "kidney", "arrow", "peltate", "lobed",
-    "clover", "feathery", "forked", "fan", "pinnate", "scale", "thallus",
-]  # fmt: skip
-Arrangement = Literal[
-    "basal", "opposite", "alternate", "whorled", "spiral", "tuft", "two-ranked", "single-at-node",
-    "branching", "floating-pair",
-]  # fmt: skip
-Margin = Literal["smooth", "wavy", "crisped", "toothed", "cut"]
-Surface = Literal["flat", "hammered", "hairy", "folded", "windowed"]
-Colour = Literal[
-    "pale-green", "green", "dark-green", "yellow-green", "olive", "bronze", "brown", "red-brown",
-    "red", "pink", "purple", "blue-green",
-]  # fmt: skip
 SpreadBy = Literal[
     "cuttings", "runners", "rhizome", "offsets", "plantlets-on-flower-stalk",
     "plantlets-on-leaves", "fragments", "budding", "tubers", "bulbs", "spores", "seed",
@@ -59,10 +53,15 @@ class Traits(Claim):
     whorl: Whorl | None = None  # only with arrangement whorled
     leaf_length_mm: Annotated[Range, Within(q.LeafSize)]
     leaf_width_mm: Annotated[Range, Within(q.LeafSize)]
-    stalk: Literal["none", "short", "long"]
+    stalk: Stalk
     margin: Margin = "smooth"
-    tip: Literal["pointed", "rounded", "blunt"] = "pointed"
+    tip: Tip = "pointed"
     surface: Surface = "flat"
+    veins: Veins | None = None  # as one sees them on the leaf held against the light
+    smell: Smell | None = None  # of a leaf rubbed between the fingers
+    flower: Flower | None = (
+        None  # its colour, or a spathe; of the plant in air where it flowers there
+    )
     colour: Colour
     colour_second: Colour | None = (
         None  # young leaves, underside, veins or stripe: say where in colour_where

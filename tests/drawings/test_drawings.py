@@ -7,13 +7,13 @@ from typing import get_args
 
 import pytest
 
+from calculators.identify.trait_words import ARRANGEMENTS, FORMS
 from scripts.drawings.above import above
 from scripts.drawings.closeup import closeup
 from scripts.drawings.draw import drawing
 from scripts.drawings.geometry import controls
 from scripts.drawings.habits import FLOATING, ROUTINES
 from scripts.drawings.size import frame
-from scripts.drawings.words import ARRANGEMENTS, KINDS
 from scripts.records.load import load
 from scripts.records.traits import Arrangement, Colour, Draw, LeafShape
 from scripts.setup.paths import ROOT
@@ -24,7 +24,7 @@ AFLOAT = (*FLOATING, "marginal", "thallus")
 
 
 def test_each_kind_shape_and_arrangement_has_its_routine_and_a_sample(plants):
-    assert set(ROUTINES) == set(KINDS) == set(get_args(Draw))
+    assert set(ROUTINES) == set(FORMS) == set(get_args(Draw))
     assert set(ARRANGEMENTS) == set(get_args(Arrangement))
     traits = [plant.traits for plant in plants.values()]
     assert {one.draw for one in traits} == set(get_args(Draw))

@@ -11,7 +11,7 @@ const TO_CALCULATORS = 'main .cards a[href*="calculators/"][href*="?"], main p a
 export async function openLines() {
   if (document.querySelector("#calculator")) return;
   await lines();
-  if (!document.querySelector("#diagnosis-at-tank, #compare")) onSwitch(lines);
+  if (!document.querySelector("#diagnosis-at-tank, #identify-at-tank, #compare")) onSwitch(lines);
 }
 
 async function lines() {

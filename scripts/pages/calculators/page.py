@@ -9,6 +9,7 @@ from calculators.core.address import address
 from calculators.core.declare import Spec
 from calculators.core.describe import describe
 from calculators.core.listing import load_all
+from calculators.core.nested import scatter
 from calculators.core.numbers import show_number
 from calculators.core.paint.answer import show_value
 from calculators.core.paint.fragment import fragment
@@ -109,6 +110,10 @@ def first_input(spec: Spec) -> str:
     ]
     if not simple:
         return "--input FILE.json"
+    if simple[0].kind == "object":  # its first part that has a figure, by its dotted key
+        flat = scatter((simple[0],), {simple[0].key: simple[0].default})
+        key, value = next((key, value) for key, value in flat.items() if value is not None)
+        return f"{key}={value}"
     return f"{simple[0].key}={value_text(simple[0], simple[0].default)}"
 
 

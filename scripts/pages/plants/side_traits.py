@@ -5,7 +5,9 @@ from collections.abc import Callable
 from markupsafe import Markup
 
 from calculators.core import quantities as q
-from scripts.drawings.words import ARRANGEMENTS, PLACES, SHAPES, ends
+from calculators.identify.record_words import ALSO
+from calculators.identify.trait_words import ARRANGEMENTS, SHAPES
+from scripts.drawings.words import ends
 from scripts.pages.plants.side_by_side import UNKNOWN, Cell, ComparedPlant, ComparisonRow
 from scripts.pages.plants.side_parts import claim_html, figure, mark, text
 from scripts.records.traits import Traits
@@ -59,7 +61,7 @@ def second(traits: Traits) -> tuple[str, str]:
     if traits.colour_second is None:
         return "none", "none"
     colour = traits.colour_second.replace("-", " ")
-    where = f", on the {PLACES[traits.colour_where]}" if traits.colour_where else ""
+    where = f", on the {ALSO[traits.colour_where]}" if traits.colour_where else ""
     return colour + where, f"{traits.colour_second} {traits.colour_where}"
 
 
@@ -82,7 +84,7 @@ def appearance(plant_shown: ComparedPlant) -> Cell:
 
 TRAITS: tuple[ComparisonRow, ...] = (
     ComparisonRow(GROUP, "habit", "Habit", habit),
-    trait("leaf_shape", "Leaf", lambda t: (SHAPES.get(t.leaf_shape, t.leaf_shape), t.leaf_shape)),
+    trait("leaf_shape", "Leaf", lambda t: (SHAPES[t.leaf_shape], t.leaf_shape)),
     ComparisonRow(GROUP, "arrangement", "Leaves stand", whorl),
     size("leaf_length_mm", "Length of a leaf"),
     size("leaf_width_mm", "Width of a leaf"),

@@ -4,10 +4,11 @@ import math
 from collections.abc import Mapping
 from typing import NamedTuple
 
-from calculators.diagnose.likelihood import ODDS, PRIOR_WEIGHT, normal
+from calculators.diagnose.likelihood import ODDS, PRIOR_WEIGHT
 from calculators.diagnose.next_check import OF_TEST, SURFACE, TEST_KIT
 from calculators.diagnose.posterior import OF_PLANT
 from calculators.diagnose.problem_table import CAUSES, FINDINGS, CauseEntry, question_of, shares_of
+from calculators.science.evidence.weighing import normal
 
 SURE = 0.75  # a lead ends where one problem has this share
 AFTER_YES = 4  # questions at most to tell apart what a sign speaks for

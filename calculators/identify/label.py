@@ -1,0 +1,82 @@
+"""What a name on a label is worth: evidence, for labels are often wrong and names often shared."""
+
+import difflib
+import re
+from typing import NamedTuple
+
+from calculators.identify.trait_table import LabelName, plant_book
+
+# How many times likelier the named plant becomes; judgement. A shop's scientific name is wrong often
+# enough that three plain traits must be able to overrule it.
+WORTH = {"scientific": 20.0, "old": 12.0, "trade": 8.0}
+# A name that stands for several plants says little: by how often each is sold under it.
+SHARED_WORTH = {"mostly": 5.0, "often": 3.0, "sometimes": 2.0, "seldom": 1.3, "not-known": 1.3}
+GENUS_WORTH = 4.0  # a label that gives a genus alone
+NEAR_ENOUGH = 0.85  # of a name's letters, so that a slip of the pen is still read
+SHORTEST = 3  # letters of a word that is looked for
+
+
+class LabelSays(NamedTuple):
+    """The names that a label holds, and by how much each plant becomes likelier.
+
+    ``others`` are plants without a record that it may mean; ``unknown``: nothing in it is known.
+    """
+
+    names: tuple[LabelName, ...]
+    worth: dict[str, float]
+    others: tuple[str, ...]
+    unknown: bool
+
+
+NOTHING_SAID = LabelSays((), {}, (), False)
+
+
+def read_label(label: str | None) -> LabelSays:
+    """What a label says; a text in which no name is known says nothing."""
+    text = " ".join(re.sub(r"[^\w .×'’-]", " ", label or "").replace("’", "'").lower().split())
+    if not text:
+        return NOTHING_SAID
+    names = names_in(text)
+    if not names:
+        worth = genus_worth(text)
+        return LabelSays((), worth, (), not worth)
+    worth = {}
+    for name in names:
+        for plant, often in name.may_be.items():
+            worth[plant] = max(worth.get(plant, 1.0), worth_of(name, often))
+    others = tuple(dict.fromkeys(other for name in names for other in name.others))
+    return LabelSays(tuple(names), worth, others, False)
+
+
+def names_in(text: str) -> list[LabelName]:
+    """The names in a text: the whole of it, the longest inside it, or one that is spelled nearly so."""
+    labels = plant_book().labels
+    if text in labels:
+        return [labels[text]]
+    inside = [
+        name
+        for name in labels
+        if len(name) > SHORTEST and re.search(rf"\b{re.escape(name)}\b", text)
+    ]
+    longest = max(map(len, inside), default=0)
+    if inside:
+        return [labels[name] for name in inside if len(name) == longest]
+    close = difflib.get_close_matches(text, labels, 1, NEAR_ENOUGH)
+    return [labels[name] for name in close]
+
+
+def worth_of(name: LabelName, often: str) -> float:
+    """What a name is worth for one of its plants."""
+    if name.kind == "ambiguous" or len(name.may_be) > 1:
+        return SHARED_WORTH[often] if name.kind == "ambiguous" else SHARED_WORTH["often"]
+    return WORTH[name.kind]
+
+
+def genus_worth(text: str) -> dict[str, float]:
+    """Plants of a genus that is named alone."""
+    words = set(text.split())
+    return {
+        key: GENUS_WORTH
+        for key, plant in plant_book().plants.items()
+        if plant.name.split()[0].lower() in words
+    }

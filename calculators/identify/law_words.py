@@ -1,0 +1,101 @@
+"""The law, first: whether a listed plant is among the likely ones, and what to do until one is sure."""
+
+from collections.abc import Mapping
+
+from calculators.core.result import Link, Note
+from calculators.core.wording import PLACES, joined, upper
+from calculators.identify.trait_table import KnownPlant, plant_book
+from calculators.science.law.listed import BASIS, Listed, states_named
+
+LIKELY = (
+    0.05  # from this chance on a listed plant is spoken of first; judgement, on the careful side
+)
+MOST_LINKS = 3
+FAIRLY_LIKELY = 0.2  # ... and one of which a listed plant without a page here is taken for it
+UNTIL_SURE = (
+    "Until you know which plant it is, hand on, sell or swap none of it, and take it nowhere. Throw nothing "
+    "out yet and bin nothing wet: keep every piece in the tank, out of drains, ponds and streams."
+)
+LISTS_CHANGE = (
+    "Law marks come from the lists that we read. Lists change, a plant that is not marked may be listed, "
+    "and the authority's word is final."
+)
+
+
+def listed_at(plant: KnownPlant, place: str | None) -> list[Listed]:
+    """The lists that name a plant: of the place, or of any where none is chosen or none is held."""
+    rules = plant_book().rules
+    return [
+        listed for listed in plant.law if place not in PLACES or rules[listed.rule].place == place
+    ]
+
+
+def law_sentences(plant: KnownPlant, place: str | None) -> list[str]:
+    """What the lists say of a plant, and of listed plants with no page here that it is taken for."""
+    rules = plant_book().rules
+    said = []
+    for listed in listed_at(plant, place):
+        rule = rules[listed.rule]
+        who = f"{rule.title} names {listed.name} ({BASIS[listed.basis]})"
+        if rule.in_parts:
+            who = f"single states name {listed.name}, others may too: {states_named(listed)}"
+        text = f"{upper(named_place(rule.place))}: {who}. {rule.short_effect}"
+        if listed.doubtful:
+            text += (
+                " This plant has been called so by mistake or in trade: make sure which one it is."
+            )
+        said.append(text)
+    for name, places in plant.taken_for:
+        if here := [key for key in places if place not in PLACES or key == place]:
+            where = joined([named_place(key) for key in here])
+            said.append(
+                f"It may be mistaken for {name}, which has no page here and is restricted in {where}."
+            )
+    return said
+
+
+def named_place(place: str) -> str:
+    """A place by its name."""
+    return PLACES.get(place, place)
+
+
+def likely_listed(chances: Mapping[str, float], place: str | None) -> list[str]:
+    """The plants with a fair chance that a list of the place names, the likeliest first."""
+    plants = plant_book().plants
+    listed = [key for key in plants if chances[key] >= LIKELY and listed_at(plants[key], place)]
+    return sorted(listed, key=lambda key: (-chances[key], key))
+
+
+def taken_for(chances: Mapping[str, float], place: str | None) -> dict[str, list[str]]:
+    """Listed plants with no page here for which a fairly likely plant may be taken, with their places."""
+    plants = plant_book().plants
+    named: dict[str, list[str]] = {}
+    for key in sorted(plants, key=lambda key: (-chances[key], key)):
+        if chances[key] >= FAIRLY_LIKELY:
+            for name, places in plants[key].taken_for:
+                if here := [code for code in places if place not in PLACES or code == place]:
+                    named.setdefault(name, here)
+    return named
+
+
+def law_note(chances: Mapping[str, float], place: str | None) -> list[Note]:
+    """The first line, where a listed plant is likely, or a likely plant is taken for a listed one."""
+    plants, rules = plant_book().plants, plant_book().rules
+    said: list[tuple[str, list[str]]] = [
+        (plants[key].name, [rules[entry.rule].place for entry in listed_at(plants[key], place)])
+        for key in likely_listed(chances, place)
+    ]
+    beside = taken_for(chances, place)
+    if not said and not beside:
+        return []
+    maybe = [f"it may be {joined([name for name, _ in said])}"] if said else []
+    if beside:
+        maybe.append(f"it may be mistaken for {joined(list(beside))}, with no page here")
+    places = list(dict.fromkeys(code for _, codes in [*said, *beside.items()] for code in codes))
+    where = joined([named_place(code) for code in places])
+    links = tuple(
+        Link(f"The law: {named_place(code).removeprefix('the ')}", f"rules/{code}/")
+        for code in places[:MOST_LINKS]
+    )
+    text = f"The law first: {'; '.join(maybe)}; restricted in {where}. {UNTIL_SURE}"
+    return [Note("caution", text, first=True, links=links)]

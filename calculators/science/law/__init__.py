@@ -1,0 +1,1 @@
+"""What the law lists of the records say of a plant."""

@@ -1,0 +1,1 @@
+"""The page that names a plant from what is seen."""

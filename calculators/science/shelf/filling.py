@@ -7,12 +7,14 @@ from calculators.core.dates import read_date
 from calculators.science.shelf.asked import day_asked
 from calculators.science.shelf.engine_tank import cut_a_week, floats
 from calculators.science.shelf.fills import FILLS
+from calculators.science.shelf.freshest import freshest
 from calculators.science.shelf.latest import Latest, ago, latest_readings
 from calculators.science.shelf.learned import DIGITS
+from calculators.science.shelf.living import living
 from calculators.science.shelf.log import Log, log_of
 from calculators.science.shelf.plants import plants
 from calculators.science.shelf.reading import read_entries, read_tank
-from calculators.science.shelf.tank import ShelfTank
+from calculators.science.shelf.tank import ALSO_READ, ShelfTank
 
 TREND_READING = "nitrate_mg_l"
 MOST_ROWS = 100
@@ -23,19 +25,29 @@ class Filler:
     """What is known of one tank on one day."""
 
     def __init__(self, tank: ShelfTank, log: Log) -> None:
-        self.tank, self.log = tank, log
+        self.tank, self.log, _ = living(tank, log)
+        self.is_as_written = (tank.plants, tank.animals) == (self.tank.plants, self.tank.animals)
         self.readings: dict[str, Latest] = latest_readings(log)
 
     def value(self, source: str) -> tuple[Any, str] | None:
         """What a source holds, and its origin in words; None where it holds nothing."""
         room, _, path = source.partition(".")
         if room == "reading":
-            reading = self.readings.get(path)
-            if reading is None or reading.is_old:
-                return None
-            return reading.value, f"{self.tank.name}, read {ago(reading.age_days)}"
+            return self.reading(path)
         found = self.age(path) if room == "days_since" else self.field(path)
         return None if found is None else (found, f"from {self.tank.name}")
+
+    def reading(self, what: str) -> tuple[float, str] | None:
+        """A reading of use, or the fresher of it and the tank's own figure; None where neither is known."""
+        latest = self.readings.get(what)
+        if what in ALSO_READ and self.field(what) is not None:
+            known = freshest(what, self.tank, self.readings)
+            latest = known.reading if known else None
+        elif latest is not None and latest.is_old:
+            latest = None
+        if latest is None:
+            return None
+        return latest.value, f"{self.tank.name}, read {ago(latest.age_days)}"
 
     def field(self, path: str) -> Any:
         """A field of the tank; its litres also from its inside size."""
@@ -77,7 +89,7 @@ def fill(
     filler = Filler(tank, log_of(tank.id, read_entries(raw_entries), day_asked(today)))
     found = filler.fields(calculator)
     if calculator in LISTS:
-        words = f"from {tank.name}"
+        words = f"from {tank.name}" + ("" if filler.is_as_written else " and its log")
         made = LISTS[calculator](filler)
         found |= {key: (value, words) for key, value in made.items() if value not in (None, [])}
     return {

@@ -64,7 +64,7 @@ def card(stand: Stand, asked: Mapping[str, Any]) -> Sheet:
         SheetPart("Act at", limit_lines()),
         SheetPart("In danger", [GASPING], warns=True),
     ]
-    return Sheet(tank.name, litres_line(tank), parts, "A6")
+    return Sheet(tank.name, litres_line(stand), parts, "A6")
 
 
 def holiday(stand: Stand, asked: Mapping[str, Any]) -> Sheet:
@@ -82,11 +82,11 @@ def holiday(stand: Stand, asked: Mapping[str, Any]) -> Sheet:
         SheetPart("One portion", [f"{portion.words}. Once a day, only on these days:"]),
         SheetPart("Days", [day_line(day) for day in portion.days]),
         SheetPart("Never", NEVER, warns=True),
-        SheetPart("Look, every time", [warmth_line(tank), *LOOK]),
+        SheetPart("Look, every time", [warmth_line(stand), *LOOK]),
         SheetPart("If something is wrong", [GASPING, *call_lines(asked)]),
         SheetPart("Before leaving, the keeper does", before_lines(stand, end)),
     ]
-    return Sheet(f"{tank.name}: {start} to {end}", litres_line(tank), parts, "A4")
+    return Sheet(f"{tank.name}: {start} to {end}", litres_line(stand), parts, "A4")
 
 
 def day_of(asked: Mapping[str, Any], key: str) -> date:

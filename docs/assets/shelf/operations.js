@@ -25,9 +25,8 @@ export function newId() {
 }
 
 /** Operations of one tap, stamped later than `after` (ms), be the device's clock right or not. */
-export function stamped(parts, after) {
+export function stamped(parts, after, action = newId()) {
   const at = new Date(Math.max(Date.now(), after + 1)).toISOString();
-  const action = newId();
   return parts.map((part, place) => ({ id: newId(), at, place, action, v: OPERATION_VERSION, ...part }));
 }
 

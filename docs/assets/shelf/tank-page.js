@@ -36,17 +36,18 @@ async function show(here, whole = false) {
   const turn = ++here.turn;
   here.whole ||= whole; // until the form is painted, which a change meanwhile would put off
   const id = decodeURIComponent(location.hash.slice(1)) || (await here.store.chosen());
-  const tank = id && (await here.store.tank(id));
+  const [tank, fields] = await Promise.all([id ? here.store.tank(id) : null, table("fields"), openNames()]);
   if (turn !== here.turn) return;
-  here.box.hidden = !tank;
   document.querySelector("#tank-title").textContent = tank ? tank.name : "No such tank on this device";
-  if (!tank) return;
+  if (!tank) {
+    here.box.hidden = true;
+    return;
+  }
   document.title = tank.name;
   if (whole && (await here.store.chosen()) !== tank.id) await here.store.choose(tank.id); // whoever opens its page stands at it
   if (turn !== here.turn) return;
   here.tank = tank;
-  const fields = await table("fields");
-  await openNames();
+  here.box.hidden = false;
   here.find("#tank-demo").hidden = !tank.demo;
   here.find("#tank-paper").href = new URL(`shelf/paper/#${tank.id}`, here.root).href;
   here.find("#tank-log").onclick = () => openLog(tank);
@@ -56,6 +57,7 @@ async function show(here, whole = false) {
     here.find("#edit").scrollIntoView({ block: "start" });
   };
   const kept = await keptStanding(here.store, tank);
+  if (turn !== here.turn) return;
   if (here.whole) {
     here.whole = false;
     const own = fields.tank.filter((one) => !["id", "demo"].includes(one.key));

@@ -46,14 +46,21 @@ export class ShownShelf {
    * @returns {Promise<Entry[]>}
    */
   async entries({ tank, since, kind } = {}) {
-    const from = since === undefined ? -Infinity : timeOf(since);
-    return structuredClone(this.shown().entries.filter((one) => (!tank || one.tank === tank) && (!kind || one.kind === kind) && timeOf(one.at) >= from));
+    const all = this.#entriesOf(tank).filter((one) => !kind || one.kind === kind);
+    if (since === undefined) return structuredClone(all);
+    const from = timeOf(since);
+    return structuredClone(all.filter((one) => timeOf(one.at) >= from));
+  }
+
+  /** Whether a tank or its log was changed after a moment (UTC, as `changed` has it). */
+  async changedSince(id, moment) {
+    return [this.shown().tanks.get(id), ...this.#entriesOf(id)].some((one) => one?.changed > moment);
   }
 
   /** The last values of a kind, each once, the latest first. @returns {Promise<number[]>} */
   async lastValues(tank, kind, what, count = 5) {
-    const fits = (one) => one.tank === tank && one.kind === kind && (!what || one.what === what) && typeof one.value === "number";
-    const values = this.shown().entries.filter(fits).map((one) => one.value).reverse();
+    const fits = (one) => one.kind === kind && (!what || one.what === what) && typeof one.value === "number";
+    const values = this.#entriesOf(tank).filter(fits).map((one) => one.value).reverse();
     return [...new Set(values)].slice(0, count);
   }
 
@@ -86,6 +93,12 @@ export class ShownShelf {
   /** Hear of every change, here or in another tab: `{from: "here" | "elsewhere"}`. Returns a function that ends it. */
   onChange(listener) {
     return this.inner.onChange(listener);
+  }
+
+  /** The entries of a tank, or all; no copies. */
+  #entriesOf(tank) {
+    const { entries, ofTank } = this.shown();
+    return tank ? (ofTank.get(tank) ?? []) : entries;
   }
 
   /** @protected */

@@ -232,3 +232,21 @@ def test_a_reading_past_its_use_goes_before_an_undated_entry_but_not_to_make_amm
 def test_a_moment_that_is_none_is_refused():
     with pytest.raises(BadInput, match="entered"):
         standing(tank(ph=7, entered={"ph": "yesterday"}))
+
+
+# --- units
+
+
+def test_sentences_give_warmth_and_weight_in_both_units():
+    """Fahrenheit is 1.8 times Celsius and 32, an ounce 28.349 523 g: NIST SP 811, appendix B.8."""
+    shelf_tank = tank(temperature_c=25, ph=7.2, net_l=75.708)
+    warm = [entry("reading", "temperature_c", 35, READ), entry("reading", "ammonia_mg_n_l", 0.1, READ)]
+    found = standing(shelf_tank, *warm)
+    assert "35 °C (95 °F)" in found["outputs"]["sentence"]
+    [row] = [one for one in found["outputs"]["trends"] if one["what"] == "temperature_c"]
+    assert row["read"] == "35 °C (95 °F), yesterday"
+    held = [{"plant": FAST, "wet_g": 85.05, "since": "2026-01-01"}]
+    cuts = [entry("trim", FAST, 60, f"2026-{month:02}-10T18:00:00Z") for month in range(6, 11)]
+    assert "85 g (3 oz)" in lives({**shelf_tank, "plants": held}, *cuts)[2]
+    card = {"message": "paper", "kind": "card", "tank": shelf_tank, "entries": [], "today": TODAY}
+    assert "75.7 L (20 US gal), 25 °C (77 °F)" in json.loads(answer(json.dumps(card)))["html"]

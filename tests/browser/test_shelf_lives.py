@@ -1,4 +1,4 @@
-"""The log changes what lives in a tank, on its page and in its form; undo undoes what its message speaks of."""
+"""The log changes what lives in a tank, on its page and in its form; undo takes back what its line says."""
 
 import pytest
 from playwright.sync_api import expect

@@ -96,7 +96,7 @@ def what(key: str, one: Measured) -> dict[str, Any]:
         "what": key,
         "label": one.label,
         "unit": one.unit,
-        "unit_us": one.unit_us or one.unit,
+        "unit_us": one.us.unit if one.us else one.unit,
         "low": one.low,
         "high": one.high,
         "steps": list(one.steps),

@@ -30,7 +30,7 @@ class AmmoniaWater(NamedTuple):
         if self.ph is not None:
             known.append(f"pH {show_number(self.ph)}")
         if self.temperature_c is not None:
-            known.append(f"{show_number(self.temperature_c)} °C")
+            known.append(READINGS["temperature_c"].words(self.temperature_c))
         said = f" at {' and '.join(known)}" if known else ""
         verb = "is" if len(unknown) == 1 else "are"
         worst = f", taking the worst since its {' and '.join(unknown)} {verb} not known"
@@ -55,8 +55,8 @@ class ReadingOutside(NamedTuple):
         """What was read, when, and what it does, without a capital or a full stop."""
         does = "can kill" if self.is_deadly else "harms many animals over time"
         one = READINGS[self.reading.what]
-        figure = f"{show_number(self.value)} {one.unit}".rstrip()
-        return f"{one.name} of {figure}, read {ago(self.reading.age_days)}, {does}{self.judged}"
+        read = f"{one.words(self.value)}, read {ago(self.reading.age_days)}"
+        return f"{one.name} of {read}, {does}{self.judged}"
 
 
 def ammonia_water(tank: ShelfTank, readings: dict[str, Latest]) -> AmmoniaWater:

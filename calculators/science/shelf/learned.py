@@ -5,7 +5,7 @@ from itertools import pairwise
 from typing import NamedTuple
 
 from calculators.core.numbers import show_number
-from calculators.science.shelf.entries import Entry
+from calculators.science.shelf.entries import GRAMS, Entry
 from calculators.science.shelf.log import Dated, Log
 from calculators.science.shelf.plants import plant_name
 from calculators.science.shelf.tank import PlantHeld, ShelfTank
@@ -103,9 +103,9 @@ def learned_sentences(tank: ShelfTank, log: Log) -> list[str]:
         one, name = learned_of(held, log), plant_name(held.plant)
         if one.doubling_days is not None:
             days = show_number(one.doubling_days, DIGITS)
-            mass = show_number(left_after_cut(held, log) or 0.0)
+            mass = GRAMS.words(left_after_cut(held, log) or 0.0)
             said.append(f"Your {name} doubles in about {days} days here, "
-                        f"if each cut leaves the {mass} g of this tank's list.")  # fmt: skip
+                        f"if each cut leaves the {mass} of this tank's list.")  # fmt: skip
         elif one.every_days is not None:
             said.append(f"You cut {name} about every {show_number(one.every_days, DIGITS)} days.")
     if (cover := cover_doubling(log)) is not None:

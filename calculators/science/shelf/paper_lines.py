@@ -3,15 +3,18 @@
 from datetime import date
 
 from calculators.core.numbers import show_number
+from calculators.core.quantities import GALLON
 from calculators.science.animals.animal_table import animal_name
 from calculators.science.animals.reading_lines import LINES
 from calculators.science.conversions import DAYS_PER_WEEK
+from calculators.science.shelf.both_units import in_both
 from calculators.science.shelf.entries import READINGS
 from calculators.science.shelf.freshest import figure_now
 from calculators.science.shelf.stand import Stand
 from calculators.science.shelf.tank import ShelfTank
 from calculators.science.shelf.verdict import FIRST_HOUR
 
+WARMTH = READINGS["temperature_c"]
 LIMITS = ("temperature_c", "ph", "nitrite_mg_n_l", "nitrate_mg_l")
 BLANK = "______________________"
 LOOK = [
@@ -66,8 +69,8 @@ def litres_line(stand: Stand) -> str:
     """What is known of the water."""
     warmth, ph = (water_now(stand, what) for what in ("temperature_c", "ph"))
     known = [
-        f"{show_number(stand.tank.volume_l)} L" if stand.tank.volume_l else "",
-        f"{show_number(warmth)} °C" if warmth is not None else "",
+        in_both(stand.tank.volume_l, "L", GALLON) if stand.tank.volume_l else "",
+        WARMTH.words(warmth) if warmth is not None else "",
         f"pH {show_number(ph)}" if ph is not None else "",
     ]
     return ", ".join(filter(None, known)) or BLANK
@@ -82,9 +85,9 @@ def warmth_line(stand: Stand) -> str:
     """How warm the water should be, and where it harms."""
     lines = LINES["temperature_c"]
     warmth = water_now(stand, "temperature_c")
-    usual = BLANK if warmth is None else f"{show_number(warmth)} °C"
-    low, high = show_number(lines.harmful_low or 0), show_number(lines.harmful_high or 0)
-    return f"The water is at {usual}. At {low} or less, or {high} and more: call."
+    usual = BLANK if warmth is None else WARMTH.words(warmth)
+    low, high = WARMTH.words(lines.harmful_low or 0), WARMTH.words(lines.harmful_high or 0)
+    return f"The water is at {usual}. At {low} or less, or {high} or more: call."
 
 
 def limit_lines() -> list[str]:
@@ -92,9 +95,9 @@ def limit_lines() -> list[str]:
     made = ["ammonia: whenever it shows"]
     for what in LIMITS:
         lines, one = LINES[what], READINGS[what]
-        ends = [f"{show_number(lines.harmful_low)} or less"] if lines.harmful_low else []
-        ends += [f"{show_number(lines.harmful_high)} or more"] if lines.harmful_high else []
-        made.append(f"{one.name}: {', '.join(ends)} {one.unit}".rstrip())
+        ends = [f"{one.words(lines.harmful_low)} or less"] if lines.harmful_low else []
+        ends += [f"{one.words(lines.harmful_high)} or more"] if lines.harmful_high else []
+        made.append(f"{one.name}: {', '.join(ends)}")
     return made
 
 

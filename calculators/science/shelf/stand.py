@@ -4,7 +4,8 @@ from collections.abc import Sequence
 from datetime import date
 from typing import NamedTuple
 
-from calculators.science.shelf.due import Due, ShelfRound, due_of, rounds_of, week_of
+from calculators.science.shelf.due import Due, ShelfRound, due_of, week_of
+from calculators.science.shelf.due_rounds import rounds_of
 from calculators.science.shelf.entries import Entry
 from calculators.science.shelf.living import living
 from calculators.science.shelf.log import Log, log_of

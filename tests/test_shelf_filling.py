@@ -194,7 +194,7 @@ def test_a_card_has_animals_plants_feed_limits_and_is_escaped(demo):
     assert "<img" not in sheet["html"]
     headings = [part["heading"] for part in paper(demo, kind="card")["parts"]]
     assert headings == ["Animals", "Plants", "Feed", "Change of water", "Act at", "In danger"]
-    assert re.search(r"nitrite: 0\.06 or more", sheet["html"])
+    assert re.search(r"nitrite: 0\.06 mg N/L or more", sheet["html"])
 
 
 @pytest.mark.parametrize(

@@ -240,7 +240,10 @@ def test_a_moment_that_is_none_is_refused():
 def test_sentences_give_warmth_and_weight_in_both_units():
     """Fahrenheit is 1.8 times Celsius and 32, an ounce 28.349 523 g: NIST SP 811, appendix B.8."""
     shelf_tank = tank(temperature_c=25, ph=7.2, net_l=75.708)
-    warm = [entry("reading", "temperature_c", 35, READ), entry("reading", "ammonia_mg_n_l", 0.1, READ)]
+    warm = [
+        entry("reading", "temperature_c", 35, READ),
+        entry("reading", "ammonia_mg_n_l", 0.1, READ),
+    ]
     found = standing(shelf_tank, *warm)
     assert "35 °C (95 °F)" in found["outputs"]["sentence"]
     [row] = [one for one in found["outputs"]["trends"] if one["what"] == "temperature_c"]

@@ -1,6 +1,5 @@
 """The log changes what lives in a tank, on its page and in its form; undo takes back what its line says."""
 
-import pytest
 from playwright.sync_api import expect
 
 from tests.browser.conftest import go
@@ -19,7 +18,6 @@ def log_dead(page, number):
     sheet.get_by_role("button", name="Save", exact=True).tap()
 
 
-@pytest.mark.python_alive
 def test_deaths_that_are_logged_are_missing_on_the_page_and_in_the_form_and_undo_brings_them_back(
     page,
 ):
@@ -38,23 +36,22 @@ def test_deaths_that_are_logged_are_missing_on_the_page_and_in_the_form_and_undo
     page.locator("#tank-edit").tap()
     page.get_by_role("button", name="More: ").nth(2).tap()  # after those of two plants
     expect(animals).to_contain_text("8")
-    (row,) = with_shelf(page, "return (await shelf.tank('sill')).animals;")
+    (row,) = with_shelf(page, "return (await shelf.tank('mine')).animals;")
     assert (row["animal"], row["count"]) == (SHRIMP, 8)  # as counted now, the log of before in it
     assert row["entered"]
 
 
-@pytest.mark.python_alive
 def test_what_is_taken_out_of_the_form_stays_out_whatever_was_logged_before(page):
-    put(page, {**LOBBY, "id": "landing", "plants": []}, entries=[
-        {"tank": "landing", "at": "2026-11-20T10:00:00Z", "kind": "animal", "what": SHRIMP, "value": 8},
+    put(page, {**LOBBY, "plants": []}, entries=[
+        {"tank": "mine", "at": "2026-11-20T10:00:00Z", "kind": "animal", "what": SHRIMP, "value": 8},
     ])  # fmt: skip
-    go(page, "shelf/tank/#landing")
+    go(page, "shelf/tank/#mine")
     expect(page.locator("#tank-animals li")).to_contain_text("20")
     page.locator("#tank-edit").tap()
     page.locator(".living[data-list=animals]").get_by_role("button", name="Remove").tap()
     expect(page.locator("#tank-animals")).to_have_text("No animals said.")
     with_shelf(
-        page, "await shelf.log({ tank: 'landing', kind: 'feed', value: 1 });"
+        page, "await shelf.log({ tank: 'mine', kind: 'feed', value: 1 });"
     )  # Python says it anew
     expect(page.locator("#tank-entries li").first).to_contain_text("1 g")
     expect(page.locator("#tank-old")).to_have_text("")

@@ -62,7 +62,7 @@ def card(stand: Stand, asked: Mapping[str, Any]) -> Sheet:
         SheetPart("Feed", [feed_line(tank)]),
         SheetPart("Change of water", [change_line(tank)]),
         SheetPart("Act at", limit_lines()),
-        SheetPart("In danger", [GASPING], warns=True),
+        SheetPart("In danger", [GASPING], "never"),
     ]
     return Sheet(tank.name, litres_line(stand), parts, "A6")
 
@@ -80,8 +80,8 @@ def holiday(stand: Stand, asked: Mapping[str, Any]) -> Sheet:
     portion = portion_of(tank, start, end, spoon_of(asked))
     parts = [
         SheetPart("One portion", [f"{portion.words}. Once a day, only on these days:"]),
-        SheetPart("Days", [day_line(day) for day in portion.days]),
-        SheetPart("Never", NEVER, warns=True),
+        SheetPart("Days", [day_line(day) for day in portion.days], "ticks"),
+        SheetPart("Never", NEVER, "never"),
         SheetPart("Look, every time", [warmth_line(stand), *LOOK]),
         SheetPart("If something is wrong", [GASPING, *call_lines(asked)]),
         SheetPart("Before leaving, the keeper does", before_lines(stand, end)),

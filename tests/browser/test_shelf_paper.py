@@ -1,4 +1,4 @@
-"""The printed sheets of the demo tanks: a card of one A6 page, a holiday sheet of one A4 page, nothing cut."""
+"""The printed sheets of the demo tanks: a card of one A6 page, a holiday sheet of one A4, nothing cut."""
 
 import re
 

@@ -57,12 +57,12 @@ def card(stand: Stand, asked: Mapping[str, Any]) -> Sheet:
     """The card that stands at a tank."""
     tank = stand.tank
     parts = [
+        SheetPart("In danger", [GASPING], "never"),  # first: a long list may run over the page
         SheetPart("Animals", animal_lines(tank)),
         SheetPart("Plants", [plant_name(held.plant) for held in tank.plants or []]),
         SheetPart("Feed", [feed_line(tank)]),
         SheetPart("Change of water", [change_line(tank)]),
         SheetPart("Act at", limit_lines()),
-        SheetPart("In danger", [GASPING], "never"),
     ]
     return Sheet(tank.name, litres_line(stand), parts, "A6")
 

@@ -193,8 +193,8 @@ def test_a_card_has_animals_plants_feed_limits_and_is_escaped(demo):
     sheet = ask("paper", kind="card", tank=tank, entries=[], today=TODAY)
     assert "<img" not in sheet["html"]
     headings = [part["heading"] for part in paper(demo, kind="card")["parts"]]
-    assert headings == ["Animals", "Plants", "Feed", "Change of water", "Act at", "In danger"]
-    assert re.search(r"nitrite: 0\.06 or more", sheet["html"])
+    assert headings == ["In danger", "Animals", "Plants", "Feed", "Change of water", "Act at"]
+    assert re.search(r"nitrite: 0\.06 mg N/L or more", sheet["html"])
 
 
 @pytest.mark.parametrize(

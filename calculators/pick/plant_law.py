@@ -43,8 +43,8 @@ def warning(listed: Listed, book: Book) -> str:
 def state_warning(listed: Listed) -> str:
     """What single states say of a plant: which ones, and that the keeper's own may too."""
     return (
-        f"Law: single states name {listed.name}: {states_named(listed)}. Others may too. Look it up in your own state's "
-        "list before you buy, keep or pass it on. Never let it out."
+        f"Law: single states name {listed.name}: {states_named(listed)}. Others may too. Look it up in your "
+        "own state's list before you buy, keep or pass it on. Never let it out."
     )
 
 

@@ -9,22 +9,24 @@ from calculators.core.quantity import FromFile, Label, Private
 from calculators.science.animals.reading_lines import LINE_SOURCES
 from calculators.science.shelf.asked import DayAsked, LogAsked, day_asked
 from calculators.science.shelf.due import Due
+from calculators.science.shelf.freshest import figure_now
+from calculators.science.shelf.harm import ammonia_water
 from calculators.science.shelf.outlook import NoOutlook, outlook
 from calculators.science.shelf.reading import check_entries
 from calculators.science.shelf.stand import Stand, stand_of
 from calculators.science.shelf.tank import ShelfTank
 from calculators.science.shelf.trends import ReadingCourse, TrendRow, courses, trend_row
 from calculators.standing.example import FOYER, LOG, TODAY
-from calculators.standing.outputs import DueTask, TankStanding, TestWanted
+from calculators.standing.outputs import DueTask, TankStanding, TestWanted, WaterNow, lives_now
 from calculators.standing.pictures import pictures
 from calculators.standing.words import notes
 
 # Only where a reading is there: its row of the trends is found by its key.
 NITRATE, AMMONIA = "trends.nitrate_mg_l.latest", "trends.ammonia_mg_n_l.latest"
 WATER = {
-    "ph": "trends.ph.latest",  # never a figure of long ago: it decides how toxic ammonia is
-    "temperature_c": "tank.temperature_c",
-    "kh_dh": "trends.kh_dh.latest",
+    **{
+        key: f"water.{key}" for key in WaterNow._fields
+    },  # the freshest: it decides how toxic ammonia is
     "volume_l": "tank.net_l",
 }
 LEADS = (
@@ -89,8 +91,8 @@ def standing(
     """
     check_entries(entries)
     stand = stand_of(tank, entries, day_asked(today, TODAY if tank == FOYER else None))
-    ahead, found = outlook(tank, stand.log, stand.judged.readings), courses(stand.log)
-    test = stand.next_test
+    ahead, found = outlook(stand.tank, stand.log, stand.judged.readings), courses(stand.log)
+    test, water = stand.next_test, ammonia_water(stand.tank, stand.judged.readings)
     return TankStanding(
         verdict=stand.judged.verdict,
         sentence=stand.judged.sentence,
@@ -99,6 +101,8 @@ def standing(
         next_test=TestWanted(test.what, test.why),
         outlook=None if isinstance(ahead, NoOutlook) else ahead,
         minutes_week=stand.minutes_week,
+        lives=lives_now(stand.tank),
+        water=WaterNow(*water, figure_now("kh_dh", stand.tank, stand.judged.readings)),
         notes=tuple(notes(stand, ahead)),
         series=pictures(found, stand.judged.harms, stand.log),
     )

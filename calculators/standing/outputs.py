@@ -2,10 +2,12 @@
 
 from typing import Annotated, NamedTuple
 
+from calculators.core.quantities import PH, CarbonateHardness, Count, Temperature, WetMass
 from calculators.core.quantity import AsRows, Help, Label, RowsStyle, Unpainted, WhenNone
 from calculators.core.result import Note, Series
 from calculators.science.growth.tasks import WeekMinutes, WholeDays
 from calculators.science.shelf.outlook import Outlook
+from calculators.science.shelf.tank import ShelfTank
 from calculators.science.shelf.trends import TrendRow
 from calculators.science.shelf.verdict import VERDICT_WORDS, Verdict
 
@@ -27,6 +29,35 @@ class TestWanted(NamedTuple):
     why: Annotated[str, Label("Why")]
 
 
+class PlantLiving(NamedTuple):
+    """A kind of plant that is in the tank now."""
+
+    plant: Annotated[str, Label("Plant")]
+    wet_g: WetMass | None
+
+
+class AnimalsLiving(NamedTuple):
+    """A kind of animal that is in the tank now."""
+
+    animal: Annotated[str, Label("Animal")]
+    count_: Count | None
+
+
+class LivesNow(NamedTuple):
+    """What lives in the tank now, by its lists and its log; None where nothing was ever said."""
+
+    plants: Annotated[list[PlantLiving] | None, Label("Plants")]
+    animals: Annotated[list[AnimalsLiving] | None, Label("Animals")]
+
+
+class WaterNow(NamedTuple):
+    """The water as known best: the figures by which ammonia is judged, and its carbonate hardness."""
+
+    ph: PH | None
+    temperature_c: Temperature | None
+    kh_dh: CarbonateHardness | None
+
+
 class TankStanding(NamedTuple):
     """How one tank stands, and what it asks for."""
 
@@ -46,5 +77,16 @@ class TankStanding(NamedTuple):
         Outlook | None, Label("In four weeks"), Unpainted(), WhenNone("not enough is known")
     ]
     minutes_week: Annotated[WeekMinutes, Label("Minutes a week")]
+    lives: Annotated[LivesNow, Label("Lives here"), Unpainted()]
+    water: Annotated[WaterNow, Label("Water"), Unpainted()]
     notes: tuple[Note, ...]
     series: dict[str, Series]
+
+
+def lives_now(tank: ShelfTank) -> LivesNow:
+    """What lives in a tank whose lists are those of now."""
+    plants, animals = tank.plants, tank.animals
+    return LivesNow(
+        None if plants is None else [PlantLiving(one.plant, one.wet_g) for one in plants],
+        None if animals is None else [AnimalsLiving(one.animal, one.count_) for one in animals],
+    )

@@ -39,7 +39,15 @@ def drawn(course: ReadingCourse, log: Log) -> dict[str, Series]:
     days = [day for stretch in course.stretches for day, _ in stretch]
     values = [value for stretch in course.stretches for _, value in stretch]
     base = Series(
-        title, one.unit, "Day", "today is 0", days, values, f"{title}: readings", x_digits=2
+        title,
+        one.unit,
+        "Day",
+        "today is 0",
+        days,
+        values,
+        f"{title}: readings",
+        x_digits=2,
+        us=one.us,
     )
     found = {
         course.what: base._replace(

@@ -7,6 +7,7 @@ from calculators.core.result import Note
 from calculators.core.wording import DANGER_PAGE, upper
 from calculators.science.animals.reading_steps import STEPS, change_for
 from calculators.science.shelf.entries import READINGS
+from calculators.science.shelf.freshest import figure_now
 from calculators.science.shelf.harm import AMMONIA, NITRITE, ReadingOutside, ammonia_water
 from calculators.science.shelf.latest import Latest, ago
 from calculators.science.shelf.learned import learned_sentences
@@ -18,7 +19,8 @@ from calculators.science.shelf.verdict import FIRST_HOUR, LEVEL
 from calculators.science.water.careful_change import WaterForChange, careful_change, with_care
 
 MOST_BLANKS = 6
-NOT_SAID = ("id", "name", "demo", "place", "length_cm", "width_cm", "water_cm", "dli_mol")
+NOT_SAID = ("id", "name", "demo", "place", "length_cm", "width_cm", "water_cm", "dli_mol",
+            "entered")  # fmt: skip
 FEEDING = re.compile("stop feeding|feed nothing", re.IGNORECASE)
 STOP = "Stop feeding for two days, take out what is dead or rots, and test daily."
 AGAIN_FIRST = "Test it again today. If it still reads so: "
@@ -85,11 +87,10 @@ def water_of(stand: Stand) -> WaterForChange:
     """What is known of the water that decides how it may be changed; an old test of ammonia is none."""
     readings, tank = stand.judged.readings, stand.tank
     ammonia, water = readings.get(AMMONIA), ammonia_water(tank, readings)
-    kh = readings.get("kh_dh")
     return WaterForChange(
         fresh(ammonia) if ammonia and not any(ammonia.values) else ammonia and ammonia.value,
         water.ph,
-        kh.value if kh and not kh.is_old else tank.kh_dh,
+        figure_now("kh_dh", tank, readings),
         water.temperature_c,
         tank.tap.ph if tank.tap else None,
         tank.tap.kh_dh if tank.tap else None,
@@ -127,7 +128,7 @@ def outlook_note(ahead: Outlook | NoOutlook) -> Note:
 
 def doubts(stand: Stand) -> list[Note]:
     """What the tank does not say, what the book does not know, and what was left out."""
-    tank, found = stand.tank, []
+    tank, found = stand.tank, [Note("caution", text) for text in stand.doubts]
     blanks = [field.label if field.label == "pH" else f"{field.label[:1].lower()}{field.label[1:]}"
               for field in TANK_FIELDS
               if field.key not in NOT_SAID and getattr(tank, field.key) is None]  # fmt: skip

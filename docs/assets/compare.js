@@ -2,7 +2,8 @@
 
 import { openIndex, search } from "./finder.js";
 import { element } from "./paint.js";
-import { called, tankHere } from "./shelf/opened.js";
+import { livesIn } from "./shelf/lives.js";
+import { called, shelf, tankHere } from "./shelf/opened.js";
 import { onSwitch } from "./shelf/switch.js";
 
 const MOST = 4;
@@ -31,7 +32,8 @@ export async function open(root) {
 /** With no plants in the address: those of the tank that the keeper stands at. */
 async function fromTank(page) {
   const tank = await tankHere().catch(() => null);
-  page.chosen = (tank?.plants ?? []).map((one) => one.plant).filter((slug) => Object.hasOwn(data.plants, slug)).slice(0, MOST);
+  const { plants } = tank ? await livesIn(await shelf(), tank) : { plants: [] };
+  page.chosen = plants.map((one) => one.plant).filter((slug) => Object.hasOwn(data.plants, slug)).slice(0, MOST);
   page.tank = page.chosen.length ? called(tank) : null;
   await show(page);
 }

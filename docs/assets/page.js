@@ -38,7 +38,7 @@ async function open() {
     const part = await load();
     if (document.querySelector(place)) part.open(root); // a link may have swapped the page meanwhile
   }
-  (await import("./shelf/switch.js")).openSwitch(root);
+  (await import("./shelf/switch.js")).openSwitch();
   if (document.querySelector('main a[href*="rules/"], main a[href*="calculators/"]')) (await import("./shelf/page-lines.js")).openLines();
   watchForNews(root); // after a part that starts Python: on a slow line the first answer comes first
 }

@@ -12,6 +12,7 @@ from scripts.records.load import BadRecords, Library, read_records
 from scripts.records.schema import write_schemas
 from scripts.setup import paths
 from scripts.setup.say import Missing, say, step
+from scripts.site.preload import with_preloads
 from scripts.tables.make import TablesInUse, write_tables
 
 # Other people's modules that pages load, with the names that ours import them by.
@@ -45,6 +46,7 @@ def build(
         fresh = site.with_name(f"{site.name}-fresh")
         shutil.rmtree(fresh, ignore_errors=True)
         run_builder(fresh)
+        add_preloads(fresh)
         write_offline_list(fresh)
         shutil.rmtree(site, ignore_errors=True)
         fresh.rename(site)
@@ -100,6 +102,12 @@ def run_builder(target: Path) -> None:
     done = subprocess.run(command, cwd=paths.ROOT, capture_output=True, text=True)
     if done.returncode:
         raise BuildFailed(f"{done.stdout}{done.stderr}".strip())
+
+
+def add_preloads(site: Path) -> None:
+    """Write into every page which modules it loads."""
+    for path in site.rglob("*.html"):
+        path.write_text(with_preloads(path.read_text(encoding="utf-8")), encoding="utf-8")
 
 
 __all__ = ["BadRecords", "BuildFailed", "Missing", "TablesInUse", "build"]

@@ -18,6 +18,7 @@ from jinja2.runtime import Context
 from markdown.treeprocessors import Treeprocessor
 
 from scripts.setup.paths import ROOT
+from scripts.site.preload import with_preloads
 
 BUILDERS_OWN: dict[str, dict[str, Any]] = {
     "toc": {},
@@ -101,9 +102,10 @@ class Renderer:
         page = SimpleNamespace(
             title=meta["title"], meta=meta, content=reader.convert(body), url=address_of(name)
         )
-        return self.theme.get_template("main.html").render(
+        filled = self.theme.get_template("main.html").render(
             page=page, config=SimpleNamespace(**self.settings)
         )
+        return with_preloads(filled)
 
 
 @pass_context

@@ -29,6 +29,12 @@ ANIMALS: dict[str, AnimalEntry] = {
 }
 
 
+def animal_name(key: str) -> str:
+    """The common name of a kind, or its own; of one that is not in this book, its key."""
+    known = ANIMALS.get(key)
+    return (known.common or known.name) if known else key
+
+
 def shown_name(key: str) -> str:
     """The name of a kind as a form shows it."""
     animal = ANIMALS[key]

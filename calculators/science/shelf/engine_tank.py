@@ -3,6 +3,7 @@
 from calculators.science.conversions import DAYS_PER_WEEK
 from calculators.science.nitrogen.constants import DENITRIFICATION_MG_M2_DAY
 from calculators.science.nitrogen.tank import Plant, Tank
+from calculators.science.shelf.freshest import figure_now
 from calculators.science.shelf.latest import USE_DAYS, Latest
 from calculators.science.shelf.learned import learned_of
 from calculators.science.shelf.log import Log
@@ -24,8 +25,8 @@ def lacks(tank: ShelfTank, log: Log, readings: dict[str, Latest]) -> list[str]:
         ("its change of water", tank.change and tank.change.percent),
         ("the nitrate of the new water", tank.tap and tank.tap.nitrate_mg_l),
         ("its plants", tank.plants),
-        ("a temperature", entered_or_read("temperature_c", tank, readings)),
-        ("a pH", entered_or_read("ph", tank, readings)),
+        ("a temperature", figure_now("temperature_c", tank, readings)),
+        ("a pH", figure_now("ph", tank, readings)),
         ("a reading of nitrate of the last two weeks",
          latest if latest and latest.age_days <= USE_DAYS[NITRATE] else None),
     ]  # fmt: skip
@@ -36,13 +37,6 @@ def lacks(tank: ShelfTank, log: Log, readings: dict[str, Latest]) -> list[str]:
         elif pace_of(held, log) is None:
             missing.append(f"how fast {plant_name(held.plant)} grows")
     return missing
-
-
-def entered_or_read(what: str, tank: ShelfTank, readings: dict[str, Latest]) -> float | None:
-    """A figure of the water, as entered with the tank, else as last read."""
-    entered: float | None = getattr(tank, what)
-    latest = readings.get(what)
-    return latest.value if entered is None and latest else entered
 
 
 def pace_of(held: PlantHeld, log: Log) -> float | None:
@@ -70,8 +64,8 @@ def model_tank(tank: ShelfTank, log: Log, readings: dict[str, Latest]) -> Tank:
         change_every_days=tank.change.every_days or DAYS_PER_WEEK,
         tap_nitrate_mg_l=tank.tap.nitrate_mg_l or 0.0,
         nitrate_mg_l=readings[NITRATE].value,
-        ph=entered_or_read("ph", tank, readings) or 7.0,
-        temperature_c=entered_or_read("temperature_c", tank, readings) or 0.0,
+        ph=figure_now("ph", tank, readings) or 7.0,
+        temperature_c=figure_now("temperature_c", tank, readings) or 0.0,
         surface_cm2=tank.surface_cm2,
     )
 

@@ -3,9 +3,10 @@
 from typing import Annotated, Literal, NamedTuple, get_args
 
 from calculators.core.dates import MOMENT
-from calculators.core.quantities import Concentration, Factor
-from calculators.core.quantity import Choices, Help, Label, Possible, TextForm
+from calculators.core.quantities import FAHRENHEIT, GALLON, OUNCE, Concentration, Factor
+from calculators.core.quantity import Choices, Help, Label, Possible, TextForm, UsUnit
 from calculators.core.read_fields import read_input_row
+from calculators.science.shelf.both_units import in_both
 from calculators.science.shelf.text_forms import ID, NOTE
 
 MOST_ENTRIES = 100_000
@@ -44,7 +45,7 @@ class Measured(NamedTuple):
     low: float
     high: float
     steps: tuple[float, ...]
-    unit_us: str = ""
+    us: UsUnit | None = None
 
     @property
     def name(self) -> str:
@@ -56,6 +57,10 @@ class Measured(NamedTuple):
         """The step of a common kit; common practice, no source."""
         return self.steps[0]
 
+    def words(self, value: float) -> str:
+        """A value with its unit, in both kinds of unit where there are two."""
+        return in_both(value, self.unit, self.us)
+
 
 READINGS: dict[str, Measured] = {
     "nitrate_mg_l": Measured("nitrate, NO₃", "mg/L", 0, 1_000, (5, 1, 10)),
@@ -65,12 +70,12 @@ READINGS: dict[str, Measured] = {
     "ph": Measured("pH", "", 3, 11, (0.2, 0.1, 0.5)),
     "gh_dh": Measured("GH", "°dH", 0, 60, (1, 0.5, 2)),
     "kh_dh": Measured("KH", "°dH", 0, 60, (1, 0.5, 2)),
-    "temperature_c": Measured("temperature", "°C", 0, 45, (0.5, 0.1, 1), "°F"),
+    "temperature_c": Measured("temperature", "°C", 0, 45, (0.5, 0.1, 1), FAHRENHEIT),
     "oxygen_mg_l": Measured("oxygen", "mg/L", 0, 50, (1, 0.1, 2)),
     "cover_percent": Measured("floating cover", "%", 0, 100, (10, 5, 1)),
     "copper_ug_l": Measured("copper", "µg/L", 0, 10_000, (10, 1, 50)),
 }
-GRAMS = Measured("grams, wet", "g", 0, 10_000, (10, 1, 50), "oz")
+GRAMS = Measured("grams, wet", "g", 0, 10_000, (10, 1, 50), OUNCE)
 
 
 class KindOf(NamedTuple):
@@ -91,7 +96,7 @@ KINDS: dict[str, KindOf] = {
     "trim": KindOf("plants", GRAMS),
     "thin": KindOf("plants", GRAMS),
     "change": KindOf("", Measured("share of the water", "%", 0, 100, (5, 1, 10)), ("value",)),
-    "top-up": KindOf("", Measured("litres", "L", 0, 10_000, (0.5, 0.1, 1), "US gal")),
+    "top-up": KindOf("", Measured("litres", "L", 0, 10_000, (0.5, 0.1, 1), GALLON)),
     "dose": KindOf("doses", Measured("amount", "", 0, 10_000, (0.1, 0.01, 1)), ("what", "value")),
     "plant": KindOf("plants", Measured("grams, wet", "g", -10_000, 10_000, (10, 1, 50)), ("what",)),
     "animal": KindOf("animals", Measured("number", "", -10_000, 10_000, (1, 5, 10)), ("what", "value")),

@@ -7,9 +7,9 @@ from calculators.core.units import unit_shown
 from calculators.science.shelf.entries import KIND_WORDS, KINDS, READINGS, Measured
 from calculators.science.shelf.fills import FILLS, durable
 from calculators.science.shelf.shelf_file import FORMAT, VERSION
-from calculators.science.shelf.tank import FIRST_ASKED, TANK_FIELDS
+from calculators.science.shelf.tank import ALSO_READ, FIRST_ASKED, TANK_FIELDS
 
-NEVER_ASKED = ("id", "demo")
+NEVER_ASKED = ("id", "demo", "entered")
 STEPS = {"net_l": 10, "temperature_c": 0.5, "ph": 0.1, "gh_dh": 1, "kh_dh": 1, "light_hours": 0.5,
          "feed_g_week": 0.5, "protein_percent": 1, "percent": 5, "every_days": 1, "wet_g": 10,
          "count": 1, "nitrate_mg_l": 1, "dli_mol": 0.5, "length_cm": 1, "width_cm": 1,
@@ -36,6 +36,7 @@ def shelf_table(doses: dict[str, tuple[str, str]], titles: dict[str, str]) -> di
         },
         "titles": {calculator: titles[calculator] for calculator in FILLS},
         "durable": durable(),
+        "dated": list(ALSO_READ),
     }
 
 
@@ -58,7 +59,7 @@ def form_field(field: InputField) -> dict[str, Any]:
         "first": field.key in FIRST_ASKED,
     }
     if field.row:
-        made["fields"] = [form_field(one) for one in field.row]
+        made["fields"] = [form_field(one) for one in field.row if one.key not in NEVER_ASKED]
     return made
 
 
@@ -95,7 +96,7 @@ def what(key: str, one: Measured) -> dict[str, Any]:
         "what": key,
         "label": one.label,
         "unit": one.unit,
-        "unit_us": one.unit_us or one.unit,
+        "unit_us": one.us.unit if one.us else one.unit,
         "low": one.low,
         "high": one.high,
         "steps": list(one.steps),

@@ -7,6 +7,7 @@ from calculators.science.animals.reading_lines import IN_RANGE, LINES, Side, Sta
 from calculators.science.animals.reading_steps import STEPS
 from calculators.science.animals.toxic_lines import ammonia_standing, nitrite_standing
 from calculators.science.shelf.entries import READINGS
+from calculators.science.shelf.freshest import MAKES_TOXIC, figure_now
 from calculators.science.shelf.latest import READ_WITHIN_DAYS, Latest, ago
 from calculators.science.shelf.tank import ShelfTank
 
@@ -29,7 +30,7 @@ class AmmoniaWater(NamedTuple):
         if self.ph is not None:
             known.append(f"pH {show_number(self.ph)}")
         if self.temperature_c is not None:
-            known.append(f"{show_number(self.temperature_c)} °C")
+            known.append(READINGS["temperature_c"].words(self.temperature_c))
         said = f" at {' and '.join(known)}" if known else ""
         verb = "is" if len(unknown) == 1 else "are"
         worst = f", taking the worst since its {' and '.join(unknown)} {verb} not known"
@@ -54,24 +55,14 @@ class ReadingOutside(NamedTuple):
         """What was read, when, and what it does, without a capital or a full stop."""
         does = "can kill" if self.is_deadly else "harms many animals over time"
         one = READINGS[self.reading.what]
-        figure = f"{show_number(self.value)} {one.unit}".rstrip()
-        return f"{one.name} of {figure}, read {ago(self.reading.age_days)}, {does}{self.judged}"
+        read = f"{one.words(self.value)}, read {ago(self.reading.age_days)}"
+        return f"{one.name} of {read}, {does}{self.judged}"
 
 
 def ammonia_water(tank: ShelfTank, readings: dict[str, Latest]) -> AmmoniaWater:
-    """The water by which ammonia is judged: a reading of use, or else the worse of what is known."""
-    return AmmoniaWater(*(worse_known(what, tank, readings) for what in ("ph", "temperature_c")))
-
-
-def worse_known(what: str, tank: ShelfTank, readings: dict[str, Latest]) -> float | None:
-    """The higher of a tank's own figure and its reading, or the reading alone while it is of use."""
-    reading = readings.get(what)
-    if reading and not reading.is_old:
-        return reading.value
-    known = [getattr(tank, what)]
-    if reading and reading.age_days <= READ_WITHIN_DAYS:
-        known.append(reading.value)
-    return max((value for value in known if value is not None), default=None)
+    """The water by which ammonia is judged: the freshest known, the worse where that is not sure."""
+    lately = {what: one for what, one in readings.items() if one.age_days <= READ_WITHIN_DAYS}
+    return AmmoniaWater(*(figure_now(what, tank, lately) for what in MAKES_TOXIC))
 
 
 def harms(tank: ShelfTank, readings: dict[str, Latest]) -> list[ReadingOutside]:

@@ -5,7 +5,7 @@ from itertools import pairwise
 from typing import NamedTuple
 
 from calculators.core.numbers import show_number
-from calculators.science.shelf.entries import Entry
+from calculators.science.shelf.entries import GRAMS, Entry
 from calculators.science.shelf.log import Dated, Log
 from calculators.science.shelf.plants import plant_name
 from calculators.science.shelf.tank import PlantHeld, ShelfTank
@@ -33,7 +33,12 @@ def learned_of(held: PlantHeld, log: Log) -> Learned:
     cuts = rounds([one for one in log.of("trim", "thin") if is_of(one.entry, held.plant)])
     gaps = [later.days - one.days for one, later in pairwise(cuts)]
     every = median(sorted(gaps)) if len(gaps) >= LEAST_GAPS else None
-    return Learned(held.plant, every, doubling(held, cuts, gaps), cuts[-1] if cuts else None)
+    return Learned(
+        held.plant,
+        every,
+        doubling(held, left_after_cut(held, log), cuts, gaps),
+        cuts[-1] if cuts else None,
+    )
 
 
 def is_of(entry: Entry, plant: str) -> bool:
@@ -53,16 +58,23 @@ def rounds(cuts: list[Dated]) -> list[Dated]:
     return made
 
 
-def doubling(held: PlantHeld, cuts: list[Dated], gaps: list[float]) -> float | None:
+def left_after_cut(held: PlantHeld, log: Log) -> float | None:
+    """What a cut leaves of a plant, g wet: as listed, with what was put in and taken out since."""
+    return log.left_g.get(held.plant, held.wet_g)
+
+
+def doubling(
+    held: PlantHeld, left_g: float | None, cuts: list[Dated], gaps: list[float]
+) -> float | None:
     """The days in which a plant doubles, from what was cut off what is kept.
 
-    Cut back to a mass M each time, it grew from M to M + cut in between: gap · ln 2 / ln(1 + cut/M).
-    The median over the gaps; None where a weight is missing or there are too few.
+    Cut back to a mass M (``left_g``) each time, it grew from M to M + cut in between:
+    gap · ln 2 / ln(1 + cut/M). The median over the gaps; None where a weight is missing or there are too few.
     """
-    if not held.wet_g or len(gaps) < LEAST_GAPS:
+    if not left_g or len(gaps) < LEAST_GAPS:
         return None
     found = [
-        gap * math.log(2) / math.log1p(cut.value / held.wet_g)
+        gap * math.log(2) / math.log1p(cut.value / left_g)
         for gap, cut in zip(gaps, cuts[1:], strict=True)
         if cut.value > 0 and cut.entry.what == held.plant
     ]
@@ -91,9 +103,9 @@ def learned_sentences(tank: ShelfTank, log: Log) -> list[str]:
         one, name = learned_of(held, log), plant_name(held.plant)
         if one.doubling_days is not None:
             days = show_number(one.doubling_days, DIGITS)
-            mass = show_number(held.wet_g or 0.0)
+            mass = GRAMS.words(left_after_cut(held, log) or 0.0)
             said.append(f"Your {name} doubles in about {days} days here, "
-                        f"if each cut leaves the {mass} g of this tank's list.")  # fmt: skip
+                        f"if each cut leaves the {mass} of this tank's list.")  # fmt: skip
         elif one.every_days is not None:
             said.append(f"You cut {name} about every {show_number(one.every_days, DIGITS)} days.")
     if (cover := cover_doubling(log)) is not None:

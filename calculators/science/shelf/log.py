@@ -1,6 +1,6 @@
 """The log of one tank: its entries in order, each once, none from after the day that is asked about."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from datetime import date, datetime, timedelta
 from typing import NamedTuple
 
@@ -28,6 +28,10 @@ class Dated(NamedTuple):
         """The value; 0 where it has none."""
         return self.entry.value or 0.0
 
+    def is_after(self, moment: str | None) -> bool:
+        """Whether it is later than a moment; also where nobody knows the moment."""
+        return moment is None or self.at > read_moment(moment)
+
 
 class Log(NamedTuple):
     """What was logged of one tank up to a day."""
@@ -35,6 +39,13 @@ class Log(NamedTuple):
     today: date
     entries: tuple[Dated, ...]
     left_out: int = 0  # entries of a later day
+    # What a cut leaves of each plant, g wet, where plants were put in or taken out since they were listed.
+    left_g: Mapping[str, float] = {}
+
+    @property
+    def end(self) -> float:
+        """The last moment that is asked about, in days as ``Dated.days``."""
+        return days_of(f"{self.today.isoformat()}T23:59")
 
     def of(self, *kinds: str) -> list[Dated]:
         """The entries of some kinds, oldest first."""
@@ -47,6 +58,11 @@ class Log(NamedTuple):
     def days_ago(self, day: date) -> int:
         """How many days ago a day is; none for what another zone calls tomorrow."""
         return max(0, (self.today - day).days)
+
+
+def days_of(moment: str) -> float:
+    """A moment in days since a fixed one."""
+    return read_moment(moment).timestamp() / SECONDS_PER_DAY
 
 
 def log_of(tank_id: str, entries: Iterable[Entry], today: date) -> Log:

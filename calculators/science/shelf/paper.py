@@ -57,14 +57,14 @@ def card(stand: Stand, asked: Mapping[str, Any]) -> Sheet:
     """The card that stands at a tank."""
     tank = stand.tank
     parts = [
+        SheetPart("In danger", [GASPING], "never"),  # first: a long list may run over the page
         SheetPart("Animals", animal_lines(tank)),
         SheetPart("Plants", [plant_name(held.plant) for held in tank.plants or []]),
         SheetPart("Feed", [feed_line(tank)]),
         SheetPart("Change of water", [change_line(tank)]),
         SheetPart("Act at", limit_lines()),
-        SheetPart("In danger", [GASPING], warns=True),
     ]
-    return Sheet(tank.name, litres_line(tank), parts, "A6")
+    return Sheet(tank.name, litres_line(stand), parts, "A6")
 
 
 def holiday(stand: Stand, asked: Mapping[str, Any]) -> Sheet:
@@ -80,13 +80,13 @@ def holiday(stand: Stand, asked: Mapping[str, Any]) -> Sheet:
     portion = portion_of(tank, start, end, spoon_of(asked))
     parts = [
         SheetPart("One portion", [f"{portion.words}. Once a day, only on these days:"]),
-        SheetPart("Days", [day_line(day) for day in portion.days]),
-        SheetPart("Never", NEVER, warns=True),
-        SheetPart("Look, every time", [warmth_line(tank), *LOOK]),
+        SheetPart("Days", [day_line(day) for day in portion.days], "ticks"),
+        SheetPart("Never", NEVER, "never"),
+        SheetPart("Look, every time", [warmth_line(stand), *LOOK]),
         SheetPart("If something is wrong", [GASPING, *call_lines(asked)]),
         SheetPart("Before leaving, the keeper does", before_lines(stand, end)),
     ]
-    return Sheet(f"{tank.name}: {start} to {end}", litres_line(tank), parts, "A4")
+    return Sheet(f"{tank.name}: {start} to {end}", litres_line(stand), parts, "A4")
 
 
 def day_of(asked: Mapping[str, Any], key: str) -> date:

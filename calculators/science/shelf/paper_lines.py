@@ -3,14 +3,18 @@
 from datetime import date
 
 from calculators.core.numbers import show_number
-from calculators.science.animals.animal_table import ANIMALS
+from calculators.core.quantities import GALLON
+from calculators.science.animals.animal_table import animal_name
 from calculators.science.animals.reading_lines import LINES
 from calculators.science.conversions import DAYS_PER_WEEK
+from calculators.science.shelf.both_units import in_both
 from calculators.science.shelf.entries import READINGS
+from calculators.science.shelf.freshest import figure_now
 from calculators.science.shelf.stand import Stand
 from calculators.science.shelf.tank import ShelfTank
 from calculators.science.shelf.verdict import FIRST_HOUR
 
+WARMTH = READINGS["temperature_c"]
 LIMITS = ("temperature_c", "ph", "nitrite_mg_n_l", "nitrate_mg_l")
 BLANK = "______________________"
 LOOK = [
@@ -38,17 +42,11 @@ def before_lines(stand: Stand, end: date) -> list[str]:
 def animal_lines(tank: ShelfTank) -> list[str]:
     """The animals by name and number."""
     return [
-        f"{show_number(held.count_)} × {name_of(held.animal)}"
+        f"{show_number(held.count_)} × {animal_name(held.animal)}"
         if held.count_
-        else name_of(held.animal)
+        else animal_name(held.animal)
         for held in tank.animals or []
     ]
-
-
-def name_of(animal: str) -> str:
-    """The name of an animal; of one that is not in this book, its key."""
-    known = ANIMALS.get(animal)
-    return (known.common or known.name) if known else animal
 
 
 def feed_line(tank: ShelfTank) -> str:
@@ -67,22 +65,29 @@ def change_line(tank: ShelfTank) -> str:
     return f"{show_number(change.percent)} % every {show_number(change.every_days)} days"
 
 
-def litres_line(tank: ShelfTank) -> str:
+def litres_line(stand: Stand) -> str:
     """What is known of the water."""
+    warmth, ph = (water_now(stand, what) for what in ("temperature_c", "ph"))
     known = [
-        f"{show_number(tank.volume_l)} L" if tank.volume_l else "",
-        f"{show_number(tank.temperature_c)} °C" if tank.temperature_c is not None else "",
-        f"pH {show_number(tank.ph)}" if tank.ph is not None else "",
+        in_both(stand.tank.volume_l, "L", GALLON) if stand.tank.volume_l else "",
+        WARMTH.words(warmth) if warmth is not None else "",
+        f"pH {show_number(ph)}" if ph is not None else "",
     ]
     return ", ".join(filter(None, known)) or BLANK
 
 
-def warmth_line(tank: ShelfTank) -> str:
+def water_now(stand: Stand, what: str) -> float | None:
+    """A figure of the water, as entered or as read, whichever is fresher."""
+    return figure_now(what, stand.tank, stand.judged.readings)
+
+
+def warmth_line(stand: Stand) -> str:
     """How warm the water should be, and where it harms."""
     lines = LINES["temperature_c"]
-    usual = BLANK if tank.temperature_c is None else f"{show_number(tank.temperature_c)} °C"
-    low, high = show_number(lines.harmful_low or 0), show_number(lines.harmful_high or 0)
-    return f"The water is at {usual}. At {low} or less, or {high} and more: call."
+    warmth = water_now(stand, "temperature_c")
+    usual = BLANK if warmth is None else WARMTH.words(warmth)
+    low, high = WARMTH.words(lines.harmful_low or 0), WARMTH.words(lines.harmful_high or 0)
+    return f"The water is at {usual}. At {low} or less, or {high} or more: call."
 
 
 def limit_lines() -> list[str]:
@@ -90,9 +95,9 @@ def limit_lines() -> list[str]:
     made = ["ammonia: whenever it shows"]
     for what in LIMITS:
         lines, one = LINES[what], READINGS[what]
-        ends = [f"{show_number(lines.harmful_low)} or less"] if lines.harmful_low else []
-        ends += [f"{show_number(lines.harmful_high)} or more"] if lines.harmful_high else []
-        made.append(f"{one.name}: {', '.join(ends)} {one.unit}".rstrip())
+        ends = [f"{one.words(lines.harmful_low)} or less"] if lines.harmful_low else []
+        ends += [f"{one.words(lines.harmful_high)} or more"] if lines.harmful_high else []
+        made.append(f"{one.name}: {', '.join(ends)}")
     return made
 
 

@@ -1,16 +1,16 @@
 """A sheet of paper as plain data, and the same as HTML through the painter; each line can be edited."""
 
-from typing import NamedTuple
+from typing import Literal, NamedTuple
 
 from calculators.core.paint.element import Html, element
 
 
 class SheetPart(NamedTuple):
-    """A heading with lines below it; ``warns`` for what must never be done."""
+    """A heading with lines below it, in a way of its own: what must never be done, or short lines to tick."""
 
     heading: str
     lines: list[str]
-    warns: bool = False
+    way: Literal["", "never", "ticks"] = ""
 
 
 class Sheet(NamedTuple):
@@ -39,7 +39,7 @@ def part_html(part: SheetPart) -> Html:
     lines = (element("li", {"contenteditable": "true"}, line) for line in part.lines)
     return element(
         "section",
-        {"class": "never" if part.warns else None},
+        {"class": part.way or None},
         element("h2", {}, part.heading),
         element("ul", {}, *lines),
     )

@@ -4,8 +4,10 @@ from collections.abc import Sequence
 from datetime import date
 from typing import NamedTuple
 
-from calculators.science.shelf.due import Due, ShelfRound, due_of, rounds_of, week_of
+from calculators.science.shelf.due import Due, ShelfRound, due_of, week_of
+from calculators.science.shelf.due_rounds import rounds_of
 from calculators.science.shelf.entries import Entry
+from calculators.science.shelf.living import living
 from calculators.science.shelf.log import Log, log_of
 from calculators.science.shelf.next_test import NextTest, next_test
 from calculators.science.shelf.tank import ShelfTank
@@ -15,12 +17,13 @@ from calculators.science.shelf.verdict import WORST_FIRST, TankVerdict, judge
 class Stand(NamedTuple):
     """How one tank stands on one day."""
 
-    tank: ShelfTank
+    tank: ShelfTank  # with what lives in it now
     log: Log
     judged: TankVerdict
     rounds: list[ShelfRound]
     due: list[Due]  # the latest first
     next_test: NextTest
+    doubts: tuple[str, ...] = ()  # what of its lists and its log does not add up
 
     @property
     def minutes_week(self) -> float:
@@ -40,9 +43,9 @@ class Stand(NamedTuple):
 
 def stand_of(tank: ShelfTank, entries: Sequence[Entry], today: date) -> Stand:
     """How a tank stands; entries of other tanks are left aside."""
-    log = log_of(tank.id, entries, today)
+    tank, log, doubts = living(tank, log_of(tank.id, entries, today))
     judged = judge(tank, log)
     rounds, test = rounds_of(tank, log, judged), next_test(judged, log)
     due = [*(due_of(one, log) for one in rounds), test.due(today)]
     due.sort(key=lambda one: (one.on, one.task))
-    return Stand(tank, log, judged, rounds, due, test)
+    return Stand(tank, log, judged, rounds, due, test, doubts)

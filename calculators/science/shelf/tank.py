@@ -5,7 +5,7 @@ Every field but the name may stay empty: empty is said, never guessed.
 
 from typing import Annotated, Literal, NamedTuple
 
-from calculators.core.dates import DAY
+from calculators.core.dates import DAY, MOMENT
 from calculators.core.quantities import (
     PH,
     Area,
@@ -32,6 +32,8 @@ from calculators.science.conversions import CM3_PER_L
 from calculators.science.shelf.text_forms import ID, RECORD
 
 MOST_KINDS = 200  # plants, or animals, in one tank
+
+EnteredAt = Annotated[str | None, Label("Written on"), IsDate(), MOMENT]
 
 Place = Literal["us", "eu", "gb", "au", "nz", "other"]
 PLACE_WORDS = Choices((*PLACES.values(), "another place"))
@@ -61,6 +63,7 @@ class PlantHeld(NamedTuple):
     plant: Annotated[str, Label("Plant"), RECORD]
     wet_g: Annotated[WetMass | None, Label("Wet mass"), Help("Drained, as on a scale.")] = None
     since: Annotated[str | None, Label("In this tank since"), IsDate(), DAY] = None
+    entered: EnteredAt = None
 
 
 class AnimalsHeld(NamedTuple):
@@ -68,6 +71,16 @@ class AnimalsHeld(NamedTuple):
 
     animal: Annotated[str, Label("Animal"), RECORD]
     count_: Annotated[Count | None, Label("How many"), Possible(0, 10_000)] = None
+    entered: EnteredAt = None
+
+
+class WaterEntered(NamedTuple):
+    """When the figures of the water were entered that may be read as well; empty is not known."""
+
+    temperature_c: EnteredAt = None
+    ph: EnteredAt = None
+    gh_dh: EnteredAt = None
+    kh_dh: EnteredAt = None
 
 
 class ShelfTank(NamedTuple):
@@ -107,6 +120,7 @@ class ShelfTank(NamedTuple):
     change: Annotated[ChangePlan | None, Label("Change of water"), FromFile()] = None
     plants: Annotated[list[PlantHeld] | None, Label("Plants"), FromFile(MOST_KINDS)] = None
     animals: Annotated[list[AnimalsHeld] | None, Label("Animals"), FromFile(MOST_KINDS)] = None
+    entered: Annotated[WaterEntered | None, Label("Figures entered on"), FromFile()] = None
 
     @property
     def volume_l(self) -> float | None:
@@ -131,5 +145,7 @@ def box_l(length_cm: float, width_cm: float, depth_cm: float) -> float:
 
 MUST_HAVE = ("id", "name")
 TANK_FIELDS = read_input_row(ShelfTank)
+# Figures of the water that may be entered here and read with a kit as well: the fresher holds.
+ALSO_READ = WaterEntered._fields
 # What a new tank is asked for first; all else can wait.
 FIRST_ASKED = ("name", "net_l", "flooded_on", "animals", "plants")

@@ -3,9 +3,8 @@
 from typing import Annotated, NamedTuple, get_args
 
 from calculators.core.figures import figure
-from calculators.core.numbers import show_number
 from calculators.core.quantities import Factor
-from calculators.core.quantity import Choices, Digits, Label
+from calculators.core.quantity import Choices, Digits, Label, UsUnit
 from calculators.science.conversions import DAYS_PER_WEEK
 from calculators.science.shelf.entries import READINGS
 from calculators.science.shelf.latest import Latest, ago
@@ -98,20 +97,31 @@ def trend_row(course: ReadingCourse, latest: Latest) -> TrendRow:
     slope, one = course.slope, READINGS[course.what]
     middle, low, high = (None, None, None) if slope is None else slope[:3]
     ends = (weekly(middle), weekly(low), weekly(high))
-    read = f"{show_number(latest.value)} {one.unit}".rstrip() + f", {ago(latest.age_days)}"
-    day, way = latest.day.isoformat(), way_words(course.verdict, *ends)
+    read = f"{one.words(latest.value)}, {ago(latest.age_days)}"
+    day, way = latest.day.isoformat(), way_words(course.verdict, *ends, one.us)
     return TrendRow(
         course.what, one.label, latest.value, one.unit, day, *ends, course.verdict, read, way
     )
 
 
-def way_words(verdict: Verdict, middle: float | None, low: float | None, high: float | None) -> str:
+def way_words(
+    verdict: Verdict,
+    middle: float | None,
+    low: float | None,
+    high: float | None,
+    us: UsUnit | None = None,
+) -> str:
     """Which way a reading goes, with the slope and its limits where it says that something moves."""
     word: str = VERDICT_WORDS.words[get_args(Verdict).index(verdict)]
     if verdict not in ("building", "falling") or middle is None or low is None or high is None:
         return word
-    by, least, most = (figure(Slopes, abs(end)) for end in (middle, *sorted((low, high), key=abs)))
-    return f"{word} by {by} a week, {least} to {most}"
+    ends = [abs(end) for end in (middle, *sorted((low, high), key=abs))]
+    by, least, most = (figure(Slopes, end) for end in ends)
+    said = f"{word} by {by} a week, {least} to {most}"
+    if us is None:
+        return said
+    by, least, most = (figure(Slopes, end * us.factor) for end in ends)
+    return f"{said} (in {us.unit} by {by}, {least} to {most})"
 
 
 def weekly(slope: float | None) -> float | None:

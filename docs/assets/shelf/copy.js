@@ -7,6 +7,7 @@ import { copyDue, saveCopy, saveReadings } from "./copies.js";
 import { readShelfFile } from "./file.js";
 import { hasTank, readTankLink } from "./link.js";
 import { dayInWords } from "./opened.js";
+import { newId } from "./operations.js";
 import { saidBelow } from "./sheet.js";
 
 const DONE = { shared: "Handed on.", saved: "Saved as a file.", cancelled: "" };
@@ -72,10 +73,11 @@ async function preview(here, data, name, said) {
   const take = element("button", { type: "button", className: "main", textContent: "Take it in" });
   const leave = element("button", { type: "button", textContent: "Leave it" });
   take.onclick = async () => {
+    const action = newId();
     box.hidden = true;
     try {
-      await here.store.merge(data);
-      saidBelow("Taken in.", () => here.store.undo());
+      await here.store.merge(data, { action });
+      saidBelow("Taken in.", () => here.store.undo(action));
     } catch (wrong) {
       said(wrong.message);
     }

@@ -20,13 +20,13 @@ export function compareFile({ view, local }, file) {
   return compared(file, view, settingsOf(local));
 }
 
-/** Take a file in, in one transaction. Returns what `compareFile` returned. */
-export async function mergeFile(log, file, returned) {
+/** Take a file in, in one transaction, as one action. Returns what `compareFile` returned. */
+export async function mergeFile(log, file, returned, action = undefined) {
   const difference = compareFile(log, file);
   const { parts, settings } = mergeParts(file, log.view, settingsOf(log.local), returned);
   const beside = Object.fromEntries(Object.entries(file).filter(([key]) => !OWN_KEYS.includes(key)));
   const rows = settings.map(([name, value]) => settingRow(name, value));
   if (Object.keys(beside).length) rows.push({ name: BESIDE, value: { ...log.local.get(BESIDE), ...beside } });
-  await log.write(parts, file, rows);
+  await log.write(parts, file, rows, action);
   return difference;
 }

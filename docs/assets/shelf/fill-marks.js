@@ -2,9 +2,10 @@
 
 import { collect } from "../form.js";
 import { element } from "../paint.js";
-import { shelf } from "./opened.js";
+import { entered } from "./entered.js";
+import { shelf, table } from "./opened.js";
+import { newId } from "./operations.js";
 import { saidBelow } from "./sheet.js";
-import { withValue } from "./tank-fields.js";
 
 /** What a field holds, to be compared. */
 export const text = (value) => JSON.stringify(value);
@@ -58,14 +59,15 @@ async function saveTo(here, key) {
   const metric = here.metric?.[key];
   if (metric === undefined) return saidBelow("Not saved yet: the figure must hold first.");
   const store = await shelf();
+  const action = newId();
   const value = Number.isFinite(Number(metric)) ? Number(metric) : metric;
   try {
-    await store.saveTank(withValue(await store.tank(tank.id), tank.paths[key], value));
+    await store.saveTank(entered(await store.tank(tank.id), tank.paths[key], value, await table("fields")), { action });
   } catch (wrong) {
     if (!wrong.reason) throw wrong;
     return saidBelow(wrong.message);
   }
   tank.held[key] = text(collect(here.form)[key]);
   markForm(here);
-  return saidBelow(`Saved to ${tank.name}.`, () => store.undo());
+  return saidBelow(`Saved to ${tank.name}.`, () => store.undo(action));
 }

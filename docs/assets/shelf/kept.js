@@ -1,6 +1,7 @@
 // Calculations kept from the book's forms, under the tank that they were kept for.
 
 import { element } from "../paint.js";
+import { newId } from "./operations.js";
 import { saidBelow } from "./sheet.js";
 
 const LINES_SHOWN = 4;
@@ -23,10 +24,11 @@ function card(part, store, root, one, tank) {
   const when = new Date(one.when).toLocaleString(undefined, { dateStyle: "medium", timeStyle: "short" });
   const remove = element("button", { type: "button", textContent: "Remove" });
   remove.onclick = async () => {
-    await store.unkeep(one.id);
+    const action = newId();
+    await store.unkeep(one.id, { action });
     await paintKept(part, store, root, tank);
     saidBelow(`${one.title} removed.`, async () => {
-      await store.undo();
+      await store.undo(action);
       await paintKept(part, store, root, tank);
     });
   };

@@ -8,7 +8,7 @@ const ANY = { plants: "Of which plant, if of one", animals: "Which animal, if yo
 /** The part of the sheet, and which one is chosen; nothing where the kind needs none, or has it already. */
 export function ofWhich(here) {
   const list = listOf(here.kind);
-  const held = list && !here.kind.must.includes("what") ? (here.tank[list] ?? []).map((row) => row[RECORD_OF[list]]) : [];
+  const held = list && !here.kind.must.includes("what") ? here.lives[list].map((row) => row[RECORD_OF[list]]) : [];
   let chosen = here.edit?.what ?? here.chosenOf ?? null;
   if (!held.length) return { part: "", chosen: () => (list && !here.what?.what ? chosen : null) };
   const buttons = held.map((key) => {

@@ -2,11 +2,13 @@
 
 import { element } from "../paint.js";
 import { called, shelf, table } from "./opened.js";
+import { livesIn } from "./lives.js";
 import { askNote } from "./log-note.js";
 import { askValue } from "./log-value.js";
 import { openWhen } from "./log-when.js";
 import { askWhich } from "./log-which.js";
 import { openNames } from "./names.js";
+import { newId } from "./operations.js";
 import { openSheet, saidBelow, tap, taps } from "./sheet.js";
 import { upper } from "./words.js";
 
@@ -17,7 +19,7 @@ const LOOKED_BACK = 60; // last entries that are counted for it
 export async function openLog(tank, { edit = null } = {}) {
   const [store, fields] = await Promise.all([shelf(), table("fields"), openNames()]);
   /** @type {Record<string, any>} */
-  const here = { tank, store, fields, edit, ...openSheet(`Log: ${called(tank)}`) };
+  const here = { tank, store, fields, edit, lives: await livesIn(store, tank), ...openSheet(`Log: ${called(tank)}`) };
   here.when = openWhen(edit?.at);
   here.save = (entry) => save(here, entry);
   here.show = (...parts) => here.body.replaceChildren(...(here.back ? [here.back] : []), ...parts, here.when.box);
@@ -33,8 +35,9 @@ function takeOut(here) {
   const { store, edit, tank } = here;
   return tap("Take it out of the log", async () => {
     here.close();
-    await store.remove(edit.id);
-    saidBelow(`Taken out of the log, ${called(tank)}`, () => store.undo());
+    const action = newId();
+    await store.remove(edit.id, { action });
+    saidBelow(`Taken out of the log, ${called(tank)}`, () => store.undo(action));
   });
 }
 
@@ -86,15 +89,12 @@ function backButton(here) {
 /** Write it, close the sheet, and say what was written. `more` are further entries of the same tap. */
 async function save(here, { words, more = [], ...entry }) {
   const { tank, kind, edit, store } = here;
+  const tap = { action: newId() };
   here.close();
   try {
-    if (edit) {
-      await store.edit(edit.id, { ...entry, at: here.when.at() });
-      return saidBelow(`Changed: ${words}, ${called(tank)}`, () => store.undo());
-    }
-    const written = [];
-    for (const one of [{ tank: tank.id, kind: kind.kind, ...entry }, ...more]) written.push(await store.log({ at: here.when.at(), ...one }));
-    return saidBelow(`${words}, ${called(tank)}`, async () => { for (const one of written.reverse()) await store.remove(one.id); });
+    if (edit) await store.edit(edit.id, { ...entry, at: here.when.at() }, tap);
+    else for (const one of [{ tank: tank.id, kind: kind.kind, ...entry }, ...more]) await store.log({ at: here.when.at(), ...one }, tap);
+    return saidBelow(`${edit ? "Changed: " : ""}${words}, ${called(tank)}`, () => store.undo(tap.action));
   } catch (wrong) {
     if (!wrong.reason) throw wrong;
     return saidBelow(wrong.message);

@@ -18,7 +18,7 @@ export function askWhich(here) {
   const named = (key) => ({ ...kind.whats[0], what: key, label: nameOf(list, key) });
   if (here.edit) return askWay(here, named(here.edit.what));
   const button = (key) => tap(nameOf(list, key), () => askWay(here, named(key)));
-  const held = (tank[list] ?? []).map((row) => button(row[RECORD_OF[list]]));
+  const held = here.lives[list].map((row) => button(row[RECORD_OF[list]]));
   return here.show(held.length ? taps("In this tank", held) : "", finder(list, button, "log-find"));
 }
 

@@ -32,10 +32,11 @@ export class Log {
    * @param {object[]} parts
    * @param {unknown} unsaved what the error carries where nothing could be written
    * @param {{name: string, value: unknown}[]} [local] values that are written with them
+   * @param {string} [action] the tap that they are of; a new one where none is said
    */
-  async write(parts, unsaved, local = []) {
+  async write(parts, unsaved, local = [], action = undefined) {
     if (!parts.length && !local.length) return;
-    const operations = stamped(parts, this.view.last);
+    const operations = stamped(parts, this.view.last, action);
     await this.#put({ operations, local }, unsaved);
     this.view.take(operations);
     for (const { name, value } of local) this.local.set(name, value);

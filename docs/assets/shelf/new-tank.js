@@ -5,7 +5,8 @@ import { finder } from "./log-which.js";
 import { nameOf, neverOf, openNames } from "./names.js";
 import { tap } from "./sheet.js";
 import { living } from "./tank-living.js";
-import { fieldsOf, withValue } from "./tank-fields.js";
+import { entered, withMoment } from "./entered.js";
+import { fieldsOf } from "./tank-fields.js";
 
 const MOST_OFFERED = 12;
 
@@ -25,7 +26,7 @@ export async function open(root) {
     return [];
   });
   if (!store) return;
-  here.store = store;
+  Object.assign(here, { store, fields });
   const tanks = [...(await store.tanks()), ...demo.tanks]; // what stands on the shelf already is likeliest
   offer(here, tanks, { list: "animals", named: "animal", amount: "count" });
   offer(here, tanks, { list: "plants", named: "plant", amount: "wet_g" });
@@ -34,7 +35,7 @@ export async function open(root) {
 }
 
 function set(here, path, value) {
-  here.tank = withValue(here.tank, path, value);
+  here.tank = entered(here.tank, path, value, here.fields ?? {});
   const entry = here.form.querySelector(`#more-fields [data-path="${path}"] input`);
   if (entry && entry !== document.activeElement) entry.value = value ?? "";
   if (path === "animals" || path === "plants") here[path]?.();
@@ -59,13 +60,13 @@ function offer(here, tanks, { list, named, amount }) {
   const chips = here.form.querySelector(`#minute-${list}`);
   const held = () => here.tank[list] ?? [];
   const paint = () => {
-    rows.replaceChildren(...held().map((row, number) => living(row, { named, amount }, list, (next) => set(here, list, next ? held().with(number, next) : held().toSpliced(number, 1)))));
+    rows.replaceChildren(...held().map((row, number) => living(row, { named, amount }, list, (next) => set(here, list, next ? held().with(number, withMoment(next)) : held().toSpliced(number, 1)))));
     for (const chip of chips.querySelectorAll("button")) chip.setAttribute("aria-pressed", String(held().some((row) => row[named] === chip.dataset.key)));
   };
   here[list] = paint;
   const toggle = (key) => {
     const there = held().some((row) => row[named] === key);
-    const fresh = { [named]: key, [amount]: null, ...(list === "plants" ? { since: here.tank.flooded_on ?? day() } : {}) };
+    const fresh = withMoment({ [named]: key, [amount]: null, ...(list === "plants" ? { since: here.tank.flooded_on ?? day() } : {}) });
     set(here, list, there ? held().filter((row) => row[named] !== key) : [...held(), fresh]);
   };
   chips.replaceChildren(...keys.map((key) => {

@@ -25,9 +25,8 @@ export function newId() {
 }
 
 /** Operations of one tap, stamped later than `after` (ms), be the device's clock right or not. */
-export function stamped(parts, after) {
+export function stamped(parts, after, action = newId()) {
   const at = new Date(Math.max(Date.now(), after + 1)).toISOString();
-  const action = newId();
   return parts.map((part, place) => ({ id: newId(), at, place, action, v: OPERATION_VERSION, ...part }));
 }
 
@@ -35,7 +34,7 @@ export function stamped(parts, after) {
 export function stateOf(one) {
   if (!isObject(one) || typeof one.id !== "string") return "broken";
   if (Number.isFinite(one.v) && one.v > OPERATION_VERSION) return "newer";
-  if (typeof one.op !== "string" || typeof one.action !== "string" || !(timeOf(one.at) < LATEST)) return "broken";
+  if (typeof one.op !== "string" || typeof one.action !== "string" || !(momentOf(one) < LATEST)) return "broken";
   if (one.place !== undefined && !Number.isInteger(one.place)) return "broken";
   if (!KINDS.includes(one.op)) return "newer";
   return hasItsParts(one) ? "good" : "broken";
@@ -59,6 +58,14 @@ export function timeOf(text) {
   return typeof text === "string" && ISO_8601.test(text) ? Date.parse(text) : Number.NaN;
 }
 
+const moments = new WeakMap(); // an operation never changes
+
+/** The moment of an operation in ms, read from its text once. */
+export function momentOf(one) {
+  if (!moments.has(one)) moments.set(one, timeOf(one.at));
+  return moments.get(one);
+}
+
 export function inOrder(one, other) {
-  return timeOf(one.at) - timeOf(other.at) || (one.place ?? 0) - (other.place ?? 0) || (one.id < other.id ? -1 : 1);
+  return momentOf(one) - momentOf(other) || (one.place ?? 0) - (other.place ?? 0) || (one.id < other.id ? -1 : 1);
 }

@@ -9,15 +9,16 @@ import { ShelfError } from "./shelf-error.js";
  * @param {"tank" | "entry" | "kept"} of
  * @param {Record<string, any>} item whole, with its id; `changed` says which state the caller had read
  * @param {unknown} unsaved what an error carries back to the form
+ * @param {string} [action] the tap that it is part of
  */
-export async function saveItem(log, of, item, unsaved) {
+export async function saveItem(log, of, item, unsaved, action = undefined) {
   const fault = faultOf(of, item);
   if (fault) throw new ShelfError("broken", fault, unsaved);
   const { id, changed, ...values } = item;
   const known = log.view.items[of].get(id);
   const before = known && !known.dropped && ((changed && log.view.asOf(of, id, changed)) ?? known.value);
   const part = before ? { op: of, key: id, values: differing(values, before) } : { op: of, key: id, values, whole: true };
-  if (Object.keys(part.values).length) await log.write([part], unsaved);
+  if (Object.keys(part.values).length) await log.write([part], unsaved, [], action);
   return structuredClone(log.view.items[of].get(id).value);
 }
 

@@ -34,8 +34,8 @@ function madeFrom(tank, entries) {
  * not pass for calm: what was logged may be what harms.
  */
 export async function keptStanding(store, tank) {
-  const [kept, entries] = await Promise.all([store.standing(tank.id), store.entries({ tank: tank.id })]);
-  const overtaken = kept?.outputs?.verdict === "calm" && [tank, ...entries].some(({ changed }) => changed > kept.made);
+  const kept = await store.standing(tank.id);
+  const overtaken = kept?.outputs?.verdict === "calm" && (await store.changedSince(tank.id, kept.made));
   return overtaken ? { ...kept, from: null, outputs: { ...kept.outputs, verdict: "unknown", sentence: OVERTAKEN } } : kept;
 }
 

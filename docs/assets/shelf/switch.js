@@ -2,11 +2,13 @@
 
 import { called, shelf } from "./opened.js";
 
+const root = new URL("../..", import.meta.url);
+
 let told; // who hears that another tank was chosen, as long as its page is open
 let listening = false;
 
 /** Show the switch where there are tanks; `changed(id)` of this page hears of another choice. */
-export async function openSwitch(root) {
+export async function openSwitch() {
   const box = document.querySelector("#stand-at");
   if (!box) return;
   const store = await shelf().catch(() => null); // no storage here: no shelf, and no switch
@@ -23,7 +25,6 @@ export async function openSwitch(root) {
     const { openLog } = await import("./log-sheet.js");
     openLog(await store.tank(choice.value));
   };
-  box.dataset.root = root.href;
   await paint(store);
 }
 
@@ -44,6 +45,6 @@ async function paint(store) {
   box.querySelector("label").textContent = here?.demo ? "Demo" : "At";
   const open = box.querySelector("a");
   open.hidden = box.querySelector("button").hidden = !here;
-  if (here) open.href = new URL(`shelf/tank/#${here.id}`, box.dataset.root).href;
+  if (here) open.href = new URL(`shelf/tank/#${here.id}`, root).href;
   box.hidden = !tanks.length;
 }

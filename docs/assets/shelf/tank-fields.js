@@ -24,7 +24,7 @@ export function flat(fields, within = "") {
 export function fieldsOf(tank, fields, changed) {
   return fields.map((one) => {
     if (one.kind === "group") return group(tank, one, changed);
-    if (one.kind === "plants" || one.kind === "animals") return livingList(tank, one, changed);
+    if (one.kind === "plants" || one.kind === "animals") return livingList(tank, one, changed, tank.lives?.[one.key]);
     return field(tank, { ...one, path: one.path ?? one.key }, changed);
   });
 }

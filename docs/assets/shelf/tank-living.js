@@ -1,6 +1,7 @@
 // Plants and animals of a tank: a row each, with how much or how many, and a field that finds more by any name.
 
 import { element } from "../paint.js";
+import { withMoment } from "./entered.js";
 import { finder } from "./log-which.js";
 import { nameOf, openNames } from "./names.js";
 import { numberOf } from "./number.js";
@@ -9,27 +10,41 @@ import { day } from "./opened.js";
 
 const STEPS = { plants: 10, animals: 1 };
 
-/** The list as an element; `changed(key, rows)` hears of every change. */
-export function livingList(tank, one, changed) {
+/**
+ * The list as an element: the rows that live there `now`. `changed(key, rows)` hears of every change, with the tank's
+ * own rows; of them only the one that was changed is written anew, and one that is out stands there with none, so that
+ * the log of before does not bring it back.
+ */
+export function livingList(tank, one, changed, now) {
   const list = one.kind;
   const [named, amount] = one.fields.map((inner) => inner.key);
   const keys = { named, amount };
   const box = element("fieldset", { className: "rows living" }, element("legend", { textContent: one.label }));
   const rows = element("div", {});
-  let held = [...(tank[one.key] ?? [])];
-  const put = (next) => {
-    held = next;
-    changed(one.key, held);
+  box.dataset.list = one.key;
+  let held = [...(now ?? tank[one.key] ?? [])];
+  let written = [...(tank[one.key] ?? [])];
+  const put = (key, row) => {
+    held = withRow(held, named, key, row);
+    written = withRow(written, named, key, withMoment(row ?? { [named]: key, [amount]: 0 }));
+    changed(one.key, written);
     paint();
   };
-  const paint = () => rows.replaceChildren(...held.map((row, number) => living(row, keys, list, (next) => put(next ? held.with(number, next) : held.toSpliced(number, 1)))));
+  const paint = () => rows.replaceChildren(...held.map((row) => living(row, keys, list, (next) => put(row[named], next))));
   const add = (key) => {
-    if (!held.some((row) => row[keys.named] === key)) put([...held, { [keys.named]: key, [keys.amount]: null, ...(list === "plants" ? { since: day() } : {}) }]);
+    if (!held.some((row) => row[named] === key)) put(key, { [named]: key, [amount]: null, ...(list === "plants" ? { since: day() } : {}) });
   };
   openNames().then(paint);
   const find = finder(list, (key) => tap(nameOf(list, key), () => add(key)), `find-${list}`);
   box.append(rows, find);
   return box;
+}
+
+/** The rows with another one of that key, or without it. */
+function withRow(rows, named, key, row) {
+  const at = rows.findIndex((one) => one[named] === key);
+  if (at < 0) return row ? [...rows, row] : rows;
+  return row ? rows.with(at, row) : rows.toSpliced(at, 1);
 }
 
 /** One kind: its name, its amount between Less and More, and the way out. */

@@ -6,12 +6,16 @@ import { element, openFiles } from "../paint.js";
 import { called, dayInWords, onHash, said, shelf, table } from "./opened.js";
 import { paintEntries } from "./entry-list.js";
 import { paintKept } from "./kept.js";
+import { livesOf } from "./lives.js";
 import { openLog } from "./log-sheet.js";
-import { nameOf, openNames } from "./names.js";
+import { openNames } from "./names.js";
+import { entered } from "./entered.js";
 import { openHandOn } from "./hand-on.js";
+import { newId } from "./operations.js";
 import { saidBelow } from "./sheet.js";
 import { keptStanding, onEachChange, standingNow } from "./standings.js";
-import { fieldsOf, withValue } from "./tank-fields.js";
+import { fieldsOf } from "./tank-fields.js";
+import { listsAnew, paintLives } from "./tank-lives.js";
 import { filled } from "./fill.js";
 
 export async function open(root) {
@@ -32,17 +36,18 @@ async function show(here, whole = false) {
   const turn = ++here.turn;
   here.whole ||= whole; // until the form is painted, which a change meanwhile would put off
   const id = decodeURIComponent(location.hash.slice(1)) || (await here.store.chosen());
-  const tank = id && (await here.store.tank(id));
+  const [tank, fields] = await Promise.all([id ? here.store.tank(id) : null, table("fields"), openNames()]);
   if (turn !== here.turn) return;
-  here.box.hidden = !tank;
   document.querySelector("#tank-title").textContent = tank ? tank.name : "No such tank on this device";
-  if (!tank) return;
+  if (!tank) {
+    here.box.hidden = true;
+    return;
+  }
   document.title = tank.name;
   if (whole && (await here.store.chosen()) !== tank.id) await here.store.choose(tank.id); // whoever opens its page stands at it
   if (turn !== here.turn) return;
   here.tank = tank;
-  const fields = await table("fields");
-  await openNames();
+  here.box.hidden = false;
   here.find("#tank-demo").hidden = !tank.demo;
   here.find("#tank-paper").href = new URL(`shelf/paper/#${tank.id}`, here.root).href;
   here.find("#tank-log").onclick = () => openLog(tank);
@@ -51,18 +56,21 @@ async function show(here, whole = false) {
     here.find("#edit").setAttribute("open", "");
     here.find("#edit").scrollIntoView({ block: "start" });
   };
+  const kept = await keptStanding(here.store, tank);
+  if (turn !== here.turn) return;
   if (here.whole) {
     here.whole = false;
     const own = fields.tank.filter((one) => !["id", "demo"].includes(one.key));
-    here.find("#tank-form").replaceChildren(...fieldsOf(tank, own, (path, value) => save(here, path, value)));
+    here.find("#tank-form").replaceChildren(...fieldsOf({ ...tank, lives: livesOf(tank, kept) }, own, (path, value) => save(here, path, value)));
     openHandOn(here, tank);
     here.find("#tank-remove").onclick = () => remove(here, tank);
   }
-  lives(here, tank);
+  here.standing = kept;
+  paintLives(here, tank);
   sums(here, fields);
   await paintEntries(here, tank);
   paintKept(here.find("#tank-kept"), here.store, here.root, tank);
-  paintStanding(here, await keptStanding(here.store, tank), true);
+  paintStanding(here, kept, true);
   anew(here, tank, turn).catch((wrong) => { here.find("#tank-old").textContent = `Python could not start (${wrong.message}).`; });
 }
 
@@ -70,6 +78,7 @@ async function anew(here, tank, turn) {
   const standing = await standingNow(here.store, tank);
   if (turn !== here.turn || !here.box.isConnected) return;
   paintStanding(here, standing, false);
+  await listsAnew(here, tank, (path, value) => save(here, path, value));
   const given = await filled("nitrogen-balance", tank, await here.store.entries({ tank: tank.id }));
   const reply = await ask({ calculator: "nitrogen-balance", given: given?.values ?? {}, given_in: "metric", own: true, units: chosenUnits() });
   if (turn !== here.turn || !here.box.isConnected) return;
@@ -95,7 +104,7 @@ function paintStanding(here, standing, old) {
   const answer = here.find("#answer");
   answer.innerHTML = standing.html;
   openFiles(answer);
-  lives(here, here.tank);
+  paintLives(here, here.tank);
 }
 
 /** The calculators that fill themselves from a tank. */
@@ -104,34 +113,21 @@ function sums(here, fields) {
   here.find("#tank-sums").replaceChildren(...links);
 }
 
-/** Plants with when they are next due, animals with their number; each leads to its page. */
-function lives(here, tank) {
-  const due = here.standing?.outputs?.due ?? [];
-  const row = (list, key, amount) => {
-    const link = element("a", { href: new URL(`${list}/${key}/`, here.root).href, textContent: nameOf(list, key) });
-    const next = due.find((one) => one.task.startsWith("trim") && one.task.includes(nameOf(list, key)));
-    return element("li", {}, link, ` ${amount}`, next ? `, next trim ${dayInWords(next.on)}` : "");
-  };
-  const plants = (tank.plants ?? []).map((one) => row("plants", one.plant, one.wet_g === null || one.wet_g === undefined ? "mass not said" : `${one.wet_g} g wet`));
-  const animals = (tank.animals ?? []).map((one) => row("animals", one.animal, one.count === null || one.count === undefined ? "number not said" : `${one.count}`));
-  const none = (words) => [element("li", { className: "hint", textContent: words })];
-  here.find("#tank-plants").replaceChildren(...(plants.length ? plants : none("No plants said.")));
-  here.find("#tank-animals").replaceChildren(...(animals.length ? animals : none("No animals said.")));
-}
-
 async function save(here, path, value) {
+  const action = newId();
   try {
-    await here.store.saveTank(withValue(await here.store.tank(here.tank.id), path, value));
-    saidBelow("Saved to the tank.", () => here.store.undo().then(() => show(here, true)));
+    await here.store.saveTank(entered(await here.store.tank(here.tank.id), path, value, await table("fields")), { action });
+    saidBelow("Saved to the tank.", () => here.store.undo(action).then(() => show(here, true)));
   } catch (wrong) {
     said(here.find("#tank-said"), wrong);
   }
 }
 
 async function remove(here, tank) {
-  await here.store.removeTank(tank.id);
+  const action = newId();
+  await here.store.removeTank(tank.id, { action });
   saidBelow(`${tank.name} is off the shelf, with its log.`, async () => {
-    await here.store.undo();
+    await here.store.undo(action);
     await show(here, true);
   });
 }

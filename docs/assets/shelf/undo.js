@@ -1,15 +1,16 @@
-// Undoing the last tap. Nothing leaves the log: an operation is added that takes an action's effect away.
+// Undoing a tap. Nothing leaves the log: an operation is added that takes an action's effect away.
 
 import { MOVED } from "./operations.js";
 
 /**
- * Undo the last action that is not undone yet.
+ * Undo an action, or the last one that is not undone yet.
  * @param {import("./log.js").Log} log
+ * @param {string} [action]
  * @returns {Promise<{op: string, of: string, tanks: any[], entries: any[]} | null>} what it was, or null where there is nothing
  */
-export async function undoLast(log) {
+export async function undoAction(log, action) {
   const { operations, undone } = log.view;
-  const last = operations.findLast((one) => one.op !== "undo" && one.action !== MOVED && !undone.has(one.action));
+  const last = operations.findLast((one) => one.op !== "undo" && one.action !== MOVED && !undone.has(one.action) && (!action || one.action === action));
   if (!last) return null;
   const parts = operations.filter((one) => one.action === last.action);
   const touched = { tanks: items("tank", parts, log.view), entries: items("entry", parts, log.view) };

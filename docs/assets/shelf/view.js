@@ -1,7 +1,7 @@
 // What the shelf shows, derived from the log. Nothing here is stored.
 
 import { faultOf } from "./item.js";
-import { inOrder, stateOf, timeOf } from "./operations.js";
+import { inOrder, momentOf, stateOf, timeOf } from "./operations.js";
 
 const LOST_NAME = "Tank without its record";
 
@@ -34,7 +34,7 @@ export class View {
   /** Add operations; those that come in order need no new derivation. */
   take(operations) {
     const fresh = operations.filter((one) => !this.ids.has(one?.id)).sort(inOrder);
-    const simple = fresh.every((one) => stateOf(one) === "good" && one.op !== "undo" && timeOf(one.at) >= this.last);
+    const simple = fresh.every((one) => stateOf(one) === "good" && one.op !== "undo" && momentOf(one) >= this.last);
     if (!simple) return this.rebuild([...this.all, ...fresh]);
     for (const one of fresh) {
       this.all.push(one);
@@ -46,7 +46,7 @@ export class View {
 
   #apply(one) {
     this.operations.push(one);
-    this.last = Math.max(this.last, timeOf(one.at));
+    this.last = Math.max(this.last, momentOf(one));
     if (one.op === "undo" || (this.undone.has(one.action) && one.op === "order")) return;
     if (one.op === "order") this.order = one.values.ids;
     else applyTo(this.items[one.op === "drop" ? one.of : one.op], one, this.undone.has(one.action));
@@ -66,8 +66,9 @@ export class View {
   /** An item as it was at a time (date-time), from its operations until then. */
   asOf(of, key, at) {
     const items = new Map();
+    const until = timeOf(at);
     for (const one of this.operations) {
-      if (one.key === key && (one.op === of || one.of === of) && timeOf(one.at) <= timeOf(at) && !this.undone.has(one.action)) applyTo(items, one, false);
+      if (one.key === key && (one.op === of || one.of === of) && momentOf(one) <= until && !this.undone.has(one.action)) applyTo(items, one, false);
     }
     return items.get(key)?.value ?? null;
   }
@@ -87,13 +88,25 @@ function listsOf(items, order) {
   const entries = good("entry", items).filter((entry) => !items.tank.get(entry.tank)?.dropped);
   const orphans = new Set(entries.map((entry) => entry.tank).filter((id) => !tanks.has(id)));
   for (const id of orphans) tanks.set(id, { id, name: LOST_NAME });
+  byTime(entries);
   return {
     tanks: inWalkingOrder(tanks, order),
-    entries: byTime(entries),
+    entries,
+    ofTank: byTank(entries),
     kept: byTime(good("kept", items)),
     orphans: orphans.size,
     incomplete: ["tank", "entry", "kept"].reduce((sum, of) => sum + standing(items[of]).length - good(of, items).length, 0),
   };
+}
+
+/** The entries of each tank, in the same order. @returns {Map<string, any[]>} */
+function byTank(entries) {
+  const found = new Map();
+  for (const one of entries) {
+    if (found.has(one.tank)) found.get(one.tank).push(one);
+    else found.set(one.tank, [one]);
+  }
+  return found;
 }
 
 function standing(items) {

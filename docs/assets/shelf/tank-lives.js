@@ -1,0 +1,34 @@
+// What lives in a tank, on its page: plants with when they are next due, animals with their number, and both in the form.
+
+import { element } from "../paint.js";
+import { livesOf } from "./lives.js";
+import { nameOf } from "./names.js";
+import { dayInWords, table } from "./opened.js";
+import { livingList } from "./tank-living.js";
+
+/** Each kind leads to its page. */
+export function paintLives(here, tank) {
+  const { plants, animals } = livesOf(tank, here.standing);
+  const due = here.standing?.outputs?.due ?? [];
+  const row = (list, key, amount) => {
+    const link = element("a", { href: new URL(`${list}/${key}/`, here.root).href, textContent: nameOf(list, key) });
+    const next = due.find((one) => one.task.startsWith("trim") && one.task.includes(nameOf(list, key)));
+    return element("li", {}, link, ` ${amount}`, next ? `, next trim ${dayInWords(next.on)}` : "");
+  };
+  const list = (name, rows, words) => here.find(name).replaceChildren(...(rows.length ? rows : [element("li", { className: "hint", textContent: words })]));
+  list("#tank-plants", plants.map((one) => row("plants", one.plant, figure(one.wet_g, "g wet", "mass not said"))), "No plants said.");
+  list("#tank-animals", animals.map((one) => row("animals", one.animal, figure(one.count, "", "number not said"))), "No animals said.");
+}
+
+function figure(value, unit, none) {
+  return value === null || value === undefined ? none : `${value} ${unit}`.trim();
+}
+
+/** The lists of the form as they stand now; one in which the keeper is at work stays. */
+export async function listsAnew(here, tank, changed) {
+  const { tank: fields } = await table("fields");
+  for (const box of here.find("#tank-form").querySelectorAll("[data-list]")) {
+    const one = fields.find(({ key }) => key === box.dataset.list);
+    if (!box.contains(document.activeElement)) box.replaceWith(livingList(tank, one, changed, livesOf(tank, here.standing)[one.key]));
+  }
+}

@@ -1,0 +1,66 @@
+"""Names in each page the modules that its scripts load, so that the browser fetches them side by side.
+
+Without this a browser learns of a module only once it has read the one that imports it, one after another.
+The graph is read from the modules themselves; ``page.js`` says which part is loaded for which place.
+"""
+
+import posixpath
+import re
+from functools import cache
+from pathlib import Path
+
+from scripts.setup.paths import DOCS
+
+ENTRY = "page.js"
+SCRIPT = re.compile(r'<script type="module" src="([^"]*)assets/page\.js"></script>\n')
+IMPORT = re.compile(r'^(?:import|export)\b[^"\n]*"(\.{1,2}/[^"]+)";', re.MULTILINE)
+PART = re.compile(r'"#([\w-]+)": \(\) => import\("\./([^"]+)"\)')
+ON_EVERY_PAGE = re.compile(r'^  \(await import\("\./([^"]+)"\)\)', re.MULTILINE)
+PLACE = re.compile(r'\bid="([\w-]+)"')
+
+
+def with_preloads(html: str, assets: Path = DOCS / "assets") -> str:
+    """The page with a line for each module that it will load; as it is where it loads none of ours."""
+    found = SCRIPT.search(html)
+    if not found:
+        return html
+    root = found[1]
+    lines = "".join(
+        f'<link rel="modulepreload" href="{root}assets/{name}">\n'
+        for name in modules_for(frozenset(PLACE.findall(html)), assets)
+    )
+    return html[: found.start()] + lines + html[found.start() :]
+
+
+def modules_for(places: frozenset[str], assets: Path = DOCS / "assets") -> list[str]:
+    """The modules of a page with these places, without the first, in the order in which they are imported."""
+    text = (assets / ENTRY).read_text(encoding="utf-8")
+    parts = [module for place, module in PART.findall(text) if place in places]
+    return modules(tuple([*parts, *ON_EVERY_PAGE.findall(text)]), assets, stamp(assets))
+
+
+def stamp(assets: Path) -> int:
+    """What tells a changed folder from the one that was read before."""
+    return max(path.stat().st_mtime_ns for path in assets.rglob("*.js"))
+
+
+@cache
+def modules(starts: tuple[str, ...], assets: Path, stamped: int) -> list[str]:
+    """All that some modules and the entry import, directly or not."""
+    found: dict[str, None] = {}
+    for start in (ENTRY, *starts):
+        follow(start, assets, found)
+    return [name for name in found if name != ENTRY]
+
+
+def follow(name: str, assets: Path, found: dict[str, None]) -> None:
+    """Add a module and what it imports; one of other people is copied at the build, and imports nothing."""
+    if name in found:
+        return
+    found[name] = None
+    path = assets / name
+    if path.exists():
+        for target in IMPORT.findall(path.read_text(encoding="utf-8")):
+            follow(
+                posixpath.normpath(posixpath.join(posixpath.dirname(name), target)), assets, found
+            )

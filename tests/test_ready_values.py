@@ -68,14 +68,18 @@ def test_ammonia_never_reads_milder_with_more_ammonia_warmth_or_ph():
                 assert worse >= one, (reading, ph, degrees, other)
 
 
-def test_no_cell_is_called_milder_than_the_calculator_rates_it():
+@pytest.mark.parametrize(
+    ("reading", "ph", "degrees"),
+    [(0.25, 6.5, 18.0), (0.25, 8.0, 30.0), (0.5, 8.5, 18.0), (1.0, 7.0, 30.0), (1.0, 8.0, 26.0),
+     (2.0, 6.5, 22.0), (4.0, 7.5, 18.0), (4.0, 9.0, 30.0)],
+)  # fmt: skip
+def test_no_cell_is_called_milder_than_the_calculator_rates_it(reading, ph, degrees):
     allowed = {"act": ("harmful", "DEADLY"), "watch": ("watch",), "low": ("low",)}
-    for reading in READINGS_MG_L:
-        for ph in PH:
-            for degrees in TEMPERATURES_C:
-                given = {"ammonia_mg_l": reading, "ph": ph, "temperature_c": degrees}
-                rating = cell("free-ammonia", reported_as="nitrogen", **given).value("rating")
-                assert ammonia_words(reading, ph, degrees).startswith(allowed[rating]), given
+    given = {"ammonia_mg_l": reading, "ph": ph, "temperature_c": degrees}
+    made = cell("free-ammonia", reported_as="nitrogen", **given)
+    words = ammonia_words(reading, ph, degrees)
+    assert words.startswith(allowed[made.value("rating")])
+    assert words.endswith(f", {made.shown('unionised_mg_n_l')}")
 
 
 def test_oxygen_is_that_of_the_standard():
@@ -96,7 +100,7 @@ def test_salts_follow_their_molar_masses():
     row = next(row for row in ALL["dosing"].tables[0].rows if row.heading.startswith("100 L"))
     salts = [column.split(":")[0] for column in ALL["dosing"].tables[0].columns]
     for salt, grams in GRAMS_100_L.items():
-        assert float(row.cells[salts.index(salt)]) == pytest.approx(grams, rel=0.003)
+        assert float(row.cells[salts.index(salt)]) == pytest.approx(grams, rel=0.005)
 
 
 def test_a_bottle_that_does_not_dissolve_says_so():

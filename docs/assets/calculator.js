@@ -183,8 +183,7 @@ async function showLoading(here, loading) {
 /** Where Python does not start, what stands in the page without it is pointed to and open. */
 function showInstead(place, failed) {
   place.querySelector("#instead").hidden = !failed;
-  const ready = document.querySelector("details#ready");
-  if (failed && ready) ready.open = true;
+  if (failed) document.querySelector("#ready")?.setAttribute("open", "");
 }
 
 function soon(here, pause = PAUSE, units = here.units) {

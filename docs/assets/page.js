@@ -3,6 +3,7 @@
 import { isRunning } from "./runtime.js";
 import { chosenUnits } from "./store.js";
 import { isRenewed, watchForNews } from "./offline.js";
+import { painted } from "./trust.js";
 
 const root = new URL("..", import.meta.url);
 
@@ -56,7 +57,7 @@ async function swap(url) {
   try {
     const reply = await fetch(url);
     if (!reply.ok) throw new Error(reply.statusText);
-    const page = new DOMParser().parseFromString(await reply.text(), "text/html");
+    const page = new DOMParser().parseFromString(painted(await reply.text()), "text/html");
     document.title = page.title;
     document.body.replaceChildren(...page.body.childNodes);
   } catch {

@@ -1,5 +1,7 @@
 // The page's side of Python: one worker, started when a calculator is opened, asked in plain JSON.
 
+import { workerAt } from "./trust.js";
+
 let worker = null;
 let ready = null; // a promise while it starts, and after
 let count = 0;
@@ -35,7 +37,7 @@ export async function ask(question) {
 
 function begin() {
   return /** @type {Promise<void>} */ (new Promise((resolve, reject) => {
-    worker = new Worker(new URL("./calculator-worker.js", import.meta.url), { type: "module" });
+    worker = new Worker(workerAt(new URL("./calculator-worker.js", import.meta.url)), { type: "module" });
     const fail = (text) => {
       worker?.terminate();
       worker = ready = null; // so that another try starts afresh

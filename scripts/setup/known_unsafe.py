@@ -74,7 +74,7 @@ def of(
         found = tuple(read(json.loads(said.output)))
     except (ValueError, KeyError, TypeError, AttributeError):
         lines = (said.errors.strip() or said.output.strip() or "no answer").splitlines()
-        return Audit(lock, "not asked", why=f"its data could not be reached: {lines[-1][:200]}")
+        return Audit(lock, "not asked", why=f"its data could not be reached: {lines[0][:200]}")
     return Audit(lock, "found" if found else "clean", found)
 
 

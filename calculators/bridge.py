@@ -19,7 +19,7 @@ from calculators.core.remarks import remarks
 from calculators.core.result import BadInput, Note, StillNeeded
 from calculators.core.run import Computed, compute, find
 from calculators.core.units import System
-from calculators.core.unknown_words import unknown_sentence, unknown_words
+from calculators.core.unknown_words import too_long, unknown_sentence, unknown_words
 
 MOST_NAMED = 5  # inputs still needed that are named in one line
 
@@ -92,7 +92,8 @@ def plain_reply(spec: Spec, given: dict[str, Any], asked: Request, system: Syste
         given, left_out = left_out_of(spec.inputs, given)
     if "address" in asked:
         unknown = [] if left_out else unknown_words(spec.inputs, asked["address"])
-        reply["left_out"] = unknown_sentence(unknown)
+        sentences = unknown_sentence(unknown), too_long(spec.inputs, asked["address"])
+        reply["left_out"] = " ".join(filter(None, sentences))
     try:
         computed = compute(spec.name, given, typed=True, system=system, own=own)
     except StillNeeded as still:

@@ -2,7 +2,7 @@
 """Measures the build and the phone's waiting time; prints tables. Not a test: figures depend on the machine.
 
 python3 scripts/bench.py [builds] [weights] [browser] [calculators] [forecast]
-    [shelf] [shelf-store] [shelf-pages] [structure]
+    [hostile] [same-bytes] [shelf] [shelf-store] [shelf-pages] [structure]
 """
 
 import os
@@ -32,6 +32,8 @@ from scripts.benches.browser import browser
 from scripts.benches.builds import builds, weights
 from scripts.benches.calculators import every_calculator
 from scripts.benches.forecast import forecast
+from scripts.benches.hostile_addresses import hostile_addresses
+from scripts.benches.same_bytes import same_bytes
 from scripts.benches.shelf import shelf
 from scripts.benches.shelf_pages import shelf_pages
 from scripts.benches.shelf_store import shelf_store
@@ -43,6 +45,8 @@ PARTS = {
     "browser": browser,
     "calculators": every_calculator,
     "forecast": forecast,
+    "hostile": hostile_addresses,
+    "same-bytes": same_bytes,
     "shelf": shelf,
     "shelf-store": shelf_store,
     "shelf-pages": shelf_pages,

@@ -24,7 +24,10 @@ def change_units(
         if field.kind == Kind.OBJECT and isinstance(value, dict):
             changed[field.key] = change_units(field.row, value, before, after)
         elif field.kind == Kind.LIST and isinstance(value, list):
-            changed[field.key] = [change_units(field.row, row, before, after) for row in value]
+            changed[field.key] = [
+                change_units(field.row, row, before, after) if isinstance(row, dict) else row
+                for row in value
+            ]
         elif isinstance(value, str) and field.quantity and field.quantity.us:
             changed[field.key] = change_text(field, value, before, after)
     return scatter(fields, changed)

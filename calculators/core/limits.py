@@ -5,6 +5,9 @@ from calculators.core.numbers import show_number
 from calculators.core.units import System, to_shown, unit_shown
 
 MAX_ROWS = 1_000
+MOST_LINK_ROWS = (
+    300  # of a list in an address, as in docs/assets/calculator.js: no keeper has made more
+)
 
 
 def allowed(field: InputField, system: System = "metric") -> str:

@@ -14,6 +14,7 @@ from calculators.core.form_hints import Suggest
 
 LEAST_ALIKE = 0.6  # of the letters: "Rotla" is near "Rotala", "Fern A" near nothing
 MOST_MEANT = 3
+LONGEST_NAME = 80  # letters; no name is longer, and comparing more would take seconds
 GROWTH = "doubling_days"  # what the book would have filled in
 
 
@@ -31,7 +32,8 @@ def unknown_name(field: InputField, text: Any, row: tuple[InputField, ...]) -> s
     folded = " ".join(text.split()).casefold()
     if folded in names_by_folded(names):
         return ""
-    meant = ", ".join(names_meant(folded, names_by_folded(names)))
+    near = len(folded) <= LONGEST_NAME
+    meant = ", ".join(names_meant(folded, names_by_folded(names))) if near else ""
     question = f" Meant: {meant}?" if meant else ""
     grows = any(part.key == GROWTH for part in row)
     alone = "; how fast it grows is yours to give" if grows else ""

@@ -6,10 +6,10 @@ from typing import Any
 
 from calculators.core.fields import InputField, Kind
 from calculators.core.left_empty import is_blank, is_left_empty, is_needed, own_default
-from calculators.core.limits import allowed, keys_of, most_rows
+from calculators.core.limits import MAX_ROWS, allowed, keys_of, most_rows
 from calculators.core.nested import gather
 from calculators.core.problem_paths import labelled, needed_of, under
-from calculators.core.read_single import SINGLE, Way
+from calculators.core.read_single import LONGEST_COMPARED, SINGLE, Way
 from calculators.core.result import BadInput, StillNeeded
 from calculators.core.units import System
 
@@ -72,7 +72,7 @@ def narrowed(field: InputField, given: Mapping[str, Any]) -> InputField:
 
 def unknown(key: str, fields: tuple[InputField, ...]) -> str:
     """Say that a key is unknown, with the likeliest one meant."""
-    close = difflib.get_close_matches(key, keys_of(fields), 1)
+    close = difflib.get_close_matches(key[:LONGEST_COMPARED], keys_of(fields), 1)
     hint = f"did you mean {close[0]}?" if close else f"known are {', '.join(keys_of(fields))}"
     return f"unknown input; {hint}"
 
@@ -90,6 +90,9 @@ def read_list(field: InputField, value: Any, way: Way) -> list[dict[str, Any]]:
     """Read a list of rows; a problem inside is named as ``plants[2].wet_g``, counted from 1."""
     if not isinstance(value, list) or len(value) > most_rows(field):
         raise ValueError(allowed(field, way.system))
+    if (count := rows_in_all(field, value)) > MAX_ROWS and not field.from_file:
+        words = f"holds {count:,} rows, with those inside; allowed are {MAX_ROWS:,} in all"
+        raise ValueError(words)
     rows: list[dict[str, Any]] = []
     problems: list[tuple[str, str]] = []
     needed: list[tuple[str, str]] = []
@@ -108,6 +111,17 @@ def read_list(field: InputField, value: Any, way: Way) -> list[dict[str, Any]]:
     if problems:
         raise BadInput(*problems)
     return rows
+
+
+def rows_in_all(field: InputField, rows: list[Any]) -> int:
+    """How many rows a list has, with those of the lists inside its rows."""
+    inside = [part for part in field.row if part.kind == Kind.LIST]
+    return len(rows) + sum(
+        rows_in_all(part, row[part.key])
+        for part in inside
+        for row in rows
+        if isinstance(row, dict) and isinstance(row.get(part.key), list)
+    )
 
 
 def read_row(field: InputField, row: dict[str, Any], way: Way) -> dict[str, Any]:

@@ -48,7 +48,8 @@ def parts(field: InputField, value: Any, typed: bool, system: System) -> tuple[f
     if isinstance(value, str) and len(value) <= MOST_WRITTEN:
         match = WITH_UNIT.fullmatch(value)
     readable = (str, int, float) if typed or match else (int, float)
-    if isinstance(value, bool) or not isinstance(value, readable):
+    long = isinstance(value, str) and len(value.strip()) > MOST_WRITTEN
+    if long or isinstance(value, bool) or not isinstance(value, readable):
         raise ValueError(f"{show_json(value)} is not a number; {allowed(field, system)}")
     try:
         text = match[1] if match else value

@@ -6,21 +6,24 @@ from typing import Any
 
 from calculators.core.result import BadInput
 
+MOST_NAMED = 50  # unknown keys that are named each; an address may hold thousands
+
 
 def read_keys(name: str, keys: Sequence[str], value: Any, typed: bool) -> list[str] | None:
     """Read keys from a list, or from text with commas between them; each key once, in order.
 
-    None for what is no list. Raises ``BadInput`` with every unknown key by its place, from 1.
+    None for what is no list. Raises ``BadInput`` with the unknown keys by their place, from 1.
     """
     if typed and isinstance(value, str):
         value = [word.strip() for word in value.split(",") if word.strip()]
     if not isinstance(value, list):
         return None
-    problems = [
-        (f"{name}[{number}]", unknown_key(keys, key))
+    wrong = [
+        (f"{name}[{number}]", key)
         for number, key in enumerate(value, start=1)
         if not isinstance(key, str) or key not in keys
     ]
+    problems = [(path, unknown_key(keys, key)) for path, key in wrong[:MOST_NAMED]]
     if problems:
         raise BadInput(*problems)
     return list(dict.fromkeys(value))

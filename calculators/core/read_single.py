@@ -19,6 +19,7 @@ UNFIT_LINES = re.compile(
 UNFIT = re.compile("[\x00-\x1f\x7f\ud800-\udfff]")  # control characters and halves of characters
 
 
+LONGEST_COMPARED = 80  # letters of a wrong choice that are held against the right ones
 PLAIN_TEXT = TextForm("a text of 1 to 80 characters", 80)
 
 
@@ -39,7 +40,7 @@ def read_choice(field: InputField, value: Any, way: Way) -> str:
     """Read one of the declared choices, by its key."""
     if isinstance(value, str) and value.strip() in field.choices:
         return value.strip()
-    close = difflib.get_close_matches(str(value).strip(), field.choices, 1)
+    close = difflib.get_close_matches(str(value).strip()[:LONGEST_COMPARED], field.choices, 1)
     hint = f"did you mean {close[0]}? " if close else ""
     raise ValueError(f"{show_json(value)} is not a choice; {hint}{allowed(field, way.system)}")
 

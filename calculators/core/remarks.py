@@ -1,6 +1,7 @@
 """What stands beside a field that can be used: how a number was understood, or that a name is not known."""
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
+from itertools import islice
 from typing import Any
 
 from calculators.core.fields import InputField, Kind
@@ -12,25 +13,34 @@ from calculators.core.units import System, to_shown, unit_shown
 from calculators.core.written_units import plainly
 
 DIGITS = 4
+MOST_REMARKS = 30
 
 
 def remarks(
-    fields: tuple[InputField, ...], given: Mapping[str, Any], system: System, within: str = ""
+    fields: tuple[InputField, ...], given: Mapping[str, Any], system: System
 ) -> dict[str, str]:
-    """The remarks on typed inputs, by path as in ``plants[2].name``; most inputs have none."""
-    by_path: dict[str, str] = {}
+    """The remarks on typed inputs, by path as in ``plants[2].name``; most inputs have none.
+
+    No more than ``MOST_REMARKS``: to look for what a name may mean takes some milliseconds each.
+    """
+    return dict(islice(all_remarks(fields, given, system), MOST_REMARKS))
+
+
+def all_remarks(
+    fields: tuple[InputField, ...], given: Mapping[str, Any], system: System, within: str = ""
+) -> Iterator[tuple[str, str]]:
+    """Each remark with its path, one after the other as they are asked for."""
     given = gather(fields, given)
     for field in fields:
         value, path = given.get(field.key), f"{within}{field.key}"
         if field.kind == Kind.LIST and isinstance(value, list):
             for number, row in enumerate(value, start=1):
                 if isinstance(row, dict):
-                    by_path |= remarks(field.row, row, system, f"{path}[{number}].")
+                    yield from all_remarks(field.row, row, system, f"{path}[{number}].")
         elif field.kind == Kind.OBJECT and isinstance(value, dict):
-            by_path |= remarks(field.row, value, system, f"{path}.")
+            yield from all_remarks(field.row, value, system, f"{path}.")
         elif text := remark(field, value, fields, system):
-            by_path[path] = text
-    return by_path
+            yield path, text
 
 
 def remark(field: InputField, value: Any, row: tuple[InputField, ...], system: System) -> str:

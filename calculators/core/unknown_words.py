@@ -5,6 +5,7 @@ from collections.abc import Mapping, Sequence
 from typing import Any
 
 from calculators.core.fields import InputField, Kind
+from calculators.core.limits import MOST_LINK_ROWS
 
 MOST_NAMED, LONGEST = 5, 40  # of what was left out; an address may hold anything
 
@@ -42,6 +43,17 @@ def unknown_in(field: InputField, value: Any) -> list[str]:
             return [field.key]
         return [word for row in rows for word in unknown_words(field.row, row)]
     return []
+
+
+def too_long(fields: Sequence[InputField], address: Mapping[str, Any]) -> str:
+    """A sentence for each list of an address that has more rows than a link may carry; mostly empty."""
+    return " ".join(
+        f"{field.label}: this link has {len(rows):,} rows, and at most {MOST_LINK_ROWS} are taken; none was."
+        for field in fields
+        if field.kind == Kind.LIST
+        and (rows := rows_in(address.get(field.key))) is not None
+        and len(rows) > MOST_LINK_ROWS
+    )
 
 
 def keys_in(value: Any) -> list[str]:

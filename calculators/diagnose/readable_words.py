@@ -2,6 +2,7 @@
 
 import difflib
 from collections.abc import Mapping
+from itertools import islice
 from typing import Any
 
 from calculators.core.fields import InputField, Kind
@@ -9,6 +10,8 @@ from calculators.core.readable_words import ReadableInputs, left_out, readable_o
 from calculators.core.unknown_words import keys_in
 from calculators.diagnose.problem_table import FINDINGS, question_of
 
+LONGEST_WORD = 80  # letters that are compared
+MOST_COMPARED = 100  # words that are held against the book's own; each costs a millisecond or more
 
 def readable_case(fields: tuple[InputField, ...], given: Mapping[str, Any]) -> ReadableInputs:
     """The inputs that can be read, without answers at odds; ``given`` is flat text, as a page sends it."""
@@ -42,12 +45,13 @@ def left_out_of(
 
     A slip of typing, near a word of the book, is left for the form to tell beside its field.
     """
-    if any(is_slip(field, word) for field in fields for word in words_in(field, given)):
+    words = ((field, word) for field in fields for word in words_in(field, given))
+    if any(is_slip(field, word) for field, word in islice(words, MOST_COMPARED)):
         return dict(given), ""
     readable = readable_case(fields, given)
     # A form sends keys as one text with commas between.
     kept_values = {
-        key: ",".join(value) if isinstance(value, list) else value
+        key: ",".join(map(str, value)) if isinstance(value, list) else value
         for key, value in readable.given.items()
     }
     return kept_values, left_out(readable.dropped, []) if readable.dropped else ""
@@ -61,4 +65,6 @@ def words_in(field: InputField, given: Mapping[str, Any]) -> list[str]:
 
 def is_slip(field: InputField, word: str) -> bool:
     """Whether a word is none of a field's keys, but near one."""
-    return word not in field.choices and bool(difflib.get_close_matches(word, field.choices, 1))
+    if word in field.choices:
+        return False
+    return bool(difflib.get_close_matches(word[:LONGEST_WORD], field.choices, 1))

@@ -24,6 +24,7 @@ self.onmessage = async ({ data: { id, question } }) => {
 };
 
 async function begin() {
+  if (typeof WebAssembly === "undefined") throw new Error("this browser has no WebAssembly"); // before 5 MB are fetched
   const parts = await listOfParts();
   countBytes(parts.bytes);
   const image = await keptImage(imageAddress(parts));

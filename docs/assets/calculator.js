@@ -174,9 +174,16 @@ async function showLoading(here, loading) {
     loading.hidden = false;
     bar.hidden = true;
     const again = element("button", { type: "button", textContent: "Try again" });
-    again.onclick = () => { bar.hidden = false; showLoading(here, loading); };
+    again.onclick = () => { bar.hidden = false; showInstead(here.place, false); showLoading(here, loading); };
+    showInstead(here.place, true);
     loading.querySelector("span").replaceChildren(`Python could not start (${wrong.message}). Nothing was computed from your figures; they stay in the form. `, again);
   }
+}
+
+/** Where Python does not start, what stands in the page without it is pointed to and open. */
+function showInstead(place, failed) {
+  place.querySelector("#instead").hidden = !failed;
+  if (failed) document.querySelector("#ready")?.setAttribute("open", "");
 }
 
 function soon(here, pause = PAUSE, units = here.units) {

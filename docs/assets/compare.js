@@ -5,6 +5,7 @@ import { element } from "./paint.js";
 import { livesIn } from "./shelf/lives.js";
 import { called, shelf, tankHere } from "./shelf/opened.js";
 import { onSwitch } from "./shelf/switch.js";
+import { painted } from "./trust.js";
 
 const MOST = 4;
 const OFFERED = 6;
@@ -96,7 +97,7 @@ function remover(page, slug) {
 async function drawing(root, slug) {
   if (drawings.has(slug)) return;
   const reply = await fetch(new URL(`plants/${slug}/`, root));
-  const picture = new DOMParser().parseFromString(await reply.text(), "text/html").querySelector("svg.drawing");
+  const picture = new DOMParser().parseFromString(painted(await reply.text()), "text/html").querySelector("svg.drawing");
   if (picture) picture.setAttribute("viewBox", picture.dataset.view);
   drawings.set(slug, picture);
 }
@@ -120,7 +121,7 @@ function table(page) {
 function row(chosen, label, cells, apart) {
   const name = element("span", { textContent: label });
   if (apart) name.append(" ", element("b", { className: "differs", textContent: "differs" }));
-  const made = cells.map((cell) => (typeof cell === "string" ? element("td", { innerHTML: cell }) : element("td", {}, ...cell))); // text escaped by the build
+  const made = cells.map((cell) => (typeof cell === "string" ? element("td", { innerHTML: painted(cell) }) : element("td", {}, ...cell))); // text escaped by the build
   return element("tbody", { className: apart ? "apart" : "" }, element("tr", {}, spanning(chosen, name)), element("tr", {}, ...made));
 }
 
@@ -137,14 +138,14 @@ function differs(lists) {
 function apart(slug, chosen) {
   const said = chosen.filter((other) => other in data.plants[slug].apart);
   if (!said.length) return [element("span", { className: "unknown", textContent: "nothing said" })];
-  return said.flatMap((other) => [element("b", {}, element("i", { textContent: data.plants[other].name })), element("p", { innerHTML: data.plants[slug].apart[other] })]);
+  return said.flatMap((other) => [element("b", {}, element("i", { textContent: data.plants[other].name })), element("p", { innerHTML: painted(data.plants[slug].apart[other]) })]);
 }
 
 /** The sources of what is shown, under the numbers that the marks carry. */
 function sources() {
   const used = [...new Set([...document.querySelectorAll('#beside a[href^="#source-"]')].map((link) => link.getAttribute("href").slice(8)))];
   const items = used.map((key) => [key, ...data.sources[key]]).sort((one, other) => one[1] - other[1]);
-  const list = element("ol", {}, ...items.map(([key, number, html]) => element("li", { value: number, id: `source-${key}`, innerHTML: html })));
+  const list = element("ol", {}, ...items.map(([key, number, html]) => element("li", { value: number, id: `source-${key}`, innerHTML: painted(html) })));
   document.querySelector("#sources-used").replaceChildren(...(items.length ? [element("h2", { id: "sources", textContent: "Sources" }), list] : []));
 }
 

@@ -1,6 +1,7 @@
 // Registers the service worker, says when a new version of the book is ready, and sees that the copy is whole.
 
 import { settled } from "./runtime.js";
+import { workerAt } from "./trust.js";
 
 const AT_MOST = 60_000; // ms that the copy waits for Python, so that a slow line serves the first answer first
 const MEGABYTE = 1e6;
@@ -18,7 +19,7 @@ export async function watchForNews(root) {
     navigator.serviceWorker.addEventListener("controllerchange", changed);
     if (!hadCopy) await Promise.race([settled(), new Promise((done) => setTimeout(done, AT_MOST))]);
     registration = await navigator.serviceWorker
-      .register(new URL("service-worker.js", root), { scope: root.pathname, updateViaCache: "none" })
+      .register(workerAt(new URL("service-worker.js", root)), { scope: root.pathname, updateViaCache: "none" })
       .catch(() => null); // a host without https; the book works, but only with a signal
     if (!registration) return;
     registration.addEventListener("updatefound", () => follow(registration.installing));

@@ -4,6 +4,7 @@ import { startOnIntent } from "./early-python.js";
 import { isRunning } from "./runtime.js";
 import { chosenUnits } from "./store.js";
 import { isRenewed, watchForNews } from "./offline.js";
+import { painted } from "./trust.js";
 
 const root = new URL("..", import.meta.url);
 
@@ -59,7 +60,7 @@ async function swap(url) {
   try {
     const reply = await fetch(url);
     if (!reply.ok) throw new Error(reply.statusText);
-    const page = new DOMParser().parseFromString(await reply.text(), "text/html");
+    const page = new DOMParser().parseFromString(painted(await reply.text()), "text/html");
     document.title = page.title;
     document.body.replaceChildren(...page.body.childNodes);
   } catch {

@@ -1,5 +1,7 @@
 // Puts a painted answer, as Python made it, into the page.
 
+import { painted } from "./trust.js";
+
 export function element(name, properties = {}, ...children) {
   const made = Object.assign(document.createElement(name), properties);
   made.append(...children);
@@ -21,7 +23,7 @@ export function thumb(root, slug) {
 export function paintAnswer(html) {
   const place = /** @type {HTMLElement} */ (document.querySelector("#answer"));
   const open = [...place.querySelectorAll("details[open]")].map((one) => one.id);
-  place.innerHTML = html;
+  place.innerHTML = painted(html);
   for (const one of place.querySelectorAll("details")) one.open = open.includes(one.id);
   openFiles(place);
 }

@@ -1,5 +1,7 @@
 // The page's side of Python: one worker, started when a calculator is opened, asked in plain JSON.
 
+import { workerAt } from "./trust.js";
+
 const IMAGE_AFTER = 5_000; // ms, by when the first answers are given and the processor is free
 
 let worker = null;
@@ -42,7 +44,7 @@ export async function ask(question) {
 
 function begin() {
   return /** @type {Promise<void>} */ (new Promise((resolve, reject) => {
-    worker = new Worker(new URL("./calculator-worker.js", import.meta.url), { type: "module" });
+    worker = new Worker(workerAt(new URL("./calculator-worker.js", import.meta.url)), { type: "module" });
     const fail = (text) => {
       worker?.terminate();
       worker = ready = null; // so that another try starts afresh
@@ -69,7 +71,7 @@ async function makeImageLater() {
   if (!navigator.serviceWorker) return;
   await navigator.serviceWorker.ready;
   await new Promise((done) => setTimeout(done, IMAGE_AFTER));
-  const maker = new Worker(new URL("./image-worker.js", import.meta.url), { type: "module" });
+  const maker = new Worker(workerAt(new URL("./image-worker.js", import.meta.url)), { type: "module" });
   maker.onmessage = maker.onerror = () => maker.terminate(); // without an image a start takes longer, and nothing is lost
 }
 

@@ -15,6 +15,7 @@ from scripts.pages.template import environment, render
 from scripts.records.claim import Claim
 from scripts.records.guide import MARK, SURE, Call, Guide, ProseMark, call
 from scripts.records.load import Library
+from scripts.records.raw_html import harmless
 
 NO_BREAK = "\u00a0"
 
@@ -28,7 +29,7 @@ def guide_page(slug: str, library: Library) -> str:
         "guide.md.j2",
         guide=guide,
         first=[Markup(filled(item, fill, escape)) for item in guide.first],
-        body=Markup(filled(guide.body, fill, Markup)),
+        body=Markup(filled(guide.body, fill, harmless)),
         problems={key: library.problems[key] for key in guide.problems},
         words=library.vocabulary,
         cite=cite,

@@ -1,12 +1,16 @@
-"""Characters that no text of a record may hold: what cannot be seen, or turns the reading direction."""
+"""What no text of a record may hold: markup, what cannot be seen, what turns the reading direction."""
 
+import re
 import unicodedata
 
 RIGHT_TO_LEFT = ("R", "AL")
+MARKUP = re.compile(r"<[A-Za-z/!?]\S{0,12}|\b(java|vb)script\s*:|\bdata:text", re.IGNORECASE)
 
 
 def unfit(text: str) -> str | None:
-    """What is wrong with a text's characters, or None. An empty text is the model's to judge."""
+    """What a text holds that it may not, or None. An empty text is the model's to judge."""
+    if ("<" in text or ":" in text) and (match := MARKUP.search(text)):
+        return f"holds markup ({match[0]}); write plain text"
     if text.isascii() and text.isprintable():
         return "is blank; write something, or leave the key out" if text.isspace() else None
     for letter in text:

@@ -6,6 +6,7 @@ from typing import NamedTuple
 
 from scripts.records.lines import Document, RecordFault, findings_of, read_text, shown_path
 from scripts.records.parse import NotARecord
+from scripts.records.raw_html import page_faults
 from scripts.setup.paths import DOCS
 
 FENCE = "---\n"
@@ -35,11 +36,22 @@ def read_prose(folder: Path = DOCS) -> tuple[dict[str, Prose], list[RecordFault]
         if isinstance(document, RecordFault):
             findings.append(document)
             continue
-        wrong = [*findings_of(document[0], shown_path(path)), *lacks(document[0], path)]
+        wrong = [
+            *findings_of(document[0], shown_path(path)),
+            *lacks(document[0], path),
+            *raw(*document, path),
+        ]
         findings += wrong
         if not wrong:
             pages[name.as_posix()] = Prose(*(document[0].value[key] for key in NEEDED))
     return pages, findings
+
+
+def raw(document: Document, body: str, path: Path) -> Iterator[RecordFault]:
+    """Tags, attributes and links that may not stand in a page."""
+    above = document.text.count("\n") + 3  # the two fences, and counting from one
+    for number, message in page_faults(body):
+        yield RecordFault(shown_path(path), above + number, "", message)
 
 
 def lacks(document: Document, path: Path) -> Iterator[RecordFault]:

@@ -23,6 +23,19 @@ TYPES = {
 }
 
 
+# What every host should send, with every file: the recipe in README.md quotes these. Pages carry a tighter
+# policy themselves; a worker takes that of its own file's header alone, and nobody may frame the book.
+HEADERS = {
+    "Content-Security-Policy": (
+        "default-src 'none'; script-src 'self' 'wasm-unsafe-eval'; style-src 'self'; img-src 'self'; "
+        "connect-src 'self'; worker-src 'self'; manifest-src 'self'; base-uri 'none'; form-action 'self'; "
+        "frame-ancestors 'none'"
+    ),
+    "X-Content-Type-Options": "nosniff",
+    "Referrer-Policy": "no-referrer",
+}
+
+
 class Handler(SimpleHTTPRequestHandler):
     """Serves files; the site's own page for what is not there."""
 
@@ -35,6 +48,8 @@ class Handler(SimpleHTTPRequestHandler):
     def end_headers(self) -> None:
         """Ask the browser to look again each time, since the site may be built anew."""
         self.send_header("Cache-Control", "no-cache")
+        for name, value in HEADERS.items():
+            self.send_header(name, value)
         super().end_headers()
 
     def send_error(self, code: int, message: str | None = None, explain: str | None = None) -> None:

@@ -4,6 +4,7 @@ import { element } from "../paint.js";
 import { tankCode } from "./qr.js";
 import { tankLink } from "./link.js";
 import { shareLink } from "./share.js";
+import { painted } from "../trust.js";
 
 const WORDS = { shared: "", cancelled: "", copied: "The link is on the clipboard." };
 
@@ -25,7 +26,7 @@ export function openHandOn(here, tank) {
 }
 
 function paintCode(here, { svg, leftOut }) {
-  const box = element("div", { className: "code", innerHTML: svg }); // drawn by qr.js, the name in it escaped
+  const box = element("div", { className: "code", innerHTML: painted(svg) }); // drawn by qr.js, the name in it escaped
   const words = leftOut.length ? `The code has no room for: ${leftOut.join(", ")}. The link carries all.` : "The code carries the whole tank, without its log.";
   here.find("#tank-code").replaceChildren(box, element("p", { className: "hint", textContent: words }));
 }

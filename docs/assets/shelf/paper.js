@@ -5,6 +5,7 @@ import { ask } from "../runtime.js";
 import { numberOf } from "./number.js";
 import { called, day, onHash, said, shelf } from "./opened.js";
 import { tankCode } from "./qr.js";
+import { painted } from "../trust.js";
 
 const FIRST_DAYS = 7; // of a holiday, until the keeper says otherwise
 const KEPT = { spoon: "spoon_g", call: "whom to call" };
@@ -66,7 +67,7 @@ async function show(here) {
     const reply = await ask({ message: "paper", kind: here.sheet, tank: { ...tank, name: called(tank) }, entries, today: day(), ...asked(here) });
     line.textContent = (reply.complaints ?? []).map(({ why }) => why).join(" ");
     if (!reply.html) return;
-    here.find("#paper-sheet").innerHTML = reply.html; // its texts escaped in Python
+    here.find("#paper-sheet").innerHTML = painted(reply.html); // its texts escaped in Python
     await coded(here, tank);
   } catch (wrong) {
     line.textContent = `Python could not start (${wrong.message}).`;
@@ -76,5 +77,5 @@ async function show(here) {
 /** Put the tank's code where there is room for it; the lines can be changed as Python marked them. */
 async function coded(here, tank) {
   const place = here.find("#paper-sheet [data-code]");
-  if (place && here.sheet === "card") place.innerHTML = (await tankCode(tank, new URL("shelf/", here.root).href)).svg; // the name in it escaped there
+  if (place && here.sheet === "card") place.innerHTML = painted((await tankCode(tank, new URL("shelf/", here.root).href)).svg); // the name in it escaped there
 }

@@ -17,6 +17,7 @@ import { keptStanding, onEachChange, standingNow } from "./standings.js";
 import { fieldsOf } from "./tank-fields.js";
 import { listsAnew, paintLives } from "./tank-lives.js";
 import { filled } from "./fill.js";
+import { painted } from "../trust.js";
 
 export async function open(root) {
   const box = document.querySelector("#tank-page");
@@ -83,18 +84,18 @@ async function anew(here, tank, turn) {
   const reply = await ask({ calculator: "nitrogen-balance", given: given?.values ?? {}, given_in: "metric", own: true, units: chosenUnits() });
   if (turn !== here.turn || !here.box.isConnected) return;
   here.find("#tank-nitrogen .hint").textContent = reply.painted ? `By a week's feed, changes and plants of ${called(tank)}.` : (reply.needed?.text ?? "The figures of the tank do not allow this sum yet.");
-  here.find("#tank-nitrogen .painted").innerHTML = reply.painted?.html ? withoutIds(reply.painted.html) : "";
+  here.find("#tank-nitrogen .painted").innerHTML = painted(reply.painted?.html ? withoutIds(reply.painted.html) : "");
 }
 
 /** Two painted answers stand in one page: ids of the second would stand twice. */
 function withoutIds(html) {
-  const painted = new DOMParser().parseFromString(html, "text/html");
-  const ids = [...painted.querySelectorAll("[id]")];
+  const other = new DOMParser().parseFromString(painted(html), "text/html");
+  const ids = [...other.querySelectorAll("[id]")];
   for (const one of ids) one.id = `nitrogen-${one.id}`;
-  for (const one of painted.querySelectorAll("[aria-labelledby], [aria-describedby]")) {
+  for (const one of other.querySelectorAll("[aria-labelledby], [aria-describedby]")) {
     for (const name of ["aria-labelledby", "aria-describedby"]) if (one.hasAttribute(name)) one.setAttribute(name, one.getAttribute(name).split(" ").map((id) => `nitrogen-${id}`).join(" "));
   }
-  return painted.body.innerHTML;
+  return other.body.innerHTML;
 }
 
 function paintStanding(here, standing, old) {
@@ -102,7 +103,7 @@ function paintStanding(here, standing, old) {
   here.find("#tank-old").textContent = old && standing ? `As of ${dayInWords(standing.made)}; being made anew.` : (standing?.wrong ?? (standing ? "" : "Python is loading."));
   if (!standing?.html) return;
   const answer = here.find("#answer");
-  answer.innerHTML = standing.html;
+  answer.innerHTML = painted(standing.html);
   openFiles(answer);
   paintLives(here, here.tank);
 }

@@ -18,6 +18,7 @@ from calculators.core.run import compute
 from scripts.pages.calculators import nitrogen_model as model
 from scripts.pages.calculators.form import form, has_us_units
 from scripts.pages.calculators.form_fields import value_text
+from scripts.pages.calculators.ready.values import ready_values
 from scripts.pages.escape import escape
 from scripts.pages.template import query, render
 from scripts.records.load import Library
@@ -44,6 +45,7 @@ def calculator_page(spec: Spec, library: Library) -> str:
         fed_by=fed_by(spec),
         example=example(spec),
         answer=Markup(fragment(spec, compute(spec.name, {}))),
+        ready=Markup(ready_values(spec.name)),
         command=f"{MODULE_ADDRESS} {spec.name} {first_input(spec)}",
         sources=[(key, library.sources[key]) for key in spec.sources],
         cases=cases(spec.name),

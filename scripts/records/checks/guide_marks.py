@@ -1,12 +1,13 @@
 """Checks of the guides' marks that need no calculator: sources exist, problems have records."""
 
+import re
 from collections.abc import Iterator
-from pathlib import Path
 
 from scripts.records.claim import COMMON_PRACTICE
-from scripts.records.guide import FOLDER, MARK, GuideDraft, ProseMark, marks
+from scripts.records.guide import FOLDER, MARK, ProseMark, marks
 from scripts.records.lines import RecordFault, shown_path
 from scripts.records.load import ReadRecords
+from scripts.records.raw_html import guide_faults
 
 
 def mark_faults(reading: ReadRecords) -> Iterator[RecordFault]:
@@ -20,14 +21,13 @@ def mark_faults(reading: ReadRecords) -> Iterator[RecordFault]:
         for mark in marks(guide):
             for message in wrong_sources(mark, reading.keys("sources")):
                 yield RecordFault(path, mark.line, mark.kind, message)
-        yield from unread(path, guide)
+        for number, message in guide_faults(MARK.sub(blank_lines, guide.body)):
+            yield RecordFault(path, guide.body_line + number, "", message)
 
 
-def unread(path: Path, guide: GuideDraft) -> Iterator[RecordFault]:
-    """A brace that opens a word and a colon, but no mark that we know, is a slip of the pen."""
-    for number, line in enumerate(MARK.sub("", guide.body).split("\n")):
-        if "{" in line and ":" in line.split("{", 1)[1]:
-            yield RecordFault(path, guide.body_line + number, "", "has a mark that nobody knows")
+def blank_lines(mark: re.Match[str]) -> str:
+    """Nothing but the line ends of a mark, so that the lines below it keep their numbers."""
+    return "\n" * mark[0].count("\n")
 
 
 def wrong_sources(mark: ProseMark, known: frozenset[str] | None) -> Iterator[str]:

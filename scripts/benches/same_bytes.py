@@ -1,0 +1,34 @@
+"""Two builds of the same sources, file by file: what differs would make every phone fetch it again."""
+
+import hashlib
+import os
+import subprocess
+import sys
+import tempfile
+from pathlib import Path
+
+from scripts.setup.paths import ROOT
+
+BUILD = "import sys; from pathlib import Path; from scripts.site.build import build; build(Path(sys.argv[1]))"
+DATED = ("sitemap.xml", "sitemap.xml.gz")  # of the site builder, dated by it; no phone stores them
+
+
+def same_bytes() -> None:
+    """Build twice, with another order of hashes each time, and print what differs."""
+    with tempfile.TemporaryDirectory() as folder:
+        first, second = (built(Path(folder) / seed, seed) for seed in ("1", "2"))
+    differ = sorted(name for name in first | second if first.get(name) != second.get(name))
+    print(f"{len(first):,} files, {len(differ)} differ")
+    for name in differ:
+        print(f"- {name}")
+
+
+def built(site: Path, seed: str) -> dict[str, str]:
+    """The hash of each file of a build in a process of its own."""
+    environment = {**os.environ, "PYTHONHASHSEED": seed, "PYTHONPATH": str(ROOT)}
+    subprocess.run([sys.executable, "-c", BUILD, str(site)], cwd=ROOT, env=environment, check=True)
+    return {
+        path.relative_to(site).as_posix(): hashlib.sha256(path.read_bytes()).hexdigest()
+        for path in sorted(site.rglob("*"))
+        if path.is_file() and path.name not in DATED
+    }

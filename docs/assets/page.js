@@ -1,5 +1,6 @@
 // Every page's script: units, the offline copy, and keeping Python alive from page to page.
 
+import { openKeys } from "./keys.js";
 import { isRunning } from "./runtime.js";
 import { chosenUnits } from "./store.js";
 import { isRenewed, watchForNews } from "./offline.js";
@@ -71,4 +72,5 @@ async function swap(url) {
 const icons = document.head.querySelectorAll("link[rel~=icon], link[rel=apple-touch-icon]");
 for (const icon of icons) icon.href = String(icon.href);
 
+openKeys(root);
 open();

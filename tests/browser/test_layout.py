@@ -36,7 +36,9 @@ PAGE_TYPES = [
     "shelf/round/",
     "shelf/paper/",
 ]
-MOST_SHIFT = 0.02  # the sum of a page's layout shifts; below 0.1 counts as good: web.dev/articles/cls
+MOST_SHIFT = (
+    0.02  # the sum of a page's layout shifts; below 0.1 counts as good: web.dev/articles/cls
+)
 DOUBLE = "() => { document.documentElement.style.fontSize = '200%'; }"
 SIDEWAYS = "() => document.documentElement.scrollWidth"
 ON_ITS_SIDE = {"width": 844, "height": 390}
@@ -49,7 +51,9 @@ COVERED = """() => [...document.querySelectorAll("body *")]
 HEAR_SHIFTS = """window.shifts = 0; new PerformanceObserver((list) => {
     for (const entry of list.getEntries()) if (!entry.hadRecentInput) window.shifts += entry.value;
 }).observe({ type: "layout-shift", buffered: true })"""
-SETTLED = """() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done)))"""
+SETTLED = (
+    """() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done)))"""
+)
 
 
 @pytest.fixture

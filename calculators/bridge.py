@@ -59,6 +59,16 @@ def answer(request: str) -> str:
     return json.dumps(reply, ensure_ascii=False)
 
 
+def import_all() -> None:
+    """Import what a message of any kind may need, before an image is made of Python's memory."""
+    from calculators.core.listing import load_all
+    from calculators.diagnose import questioning_reply, readable_words  # noqa: F401
+    from calculators.science.shelf import messages  # noqa: F401
+
+    load_all()
+    answer(json.dumps({"calculator": "units", "given": {}}))  # so that painting is imported too
+
+
 def plain_reply(spec: Spec, given: dict[str, Any], asked: Request, system: System) -> Reply:
     """The reply to a calculator's form."""
     own = asked.get("own", False)

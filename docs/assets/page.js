@@ -1,5 +1,6 @@
 // Every page's script: units, the offline copy, and keeping Python alive from page to page.
 
+import { startOnIntent } from "./early-python.js";
 import { openKeys } from "./keys.js";
 import { isRunning } from "./runtime.js";
 import { chosenUnits } from "./store.js";
@@ -25,6 +26,7 @@ const PARTS = {
 };
 
 async function open() {
+  startOnIntent(root); // before anything is waited for: a touch may come at once
   document.documentElement.dataset.units = document.querySelector("#calculator") ? "metric" : chosenUnits();
   /** @type {NodeListOf<HTMLAnchorElement>} */
   const doors = document.querySelectorAll("body > nav a");

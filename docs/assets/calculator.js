@@ -310,7 +310,6 @@ function remember(here, search) {
 
 function openUnits(here, buttons) {
   if (!buttons) return;
-  buttons.hidden = false;
   setUnits(here, here.units);
   buttons.onclick = ({ target }) => {
     const units = target.dataset.units;

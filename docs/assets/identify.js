@@ -4,6 +4,7 @@ import { ask, start } from "./runtime.js";
 import { choosePlace, chosenPlace } from "./store.js";
 import { tankHere } from "./shelf/opened.js";
 import { onSwitch } from "./shelf/switch.js";
+import { painted } from "./trust.js";
 
 const PAUSE = 400; // ms after the last letter of a label before Python is asked
 const LISTED = "unseen"; // of traits, with commas between them in the address
@@ -133,7 +134,7 @@ async function answer(here) {
 
 function paint(here, { questioning: { anything, status, pieces }, left_out: leftOut, problems = {} }) {
   const open = [...here.place.querySelectorAll("details[open][data-plant], details[open][id]")].map((one) => one.dataset.plant ?? one.id);
-  for (const [name, html] of Object.entries(pieces)) find(here, `#naming-${name}`).innerHTML = html;
+  for (const [name, html] of Object.entries(pieces)) find(here, `#naming-${name}`).innerHTML = painted(html);
   for (const one of here.place.querySelectorAll("#naming-result details")) one.open ||= open.includes(one.dataset.plant ?? one.id);
   find(here, "#naming-result").hidden = !anything && !pieces.answers;
   tell(here, [leftOut, ...Object.values(problems), status].filter(Boolean).join(" "));

@@ -1,6 +1,7 @@
 // Every page's script: units, the offline copy, and keeping Python alive from page to page.
 
 import { startOnIntent } from "./early-python.js";
+import { openKeys } from "./keys.js";
 import { isRunning } from "./runtime.js";
 import { chosenUnits } from "./store.js";
 import { isRenewed, watchForNews } from "./offline.js";
@@ -75,4 +76,5 @@ async function swap(url) {
 const icons = document.head.querySelectorAll("link[rel~=icon], link[rel=apple-touch-icon]");
 for (const icon of icons) icon.href = String(icon.href);
 
+openKeys(root);
 open();

@@ -12,7 +12,7 @@ export async function openSwitch() {
   const box = document.querySelector("#stand-at");
   if (!box) return;
   const store = await shelf().catch(() => null); // no storage here: no shelf, and no switch
-  if (!store) return;
+  if (!store) return keepRoom(false);
   if (!listening) store.onChange(() => paint(store));
   listening = true;
   const choice = box.querySelector("select");
@@ -33,6 +33,16 @@ export function onSwitch(listener) {
   told = { listener, main: document.querySelector("main") };
 }
 
+/** Whether the next page keeps the switch's room from the start (early.js), so that it moves nothing when it comes. */
+function keepRoom(any) {
+  document.documentElement.classList.toggle("has-tanks", any);
+  try {
+    localStorage.setItem("mulmbook-has-tanks", any ? "yes" : "no");
+  } catch {
+    // no storage here, or no room: the switch comes as it comes
+  }
+}
+
 async function paint(store) {
   const box = document.querySelector("#stand-at");
   if (!box) return;
@@ -47,4 +57,5 @@ async function paint(store) {
   open.hidden = box.querySelector("button").hidden = !here;
   if (here) open.href = new URL(`shelf/tank/#${here.id}`, root).href;
   box.hidden = !tanks.length;
+  keepRoom(tanks.length > 0);
 }

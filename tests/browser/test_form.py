@@ -96,6 +96,7 @@ def test_every_field_is_labelled_and_points_to_its_hint_and_problem(page):
         )
 
 
+@pytest.mark.starts_python
 def test_the_policy_holds_in_the_browser(page, watch):
     go(page, "calculators/units/")
     wait_for_answer(page)

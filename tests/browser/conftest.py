@@ -4,7 +4,7 @@ A worker has one browser and, for most tests, one context in it: what a page sto
 test, and only the browser's own cache of files and compiled code stays. Pages of it borrow their Python
 (see ``lent_python``), but in tests marked ``starts_python``. Tests marked ``python_alive`` also share a
 page that is never loaded anew. Tests marked ``offline_copy`` have a context of their own, in which the
-service worker is at work.
+service worker is at work and the copy of the book stays from test to test.
 """
 
 import os
@@ -114,10 +114,14 @@ def new_context(chromium, address):
     return made
 
 
-def wipe(context, address):
+ALL = "all"
+ALL_BUT_THE_COPY = "cookies,file_systems,indexeddb,local_storage"
+
+
+def wipe(context, address, storage=ALL):
     """Forget what pages stored; the cache of files and of compiled code is the browser's own."""
     session = context.new_cdp_session(context.pages[0])
-    session.send("Storage.clearDataForOrigin", {"origin": address[:-1], "storageTypes": "all"})
+    session.send("Storage.clearDataForOrigin", {"origin": address[:-1], "storageTypes": storage})
     session.detach()
     context.clear_cookies()
 
@@ -127,6 +131,15 @@ def shared_context(chromium, address):
     made = new_context(chromium, address)
     made.add_init_script(NO_SERVICE_WORKER)
     made.add_init_script(BORROW)
+    yield made
+    made.close()
+
+
+@pytest.fixture(scope="session")
+def offline_context(chromium, address):
+    """One in which the service worker is at work; an empty page keeps it open."""
+    made = new_context(chromium, address)
+    made.new_page()
     yield made
     made.close()
 
@@ -152,10 +165,14 @@ def spare_page(lender, shared_context):
 @pytest.fixture
 def context(request, chromium, address, watch):
     if request.node.get_closest_marker("offline_copy"):
-        made = new_context(chromium, address)
+        made = request.getfixturevalue("offline_context")
         watch.context(made)
         yield made
-        made.close()
+        watch.leave(made)
+        made.set_offline(False)
+        for page in made.pages[1:]:
+            page.close()
+        wipe(made, address, ALL_BUT_THE_COPY)
         return
     made, lender, living, spare = map(
         request.getfixturevalue, ("shared_context", "lender", "living_page", "spare_page")

@@ -14,7 +14,6 @@ from scripts.site.offline import write_offline_list
 from scripts.site.server import Handler, make_server
 from tests.browser.conftest import wait_for_answer, wait_for_offline_copy
 
-
 KEPT_PAGES = ("lemna-minor", "units")
 
 

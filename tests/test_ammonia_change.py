@@ -9,7 +9,7 @@ import itertools
 import math
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 from phreeqpython import PhreeqPython
 
@@ -17,6 +17,7 @@ from calculators.core.run import compute, run
 from calculators.science.water.ammonia import ACT_NH3_MG_N_L
 from calculators.science.water.changing_water import Water, advise, first_step_for_ammonia
 from calculators.science.water.chemistry import MEQ_PER_DH
+from tests.effort import examples
 
 MG_N_PER_MMOL = 14.007
 TWICE_AIR = math.log10(2 * 420e-6)
@@ -157,7 +158,7 @@ TAP_WATERS = st.builds(
 )
 
 
-@settings(max_examples=250, deadline=None)
+@examples(250)
 @given(WATERS, TAP_WATERS)
 def test_no_advice_takes_free_ammonia_to_the_act_line_from_below_it(tank, tap):
     answer = run("ammonia-change", inputs(tank, tap))
@@ -174,7 +175,7 @@ def test_no_advice_takes_free_ammonia_to_the_act_line_from_below_it(tank, tap):
         )
 
 
-@settings(max_examples=150, deadline=None)
+@examples(150)
 @given(
     st.floats(4, 11), st.floats(0, 60), st.floats(0, 40), st.floats(4, 11), st.floats(0, 60),
     st.floats(0, 50), st.floats(0, 50), st.floats(0, 90),

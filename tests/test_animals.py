@@ -2,6 +2,7 @@ import json
 import shutil
 import subprocess
 import sys
+from functools import cache
 from zipfile import ZipFile
 
 import pytest
@@ -12,13 +13,19 @@ from scripts.records.animal import Animal
 from scripts.records.claim import COMMON_PRACTICE, Claim
 from scripts.setup.paths import ROOT
 from tests.faults_of import record_faults
+from tests.plain_yaml import read_yaml
 
 RECORDS = ROOT / "species" / "animals"
 PATHS = sorted(RECORDS.glob("*.yml"))
 
 
 def read(path):
-    return yaml.safe_load(path.read_text(encoding="utf-8"))
+    return read_yaml(path)
+
+
+@cache
+def known_sources():
+    return read_yaml(ROOT / "species" / "sources.yml").keys()
 
 
 def claims(value):
@@ -40,7 +47,7 @@ def test_there_are_animals_of_each_group():
 
 @pytest.mark.parametrize("path", PATHS, ids=lambda path: path.stem)
 def test_record_names_known_sources_and_claims_no_more_than_they_bear(path):
-    sources = yaml.safe_load((ROOT / "species" / "sources.yml").read_text(encoding="utf-8"))
+    sources = known_sources()
     record = Animal.model_validate(read(path))
     assert path.stem == record.name.lower().replace(" ", "-")
     found = list(claims(record))

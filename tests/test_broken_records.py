@@ -4,7 +4,6 @@ import shutil
 from pathlib import Path
 
 import pytest
-import yaml
 
 from scripts.records import lines as reading_lines
 from scripts.records.checks.all import record_faults
@@ -14,10 +13,11 @@ from scripts.records.plant import Plant
 from scripts.records.reader import Reader
 from scripts.records.source import Source
 from scripts.setup.paths import ROOT
+from tests.plain_yaml import read_yaml
 
 SPECIES = ROOT / "species"
 CASES = {
-    path.stem: yaml.safe_load(path.read_text(encoding="utf-8"))
+    path.stem: read_yaml(path)
     for path in sorted((Path(__file__).parent / "records" / "broken").glob("*.yml"))
 }
 OF_A_RECORD = [name for name, case in CASES.items() if "file" not in case]

@@ -10,6 +10,7 @@ import pytest
 from calculators.core.listing import load_all
 from calculators.core.run import run
 from scripts.setup.paths import ROOT
+from tests.command_line import command, process
 
 KEYS = {
     "free-ammonia": (
@@ -149,13 +150,6 @@ KEYS = {
 }
 
 
-def command(*words, given=None):
-    return subprocess.run(
-        [sys.executable, "-m", "calculators", *words],
-        cwd=ROOT, input=given, capture_output=True, text=True,
-    )  # fmt: skip
-
-
 @pytest.mark.parametrize("name", KEYS)
 def test_has_the_keys_of_the_contract(name):
     inputs, outputs = (set(keys.split()) for keys in KEYS[name])
@@ -265,7 +259,7 @@ def test_keys_end_in_the_unit_they_carry(name):
 
 
 def test_lists_all_calculators_one_a_line():
-    lines = command().stdout.splitlines()
+    lines = process().stdout.splitlines()
     assert [line.split()[0] for line in lines] == list(load_all())
     assert all(len(line.split(maxsplit=1)[1]) > 20 for line in lines)
 
@@ -311,14 +305,14 @@ def test_prints_a_table_for_people():
 
 
 def test_reads_a_json_object_from_standard_input():
-    done = command(
+    done = process(
         "units", "--input", "-", "--json", given='{"value": 2, "from": "inch", "to": "cm"}'
     )
     assert json.loads(done.stdout)["outputs"]["result"] == pytest.approx(5.08)
 
 
 def test_names_every_bad_field_at_once_and_exits_with_2():
-    done = command(
+    done = process(
         "free-ammonia", "ph=20", "temperature_c=x", "reported_as=no", "foo=1", "ammonia_mg_l=nan"
     )
     assert done.returncode == 2

@@ -5,7 +5,6 @@ import shutil
 from urllib.parse import parse_qsl
 
 import pytest
-import yaml
 
 from calculators.bridge import answer
 from calculators.core.listing import load_all
@@ -13,9 +12,10 @@ from calculators.core.run import run
 from scripts.pages.calculators.page import calculator_page, tries
 from scripts.setup.paths import ROOT
 from tests.faults_of import all_faults
+from tests.plain_yaml import read_yaml
 
 FILE = ROOT / "species" / "demo-tanks.yml"
-DEMO = yaml.safe_load(FILE.read_text(encoding="utf-8"))
+DEMO = read_yaml(FILE)
 FILLED = [(key, name) for key, tank in DEMO.items() for name in tank["calculators"]]
 VERDICTS = {
     "reading-room": "steady",

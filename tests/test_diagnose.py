@@ -5,7 +5,6 @@ import math
 import random
 
 import pytest
-import yaml
 
 from calculators.__main__ import main
 from calculators.core.result import BadInput
@@ -14,10 +13,11 @@ from calculators.diagnose.case_read import in_band
 from calculators.diagnose.posterior import prior_weight
 from calculators.diagnose.problem_table import CAUSES, FINDINGS, PLANTS
 from scripts.setup.paths import ROOT
+from tests.plain_yaml import read_yaml
 
 
 def read(name):
-    return yaml.safe_load((ROOT / "tests" / f"{name}.yml").read_text(encoding="utf-8"))
+    return read_yaml(ROOT / "tests" / f"{name}.yml")
 
 
 WRITTEN, SPARSE = read("diagnosis_cases"), read("diagnosis_cases_sparse")

@@ -7,7 +7,6 @@ from html import unescape
 from itertools import combinations
 
 import pytest
-import yaml
 
 from calculators.bridge import answer
 from calculators.core.run import find, run
@@ -19,8 +18,9 @@ from calculators.science.evidence.weighing import words_for
 from scripts.drawings.places import HEIGHT, PLACES, WIDTH
 from scripts.pages.problems import first_questions as page
 from scripts.setup.paths import ROOT
+from tests.plain_yaml import read_yaml
 
-TANKS = yaml.safe_load((ROOT / "tests" / "diagnosis_tanks.yml").read_text(encoding="utf-8"))
+TANKS = read_yaml(ROOT / "tests" / "diagnosis_tanks.yml")
 
 
 def ask(place, asked=(), units="metric", given_in="metric", on=False, **given):

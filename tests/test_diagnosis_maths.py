@@ -4,7 +4,6 @@ import math
 
 import numpy as np
 import pytest
-import yaml
 from hypothesis import given
 from hypothesis import strategies as st
 from scipy.stats import entropy
@@ -18,6 +17,7 @@ from calculators.diagnose.problem_table import CAUSES, FINDINGS, QUESTIONS, cove
 from calculators.science.evidence import weighing
 from calculators.science.evidence.weighing import SOMETHING_ELSE, normal, together
 from scripts.setup.paths import ROOT
+from tests.plain_yaml import read_yaml
 
 SHARE = st.floats(0.001, 0.6)
 ODDS = st.sampled_from(sorted(likelihood.ODDS.values()))
@@ -83,9 +83,9 @@ def test_several_answers_count_less_than_their_product_but_the_first_in_full():
 def test_the_posterior_is_what_the_records_say_computed_another_way():
     """From the YAML, with numpy, for signs that stand alone and imply nothing."""
     folder = ROOT / "species" / "problems"
-    records = {p.stem: yaml.safe_load(p.read_text(encoding="utf-8")) for p in folder.glob("*.yml")}
+    records = {p.stem: read_yaml(p) for p in folder.glob("*.yml")}
     seen, gone = ["coat-black-tufts", "flow-strong", "dying-leaves-left"], ["snails-many"]
-    signs = yaml.safe_load((ROOT / "species" / "findings.yml").read_text(encoding="utf-8"))
+    signs = read_yaml(ROOT / "species" / "findings.yml")
     base = np.array([likelihood.USUAL[signs[key]["usual"]] for key in [*seen, *gone]])
     slugs, logs = sorted(records), []
     for slug in slugs:

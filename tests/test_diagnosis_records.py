@@ -7,6 +7,7 @@ import yaml
 
 from scripts.setup.paths import ROOT
 from tests.faults_of import all_faults, record_faults
+from tests.plain_yaml import read_yaml
 
 MUST_HAVE = {
     "nitrogen-starvation", "phosphorus-starvation", "potassium-starvation", "magnesium-starvation",
@@ -61,7 +62,7 @@ def folder(tmp_path):
 
 
 def change(path, spoil, faults=record_faults):
-    value = yaml.safe_load(path.read_text(encoding="utf-8"))
+    value = read_yaml(path)
     spoil(value)
     path.write_text(yaml.safe_dump(value, sort_keys=False), encoding="utf-8")
     folder = path.parents[1] if path.parent.name == "problems" else path.parent

@@ -4,7 +4,6 @@ import re
 from itertools import combinations
 
 import pytest
-import yaml
 
 from calculators.core.result import BadInput
 from calculators.core.run import run
@@ -16,9 +15,10 @@ from scripts.setup.paths import ROOT
 from tests import harm_predicates as predicates
 from tests.effort import share_of
 from tests.harm_predicates import PREDICATES, Case
+from tests.plain_yaml import read_yaml
 
-READINGS = yaml.safe_load((ROOT / "tests" / "harm_readings.yml").read_text(encoding="utf-8"))
-SOURCES = yaml.safe_load((ROOT / "species" / "sources.yml").read_text(encoding="utf-8"))
+READINGS = read_yaml(ROOT / "tests" / "harm_readings.yml")
+SOURCES = read_yaml(ROOT / "species" / "sources.yml")
 NO_SOURCE = "common practice, no source"
 DIAGNOSED = {
     "nitrate_mg_l", "phosphate_mg_l", "ammonia_mg_n_l", "nitrite_mg_n_l", "ph", "temperature_c",

@@ -1,8 +1,6 @@
 """Inputs that are lists of known keys, and objects: read, refused by name, given as their own type."""
 
 import json
-import subprocess
-import sys
 from typing import Annotated, NamedTuple
 
 import pytest
@@ -15,7 +13,7 @@ from calculators.core.quantity import Keys, Label
 from calculators.core.read import read_inputs
 from calculators.core.result import BadInput
 from calculators.core.run import as_rows
-from scripts.setup.paths import ROOT
+from tests.command_line import command
 
 
 class Water(NamedTuple):
@@ -75,12 +73,6 @@ def test_gather_and_scatter_are_each_others_way_back():
     flat = {"seen": ["moss"], "water.ph": 7, "water.temperature_c": 20}
     assert scatter(FIELDS, gather(FIELDS, flat)) == flat
     assert gather(FIELDS, {"seen.ph": 1}) == {"seen.ph": 1}
-
-
-def command(*words):
-    return subprocess.run(
-        [sys.executable, "-m", "calculators", *words], cwd=ROOT, capture_output=True, text=True
-    )
 
 
 def test_the_command_line_takes_keys_and_dotted_parts():

@@ -4,10 +4,10 @@ import re
 import statistics
 
 import pytest
-import yaml
 
 from scripts.records.claim import COMMON_PRACTICE
 from scripts.setup.paths import ROOT
+from tests.plain_yaml import read_yaml
 
 SPECIES = ROOT / "species"
 FILES = [*sorted(SPECIES.glob("*/*.yml")), SPECIES / "findings.yml", SPECIES / "places.yml"]
@@ -47,14 +47,11 @@ def walk(value, key=""):
 @pytest.fixture(scope="module")
 def raw():
     """Every record as plain data, by path below species/."""
-    return {
-        path.relative_to(SPECIES).as_posix(): yaml.safe_load(path.read_text(encoding="utf-8"))
-        for path in FILES
-    }
+    return {path.relative_to(SPECIES).as_posix(): read_yaml(path) for path in FILES}
 
 
 def test_every_reference_resolves(raw):
-    sources = yaml.safe_load((SPECIES / "sources.yml").read_text(encoding="utf-8"))
+    sources = read_yaml(SPECIES / "sources.yml")
     count = 0
     for path, record in raw.items():
         for under, part in walk(record):

@@ -10,6 +10,7 @@ from scripts.records.law import listings
 from scripts.records.schema import KINDS, write_schemas
 from scripts.setup.paths import ROOT
 from tests.faults_of import all_faults, lines, record_faults
+from tests.plain_yaml import read_yaml
 
 HERE = Path(__file__).parent
 
@@ -59,7 +60,7 @@ def test_one_bad_record_gives_every_message_at_its_line(folder):
 
 def rewrite(path, **changes):
     """Change top-level keys of a record."""
-    value = yaml.safe_load(path.read_text(encoding="utf-8")) | changes
+    value = read_yaml(path) | changes
     path.write_text(yaml.safe_dump(value, sort_keys=False), encoding="utf-8")
 
 

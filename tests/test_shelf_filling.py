@@ -2,8 +2,6 @@
 
 import json
 import re
-import subprocess
-import sys
 from datetime import date, timedelta
 
 import pytest
@@ -18,6 +16,7 @@ from calculators.science.shelf.verdict import FIRST_HOUR
 from scripts.pages.shelf.files import DEMO_DAY, demo_json
 from scripts.records.load import read_records
 from scripts.setup import paths
+from tests.command_line import command
 
 TODAY = DEMO_DAY.isoformat()
 
@@ -108,16 +107,6 @@ def test_the_demo_tanks_can_be_moved_to_today(demo):
 
 
 # --- the command line
-
-
-def command(*words):
-    """A run of the command line."""
-    return subprocess.run(
-        [sys.executable, "-m", "calculators", *words],
-        cwd=paths.ROOT,
-        capture_output=True,
-        text=True,
-    )
 
 
 def test_the_command_line_gives_the_pages_answer_for_the_same_file(demo, tmp_path):

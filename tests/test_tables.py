@@ -15,6 +15,7 @@ from scripts.setup.paths import BUILD, ROOT, TABLES
 from scripts.tables.make import TablesInUse, make_tables, write_tables
 from scripts.tables.registry import MAKERS
 from scripts.tables.text import WRITTEN_BY, table_text
+from tests.plain_yaml import read_yaml
 
 COPIED = ("calculators", "docs", "scripts", "species", "tests/published")
 ADD_PLANT = {"name": "Lemna exampla", "trade_names": ["Example duckweed"]}
@@ -25,7 +26,7 @@ ADD_PROBLEM = {"name": "Example polyps", "other_names": []}
 def add(species, like, slug, changes):
     """A record like another, under a name of its own; its file."""
     path = species / like
-    record = yaml.safe_load(path.read_text(encoding="utf-8")) | changes
+    record = read_yaml(path) | changes
     target = path.with_name(f"{slug}.yml")
     target.write_text(yaml.safe_dump(record, sort_keys=False), encoding="utf-8")
     return target
@@ -88,7 +89,7 @@ def test_a_problem_added_is_ranked_and_its_finding_asked_about(project):
         "usual: hardly-ever, source: common-practice, sure: reported}\n"
     )
     findings.write_text(findings.read_text(encoding="utf-8") + sign, encoding="utf-8")
-    hydra = yaml.safe_load((species / "problems" / "hydra.yml").read_text(encoding="utf-8"))
+    hydra = read_yaml(species / "problems" / "hydra.yml")
     evidence = [{**hydra["evidence"][0], "finding": "example-sign"}, *hydra["evidence"][1:]]
     add(species, "problems/hydra.yml", "example-polyps", ADD_PROBLEM | {"evidence": evidence})
     assert made(project) == ["diagnosis"]

@@ -6,6 +6,7 @@ import yaml
 
 from scripts.pages.plants.trade_names import candidates, pages_of
 from tests.faults_of import lines, record_faults
+from tests.plain_yaml import read_yaml
 from tests.test_records import folder  # noqa: F401  the fixture
 
 PLACES = {
@@ -57,7 +58,7 @@ SPOILED = [
 
 
 def test_every_mistake_is_told_at_its_line(folder):  # noqa: F811
-    good = yaml.safe_load((folder / "names" / "ambulia.yml").read_text(encoding="utf-8"))
+    good = read_yaml(folder / "names" / "ambulia.yml")
     texts = {}
     for number, (changes, _) in enumerate(SPOILED):
         value = good | {"name": f"Weed {number}", "other_names": []} | changes

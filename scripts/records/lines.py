@@ -2,7 +2,7 @@
 
 from collections import defaultdict
 from collections.abc import Iterable, Mapping, Sequence
-from functools import cache, cached_property
+from functools import cache, cached_property, lru_cache
 from pathlib import Path
 from typing import Any, NamedTuple
 
@@ -75,6 +75,12 @@ def shown_path(path: Path) -> Path:
     return path.relative_to(ROOT) if path.is_relative_to(ROOT) else path
 
 
+@lru_cache(maxsize=1_000)
+def document_of(text: str) -> Document:
+    """A text parsed once, however often its file is read: most files are the same the next time."""
+    return Document(text)
+
+
 def read(path: Path) -> tuple[Document | None, list[RecordFault]]:
     """Parse one file. Returns no document where nothing of it can be used."""
     shown = shown_path(path)
@@ -82,7 +88,7 @@ def read(path: Path) -> tuple[Document | None, list[RecordFault]]:
     if isinstance(text, RecordFault):
         return None, [text]
     try:
-        document = Document(text)
+        document = document_of(text)
     except NotARecord as wrong:
         return None, [RecordFault(shown, wrong.line, "", str(wrong))]
     return document, findings_of(document, shown)

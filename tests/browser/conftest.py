@@ -1,13 +1,15 @@
 """A real browser before the built site; whatever it complains of, or asks of others, fails the test.
 
 A worker has one browser and, for most tests, one context in it: what a page stores is wiped after each
-test, and only the browser's own cache of files and compiled code stays. Tests marked ``python_alive``
-also share a page, in which Python was started once. Tests marked ``offline_copy`` have a context of
-their own, in which the service worker is at work.
+test, and only the browser's own cache of files and compiled code stays. Pages of it borrow their Python
+(see ``lent_python``), but in tests marked ``starts_python``. Tests marked ``python_alive`` also share a
+page that is never loaded anew. Tests marked ``offline_copy`` have a context of their own, in which the
+service worker is at work and the copy of the book stays from test to test.
 """
 
 import os
 import threading
+from functools import partial
 from urllib.parse import urlencode, urlsplit
 
 import pytest
@@ -18,7 +20,9 @@ from calculators.core.listing import load_all
 from calculators.core.nested import gather
 from scripts.setup.chromium import find_chromium
 from scripts.setup.node import browser_parts
-from scripts.site.server import make_server
+from scripts.site.server import Handler, make_server
+from tests.browser.lent_python import BORROW, OWN_PYTHON, open_lender
+from tests.browser.spare_page import SparePage
 
 PHONE = {"width": 390, "height": 844}
 ARGUMENTS = [
@@ -48,9 +52,17 @@ def chromium():
         browser.close()
 
 
+class KeptFiles(Handler):
+    """Serves files that a browser need not ask for again: during a run none of them changes."""
+
+    def send_header(self, keyword, value):
+        super().send_header(keyword, "max-age=3600" if keyword == "Cache-Control" else value)
+
+
 @pytest.fixture(scope="session")
 def address(site):
     server = make_server(site, 0)
+    server.RequestHandlerClass = partial(KeptFiles, directory=str(site))
     threading.Thread(target=server.serve_forever, daemon=True).start()
     yield f"http://127.0.0.1:{server.server_address[1]}/"
     server.shutdown()
@@ -102,10 +114,14 @@ def new_context(chromium, address):
     return made
 
 
-def wipe(context, address):
+ALL = "all"
+ALL_BUT_THE_COPY = "cookies,file_systems,indexeddb,local_storage"
+
+
+def wipe(context, address, storage=ALL):
     """Forget what pages stored; the cache of files and of compiled code is the browser's own."""
     session = context.new_cdp_session(context.pages[0])
-    session.send("Storage.clearDataForOrigin", {"origin": address[:-1], "storageTypes": "all"})
+    session.send("Storage.clearDataForOrigin", {"origin": address[:-1], "storageTypes": storage})
     session.detach()
     context.clear_cookies()
 
@@ -114,46 +130,83 @@ def wipe(context, address):
 def shared_context(chromium, address):
     made = new_context(chromium, address)
     made.add_init_script(NO_SERVICE_WORKER)
+    made.add_init_script(BORROW)
     yield made
     made.close()
 
 
 @pytest.fixture(scope="session")
-def living_page(shared_context):
+def offline_context(chromium, address):
+    """One in which the service worker is at work; an empty page keeps it open."""
+    made = new_context(chromium, address)
+    made.new_page()
+    yield made
+    made.close()
+
+
+@pytest.fixture(scope="session")
+def lender(shared_context, address):
+    """The page whose Python the others borrow."""
+    return open_lender(shared_context, address)
+
+
+@pytest.fixture(scope="session")
+def living_page(lender, shared_context):
     """The page in which Python stays alive from test to test."""
     return shared_context.new_page()
+
+
+@pytest.fixture(scope="session")
+def spare_page(lender, shared_context):
+    """The page that other tests use one after another."""
+    return SparePage(shared_context, PHONE)
 
 
 @pytest.fixture
 def context(request, chromium, address, watch):
     if request.node.get_closest_marker("offline_copy"):
-        made = new_context(chromium, address)
+        made = request.getfixturevalue("offline_context")
         watch.context(made)
         yield made
-        made.close()
+        watch.leave(made)
+        made.set_offline(False)
+        for page in made.pages[1:]:
+            page.close()
+        wipe(made, address, ALL_BUT_THE_COPY)
         return
-    made = request.getfixturevalue("shared_context")
-    living = request.getfixturevalue("living_page")
+    made, lender, living, spare = map(
+        request.getfixturevalue, ("shared_context", "lender", "living_page", "spare_page")
+    )
+    spare.prepare()
+    watch.page(lender)
     watch.context(made)
     yield made
     watch.leave(made)
     made.unroute_all()
-    wipe(made, address)
+    spare.give_back()
     for page in made.pages:
-        if page is not living:
+        if page not in (lender, living, spare.page):
             page.close()
+    wipe(made, address)
 
 
 @pytest.fixture
-def page(request, context):
-    """A fresh page; for tests marked ``python_alive`` the one where Python runs already."""
-    if not request.node.get_closest_marker("python_alive"):
+def page(request, context, watch):
+    """An empty page; for tests marked ``python_alive`` the one where Python runs already."""
+    marked = request.node.get_closest_marker
+    if marked("offline_copy"):
         return context.new_page()
+    if marked("starts_python"):
+        made = context.new_page()
+        made.add_init_script(OWN_PYTHON)
+        return made
+    if not marked("python_alive"):
+        return request.getfixturevalue("spare_page").take(watch)
     living = request.getfixturevalue("living_page")
     living.bring_to_front()  # behind another page nothing is drawn, and nothing comes to rest
     living.set_viewport_size(PHONE)
     living.emulate_media(color_scheme="null")
-    request.getfixturevalue("watch").page(living)
+    watch.page(living)
     if not living.evaluate(IS_ALIVE):  # the first test, or the one before loaded a page anew
         living.goto("calculators/units/")
         wait_for_answer(living)

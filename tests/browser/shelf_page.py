@@ -50,8 +50,12 @@ def with_shelf(page, body, given=None):
     return page.evaluate(f"async (given) => {{ {helpers} {body} }}", given)
 
 
-def open_page(context):
-    """A small page of the book."""
-    page = context.new_page()
+def at_book(page):
+    """The page at a small page of the book."""
     page.goto("about/")
     return page
+
+
+def open_page(context):
+    """Another page, at a small page of the book."""
+    return at_book(context.new_page())

@@ -68,6 +68,7 @@ def test_an_answer_that_comes_after_the_keeper_left_changes_nothing(page):
     assert page.evaluate("() => history.state?.given ?? null") is None
 
 
+@pytest.mark.starts_python
 def test_a_link_carries_a_calculation(page, context):
     go(page, "calculators/free-ammonia/")
     show_example(page)
@@ -84,6 +85,7 @@ def test_a_link_carries_a_calculation(page, context):
     expect(other.locator("#rows")).to_contain_text("8.27")
 
 
+@pytest.mark.starts_python
 def test_a_bad_field_says_what_is_allowed_beside_it_and_nothing_is_lost(page):
     go(page, "calculators/free-ammonia/")
     wait_for_answer(page)
@@ -135,6 +137,7 @@ def test_units_can_be_us_and_are_remembered(page):
     expect(page.locator("#in-length_cm")).to_have_value("100")
 
 
+@pytest.mark.starts_python
 def test_the_form_can_be_filled_while_python_loads(page):
     go(page, "calculators/water-change/")
     page.locator("#in-now_mg_l").fill("80")
@@ -143,6 +146,7 @@ def test_the_form_can_be_filled_while_python_loads(page):
     assert "now_mg_l=80" in page.url
 
 
+@pytest.mark.starts_python
 def test_python_stays_alive_from_page_to_page(page):
     go(page, example_address("free-ammonia"))
     wait_for_answer(page)
@@ -162,6 +166,7 @@ def test_python_stays_alive_from_page_to_page(page):
     assert started == []
 
 
+@pytest.mark.starts_python
 def test_a_loading_bar_shows_real_progress(page):
     go(page, "")
     seen = []
@@ -177,6 +182,7 @@ def test_a_loading_bar_shows_real_progress(page):
     assert seen[-1] == 100
 
 
+@pytest.mark.starts_python
 def test_a_runtime_that_cannot_start_is_said_and_can_be_tried_again(page, watch):
     page.context.route("**/parts.json", lambda route: route.fulfill(status=500, body="no"))
     go(page, "calculators/units/")

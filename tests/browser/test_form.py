@@ -20,26 +20,67 @@ KINDS = [
 ]  # fmt: skip
 
 
-@pytest.mark.parametrize("path", KINDS)
-@pytest.mark.python_alive
-def test_axe_finds_nothing(page, path):
-    go(page, path)
-    if path.startswith("calculators/") and path != "calculators/":
-        wait_for_answer(page)
-    if path.startswith("compare/?"):
-        expect(page.locator("#beside table")).to_be_visible()
-    assert axe_complaints(page) == []
+CALCULATORS = [f"calculators/{name}/" for name in load_all()]
+TAPPED = [
+    "", "calculators/floaters/", "shelf/", "plants/", "animals/", "animals/danio-rerio/",
+    "problems/", "search/?q=rotala", "guides/",
+]  # fmt: skip
+SMALL = """() => [...document.querySelectorAll(
+        'button, input:not([type=file]), select, .cards a, .doors a, .worked a, .steps a, '
+        + 'body > nav a, header a, label.button')]
+    .filter((one) => one.offsetParent && one.getBoundingClientRect().height < 44)
+    .map((one) => one.outerHTML.slice(0, 100))"""
 
 
-@pytest.mark.python_alive
-def test_no_page_scrolls_sideways(page):
-    paths = KINDS + [f"calculators/{name}/" for name in load_all()]
-    for path in sorted(dict.fromkeys(paths), key=is_loaded_anew):
+def small_targets(page):
+    """What is tapped and is less than 44 pixels high."""
+    return page.evaluate(SMALL)
+
+
+def sideways_widths(page):
+    """The widths of a window in which the page scrolls sideways."""
+    wide = []
+    for width in (320, 390, 1280):
+        page.set_viewport_size({"width": width, "height": PHONE["height"]})
+        if page.evaluate("() => document.documentElement.scrollWidth") > width:
+            wide.append(width)
+    page.set_viewport_size(PHONE)
+    return wide
+
+
+def fields_without_keypad(page):
+    """The number fields of a calculator's page that do not bring the number keypad."""
+    name = page.evaluate("() => location.pathname.split('/').at(-2)")
+    numbers = [field.key for field in load_all()[name].inputs if field.kind == "number"]
+    modes = page.evaluate(
+        """(keys) => keys.map((key) =>
+        document.querySelector(`[id="in-${key}"]`)?.getAttribute("inputmode"))""",
+        numbers,
+    )
+    return [key for key, mode in zip(numbers, modes, strict=True) if mode != "decimal"]
+
+
+# What is looked for in a page that was opened once, by the name of the check, and in which pages.
+CHECKS = {
+    "what is tapped is high enough": (small_targets, TAPPED),
+    "number fields bring the keypad": (fields_without_keypad, CALCULATORS),
+    "nothing scrolls sideways": (sideways_widths, [*KINDS, *CALCULATORS]),
+    "axe finds nothing": (axe_complaints, KINDS),
+}
+PATHS = dict.fromkeys(path for _, paths in CHECKS.values() for path in paths)
+SEEN = {}  # of each page: what each check found in it
+
+
+def look_at(page, path):
+    """Open a page once for all its checks."""
+    if path not in SEEN:
         go(page, path)
-        for width in (320, 390, 1280):
-            page.set_viewport_size({"width": width, "height": PHONE["height"]})
-            sideways = page.evaluate("() => document.documentElement.scrollWidth")
-            assert sideways <= width, (path, width)
+        if path in CALCULATORS:
+            wait_for_answer(page)
+        if path.startswith("compare/?"):
+            expect(page.locator("#beside table")).to_be_visible()
+        SEEN[path] = {name: check(page) for name, (check, paths) in CHECKS.items() if path in paths}
+    return SEEN[path]
 
 
 def is_loaded_anew(path):
@@ -47,41 +88,17 @@ def is_loaded_anew(path):
 
 
 @pytest.mark.parametrize(
-    "path",
+    ("path", "name"),
     [
-        "",
-        "calculators/floaters/",
-        "shelf/",
-        "plants/",
-        "animals/",
-        "animals/danio-rerio/",
-        "problems/",
-        "search/?q=rotala",
-        "guides/",
+        (path, name)
+        for path in sorted(PATHS, key=is_loaded_anew)
+        for name, (_, paths) in CHECKS.items()
+        if path in paths
     ],
 )
 @pytest.mark.python_alive
-def test_what_is_tapped_is_at_least_44_pixels_high(page, path):
-    go(page, path)
-    if path.startswith("calculators/"):
-        wait_for_answer(page)
-    small = page.evaluate(
-        """() => [...document.querySelectorAll(
-            'button, input:not([type=file]), select, .cards a, .doors a, .worked a, .steps a, '
-            + 'body > nav a, header a, label.button')]
-        .filter((one) => one.offsetParent && one.getBoundingClientRect().height < 44)
-        .map((one) => one.outerHTML.slice(0, 100))"""
-    )
-    assert small == []
-
-
-@pytest.mark.python_alive
-def test_number_fields_bring_the_number_keypad(page):
-    for name, spec in load_all().items():
-        go(page, f"calculators/{name}/")
-        for field in spec.inputs:
-            if field.kind == "number":
-                expect(page.locator(f"#in-{field.key}")).to_have_attribute("inputmode", "decimal")
+def test_a_page_is_fit_for_a_wet_hand_and_a_screen_reader(page, path, name):
+    assert look_at(page, path)[name] == []
 
 
 @pytest.mark.python_alive
@@ -96,6 +113,7 @@ def test_every_field_is_labelled_and_points_to_its_hint_and_problem(page):
         )
 
 
+@pytest.mark.starts_python
 def test_the_policy_holds_in_the_browser(page, watch):
     go(page, "calculators/units/")
     wait_for_answer(page)

@@ -20,6 +20,7 @@ def overlap(page, one, other):
     return first["y"] + first["height"] > second["y"] + 1
 
 
+@pytest.mark.starts_python
 def test_a_nitrite_of_1_gets_no_answer_from_the_examples_target(page):
     open_page(page)
     expect(page.locator("#result-title")).to_have_text("Worked example")
@@ -162,6 +163,7 @@ def test_a_misspelt_plant_is_said_beside_its_field_and_keeps_no_growth_of_anothe
     expect(row.locator(".remark")).to_contain_text("Meant: Lemna minor")
 
 
+@pytest.mark.starts_python
 def test_a_strange_value_in_a_link_stops_nothing(page):
     rows = '[{"kind":{"toString":1},"count":5}]'
     open_page(page, f"calculators/stocking/?animals={rows}&volume_l=60")

@@ -67,6 +67,7 @@ def test_what_was_left_out_stays_open_while_one_goes_on(page):
     expect(gone.get_by_text("Limnophila sessiliflora", exact=True)).to_be_visible()
 
 
+@pytest.mark.starts_python
 def test_the_plants_are_fetched_for_the_picker_alone(page):
     asked = []
     page.on("request", lambda request: asked.append(request.url))

@@ -9,7 +9,7 @@ import pytest
 
 from scripts.setup.chromium import find_chromium
 from tests.browser.conftest import ARGUMENTS, new_context
-from tests.browser.shelf_page import in_page, open_page, with_shelf
+from tests.browser.shelf_page import at_book, in_page, open_page, with_shelf
 
 BATCH = 50
 STATE = "return { entries: await shelf.entries(), troubles: shelf.troubles() };"
@@ -34,8 +34,8 @@ return attempt(() => shelf.log({ tank: tank.id, kind: "feed", value: given }));
 
 
 @pytest.fixture
-def page(context):
-    return open_page(context)
+def page(page):
+    return at_book(page)
 
 
 @contextmanager

@@ -8,7 +8,7 @@ import json
 import pytest
 
 from tests.browser.conftest import new_context
-from tests.browser.shelf_page import open_page, with_shelf
+from tests.browser.shelf_page import at_book, open_page, with_shelf
 
 PLANTS = [{"plant": "rotala", "wet_g": 5}]
 TANK = {"id": "t1", "name": "Foyer", "ph": 7, "tap": {"ph": 7.5}, "plants": PLANTS}
@@ -24,8 +24,8 @@ TAKE = f"{READ} const difference = await shelf.merge(await read(given));"
 
 
 @pytest.fixture
-def page(context):
-    return open_page(context)
+def page(page):
+    return at_book(page)
 
 
 def file_with(**parts):

@@ -8,7 +8,7 @@ import zlib
 import pytest
 
 from scripts.setup.node import browser_parts
-from tests.browser.shelf_page import open_page, with_shelf
+from tests.browser.shelf_page import at_book, with_shelf
 
 PAGE = "https://example.org/book/shelf/new/"
 TANK = {
@@ -23,8 +23,8 @@ CODE = """const { tankCode } = await import(at("qr")); return tankCode(given, "h
 
 
 @pytest.fixture
-def page(context):
-    return open_page(context)
+def page(page):
+    return at_book(page)
 
 
 def letters(octets):

@@ -4,7 +4,7 @@ import json
 
 import pytest
 
-from tests.browser.shelf_page import open_page, with_shelf
+from tests.browser.shelf_page import at_book, open_page, with_shelf
 
 CALCULATION = {
     "id": "one", "tank": "Foyer", "calculator": "units", "title": "Units", "address": "?value=1",
@@ -21,8 +21,8 @@ return {
 
 
 @pytest.fixture
-def page(context):
-    return open_page(context)
+def page(page):
+    return at_book(page)
 
 
 def moved(page, **old):

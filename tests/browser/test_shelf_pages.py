@@ -89,15 +89,18 @@ def entries_of(page, tank="mine"):
     return with_shelf(page, "return await shelf.entries({ tank: given });", tank)
 
 
-def board(page, state="kept"):
+def board(page, state=None):
+    """The board, as it was kept or made anew; ``state`` says which of the two to wait for."""
     go(page, "shelf/")
-    expect(page.locator(f"#board[data-shown={state}]")).to_be_attached()
+    shown = f"#board[data-shown={state}]" if state else "#board[data-shown]"
+    expect(page.locator(shown)).to_be_attached()
     return page
 
 
+@pytest.mark.starts_python
 def test_a_reading_is_logged_from_the_board_in_three_taps_and_no_keyboard(page):
     put(page, LOBBY, entries=[reading(10, 9), reading(20, 2)])
-    board(page)
+    board(page, "kept")  # while Python starts
     tap = Taps()
     tap(page.get_by_role("button", name="Log: Lobby"))
     tap(page.get_by_role("dialog").get_by_role("button", name="Nitrate, NO₃"))

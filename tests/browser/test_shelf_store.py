@@ -7,14 +7,14 @@ from zoneinfo import ZoneInfo
 import pytest
 
 from tests.browser.conftest import new_context
-from tests.browser.shelf_page import open_page, with_shelf
+from tests.browser.shelf_page import at_book, open_page, with_shelf
 
 TANKS, WEEKS, ENTRIES = 10, 26, 2_000
 
 
 @pytest.fixture
-def page(context):
-    return open_page(context)
+def page(page):
+    return at_book(page)
 
 
 def reopened(page):

@@ -14,16 +14,37 @@ from scripts.site.offline import write_offline_list
 from scripts.site.server import Handler, make_server
 from tests.browser.conftest import wait_for_answer, wait_for_offline_copy
 
+KEPT_PAGES = ("lemna-minor", "units")
+
+
+@pytest.fixture(scope="module")
+def few_pages(site, tmp_path_factory):
+    """The site with few of the pages of each door; the whole of it is copied in test_look_up.py."""
+    folder = tmp_path_factory.mktemp("book") / "site"
+    shutil.copytree(site, folder)
+    for door in ("plants", "problems", "animals", "names", "rules", "guides", "calculators"):
+        for page in (folder / door).iterdir():
+            if page.is_dir() and page.name not in KEPT_PAGES:
+                shutil.rmtree(page)
+    list_anew(folder)
+    return folder
+
 
 @pytest.fixture
-def book(site, tmp_path):
-    """A copy of the site that can be changed, on a server of its own."""
+def book(few_pages, tmp_path):
+    """A copy of the book that can be changed, on a server of its own."""
     folder = tmp_path / "site"
-    shutil.copytree(site, folder)
+    shutil.copytree(few_pages, folder)
     server = make_server(folder, 0)
     threading.Thread(target=server.serve_forever, daemon=True).start()
     yield folder, f"http://127.0.0.1:{server.server_address[1]}/"
     server.shutdown()
+
+
+def list_anew(folder):
+    """The list and the worker of the files that stand there; the version."""
+    shutil.copyfile(ROOT / "docs" / "service-worker.js", folder / "service-worker.js")
+    return write_offline_list(folder)
 
 
 def publish(folder, *, spoil=None, words="plants, freshly printed, by the way"):
@@ -31,8 +52,7 @@ def publish(folder, *, spoil=None, words="plants, freshly printed, by the way"):
     page = folder / "plants" / "index.html"
     text = re.sub(r"plants, (?:[\w ]+, )?by the way", words, page.read_text(encoding="utf-8"))
     page.write_text(text, encoding="utf-8")
-    shutil.copyfile(ROOT / "docs" / "service-worker.js", folder / "service-worker.js")
-    version = write_offline_list(folder)
+    version = list_anew(folder)
     if spoil:
         with (folder / spoil).open("ab") as file:
             file.write(b" ")

@@ -70,6 +70,7 @@ def result(
         healthy_growth_day=hunger.healthy_day,
         healthy_after_feeding_days=after_feeding(hunger, tank.feed_g_week, events),
         calm_from_day=calm,
+        final_kh_dh=None if tank.kh_dh is None else outcome.last.kh,
         kh_drift_dh=outcome.last.kh_drift,
         alkalinity_used_mg_l=max(0.0, outcome.nitrified_mg) / tank.volume_l * CACO3_MG_PER_N,
         final_nitrate_low_mg_l=around.low[-1] if around else None,

@@ -6,16 +6,18 @@ from typing import NamedTuple
 from calculators.science.nitrogen.budget import Ledger
 from calculators.science.nitrogen.daily_record import DayValues, Record, line
 from calculators.science.nitrogen.events import SAME_MOMENT_DAYS, Scene, apply, schedule
-from calculators.science.nitrogen.model import FIRST_COHORT, NITRIFIED, Model
-from calculators.science.nitrogen.ode import State, Tolerance, solve
+from calculators.science.nitrogen.model import ALKALINITY, NITRIFIED, Model
+from calculators.science.nitrogen.ode import State, Tolerance
 from calculators.science.nitrogen.right_side import right_side
+from calculators.science.nitrogen.stabilised import Radius, solve
 from calculators.science.nitrogen.start import build
 from calculators.science.nitrogen.tank import Event, Rates, Tank
 
-RELATIVE = 2e-5
+RELATIVE = 1e-4
 COARSE = 1e-3  # for searches, where a tenth of a percent is enough
 WATER_MG_L = 1e-6  # absolute tolerance of the water's nitrogen, mg N/L
 LOAD_MG_L_DAY = 1e-5  # of the nitrifiers' capacity
+ALKALINITY_MEQ_L = 1e-4
 GROWTH = 1e-5  # of a growth integral
 PLANT_MG = 1e-9  # of nitrogen in a cohort: none, since a few leaves left must not go below nothing
 BELOW_ZERO_MG_L = -1e-9  # rounding is let pass
@@ -46,12 +48,12 @@ def simulate(
     ledger = Ledger(*scene)
     record = Record(*scene, days, daily=daily)
     allowed = tolerance(scene.model, relative)
-    now, step = 0.0, 0.02
+    now, step, radius = 0.0, 0.02, Radius()
     for event in [*schedule(tank, events, days), None]:
         until = days if event is None else event.day
         if until > now + SAME_MOMENT_DAYS:
             f = right_side(scene.model)
-            state, step = solve(f, now, until, scene.state, allowed, record.step, step)
+            state, step = solve(f, now, until, scene.state, allowed, record.step, step, radius)
             ledger.feed(scene.model, until - now)
             scene, now = Scene(scene.model, state), until
             record.note(now, state)
@@ -73,6 +75,8 @@ def simulate(
 def tolerance(model: Model, relative: float) -> Tolerance:
     """How close the solver stays to each state; what only adds up needs no watch of its own."""
     volume = model.volume
-    absolute = [WATER_MG_L * volume] * 5 + [LOAD_MG_L_DAY * volume] * 2
+    absolute = (
+        [WATER_MG_L * volume] * 7 + [LOAD_MG_L_DAY * volume] * 2 + [ALKALINITY_MEQ_L * volume]
+    )
     absolute += [GROWTH, PLANT_MG] * len(model.cohorts)
-    return Tolerance(relative, absolute, FIRST_COHORT, BELOW_ZERO_MG_L * volume)
+    return Tolerance(relative, absolute, ALKALINITY, BELOW_ZERO_MG_L * volume)

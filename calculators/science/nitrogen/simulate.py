@@ -13,12 +13,12 @@ from calculators.science.nitrogen.stabilised import Radius, solve
 from calculators.science.nitrogen.start import build
 from calculators.science.nitrogen.tank import Event, Rates, Tank
 
-RELATIVE = 1e-4
+RELATIVE = 3e-6
 COARSE = 1e-3  # for searches, where a tenth of a percent is enough
 WATER_MG_L = 1e-6  # absolute tolerance of the water's nitrogen, mg N/L
-LOAD_MG_L_DAY = 1e-5  # of the nitrifiers' capacity
+LOAD_MG_L_DAY = 1e-7  # of the nitrifiers' capacity
 ALKALINITY_MEQ_L = 1e-4
-GROWTH = 1e-5  # of a growth integral
+GROWTH = 1e-6  # of a growth integral
 PLANT_MG = 1e-9  # of nitrogen in a cohort: none, since a few leaves left must not go below nothing
 BELOW_ZERO_MG_L = -1e-9  # rounding is let pass
 
@@ -79,4 +79,7 @@ def tolerance(model: Model, relative: float) -> Tolerance:
         [WATER_MG_L * volume] * 7 + [LOAD_MG_L_DAY * volume] * 2 + [ALKALINITY_MEQ_L * volume]
     )
     absolute += [GROWTH, PLANT_MG] * len(model.cohorts)
-    return Tolerance(relative, absolute, ALKALINITY, BELOW_ZERO_MG_L * volume)
+    loose = max(1.0, relative / RELATIVE)
+    return Tolerance(
+        relative, [loose * one for one in absolute], ALKALINITY, BELOW_ZERO_MG_L * volume
+    )

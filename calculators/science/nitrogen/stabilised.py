@@ -130,8 +130,8 @@ class Radius:
             size = math.sqrt(sum(a * a for a in direction)) or 1.0
             step = NUDGE * (math.sqrt(sum(a * a for a in y)) + 1.0) / size
             moved = f(time, [a + step * d for a, d in zip(y, direction, strict=True)])
-            direction = [(a - b) / step for a, b in zip(moved, slope, strict=True)]
-            found = math.sqrt(sum(a * a for a in direction)) / size
+            direction = [(a - b) / (step * size) for a, b in zip(moved, slope, strict=True)]
+            found = math.sqrt(sum(a * a for a in direction))
             if abs(found - self.value) < 0.05 * self.value:
                 break
             self.value = found

@@ -101,5 +101,5 @@ def constants_of_run(tank: Tank, rates: Rates) -> Model:
 
 def fate_of(tank: Tank, rates: Rates, feed_g_week: float) -> FeedFate:
     """Where the feed goes, for this tank at this ration."""
-    fed = feed_nitrogen_mg_day(feed_g_week, tank.protein_percent)
+    fed = rates.feed * feed_nitrogen_mg_day(feed_g_week, tank.protein_percent)
     return feed_fate(fed, rates.retained_percent, tank.uneaten_percent)

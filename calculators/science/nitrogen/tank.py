@@ -90,6 +90,7 @@ class Rates(NamedTuple):
     soil_release: float = 1.0  # times what was entered
     ammonia_half: float = AMMONIA_HALF_MG_L
     refractory: float = REFRACTORY_SHARE
+    feed: float = 1.0  # times what was entered
 
 
 def common_surface_cm2(volume_l: float) -> float:

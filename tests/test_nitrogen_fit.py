@@ -82,4 +82,4 @@ def test_inverse_is_an_inverse():
     for i in range(3):
         for j in range(3):
             product = sum(matrix[i][k] * back[k][j] for k in range(3))
-            assert product == pytest.approx(i == j, abs=1e-12)
+            assert product == pytest.approx(float(i == j), abs=1e-12)

@@ -51,9 +51,8 @@ def test_many_readings_tell_and_one_does_not():
     alone = fit_to_readings(TANK, early[:1])
     assert not alone.enough
     assert not any(one.told for one in alone.parameters if one.name != "start")
-    width = [high - low for low, high in zip(alone.low, alone.high, strict=True)]
-    narrow = [high - low for low, high in zip(told.low, told.high, strict=True)]
-    assert narrow[-1] < width[-1]
+    narrow, wide = ({one.name: one.high / one.low for one in f.parameters} for f in (told, alone))
+    assert narrow["uptake"] < wide["uptake"]
 
 
 def test_the_fit_finds_what_made_the_readings():

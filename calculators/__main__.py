@@ -14,12 +14,13 @@ from calculators.core.listing import load_all
 from calculators.core.messages import Answer, Origin
 from calculators.core.nested import gather
 from calculators.core.origin import before_all_but_danger, origin_notes
-from calculators.core.paint.table import table
+from calculators.core.paint.text_table import table
 from calculators.core.read import read_inputs
 from calculators.core.refusals import contradictory
 from calculators.core.remarks import remarks
 from calculators.core.result import BadInput, Note
 from calculators.core.run import UnknownCalculator, find, run
+from calculators.science.shelf.file_inputs import inputs_from_file, is_shelf_file
 
 BAD_INPUT = 2
 CLOSED_PIPE = 1
@@ -36,7 +37,9 @@ def parser() -> argparse.ArgumentParser:
     )
     options.add_argument("--json", action="store_true", help="print the answer as JSON")
     options.add_argument(
-        "--input", metavar="FILE", help="read inputs as a JSON object; - is standard input"
+        "--input",
+        metavar="FILE",
+        help="read inputs as a JSON object, or a file of the shelf; - is standard input",
     )
     return options
 
@@ -77,6 +80,8 @@ def print_answer(spec: Spec, asked: argparse.Namespace) -> None:
     given = read_file(asked.input) if asked.input else {}
     # Text and JSON values follow different rules, so the words of the command line are read first.
     worded = read_words(asked.inputs)
+    if is_shelf_file(given):
+        given = inputs_from_file(spec.name, given, worded.pop("tank", None))
     problems: list[tuple[str, str]] = []
     values: dict[str, Any] = {}
     for source, typed in ((given, False), (worded, True)):
@@ -87,14 +92,14 @@ def print_answer(spec: Spec, asked: argparse.Namespace) -> None:
             problems.extend(bad.problems)
     if problems:
         raise BadInput(*problems, *contradictory(spec, {**given, **worded}))
-    found = run(spec.name, values)
+    run_answer = run(spec.name, values)
     # Rows that were read have their defaults in them, so the words as they came are looked at.
     stood_in = stand_ins(spec.inputs, {**given, **worded}, own=False)
     first = origin_notes(values, stood_in)
     first += [Note("caution", text) for text in remarks(spec.inputs, values, "metric").values()]
     origin: Origin = paths_of(stood_in) if values else {}
-    answer: Answer = {**found, **origin}
-    answer["notes"] = before_all_but_danger(found["notes"], first)
+    answer: Answer = {**run_answer, **origin}
+    answer["notes"] = before_all_but_danger(run_answer["notes"], first)
     print(json.dumps(answer, ensure_ascii=False) if asked.json else table(spec, answer))
 
 

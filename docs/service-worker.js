@@ -24,7 +24,7 @@ self.addEventListener("fetch", (event) => {
 });
 
 async function install() {
-  const text = await (await fetched(LIST, "no-cache")).text();
+  const text = await (await fetched(LIST, "reload")).text();
   if ((await digest(new TextEncoder().encode(text))) !== VERSION) throw new Error("the list is of another version");
   const files = Object.entries(JSON.parse(text)).sort(([one], [other]) => Number(FIRST.test(one)) - Number(FIRST.test(other)));
   const cache = await caches.open(PREFIX + VERSION);
@@ -57,8 +57,8 @@ async function bring(cache, old, path, hash) {
   if (await cache.match(url)) return;
   const same = old.hashes[path] === hash && (await old.cache.match(url));
   if (same) return cache.put(url, same);
-  // What the page fetched a moment ago serves too, where it is of this version: a host may send no validators.
-  const [body, type] = (await rightBody(path, hash, "force-cache")) ?? (await rightBody(path, hash, "no-cache")) ?? [];
+  // What the page fetched a moment ago serves, where it is of this version; else a copy in between is passed by.
+  const [body, type] = (await rightBody(path, hash, "force-cache")) ?? (await rightBody(path, hash, "reload")) ?? [];
   if (!body) throw new Error(`${path} is not of this version`);
   await cache.put(url, new Response(body, { headers: { "Content-Type": type } }));
 }

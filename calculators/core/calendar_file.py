@@ -5,18 +5,17 @@ from datetime import date, timedelta
 from typing import NamedTuple
 
 from calculators.core.figures import figure
-from calculators.upkeep.tasks import WholeMinutes
+from calculators.science.growth.tasks import WholeMinutes
 
 LINE_OCTETS = 75  # section 3.1: longer lines are folded, without the line break
 END_OF_LINE = "\r\n"
 PRODUCT = "-//Mulmbook//Upkeep//EN"
 HOST = "mulmbook.invalid"  # a name that can belong to no one (RFC 2606)
 FNV_START, FNV_PRIME = 14695981039346656037, 1099511628211  # of the 64-bit FNV-1a, by definition
-FIRST_YEAR, LAST_YEAR = 1900, 2999  # a day outside is a slip of the finger
 ESCAPED = ("\\", ";", ",")  # section 3.3.11; the backslash first
 
 
-class Entry(NamedTuple):
+class CalendarTask(NamedTuple):
     """One task on one day: what it is, where, and how many minutes it takes."""
 
     day: date
@@ -25,7 +24,7 @@ class Entry(NamedTuple):
     minutes: float
 
 
-def calendar_file(entries: Iterable[Entry], made: date) -> str:
+def calendar_file(entries: Iterable[CalendarTask], made: date) -> str:
     """The whole file as text. ``made`` is the day on which the list was made.
 
     Each entry becomes an event of a whole day that does not mark the keeper as busy. The same entry
@@ -43,7 +42,7 @@ def calendar_file(entries: Iterable[Entry], made: date) -> str:
     return "".join(fold(line) + END_OF_LINE for line in lines)
 
 
-def event(entry: Entry, name: str, made: date) -> list[str]:
+def event(entry: CalendarTask, name: str, made: date) -> list[str]:
     """The lines of one event, not yet folded."""
     return [
         "BEGIN:VEVENT",
@@ -58,7 +57,7 @@ def event(entry: Entry, name: str, made: date) -> list[str]:
     ]
 
 
-def identifier(entry: Entry) -> str:
+def identifier(entry: CalendarTask) -> str:
     """A name for the event that depends on its day, place and task alone."""
     return f"{entry.day:%Y%m%d}-{fnv(entry.where)}-{fnv(entry.task)}@{HOST}"
 
@@ -95,11 +94,3 @@ def fold(line: str) -> str:
         part += sign
         room -= size
     return f"{END_OF_LINE} ".join([*parts, part])
-
-
-def read_date(text: str) -> date:
-    """Read ``2026-12-07``. Raises ``ValueError`` for anything that is no such day."""
-    day = date.fromisoformat(text)
-    if text != day.isoformat() or not FIRST_YEAR <= day.year <= LAST_YEAR:
-        raise ValueError(text)
-    return day

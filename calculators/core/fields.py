@@ -8,10 +8,12 @@ from calculators.core.quantity import (
     AnswersTo,
     AsRows,
     Download,
+    FromFile,
     Octets,
     OnlyWith,
     PossibleBy,
     Quantity,
+    TextForm,
     Valid,
 )
 
@@ -46,7 +48,7 @@ class Naming(NamedTuple):
     when_none: str = ""  # the words for None
 
 
-class Named:
+class NamingParts:
     """Reads the parts of a field's naming as if they were its own."""
 
     __slots__ = ()
@@ -117,6 +119,8 @@ class InputParts(NamedTuple):
     ] = ()  # for a list: the fields of one row; for an object: its parts
     row_type: Callable[..., Any] | None = None  # what the formula gets a row or object as
     is_date: bool = False
+    text_form: TextForm | None = None
+    from_file: FromFile | None = None
     octets: Octets | None = None
     private: bool = False  # never in an address
     assumed: bool = False  # its default stands in where it is left empty
@@ -126,7 +130,7 @@ class InputParts(NamedTuple):
     hints: tuple[Any, ...] = ()  # how it stands in a form; see form_hints.py
 
 
-class InputField(InputParts, Named):
+class InputField(InputParts, NamingParts):
     """One input, or one part of a row or an object that is put in."""
 
     __slots__ = ()
@@ -151,7 +155,7 @@ class OutputParts(NamedTuple):
     only_with: OnlyWith | None = None  # the output that it hangs on
 
 
-class OutputField(OutputParts, Named):
+class OutputField(OutputParts, NamingParts):
     """One output, or one part of a row or an object that comes out."""
 
     __slots__ = ()

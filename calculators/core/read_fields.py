@@ -13,6 +13,7 @@ from calculators.core.quantity import (
     Assumed,
     Choices,
     Download,
+    FromFile,
     IsDate,
     MayBeEmpty,
     Octets,
@@ -21,6 +22,7 @@ from calculators.core.quantity import (
     PossibleBy,
     Private,
     Quantity,
+    TextForm,
     Unpainted,
     Valid,
 )
@@ -41,6 +43,8 @@ def read_input(key: str, hint: Any, default: Any = None) -> InputField:
         row=read_input_row(marked.base),
         row_type=row_type_of(marked.base),
         is_date=IsDate in marked.marks,
+        text_form=marked.get(TextForm),
+        from_file=marked.get(FromFile),
         octets=marked.get(Octets),
         private=Private in marked.marks,
         assumed=Assumed in marked.marks,
@@ -63,8 +67,8 @@ def read_output(key: str, hint: Any) -> OutputField:
     marked = read_marks(hint)
     naming = naming_of(key, marked)
     levels = (marked.get(Choices) or Choices(())).levels
-    known = set(typing.get_args(Level))
-    if levels and (len(levels) != len(naming.choices) or not set(levels) <= known):
+    levels_allowed = set(typing.get_args(Level))
+    if levels and (len(levels) != len(naming.choices) or not set(levels) <= levels_allowed):
         raise TypeError(
             f"{key}: give each of the {len(naming.choices)} choices info, caution or danger."
         )
@@ -88,13 +92,13 @@ def hints_of_row(base: Any) -> list[tuple[str, Any]]:
 
 def read_input_row(base: Any) -> tuple[InputField, ...]:
     """The fields of one row that is put in, or the parts of an object."""
-    known = {} if (row := row_type_of(base)) is None else row._field_defaults
+    defaults = {} if (row := row_type_of(base)) is None else row._field_defaults
     return tuple(
         field._replace(
-            required=key not in known and not field.nullable,
-            assumed=field.assumed or (key in known and not field.nullable),
+            required=key not in defaults and not field.nullable,
+            assumed=field.assumed or (key in defaults and not field.nullable),
         )
         for key, field in (
-            (key, read_input(key, hint, known.get(key))) for key, hint in hints_of_row(base)
+            (key, read_input(key, hint, defaults.get(key))) for key, hint in hints_of_row(base)
         )
     )

@@ -3,10 +3,11 @@
 from collections.abc import Mapping
 from typing import Any
 
+from calculators.core.wording import upper
 from calculators.diagnose.follow_up import filled, when
 from calculators.diagnose.problem_table import CAUSES, FINDINGS, question_of
-from calculators.diagnose.water_step import Water, safe_action
-from calculators.diagnose.words import upper
+from calculators.diagnose.water_step import safe_action
+from calculators.science.water.careful_change import WaterForChange
 
 MOST_SHOWN = 5
 SURE = (  # from this percentage on, in words
@@ -35,7 +36,7 @@ def shown_percent(percent: float) -> str:
 
 
 def paint_cause(
-    ranked_cause: Mapping[str, Any], inputs: Mapping[str, Any], water: Water
+    ranked_cause: Mapping[str, Any], inputs: Mapping[str, Any], water: WaterForChange
 ) -> dict[str, Any]:
     """One cause with its reasons, what to do, and what to expect."""
     cause = CAUSES[ranked_cause["problem"]]
@@ -64,7 +65,7 @@ def paint_cause(
 
 
 def paint_causes(
-    ranked: list[dict[str, Any]], inputs: Mapping[str, Any], water: Water
+    ranked: list[dict[str, Any]], inputs: Mapping[str, Any], water: WaterForChange
 ) -> list[dict[str, Any]]:
     """The leading causes, each with its first step as this water allows it."""
     return [paint_cause(cause, inputs, water) for cause in ranked[:MOST_SHOWN]]

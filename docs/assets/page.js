@@ -11,10 +11,16 @@ const PARTS = {
   "#calculator": () => import("./calculator.js"),
   "#photo": () => import("./photo.js"), // after the calculator, whose form it fills
   "#finder": () => import("./search.js"),
-  "#tanks": () => import("./my-tanks.js"),
+  "#moved": () => import("./shelf/moved.js"),
+  "#board": () => import("./shelf/board.js"),
+  "#new-tank": () => import("./shelf/new-tank.js"),
+  "#tank-page": () => import("./shelf/tank-page.js"),
+  "#round": () => import("./shelf/round.js"),
+  "#paper": () => import("./shelf/paper.js"),
   "#plant-table": () => import("./plant-table.js"),
   "#compare": () => import("./compare.js"),
-  "#look": () => import("./look.js"),
+  "#my-place": () => import("./place.js"),
+  "#diagnosis-at-tank": () => import("./diagnosis.js"),
 };
 
 async function open() {
@@ -25,8 +31,12 @@ async function open() {
     if (location.pathname.startsWith(new URL(link.href).pathname)) link.setAttribute("aria-current", "true");
   }
   for (const [place, load] of Object.entries(PARTS)) {
-    if (document.querySelector(place)) (await load()).open(root);
+    if (!document.querySelector(place)) continue;
+    const part = await load();
+    if (document.querySelector(place)) part.open(root); // a link may have swapped the page meanwhile
   }
+  (await import("./shelf/switch.js")).openSwitch(root);
+  if (document.querySelector('main a[href*="rules/"], main a[href*="calculators/"]')) (await import("./shelf/page-lines.js")).openLines();
   watchForNews(root); // after a part that starts Python: on a slow line the first answer comes first
 }
 
@@ -37,7 +47,7 @@ window.navigation?.addEventListener("navigate", (event) => {
   const elsewhere = !url.href.startsWith(root.href) || /\.\w+$/.test(url.pathname);
   const stays = event.hashChange || event.navigationType === "replace" || event.navigationType === "reload";
   // The diagnosis keeps each answer as a step of the history, in one page.
-  const step = document.querySelector("#look") && url.pathname === location.pathname && event.destination.sameDocument;
+  const step = document.querySelector("#diagnosis-at-tank") && url.pathname === location.pathname && event.destination.sameDocument;
   if (isRenewed() || !isRunning() || !event.canIntercept || elsewhere || stays || step || event.downloadRequest !== null) return;
   event.intercept({ handler: () => swap(url) });
 });
@@ -55,5 +65,10 @@ async function swap(url) {
   }
   await open();
 }
+
+// The head stays when a page is swapped, and a browser may ask for the icon again: from here on it is named in full.
+/** @type {NodeListOf<HTMLLinkElement>} */
+const icons = document.head.querySelectorAll("link[rel~=icon], link[rel=apple-touch-icon]");
+for (const icon of icons) icon.href = String(icon.href);
 
 open();

@@ -3,12 +3,11 @@
 import random
 from typing import NamedTuple
 
-from scripts.records.claim import Range
 from scripts.records.plant import Plant
 from scripts.records.traits import Traits
 
 
-class Frame(NamedTuple):
+class TankFrame(NamedTuple):
     """The tank: lengths in mm from the top of the cap, which is height 0."""
 
     tank: float  # outer height, floor to rim
@@ -32,9 +31,9 @@ class Frame(NamedTuple):
         return self.tank
 
 
-def frame(tank_height_cm: float) -> Frame:
+def frame(tank_height_cm: float) -> TankFrame:
     """A tank with 3 cm of soil, 2 cm of cap and 2 cm of air: common practice, no source."""
-    return Frame(tank_height_cm * 10, 30.0, 20.0, 20.0)
+    return TankFrame(tank_height_cm * 10, 30.0, 20.0, 20.0)
 
 
 class Subject(NamedTuple):
@@ -56,7 +55,7 @@ class Subject(NamedTuple):
 
 def subject(slug: str, plant: Plant, traits: Traits) -> Subject:
     """What the record says of a grown plant: its greatest height, its middling leaf."""
-    leaf, width = middle(traits.leaf_length_mm), middle(traits.leaf_width_mm)
+    leaf, width = traits.leaf_length_mm.middle, traits.leaf_width_mm.middle
     tall, wide = plant.size.height_cm, plant.size.spread_cm
     return Subject(
         slug,
@@ -68,8 +67,3 @@ def subject(slug: str, plant: Plant, traits: Traits) -> Subject:
         width,
         random.Random(slug),
     )
-
-
-def middle(claim: Range) -> float:
-    """The middle of a range."""
-    return (claim.low + claim.high) / 2

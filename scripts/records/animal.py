@@ -10,7 +10,7 @@ from calculators.core import quantities as q
 from calculators.science.animals.feed import living_mass_g
 from calculators.science.conversions import MM_PER_CM
 from scripts.records.claim import Claim, Range, Slug, Statement, Text, Within
-from scripts.records.names import Named
+from scripts.records.names import NamedSpecies
 from scripts.records.record import Record, Ruled, number
 from scripts.records.rule import Basis, Jurisdiction
 
@@ -39,7 +39,7 @@ class Body(Record):
     @property
     def typical_mm(self) -> int:
         """The middle of the recorded lengths, whole mm."""
-        return round((self.length_mm.low + self.length_mm.high) / 2)
+        return round(self.length_mm.middle)
 
 
 class Feeding(Record):
@@ -99,7 +99,7 @@ class LegalMark(Statement):
     basis: Basis
 
 
-class Animal(Named):
+class Animal(NamedSpecies):
     """An animal, as a keeper of planted tanks needs to know it."""
 
     group: Literal["fish", "shrimp", "snail"]

@@ -14,7 +14,7 @@ KINDS = [
     "rules/", "rules/eu-union-list/", "sources/",
     "rules/gb/", "guides/", "guides/setting-up/", "guides/moving-plants/",
     "about/", "nitrogen-model/",
-    "danger/", "my-tanks/", "search/?q=rotala", "404.html", "plants/table/", "plants/growth/", "names/",
+    "danger/", "shelf/", "search/?q=rotala", "404.html", "plants/table/", "plants/growth/", "names/",
     "names/salvinia-natans/", "compare/", "compare/?plants=lemna-minor,spirodela-polyrhiza",
     "compare/?plants=lemna-minor,egeria-densa,anubias-barteri,ipomoea-batatas",
 ]  # fmt: skip
@@ -51,7 +51,7 @@ def is_loaded_anew(path):
     [
         "",
         "calculators/floaters/",
-        "my-tanks/",
+        "shelf/",
         "plants/",
         "animals/",
         "animals/danio-rerio/",

@@ -98,7 +98,7 @@ def test_a_refused_calculation_shows_no_old_answer(page):
     expect(page.locator("#still")).to_contain_text("Not computed")
     expect(page.locator("#answer")).to_be_hidden()
     expect(page.locator("#result-title")).to_have_text("No answer yet")
-    page.get_by_role("button", name="Keep in my tanks").tap()
+    page.get_by_role("button", name="Keep on the shelf").tap()
     expect(page.locator("#done")).to_contain_text("no answer to keep")
 
 

@@ -5,7 +5,8 @@ acid or for a dose, since with ammonia in the water each of them can kill.
 """
 
 from calculators.core.numbers import show_number
-from calculators.core.result import Link, Note
+from calculators.core.result import Note
+from calculators.core.wording import DANGER_PAGE
 from calculators.science.animals.reading_lines import standing
 
 WARMTH_STEP = (
@@ -40,7 +41,7 @@ ACTIONS = {
 
 def reading_notes(**readings: float | None) -> list[Note]:
     """Notes on readings (by their keys in the table) that harm or kill, the deadly ones first."""
-    said = []
+    notes = []
     for key, value in readings.items():
         if value is None:
             continue
@@ -49,9 +50,9 @@ def reading_notes(**readings: float | None) -> list[Note]:
             continue
         verb = "can kill animals" if level == "deadly" else "harms many animals over time"
         text = f"{shown(key, value)} {verb}. {ACTIONS[(key, side)]}"
-        links = (Link("Animals in danger: what to do", "danger/"),) if level == "deadly" else ()
-        said.append(Note("danger" if level == "deadly" else "caution", text, True, links))
-    return sorted(said, key=lambda note: note.level != "danger")
+        links = (DANGER_PAGE,) if level == "deadly" else ()
+        notes.append(Note("danger" if level == "deadly" else "caution", text, True, links))
+    return sorted(notes, key=lambda note: note.level != "danger")
 
 
 def shown(key: str, value: float) -> str:

@@ -11,9 +11,10 @@ from calculators.core.quantities import INCH_CM
 from scripts.drawings.above import above
 from scripts.drawings.closeup import closeup, shown
 from scripts.drawings.draw import TANK_HEIGHT_CM, drawing
-from scripts.drawings.remarks import remark
-from scripts.pages.animals.plants import neighbours
+from scripts.drawings.not_to_scale import remark
+from scripts.pages.animals.neighbours import neighbours
 from scripts.pages.cite import Citations
+from scripts.pages.plants.all_plants_table import light_class
 from scripts.pages.plants.same_scale import with_view
 from scripts.pages.plants.trade_names import pages_of
 from scripts.pages.ranges import SCALES, Bar, bar, both_units
@@ -31,6 +32,9 @@ def plant_page(slug: str, library: Library) -> str:
         plant=plant,
         words=library.vocabulary,
         bars=bars(plant),
+        light=light_class(plant.needs.dli_mol) if plant.needs.dli_mol else "",
+        places=list(library.places),
+        listed_places=list(dict.fromkeys(one.rule.place for one in listings(plant, library.rules))),
         spans=spans(plant),
         trimmings_query=Markup(trimmings_query(plant)),
         unknown=unknown(plant),
@@ -53,8 +57,8 @@ def plant_page(slug: str, library: Library) -> str:
 
 def compared(slug: str, library: Library) -> list[str]:
     """The look-alikes that have a record, each once: first choice for a comparison."""
-    found = dict.fromkeys(one.plant for one in library.plants[slug].look_alikes)
-    return [other for other in found if other in library.plants and other != slug]
+    others = dict.fromkeys(alike.plant for alike in library.plants[slug].look_alikes)
+    return [other for other in others if other in library.plants and other != slug]
 
 
 class Pictures(NamedTuple):
@@ -77,12 +81,12 @@ def pictures(slug: str, plant: Plant) -> Pictures:
 
 def bars(plant: Plant) -> list[Bar]:
     """The needs and the height as bars; what is not known has none."""
-    found = []
+    plant_bars = []
     for scale in SCALES:
         claim = getattr(plant.size if scale.key == "height_cm" else plant.needs, scale.key)
         if claim is not None:
-            found.append(bar(scale, claim))
-    return found
+            plant_bars.append(bar(scale, claim))
+    return plant_bars
 
 
 def spans(plant: Plant) -> dict[str, Markup]:
@@ -95,6 +99,8 @@ def spans(plant: Plant) -> dict[str, Markup]:
         "trim_every": (q.Interval, plant.growth.trim_every_days),
         "trim_minutes": (q.Minutes, plant.growth.trim_minutes),
         "spread": (q.Length, plant.size.spread_cm),
+        "light": (q.DailyLight, plant.needs.dli_mol),
+        "height": (q.Height, plant.size.height_cm),
     }
     return {
         name: both_units(quantity, claim)
@@ -106,7 +112,7 @@ def spans(plant: Plant) -> dict[str, Markup]:
 def trimmings_query(plant: Plant) -> str:
     """The address part that opens the trimmings calculator with this plant's middle figures."""
     middle = {
-        key: show_plain((claim.low + claim.high) / 2, 3)
+        key: show_plain(claim.middle, 3)
         for key in ("dry_matter_percent", "tissue_n_percent")
         if (claim := getattr(plant.nitrogen, key)) is not None
     }

@@ -137,7 +137,7 @@ def test_the_states_are_those_that_the_solver_follows():
     assert named == len(states)
     assert len(model.OF_TANK) == model.FIRST_COHORT
     assert -len(model.ADDED_UP) == model.NITRIFIED
-    assert model.ALKALINITY == -1
+    assert model.ALKALINITY == model.FIRST_COHORT - 1
 
 
 def test_the_edges_of_the_band_are_the_published_ones():

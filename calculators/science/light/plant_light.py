@@ -8,7 +8,9 @@ from typing import Annotated
 
 from calculators.science.nitrogen.about import About
 
-CARBON_G_MOL = 12.011
+CARBON_G_MOL: Annotated[
+    float, About("g/mol", "molar mass of carbon", "well-documented", "atomic weights", "ciaaw-2021")
+] = 12.011  # fmt: skip
 CARBON_PER_PHOTON: Annotated[
     float, About("mol/mol", "carbon fixed for each photon, at most, over a day", "uncertain",
                  "from memory: 1/8 in the laboratory, half of it in a stand")
@@ -34,9 +36,17 @@ ASSUMED_DLI_MOL: Annotated[
     float, About("mol/m² a day", "daily light of a middling lamp, where none is given", "uncertain",
                  "judgement: 100 µmol/m²/s for 8 hours")
 ] = 2.9  # fmt: skip
-LEAST_NET = 0.05  # of saturated growth: a lone plant in a tank too dark for it
-THIN = 1e-6  # attenuation below which a stand takes no light to speak of
-UPKEEP = COMPENSATION_MOL / (COMPENSATION_MOL + LIGHT_HALF_MOL)  # loss over saturated growth
+LEAST_NET: Annotated[
+    float, About("", "net growth that a doubling time stands for at least, over growth in saturating light",
+                 "uncertain", "judgement: for a tank too dark for any plant")
+] = 0.05  # fmt: skip
+THIN: Annotated[
+    float, About("", "attenuation below which a stand takes no light to speak of", "uncertain",
+                 "judgement: for the arithmetic alone")
+] = 1e-6  # fmt: skip
+UPKEEP: Annotated[
+    float, About("", "upkeep over growth in saturating light", "uncertain", "from the two light constants")
+] = COMPENSATION_MOL / (COMPENSATION_MOL + LIGHT_HALF_MOL)  # fmt: skip
 
 
 def most_growth_g_m2_day(dli_mol: float) -> float:
@@ -58,7 +68,11 @@ def net_growth(light_mol: float) -> float:
 
 
 def lone_growth(dli_mol: float) -> float:
-    """The net growth of an unshaded plant in a tank's light: what its doubling time stands for."""
+    """The net growth of an unshaded plant in a tank's light: what its doubling time stands for.
+
+    Equation: net = max(0.05, net of the light at the surface)
+    Doubling times are asked for in this tank's light; shade is counted against that. A judgement.
+    """
     return max(LEAST_NET, net_growth(dli_mol))
 
 

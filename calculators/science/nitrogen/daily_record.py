@@ -14,10 +14,9 @@ from calculators.science.nitrogen.model import (
     NITRITE,
     Model,
 )
-from calculators.science.nitrogen.ode import State
+from calculators.science.nitrogen.ode import SolverStep, State
 from calculators.science.nitrogen.plant_constants import FLOATING_LAYER_G_M2
 from calculators.science.nitrogen.plant_rates import floater_light
-from calculators.science.nitrogen.stabilised import StabilisedStep
 
 NOTHING = float("nan")  # shown as a gap: there are no plants to speak of
 
@@ -60,7 +59,7 @@ class Record:
         self.look(0.0, state)
         self.note(0.0, state)
 
-    def step(self, step: StabilisedStep) -> None:
+    def step(self, step: SolverStep) -> None:
         """Take note of one step of the solver."""
         end = step.start + step.width
         while self.daily and self._next < end - SAME_MOMENT_DAYS:

@@ -7,18 +7,17 @@ from calculators.science.nitrogen.budget import Ledger
 from calculators.science.nitrogen.daily_record import DayValues, Record, line
 from calculators.science.nitrogen.events import SAME_MOMENT_DAYS, Scene, apply, schedule
 from calculators.science.nitrogen.model import ALKALINITY, NITRIFIED, Model
-from calculators.science.nitrogen.ode import State, Tolerance
+from calculators.science.nitrogen.ode import State, Tolerance, solve
 from calculators.science.nitrogen.right_side import right_side
-from calculators.science.nitrogen.stabilised import Radius, solve
 from calculators.science.nitrogen.start import build
 from calculators.science.nitrogen.tank import Event, Rates, Tank
 
-RELATIVE = 3e-6
+RELATIVE = 2e-5
 COARSE = 1e-3  # for searches, where a tenth of a percent is enough
 WATER_MG_L = 1e-6  # absolute tolerance of the water's nitrogen, mg N/L
-LOAD_MG_L_DAY = 1e-7  # of the nitrifiers' capacity
+LOAD_MG_L_DAY = 1e-5  # of the nitrifiers' capacity
 ALKALINITY_MEQ_L = 1e-4
-GROWTH = 1e-6  # of a growth integral
+GROWTH = 1e-5  # of a growth integral
 PLANT_MG = 1e-9  # of nitrogen in a cohort: none, since a few leaves left must not go below nothing
 BELOW_ZERO_MG_L = -1e-9  # rounding is let pass
 
@@ -48,12 +47,12 @@ def simulate(
     ledger = Ledger(*scene)
     record = Record(*scene, days, daily=daily)
     allowed = tolerance(scene.model, relative)
-    now, step, radius = 0.0, 0.02, Radius()
+    now, step = 0.0, 0.02
     for event in [*schedule(tank, events, days), None]:
         until = days if event is None else event.day
         if until > now + SAME_MOMENT_DAYS:
             f = right_side(scene.model)
-            state, step = solve(f, now, until, scene.state, allowed, record.step, step, radius)
+            state, step = solve(f, now, until, scene.state, allowed, record.step, step)
             ledger.feed(scene.model, until - now)
             scene, now = Scene(scene.model, state), until
             record.note(now, state)

@@ -26,7 +26,7 @@ from calculators.nitrogen_forecast.target_words import asked
 from calculators.science.conversions import CM2_PER_M2
 from calculators.science.nitrogen import inputs
 from calculators.science.nitrogen.constants import LARGEST_RETAINED_PERCENT, SOIL_RELEASE_MG_M2_DAY
-from calculators.science.nitrogen.ensemble import band
+from calculators.science.nitrogen.ensemble import band, harsher, is_unsettled
 from calculators.science.nitrogen.inverse import Answers, answers
 from calculators.science.nitrogen.plant_constants import FLOATING_WET_G_M2
 from calculators.science.nitrogen.simulate import simulate
@@ -314,6 +314,10 @@ def nitrogen_forecast(
     rates = Rates(retained_percent=retained_percent)
     outcome = simulate(tank, events, days, rates)
     around = band(outcome, tank, events, days, rates) if spread == "band" else None
+    if around:
+        at_edges = around.edges
+    else:
+        at_edges = [harsher(tank, events, days, rates)] if is_unsettled(tank, events) else []
     to_target = Answers(None, None, None)
     if target_nitrate_mg_l is not None:
         to_target = answers(
@@ -328,4 +332,4 @@ def nitrogen_forecast(
     notes = [*asked(target_nitrate_mg_l, to_target, tank, events, days, rates), *late(events, days)]
     notes += untested(start_ammonia_mg_n_l, start_nitrite_mg_n_l)
     notes += doubts(tank, outcome)
-    return result(outcome, tank, events, days, around, to_target, notes)
+    return result(outcome, tank, events, days, around, at_edges, to_target, notes)

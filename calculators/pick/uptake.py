@@ -5,6 +5,7 @@ from typing import NamedTuple
 
 from calculators.pick.plant_table import GUESS, PlantEntry, RecordRange
 from calculators.science.conversions import CM2_PER_M2, PERCENT_TO_MG_PER_G
+from calculators.science.growth.bed import FULL_BED_G_M2
 from calculators.science.growth.filling import growth_rate
 from calculators.science.light.plant_light import (
     ASSUMED_DLI_MOL,
@@ -21,13 +22,9 @@ from calculators.science.nitrogen.plant_constants import (
     FULL_N_ROOTED,
     HEALTHY_N_FLOATING,
     HEALTHY_N_ROOTED,
-    LIGHT_THROUGH_COVER,
-    SHADE_M2_PER_G,
 )
 from calculators.science.nitrogen.plant_rates import floater_light
 
-# A bed is full where it lets as little light to the soil as a closed floating layer: 115 g dry a m².
-FULL_BED_G_M2 = math.log(1 / LIGHT_THROUGH_COVER) / SHADE_M2_PER_G
 BED_SHARE_BETWEEN_TRIMS = 0.75  # of a full bed, mean between trims that take half; judgement
 # The share of its nitrogen that a plant draws from the water and not from the soil; judgement, no source.
 FROM_WATER = {"leaves": 1.0, "hanging-roots": 1.0, "both": 0.7, "roots": 0.3}

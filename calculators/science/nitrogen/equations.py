@@ -91,6 +91,7 @@ RATES: dict[str, tuple[Rate, ...]] = {
         (plant_rates.floater_light, ()),
         (plant_rates.paid_share, ("arithmetic",)),
         (plant_light.most_growth_g_m2_day, ()),
+        (plant_light.least_doubling_days, ()),
         (plant_light.net_growth, ("egeria-light-2010",)),
         (plant_light.lone_growth, ()),
         (plant_light.stand_growth, ("janse-2005", "egeria-light-2010")),

@@ -73,7 +73,24 @@ def model_tank(tank: ShelfTank, log: Log, readings: dict[str, Latest]) -> Tank:
         ph=entered_or_read("ph", tank, readings) or 7.0,
         temperature_c=entered_or_read("temperature_c", tank, readings) or 0.0,
         surface_cm2=tank.surface_cm2,
+        ammonia_mg_n_l=lately_read("ammonia_mg_n_l", readings),
+        nitrite_mg_n_l=lately_read("nitrite_mg_n_l", readings),
+        kh_dh=entered_or_read("kh_dh", tank, readings),
+        tap_kh_dh=tank.tap.kh_dh,
+        dli_mol=tank.dli_mol,
+        soil_age_days=soil_age(tank, log),
     )
+
+
+def lately_read(what: str, readings: dict[str, Latest]) -> float:
+    """What was read of late, else none: the engine takes an untested tank to hold none."""
+    latest = readings.get(what)
+    return latest.value if latest and latest.age_days <= USE_DAYS[what] else 0.0
+
+
+def soil_age(tank: ShelfTank, log: Log) -> float | None:
+    """Days since the soil was flooded; None where nobody said."""
+    return None if tank.flooded_on is None else max(0.0, float(log.days_ago(tank.flooded_on)))
 
 
 def floats(held: PlantHeld) -> bool:

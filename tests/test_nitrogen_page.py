@@ -117,6 +117,7 @@ def known_numbers():
     }
     found |= {f"{100 * one.value:g}" for one in ALL}
     found |= {f"{chemistry.N:.3f}", f"{chemistry.NITRATE_PER_N:.3f}", f"{chemistry.MEQ_PER_DH:.4f}"}
+    found |= {f"{one.value:g}" for one in ALL}
     found |= {"0.999", f"{ALL[0].value:.3f}", "3.0"}
     return {number.replace(",", "") for number in found}
 

@@ -1,5 +1,7 @@
 """A tank of the shelf as the nitrogen engine takes it, and what it does not say that the engine needs."""
 
+from datetime import date
+
 from calculators.science.conversions import DAYS_PER_WEEK
 from calculators.science.nitrogen.constants import DENITRIFICATION_MG_M2_DAY
 from calculators.science.nitrogen.tank import Plant, Tank
@@ -90,7 +92,9 @@ def lately_read(what: str, readings: dict[str, Latest]) -> float:
 
 def soil_age(tank: ShelfTank, log: Log) -> float | None:
     """Days since the soil was flooded; None where nobody said."""
-    return None if tank.flooded_on is None else max(0.0, float(log.days_ago(tank.flooded_on)))
+    if tank.flooded_on is None:
+        return None
+    return float(log.days_ago(date.fromisoformat(tank.flooded_on)))
 
 
 def floats(held: PlantHeld) -> bool:

@@ -17,6 +17,7 @@ LEAN = Tank(
     change_every_days=14,
     tap_nitrate_mg_l=5,
     nitrate_mg_l=15,
+    dli_mol=6,
 )
 NEW = LEAN._replace(
     plants=(Plant("stems", 20, 14),), filter_maturity_percent=0, feed_g_week=5, nitrate_mg_l=0
@@ -31,6 +32,7 @@ SHRIMP = Tank(
     denitrification_mg_n_m2_day=5,
     nitrate_mg_l=10,
     soil_age_days=200,
+    dli_mol=6,
 )
 TANKS = {"bare": BARE, "lean": LEAN, "new": NEW, "rich": RICH, "shrimp": SHRIMP}
 

@@ -18,7 +18,7 @@ FILE = ROOT / "species" / "demo-tanks.yml"
 DEMO = read_yaml(FILE)
 FILLED = [(key, name) for key, tank in DEMO.items() for name in tank["calculators"]]
 VERDICTS = {
-    "reading-room": "steady",
+    "reading-room": "level",
     "foyer": "harmful",
     "childrens-corner": "running-short",
     "propagation-jar": "recovered",
@@ -71,11 +71,11 @@ def test_pages_mark_the_data_as_invented(library):
 @pytest.mark.parametrize(
     ("old", "new", "said"),
     [
-        ("verdict: steady", "verdict: building", "comes out as 'steady', not 'building'"),
+        ("verdict: level", "verdict: building", "comes out as 'level', not 'building'"),
         ("ph: 7.2", "ph: 72", "72 is out of range"),
         ("wet_g: 100", "wet_g: -1", "is out of range"),
         ("    stocking:", "    stoking:", "there is no calculator stoking"),
-        ("verdict: steady", "verdikt: steady", "is no output"),
+        ("verdict: level", "verdikt: level", "is no output"),
         ("litres: 120", "litres: none", "litres"),
     ],
 )

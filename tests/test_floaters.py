@@ -110,7 +110,13 @@ def test_a_cover_that_hardly_grows_draws_an_end():
 def test_an_empty_doubling_time_and_mass_come_from_the_record_and_are_said(library):
     """Reddy and DeBusk 1985: 10 to 120 g dry a square metre for common duckweed; root of 3 x 12 days."""
     growth = library.plants["lemna-minor"].growth
-    given = {"plant": "lemna-minor", "doubling_days": None, "wet_g_m2": None, "low_percent": 20}
+    given = {
+        "plant": "lemna-minor",
+        "doubling_days": None,
+        "wet_g_m2": None,
+        "low_percent": 20,
+        "dli_mol": 40,
+    }
     answer = run("floaters", given)
     days = math.sqrt(growth.doubling_days.low * growth.doubling_days.high)
     assert answer["outputs"]["doubling_used_days"] == pytest.approx(days)
@@ -211,3 +217,20 @@ def test_the_largest_ring_is_the_one_where_the_number_turns(count):
 @pytest.mark.parametrize("diameter", [1e-320, 0.01, 0.9])
 def test_a_ring_too_small_to_hold_a_plant_is_refused(diameter):
     assert "ring_diameter_cm" in refusals(ring_diameter_cm=diameter)
+
+
+def test_the_lamp_slows_what_the_record_promises_but_not_what_the_keeper_timed():
+    """60 g dry a m² double in 7.6 days at best on 2.9 mol: ln 2 · 60 / (1.877 · 2.9)."""
+    given = {"plant": None, "wet_g_m2": 1_000, "dry_matter_percent": 6}
+    timed = run("floaters", given | {"doubling_days": 4})
+    assert timed["outputs"]["doubling_used_days"] == 4
+    assert any("for a doubling in about 7.6 days" in note["text"] for note in timed["notes"])
+    lit = run("floaters", given | {"doubling_days": 4, "dli_mol": 2.9})
+    assert lit["outputs"]["doubling_used_days"] == pytest.approx(
+        math.log(2) * 60 / (12.011 / 16 / 0.4 * 2.9)
+    )
+    book = run("floaters", {"plant": "lemna-minor", "doubling_days": None})["outputs"]
+    sunny = run("floaters", {"plant": "lemna-minor", "doubling_days": None, "dli_mol": 40})[
+        "outputs"
+    ]
+    assert book["doubling_used_days"] > sunny["doubling_used_days"]

@@ -140,7 +140,7 @@ STEPS = [Event(60 + 7 * n, "feed", 2 * 1.25 ** (n + 1)) for n in range(6)]
 def test_feed_raised_by_a_quarter_a_week_makes_healthy_growth_in_about_four_weeks():
     """Common practice, no source: about four weeks. Raised at once it is sooner; no rate is bent for it."""
     rows = [one._asdict() for one in STEPS]
-    given = {"days": 200, "feed_g_week": 2}
+    given = {"days": 200, "feed_g_week": 2, "dli_mol": 12.0, "soil_area_cm2": 0.0}
     slowly = run("nitrogen-forecast", given | {"events": rows})["outputs"]
     assert slowly["first_shortage_day"] < 60
     assert 21 <= slowly["healthy_after_feeding_days"] <= 42
@@ -166,7 +166,13 @@ def test_without_hunger_or_new_feed_there_is_no_such_answer():
         run("nitrogen-forecast", {"feed_g_week": 20})["outputs"]["healthy_after_feeding_days"]
         is None
     )
-    dosed = {"feed_g_week": 2, "days": 200, "events": [{"day": 60, "kind": "dose", "value": 80}]}
+    dosed = {
+        "feed_g_week": 2,
+        "dli_mol": 12.0,
+        "soil_area_cm2": 0.0,
+        "days": 200,
+        "events": [{"day": 60, "kind": "dose", "value": 80}],
+    }
     found = run("nitrogen-forecast", dosed)["outputs"]
     assert found["first_shortage_day"] is not None
     assert found["healthy_after_feeding_days"] is None

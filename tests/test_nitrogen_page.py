@@ -117,6 +117,7 @@ def known_numbers():
     }
     found |= {f"{100 * one.value:g}" for one in ALL}
     found |= {f"{chemistry.N:.3f}", f"{chemistry.NITRATE_PER_N:.3f}", f"{chemistry.MEQ_PER_DH:.4f}"}
+    found |= {f"{one.value:g}" for one in ALL}
     found |= {"0.999", f"{ALL[0].value:.3f}", "3.0"}
     return {number.replace(",", "") for number in found}
 
@@ -137,7 +138,7 @@ def test_the_states_are_those_that_the_solver_follows():
     assert named == len(states)
     assert len(model.OF_TANK) == model.FIRST_COHORT
     assert -len(model.ADDED_UP) == model.NITRIFIED
-    assert model.ALKALINITY == -1
+    assert model.ALKALINITY == model.FIRST_COHORT - 1
 
 
 def test_the_edges_of_the_band_are_the_published_ones():

@@ -10,6 +10,8 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from calculators.core.run import run
+from calculators.science.nitrogen.budget import stored
+from calculators.science.nitrogen.plant_constants import FLOATING_WET_G_M2
 from calculators.science.nitrogen.simulate import simulate
 from calculators.science.nitrogen.tank import Event, Plant, Tank
 from tests.effort import how_many
@@ -38,7 +40,14 @@ event_rows = st.one_of(
     st.fixed_dictionaries(
         {"day": st.floats(0, 365), "kind": st.just(kind), "value": st.floats(0, most)}
     )
-    for kind, most in (("change", 100), ("trim", 10_000), ("feed", 5_000), ("dose", 1_000))
+    for kind, most in (
+        ("change", 100),
+        ("trim", 10_000),
+        ("feed", 5_000),
+        ("dose", 1_000),
+        ("dark", 365),
+        ("die-off", 100),
+    )
 )
 anything = st.fixed_dictionaries(
     {},
@@ -55,6 +64,8 @@ anything = st.fixed_dictionaries(
         "plants": st.lists(plant_rows, max_size=6), "events": st.lists(event_rows, max_size=4),
         "uneaten_percent": st.floats(0, 100), "retained_percent": st.floats(0, 42.5),
         "soil_age_days": st.floats(0, 3_650), "plant_nitrogen_percent": st.floats(0.1, 10),
+        "dli_mol": st.floats(0, 60), "kh_dh": st.floats(0, 30), "tap_kh_dh": st.floats(0, 30),
+        "usual_ph": st.floats(4, 11),
         "surface_cm2": positive(1, 1e6), "thin_floaters_to_percent": st.floats(5, 100),
     },
 )  # fmt: skip
@@ -70,7 +81,7 @@ def test_nothing_is_negative_lost_or_not_a_number(given):
     gap = gap and not given.get("floater_area_cm2")
     for key, series in answer["series"].items():
         for value in series["y"]:
-            if key == "plant_nitrogen_percent" and gap:
+            if (key == "plant_nitrogen_percent" and gap) or (key == "kh" and "kh_dh" not in given):
                 assert value is None
             else:
                 assert value is not None
@@ -130,17 +141,23 @@ def test_more_feed_never_lowers_the_final_nitrate(data):
 @given(st.data())
 @many
 def test_more_rooted_plants_never_raise_the_final_nitrate(data):
-    """One plant more, or more of one, in any tank, with nitrate in the tap and doses, too.
+    """One plant more, or more of one, with nitrate in the tap and doses, too.
 
-    Faster ones stand above slower ones and lose no light to them.
+    As many as the light carries: what it does not carry dies and comes back, see the exceptions.
     """
     draw = data.draw
-    plants = draw(st.lists(st.one_of(stems, floaters), max_size=3))
-    tank, days = kept(draw, plants, draw(or_none(st.floats(0, 50)))), draw(spans)
+    tank = kept(draw, [], draw(or_none(st.floats(0, 50))))._replace(dli_mol=20.0)
+    carried = st.builds(
+        lambda plant, part: plant._replace(wet_g=700 * tank.surface_m2 * part),
+        st.one_of(stems, floaters), positive(0.01, 1),
+    )  # fmt: skip
+    plants, days = draw(st.lists(carried, max_size=3)), draw(spans)
+    tank = tank._replace(plants=tuple(plants))
     dose = st.builds(Event, st.floats(0, 60), st.just("dose"), st.floats(0, 20))
     doses = draw(st.lists(dose, max_size=2))
     before = final(tank, days, doses)
-    more = tank._replace(plants=(*plants, draw(stems)))
+    one_more = draw(carried)._replace(floating=False, doubling_days=draw(positive(8, 60)))
+    more = tank._replace(plants=(*plants, one_more))
     assert no_more(final(more, days, doses), before)
     if plants and not plants[0].floating:
         twice = plants[0]._replace(wet_g=2 * plants[0].wet_g)
@@ -151,15 +168,17 @@ def test_more_rooted_plants_never_raise_the_final_nitrate(data):
 @given(st.data())
 @many
 def test_more_floaters_never_raise_the_final_nitrate(data):
-    """Over bare water, or over stems that grow at most half as fast.
+    """Over bare water, or over stems that grow at most half as fast, thinned each week.
 
-    A closed mat over a dense stand of faster stems can raise it: see the exceptions below.
+    A closed mat lays down as much as it takes, and over faster stems it can raise nitrate: see the
+    exceptions below.
     """
     draw = data.draw
-    mat = draw(floaters)._replace(doubling_days=draw(positive(3, 8)))
     below = draw(st.lists(stems, max_size=2))
     below = [one._replace(doubling_days=max(one.doubling_days, 16.0)) for one in below]
-    tank, days = kept(draw, below), draw(spans)
+    tank, days = kept(draw, below)._replace(thin_to_percent=50.0), draw(spans)
+    layer_g = FLOATING_WET_G_M2 * tank.surface_m2
+    mat = Plant("floaters", layer_g * draw(positive(0.01, 0.2)), draw(positive(3, 8)), True)
     some, more = (
         tank._replace(plants=(*below, mat._replace(wet_g=g))) for g in (mat.wet_g, 2 * mat.wet_g)
     )
@@ -194,14 +213,21 @@ def test_a_mat_that_closes_sooner_gives_back_its_dead_fronds_sooner():
     assert final(sooner, 60) < final(tank, 60)  # while it grows it takes more, as one expects
 
 
+def test_more_stems_than_the_lamp_carries_die_and_come_back():
+    full = JUNGLE._replace(plants=(Plant("stems", 600, 20),), dli_mol=2.0, feed_g_week=1)
+    fuller = full._replace(plants=(Plant("stems", 2_400, 20),))
+    assert final(fuller, 60) > final(full, 60) + 5
+
+
 def test_plants_that_were_fed_more_take_a_pulse_up_faster():
     hungry = Tank(
         volume_l=14, feed_g_week=0.33, protein_percent=59, nitrate_mg_l=8, change_percent=48,
         change_every_days=20, tap_nitrate_mg_l=33,
         plants=(Plant("stems", 220, 13), Plant("slow", 440, 42), Plant("few floaters", 3, 5, True)),
     )  # fmt: skip
+    hungry = hungry._replace(dli_mol=40.0)
     fed = hungry._replace(feed_g_week=0.64)
-    pulse = 180.5  # half a day after a change with the tap's nitrate
+    pulse = 60.5  # half a day after a change with the tap's nitrate
     assert final(fed, pulse) < final(hungry, pulse)
 
 
@@ -210,8 +236,45 @@ def test_plants_that_were_fed_more_take_a_pulse_up_faster():
 def test_trims_and_changes_lose_nothing(data):
     draw = data.draw
     tank = kept(draw, draw(st.lists(st.one_of(stems, floaters), max_size=3)))
-    kinds = st.sampled_from(["change", "trim", "feed", "dose"])
+    kinds = st.sampled_from(["change", "trim", "feed", "dose", "dark", "die-off"])
     events = draw(
         st.lists(st.builds(Event, st.floats(0, 60), kinds, st.floats(0, 100)), max_size=6)
     )
     assert simulate(tank, events, 60, daily=False).balance_error_percent < 1e-9
+
+
+def everything(tank, days):
+    """Nitrogen in water, mulm, soil and plants on the last day, mg."""
+    found = simulate(tank, [], days, daily=False)
+    return stored(found.model, found.state)
+
+
+@given(st.data())
+@many
+def test_more_feed_never_leaves_less_nitrogen_in_the_tank(data):
+    """With nothing trimmed: what is cut out leaves with what it holds."""
+    draw = data.draw
+    tank = kept(draw, draw(st.lists(st.one_of(stems, floaters), max_size=3)))
+    tank = tank._replace(trimmings_g_week=0.0)
+    more = tank._replace(feed_g_week=tank.feed_g_week * draw(st.sampled_from([1.1, 2.0])))
+    days = draw(spans)
+    assert everything(more, days) >= (1 - 1e-4) * everything(tank, days)
+
+
+@given(st.data())
+@many
+def test_more_light_never_makes_less_plant_where_nothing_else_limits(data):
+    """Of one kind, with nitrogen in plenty: a lone plant's doubling time is asked for in its light."""
+    draw = data.draw
+    plant = draw(st.one_of(stems, floaters))
+    tank = kept(draw, [plant])._replace(
+        nitrate_mg_l=400.0, tap_nitrate_mg_l=400.0, trimmings_g_week=0.0, ammonia_mg_n_l=0.0
+    )
+    dim = draw(positive(0.05, 20))
+    lit = dim * draw(st.sampled_from([1.1, 2.0, 5.0]))
+    days = draw(spans)
+    less, more = (
+        simulate(tank._replace(dli_mol=dli), [], days, daily=False).last.plant_mass
+        for dli in (dim, lit)
+    )
+    assert more >= less * (1 - 1e-3)

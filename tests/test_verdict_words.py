@@ -75,7 +75,7 @@ def test_no_calming_word_stands_in_a_lead_while_anything_harms():
 def test_the_search_for_calming_words_can_find_one():
     calm = {"nitrate_mg_l": 10, "plants": [], "feed_g_week": 0, "soil_area_cm2": 0}
     out, _, text = asked("nitrogen-forecast", **calm, days=20.0)
-    assert out["verdict"] == "steady"
+    assert out["verdict"] == "level"
     assert CALMING.search(text)
     assert asked("nitrogen-forecast", **calm, trimmings_g_week=0)[0]["nitrate_course"] == "level"
 
@@ -123,7 +123,7 @@ def test_nitrate_that_falls_and_plants_that_multiply_are_told_as_that():
     assert "Falling: nitrate goes from about 20 mg/L to" in text
     assert "-fold" in text
     assert not CALMING.search(text)
-    assert out["verdict"] != "steady"
+    assert out["verdict"] != "level"
 
 
 def doses(*spans):

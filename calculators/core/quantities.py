@@ -129,6 +129,9 @@ Density = Annotated[float, Quantity("Density", "g/mL", (0.5, 3))]
 # Nitrogen over time
 NitrogenFlow = Annotated[float, Quantity("Nitrogen", "mg N/day", (0, 10_000_000))]
 ArealNitrogenFlow = Annotated[float, Quantity("Nitrogen", "mg N/m²/day", (0, 1_000))]
+HardnessAhead = Annotated[
+    float, Quantity("Carbonate hardness (KH) ahead", "°dH", (0, 60), digits=2)
+]
 HardnessDrift = Annotated[
     float, Quantity("Drift of hardness", "°dH", (-100_000, 100_000), digits=2)
 ]

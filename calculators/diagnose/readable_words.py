@@ -13,6 +13,7 @@ from calculators.diagnose.problem_table import FINDINGS, question_of
 LONGEST_WORD = 80  # letters that are compared
 MOST_COMPARED = 100  # words that are held against the book's own; each costs a millisecond or more
 
+
 def readable_case(fields: tuple[InputField, ...], given: Mapping[str, Any]) -> ReadableInputs:
     """The inputs that can be read, without answers at odds; ``given`` is flat text, as a page sends it."""
     return ReadableInputs(*agreeing(*readable_only(fields, given)))

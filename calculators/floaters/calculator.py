@@ -8,6 +8,7 @@ from calculators.core.form_hints import FINER
 from calculators.core.leads import Lead
 from calculators.core.quantities import (
     Cover,
+    DailyLight,
     DoublingTime,
     DryMatter,
     Interval,
@@ -25,6 +26,7 @@ from calculators.floaters.ring_fit import largest_ring, most_rings
 from calculators.floaters.thinning import ThinningPlan, next_thinning, saw
 from calculators.floaters.words import from_record, notes
 from calculators.science.conversions import CM2_PER_M2
+from calculators.science.light.lit_doubling import light_notes, lit_doubling
 
 LEAST_COVER = 0.1  # percent; growth from nothing has no time
 EXAMPLE_PLANT = "salvinia-minima"
@@ -105,6 +107,13 @@ def floaters(
         Label("Plant"),
         Help("Gives the doubling time and the mass where you leave them empty."),
     ] = EXAMPLE_PLANT,
+    dli_mol: Annotated[
+        DailyLight | None,
+        Label("Daily light at the surface"),
+        Possible(0.1, 100),
+        Help("From the light calculator. Empty: a middling lamp, where the book gives the growth."),
+        FINER,
+    ] = None,
 ) -> Floaters:
     """Find how fast floaters close the surface, how much to take out, and the light that is left.
 
@@ -122,6 +131,10 @@ def floaters(
     if doubling is None:
         raise Refused(*neither_time_nor_plant())
     wet_g_m2_used = wet_g_m2 or usual_wet_g_m2(kind, dry_matter_percent)
+    capped = lit_doubling(
+        doubling, wet_g_m2_used * dry_matter_percent / 100, dli_mol, own=doubling_days is not None
+    )
+    doubling = capped.doubling_days
     rhythm = ThinningPlan(low_percent, high_percent, thin_every_days, doubling)
     thinning = next_thinning(cover_percent, rhythm)
     surface = length_cm * width_cm
@@ -147,6 +160,7 @@ def floaters(
         wet_used_g_m2=wet_g_m2_used,
         notes=(
             *notes(cover_percent, rhythm, thinning, allowed),
+            *light_notes(capped),
             *from_record(
                 kind,
                 usual if doubling_days is None else None,

@@ -11,6 +11,7 @@ from calculators.core.quantities import (
     ArealNitrogenFlow,
     CarbonateHardness,
     Concentration,
+    DailyLight,
     Days,
     Nitrogen,
     Percent,
@@ -18,13 +19,14 @@ from calculators.core.quantities import (
     TissueNitrogen,
 )
 from calculators.core.quantity import Assumed, Choices, Help, Label, MayBeEmpty, Possible, Valid
+from calculators.nitrogen_forecast.doubts import doubts
 from calculators.nitrogen_forecast.forecast_result import late, result, untested
 from calculators.nitrogen_forecast.outputs import NitrogenForecast
 from calculators.nitrogen_forecast.target_words import asked
 from calculators.science.conversions import CM2_PER_M2
 from calculators.science.nitrogen import inputs
 from calculators.science.nitrogen.constants import LARGEST_RETAINED_PERCENT, SOIL_RELEASE_MG_M2_DAY
-from calculators.science.nitrogen.ensemble import band
+from calculators.science.nitrogen.ensemble import band, harsher, is_unsettled
 from calculators.science.nitrogen.inverse import Answers, answers
 from calculators.science.nitrogen.plant_constants import FLOATING_WET_G_M2
 from calculators.science.nitrogen.simulate import simulate
@@ -48,6 +50,8 @@ DOINGS = Presets(
         Preset("Trim", {"kind": "trim", "value": 50.0}),
         Preset("New feed", {"kind": "feed", "value": 3.0}),
         Preset("Dose nitrate", {"kind": "dose", "value": 5.0}),
+        Preset("No light", {"kind": "dark", "value": 7.0}),
+        Preset("Plants die off", {"kind": "die-off", "value": 50.0}),
     )
 )
 TANK = Part("The tank and its feed")
@@ -66,6 +70,11 @@ AHEAD = Part("How far, how sure, what for")
         "nitrification-wetland-2003",
         "nitrification-biofilm",
         "downing-1964",
+        "tarre-green-2004",
+        "green-2007",
+        "kits-2017",
+        "xie-2004-decay",
+        "egeria-light-2010",
         "droop-1973",
         "gerloff-krombholz-1966",
         "jampeetong-brix-2009",
@@ -163,8 +172,21 @@ def nitrogen_forecast(
     kh_dh: Annotated[
         CarbonateHardness | None,
         Label("Carbonate hardness (KH) now"),
-        Help("For the advice on changing water where ammonia shows."),
+        Help("Nitrification spends it; below 1 °dH the filter stops growing. Empty: not counted."),
         NOW,
+    ] = None,
+    dli_mol: Annotated[
+        DailyLight | None,
+        Label("Daily light at the surface"),
+        Help("From the light calculator. Empty: 2.9, a middling lamp. It limits what plants grow."),
+        PLANTS,
+    ] = None,
+    usual_ph: Annotated[
+        PH | None,
+        Label("pH that the filter has had"),
+        Possible(4, 11),
+        Help("Where pH fell not long ago. Empty: as now."),
+        FINER,
     ] = None,
     tap_kh_dh: Annotated[
         CarbonateHardness | None, Label("Carbonate hardness (KH) of the new water"), WATER
@@ -243,11 +265,13 @@ def nitrogen_forecast(
     Feed becomes ammonia at once and by rot; two groups of nitrifiers grow on it; plants take
     ammonium first, then nitrate, into a store they grow on. The store lasts a while after the water
     is empty. Below 1.3 % of dry mass leaves brown. Floaters shade what stands below them, stems
-    shade each other. New soil gives off ammonium for some weeks, and soil turns nitrate into gas.
+    shade each other, and none grows more than the day's light pays for. Dead leaves rot and come
+    back. New soil gives off ammonium for some weeks, and soil turns nitrate into gas.
 
     Plants that grow at nearly the same pace share one store. Daily means: no night, no hour of
-    feeding. Temperature and pH stay as given. Phosphate, potassium, iron and carbon dioxide are
-    taken to be enough; where they are not, plants take less nitrogen than this says.
+    feeding. Temperature and pH stay as given; a filter gets used to its pH.
+    Phosphate, potassium, iron and carbon dioxide are taken to be enough; where they are not, plants
+    take less nitrogen than this says.
 
     All equations and constants: How the nitrogen model works.
     """
@@ -276,6 +300,8 @@ def nitrogen_forecast(
         kh_dh=kh_dh,
         tap_kh_dh=tap_kh_dh,
         tap_ph=tap_ph,
+        usual_ph=usual_ph,
+        dli_mol=dli_mol,
         ph=ph,
         temperature_c=temperature_c,
         filter_maturity_percent=filter_maturity_percent,
@@ -288,6 +314,10 @@ def nitrogen_forecast(
     rates = Rates(retained_percent=retained_percent)
     outcome = simulate(tank, events, days, rates)
     around = band(outcome, tank, events, days, rates) if spread == "band" else None
+    if around:
+        at_edges = around.edges
+    else:
+        at_edges = [harsher(tank, events, days, rates)] if is_unsettled(tank, events) else []
     to_target = Answers(None, None, None)
     if target_nitrate_mg_l is not None:
         to_target = answers(
@@ -301,4 +331,5 @@ def nitrogen_forecast(
         )
     notes = [*asked(target_nitrate_mg_l, to_target, tank, events, days, rates), *late(events, days)]
     notes += untested(start_ammonia_mg_n_l, start_nitrite_mg_n_l)
-    return result(outcome, tank, events, days, around, to_target, notes)
+    notes += doubts(tank, outcome)
+    return result(outcome, tank, events, days, around, at_edges, to_target, notes)

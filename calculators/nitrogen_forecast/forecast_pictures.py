@@ -14,7 +14,14 @@ from calculators.science.water.ammonia import ACT_NH3_MG_N_L, chronic_limit_mg_n
 
 TOXIC = "Ammonia and nitrite"
 COVER = "Floaters: cover, and the light below"
-WORDS = {"change": "change", "trim": "trim", "feed": "feed", "dose": "dose"}
+WORDS = {
+    "change": "change",
+    "trim": "trim",
+    "feed": "feed",
+    "dose": "dose",
+    "dark": "no light",
+    "die-off": "die-off",
+}
 
 
 def drawn(
@@ -57,6 +64,10 @@ def drawn(
         )._replace(picture=COVER, short="cover"),
         "kh_drift": curve(
             "Drift of carbonate hardness", "°dH", [moment.kh_drift for moment in moments]
+        ),
+        "kh": curve("Carbonate hardness (KH)", "°dH", [moment.kh for moment in moments]),
+        "plant_nitrogen_taken": curve(
+            "Nitrogen that the plants hold", "mg", [moment.plant_nitrogen_mg for moment in moments]
         ),
     }
     if around:

@@ -1,5 +1,7 @@
 """The answer of one run: outputs and words."""
 
+from collections.abc import Sequence
+
 from calculators.core.result import Note
 from calculators.nitrogen_forecast.forecast_pictures import drawn
 from calculators.nitrogen_forecast.harm import harms, harms_at_edges
@@ -10,6 +12,7 @@ from calculators.nitrogen_forecast.verdict import judge
 from calculators.nitrogen_forecast.words import notes
 from calculators.science.nitrogen.alkalinity import CACO3_MG_PER_N
 from calculators.science.nitrogen.course import course_of
+from calculators.science.nitrogen.daily_record import Record
 from calculators.science.nitrogen.ensemble import Band
 from calculators.science.nitrogen.hunger import Hunger
 from calculators.science.nitrogen.inverse import Answers
@@ -46,6 +49,7 @@ def result(
     events: list[Event],
     days: float,
     around: Band | None,
+    at_edges: Sequence[Record],
     answers: Answers,
     remarks: list[Note],
 ) -> NitrogenForecast:
@@ -53,11 +57,9 @@ def result(
     record, hunger = outcome.record, outcome.record.hunger
     course = course_of(record.lines)
     harmful = harms(record, course, tank)
-    unsure = [
-        at_the_edge(harm, tank)
-        for harm in (harms_at_edges(around.edges, harmful, tank) if around else ())
-    ]
-    calm = calm_from(record.lines, tank.ph, tank.temperature_c)
+    worse = harms_at_edges(at_edges, harmful, tank)
+    unsure = [at_the_edge(harm, tank) for harm in worse]
+    calm = calm_in_all([record, *at_edges], tank)
     return NitrogenForecast(
         peak_unionised_mg_n_l=record.ammonia.value * unionised_share(tank.ph, tank.temperature_c),
         peak_unionised_day=record.ammonia.day,
@@ -70,6 +72,7 @@ def result(
         healthy_growth_day=hunger.healthy_day,
         healthy_after_feeding_days=after_feeding(hunger, tank.feed_g_week, events),
         calm_from_day=calm,
+        final_kh_dh=None if tank.kh_dh is None else outcome.last.kh,
         kh_drift_dh=outcome.last.kh_drift,
         alkalinity_used_mg_l=max(0.0, outcome.nitrified_mg) / tank.volume_l * CACO3_MG_PER_N,
         final_nitrate_low_mg_l=around.low[-1] if around else None,
@@ -78,7 +81,7 @@ def result(
         feed_for_target_g_week=answers.feed_g_week,
         extra_stems_g=answers.extra_stems_g,
         extra_floater_area_cm2=answers.extra_floater_cm2,
-        verdict=judge(harmful, hunger, course),
+        verdict=judge(harmful, worse, hunger, course),
         nitrate_course=course.direction,
         peak_nitrate_mg_l=course.highest,
         times_grown=course.times_grown,
@@ -88,6 +91,12 @@ def result(
         ),
         series=drawn(record.lines, around, tank, events),
     )
+
+
+def calm_in_all(records: Sequence[Record], tank: Tank) -> float | None:
+    """The day from which ammonia and nitrite stay low in every run; None if in one they do not."""
+    days = [calm_from(record.lines, tank.ph, tank.temperature_c) for record in records]
+    return None if None in days else max(day for day in days if day is not None)
 
 
 def among(unsure: list[Note], notes: list[Note]) -> list[Note]:

@@ -9,6 +9,7 @@ from calculators.core.quantities import (
     DayAhead,
     DaysAhead,
     FeedAhead,
+    HardnessAhead,
     HardnessDrift,
     LevelAhead,
     NitrogenAhead,
@@ -75,6 +76,11 @@ class NitrogenForecast(NamedTuple):
         Label("Ammonia and nitrite stay low from day"),
         Help("Trust tests, not the day."),
         NOT_YET,
+    ]
+    final_kh_dh: Annotated[
+        HardnessAhead | None,
+        Label("Carbonate hardness at the end"),
+        AnswersTo(("kh_dh",)),
     ]
     kh_drift_dh: Annotated[HardnessDrift, Label("Drift of carbonate hardness by the end")]
     alkalinity_used_mg_l: Annotated[

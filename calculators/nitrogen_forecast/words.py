@@ -49,7 +49,7 @@ def water(outcome: Outcome) -> list[Note]:
             Note(
                 "caution",
                 f"Carbonate hardness falls by about {show(-outcome.last.kh_drift, 2)} °dH against the "
-                "tap's. In soft water pH can drop with it: test KH each month.",
+                "start. In soft water pH can drop with it: test KH each month.",
             )
         )
     if outcome.last.floating_cover > CLOSED_COVER_PERCENT:

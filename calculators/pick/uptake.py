@@ -5,7 +5,14 @@ from typing import NamedTuple
 
 from calculators.pick.plant_table import GUESS, PlantEntry, RecordRange
 from calculators.science.conversions import CM2_PER_M2, PERCENT_TO_MG_PER_G
+from calculators.science.growth.bed import FULL_BED_G_M2
 from calculators.science.growth.filling import growth_rate
+from calculators.science.light.plant_light import (
+    ASSUMED_DLI_MOL,
+    lone_growth,
+    most_growth_g_m2_day,
+    net_growth,
+)
 from calculators.science.nitrogen.plant_constants import (
     CRITICAL_N_PERCENT,
     DRY_SHARE_FLOATING,
@@ -15,13 +22,9 @@ from calculators.science.nitrogen.plant_constants import (
     FULL_N_ROOTED,
     HEALTHY_N_FLOATING,
     HEALTHY_N_ROOTED,
-    LIGHT_THROUGH_COVER,
-    SHADE_M2_PER_G,
 )
-from calculators.science.nitrogen.plant_rates import canopy_growth, floater_light
+from calculators.science.nitrogen.plant_rates import floater_light
 
-# A bed is full where it lets as little light to the soil as a closed floating layer: 115 g dry a m².
-FULL_BED_G_M2 = math.log(1 / LIGHT_THROUGH_COVER) / SHADE_M2_PER_G
 BED_SHARE_BETWEEN_TRIMS = 0.75  # of a full bed, mean between trims that take half; judgement
 # The share of its nitrogen that a plant draws from the water and not from the soil; judgement, no source.
 FROM_WATER = {"leaves": 1.0, "hanging-roots": 1.0, "both": 0.7, "roots": 0.3}
@@ -37,20 +40,24 @@ class NitrogenUptake(NamedTuple):
     wet_g_cm2: float
     floats: bool
     doubling_days: float
+    dli_mol: float  # of the tank; of a middling lamp where it is not known
+    most_mg_day_cm2: float  # that the light pays for
 
     def under(self, cover: float) -> float:
         """Nitrogen taken below floaters that cover so much of the surface, 0 to 1, in the same unit."""
         if self.floats:
             return self.mg_day_cm2
         light = floater_light(cover)
-        return self.mg_day_cm2 * canopy_growth(light, light, 0.0)
+        shaded = max(0.0, net_growth(light * self.dli_mol)) / lone_growth(self.dli_mol)
+        return min(self.mg_day_cm2 * shaded, self.most_mg_day_cm2 * light)
 
 
 def uptake(plant: PlantEntry, dli_mol: float | None) -> NitrogenUptake | None:
     """The uptake of a plant; None if nobody knows how fast it grows.
 
     Equation: N = dry g · share from the water · tissue N · ln 2 / doubling
-    A floater that its record calls slow lives on the nitrogen of the air, and takes nothing.
+    Never more than the light can pay for. A floater that its record calls slow
+    lives on the nitrogen of the air, and takes nothing.
     """
     if plant.doubling_days is None:
         return None
@@ -67,12 +74,16 @@ def uptake(plant: PlantEntry, dli_mol: float | None) -> NitrogenUptake | None:
     spreads = [half(plant.doubling_days), half(tissue), math.log(SHARE_SPREAD)]
     if floats:
         spreads[2] = half(dry)
+    light = ASSUMED_DLI_MOL if dli_mol is None else dli_mol
+    most = most_growth_g_m2_day(light) / CM2_PER_M2
     return NitrogenUptake(
-        mg_day_cm2=dry_g_cm2 * n_mg_g * share * growth_rate(days),
+        mg_day_cm2=min(dry_g_cm2 * growth_rate(days), most) * n_mg_g * share,
         spread=math.exp(math.hypot(*spreads)),
         wet_g_cm2=dry_g_cm2 / dry_share,
         floats=floats,
         doubling_days=days,
+        dli_mol=light,
+        most_mg_day_cm2=most * n_mg_g * share,
     )
 
 

@@ -7,6 +7,7 @@ from calculators.core.leads import Lead, Rows, Value
 from calculators.core.quantities import (
     Area,
     Count,
+    DailyLight,
     Days,
     DoublingTime,
     Length,
@@ -20,6 +21,7 @@ from calculators.core.quantity import Assumed, Help, Label, Possible
 from calculators.core.result import Note, Series
 from calculators.planting_plan.words import more_stems, notes, verdict
 from calculators.science.conversions import DAYS_PER_WEEK
+from calculators.science.growth.bed import FULL_BED_G_M2
 from calculators.science.growth.filling import (
     cover_by_week,
     days_between,
@@ -27,6 +29,7 @@ from calculators.science.growth.filling import (
     stems_for,
     trims_within,
 )
+from calculators.science.light.lit_doubling import light_notes, lit_doubling
 
 PLAN_WEEKS = 26  # half a year
 SECONDS_A_MINUTE = 60
@@ -132,6 +135,12 @@ def planting_plan(
         Help("With tweezers 20 to 60."),
         Assumed(),
     ] = 40.0,
+    dli_mol: Annotated[
+        DailyLight | None,
+        Label("Daily light at the surface"),
+        Possible(0.1, 100),
+        Help("From the light calculator. Empty: your doubling time stands."),
+    ] = None,
 ) -> PlantingPlan:
     """Plan a bed: how many stems, how many weeks until it is full, how many minutes it then takes.
 
@@ -142,6 +151,8 @@ def planting_plan(
     Doubling times of fourteen water plants in a laboratory ran from 6 to 95 days; in a dim tank
     without added gas expect the slow half. Take the weeks as right within a factor of two.
     """
+    lit = lit_doubling(doubling_days, FULL_BED_G_M2, dli_mol, own=True)
+    doubling_days = lit.doubling_days
     full = stems_for(length_cm * width_cm, spacing_cm)
     planted = stems_for(length_cm * width_cm * start_percent / 100, spacing_cm)
     start = min(1.0, planted / full)
@@ -166,6 +177,7 @@ def planting_plan(
         notes=(
             verdict(planted, fill_days / DAYS_PER_WEEK, every),
             *more_stems(planted, full, fill_days - more),
+            *light_notes(lit),
             *notes(start_percent, every, cut_percent),
         ),
         series={

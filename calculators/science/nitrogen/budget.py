@@ -10,7 +10,7 @@ from calculators.science.nitrogen.model import (
     DENITRIFIED,
     FIRST_COHORT,
     OTHER_PLANTS,
-    SOIL,
+    SLOW_SOIL,
     Model,
 )
 from calculators.science.nitrogen.ode import State
@@ -40,6 +40,6 @@ class Ledger:
 
 def stored(model: Model, state: State) -> float:
     """Nitrogen in water, mulm, soil and plants, mg."""
-    dissolved_and_mulm = sum(state[: SOIL + 1])
+    dissolved_and_mulm = sum(state[: SLOW_SOIL + 1])
     in_plants = sum(state[FIRST_COHORT + 1 : FIRST_COHORT + 2 * len(model.cohorts) : 2])
     return dissolved_and_mulm + in_plants + state[BURIED]

@@ -40,8 +40,21 @@ LARGEST_RETAINED_PERCENT: Annotated[
                  "what is not excreted", "timmons-ebeling")
 ] = 100 * (1 - EXCRETED_SHARE)  # fmt: skip
 LABILE_SHARE: Annotated[
-    float, About("", "of droppings and dead plants that rots within months", "uncertain", "judgement")
+    float, About("", "of droppings that rots within months", "uncertain", "judgement")
 ] = 0.5  # fmt: skip
+LITTER_RATE_20: Annotated[
+    float, About("a day", "decay of dead leaves at 20 °C", "reported",
+                 "leaves of eelgrass-like Vallisneria 0.030, of a pondweed 0.010; 0.02 lies between",
+                 "xie-2004-decay")
+] = 0.02  # fmt: skip
+LEACHED_SHARE: Annotated[
+    float, About("", "of the nitrogen of dead leaves that rots as fast as droppings", "uncertain",
+                 "judgement: soluble nitrogen leaves within days; 0.2 to 0.5, from memory")
+] = 0.3  # fmt: skip
+REFRACTORY_SHARE: Annotated[
+    float, About("", "of the nitrogen of dead leaves that stays in the mulm for years", "uncertain",
+                 "judgement; the band runs from none to four times as much")
+] = 0.05  # fmt: skip
 MINERALISATION_20: Annotated[
     float, About("a day", "rot at 20 °C", "uncertain", "judgement; published 0.02 to 0.15, from memory")
 ] = 0.05  # fmt: skip
@@ -49,27 +62,27 @@ MINERALISATION_THETA: Annotated[
     float, About("a degree", "factor by which warmth speeds rot", "uncertain", "from memory")
 ] = 1.07  # fmt: skip
 
-# Nitrifiers. The first half-saturation and the least ammonia give the ratio of decay to growth.
+# Nitrifiers
 AMMONIA_HALF_MG_L: Annotated[
-    float, About("mg N/L", "ammonia at which the first step runs at half its full rate", "reported",
-                 "planted wetland tanks, 0.78 ± 0.13", "nitrification-wetland-2003")
-] = 0.78  # fmt: skip
-AMMONIA_LEFT_MG_L: Annotated[
-    float, About("mg N/L", "ammonia that a mature film leaves", "reported",
-                 "least of a reactor", "nitrification-biofilm")
-] = 0.07  # fmt: skip
+    float, About("mg N/L", "ammonia at which the first step runs at half its full rate", "uncertain",
+                 "judgement, between the 0.009 of a complete oxidiser (0.65 µmol/L, from memory) and "
+                 "the 0.78 of planted wetland tanks; the band spans both", "kits-2017")
+] = 0.1  # fmt: skip
 AMMONIA_GROWTH_25: Annotated[
     float, About("a day", "growth of the first nitrifiers at 25 °C", "uncertain",
                  "from memory: 0.3 to 1.0")
 ] = 0.6  # fmt: skip
 AMMONIA_DECAY_25: Annotated[
-    float, About("a day", "their decay at 25 °C", "uncertain",
-                 "from the three above: 0.6 · 0.07 / (0.78 + 0.07)")
-] = AMMONIA_GROWTH_25 * AMMONIA_LEFT_MG_L / (AMMONIA_HALF_MG_L + AMMONIA_LEFT_MG_L)  # fmt: skip
+    float, About("a day", "their decay at 25 °C", "uncertain", "from memory: 0.05 to 0.15")
+] = 0.05  # fmt: skip
+AMMONIA_LEFT_MG_L: Annotated[
+    float, About("mg N/L", "ammonia that a mature film leaves", "uncertain",
+                 "from the three above; a reactor left 0.07", "nitrification-biofilm")
+] = AMMONIA_HALF_MG_L * AMMONIA_DECAY_25 / (AMMONIA_GROWTH_25 - AMMONIA_DECAY_25)  # fmt: skip
 NITRITE_HALF_MG_L: Annotated[
     float, About("mg N/L", "nitrite at which the second step runs at half its full rate", "uncertain",
-                 "from memory: 0.3 to 1.5")
-] = 0.5  # fmt: skip
+                 "from memory: 0.13 to 0.38 for the films' Nitrospira, 9 to 27 µmol/L")
+] = 0.2  # fmt: skip
 NITRITE_GROWTH_25: Annotated[
     float, About("a day", "growth of the second nitrifiers at 25 °C", "uncertain",
                  "from memory; slower than the first, so that nitrite peaks")
@@ -82,18 +95,33 @@ NITRIFIER_THETA: Annotated[
                  "from memory: 1.08 to 1.10 in suspension, less in films", "downing-1964")
 ] = 1.08  # fmt: skip
 PH_FREE_FROM: Annotated[
-    float, About("pH", "below it their growth falls", "uncertain", "from memory", "downing-1964")
+    float, About("pH", "what bacteria new to a tank are used to", "uncertain", "from memory", "downing-1964")
 ] = 7.2  # fmt: skip
 PH_SLOPE: Annotated[
-    float, About("a unit of pH", "share by which it falls", "uncertain", "from memory", "downing-1964")
+    float, About("a unit of pH", "share by which they slow below what they are used to", "uncertain",
+                 "from memory", "downing-1964")
 ] = 0.833  # fmt: skip
 PH_LEAST: Annotated[
-    float, About("", "share that is left in acid water", "uncertain",
-                 "judgement: films used to it go on slowly")
+    float, About("", "share that is left after a deep fall", "uncertain", "judgement")
 ] = 0.15  # fmt: skip
-NEW_TANK_SHARE: Annotated[
-    float, About("", "of a mature population that comes into a new tank", "uncertain", "judgement")
-] = 0.001  # fmt: skip
+ACCLIMATION_DAYS: Annotated[
+    float, About("days", "in which films get used to all but a third of a fall of pH", "uncertain",
+                 "a biofilm changed its species within 60 days: three times 20", "green-2007")
+] = 20.0  # fmt: skip
+KH_GROWTH_STOPS_DH: Annotated[
+    float, About("°dH", "carbonate hardness below which nitrifiers stop growing", "uncertain",
+                 "common practice, no source")
+] = 1.0  # fmt: skip
+KH_GROWTH_FULL_DH: Annotated[
+    float, About("°dH", "carbonate hardness from which they grow freely", "uncertain", "judgement")
+] = 2.0  # fmt: skip
+KH_RATE_HALF_DH: Annotated[
+    float, About("°dH", "carbonate hardness at which they work at half rate", "uncertain", "judgement")
+] = 0.1  # fmt: skip
+SEED_MG_L_DAY: Annotated[
+    float, About("mg N/L a day", "what the bacteria that come into any new tank could oxidise, whatever "
+                 "is fed", "uncertain", "judgement: a common load is calm in five weeks, as keepers see it")
+] = 0.002  # fmt: skip
 BACKGROUND_MG_L_DAY: Annotated[
     float, About("mg N/L a day", "load that keeps some nitrifiers alive with no feed", "uncertain",
                  "judgement")
@@ -104,6 +132,13 @@ TURNOVER_PER_DAY: Annotated[
 ] = 24.0  # fmt: skip
 
 # Soil
+SLOW_SOIL_RELEASE_MG_M2_DAY: Annotated[
+    float, About("mg N/m² a day", "ammonium that the organic matter of new soil sets free besides, for long",
+                 "uncertain", "a guess")
+] = 8.0  # fmt: skip
+SLOW_SOIL_HALVES_DAYS: Annotated[
+    float, About("days", "in which that halves", "uncertain", "a guess: months to years")
+] = 240.0  # fmt: skip
 DENITRIFICATION_HALF_MG_L: Annotated[
     float, About("mg N/L", "nitrate at which the soil's gas runs at half its most", "uncertain",
                  "judgement; nearly linear below, as measured", "revsbech-2005")

@@ -3,11 +3,17 @@
 from typing import NamedTuple
 
 from calculators.science.conversions import PERCENT_TO_MG_PER_G
-from calculators.science.nitrogen.alkalinity import hardness_dh
 from calculators.science.nitrogen.constants import NITRATE_PER_N
 from calculators.science.nitrogen.events import SAME_MOMENT_DAYS, floating_mass, wet_mass
 from calculators.science.nitrogen.hunger import Hunger, stores
-from calculators.science.nitrogen.model import ALKALINITY, AMMONIUM, NITRATE, NITRITE, Model
+from calculators.science.nitrogen.model import (
+    ALKALINITY,
+    AMMONIUM,
+    FIRST_COHORT,
+    NITRATE,
+    NITRITE,
+    Model,
+)
 from calculators.science.nitrogen.ode import SolverStep, State
 from calculators.science.nitrogen.plant_constants import FLOATING_LAYER_G_M2
 from calculators.science.nitrogen.plant_rates import floater_light
@@ -27,6 +33,8 @@ class DayValues(NamedTuple):
     light_below_floaters: float
     floating_cover: float
     kh_drift: float
+    kh: float
+    plant_nitrogen_mg: float
 
 
 class Peak(NamedTuple):
@@ -79,6 +87,9 @@ def line(day: float, model: Model, state: State) -> DayValues:
     """The tank at one moment; a trace below zero, within the solver's tolerance, reads zero."""
     volume = model.volume
     cover = min(1.0, floating_mass(model, state) / (FLOATING_LAYER_G_M2 * model.surface_m2))
+    hardness, start = model.hardness(state[ALKALINITY]), model.tap_kh
+    if model.start_kh is not None:
+        hardness, start = max(0.0, hardness), model.start_kh
     return DayValues(
         day=day,
         ammonia=max(0.0, state[AMMONIUM]) / volume,
@@ -88,5 +99,7 @@ def line(day: float, model: Model, state: State) -> DayValues:
         plant_mass=wet_mass(model, state),
         light_below_floaters=100 * floater_light(cover),
         floating_cover=100 * cover,
-        kh_drift=hardness_dh(state[ALKALINITY], volume),
+        kh_drift=hardness - start,
+        kh=hardness if model.start_kh is not None else NOTHING,
+        plant_nitrogen_mg=sum(state[FIRST_COHORT + 1 : FIRST_COHORT + 2 * len(model.cohorts) : 2]),
     )

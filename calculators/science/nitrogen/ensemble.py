@@ -23,6 +23,26 @@ class Band(NamedTuple):
     edges: list[Record]
 
 
+UNSETTLING = ("feed", "dark", "die-off")
+
+
+def is_unsettled(tank: Tank, events: Sequence[Event]) -> bool:
+    """Whether ammonia or nitrite can rise: then the middle run alone could calm where an edge kills."""
+    return (
+        tank.filter_maturity_percent < 100
+        or tank.ammonia_mg_n_l > 0
+        or tank.nitrite_mg_n_l > 0
+        or tank.kh_dh is not None
+        or tank.usual_ph is not None
+        or any(event.kind in UNSETTLING for event in events)
+    )
+
+
+def harsher(tank: Tank, events: Sequence[Event], days: float, rates: Rates) -> Record:
+    """The edge that leaves most in the water, run alone."""
+    return simulate(tank, events, days, edges(rates)[1]).record
+
+
 def band(middle: Outcome, tank: Tank, events: Sequence[Event], days: float, rates: Rates) -> Band:
     """Run both edges, and take the lowest and highest of the three at each moment."""
     runs = [middle, *(simulate(tank, events, days, edge) for edge in edges(rates))]

@@ -9,6 +9,7 @@ from types import ModuleType
 from typing import Any, NamedTuple, get_args
 
 from calculators.nitrogen_forecast import outlook
+from calculators.science.light import plant_light
 from calculators.science.nitrogen import (
     alkalinity,
     constants,
@@ -55,6 +56,7 @@ RATES: dict[str, tuple[Rate, ...]] = {
         (feed.feed_nitrogen_mg_day, ("timmons-ebeling",)),
         (feed.feed_fate, ("timmons-ebeling", "summerfelt-penne-2007")),
         (feed.mineralisation_per_day, ()),
+        (feed.litter_per_day, ("xie-2004-decay",)),
     ),
     "Every sink": ((transport.limited_rate, ("monod-1949", "nitrification-wetland-2003")),),
     "Filter": (
@@ -62,7 +64,10 @@ RATES: dict[str, tuple[Rate, ...]] = {
         (nitrifiers.mature_capacity, ("monod-1949",)),
         (nitrifiers.start_capacity, ()),
         (nitrifiers.temperature_factor, ("downing-1964",)),
-        (nitrifiers.acid_factor, ("downing-1964",)),
+        (nitrifiers.acid_factor, ("downing-1964", "tarre-green-2004")),
+        (nitrifiers.used_to_ph, ("green-2007",)),
+        (nitrifiers.growth_by_hardness, ()),
+        (nitrifiers.rate_by_hardness, ()),
     ),
     "Carbonate hardness": (
         (alkalinity.alkalinity_change, ("ciaaw-2021",)),
@@ -71,6 +76,9 @@ RATES: dict[str, tuple[Rate, ...]] = {
     "Soil": (
         (soil.soil_ammonium_mg, ("reddy-1983-flux",)),
         (soil.release_per_day, ()),
+        (soil.slow_soil_mg, ()),
+        (soil.slow_release_per_day, ()),
+        (soil.to_roots, ()),
         (soil.denitrification_at_most, ("revsbech-2005", "veraart-2011")),
     ),
     "Plants": (
@@ -81,7 +89,12 @@ RATES: dict[str, tuple[Rate, ...]] = {
         (plant_rates.starving_loss, ()),
         (plant_rates.crowding, ("driever-2005",)),
         (plant_rates.floater_light, ()),
-        (plant_rates.canopy_growth, ("janse-2005",)),
+        (plant_rates.paid_share, ("arithmetic",)),
+        (plant_light.most_growth_g_m2_day, ()),
+        (plant_light.least_doubling_days, ()),
+        (plant_light.net_growth, ("egeria-light-2010",)),
+        (plant_light.lone_growth, ()),
+        (plant_light.stand_growth, ("janse-2005", "egeria-light-2010")),
     ),
     "The weekly budget": (
         (steady.floating_uptake, ("reddy-debusk-1985",)),
@@ -98,6 +111,7 @@ RATES: dict[str, tuple[Rate, ...]] = {
 CONSTANTS: dict[str, ModuleType] = {
     "Feed, filter, soil and tank": constants,
     "Plants": plant_constants,
+    "Light": plant_light,
     "Lines for the words": outlook,
     "Edges of the band": edges,
 }

@@ -5,13 +5,16 @@ from typing import NamedTuple
 
 from calculators.science.conversions import DAYS_PER_WEEK
 from calculators.science.nitrogen.budget import Ledger
-from calculators.science.nitrogen.constants import NITRATE_PER_N
+from calculators.science.nitrogen.constants import LEACHED_SHARE, NITRATE_PER_N
 from calculators.science.nitrogen.model import (
     ALKALINITY,
     AMMONIUM,
+    BURIED,
     FIRST_COHORT,
+    LITTER,
     NITRATE,
     NITRITE,
+    SOLIDS,
     Model,
 )
 from calculators.science.nitrogen.ode import State
@@ -19,7 +22,17 @@ from calculators.science.nitrogen.plant_constants import FLOATING_LAYER_G_M2, TR
 from calculators.science.nitrogen.start import fate_of
 from calculators.science.nitrogen.tank import Event, Rates, Tank
 
-IN_ORDER = ("change", "dose", "thin", "weekly trim", "trim", "feed")  # on the same day
+IN_ORDER = (
+    "lamp on",
+    "change",
+    "dose",
+    "thin",
+    "weekly trim",
+    "trim",
+    "feed",
+    "die-off",
+    "dark",
+)  # on the same day
 SAME_MOMENT_DAYS = 1e-9  # two times this near are one
 
 
@@ -40,7 +53,12 @@ class Scene(NamedTuple):
 
 def schedule(tank: Tank, events: Sequence[Event], days: float) -> list[TimedEvent]:
     """All that happens before the last day: repeated changes, weekly trims, single events."""
-    planned = [TimedEvent(*event) for event in events if event.day < days - SAME_MOMENT_DAYS]
+    last = days - SAME_MOMENT_DAYS
+    planned = [TimedEvent(*event) for event in events if event.day < last and event.kind != "dark"]
+    for start, end in dark_spells(events):
+        planned.append(TimedEvent(start, "dark", end - start))
+        planned.append(TimedEvent(end, "lamp on", 0.0))
+    planned = [event for event in planned if event.day < last]
     if tank.change_percent > 0:
         for day in repeated(tank.change_every_days, days):
             planned.append(TimedEvent(day, "change", tank.change_percent))
@@ -51,6 +69,18 @@ def schedule(tank: Tank, events: Sequence[Event], days: float) -> list[TimedEven
         for day in repeated(DAYS_PER_WEEK, days):
             planned.append(TimedEvent(day, "weekly trim", tank.trimmings_g_week))
     return sorted(planned, key=lambda event: (event.day, IN_ORDER.index(event.kind)))
+
+
+def dark_spells(events: Sequence[Event]) -> list[tuple[float, float]]:
+    """Times without light, those that overlap joined."""
+    spells: list[tuple[float, float]] = []
+    for event in sorted(one for one in events if one.kind == "dark" and one.value > 0):
+        end = event.day + event.value
+        if spells and event.day <= spells[-1][1]:
+            spells[-1] = (spells[-1][0], max(end, spells[-1][1]))
+        else:
+            spells.append((event.day, end))
+    return spells
 
 
 def repeated(every: float, days: float) -> list[float]:
@@ -75,6 +105,10 @@ def apply(event: TimedEvent, scene: Scene, tank: Tank, rates: Rates, ledger: Led
         model = trim(model, state, min(event.value, grown), ledger)
     elif event.kind == "trim":
         model = trim(model, state, event.value, ledger)
+    elif event.kind in ("dark", "lamp on"):
+        model = model._replace(lamp=event.kind == "lamp on")
+    elif event.kind == "die-off":
+        model = die_off(model, state, event.value / 100)
     else:
         model = model._replace(fate=fate_of(tank, rates, event.value))
     return Scene(model, state)
@@ -122,6 +156,21 @@ def cut(model: Model, state: State, shares: Sequence[float], ledger: Ledger) -> 
         state[place] *= 1 - share
     left = (cohort.cut(share) for cohort, share in zip(model.cohorts, shares, strict=True))
     return model._replace(cohorts=tuple(left))
+
+
+def die_off(model: Model, state: State, share: float) -> Model:
+    """Let a share of each cohort die where it stands: its nitrogen joins the dead leaves."""
+    share = min(share, TRIM_AT_MOST)
+    dead = 0.0
+    for number in range(len(model.cohorts)):
+        place = FIRST_COHORT + 2 * number + 1
+        dead += share * state[place]
+        state[place] *= 1 - share
+    back = (1 - model.refractory) * dead
+    state[SOLIDS] += LEACHED_SHARE * back
+    state[LITTER] += (1 - LEACHED_SHARE) * back
+    state[BURIED] += model.refractory * dead
+    return model._replace(cohorts=tuple(cohort.cut(share) for cohort in model.cohorts))
 
 
 def floating_mass(model: Model, state: State) -> float:

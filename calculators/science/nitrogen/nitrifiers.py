@@ -3,7 +3,10 @@
 import math
 
 from calculators.science.nitrogen.constants import (
-    NEW_TANK_SHARE,
+    ACCLIMATION_DAYS,
+    KH_GROWTH_FULL_DH,
+    KH_GROWTH_STOPS_DH,
+    KH_RATE_HALF_DH,
     NITRIFIER_THETA,
     PH_FREE_FROM,
     PH_LEAST,
@@ -19,14 +22,43 @@ def temperature_factor(temperature_c: float) -> float:
     return math.pow(NITRIFIER_THETA, temperature_c - 25)
 
 
-def acid_factor(ph: float) -> float:
-    """How acid water slows their growth, 1 from pH 7.2 up.
+def used_to_ph(ph: float, at_start: float, day: float) -> float:
+    """The pH that the films are used to, as they get used to the water.
 
-    Equation: f = max(0.15, 1 − 0.833 · (7.2 − pH)) below pH 7.2
-    The line is that of suspended sludge and reaches zero at pH 6; films used to acid water are
-    known to go on, so it stops at 0.15.
+    Equation: W = pH + (W0 − pH) · exp(−day/20)
+    W0 is the pH that the filter has had before. Reactors were led from neutral water to pH 4.5 in
+    weeks, and other species had taken over within 60 days.
     """
-    return max(PH_LEAST, min(1.0, 1 - PH_SLOPE * (PH_FREE_FROM - ph)))
+    return ph + (at_start - ph) * math.exp(-day / ACCLIMATION_DAYS)
+
+
+def acid_factor(ph: float, used_to: float) -> float:
+    """How a fall of pH slows the nitrifiers, 1 in water that they are used to.
+
+    Equation: f = max(0.15, 1 − 0.833 · (min(7.2, W) − pH))
+    Films that are used to pH 4.3 worked as fast as others do at neutral pH; what slows them is the
+    fall. The slope is that of suspended sludge. It scales work, growth and decay alike.
+    """
+    return max(PH_LEAST, min(1.0, 1 - PH_SLOPE * (min(PH_FREE_FROM, used_to) - ph)))
+
+
+def growth_by_hardness(kh_dh: float) -> float:
+    """How much of their growth and decay goes on in soft water, 0 to 1.
+
+    Equation: h = (KH − 1) / (2 − 1), at least 0, at most 1
+    They draw their carbon from it, and below 1 °dH pH falls. The lines are common practice, a judgement.
+    """
+    span = KH_GROWTH_FULL_DH - KH_GROWTH_STOPS_DH
+    return max(0.0, min(1.0, (kh_dh - KH_GROWTH_STOPS_DH) / span))
+
+
+def rate_by_hardness(kh_dh: float) -> float:
+    """How much of their work goes on in soft water, 0 to 1: what is not there is not used up.
+
+    Equation: b = KH / (KH + 0.1)
+    The 0.1 is a judgement.
+    """
+    return kh_dh / (kh_dh + KH_RATE_HALF_DH) if kh_dh > 0 else 0.0
 
 
 def capacity_change(
@@ -36,7 +68,8 @@ def capacity_change(
 
     Equation: dX/dt = growth · oxidised − decay · (X − seed)
     X is its capacity: what it could oxidise in a day with plenty of food. Fed for long, the water
-    settles where growth equals decay: half · decay / (growth − decay), 0.07 mg N/L of ammonia.
+    settles where growth equals decay: half · decay / (growth − decay), 0.009 mg N/L of ammonia. Acid and soft
+    water scale growth and decay alike.
     """
     return growth * oxidised - decay * (capacity - seed)
 
@@ -49,11 +82,11 @@ def mature_capacity(load: float, growth: float, decay: float) -> float:
     return load * growth / decay
 
 
-def start_capacity(mature: float, maturity_percent: float) -> float:
+def start_capacity(mature: float, seed: float, maturity_percent: float) -> float:
     """The capacity on the first day.
 
-    Equation: X0 = X_mature · (0.001 + 0.999 · maturity/100)
-    A thousandth comes into any tank with plants and hands: a judgement, under which ammonia peaks
-    in the second week and nitrite in the fourth, as keepers see it.
+    Equation: X0 = seed + (X_mature − seed) · maturity/100
+    The seed, 0.002 mg N a litre and day, comes into any tank with plants and hands, whatever is fed:
+    a judgement. It is never more than a mature population.
     """
-    return mature * (NEW_TANK_SHARE + (1 - NEW_TANK_SHARE) * maturity_percent / 100)
+    return seed + max(0.0, mature - seed) * maturity_percent / 100

@@ -67,10 +67,6 @@ OTHER_PLANTS_HALF_MG_L: Annotated[
 STARVING_LOSS: Annotated[
     float, About("", "leaves lost at an empty store, over healthy growth", "uncertain", "judgement")
 ] = 0.5  # fmt: skip
-LIGHT_HALF: Annotated[
-    float, About("", "of a tank's full light at which growth saturates by half", "uncertain",
-                 "25 of 50 µmol/m²/s; measured 16 to 35 in one stem plant")
-] = 0.5  # fmt: skip
 SHADE_M2_PER_G: Annotated[
     float, About("m²/g", "light taken by dry mass", "uncertain",
                  "judgement for stems in a box; a lake model takes 0.01", "janse-2005")

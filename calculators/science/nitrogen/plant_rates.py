@@ -1,17 +1,12 @@
 """How plants grow on their store of nitrogen, and what shades and crowds them."""
 
-import math
-
 from calculators.science.nitrogen.plant_constants import (
     AMMONIUM_BLOCKS_MG_L,
     CRITICAL_N,
     LEAST_N,
-    LIGHT_HALF,
     LIGHT_THROUGH_COVER,
     STARVING_LOSS,
 )
-
-THIN = 1e-6  # attenuation below which a stand takes no light to speak of
 
 
 def store_growth(store: float, full: float) -> float:
@@ -88,14 +83,10 @@ def floater_light(cover: float, through: float = LIGHT_THROUGH_COVER) -> float:
     return 1 - min(1.0, cover) * (1 - through)
 
 
-def canopy_growth(top: float, bottom: float, attenuation: float) -> float:
-    """Growth that light allows a stand, mean from its top to its bottom, 1 for a plant in full light.
+def paid_share(growing: float, payable: float) -> float:
+    """Share of the growth that doubling times promise which the light can pay for, 0 to 1.
 
-    Equation: c = (1 + h)/a · ln((top + h)/(bottom + h)), bottom = top · e^(−a), a = 0.02 · g dry a m²
-    The mean of I/(I + h) over a stand that takes light as Beer and Lambert say; h = 0.5 of the
-    tank's full light, as 25 is of 50 µmol/m²/s; a lake model takes 0.01 m² a gram where we take 0.02, for
-    stems in a box. Faster plants are taken to be the taller and stand above slower ones.
+    Equation: share = min(1, payable / growing)
+    payable is 1.88 g dry for each mol of light that the plants absorb.
     """
-    if attenuation < THIN:
-        return (1 + LIGHT_HALF) * top / (top + LIGHT_HALF)
-    return (1 + LIGHT_HALF) / attenuation * math.log((top + LIGHT_HALF) / (bottom + LIGHT_HALF))
+    return payable / growing if growing > payable else 1.0

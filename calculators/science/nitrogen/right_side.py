@@ -2,16 +2,22 @@
 
 import math
 
+from calculators.science.light.plant_light import DRY_G_PER_MOL, lone_growth, stand_growth
 from calculators.science.nitrogen.alkalinity import alkalinity_change
 from calculators.science.nitrogen.constants import (
-    AMMONIA_HALF_MG_L,
     DENITRIFICATION_HALF_MG_L,
-    LABILE_SHARE,
+    LEACHED_SHARE,
     NITRITE_HALF_MG_L,
     TURNOVER_PER_DAY,
 )
-from calculators.science.nitrogen.model import FIRST_COHORT, Model
-from calculators.science.nitrogen.nitrifiers import capacity_change
+from calculators.science.nitrogen.model import ALKALINITY, FIRST_COHORT, Model
+from calculators.science.nitrogen.nitrifiers import (
+    acid_factor,
+    capacity_change,
+    growth_by_hardness,
+    rate_by_hardness,
+    used_to_ph,
+)
 from calculators.science.nitrogen.ode import RightSide, State
 from calculators.science.nitrogen.plant_constants import (
     AMMONIUM_PLANT_HALF_MG_L,
@@ -25,16 +31,16 @@ from calculators.science.nitrogen.plant_constants import (
     SHADE_M2_PER_G,
 )
 from calculators.science.nitrogen.plant_rates import (
-    canopy_growth,
     crowding,
     floater_light,
     full_uptake,
     nitrate_share,
+    paid_share,
     starving_loss,
     store_growth,
     store_room,
 )
-from calculators.science.nitrogen.soil import release_per_day
+from calculators.science.nitrogen.soil import release_per_day, slow_release_per_day, to_roots
 from calculators.science.nitrogen.transport import limited_rate
 
 
@@ -42,22 +48,33 @@ def right_side(model: Model) -> RightSide:
     """The derivatives as a function of time and state; written for speed, each rate by its name."""
     volume, turnover = model.volume, TURNOVER_PER_DAY
     excreted, rotting = model.fate.excreted, model.fate.rotting
-    mineralisation, release = model.mineralisation, release_per_day()
-    half_1, half_2 = AMMONIA_HALF_MG_L * volume, NITRITE_HALF_MG_L * volume
+    mineralisation, release, slow = (
+        model.mineralisation,
+        release_per_day(),
+        slow_release_per_day(),
+    )
+    half_1, half_2 = model.ammonia_half * volume, NITRITE_HALF_MG_L * volume
     half_plants_a = AMMONIUM_PLANT_HALF_MG_L * volume
     half_plants_n = NITRATE_PLANT_HALF_MG_L * volume
     half_soil, half_other = DENITRIFICATION_HALF_MG_L * volume, OTHER_PLANTS_HALF_MG_L * volume
-    grow_1, die_1, seed_1 = model.ammonia_growth, model.ammonia_decay, model.ammonia_seed
-    grow_2, die_2, seed_2 = model.nitrite_growth, model.nitrite_decay, model.nitrite_seed
+    grow_1, die_1, seed = model.ammonia_growth, model.ammonia_decay, model.seed
+    grow_2, die_2 = model.nitrite_growth, model.nitrite_decay
     shade = SHADE_M2_PER_G / model.surface_m2
     layer = 1 / (FLOATING_LAYER_G_M2 * model.surface_m2)
     limit = 1 / (FLOATING_LIMIT_G_M2 * model.surface_m2)
     cohorts = [(cohort.members, cohort.floating, cohort.full) for cohort in model.cohorts]
+    light = model.dli_mol if model.lamp else 0.0
+    lone = lone_growth(model.dli_mol)
+    open_gain, open_loss = (part / lone for part in stand_growth(light, light, 0.0))
+    paid = DRY_G_PER_MOL * model.surface_m2
+    is_soft, falls = model.start_kh is not None, model.used_to_ph > model.ph
     exp = math.exp
 
     def derivatives(time: float, y: State) -> State:
-        ammonium, nitrite, nitrate, solids, soil, oxidisers, nitrite_oxidisers = y[:7]
-        masses, speeds, afloat, place = [], [], 0.0, FIRST_COHORT
+        ammonium, nitrite, nitrate, solids, dead, soil, slow_soil, oxidisers, nitrite_oxidisers = y[
+            :ALKALINITY
+        ]
+        masses, speeds, afloat, place, afloat_speed = [], [], 0.0, FIRST_COHORT, 0.0
         for members, floating, _ in cohorts:
             growth, mass, speed = y[place], 0.0, 0.0
             for start, rate in members:
@@ -68,63 +85,86 @@ def right_side(model: Model) -> RightSide:
             speeds.append(speed)
             if floating:
                 afloat += mass
+                afloat_speed += speed
             place += 2
         # a heap of more than a full mat grows no faster than a full mat
         mat = afloat * limit
         heap = mat if mat > 1 else 1.0
         crowd = crowding(mat)
-        top = floater_light(afloat * layer)
+        cover = afloat * layer
+        top = floater_light(cover)
+        growable = afloat_speed / heap * open_gain
+        float_paid = paid_share(growable, paid * light * (cover if cover < 1 else 1.0))
+        top *= light
         growths, demands, shed, litter, demand, place = [], [], [], 0.0, 0.0, FIRST_COHORT + 1
+        rooted_demand = 0.0
         for (_, floating, full), mass, speed in zip(cohorts, masses, speeds, strict=True):
             store = y[place] / mass
             starving = starving_loss(store)
+            most_taken = full_uptake(speed, store_room(store, full), full)
             if floating:
-                grown = store_growth(store, full) / heap
-                most_taken = full_uptake(speed, store_room(store, full), full) / heap
-                crowded = grown * crowd
+                grown = store_growth(store, full) * open_gain * float_paid / heap
+                most_taken /= heap
+                shaded, crowded = open_loss, grown * crowd
             else:
                 depth = shade * mass
                 bottom = top * exp(-depth)
-                grown = store_growth(store, full) * canopy_growth(top, bottom, depth)
-                most_taken = full_uptake(speed, store_room(store, full), full)
+                gain, shaded = stand_growth(top, bottom, depth)
+                gain, shaded = gain / lone, shaded / lone
+                grown = store_growth(store, full) * gain
+                grown *= paid_share(speed * grown, paid * (top - bottom))
                 crowded = 0.0
                 top = bottom
-            lost = speed * (crowded * store + starving * min(store, LEAST_N))
-            growths.append(grown - crowded - starving)
+                rooted_demand += most_taken
+            lost = speed * ((crowded + shaded) * store + starving * min(store, LEAST_N))
+            growths.append(grown - crowded - shaded - starving)
             demands.append(most_taken)
             shed.append(lost)
             litter += lost
             demand += most_taken
             place += 2
-        step_1 = limited_rate(ammonium, oxidisers, half_1, turnover)
-        step_2 = limited_rate(nitrite, nitrite_oxidisers, half_2, turnover)
+        work, life = 1.0, 1.0
+        if falls:
+            work = life = acid_factor(model.ph, used_to_ph(model.ph, model.used_to_ph, time))
+        able_1, able_2 = oxidisers * work, nitrite_oxidisers * work
+        calm = 1.0
+        if is_soft:
+            hardness = model.hardness(y[ALKALINITY])
+            calm = growth_by_hardness(hardness)
+            able_1 *= rate_by_hardness(hardness)
+        step_1 = limited_rate(ammonium, able_1, half_1, turnover)
+        step_2 = limited_rate(nitrite, able_2, half_2, turnover)
         gas = limited_rate(nitrate, model.denitrification, half_soil, turnover)
         other = limited_rate(nitrate, model.other_uptake, half_other, turnover)
         taken_a = limited_rate(ammonium, AMMONIUM_UPTAKE * demand, half_plants_a, turnover)
         wish_n = NITRATE_UPTAKE * demand * nitrate_share(ammonium / volume)
         taken_n = limited_rate(nitrate, wish_n, half_plants_n, turnover)
-        mineralised, released = mineralisation * solids, release * soil
+        mineralised, rotted = mineralisation * solids, model.litter_rate * dead
+        released, slowly = release * soil, slow * slow_soil
+        roots = to_roots(slowly, rooted_demand)
+        to_ammonium = excreted + mineralised + rotted + released + slowly - roots
+        back = (1 - model.refractory) * litter
         slopes = [
-            excreted + mineralised + released - step_1 - taken_a,
+            to_ammonium - step_1 - taken_a,
             step_1 - step_2,
             step_2 - taken_n - gas - other,
-            rotting + LABILE_SHARE * litter - mineralised,
+            rotting + LEACHED_SHARE * back - mineralised,
+            (1 - LEACHED_SHARE) * back - rotted,
             -released,
-            capacity_change(step_1, oxidisers, grow_1, die_1, seed_1),
-            capacity_change(step_2, nitrite_oxidisers, grow_2, die_2, seed_2),
-        ]
-        per_demand = (taken_a + taken_n) / demand if demand > 0 else 0.0
-        for growth, most_taken, lost in zip(growths, demands, shed, strict=True):
-            slopes.append(growth)
-            slopes.append(per_demand * most_taken - lost)
-        to_ammonium = excreted + mineralised + released
-        slopes += [
-            step_1,
-            gas,
-            (1 - LABILE_SHARE) * litter,
-            other,
+            -slowly,
+            calm * capacity_change(step_1, oxidisers, grow_1, life * die_1, seed),
+            calm * capacity_change(step_2, nitrite_oxidisers, grow_2, life * die_2, seed),
             alkalinity_change(to_ammonium, step_1, taken_a, taken_n + gas + other),
         ]
+        per_demand = (taken_a + taken_n) / demand if demand > 0 else 0.0
+        per_root = roots / rooted_demand if rooted_demand > 0 else 0.0
+        for (_, floating, _), growth, most_taken, lost in zip(
+            cohorts, growths, demands, shed, strict=True
+        ):
+            slopes.append(growth)
+            found = per_demand if floating else per_demand + per_root
+            slopes.append(found * most_taken - lost)
+        slopes += [step_1, gas, model.refractory * litter, other]
         return slopes
 
     return derivatives

@@ -6,7 +6,7 @@ from typing import NamedTuple
 from calculators.science.nitrogen.budget import Ledger
 from calculators.science.nitrogen.daily_record import DayValues, Record, line
 from calculators.science.nitrogen.events import SAME_MOMENT_DAYS, Scene, apply, schedule
-from calculators.science.nitrogen.model import FIRST_COHORT, NITRIFIED, Model
+from calculators.science.nitrogen.model import ALKALINITY, NITRIFIED, Model
 from calculators.science.nitrogen.ode import State, Tolerance, solve
 from calculators.science.nitrogen.right_side import right_side
 from calculators.science.nitrogen.start import build
@@ -16,6 +16,7 @@ RELATIVE = 2e-5
 COARSE = 1e-3  # for searches, where a tenth of a percent is enough
 WATER_MG_L = 1e-6  # absolute tolerance of the water's nitrogen, mg N/L
 LOAD_MG_L_DAY = 1e-5  # of the nitrifiers' capacity
+ALKALINITY_MEQ_L = 1e-4
 GROWTH = 1e-5  # of a growth integral
 PLANT_MG = 1e-9  # of nitrogen in a cohort: none, since a few leaves left must not go below nothing
 BELOW_ZERO_MG_L = -1e-9  # rounding is let pass
@@ -73,6 +74,11 @@ def simulate(
 def tolerance(model: Model, relative: float) -> Tolerance:
     """How close the solver stays to each state; what only adds up needs no watch of its own."""
     volume = model.volume
-    absolute = [WATER_MG_L * volume] * 5 + [LOAD_MG_L_DAY * volume] * 2
+    absolute = (
+        [WATER_MG_L * volume] * 7 + [LOAD_MG_L_DAY * volume] * 2 + [ALKALINITY_MEQ_L * volume]
+    )
     absolute += [GROWTH, PLANT_MG] * len(model.cohorts)
-    return Tolerance(relative, absolute, FIRST_COHORT, BELOW_ZERO_MG_L * volume)
+    loose = max(1.0, relative / RELATIVE)
+    return Tolerance(
+        relative, [loose * one for one in absolute], ALKALINITY, BELOW_ZERO_MG_L * volume
+    )

@@ -6,6 +6,8 @@ from calculators.science.conversions import CM2_PER_M2
 from calculators.science.nitrogen.constants import (
     DENITRIFICATION_AT_MG_L,
     DENITRIFICATION_HALF_MG_L,
+    SLOW_SOIL_HALVES_DAYS,
+    SLOW_SOIL_RELEASE_MG_M2_DAY,
     SOIL_RELEASE_HALVES_DAYS,
 )
 
@@ -40,3 +42,32 @@ def soil_ammonium_mg(area_cm2: float, release_mg_m2_day: float, age_days: float)
     """
     halvings = age_days / SOIL_RELEASE_HALVES_DAYS
     return release_mg_m2_day * area_cm2 / CM2_PER_M2 / release_per_day() * 2**-halvings
+
+
+def slow_release_per_day() -> float:
+    """How fast the soil's organic matter runs out, share a day.
+
+    Equation: dR/dt = −σ · R, σ = ln 2 / 240
+    A guess, and a judgement: months to years, by the soil.
+    """
+    return math.log(2) / SLOW_SOIL_HALVES_DAYS
+
+
+def slow_soil_mg(area_cm2: float, age_days: float, times: float) -> float:
+    """Nitrogen that the soil will give in the long run, mg N.
+
+    Equation: R0 = 8 · area / σ · 2^(−age/240)
+    area in m². A guess, a judgement of ours; the band runs a third and three times.
+    """
+    halvings = age_days / SLOW_SOIL_HALVES_DAYS
+    at_first = times * SLOW_SOIL_RELEASE_MG_M2_DAY * area_cm2 / CM2_PER_M2
+    return at_first / slow_release_per_day() * 2**-halvings
+
+
+def to_roots(released: float, demand: float) -> float:
+    """What rooted plants take of the soil's long release before it reaches the water, mg N a day.
+
+    Equation: roots = release · demand / (demand + release)
+    demand is the largest uptake of the rooted plants from plenty of nitrate. A judgement.
+    """
+    return released * demand / (demand + released) if released > 0 else 0.0

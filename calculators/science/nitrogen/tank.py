@@ -7,18 +7,27 @@ from calculators.core.quantities import Days, DoublingTime, Factor, WetMass
 from calculators.core.quantity import Choices, Help, Label, Possible, PossibleBy
 from calculators.science.conversions import CM2_PER_M2
 from calculators.science.nitrogen.constants import (
+    AMMONIA_HALF_MG_L,
+    REFRACTORY_SHARE,
     RETAINED_PERCENT,
     SETTLED_SOIL_DAYS,
     SOIL_RELEASE_MG_M2_DAY,
     SURFACE_CM2_PER_L23,
 )
 
-Kind = Literal["change", "trim", "feed", "dose"]
+Kind = Literal["change", "trim", "feed", "dose", "dark", "die-off"]
 KINDS: tuple[Kind, ...] = get_args(Kind)
 VALUES = PossibleBy(
     "kind",
-    {"change": (0, 100), "trim": (0, 10_000), "feed": (0, 5_000), "dose": (0, 1_000)},
-)  # %, g wet, g a week, mg/L; feed and dose as wide as the inputs of those names
+    {
+        "change": (0, 100),
+        "trim": (0, 10_000),
+        "feed": (0, 5_000),
+        "dose": (0, 1_000),
+        "dark": (0, 365),
+        "die-off": (0, 100),
+    },
+)  # %, g wet, g a week, mg/L, days, %; feed and dose as wide as the inputs of those names
 
 
 class Plant(NamedTuple):
@@ -42,7 +51,16 @@ class Event(NamedTuple):
     kind: Annotated[
         Kind,
         Label("What"),
-        Choices(("change water", "trim plants", "new feed a week", "dose nitrate")),
+        Choices(
+            (
+                "change water",
+                "trim plants",
+                "new feed a week",
+                "dose nitrate",
+                "no light",
+                "plants die off",
+            )
+        ),
     ]
     value: Annotated[
         Factor,
@@ -51,10 +69,13 @@ class Event(NamedTuple):
         VALUES,
         Help(
             "Water changed: %. Plants cut: g wet. Dose: mg/L by which nitrate rises. New feed: g a "
-            "week from that day on, until the next new feed."
+            "week from that day on, until the next new feed. No light: days. Plants die off: % of them."
         ),
         ByChoice(
-            "kind", KINDS, units=("%", "g, wet", "g a week", "mg/L NO₃"), steps=(5, 10, 0.5, 1)
+            "kind",
+            KINDS,
+            units=("%", "g, wet", "g a week", "mg/L NO₃", "days", "%"),
+            steps=(5, 10, 0.5, 1, 1, 10),
         ),
     ]
 
@@ -67,6 +88,9 @@ class Rates(NamedTuple):
     denitrification: float = 1.0  # times what was entered
     mineralisation: float = 1.0  # times the first-order rate
     soil_release: float = 1.0  # times what was entered
+    ammonia_half: float = AMMONIA_HALF_MG_L
+    refractory: float = REFRACTORY_SHARE
+    feed: float = 1.0  # times what was entered
 
 
 def common_surface_cm2(volume_l: float) -> float:
@@ -101,9 +125,12 @@ class Tank(NamedTuple):
     soil_release_mg_n_m2_day: float = SOIL_RELEASE_MG_M2_DAY
     plant_nitrogen_percent: float = 2.5
     surface_cm2: float | None = None
-    kh_dh: float | None = None  # this and the tap's: for the advice on changing water
+    kh_dh: float | None = None  # None: not known, and then it limits nothing
     tap_kh_dh: float | None = None
     tap_ph: float | None = None
+    usual_ph: float | None = None  # that the filter has had; None: as now
+    dli_mol: float | None = None  # daily light at the surface; None: that of a middling lamp
+    filter_load_mg_n_day: float | None = None  # that the filter is used to; None: this feed's
 
     @property
     def surface_m2(self) -> float:

@@ -1,5 +1,7 @@
 """A tank of the shelf as the nitrogen engine takes it, and what it does not say that the engine needs."""
 
+from datetime import date
+
 from calculators.science.conversions import DAYS_PER_WEEK
 from calculators.science.nitrogen.constants import DENITRIFICATION_MG_M2_DAY
 from calculators.science.nitrogen.tank import Plant, Tank
@@ -67,7 +69,26 @@ def model_tank(tank: ShelfTank, log: Log, readings: dict[str, Latest]) -> Tank:
         ph=figure_now("ph", tank, readings) or 7.0,
         temperature_c=figure_now("temperature_c", tank, readings) or 0.0,
         surface_cm2=tank.surface_cm2,
+        ammonia_mg_n_l=lately_read("ammonia_mg_n_l", readings),
+        nitrite_mg_n_l=lately_read("nitrite_mg_n_l", readings),
+        kh_dh=entered_or_read("kh_dh", tank, readings),
+        tap_kh_dh=tank.tap.kh_dh,
+        dli_mol=tank.dli_mol,
+        soil_age_days=soil_age(tank, log),
     )
+
+
+def lately_read(what: str, readings: dict[str, Latest]) -> float:
+    """What was read of late, else none: the engine takes an untested tank to hold none."""
+    latest = readings.get(what)
+    return latest.value if latest and latest.age_days <= USE_DAYS[what] else 0.0
+
+
+def soil_age(tank: ShelfTank, log: Log) -> float | None:
+    """Days since the soil was flooded; None where nobody said."""
+    if tank.flooded_on is None:
+        return None
+    return float(log.days_ago(date.fromisoformat(tank.flooded_on)))
 
 
 def floats(held: PlantHeld) -> bool:

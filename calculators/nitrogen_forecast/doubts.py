@@ -1,0 +1,94 @@
+"""What in the figures given does not go together, or was taken for want of a figure."""
+
+from calculators.core.numbers import show_number as show
+from calculators.core.result import Note
+from calculators.science.light.plant_light import ASSUMED_DLI_MOL
+from calculators.science.nitrogen.constants import (
+    AMMONIA_LEFT_MG_L,
+    KH_GROWTH_FULL_DH,
+    KH_GROWTH_STOPS_DH,
+    SLOW_SOIL_RELEASE_MG_M2_DAY,
+)
+from calculators.science.nitrogen.simulate import Outcome
+from calculators.science.nitrogen.tank import Tank
+
+MATURE_PERCENT = 50.0  # a filter that is called mature by its keeper; judgement
+KIT_SEES_MG_L = 0.25  # the first step of a common ammonia kit; common practice, no source
+
+
+def doubts(tank: Tank, outcome: Outcome) -> list[Note]:
+    """All that is to be said of the figures themselves."""
+    return [*not_mature(tank), *soft(tank, outcome), *light(tank), *soil(tank, outcome)]
+
+
+def not_mature(tank: Tank) -> list[Note]:
+    """A mature filter leaves next to no ammonia: a reading says that it is not, or not for this load."""
+    if tank.filter_maturity_percent < MATURE_PERCENT or tank.ammonia_mg_n_l < KIT_SEES_MG_L:
+        return []
+    return [
+        Note(
+            "caution",
+            f"These figures do not go together: ammonia reads {show(tank.ammonia_mg_n_l, 2)} mg N/L, and a "
+            f"filter that is {tank.filter_maturity_percent:.0f} % mature for this feed would leave about "
+            f"{show(AMMONIA_LEFT_MG_L, 1)}. Trust the test. Something feeds more ammonia than you entered, "
+            "or the filter is damaged: enter a lower maturity, for the forecast is too calm.",
+            first=True,
+        )
+    ]
+
+
+def soft(tank: Tank, outcome: Outcome) -> list[Note]:
+    """Hardness that runs out, or is not known."""
+    if tank.kh_dh is None:
+        return []
+    lowest = min((line.kh, line.day) for line in outcome.record.lines)
+    if lowest[0] >= KH_GROWTH_FULL_DH:
+        return []
+    below = next((one.day for one in outcome.record.lines if one.kh < KH_GROWTH_STOPS_DH), None)
+    if below is None:
+        text = (
+            f"Carbonate hardness falls to {show(lowest[0], 2)} °dH about day {lowest[1]:.0f}. The filter "
+            "grows slowly there. Test KH each week."
+        )
+        return [Note("caution", text)]
+    when = "is" if below < 1 else f"falls from about day {below:.0f} on"
+    return [
+        Note(
+            "caution",
+            f"Carbonate hardness {when} below {show(KH_GROWTH_STOPS_DH, 1)} °dH: the filter stops growing "
+            "there, and pH can drop. Ammonia that stands in acid water turns toxic when pH rises, so "
+            "raise KH slowly, and test ammonia first.",
+            first=True,
+        )
+    ]
+
+
+def light(tank: Tank) -> list[Note]:
+    """The light that was taken."""
+    if tank.dli_mol is not None or not tank.plants:
+        return []
+    return [
+        Note(
+            "info",
+            f"Daily light was not given: {show(ASSUMED_DLI_MOL, 2)} mol a m² is taken. "
+            "Under a weaker lamp plants take less, and nitrate ends higher.",
+        )
+    ]
+
+
+def soil(tank: Tank, outcome: Outcome) -> list[Note]:
+    """How far the soil is counted, where plants run short."""
+    if not outcome.record.hunger.spells:
+        return []
+    if not tank.soil_area_cm2:
+        return [
+            Note("info", "No soil is counted: where roots find food in it, plants last longer.")
+        ]
+    return [
+        Note(
+            "info",
+            f"Of the soil {show(SLOW_SOIL_RELEASE_MG_M2_DAY, 1)} mg of nitrogen a m² "
+            "and day are counted when it is new, halved in eight months: a guess. "
+            "In rich soil rooted plants last longer.",
+        )
+    ]

@@ -1,0 +1,58 @@
+"""Readings as a keeper takes them, and what a run says of the same moment."""
+
+import math
+from bisect import bisect_left
+from collections.abc import Sequence
+from typing import Literal, NamedTuple
+
+from calculators.science.nitrogen.daily_record import DayValues
+
+What = Literal["nitrate_mg_l", "ammonia_mg_n_l", "nitrite_mg_n_l", "kh_dh"]
+FIELDS: dict[str, str] = {
+    "nitrate_mg_l": "nitrate", "ammonia_mg_n_l": "ammonia", "nitrite_mg_n_l": "nitrite", "kh_dh": "kh",
+}  # fmt: skip
+# Smallest steps of common kits: common practice, no source.
+STEPS: dict[str, float] = {
+    "nitrate_mg_l": 5.0, "ammonia_mg_n_l": 0.2, "nitrite_mg_n_l": 0.05, "kh_dh": 1.0,
+}  # fmt: skip
+SHARE_OFF = (
+    0.1  # of the reading, one standard deviation; judgement, kits are good to a fifth at best
+)
+
+
+class Reading(NamedTuple):
+    """One reading: day (0 today, below before), what was read, its value, and the kit's step."""
+
+    day: float
+    what: What
+    value: float
+    step: float | None = None
+
+    @property
+    def error(self) -> float:
+        """One standard deviation of what the kit is off: half a step, and a tenth of the reading."""
+        step = STEPS[self.what] if self.step is None else self.step
+        return math.hypot(step / 2, SHARE_OFF * self.value)
+
+
+def predicted(lines: Sequence[DayValues], reading: Reading, first: float) -> float:
+    """What the run says of a reading; ``first`` is the day on which the run begins."""
+    return between(lines, reading.day - first, FIELDS[reading.what])
+
+
+def values_at(lines: Sequence[DayValues], days: Sequence[float]) -> list[float]:
+    """Nitrate at some days of the run."""
+    return [between(lines, day, "nitrate") for day in days]
+
+
+def between(lines: Sequence[DayValues], day: float, field: str) -> float:
+    """A value on a straight line between the lines of the record; before what is done that day."""
+    place = bisect_left([line.day for line in lines], day - 1e-9)
+    if place == 0:
+        return float(getattr(lines[0], field))
+    if place >= len(lines):
+        return float(getattr(lines[-1], field))
+    before, after = lines[place - 1], lines[place]
+    a, b = float(getattr(before, field)), float(getattr(after, field))
+    width = after.day - before.day
+    return b if width <= 0 else a + (b - a) * (day - before.day) / width

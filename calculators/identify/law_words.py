@@ -33,7 +33,7 @@ def listed_at(plant: KnownPlant, place: str | None) -> list[Listed]:
 def law_sentences(plant: KnownPlant, place: str | None) -> list[str]:
     """What the lists say of a plant, and of listed plants with no page here that it is taken for."""
     rules = plant_book().rules
-    said = []
+    said = [f"Never plant it: {plant.never_planted}"] if plant.never_planted else []
     for listed in listed_at(plant, place):
         rule = rules[listed.rule]
         who = f"{rule.title} names {listed.name} ({BASIS[listed.basis]})"
@@ -66,6 +66,13 @@ def likely_listed(chances: Mapping[str, float], place: str | None) -> list[str]:
     return sorted(listed, key=lambda key: (-chances[key], key))
 
 
+def likely_never_planted(chances: Mapping[str, float]) -> list[str]:
+    """The names of plants with a fair chance that nobody shall plant in any place, the likeliest first."""
+    plants = plant_book().plants
+    never = [key for key in plants if chances[key] >= LIKELY and plants[key].never_planted]
+    return [plants[key].name for key in sorted(never, key=lambda key: (-chances[key], key))]
+
+
 def taken_for(chances: Mapping[str, float], place: str | None) -> dict[str, list[str]]:
     """Listed plants with no page here for which a fairly likely plant may be taken, with their places."""
     plants = plant_book().plants
@@ -86,9 +93,12 @@ def law_note(chances: Mapping[str, float], place: str | None) -> list[Note]:
         for key in likely_listed(chances, place)
     ]
     beside = taken_for(chances, place)
-    if not said and not beside:
+    never = likely_never_planted(chances)
+    if not said and not beside and not never:
         return []
     maybe = [f"it may be {joined([name for name, _ in said])}"] if said else []
+    if never:
+        maybe.append(f"{joined(never)} {'is' if len(never) == 1 else 'are'} never to be planted")
     if beside:
         maybe.append(f"it may be mistaken for {joined(list(beside))}, with no page here")
     places = list(dict.fromkeys(code for _, codes in [*said, *beside.items()] for code in codes))
@@ -97,5 +107,6 @@ def law_note(chances: Mapping[str, float], place: str | None) -> list[Note]:
         Link(f"The law: {named_place(code).removeprefix('the ')}", f"rules/{code}/")
         for code in places[:MOST_LINKS]
     )
-    text = f"The law first: {'; '.join(maybe)}; restricted in {where}. {UNTIL_SURE}"
+    restricted = f"; restricted in {where}" if where else ""
+    text = f"The law first: {'; '.join(maybe)}{restricted}. {UNTIL_SURE}"
     return [Note("caution", text, first=True, links=links)]

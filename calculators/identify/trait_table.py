@@ -86,6 +86,7 @@ class KnownPlant(NamedTuple):
     """A plant of the book with its names, its traits, and what the law lists say of it.
 
     ``taken_for`` are listed plants with no record here for which it may be taken, as (name, places).
+    ``never_planted`` says why nobody shall plant it; empty for all that the book offers.
     """
 
     name: str
@@ -93,6 +94,7 @@ class KnownPlant(NamedTuple):
     traits: BookTraits
     law: tuple[Listed, ...]
     taken_for: tuple[tuple[str, tuple[str, ...]], ...]
+    never_planted: str = ""
 
 
 class PlantBook(NamedTuple):
@@ -112,13 +114,11 @@ def plant_book() -> PlantBook:
     """The records, read once. Raises ``MissingTable`` where a table did not come along."""
     table, law = read_table("identify"), read_table("plants")
     columns = law["columns"]
-    places = {key: columns.index(key) for key in ("name", "common", "law")}
-    plants = {
-        key: known_plant(
-            key, row, {name: law["plants"][key][at] for name, at in places.items()}, table
-        )
-        for key, row in table["plants"].items()
-    }
+    named = {
+        key: {name: row[columns.index(name)] for name in ("name", "common", "law")}
+        for key, row in law["plants"].items()
+    } | table["never_offered"]
+    plants = {key: known_plant(key, row, named[key], table) for key, row in table["plants"].items()}
     return PlantBook(
         plants,
         {key: LawList(**fields) for key, fields in law["rules"].items()},
@@ -145,4 +145,5 @@ def known_plant(
         BookTraits(*fields),
         tuple(read_listed(entry) for entry in named["law"]),
         tuple((name, tuple(places)) for name, places in taken),
+        named.get("why", ""),
     )

@@ -9,10 +9,11 @@ from typing import Any
 
 from calculators.identify.trait_table import COLUMNS
 from scripts.records.claim import Range
-from scripts.records.law import is_doubtful, listed_look_alikes, species
+from scripts.records.law import is_doubtful, listed_look_alikes, listings, species
 from scripts.records.load import Library
 from scripts.records.plant import Plant
 from scripts.records.traits import Traits
+from scripts.tables.plants import listed_row
 
 IN_AIR = ("marginal", "floating-rosette", "floating-stem", "floating-frond")
 MAY_BE_LEFT_OUT = ("margin", "tip", "surface")  # of these a drawing takes a plain one
@@ -109,8 +110,22 @@ def taken_for(library: Library) -> dict[str, list[list[Any]]]:
     return {slug: alike for slug, alike in found.items() if alike}
 
 
+def never_offered(library: Library) -> dict[str, dict[str, Any]]:
+    """Names, law and reason of the plants that nobody shall plant: the table of plants leaves them out."""
+    return {
+        key: {
+            "name": plant.name,
+            "common": plant.trade_names[0] if plant.trade_names else "",
+            "law": [listed_row(listing) for listing in listings(plant, library.rules)],
+            "why": plant.never_offered.text,
+        }
+        for key, plant in sorted(library.plants.items())
+        if plant.never_offered
+    }
+
+
 def table(library: Library) -> dict[str, Any]:
-    """Traits by plant, names, pairs, and listed look-alikes."""
+    """Traits by plant, names, pairs, listed look-alikes, and the plants that nobody shall plant."""
     return {
         "plants": {
             key: trait_row(plant, plant.traits)
@@ -120,4 +135,5 @@ def table(library: Library) -> dict[str, Any]:
         "labels": labels(library),
         "apart": {"pairs": pairs_apart(library)},
         "taken_for": taken_for(library),
+        "never_offered": never_offered(library),
     }

@@ -6,7 +6,7 @@ parameter about which the readings are silent keeps its wide guess, and says so.
 
 import math
 from collections.abc import Callable, Sequence
-from typing import Literal, NamedTuple
+from typing import Any, Literal, NamedTuple
 
 from calculators.science.nitrogen.fit_linear import covariance, solve_linear, spread_of
 from calculators.science.nitrogen.fit_readings import Reading, predicted, values_at
@@ -132,7 +132,8 @@ def shifted(
     for what, field in given.items():
         read = sorted(one for one in readings if one.what == what)
         if read:
-            tank = tank._replace(**{field: read[0].value})
+            first_read: dict[str, Any] = {field: read[0].value}
+            tank = tank._replace(**first_read)
     moved = []
     for event in sorted(events):
         if event.day < first and event.kind == "feed":

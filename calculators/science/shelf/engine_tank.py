@@ -71,7 +71,7 @@ def model_tank(tank: ShelfTank, log: Log, readings: dict[str, Latest]) -> Tank:
         surface_cm2=tank.surface_cm2,
         ammonia_mg_n_l=lately_read("ammonia_mg_n_l", readings),
         nitrite_mg_n_l=lately_read("nitrite_mg_n_l", readings),
-        kh_dh=entered_or_read("kh_dh", tank, readings),
+        kh_dh=figure_now("kh_dh", tank, readings),
         tap_kh_dh=tank.tap.kh_dh,
         dli_mol=tank.dli_mol,
         soil_age_days=soil_age(tank, log),

@@ -28,13 +28,24 @@ async function begin() {
   const parts = await listOfParts();
   countBytes(parts.bytes);
   const image = await keptImage(imageAddress(parts));
-  const fromImage = Boolean(image && (await open(parts, { _loadSnapshot: image }).then(() => true, () => dropImage(imageAddress(parts)))));
+  const fromImage = Boolean(image) && (await serves(parts, image));
   if (!fromImage) await open(parts);
   postMessage({ percent: 100, text: "Ready." });
   return fromImage;
 }
 
-/** Start Python; ``extra`` may bring the image of an earlier visit, by a private option of the pinned runtime. */
+/** Whether Python starts from the image of an earlier visit; one from which it does not is let go. */
+async function serves(parts, image) {
+  try {
+    await open(parts, { _loadSnapshot: image }); // private option of the pinned runtime
+    return true;
+  } catch {
+    await dropImage(imageAddress(parts));
+    return false;
+  }
+}
+
+/** Start Python, so that it can be asked; ``extra`` are further options of the runtime. */
 async function open(parts, extra = {}) {
   const python = await startPython(parts, extra);
   postMessage({ percent: 95, text: "Python is starting." });

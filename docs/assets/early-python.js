@@ -12,7 +12,8 @@ export function startOnIntent(root) {
   listening = true;
   addEventListener("pointerdown", ({ target }) => {
     const link = target instanceof Element ? target.closest("a") : null;
-    if (link?.href.startsWith(list.href) && link.href !== list.href) early();
+    if (!(link instanceof HTMLAnchorElement)) return; // a link inside a drawing has no plain address
+    if (link.href.startsWith(list.href) && link.href !== list.href) early();
   }, { passive: true });
 }
 

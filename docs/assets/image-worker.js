@@ -11,7 +11,7 @@ make().then((made) => postMessage({ made }), (wrong) => postMessage({ failed: St
 async function make() {
   const parts = await listOfParts();
   if (await isImageKept(imageAddress(parts))) return false;
-  const { quota, usage } = await navigator.storage.estimate();
+  const { quota = 0, usage = 0 } = (await navigator.storage?.estimate?.()) ?? {}; // not every engine tells
   if (quota - usage < ROOM) return false;
   const python = await startPython(parts, { _makeSnapshot: true }); // private option of the pinned runtime
   python.runPython("from calculators.bridge import import_all\nimport_all()");

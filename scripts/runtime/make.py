@@ -33,12 +33,12 @@ def make_runtime() -> Path:
         for name in STOCK:
             shutil.copyfile(parts / "pyodide" / name, MADE / name)
         with tempfile.TemporaryDirectory() as folder:
-            fill(Path(folder), parts / "pyodide")
+            fill(Path(folder), parts / "pyodide", sources_hash)
         stamp.write_text(sources_hash, encoding="utf-8")
     return MADE
 
 
-def fill(work: Path, pyodide: Path) -> None:
+def fill(work: Path, pyodide: Path, sources_hash: str) -> None:
     """Write the trimmed library, the wheel and the list of parts into the runtime folder."""
     lock = json.loads((pyodide / "pyodide-lock.json").read_text(encoding="utf-8"))
     major, minor = map(int, lock["info"]["python"].split(".")[:2])
@@ -61,7 +61,7 @@ def fill(work: Path, pyodide: Path) -> None:
         (MADE / listed[key]).write_bytes(data)
         sizes.append(len(data))
     listed["bytes"] = sum(sizes)  # what the progress bar counts
-    listed["image"] = f"image-{made_from()[:12]}"  # the browser's own file, of this version
+    listed["image"] = f"image-{sources_hash[:12]}"  # the browser's own file, of this version
     (MADE / "parts.json").write_text(json.dumps(listed), encoding="utf-8")
 
 

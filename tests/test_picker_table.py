@@ -54,7 +54,7 @@ def test_no_other_calculator_reads_it():
         "plain = data.table_bytes\n"
         "data.table_bytes = lambda name: (seen.append(name), plain(name))[1]\n"
         "for name in load_all():\n"
-        "    if name != 'pick': run(name, {})\n"
+        "    if name not in ('pick', 'identify'): run(name, {})\n"
         "before = list(seen)\n"
         "run('pick', {}); run('pick', {})\n"
         "print(before.count('plants'), seen.count('plants'))"

@@ -260,8 +260,8 @@ def test_the_law_is_that_of_the_place_where_one_is_chosen():
         for place in PLACES
     }
     assert places["us"].startswith("The law first")
-    assert "it may be Hygrophila polysperma" in places["us"]
-    assert "it may be Hygrophila polysperma" not in places["eu"]
+    assert "Hygrophila polysperma" in places["us"]
+    assert "Hygrophila polysperma" not in places["eu"]
     assert run("identify", {"traits": polysperma, "place": "other"})["notes"][0]["text"].startswith(
         "The law first"
     )

@@ -55,6 +55,8 @@ def next_trait(
     None where nothing is left to ask.
     """
     look = best_look(seen, chances, unseen)
+    if look and look.trait == FLOWER and not best_look(seen, chances, {*unseen, FLOWER}):
+        look = None  # nothing but a flower would tell
     if look:
         return NextTrait(look.trait, TRAITS[look.trait].question, why_look(look, leading, chances))
     if len(leading) < 2 or FLOWER in unseen or FLOWER in given_traits(seen):

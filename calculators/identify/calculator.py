@@ -3,6 +3,7 @@
 from typing import Annotated
 
 from calculators.core.declare import calculator
+from calculators.core.leads import Lead
 from calculators.core.quantities import Count
 from calculators.core.quantity import Help, Keys, Label, Possible
 from calculators.core.result import Note
@@ -32,6 +33,9 @@ TRAIT_KEYS = Keys(tuple(TRAITS), tuple(words.label for words in TRAITS.values())
     "What have I got?",
     sources=("gleason-cronquist-1991", "foc-19-hygrophila", "fna-10-ludwigia-repens"),
     tables=("plants", "identify"),
+    leads_to=(
+        Lead("diagnose", "Something looks wrong with it", {"plant": "best"}, needs=("best",)),
+    ),
 )
 def identify(
     traits: Annotated[SeenTraits | None, Label("What you see")] = EXAMPLE,

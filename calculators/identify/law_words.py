@@ -1,6 +1,6 @@
 """The law, first: whether a listed plant is among the likely ones, and what to do until one is sure."""
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 
 from calculators.core.result import Link, Note
 from calculators.core.wording import PLACES, joined, upper
@@ -10,11 +10,11 @@ from calculators.science.law.listed import BASIS, Listed, states_named
 LIKELY = (
     0.05  # from this chance on a listed plant is spoken of first; judgement, on the careful side
 )
-MOST_LINKS = 3
+MOST_LINKS = 2
 FAIRLY_LIKELY = 0.2  # ... and one of which a listed plant without a page here is taken for it
 UNTIL_SURE = (
-    "Until you know which plant it is, hand on, sell or swap none of it, and take it nowhere. Throw nothing "
-    "out yet and bin nothing wet: keep every piece in the tank, out of drains, ponds and streams."
+    "Until you know, hand on, sell or swap none of it and bin nothing wet: every piece stays in the tank, "
+    "out of drains, ponds and streams."
 )
 LISTS_CHANGE = (
     "Law marks come from the lists that we read. Lists change, a plant that is not marked may be listed, "
@@ -97,16 +97,22 @@ def law_note(chances: Mapping[str, float], place: str | None) -> list[Note]:
     if not said and not beside and not never:
         return []
     maybe = [f"it may be {joined([name for name, _ in said])}"] if said else []
+    if beside:
+        maybe.append(f"{'or, ' if said else 'it may be, '}with no page here, {joined(list(beside))}")
     if never:
         maybe.append(f"{joined(never)} {'is' if len(never) == 1 else 'are'} never to be planted")
-    if beside:
-        maybe.append(f"it may be mistaken for {joined(list(beside))}, with no page here")
     places = list(dict.fromkeys(code for _, codes in [*said, *beside.items()] for code in codes))
     where = joined([named_place(code) for code in places])
-    links = tuple(
-        Link(f"The law: {named_place(code).removeprefix('the ')}", f"rules/{code}/")
-        for code in places[:MOST_LINKS]
-    )
     restricted = f"; restricted in {where}" if where else ""
     text = f"The law first: {'; '.join(maybe)}{restricted}. {UNTIL_SURE}"
-    return [Note("caution", text, first=True, links=links)]
+    return [Note("caution", text, first=True, links=law_links(places))]
+
+
+def law_links(places: Sequence[str]) -> tuple[Link, ...]:
+    """The law pages of a few places, or the page of all."""
+    if len(places) > MOST_LINKS:
+        return (Link("What the law says, place by place", "rules/"),)
+    return tuple(
+        Link(f"The law: {named_place(place).removeprefix('the ')}", f"rules/{place}/")
+        for place in places
+    )

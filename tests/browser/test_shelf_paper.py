@@ -33,7 +33,7 @@ def nothing_is_cut(page, width_mm):
     page.emulate_media(media="print")
     sheet = page.locator("#paper-sheet article")
     assert sheet.evaluate("(one) => one.scrollWidth <= one.clientWidth")
-    page.emulate_media(media="screen")
+    page.emulate_media(media="null")
     page.set_viewport_size(before)
 
 

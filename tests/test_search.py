@@ -105,7 +105,7 @@ def test_an_animal_by_its_short_name_in_a_bad_state_is_in_danger(site, tmp_path)
         for state in ("belly up", "rubbing on stones", "acting weird", "hanging at the top")
     ]
     found = searched(site, tmp_path, queries)
-    served = ("danger/", "problems/dawn-low-oxygen/")
+    served = {"danger/", "problems/dawn-low-oxygen/"}
     first = dict(zip(queries, (pages[:1] for pages in found), strict=True))
     assert {
         query: pages

@@ -19,40 +19,11 @@ PHRASES = TypeAdapter(dict[str, tuple[str, ...]])
 SYNONYMS = TypeAdapter(tuple[str, ...])
 # What keepers call them for short, beside every word of the records' names: common practice.
 ANY_ANIMAL = (
-    "animal",
-    "creature",
-    "critter",
-    "fish",
-    "livestock",
-    "pet",
-    "prawn",
-    "shrimp",
-    "shrimplet",
-    "snail",
-    "fry",
-    "cory",
-    "corie",
-    "oto",
-    "pleco",
-    "plec",
-    "loach",
-    "betta",
-    "gourami",
-    "barb",
-    "molly",
-    "platy",
-    "swordtail",
-    "killi",
-    "cichlid",
-    "angelfish",
-    "goldfish",
-    "nerite",
-    "ramshorn",
-    "amano",
-    "neo",
+    "animal", "creature", "critter", "fish", "livestock", "pet", "prawn", "shrimp", "shrimplet", "snail",
+    "fry", "babies", "cory", "corie", "oto", "pleco", "plec", "loach", "betta", "gourami", "barb", "molly",
+    "platy", "swordtail", "killi", "cichlid", "angelfish", "goldfish", "nerite", "ramshorn", "amano", "neo",
     "cherrie",
-    "babies",
-)
+)  # fmt: skip
 FLOATERS = (
     "floater", "floaters", "floating", "frogbit", "duckweed", "salvinia", "watermoss", "spangles", "lemna",
     "azolla", "pistia",
@@ -71,7 +42,8 @@ def read_sought(library: Library) -> dict[str, tuple[str, ...]]:
     text = SOUGHT_FILE.read_text(encoding="utf-8")
     written = PHRASES.validate_python(yaml.load(text, LOADER))
     synonyms = read_synonyms()
-    animals = (name for animal in library.animals.values() for name in animal.trade_names)
+    animals = [name for animal in library.animals.values() for name in animal.trade_names]
+    animals += [animal.name.split()[0] for animal in library.animals.values()]  # the genus alone
     places = {
         "{animal}": "|".join([*ANY_ANIMAL, *words_of(animals)]),
         "{floater}": "|".join(FLOATERS),

@@ -1,6 +1,6 @@
 // Finds pages by any of their names, with a slip of the finger allowed; on the device, from a lean index.
 
-import { meant, phrasesOf, place } from "./intent.js";
+import { meant, phrasesOf, place, SMALL } from "./intent.js";
 import MiniSearch from "./minisearch.js";
 
 export const AMBIGUOUS = "name on labels";
@@ -27,7 +27,6 @@ function made(documents) {
       boost: { title: 4, names: 4 }, // a name before prose, a trade name as surely as the accepted one
       boostDocument: (id) => (documents[id].kind === AMBIGUOUS ? 0.5 : 1), // after the plants that it leads to
       prefix: true,
-      fuzzy: (term) => (term.length > 2 ? 0.3 : false),
     },
   });
   fresh.addAll(documents);
@@ -43,7 +42,7 @@ export function search(typed) {
   const query = typed.slice(0, LONGEST).trim();
   if (!query) return [];
   let found = find(query, "AND");
-  if (!found.length) found = find(query, "OR");
+  if (!found.length) found = find(query, "OR", 0.2);
   const sought = meant(phrases, query);
   const ranks = new Map(pages.map((page) => [page, Math.max(rank(page, plain(query)), place(sought.get(page)))]));
   const named = pages.filter((page) => ranks.get(page));
@@ -52,9 +51,12 @@ export function search(typed) {
 }
 
 /** Every word must be found; each with a letter wrong, missing or too many, or with two neighbours swapped. */
-function find(query, combineWith) {
-  const words = query.split(/[\s,;.()]+/).filter(Boolean);
-  const either = (word) => ({ combineWith: "OR", queries: [word, { queries: swaps(word), fuzzy: false, combineWith: "OR" }] });
+function find(query, combineWith, fuzzy = 0.3) {
+  const all = query.split(/[\s,;.()]+/).filter(Boolean);
+  const telling = all.filter((word) => !SMALL.has(plain(word)));
+  const words = combineWith === "OR" && telling.length ? telling : all; // where any word will do, small ones find anything
+  const slip = (term) => (term.length > 2 ? fuzzy : false);
+  const either = (word) => ({ combineWith: "OR", queries: [{ queries: [word], fuzzy: slip }, { queries: swaps(word), fuzzy: false, combineWith: "OR" }] });
   return index.search({ combineWith, queries: words.map(either) });
 }
 

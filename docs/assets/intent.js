@@ -1,11 +1,11 @@
 // What a keeper means: phrases kept beside a page, met by words in any order, with endings and slips allowed.
 // A phrase is a row of places; a place holds words that mean the same. One that begins with ! is for danger.
 
-const SMALL = new Set("a all am an and any are as at be been but by can could did do does for had has have how i if in is it its me my of on or our should so some that the their them there these they this to was we were what when where which why will with would you your".split(" "));
+export const SMALL = new Set("a all am an and any are as at be been but by can could did do does for had has have how i if in is it its me my of on or our should so some that the their them there these they this to was we were what when where which why will with would you your".split(" "));
 const UNKNOWN = 0.5; // how much a word counts that no phrase has
-const BESIDE = 0.5; // and how much of its weight a word keeps that a phrase leaves out
+const BESIDE = 0.35; // and how much of its weight a word keeps that a phrase leaves out
 const ENOUGH = 0.7; // how well a phrase must be met to count at all
-const DANGER = 0.7; // what a phrase of danger counts at least, once all its places are met
+const DANGER = 0.85; // what a phrase of danger counts at least, once all its places are met
 const NEARLY_ALL = 0.95;
 
 /** The phrases of all pages, ready to be met. ``sought`` of a page is a list of texts. */

@@ -14,8 +14,16 @@ from scripts.records.parse import LOADER
 from scripts.setup.paths import SPECIES
 
 SOUGHT_FILE = SPECIES / "sought.yml"
+SYNONYMS_FILE = SPECIES / "synonyms.yml"
 PHRASES = TypeAdapter(dict[str, tuple[str, ...]])
-ANY_ANIMAL = ("animal", "creature", "fish", "livestock", "pet", "prawn", "shrimp", "snail", "fry")
+SYNONYMS = TypeAdapter(tuple[str, ...])
+# What keepers call them for short, beside every word of the records' names: common practice.
+ANY_ANIMAL = (
+    "animal", "creature", "critter", "fish", "livestock", "pet", "prawn", "shrimp", "shrimplet", "snail",
+    "fry", "babies", "cory", "corie", "oto", "pleco", "plec", "loach", "betta", "gourami", "barb", "molly",
+    "platy", "swordtail", "killi", "cichlid", "angelfish", "goldfish", "nerite", "ramshorn", "amano", "neo",
+    "cherrie",
+)  # fmt: skip
 FLOATERS = (
     "floater", "floaters", "floating", "frogbit", "duckweed", "salvinia", "watermoss", "spangles", "lemna",
     "azolla", "pistia",
@@ -33,13 +41,15 @@ def read_sought(library: Library) -> dict[str, tuple[str, ...]]:
     """The phrases of each address. Raises ``pydantic.ValidationError`` where the file holds anything else."""
     text = SOUGHT_FILE.read_text(encoding="utf-8")
     written = PHRASES.validate_python(yaml.load(text, LOADER))
-    animals = (name for animal in library.animals.values() for name in animal.trade_names)
+    synonyms = read_synonyms()
+    animals = [name for animal in library.animals.values() for name in animal.trade_names]
+    animals += [animal.name.split()[0] for animal in library.animals.values()]  # the genus alone
     places = {
         "{animal}": "|".join([*ANY_ANIMAL, *words_of(animals)]),
         "{floater}": "|".join(FLOATERS),
     }
     return {
-        address: tuple(filled(phrase, places) for phrase in phrases)
+        address: tuple(with_synonyms(filled(phrase, places), synonyms) for phrase in phrases)
         for address, phrases in written.items()
     }
 
@@ -55,3 +65,24 @@ def filled(phrase: str, places: dict[str, str]) -> str:
     for mark, words in places.items():
         phrase = phrase.replace(mark, words)
     return phrase
+
+
+def read_synonyms() -> dict[str, tuple[str, ...]]:
+    """For each word that has others of the same meaning, all of them. Raises ``pydantic.ValidationError``."""
+    written = yaml.load(SYNONYMS_FILE.read_text(encoding="utf-8"), LOADER)
+    rows = [tuple(row.split()) for row in SYNONYMS.validate_python(written)]
+    return {word: row for row in rows for word in row}
+
+
+def with_synonyms(phrase: str, synonyms: dict[str, tuple[str, ...]]) -> str:
+    """A phrase whose places also hold what means the same as a word in them."""
+    mark, space, rest = phrase.partition(" ") if phrase.startswith("!") else ("", "", phrase)
+    places = (
+        "|".join(
+            dict.fromkeys(
+                other for word in place.split("|") for other in synonyms.get(word, (word,))
+            )
+        )
+        for place in rest.split()
+    )
+    return f"{mark}{space}{' '.join(places)}"

@@ -5,10 +5,10 @@ from typing import NamedTuple
 
 from calculators.core.numbers import show_number
 from scripts.pages.calculators.ready.table import (
-    Cell,
     ReadyRow,
     ReadyTable,
     ReadyValues,
+    WorkedCell,
     cell,
     heading,
     said_of_all,
@@ -68,7 +68,7 @@ def cautions() -> tuple[str, ...]:
     return tuple(text for text in dict.fromkeys(said) if "not entered" not in text)
 
 
-def table(caption: str, shown: Callable[[Cell], str]) -> ReadyTable:
+def table(caption: str, shown: Callable[[WorkedCell], str]) -> ReadyTable:
     """A table of all salts by litres."""
     return ReadyTable(
         caption,
@@ -87,7 +87,7 @@ def table(caption: str, shown: Callable[[Cell], str]) -> ReadyTable:
     )
 
 
-def of(salt: SaltColumn, litres: float) -> Cell:
+def of(salt: SaltColumn, litres: float) -> WorkedCell:
     """The calculator's answer for one dose of a salt."""
     return cell(
         NAME,
@@ -101,12 +101,12 @@ def of(salt: SaltColumn, litres: float) -> Cell:
     )
 
 
-def grams(dose: Cell) -> str:
+def grams(dose: WorkedCell) -> str:
     """The salt of one dose."""
     return dose.shown("grams_per_dose")
 
 
-def grams_in_bottle(dose: Cell) -> str:
+def grams_in_bottle(dose: WorkedCell) -> str:
     """The salt of a bottle, or that so much does not dissolve in it."""
     fits = (
         dose.value("grams_per_bottle")

@@ -2,10 +2,10 @@
 
 from calculators.core.numbers import show_number
 from scripts.pages.calculators.ready.table import (
-    Cell,
     ReadyRow,
     ReadyTable,
     ReadyValues,
+    WorkedCell,
     cell,
     heading,
     said_of_all,
@@ -54,6 +54,6 @@ def after() -> tuple[str, ...]:
     return (thin, *said)
 
 
-def of(days: float, cover: float) -> Cell:
+def of(days: float, cover: float) -> WorkedCell:
     """The calculator's answer for one cell."""
     return cell(NAME, plant=None, wet_g_m2=2300.0, doubling_days=days, cover_percent=cover)

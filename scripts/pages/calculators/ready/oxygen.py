@@ -5,10 +5,10 @@ from calculators.oxygen import ACT_MG_L, AIR_NOW, WATCH_MG_L
 from calculators.science.animals.reading_lines import standing
 from calculators.science.water.oxygen_solubility import pressure_at_altitude_hpa
 from scripts.pages.calculators.ready.table import (
-    Cell,
     ReadyRow,
     ReadyTable,
     ReadyValues,
+    WorkedCell,
     cell,
     heading,
 )
@@ -57,7 +57,7 @@ def band(temperature_c: float) -> str:
     return f"{'DEADLY' if level == 'deadly' else 'harmful'}, too {'warm' if side == 'high' else 'cold'}"
 
 
-def of(temperature_c: float, altitude_m: float) -> Cell:
+def of(temperature_c: float, altitude_m: float) -> WorkedCell:
     """The calculator's answer for one cell."""
     return cell(
         NAME,

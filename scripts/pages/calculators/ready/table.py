@@ -38,7 +38,7 @@ class ReadyValues(NamedTuple):
     after: tuple[str, ...]
 
 
-class Cell(NamedTuple):
+class WorkedCell(NamedTuple):
     """One run of a calculator, and what it came to."""
 
     calculator: str
@@ -54,9 +54,9 @@ class Cell(NamedTuple):
         return self.answer["outputs"][key]
 
 
-def cell(calculator: str, **given: Any) -> Cell:
+def cell(calculator: str, **given: Any) -> WorkedCell:
     """Run a calculator for one cell. Raises ``BadInput`` where the table asks for what cannot be."""
-    return Cell(calculator, run(calculator, given))
+    return WorkedCell(calculator, run(calculator, given))
 
 
 def heading(calculator: str, key: str, value: float) -> str:
@@ -69,7 +69,7 @@ def heading(calculator: str, key: str, value: float) -> str:
     return f"{text} ({other} {unit_shown(field, 'us')})"
 
 
-def said_of_all(cells: Iterable[Cell]) -> tuple[str, ...]:
+def said_of_all(cells: Iterable[WorkedCell]) -> tuple[str, ...]:
     """The cautions and dangers that each of these answers has, worded alike; in order."""
     answers = [cautions(one.answer["notes"]) for one in cells]
     return tuple(text for text in answers[0] if all(text in other for other in answers))

@@ -4,10 +4,10 @@ from calculators.core.numbers import show_number
 from calculators.science.animals.reading_lines import Level, standing
 from calculators.science.water.chemistry import NITRATE, NITRITE, N
 from scripts.pages.calculators.ready.table import (
-    Cell,
     ReadyRow,
     ReadyTable,
     ReadyValues,
+    WorkedCell,
     cell,
     heading,
     said_of_all,
@@ -88,12 +88,12 @@ def nitrite() -> ReadyTable:
     )
 
 
-def of(what: str, now: float, tap: float) -> Cell:
+def of(what: str, now: float, tap: float) -> WorkedCell:
     """The calculator's answer for one cell."""
     return cell(NAME, what=what, now_mg_l=now, tap_mg_l=tap, volume_l=None)
 
 
-def plan_words(plan: Cell) -> str:
+def plan_words(plan: WorkedCell) -> str:
     """How many changes of how much."""
     if plan.value("changes") is None:
         return NO_PLAN

@@ -280,9 +280,9 @@ def test_names_every_bad_row():
 
 
 def test_a_feed_that_reaches_the_target_through_harmful_water_is_warned_of_first():
-    """In a new tank the feed for 10 mg/L nitrate brings nitrite past the line to act."""
+    """In a new tank the feed for 60 mg/L nitrate brings nitrite past the line to act."""
     target = {"target_nitrate_mg_l": 10.0, "start_ammonia_mg_n_l": 0.0}
-    new = forecast(filter_maturity_percent=0.0, **target)
+    new = forecast(filter_maturity_percent=0.0, **target | {"target_nitrate_mg_l": 60.0})
     feed = new["outputs"]["feed_for_target_g_week"]
     assert (
         forecast(filter_maturity_percent=0.0, feed_g_week=feed)["outputs"]["peak_nitrite_mg_n_l"]

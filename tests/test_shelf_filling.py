@@ -152,9 +152,9 @@ def test_the_holiday_sheet_feeds_less_and_says_what_never_to_do(demo):
     days = next(part["lines"] for part in sheet["parts"] if part["heading"] == "Days")
     assert len(days) == 7  # every second day of 14
     portion = next(part["lines"][0] for part in sheet["parts"] if part["heading"] == "One portion")
-    assert portion.startswith("1½ level spoons (about 0.64 g)")
-    # 7 portions of 0.6 g of the 9 g that two weeks usually bring
-    assert 7 * 1.5 * 0.4 < 9 / 2
+    assert portion.startswith("1¼ level spoons (about 0.57 g)")
+    # 7 portions of 0.5 g of the 8 g that two weeks usually bring
+    assert 7 * 1.25 * 0.4 < 8 / 2
     assert sheet["html"].index("less rather than more") < sheet["html"].index(
         "If something is wrong"
     )

@@ -31,7 +31,7 @@ def not_mature(tank: Tank) -> list[Note]:
             f"These figures do not go together: ammonia reads {show(tank.ammonia_mg_n_l, 2)} mg N/L, and a "
             f"filter that is {tank.filter_maturity_percent:.0f} % mature for this feed would leave about "
             f"{show(AMMONIA_LEFT_MG_L, 1)}. Trust the test. Something feeds more ammonia than you entered, "
-            "or the filter is damaged: enter a lower maturity, for the forecast is too calm.",
+            "or the filter is damaged: enter a lower maturity, for the forecast shows too little ammonia.",
             first=True,
         )
     ]

@@ -62,7 +62,7 @@ def least_doubling_days(dry_g_m2: float, dli_mol: float) -> float:
     """The shortest doubling time that daily light pays for in a cover or bed of some dry mass.
 
     Equation: days = ln 2 · mass / (light · (1/16) · 12.011 / 0.4)
-    mass in g dry a m² of what is covered, which takes all light that falls on it.
+    mass in g dry a m² of what is covered; that it takes all light is a judgement.
     """
     most = most_growth_g_m2_day(dli_mol)
     return math.log(2) * dry_g_m2 / most if most > 0 else math.inf

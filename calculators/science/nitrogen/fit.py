@@ -125,15 +125,10 @@ def shifted(
     tank: Tank, readings: Sequence[Reading], events: Sequence[Event], first: float
 ) -> tuple[Tank, list[Event]]:
     """The tank at its first readings, and the events counted from then on."""
-    given = {
-        "nitrate_mg_l": "nitrate_mg_l", "ammonia_mg_n_l": "ammonia_mg_n_l",
-        "nitrite_mg_n_l": "nitrite_mg_n_l", "kh_dh": "kh_dh",
-    }  # fmt: skip
-    for what, field in given.items():
-        read = sorted(one for one in readings if one.what == what)
-        if read:
-            first_read: dict[str, Any] = {field: read[0].value}
-            tank = tank._replace(**first_read)
+    at_first: dict[str, float] = {}
+    for reading in sorted(readings):
+        at_first.setdefault(reading.what, reading.value)
+    tank = Tank(**(tank._asdict() | at_first))  # readings bear the names of the tank's fields
     moved = []
     for event in sorted(events):
         if event.day < first and event.kind == "feed":

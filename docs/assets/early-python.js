@@ -11,7 +11,8 @@ export function startOnIntent(root) {
   if (listening) return;
   listening = true;
   addEventListener("pointerdown", ({ target }) => {
-    const link = target instanceof Element ? target.closest("a") : null;
+    /** @type {HTMLAnchorElement} */
+    const link = target instanceof Element ? target.closest("a[href]:not(svg a)") : null; // a link in a drawing has no plain address
     if (link?.href.startsWith(list.href) && link.href !== list.href) early();
   }, { passive: true });
 }

@@ -33,20 +33,21 @@ export class Log {
    * @param {unknown} unsaved what the error carries where nothing could be written
    * @param {{name: string, value: unknown}[]} [local] values that are written with them
    * @param {string} [action] the tap that they are of; a new one where none is said
+   * @param {boolean} [answer] whether this only keeps an answer that was made from what stands here
    */
-  async write(parts, unsaved, local = [], action = undefined) {
+  async write(parts, unsaved, local = [], action = undefined, answer = false) {
     if (!parts.length && !local.length) return;
     const operations = stamped(parts, this.view.last, action);
     await this.#put({ operations, local }, unsaved);
     this.view.take(operations);
     for (const { name, value } of local) this.local.set(name, value);
     this.tabs.tell({ operations: operations.map((one) => one.id), local: local.length > 0 });
-    this.#call("here");
+    this.#call("here", answer);
   }
 
   /** Write a value that is no tank's. */
-  async writeLocal(row) {
-    await this.write([], row.value, [structuredClone(row)]);
+  async writeLocal(row, answer = false) {
+    await this.write([], row.value, [structuredClone(row)], undefined, answer);
   }
 
   async #put(batch, unsaved) {
@@ -62,9 +63,9 @@ export class Log {
     return () => this.#listeners.delete(listener);
   }
 
-  #call(from) {
+  #call(from, answer = false) {
     // Later, so that what a listener throws cannot make a write look as if it had failed.
-    for (const listener of this.#listeners) queueMicrotask(() => listener({ from }));
+    for (const listener of this.#listeners) queueMicrotask(() => listener({ from, answer }));
   }
 
   /**

@@ -90,7 +90,7 @@ export class ShownShelf {
     return { first: operations.length ? timeOf(operations[0].at) : null, last };
   }
 
-  /** Hear of every change, here or in another tab: `{from: "here" | "elsewhere"}`. Returns a function that ends it. */
+  /** Hear of every change, here or in another tab: `{from: "here" | "elsewhere", answer}`; `answer` where only an answer was kept. Returns a function that ends it. */
   onChange(listener) {
     return this.inner.onChange(listener);
   }

@@ -74,7 +74,11 @@ export class Shelf extends ShownShelf {
   }
 
   async keepStanding(id, answer) {
-    await this.inner.writeLocal(standingRow(id, answer));
+    await this.inner.writeLocal(standingRow(id, answer), true);
+  }
+
+  async keepRound(answer) {
+    await this.inner.writeLocal(settingRow("round", answer), true);
   }
 
   async choose(id) {

@@ -6,20 +6,12 @@ import { day } from "./opened.js";
 
 const OVERTAKEN = "Something changed since this was worked out.";
 
-let keeping = 0; // answers that are being written just now
-
 /** Paint anew after each change of the shelf while the page stands; an answer of ours that is being kept is none. */
 export function onEachChange(store, box, paint) {
-  const stop = store.onChange(() => {
+  const stop = store.onChange(({ answer }) => {
     if (!box.isConnected) stop();
-    else if (!keeping) paint();
+    else if (!answer) paint();
   });
-}
-
-async function keepQuietly(write) {
-  keeping += 1;
-  await write.catch(() => {}); // no room: it is shown all the same
-  keeping -= 1;
 }
 
 /** A mark of what an answer was made from: another day, unit, tank or entry gives another mark. */
@@ -48,7 +40,7 @@ export async function standingNow(store, tank) {
   const units = chosenUnits();
   const reply = await ask({ calculator: "standing", given: { tank, entries, today: day() }, given_in: "metric", own: true, units });
   const standing = { ...kindly(reply), from, made };
-  if (standing.outputs) await keepQuietly(store.keepStanding(tank.id, standing));
+  if (standing.outputs) await store.keepStanding(tank.id, standing).catch(() => {}); // no room: it is shown all the same
   return standing;
 }
 
@@ -70,6 +62,6 @@ export async function roundNow(store) {
   if (!reply.answer) return null;
   const { order, today, minutes_week, calendar } = reply.answer.outputs;
   const made = { from, day: day(), order, today, minutes_week, calendar };
-  await keepQuietly(store.saveSetting("round", made));
+  await store.keepRound(made).catch(() => {}); // no room: as above
   return made;
 }

@@ -98,7 +98,9 @@ def law_note(chances: Mapping[str, float], place: str | None) -> list[Note]:
         return []
     maybe = [f"it may be {joined([name for name, _ in said])}"] if said else []
     if beside:
-        maybe.append(f"{'or, ' if said else 'it may be, '}with no page here, {joined(list(beside))}")
+        maybe.append(
+            f"{'or, ' if said else 'it may be, '}with no page here, {joined(list(beside))}"
+        )
     if never:
         maybe.append(f"{joined(never)} {'is' if len(never) == 1 else 'are'} never to be planted")
     places = list(dict.fromkeys(code for _, codes in [*said, *beside.items()] for code in codes))

@@ -6,7 +6,7 @@ parameter about which the readings are silent keeps its wide guess, and says so.
 
 import math
 from collections.abc import Callable, Sequence
-from typing import Any, Literal, NamedTuple
+from typing import Literal, NamedTuple
 
 from calculators.science.nitrogen.fit_linear import covariance, solve_linear, spread_of
 from calculators.science.nitrogen.fit_readings import Reading, predicted, values_at

@@ -20,7 +20,6 @@ from calculators.core.refusals import contradictory
 from calculators.core.remarks import remarks
 from calculators.core.result import BadInput, Note
 from calculators.core.run import UnknownCalculator, find, run
-from calculators.science.shelf.file_inputs import inputs_from_file, is_shelf_file
 
 BAD_INPUT = 2
 CLOSED_PIPE = 1
@@ -77,6 +76,9 @@ def print_list() -> None:
 
 def print_answer(spec: Spec, asked: argparse.Namespace) -> None:
     """Read the inputs, run, and print as asked."""
+    # Here, not above: it reads tables, and one that is missing is told in a plain line.
+    from calculators.science.shelf.file_inputs import inputs_from_file, is_shelf_file
+
     given = read_file(asked.input) if asked.input else {}
     # Text and JSON values follow different rules, so the words of the command line are read first.
     worded = read_words(asked.inputs)

@@ -41,10 +41,17 @@ def test_a_calculator_with_a_verdict_says_it_before_the_figures(name):
 
 
 def test_the_budget_and_the_forecast_word_their_verdict_in_a_sentence():
-    for name in ("nitrogen-balance", "nitrogen-forecast"):
-        (note,) = lead(*found(name))
+    hungry = {
+        "nitrogen-balance": {},
+        "nitrogen-forecast": {"nitrate_mg_l": 1.0, "feed_g_week": 0.5},
+    }
+    for name, given in hungry.items():
+        (note,) = lead(*found(name, **given))
         assert note.text.startswith("Running short: ")
-        assert brief(*found(name)) == {"level": "caution", "text": "Verdict: plants run short"}
+        assert brief(*found(name, **given)) == {
+            "level": "caution",
+            "text": "Verdict: plants run short",
+        }
 
 
 def test_a_rating_without_a_sentence_becomes_one():

@@ -32,7 +32,12 @@ def test_every_marked_output_names_inputs_and_outputs_that_are_there():
 def test_questions_that_were_not_put_stand_in_one_last_row_and_stay_null_in_json():
     rows, outputs = shown("nitrogen-forecast")
     assert list(rows)[-1] == ""
-    assert rows[""] == "Show how unsure it is; Nitrate you want at the end"
+    questions = (
+        "Carbonate hardness (KH) now",
+        "Show how unsure it is",
+        "Nitrate you want at the end",
+    )
+    assert rows[""] == "; ".join(questions)
     for key in ("final_nitrate_low_mg_l", "feed_for_target_g_week", "extra_stems_g"):
         assert key not in rows
         assert outputs[key] is None
@@ -42,7 +47,7 @@ def test_questions_that_were_not_put_stand_in_one_last_row_and_stay_null_in_json
 def test_a_question_that_was_put_keeps_its_row_where_there_is_no_figure():
     """No plants bring a tank with such tap water under 1 mg/L within a day."""
     given = {"target_nitrate_mg_l": 1.0, "nitrate_mg_l": 500.0, "tap_nitrate_mg_l": 500.0}
-    rows, outputs = shown("nitrogen-forecast", **given, days=1.0, spread="band")
+    rows, outputs = shown("nitrogen-forecast", **given, kh_dh=4.0, days=1.0, spread="band")
     assert outputs["feed_for_target_g_week"] is None
     assert rows["feed_for_target_g_week"] == "none would do"
     assert "final_nitrate_low_mg_l" in rows

@@ -19,12 +19,12 @@ from scripts.site.watch_page import Renderer
 FOLDER = Path(__file__).parent / "records"
 CORPUS = yaml.safe_load((FOLDER / "raw_guides.yml").read_text(encoding="utf-8"))
 BODY_LINE = 10
-OWN_SCRIPT = "assets/page.js"
+OWN_SCRIPTS = ("assets/early.js", "assets/page.js")
 PAGE = "---\ntitle: T\ndescription: D\n---\n{}\n"
 
 
 class Dangers(HTMLParser):
-    """What of a page could run, load or cover something, but for the theme's own script and styles."""
+    """What of a page could run, load or cover something, but for the theme's own scripts and styles."""
 
     def __init__(self, text):
         super().__init__()
@@ -34,7 +34,7 @@ class Dangers(HTMLParser):
 
     def handle_starttag(self, tag, attrs):
         given = dict(attrs)
-        if tag == "script" and given.get("src", "").endswith(OWN_SCRIPT):
+        if tag == "script" and given.get("src", "").endswith(OWN_SCRIPTS):
             return
         if tag in ("script", "style", "iframe", "object", "embed", "base", "math", "img"):
             self.found.append(tag)

@@ -53,8 +53,16 @@ def test_every_calculator_runs_in_the_trimmed_runtime(tmp_path):
     for (name, given), answer in zip(asked, json.loads(done.stdout), strict=True):
         here = json.loads(json.dumps(run(name, given)))
         for key, value in here["outputs"].items():
-            expected = pytest.approx(value, rel=1e-9) if isinstance(value, float) else value
-            assert answer["outputs"][key] == expected, (name, key)
+            assert answer["outputs"][key] == nearly(value), (name, key)
+
+
+def nearly(value):
+    """An answer to be met but for the last digits, which another build of the C library may round its own way."""
+    if isinstance(value, dict):
+        return {key: nearly(part) for key, part in value.items()}
+    if isinstance(value, list):
+        return [nearly(part) for part in value]
+    return pytest.approx(value, rel=1e-9) if isinstance(value, float) else value
 
 
 @pytest.mark.usefixtures("site")

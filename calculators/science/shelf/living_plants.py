@@ -5,17 +5,19 @@ less only where it took more than had grown since. It then grows back to the lis
 what is beyond that only a scale can tell. Where nobody knows the pace, cuts leave the weight as written.
 """
 
+from datetime import time
 from typing import NamedTuple
 
 from calculators.core.dates import read_date
 from calculators.science.shelf.learned import learned_of
-from calculators.science.shelf.log import Dated, Log, days_of
+from calculators.science.shelf.log import Dated, Log, days_of, days_on
 from calculators.science.shelf.plants import plant_name, plants
 from calculators.science.shelf.tank import PlantHeld, ShelfTank
 
 CUTS = ("trim", "thin")
 MOST_DOUBLINGS = 10.0  # after so many any cut has grown back
 MASS_PLACES = 1
+NOON = time(12)  # of the day of planting, whose hour nobody wrote down
 
 
 class PlantsNow(NamedTuple):
@@ -26,7 +28,7 @@ class PlantsNow(NamedTuple):
     doubts: list[str]
 
 
-class Stand(NamedTuple):
+class PlantMass(NamedTuple):
     """One plant at a moment (in days): what a cut leaves and what stands, g wet; None is not known."""
 
     left_g: float | None
@@ -55,10 +57,10 @@ def plants_now(tank: ShelfTank, log: Log) -> PlantsNow:
     return PlantsNow(None if tank.plants is None and not held else held, left, doubts)
 
 
-def followed(row: PlantHeld, log: Log, *, is_only: bool) -> Stand:
+def followed(row: PlantHeld, log: Log, *, is_only: bool) -> PlantMass:
     """One plant through the log until its last day. A cut of no named plant is of the only one there is."""
     pace = pace_of_row(row, log)
-    stand = Stand(row.wet_g, row.wet_g, begin(row, log))
+    stand = PlantMass(row.wet_g, row.wet_g, begin(row, log))
     for one in log.of("plant", *CUTS):
         is_of_it = one.entry.what == row.plant or (is_only and one.entry.what is None)
         if is_of_it and counts(one, row):
@@ -77,7 +79,7 @@ def begin(row: PlantHeld, log: Log) -> float:
     if row.entered:
         return days_of(row.entered)
     if row.since:
-        return days_of(f"{row.since}T12:00")
+        return days_on(read_date(row.since), NOON)
     return log.entries[0].days if log.entries else log.end
 
 
@@ -88,20 +90,20 @@ def counts(one: Dated, row: PlantHeld) -> bool:
     return row.since is None or one.day > read_date(row.since)
 
 
-def grown(stand: Stand, days: float, pace: float | None) -> float:
+def grown(stand: PlantMass, days: float, pace: float | None) -> float:
     """What stands at a later moment with no cut, g; as it stood where the pace is not known."""
     doublings = max(0.0, days - stand.days) / pace if pace else 0.0
     return float((stand.now_g or 0.0) * 2 ** min(doublings, MOST_DOUBLINGS))
 
 
-def regrown(stand: Stand, days: float, pace: float | None) -> float | None:
+def regrown(stand: PlantMass, days: float, pace: float | None) -> float | None:
     """What is surely there at a later moment: grown, but to no more than a cut leaves."""
     if stand.now_g is None or stand.left_g is None:
         return None
     return min(stand.left_g, grown(stand, days, pace))
 
 
-def planted(stand: Stand, one: Dated, plant: str, pace: float | None) -> Stand:
+def planted(stand: PlantMass, one: Dated, plant: str, pace: float | None) -> PlantMass:
     """After some were put in (above zero) or taken out; where no weight was said, none is known any more."""
     if one.entry.value is None or stand.left_g is None:
         return stand._replace(left_g=None, now_g=None)
@@ -110,17 +112,17 @@ def planted(stand: Stand, one: Dated, plant: str, pace: float | None) -> Stand:
     if after < 0:
         doubt = (f"More {plant_name(plant)} was taken out by the log than was there: "
                  "weigh what is left, and write it in the tank.")  # fmt: skip
-        return Stand(max(0.0, left), None, one.days, doubt)
-    return Stand(max(0.0, left), min(max(0.0, left), after), one.days, stand.doubt)
+        return PlantMass(max(0.0, left), None, one.days, doubt)
+    return PlantMass(max(0.0, left), min(max(0.0, left), after), one.days, stand.doubt)
 
 
-def cut(stand: Stand, one: Dated, plant: str, pace: float | None) -> Stand:
+def cut(stand: PlantMass, one: Dated, plant: str, pace: float | None) -> PlantMass:
     """After a cut; one that took more than there can have been leaves the weight as listed, and says so."""
     if stand.now_g is None or stand.left_g is None or pace is None:
         return stand
     after = grown(stand, one.days, pace) - one.value
     if after >= 0:
-        return Stand(stand.left_g, min(stand.left_g, after), one.days, stand.doubt)
+        return PlantMass(stand.left_g, min(stand.left_g, after), one.days, stand.doubt)
     doubt = (f"More was cut off {plant_name(plant)} at once than its listed weight and growth allow: "
              "weigh it after a cut, and write it in the tank.")  # fmt: skip
-    return Stand(stand.left_g, stand.left_g, one.days, doubt)
+    return PlantMass(stand.left_g, stand.left_g, one.days, doubt)

@@ -1,7 +1,7 @@
 """The log of one tank: its entries in order, each once, none from after the day that is asked about."""
 
 from collections.abc import Iterable, Mapping
-from datetime import date, datetime, timedelta
+from datetime import UTC, date, datetime, time, timedelta
 from typing import NamedTuple
 
 from calculators.core.dates import read_moment
@@ -9,6 +9,7 @@ from calculators.science.shelf.entries import Entry
 
 ZONES = timedelta(days=1)  # what is today in one zone may be tomorrow in another
 SECONDS_PER_DAY = 86_400.0
+LAST_MINUTE = time(23, 59)
 
 
 class Dated(NamedTuple):
@@ -45,7 +46,7 @@ class Log(NamedTuple):
     @property
     def end(self) -> float:
         """The last moment that is asked about, in days as ``Dated.days``."""
-        return days_of(f"{self.today.isoformat()}T23:59")
+        return days_on(self.today, LAST_MINUTE)
 
     def of(self, *kinds: str) -> list[Dated]:
         """The entries of some kinds, oldest first."""
@@ -63,6 +64,11 @@ class Log(NamedTuple):
 def days_of(moment: str) -> float:
     """A moment in days since a fixed one."""
     return read_moment(moment).timestamp() / SECONDS_PER_DAY
+
+
+def days_on(day: date, at: time) -> float:
+    """A time of a day (UTC) in days, counted as ``days_of`` counts."""
+    return datetime.combine(day, at, UTC).timestamp() / SECONDS_PER_DAY
 
 
 def log_of(tank_id: str, entries: Iterable[Entry], today: date) -> Log:

@@ -57,7 +57,7 @@ def test_every_calculator_runs_in_the_trimmed_runtime(tmp_path):
 
 
 def nearly(value):
-    """An answer to be met but for the last digits, which another build of the C library may round its own way."""
+    """An answer to be met but for its last digits, which another C library may round its own way."""
     if isinstance(value, dict):
         return {key: nearly(part) for key, part in value.items()}
     if isinstance(value, list):

@@ -127,16 +127,16 @@ def test_what_is_tapped_is_large_enough_for_a_wet_thumb(page):
 def test_the_answer_stays_in_view_and_leads_to_the_result(page):
     open_page(page)
     line = page.locator("#brief")
-    expect(line).to_have_text("Verdict: plants run short")
+    expect(line).to_have_text("Verdict: nitrate falls")
     page.evaluate("() => scrollTo(0, 0)")  # the test before may have left the page at its verdict
     expect(line).to_be_in_viewport()
     line.tap()
     expect(page.locator("#result-title")).to_be_in_viewport()
     expect(page.locator("#result-title")).to_be_focused()
     expect(line).to_be_hidden()
-    page.locator("#in-feed_g_week").fill("8")
+    page.locator("#in-feed_g_week").fill("0.3")
     expect(line).to_be_visible()
-    expect(line).to_have_text("Verdict: nitrate falls")
+    expect(line).to_have_text("Verdict: plants run short")
     page.locator("#in-feed_g_week").fill("40")
     expect(line).to_have_class("brief danger")
     expect(line).to_contain_text("Animals first: this tank is heading for nitrate that can kill")
@@ -258,7 +258,7 @@ def test_a_demo_link_works_when_shared_and_with_no_script(chromium, address, pag
     plain.goto(PAGE)
     assert plain.get_by_role("link", name="Foyer").get_attribute("href") == link
     plain.get_by_role("link", name="Foyer").click()
-    expect(plain.locator("#lead")).to_contain_text("Running short")  # the worked example stands
+    expect(plain.locator("#lead")).to_contain_text("Falling: nitrate")  # the worked example stands
     plain.context.close()
 
 

@@ -33,6 +33,7 @@ def open_without_python(page, name):
     expect(page.locator("#loading-text")).to_contain_text("Python could not start")
 
 
+@pytest.mark.starts_python
 def test_the_worked_example_and_the_tables_stand_in_the_page(crippled, watch):
     open_without_python(crippled, "free-ammonia")
     expect(crippled.locator("#instead")).to_contain_text("Ready values")
@@ -66,6 +67,7 @@ def test_the_tables_are_accessible(page):
     assert axe_complaints(page) == []
 
 
+@pytest.mark.starts_python
 def test_a_calculator_without_tables_points_to_its_worked_example(page):
     page.route("**/calculator-worker.js*", lambda route: route.fulfill(
         body="postMessage({ failed: 'no memory' });", content_type="text/javascript"))  # fmt: skip

@@ -81,7 +81,8 @@ function isBlank(here) {
 }
 
 function fillInToday(form) {
-  for (const field of form.querySelectorAll("input[type=date]")) field.value ||= day();
+  const today = form.querySelector("#in-today");
+  if (today) today.value ||= day();
 }
 
 /** The first tap into a field selects what stands there, so that what is typed takes its place. */

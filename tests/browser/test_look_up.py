@@ -38,7 +38,7 @@ def test_animals_in_danger_is_one_tap_from_anywhere_and_its_calculator_two(page)
         ("pearlwed", "Micranthemum glomeratum"),
         ("frogbit", "Hydrocharis laevigata"),
         ("ROTALA INDICA", "Rotala rotundifolia"),
-        ("salvin", "Salvinia auriculata"),
+        ("salvinia", "Salvinia auriculata"),
         ("amonia", "Ammonia in a settled tank with animals"),
         ("floaters", "Floaters"),
         (

@@ -382,6 +382,23 @@ def test_a_tank_travels_in_its_link_and_nothing_changes_before_it_is_agreed_to(p
     expect(page.locator(".tank-card")).to_have_count(1)
 
 
+def test_a_change_that_comes_while_an_answer_is_being_kept_is_painted(page):
+    """An answer that is kept paints nothing anew; what the keeper does in that moment does."""
+    put(page, LOBBY)
+    painted = with_shelf(
+        page,
+        """const { onEachChange } = await import(at("standings"));
+        let times = 0;
+        onEachChange(shelf, document.body, () => { times += 1; });
+        const kept = shelf.keepStanding("mine", { outputs: {} });
+        const removed = shelf.removeTank("mine");
+        await Promise.all([kept, removed]);
+        await shelf.keepRound({ order: [] });
+        return times;""",
+    )
+    assert painted == 1
+
+
 def test_the_old_address_leads_to_the_shelf_and_what_was_kept_stands_there(page):
     go(page, "about/")
     kept = [

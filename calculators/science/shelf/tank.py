@@ -33,7 +33,7 @@ from calculators.science.shelf.text_forms import ID, RECORD
 
 MOST_KINDS = 200  # plants, or animals, in one tank
 
-EnteredAt = Annotated[str | None, Label("Written on"), IsDate(), MOMENT]
+EnteredAt = Annotated[str | None, Label("Written on"), MOMENT]
 
 Place = Literal["us", "eu", "gb", "au", "nz", "other"]
 PLACE_WORDS = Choices((*PLACES.values(), "another place"))

@@ -12,6 +12,7 @@ from hypothesis import strategies as st
 from calculators.core.run import run
 from calculators.science.nitrogen.budget import stored
 from calculators.science.nitrogen.plant_constants import FLOATING_WET_G_M2
+from calculators.science.nitrogen.right_side import right_side
 from calculators.science.nitrogen.simulate import simulate
 from calculators.science.nitrogen.tank import Event, Plant, Tank
 from tests.effort import how_many
@@ -278,3 +279,24 @@ def test_more_light_never_makes_less_plant_where_nothing_else_limits(data):
         for dli in (dim, lit)
     )
     assert more >= less * (1 - 1e-3)
+
+
+def test_a_vast_feed_in_a_cup_of_water_is_followed_in_few_steps(monkeypatch):
+    """A slip of the finger may say so; what bacteria use of hardness must not need tiny steps."""
+    looks = 0
+
+    def counting(model):
+        whole = right_side(model)
+
+        def derivatives(time, state):
+            nonlocal looks
+            looks += 1
+            return whole(time, state)
+
+        return derivatives
+
+    monkeypatch.setattr("calculators.science.nitrogen.simulate.right_side", counting)
+    tank = Tank(0.1, 3_500.0, 29.0, (), kh_dh=0.5, ph=7.4, temperature_c=27.0)
+    ran = simulate(tank, [], 60.0)
+    assert ran.balance_error_percent < 0.001
+    assert 100 < looks < 60_000

@@ -3,6 +3,7 @@
 import pytest
 
 from calculators.core.run import compute, run
+from calculators.science.water.carbonate import activity
 
 
 def change(**given):
@@ -128,3 +129,8 @@ def test_a_target_above_what_animals_bear_is_not_called_enough():
     assert answer["notes"][0]["level"] == "danger"
     assert "no change is needed" not in texts(answer)
     assert "animals need it lower still" in texts(answer)
+
+
+def test_the_activity_of_an_ion_is_held_where_its_equation_ends():
+    """Stumm and Morgan, Aquatic Chemistry: the Davies equation serves up to about 0.5 mol/L."""
+    assert activity(2, 1e6) == activity(2, 0.5)

@@ -11,6 +11,7 @@ from calculators.science.nitrogen.constants import (
     PH_FREE_FROM,
     PH_LEAST,
     PH_SLOPE,
+    TURNOVER_PER_DAY,
 )
 
 
@@ -52,13 +53,16 @@ def growth_by_hardness(kh_dh: float) -> float:
     return max(0.0, min(1.0, (kh_dh - KH_GROWTH_STOPS_DH) / span))
 
 
-def rate_by_hardness(kh_dh: float) -> float:
+def rate_by_hardness(kh_dh: float, used_dh_day: float) -> float:
     """How much of their work goes on in soft water, 0 to 1: what is not there is not used up.
 
-    Equation: b = KH / (KH + 0.1)
-    The 0.1 is a judgement.
+    Equation: b = KH / (KH + 0.1 + used/24)
+    ``used_dh_day`` is what they would use in a day at full rate, °dH. The 0.1 is a judgement. The last
+    term is the limit of transport: they cannot use the water's alkalinity faster than it reaches them.
     """
-    return kh_dh / (kh_dh + KH_RATE_HALF_DH) if kh_dh > 0 else 0.0
+    if kh_dh <= 0:
+        return 0.0
+    return kh_dh / (kh_dh + KH_RATE_HALF_DH + used_dh_day / TURNOVER_PER_DAY)
 
 
 def capacity_change(

@@ -3,7 +3,7 @@
 import math
 
 from calculators.science.light.plant_light import DRY_G_PER_MOL, lone_growth, stand_growth
-from calculators.science.nitrogen.alkalinity import alkalinity_change
+from calculators.science.nitrogen.alkalinity import alkalinity_change, hardness_dh
 from calculators.science.nitrogen.constants import (
     DENITRIFICATION_HALF_MG_L,
     LEACHED_SHARE,
@@ -67,6 +67,7 @@ def right_side(model: Model) -> RightSide:
     lone = lone_growth(model.dli_mol)
     open_gain, open_loss = (part / lone for part in stand_growth(light, light, 0.0))
     paid = DRY_G_PER_MOL * model.surface_m2
+    used_dh = -hardness_dh(alkalinity_change(0, 1, 0, 0), volume)  # of each mg N nitrified
     is_soft, falls = model.start_kh is not None, model.used_to_ph > model.ph
     exp = math.exp
 
@@ -131,7 +132,7 @@ def right_side(model: Model) -> RightSide:
         if is_soft:
             hardness = model.hardness(y[ALKALINITY])
             calm = growth_by_hardness(hardness)
-            able_1 *= rate_by_hardness(hardness)
+            able_1 *= rate_by_hardness(hardness, used_dh * able_1)
         step_1 = limited_rate(ammonium, able_1, half_1, turnover)
         step_2 = limited_rate(nitrite, able_2, half_2, turnover)
         gas = limited_rate(nitrate, model.denitrification, half_soil, turnover)

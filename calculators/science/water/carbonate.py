@@ -17,6 +17,7 @@ CARBON_DIOXIDE_MG_PER_MOL = 1000 * chemistry.molar_mass(C=1, O=2)
 # Davies: A at 25 °C; between 0 and 40 °C it runs from 0.49 to 0.52, which changes CO2 by 0.3 % at most
 DAVIES_A = 0.509
 DAVIES_B = 0.3
+DAVIES_UP_TO_MOL_L = 0.5  # beyond it the equation turns, and says nonsense
 WATER_PK = (4471.0, 6.0875, 0.01706)  # Harned and Owen, 0 to 60 °C: A/T - B + C T; from memory
 # Calcium holds some bicarbonate and carbonate as pairs: log K of Ca + CO3 + H and of Ca + CO3, in the
 # form of ``five_terms`` (same source, as the PHREEQC data base carries them). All hardness is taken as
@@ -65,9 +66,10 @@ def ionic_strength(gh_meq_l: float, kh_meq_l: float) -> float:
 
 
 def activity(charge: int, ionic_strength_mol_l: float) -> float:
-    """Activity coefficient of an ion (Davies equation), good up to about 0.5 mol/L."""
-    root = math.sqrt(ionic_strength_mol_l)
-    davies = root / (1 + root) - DAVIES_B * ionic_strength_mol_l
+    """Activity coefficient of an ion (Davies equation), good up to about 0.5 mol/L; more counts as that."""
+    strength = min(ionic_strength_mol_l, DAVIES_UP_TO_MOL_L)
+    root = math.sqrt(strength)
+    davies = root / (1 + root) - DAVIES_B * strength
     return float(10 ** (-DAVIES_A * charge**2 * davies))
 
 

@@ -229,10 +229,10 @@ def test_a_problem_found_later_opens_the_closed_part(page):
 @pytest.mark.parametrize(
     ("tank", "verdict"),
     [
-        ("Reading Room 120 l", "Level: nitrate stays near"),
-        ("Foyer 240 l", "Building"),
-        ("Children's Corner 54 l", "Running short"),
-        ("Propagation Jar 20 l", "ran short about day"),
+        ("Reading Room 120 L", "Level: nitrate stays near"),
+        ("Foyer 240 L", "Building"),
+        ("Children's Corner 54 L", "Running short"),
+        ("Propagation Jar 20 L", "ran short about day"),
     ],
 )
 @pytest.mark.python_alive

@@ -1,7 +1,6 @@
 """The forecast as people call it: keys, events, words, conservation, questions turned round."""
 
 import math
-from time import process_time
 
 import pytest
 
@@ -9,7 +8,6 @@ from calculators.core.result import BadInput
 from calculators.core.run import run
 from calculators.science.nitrogen.equations import documentation
 from calculators.science.nitrogen.simulate import simulate
-from scripts.benches.nitrogen import TWELVE
 from tests.nitrogen_tanks import EVENTS, TANKS
 
 BARE = {"plants": [], "soil_area_cm2": 0, "change_percent": 0, "trimmings_g_week": 0}
@@ -335,22 +333,3 @@ def test_every_equation_has_a_title_a_formula_and_known_sources(library):
         assert "=" in one.equation, one.title
         assert set(one.sources) <= set(library.sources) | {"common-practice"}, one.title
         assert one.sources or "judgement" in one.text, f"{one.title}: no source and not said so"
-
-
-def test_is_fast_and_twelve_plants_cost_little_more_than_three():
-    """Aim in the browser 400 ms; the ratio is what this machine can tell.
-
-    Time of the processor, which other work on the machine does not lengthen much; best of several.
-    """
-
-    def best(given):
-        times = []
-        for _ in range(5):
-            start = process_time()
-            forecast(**given)
-            times.append(process_time() - start)
-        return min(times)
-
-    three, twelve = best({}), best({"plants": TWELVE})
-    assert three < 0.3
-    assert twelve < 1.5 * three + 0.01

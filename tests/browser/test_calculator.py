@@ -210,6 +210,7 @@ def test_a_calculation_is_kept_by_tank_on_this_device(page):
     page.get_by_role("button", name="Remove", exact=True).tap()
     page.locator("#shelf-done button").tap()
     page.get_by_role("button", name="Remove", exact=True).tap()
+    expect(page.locator("#board-kept")).to_be_hidden()  # once it is written
     page.reload()
     expect(page.locator("#board-empty")).to_be_visible()
     expect(page.locator("#board-kept")).to_be_hidden()

@@ -44,6 +44,8 @@ def test_the_worked_example_and_the_tables_stand_in_the_page(crippled, watch):
     expect(crippled.locator("#result-title")).to_have_text("No answer yet")
     expect(crippled.locator("#in-ph")).to_have_value("8")
     expect(crippled.locator("#ready table").first).to_be_visible()
+    # The browser may name what it lacks before the page has heard of it.
+    watch.complaints = [one for one in watch.complaints if "WebAssembly is not defined" not in one]
 
 
 @pytest.mark.parametrize("name", READY)

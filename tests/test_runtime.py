@@ -10,6 +10,7 @@ from calculators.core.run import run
 from scripts.records.published import cases
 from scripts.runtime.make import MADE
 from scripts.setup.node import node
+from tests.near import assert_near
 
 ASK = """
 import { readFileSync } from "node:fs";
@@ -53,16 +54,7 @@ def test_every_calculator_runs_in_the_trimmed_runtime(tmp_path):
     for (name, given), answer in zip(asked, json.loads(done.stdout), strict=True):
         here = json.loads(json.dumps(run(name, given)))
         for key, value in here["outputs"].items():
-            assert answer["outputs"][key] == nearly(value), (name, key)
-
-
-def nearly(value):
-    """An answer to be met but for its last digits, which another C library may round its own way."""
-    if isinstance(value, dict):
-        return {key: nearly(part) for key, part in value.items()}
-    if isinstance(value, list):
-        return [nearly(part) for part in value]
-    return pytest.approx(value, rel=1e-9) if isinstance(value, float) else value
+            assert_near(answer["outputs"][key], value, f"{name} {key}", relative=1e-9)
 
 
 @pytest.mark.usefixtures("site")

@@ -8,6 +8,7 @@ from playwright.sync_api import expect
 from calculators.bridge import answer
 from scripts.pages.shelf.files import DEMO_DAY
 from tests.browser.conftest import go, show_example
+from tests.near import assert_near
 from tests.shelf_files import BAD_FILES
 
 TODAY = DEMO_DAY.isoformat()
@@ -45,23 +46,8 @@ def questions(demo):
 def test_the_browsers_python_answers_the_shelf_as_ours_does(page, demo):
     for question in questions(demo):
         here = json.loads(answer(json.dumps(question)))
-        assert_near(page.evaluate(ASK, question), here)
-
-
-def assert_near(there, here, path=""):
-    """The same but for the last digits of numbers, in which the machines' own arithmetic differs."""
-    if isinstance(here, dict):
-        assert there.keys() == here.keys(), path
-        for key, part in here.items():
-            assert_near(there[key], part, f"{path}.{key}")
-    elif isinstance(here, list):
-        assert len(there) == len(here), path
-        for number, part in enumerate(here):
-            assert_near(there[number], part, f"{path}[{number}]")
-    elif isinstance(here, float):
-        assert there == pytest.approx(here, rel=1e-6, abs=1e-9), path
-    else:
-        assert there == here, path
+        there = page.evaluate(ASK, question)
+        assert_near(there, here, "answer", relative=1e-6, absolute=1e-9)
 
 
 @pytest.mark.python_alive

@@ -119,7 +119,7 @@ class AsRows(NamedTuple):
 
 
 class IsDate(NamedTuple):
-    """Marks a text as a date, written 2026-12-07; the page fills in today's."""
+    """Marks a text as a date, written 2026-12-07; of these the page fills in ``today`` alone."""
 
 
 class TextForm(NamedTuple):

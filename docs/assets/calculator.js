@@ -80,6 +80,7 @@ function isBlank(here) {
   return JSON.stringify(collect(here.form)) === JSON.stringify(here.empty);
 }
 
+/** Only the day that is asked about: any other date is the keeper's own, and empty until they say it. */
 function fillInToday(form) {
   const today = form.querySelector("#in-today");
   if (today) today.value ||= day();

@@ -253,6 +253,15 @@ def test_the_law_comes_first_where_a_listed_plant_is_likely():
         assert "hand on, sell or swap none" in first["text"]
 
 
+def test_a_size_that_cannot_be_read_is_named_as_the_page_calls_it():
+    given = {"traits.form": "stem", "traits.length_mm": "-3"}
+    asked = {"calculator": "identify", "given": given, "units": "metric", "questioning": {}}
+    reply = json.loads(answer(json.dumps(asked)))
+    assert reply["left_out"] == "Not used, as it cannot be read: Leaf length."
+    assert "allowed is 0.1 to 3000 mm" in reply["problems"]["traits.length_mm"]
+    assert reply["questioning"]["anything"]
+
+
 def test_the_law_is_that_of_the_place_where_one_is_chosen():
     polysperma = full_record("hygrophila-polysperma")
     places = {

@@ -51,6 +51,12 @@ def parts_of(fields: tuple[InputField, ...]) -> list[InputField]:
     ]
 
 
+def labels_of(fields: tuple[InputField, ...], keys: Iterable[str]) -> list[str]:
+    """What inputs are called on the page, by their keys or dotted keys."""
+    labels = {field.key: field.label for field in (*fields, *parts_of(fields))}
+    return [labels.get(key, key) for key in keys]
+
+
 def without(given: Mapping[str, Any], bad: Iterable[str]) -> dict[str, Any]:
     """The inputs without those that cannot be read; a list inside is named as ``findings[2]``."""
     names = {key.partition("[")[0] for key in bad}

@@ -6,9 +6,9 @@ from typing import Any
 from calculators.core.declare import Spec
 from calculators.core.messages import Reply
 from calculators.core.paint.anyway import answered_anyway
-from calculators.core.readable_words import left_out
+from calculators.core.readable_words import labels_of, left_out
 from calculators.core.units import System
-from calculators.diagnose.questioning import answers_tapped, diagnosis_and_question, fields_of
+from calculators.diagnose.questioning import answers_tapped, diagnosis_and_question
 from calculators.diagnose.readable_words import readable_case
 
 
@@ -31,7 +31,6 @@ def questioning_reply(
     reply["questioning"] = diagnosis_and_question(
         spec, result.answer, {**asked, "asked": taps}, system
     )
-    wrong = [fields_of(spec)[key].label for key in reply.get("problems", ())]
     reply["dropped"] = list(dict.fromkeys(dropped))
-    reply["left_out"] = left_out(dropped, wrong)
+    reply["left_out"] = left_out(dropped, labels_of(spec.inputs, reply.get("problems", ())))
     return reply

@@ -6,7 +6,7 @@ from typing import Any
 from calculators.core.declare import Spec
 from calculators.core.messages import Reply
 from calculators.core.paint.anyway import answered_anyway
-from calculators.core.readable_words import left_out, readable_only
+from calculators.core.readable_words import labels_of, left_out, readable_only
 from calculators.core.units import System
 from calculators.identify.questioning import naming_pieces
 
@@ -17,5 +17,5 @@ def naming_reply(spec: Spec, given: Mapping[str, Any], system: System) -> Reply:
     reply, result = answered_anyway(spec, given, readable, system, own=True)
     reply["questioning"] = naming_pieces(result)
     reply["dropped"] = list(dict.fromkeys(dropped))
-    reply["left_out"] = left_out(dropped, list(reply.get("problems", ())))
+    reply["left_out"] = left_out(dropped, labels_of(spec.inputs, reply.get("problems", ())))
     return reply

@@ -137,7 +137,7 @@ function paint(here, { questioning: { anything, status, pieces }, left_out: left
   for (const [name, html] of Object.entries(pieces)) find(here, `#naming-${name}`).innerHTML = painted(html);
   for (const one of here.place.querySelectorAll("#naming-result details")) one.open ||= open.includes(one.dataset.plant ?? one.id);
   find(here, "#naming-result").hidden = !anything && !pieces.answers;
-  tell(here, [leftOut, ...Object.values(problems), status].filter(Boolean).join(" "));
+  tell(here, [leftOut, ...Object.values(problems).map((text) => `${text}.`), status].filter(Boolean).join(" "));
   if (here.moved) find(here, "#naming-question").focus({ preventScroll: true });
   if (here.moved) here.place.scrollIntoView({ block: "start" });
   here.moved = false;

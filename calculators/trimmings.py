@@ -4,6 +4,7 @@ from typing import Annotated, NamedTuple
 
 from calculators.core.declare import calculator
 from calculators.core.figures import figure
+from calculators.core.form_hints import FINER
 from calculators.core.leads import Lead
 from calculators.core.numbers import show_number
 from calculators.core.quantities import (
@@ -79,16 +80,20 @@ def trimmings(
         Help(
             "Submerged plants 5 to 16, floating plants 5 to 10. 8 is a fair guess for stems, 6 for floaters."
         ),
+        FINER,
     ] = 8.0,
     tissue_n_percent: Annotated[
         TissueNitrogen,
         Valid(0.6, 5.3),
         Assumed(),
         Help(f"Hungry plants {show_number(CRITICAL_N_PERCENT)} or less, well fed ones 2 to 4."),
+        FINER,
     ] = 2.5,
-    tissue_p_percent: Annotated[TissuePhosphorus, Valid(0.03, 1.1), Assumed()] = 0.3,
+    tissue_p_percent: Annotated[TissuePhosphorus, Valid(0.03, 1.1), Assumed(), FINER] = 0.3,
     volume_l: Volume = 120.0,
-    protein_percent: Annotated[Protein, Help("From the label of the feed.")] = 45.0,
+    protein_percent: Annotated[
+        Protein, Help("From the label of the feed."), FINER, Assumed()
+    ] = 45.0,
 ) -> Trimmings:
     """Find how much nitrogen and phosphorus left the tank with a bucket of cuttings.
 

@@ -100,8 +100,8 @@ def test_what_a_keeper_knows_first_is_open_in_the_forecast():
         field.key for part, fields in in_parts(spec.inputs) if part.closed for field in fields
     }
     assert not closed & {
-        "volume_l", "feed_g_week", "protein_percent", "plants", "events", "change_percent", "ph",
-        "nitrate_mg_l", "start_ammonia_mg_n_l", "start_nitrite_mg_n_l", "days",
+        "volume_l", "feed_g_week", "plants", "events", "change_percent", "ph",
+        "nitrate_mg_l", "start_ammonia_mg_n_l", "start_nitrite_mg_n_l", "filter_maturity_percent",
     }  # fmt: skip
     assert {"retained_percent", "denitrification_mg_n_m2_day", "surface_cm2"} <= closed
 

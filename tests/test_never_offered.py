@@ -86,8 +86,8 @@ def test_each_has_its_page_with_the_warning_before_the_picture(site, never):
 def test_search_finds_each_with_the_warning_first(library, never):
     found = {entry.address: entry for entry in entries(library, {})}
     for slug in never:
-        assert found[f"plants/{slug}/"].line.startswith(WARNING)
-    assert not found["plants/rotala-rotundifolia/"].line.startswith(WARNING)
+        assert found[f"plants/{slug}/"].kind.endswith(WARNING)
+    assert not found["plants/rotala-rotundifolia/"].kind.endswith(WARNING)
 
 
 def test_a_find_is_neither_planted_nor_let_out(site, never):

@@ -4,6 +4,7 @@ from typing import Annotated, NamedTuple
 
 from calculators.ammonia_change.notes import notes
 from calculators.core.declare import calculator
+from calculators.core.form_hints import FINER
 from calculators.core.leads import Lead
 from calculators.core.quantities import (
     PH,
@@ -112,12 +113,13 @@ def ammonia_change(
         Possible(0, 50),
         Help("Test the tap; chloramine that a conditioner splits leaves ammonia."),
         Assumed(),
+        FINER,
     ] = 0.0,
     volume_l: Annotated[
         TankVolume | None, Help("Water in the tank, without soil and stones.")
     ] = 60.0,
     change_percent: Annotated[
-        Percent, Label("Change you have in mind"), Possible(0, 90), Assumed()
+        Percent, Label("Change you have in mind"), Possible(0, 90), Assumed(), FINER
     ] = 50.0,
 ) -> AmmoniaChange:
     """Find whether a water change helps or harms when ammonia shows, how large, and in what way.

@@ -45,7 +45,7 @@ LARGEST_BOTTLE_ML = 25_000
 OFTEN = Part("How often, and your water changes")
 WATER = Part("What the water has, and what you want")
 FROM = Part("What you dose")
-MIX = Part("Mixing a bottle of a salt")
+MIX = Part("Mixing a bottle of a salt", closed=True)
 LABEL = Part("What the label of a bottle prints", closed=True)
 BY_LITRE = Part("Or a label that counts grams a litre (mg/mL is the same)", closed=True)
 PrintedGrams = Annotated[Strength, Possible(0, MOST_GRAMS_A_LITRE)]

@@ -61,6 +61,7 @@ def floaters(
         Possible(0, 1_000),
         Help("Its inner diameter; 0 if they may go everywhere."),
         Assumed(),
+        FINER,
     ] = 0.0,
     cover_percent: Annotated[
         Cover,
@@ -75,10 +76,18 @@ def floaters(
         ),
     ] = None,
     low_percent: Annotated[
-        Cover, Label("Thin down to"), Possible(LEAST_COVER, 100), Help("Share of their room.")
+        Cover,
+        Label("Thin down to"),
+        Possible(LEAST_COVER, 100),
+        Help("Share of their room."),
+        Assumed(),
     ] = 30.0,
     high_percent: Annotated[
-        Cover, Label("Upper limit"), Possible(LEAST_COVER, 100), Help("Share of their room.")
+        Cover,
+        Label("Upper limit"),
+        Possible(LEAST_COVER, 100),
+        Help("Share of their room."),
+        Assumed(),
     ] = 60.0,
     thin_every_days: Annotated[Interval, Label("Thin every")] = 7.0,
     wet_g_m2: Annotated[
@@ -100,6 +109,7 @@ def floaters(
         Label("How many such rings"),
         Help("Side by side; counts only with a ring."),
         Assumed(),
+        FINER,
     ] = 1,
     plant: Annotated[
         str | None,

@@ -33,7 +33,7 @@ from calculators.science.water.mixing import mixed, share_of_second
 
 PH_ERROR = 0.2  # what a drop kit leaves open; common practice, no source
 KH_ERROR_DH = 0.5  # half a drop of a kit that counts degrees
-MIX = Part("Mixing with a second water")
+MIX = Part("Mixing with a second water", closed=True)
 MIXING = AnswersTo(("mix_gh_dh", "target_gh_dh"))
 
 

@@ -73,6 +73,7 @@ def light(
         PhotonFlux | None,
         Label("Measured light at the surface"),
         Help("Mean of several places, in PPFD. It goes before lumens."),
+        FINER,
     ] = None,
     lamp: Annotated[
         Lamp,
@@ -105,15 +106,17 @@ def light(
         Possible(1, 100),
         Help("Close under a hood 60 to 80, hung high or without a shade 30 to 50."),
         Assumed(),
+        FINER,
     ] = 60.0,
     wanted_class: Annotated[
-        LightClass, Label("Class of light wanted"), CLASSES, Assumed()
+        LightClass, Label("Class of light wanted"), CLASSES, Assumed(), FINER
     ] = "medium",
     wanted_dli_mol: Annotated[
         DailyLight | None,
         Label("Or the daily light that a plant needs"),
         Possible(0.05, 70),
         Help("From the plant's page; it goes before the class."),
+        FINER,
     ] = None,
 ) -> Light:
     """Follow the light from the lamp to the plants, and find what would bring a plant in.

@@ -96,14 +96,14 @@ NOTHING_MG_DAY = 1e-9
 def nitrogen_balance(
     volume_l: inputs.TankVolume = 120.0,
     feed_g_week: inputs.Feed = 3.0,
-    protein_percent: Annotated[inputs.FeedProtein, Assumed()] = 45.0,
+    protein_percent: Annotated[inputs.FeedProtein, Assumed(), FINER] = 45.0,
     plant_uptake_mg_n_day: Annotated[
         inputs.PlantUptake,
         Help("If you have it; empty: worked out from cover and trimmings."),
         FINER,
     ] = None,
     floater_area_cm2: inputs.FloaterArea = 600.0,
-    floater_doubling_days: Annotated[inputs.FloaterDoubling, Assumed()] = 7.0,
+    floater_doubling_days: Annotated[inputs.FloaterDoubling, Assumed(), FINER] = 7.0,
     trimmings_g_week: Annotated[
         inputs.Trimmings,
         Label("Trimmings a week, wet, without floaters"),
@@ -114,6 +114,7 @@ def nitrogen_balance(
     soil_area_cm2: Annotated[
         inputs.SoilArea | None,
         Help("Length times width of the bed; 0 for none. Empty: all of a common tank's bottom."),
+        FINER,
     ] = None,
     denitrification_mg_n_m2_day: Annotated[inputs.Denitrification, FINER, Assumed()] = (
         DENITRIFICATION_MG_M2_DAY
@@ -123,7 +124,7 @@ def nitrogen_balance(
     tap_nitrate_mg_l: inputs.TapNitrate = 5.0,
     nitrate_mg_l: inputs.Nitrate = 15.0,
     target_nitrate_mg_l: Annotated[
-        Concentration, Label("Nitrate you want to hold"), Possible(0, 1_000), Assumed()
+        Concentration, Label("Nitrate you want to hold"), Possible(0, 1_000), Assumed(), FINER
     ] = 10.0,
     stem_doubling_days: Annotated[DoublingTime, Label("Stems double in"), FINER, Assumed()] = 14.0,
     ph: Annotated[PH, Possible(4, 11), FINER, Assumed()] = HIGH_PH,

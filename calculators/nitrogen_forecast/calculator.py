@@ -58,7 +58,9 @@ TANK = Part("The tank and its feed")
 WATER = Part("Water changes and the tap")
 NOW = Part("What you read now")
 PLANTS = Part("Plants, and what you do")
-AHEAD = Part("How far, how sure, what for")
+MORE_WATER = Part("More on the water", closed=True)
+CARE = Part("Trimming, thinning and light", closed=True)
+AHEAD = Part("How far, how sure, what for", closed=True)
 
 
 @calculator(
@@ -108,7 +110,7 @@ AHEAD = Part("How far, how sure, what for")
 def nitrogen_forecast(
     volume_l: Annotated[inputs.TankVolume, TANK] = 120.0,
     feed_g_week: Annotated[inputs.Feed, TANK] = 3.0,
-    protein_percent: Annotated[inputs.FeedProtein, TANK, Assumed()] = 45.0,
+    protein_percent: Annotated[inputs.FeedProtein, FINER, Assumed()] = 45.0,
     plant_uptake_mg_n_day: Annotated[
         inputs.PlantUptake,
         Label("Measured uptake of plants not listed"),
@@ -127,7 +129,7 @@ def nitrogen_forecast(
         inputs.Trimmings,
         Label("Trimmings a week, wet, at most"),
         Help("From all plants alike; never more than has grown since the start."),
-        PLANTS,
+        CARE,
         Assumed(),
     ] = 30.0,
     thin_floaters_to_percent: Annotated[
@@ -135,12 +137,12 @@ def nitrogen_forecast(
         Label("Floaters thinned each week to"),
         Possible(5, 100),
         Help("Share of the surface; empty: never. It leaves light for the stems."),
-        PLANTS,
+        CARE,
     ] = None,
     soil_area_cm2: Annotated[
         inputs.SoilArea | None,
         Help("Length times width of the bed; 0 for none. Empty: all of a common tank's bottom."),
-        TANK,
+        FINER,
     ] = None,
     denitrification_mg_n_m2_day: Annotated[
         inputs.Denitrification,
@@ -150,11 +152,13 @@ def nitrogen_forecast(
     ] = 5.0,
     change_percent: Annotated[inputs.ChangeShare, WATER, Assumed()] = NO_CHANGES,
     change_every_days: Annotated[inputs.ChangeEvery, WATER, Assumed()] = 14.0,
-    tap_nitrate_mg_l: Annotated[inputs.TapNitrate, WATER, Assumed()] = UNTESTED_TAP_MG_L,
+    tap_nitrate_mg_l: Annotated[inputs.TapNitrate, MORE_WATER, Assumed()] = UNTESTED_TAP_MG_L,
     nitrate_mg_l: Annotated[inputs.Nitrate, NOW] = 15.0,
     days: Annotated[Days, Label("Days ahead"), Possible(1, 365), AHEAD, Assumed()] = 90.0,
     ph: Annotated[PH, Possible(4, 11), Valid(6.0, 9.0), NOW] = 7.4,
-    temperature_c: Annotated[Temperature, Possible(0, 40), Valid(15, 32), NOW, Assumed()] = WARM_C,
+    temperature_c: Annotated[
+        Temperature, Possible(0, 40), Valid(15, 32), MORE_WATER, Assumed()
+    ] = WARM_C,
     start_ammonia_mg_n_l: Annotated[
         Nitrogen | None,
         Label("Total ammonia nitrogen now"),
@@ -173,13 +177,13 @@ def nitrogen_forecast(
         CarbonateHardness | None,
         Label("Carbonate hardness (KH) now"),
         Help("Nitrification spends it; below 1 °dH the filter stops growing. Empty: not counted."),
-        NOW,
+        MORE_WATER,
     ] = None,
     dli_mol: Annotated[
         DailyLight | None,
         Label("Daily light at the surface"),
         Help("From the light calculator. Empty: 2.9, a middling lamp. It limits what plants grow."),
-        PLANTS,
+        CARE,
     ] = None,
     usual_ph: Annotated[
         PH | None,
@@ -189,9 +193,9 @@ def nitrogen_forecast(
         FINER,
     ] = None,
     tap_kh_dh: Annotated[
-        CarbonateHardness | None, Label("Carbonate hardness (KH) of the new water"), WATER
+        CarbonateHardness | None, Label("Carbonate hardness (KH) of the new water"), MORE_WATER
     ] = None,
-    tap_ph: Annotated[PH | None, Label("pH of the new water"), Possible(4, 11), WATER] = None,
+    tap_ph: Annotated[PH | None, Label("pH of the new water"), Possible(4, 11), MORE_WATER] = None,
     filter_maturity_percent: Annotated[
         Percent,
         Label("Maturity of the filter"),

@@ -96,9 +96,9 @@ def pick(
     height_cm: Annotated[
         Height | None, Label("Water above the soil"), Help("From the cap to the surface."), TANK
     ] = 30.0,
-    temperature_c: Annotated[Temperature | None, TANK] = 24.0,
-    ph: Annotated[PH | None, TANK] = 7.2,
-    gh_dh: Annotated[GeneralHardness | None, TANK] = 8.0,
+    temperature_c: Annotated[Temperature | None, FINER] = 24.0,
+    ph: Annotated[PH | None, FINER] = 7.2,
+    gh_dh: Annotated[GeneralHardness | None, FINER] = 8.0,
     count: Annotated[
         Count,
         Label("How many plants to list"),
@@ -112,7 +112,7 @@ def pick(
         Label("Nitrogen for the plants to take"),
         Possible(0, 10_000),
         Help("From the nitrogen balance: what the animals excrete, less what leaves otherwise."),
-        TANK,
+        FINER,
     ] = 4.0,
     volume_l: Annotated[Volume | None, Help("For the room that a set of plants has."), TANK] = 54.0,
     animals: Annotated[

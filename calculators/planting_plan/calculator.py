@@ -3,6 +3,7 @@
 from typing import Annotated, NamedTuple
 
 from calculators.core.declare import calculator
+from calculators.core.form_hints import FINER
 from calculators.core.leads import Lead, Rows, Value
 from calculators.core.quantities import (
     Area,
@@ -117,6 +118,7 @@ def planting_plan(
         Possible(0, 120),
         Help("No growth while roots form and old leaves go. Stems 7 to 14, rosettes 20 to 40."),
         Assumed(),
+        FINER,
     ] = 10.0,
     cut_percent: Annotated[
         Percent,
@@ -124,9 +126,10 @@ def planting_plan(
         Possible(5, 95),
         Help("Of the stand; half is usual."),
         Assumed(),
+        FINER,
     ] = 50.0,
     trim_minutes: Annotated[
-        Minutes, Label("Minutes for one trim of the full bed"), Assumed()
+        Minutes, Label("Minutes for one trim of the full bed"), Assumed(), FINER
     ] = 10.0,
     seconds_a_stem: Annotated[
         Seconds,
@@ -134,12 +137,14 @@ def planting_plan(
         Possible(0, 600),
         Help("With tweezers 20 to 60."),
         Assumed(),
+        FINER,
     ] = 40.0,
     dli_mol: Annotated[
         DailyLight | None,
         Label("Daily light at the surface"),
         Possible(0.1, 100),
         Help("From the light calculator. Empty: your doubling time stands."),
+        FINER,
     ] = None,
 ) -> PlantingPlan:
     """Plan a bed: how many stems, how many weeks until it is full, how many minutes it then takes.

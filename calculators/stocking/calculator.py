@@ -134,7 +134,9 @@ class Stocking(NamedTuple):
 def stocking(
     animals: Annotated[list[Stock], Label("Animals")] = EXAMPLE,
     volume_l: Annotated[Volume, Help("Water in the tank, without soil and stones.")] = 120.0,
-    protein_percent: Annotated[Protein, Help("From the label of the feed."), Assumed()] = 45.0,
+    protein_percent: Annotated[
+        Protein, Help("From the label of the feed."), Assumed(), FINER
+    ] = 45.0,
     temperature_c: Annotated[Temperature, Possible(0, 40)] = 24.0,
     ph: Annotated[PH, Possible(4, 11), FINER, Assumed()] = HIGH_PH,
 ) -> Stocking:

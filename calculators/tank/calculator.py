@@ -156,7 +156,7 @@ def tank(
     hardscape_l: Annotated[
         Litres, Label("Stone and wood"), Help("Measure it by the water it displaces in a bucket.")
     ] = 3.0,
-    stand_kg: Annotated[HeavyMass, Label("Stand, lid, lamp and filter"), Assumed()] = 25.0,
+    stand_kg: Annotated[HeavyMass, Label("Stand, lid, lamp and filter"), Assumed(), FINER] = 25.0,
     soil_dry_g_ml: Annotated[
         PackedDensity,
         Label("Dry soil, density as it lies"),

@@ -3,6 +3,7 @@
 from typing import Annotated
 
 from calculators.core.declare import calculator
+from calculators.core.form_hints import FINER
 from calculators.core.quantities import (
     Area,
     Concentration,
@@ -68,21 +69,23 @@ def trend(
         Possible(0, 1_000),
         Help("The gap between colours near your reading; for a meter, its last digit."),
         Assumed(),
+        FINER,
     ] = 2.0,
     limit_mg_l: Annotated[Concentration | None, Label("Limit you do not want to pass")] = 40.0,
-    next_after_days: Annotated[Interval, Label("Next reading after"), Assumed()] = 7.0,
+    next_after_days: Annotated[Interval, Label("Next reading after"), Assumed(), FINER] = 7.0,
     volume_l: Annotated[
         Volume | None,
         Label("Water volume"),
         Help("With the feed it gives the plants' uptake; empty for readings that are not nitrate."),
+        FINER,
     ] = 120.0,
-    feed_g_week: Annotated[FeedMass | None, Label("Feed a week"), Possible(0, 5_000)] = 5.0,
-    protein_percent: Annotated[Protein | None, Help("From the label of the feed.")] = 45.0,
+    feed_g_week: Annotated[FeedMass | None, Label("Feed a week"), Possible(0, 5_000), FINER] = 5.0,
+    protein_percent: Annotated[Protein | None, Help("From the label of the feed."), FINER] = 45.0,
     soil_area_cm2: Annotated[
-        Area | None, Label("Soil area"), Help("Length times width of the bed; 0 for none.")
+        Area | None, Label("Soil area"), Help("Length times width of the bed; 0 for none."), FINER
     ] = 2_800.0,
     denitrification_mg_n_m2_day: Annotated[
-        inputs.Denitrification, Assumed()
+        inputs.Denitrification, Assumed(), FINER
     ] = DENITRIFICATION_MG_M2_DAY,
 ) -> Trend:
     """Find which way a reading goes between water changes, and how sure that is.

@@ -4,6 +4,7 @@ import math
 from typing import Annotated, NamedTuple
 
 from calculators.core.declare import calculator
+from calculators.core.form_hints import FINER
 from calculators.core.leads import Lead
 from calculators.core.quantities import Concentration, Count, DaysAhead, Litres, Percent, Volume
 from calculators.core.quantity import Assumed, Choices, Help, Label, Possible, Quantity
@@ -73,6 +74,7 @@ def water_change(
         Possible(1, 100),
         Help("What you and the animals will bear."),
         Assumed(),
+        FINER,
     ] = 30.0,
     volume_l: Annotated[
         Volume | None, Help("Water in the tank, without soil and stones. For the litres alone.")

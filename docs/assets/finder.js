@@ -1,22 +1,29 @@
 // Finds pages by any of their names, with a slip of the finger allowed; on the device, from a lean index.
 
-import { meant, phrasesOf, place, SMALL } from "./intent.js";
+import { meant, NEARLY_ALL, phrasesOf, SMALL } from "./intent.js";
 import MiniSearch from "./minisearch.js";
+import { sharing, wordsOf } from "./shared-words.js";
 
 export const AMBIGUOUS = "name on labels";
+const LATER = [AMBIGUOUS, "plant. Never planted from this book."]; // after the plants that a name leads to as well
 export const LONGEST = 80; // letters of a query that are looked at: more would stop the page for minutes
 const LONG_ENOUGH = 6; // letters; a slip in a shorter name makes another word
+const NAMED = 3; // where a page of exactly that name stands
+const BY_MEANING = 2; // how much a phrase that is met counts, and words that are shared
+const HARDLY = 0.7; // pages that fit less by meaning are not worth showing, where names found none
 
 let index;
 let pages;
 let phrases;
+let words;
 
 export async function openIndex(root) {
   if (index) return;
   const rows = await (await fetch(new URL("assets/search.json", root))).json();
-  pages = rows.map(([address, kind, title, names, line, sought], id) => ({ id, address, kind, title, names: names.join("; "), line, sought, known: [title, ...names].map(plain) }));
+  pages = rows.map(([address, kind, title, names, line, sought, typed], id) => ({ id, address, kind, title, names: names.join("; "), line, sought, typed, known: [title, ...names].map(plain) }));
   index = made(pages);
   phrases = phrasesOf(pages, plain, isOneSlip);
+  words = wordsOf(pages, plain);
 }
 
 function made(documents) {
@@ -25,7 +32,7 @@ function made(documents) {
     processTerm: (term) => plain(term) || null,
     searchOptions: {
       boost: { title: 4, names: 4 }, // a name before prose, a trade name as surely as the accepted one
-      boostDocument: (id) => (documents[id].kind === AMBIGUOUS ? 0.5 : 1), // after the plants that it leads to
+      boostDocument: (id) => (LATER.includes(documents[id].kind) ? 0.5 : 1),
       prefix: true,
     },
   });
@@ -44,8 +51,9 @@ export function search(typed) {
   let found = find(query, "AND");
   if (!found.length) found = find(query, "OR", 0.2);
   const sought = meant(phrases, query);
-  const ranks = new Map(pages.map((page) => [page, Math.max(rank(page, plain(query)), place(sought.get(page)))]));
-  const named = pages.filter((page) => ranks.get(page));
+  const shared = sharing(words, query);
+  const ranks = new Map(pages.map((page) => [page, Math.max(rank(page, plain(query)), byMeaning(sought.get(page) ?? 0, shared.get(page.id) ?? 0))]));
+  const named = pages.filter((page) => ranks.get(page) >= HARDLY);
   const all = [...new Set([...found.map(({ id }) => pages[id]), ...named])];
   return all.sort((one, other) => ranks.get(other) - ranks.get(one)); // the rest keeps its order
 }
@@ -65,10 +73,15 @@ function swaps(word) {
   return Array.from({ length: word.length - 1 }, (_, at) => word.slice(0, at) + word[at + 1] + word[at] + word.slice(at + 2));
 }
 
-/** How nearly the query is one of a page's names; a plant comes before the page of an ambiguous name. */
+/** How well a page fits by what is meant: a phrase met nearly in full comes before any name. */
+function byMeaning(phrase, share) {
+  return phrase >= NEARLY_ALL ? NAMED + 1 + phrase + share : BY_MEANING * (phrase + share);
+}
+
+/** How nearly the query is one of a page's names; a plant comes before the page of an ambiguous name, and before one that nobody shall plant. */
 function rank({ kind, known }, query) {
-  const first = kind === AMBIGUOUS ? 0 : 1;
-  if (known.includes(query)) return 3 + first;
+  const first = LATER.includes(kind) ? 0 : 1;
+  if (known.includes(query)) return NAMED + first;
   return known.some((name) => isOneSlip(name, query)) ? 1 + first : 0;
 }
 

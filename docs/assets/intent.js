@@ -4,9 +4,8 @@
 export const SMALL = new Set("a all am an and any are as at be been but by can could did do does for had has have how i if in is it its me my of on or our should so some that the their them there these they this to was we were what when where which why will with would you your".split(" "));
 const UNKNOWN = 0.5; // how much a word counts that no phrase has
 const BESIDE = 0.35; // and how much of its weight a word keeps that a phrase leaves out
-const ENOUGH = 0.7; // how well a phrase must be met to count at all
-const DANGER = 0.85; // what a phrase of danger counts at least, once all its places are met
-const NEARLY_ALL = 0.95;
+const ENOUGH = 0.4; // how well a phrase must be met to count at all
+export const NEARLY_ALL = 0.85; // met so well, or all its places where it is of danger, a phrase stands before any name
 
 /** The phrases of all pages, ready to be met. ``sought`` of a page is a list of texts. */
 export function phrasesOf(pages, plain, isOneSlip) {
@@ -48,20 +47,15 @@ export function meant({ seats, plain, isOneSlip }, query) {
     const typedHere = sum([...places.values()]);
     const placesHere = sum([...places.keys()].map((place) => phrase.weights[place]));
     const share = (typedHere + placesHere) / (phrase.all + typedHere + BESIDE * (asked - typedHere));
-    const score = phrase.urgent && places.size === phrase.places.length ? Math.max(share, DANGER) : share;
+    const score = phrase.urgent && places.size === phrase.places.length ? Math.max(share, NEARLY_ALL) : share;
     if (places.size < Math.min(2, phrase.places.length)) continue; // one word of several may mean anything
     if (score >= ENOUGH && score > (found.get(phrase.page) ?? 0)) found.set(phrase.page, score);
   }
   return found;
 }
 
-/** Where such a page stands among those found by name: a phrase met in full before any name. */
-export function place(score) {
-  return score === undefined ? 0 : score >= NEARLY_ALL ? 4 + score : 2 + score;
-}
-
 /** A word without the endings that change nothing here. */
-function stem(word) {
+export function stem(word) {
   const short = word.replace(/(?<=..[^s])(ies|ing|ed|es|s)$/, (ending) => (ending === "ies" ? "y" : ""));
   return short.replace(/(?<=...)e$/, "").replace(/(?<=..)([bdgmnprt])\1$/, "$1");
 }

@@ -41,7 +41,7 @@ function card(root, { address, kind, title, names, line }) {
   if (names) words.append(element("br"), element("span", { textContent: names.split("; ").slice(0, 4).join(", ") }));
   words.append(element("br"), line);
   const slug = /^plants\/([^/]+)\/$/.exec(address)?.[1];
-  const pictured = slug && kind === "plant";
+  const pictured = slug && kind.startsWith("plant");
   const link = element("a", { href: new URL(address, root).href, className: "with-thumb" }, ...(pictured ? [thumb(root, slug)] : []), words);
   return element("li", {}, link);
 }

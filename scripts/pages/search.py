@@ -7,13 +7,20 @@ from typing import NamedTuple
 from calculators.core.listing import load_all
 from scripts.pages.calculators import nitrogen_model as model
 from scripts.pages.sought import read_sought
+from scripts.pages.typed import read_typed, words_typed
 from scripts.records.load import Library
 from scripts.records.names import NamedSpecies
-from scripts.records.plant import Plant
 
 LINE = 160  # characters of text an entry shows
 AMBIGUOUS = "name on labels"
+NEVER_PLANTED = "plant. Never planted from this book."  # docs/assets/finder.js knows it by this
+NAMING = (  # small words, of which no phrase can be made
+    "what plant is this", "which plant is this", "what is this plant", "what is this stem",
+    "what is this moss", "what is this floater", "what have i got", "name a plant",
+)  # fmt: skip
 OVERVIEWS = (
+    ("plants/", "Plants", "All plants, by kind and by what they are good for."),
+    ("animals/", "Animals", "All animals, and what each does to plants and to the nitrogen."),
     ("plants/table/", "Table of plants", "All plants in one table, to sort and to filter."),
     ("plants/growth/", "Growth against light", "How fast each plant doubles, against its light."),
     ("identify/", "What have I got?", "Name a plant from what you see, a tap at a time."),
@@ -62,7 +69,6 @@ SOUGHT_AS: dict[str, list[str]] = {
     "ammonia-change": ["change water with ammonia", "ammonia in acid water"],
     "warmth": ["heater size", "heater watts", "cooling in a power cut"],
     "water-change": ["change water", "how much water to change"],
-    "identify": ["which plant is this", "what plant is this", "name a plant"],
     "kh-budget": [
         "KH falls",
         "KH drops",
@@ -92,7 +98,8 @@ SOUGHT_AS: dict[str, list[str]] = {
 class SearchEntry(NamedTuple):
     """What search knows of a page: its address from the site's root, names, and a line to show.
 
-    ``sought`` are phrases by which a keeper may mean it; they are shown nowhere.
+    ``sought`` are phrases by which a keeper may mean it, ``typed`` words that keepers use for it; they are
+    shown nowhere.
     """
 
     address: str
@@ -101,17 +108,19 @@ class SearchEntry(NamedTuple):
     names: list[str]
     line: str
     sought: tuple[str, ...] = ()
-
-
-def plant_line(plant: Plant) -> str:
-    """What search says of a plant; a warning comes first."""
-    return plant.verdict if plant.offered else f"Never planted from this book. {plant.verdict}"
+    typed: str = ""
 
 
 def entries(library: Library, prose: Mapping[str, tuple[str, str]]) -> list[SearchEntry]:
     """All pages but the indexes. ``prose`` has title and description of each page written by people."""
     pages = [
-        SearchEntry(f"plants/{slug}/", "plant", plant.name, all_names(plant), plant_line(plant))
+        SearchEntry(
+            f"plants/{slug}/",
+            "plant" if plant.offered else NEVER_PLANTED,
+            plant.name,
+            all_names(plant),
+            plant.verdict,
+        )
         for slug, plant in library.plants.items()
     ]
     pages += [
@@ -126,7 +135,10 @@ def entries(library: Library, prose: Mapping[str, tuple[str, str]]) -> list[Sear
         )
         for slug, trade_name in library.names.items()
     ]
-    pages += [SearchEntry(address, "guide", title, [], line) for address, title, line in OVERVIEWS]
+    pages += [
+        SearchEntry(address, "guide", title, list(NAMING) if address == "identify/" else [], line)
+        for address, title, line in OVERVIEWS
+    ]
     pages += [
         SearchEntry(
             f"problems/{slug}/", "problem", problem.name, problem.other_names, problem.summary
@@ -169,8 +181,13 @@ def entries(library: Library, prose: Mapping[str, tuple[str, str]]) -> list[Sear
     pages += [
         SearchEntry(address, "guide", title, [], line) for address, (title, line) in prose.items()
     ]
-    sought = read_sought(library)
-    return [entry._replace(sought=sought.get(entry.address, ())) for entry in pages]
+    sought, typed = read_sought(library), read_typed()
+    return [
+        entry._replace(
+            sought=sought.get(entry.address, ()), typed=words_typed(typed.get(entry.address, ()))
+        )
+        for entry in pages
+    ]
 
 
 def all_names(living: NamedSpecies) -> list[str]:
@@ -181,7 +198,7 @@ def all_names(living: NamedSpecies) -> list[str]:
 
 def index(pages: list[SearchEntry]) -> str:
     """The entries as JSON, each a list, in the order of ``Entry``'s fields."""
-    rows = [[*entry[:4], cut(entry.line), entry.sought] for entry in pages]
+    rows = [[*entry[:4], cut(entry.line), *entry[5:]] for entry in pages]
     return json.dumps(rows, ensure_ascii=False, separators=(",", ":"))
 
 

@@ -8,7 +8,7 @@ from markupsafe import Markup
 
 from calculators.core.declare import Spec
 from calculators.core.fields import Field, InputField, Kind
-from calculators.core.form_hints import Part
+from calculators.core.form_hints import FINER, Part
 from calculators.core.nested import scatter
 from calculators.core.paint.element import Attributes, Html, element, joined
 from scripts.pages.calculators.form_fields import hint, value_text
@@ -61,11 +61,14 @@ def row_texts(field: InputField, row: dict[str, Any]) -> dict[str, Any]:
 
 
 def in_parts(fields: Sequence[InputField]) -> list[tuple[Part | None, list[InputField]]]:
-    """The fields by part, in the order in which the parts come; closed ones last."""
+    """The fields by part, in the order in which the parts come; closed ones last, finer points at the end."""
     fields_by_part: dict[Part | None, list[InputField]] = {}
     for field in fields:
         fields_by_part.setdefault(hint(field, Part), []).append(field)
-    return sorted(fields_by_part.items(), key=lambda item: item[0] is not None and item[0].closed)
+    return sorted(
+        fields_by_part.items(),
+        key=lambda item: (item[0] is not None and item[0].closed, item[0] == FINER),
+    )
 
 
 def part_html(heading: Part | None, fields: Sequence[InputField], number: int) -> Html:

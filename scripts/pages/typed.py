@@ -1,0 +1,45 @@
+"""What many keepers may type when they need a page first: species/typed/, phrases by the page's address.
+
+The search counts their words (docs/assets/shared-words.js); the phrases are shown nowhere. They were written
+by us, as common practice; nobody was asked.
+"""
+
+import re
+from collections import Counter
+from collections.abc import Iterable
+from pathlib import Path
+
+import yaml
+from pydantic import TypeAdapter
+
+from scripts.records.parse import LOADER
+from scripts.setup.paths import SPECIES
+
+TYPED_FOLDER = SPECIES / "typed"
+PHRASES = TypeAdapter(dict[str, tuple[str, ...]])
+MOST_TIMES = 3  # a word is sent that often at most: beyond it tells nothing more
+
+
+def read_typed(folder: Path = TYPED_FOLDER) -> dict[str, tuple[str, ...]]:
+    """The phrases of each address.
+
+    Raises ``pydantic.ValidationError`` where a file holds anything else, ``ValueError`` where an address
+    stands in two files.
+    """
+    found: dict[str, tuple[str, ...]] = {}
+    for path in sorted(folder.glob("*.yml")):
+        pages = PHRASES.validate_python(yaml.load(path.read_text(encoding="utf-8"), LOADER))
+        if twice := found.keys() & pages.keys():
+            raise ValueError(f"{path.name}: {', '.join(sorted(twice))} stands in another file too")
+        found |= pages
+    return found
+
+
+def words_typed(phrases: Iterable[str]) -> str:
+    """The words of a page's phrases, the most frequent first, each as often as it came, three times at most."""
+    words = Counter(
+        word for phrase in phrases for word in re.findall(r"[^\W_]+(?:\.\d+)?", phrase.lower())
+    )
+    return " ".join(
+        word for word, times in words.most_common() for _ in range(min(times, MOST_TIMES))
+    )

@@ -94,7 +94,7 @@ def test_what_keepers_type_leads_to_pages_that_there_are(library):
 def test_an_address_in_two_files_is_refused(tmp_path):
     for name in ("one.yml", "two.yml"):
         (tmp_path / name).write_text('danger/:\n  - "all dead"\n', encoding="utf-8")
-    with pytest.raises(ValueError, match="two.yml: danger/ stands in another file too"):
+    with pytest.raises(ValueError, match=r"two\.yml: danger/ stands in another file too"):
         read_typed(tmp_path)
 
 

@@ -36,7 +36,7 @@ def read_typed(folder: Path = TYPED_FOLDER) -> dict[str, tuple[str, ...]]:
 
 
 def words_typed(phrases: Iterable[str]) -> str:
-    """The words of a page's phrases, the most frequent first, each as often as it came, three times at most."""
+    """The words of a page's phrases, the most frequent first, each up to three times."""
     words = Counter(
         word for phrase in phrases for word in re.findall(r"[^\W_]+(?:\.\d+)?", phrase.lower())
     )

@@ -1,9 +1,10 @@
-"""How many examples a property is tried with: a sample in everyday use, all with ``--thorough``."""
+"""How much a run tries: a sample and no long run in everyday use, everything with ``--thorough``."""
 
 import os
 from collections.abc import Sequence
 from typing import TypeVar
 
+import pytest
 from hypothesis import settings
 
 Case = TypeVar("Case")
@@ -17,6 +18,11 @@ FEWEST = 25  # below that a property is hardly tried
 def thorough() -> bool:
     """Whether the full numbers were asked for."""
     return THOROUGH in os.environ
+
+
+def long_run() -> pytest.MarkDecorator:
+    """For a test that builds the site anew or kills browsers: only a thorough run has it."""
+    return pytest.mark.skipif(not thorough(), reason="a long run: --thorough has it")
 
 
 def how_many(full: int) -> int:

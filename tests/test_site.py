@@ -15,6 +15,7 @@ from scripts.pages.write import SOURCE
 from scripts.setup.paths import ROOT
 from scripts.site.offline import NOT_STORED
 from scripts.site.watch_page import Renderer, address_of
+from tests.effort import long_run
 
 # Python runs in a worker, so that no page needs wasm-unsafe-eval; scripts/site/server.py has the worker's.
 POLICY = (
@@ -208,6 +209,7 @@ def test_the_offline_list_holds_every_file_with_its_hash(site):
     assert hashlib.sha256((site / "offline-list.json").read_bytes()).hexdigest() in worker
 
 
+@long_run()
 def test_the_tree_of_pages_builds_with_the_plain_markdown_library(site):
     """The pages must not lean on one site builder: another hand makes the same pages, octet by octet."""
     renderer = Renderer()

@@ -15,6 +15,7 @@ from scripts.setup.node import browser_parts
 from scripts.setup.paths import LOCKS, ROOT
 from scripts.setup.say import Missing
 from scripts.site.build import SERVED_MODULES
+from tests.effort import long_run
 
 ABOUT = (ROOT / "docs" / "about.md").read_text(encoding="utf-8")
 SERVED = {
@@ -109,6 +110,7 @@ def test_what_was_not_reached_is_never_called_clean(pip, npm, states, status, mo
         assert "b: not judged (not on the index)" in said
 
 
+@long_run()
 def test_the_same_sources_give_the_same_bytes_twice():
     """Pages and data in two processes whose sets and hashes are ordered otherwise; a bench builds all."""
     runs = [

@@ -15,6 +15,7 @@ from scripts.setup.paths import BUILD, ROOT, TABLES
 from scripts.tables.make import TablesInUse, make_tables, write_tables
 from scripts.tables.registry import MAKERS
 from scripts.tables.text import WRITTEN_BY, table_text
+from tests.effort import long_run
 from tests.plain_yaml import read_yaml
 
 COPIED = ("calculators", "docs", "scripts", "species", "tests/published")
@@ -194,6 +195,7 @@ def test_loading_and_making_tables_read_no_table_and_import_no_page():
     assert done.stdout.strip() == "[] []"
 
 
+@long_run()
 def test_one_command_takes_new_records_to_pages_and_calculators(project):
     """The whole build of a copy of the project with a plant, an animal and a problem more."""
     for name in COPIED:

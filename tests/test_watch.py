@@ -12,6 +12,7 @@ from scripts.site.offline import WORKER
 from scripts.site.watch import Watcher
 from scripts.site.watch_page import address_of, relative
 from scripts.site.watch_server import SCRIPT_ADDRESS, News, make_watch_server
+from tests.effort import long_run
 
 POLICY = 'http-equiv="Content-Security-Policy"'
 
@@ -69,6 +70,7 @@ def test_only_what_differs_is_written_and_the_open_page_first(watcher, tmp_path)
     }
 
 
+@long_run()
 def test_what_was_written_is_what_the_build_writes(watcher, site, tmp_path):
     watcher.texts["about.md"] = "older"
     watcher.line_up()

@@ -10,6 +10,7 @@ import pytest
 from scripts.setup.chromium import find_chromium
 from tests.browser.conftest import ARGUMENTS, new_context
 from tests.browser.shelf_page import at_book, in_page, open_page, with_shelf
+from tests.effort import long_run
 
 BATCH = 50
 STATE = "return { entries: await shelf.entries(), troubles: shelf.troubles() };"
@@ -78,6 +79,7 @@ def write_on(page, tank, first):
     return page.evaluate("() => window.written")
 
 
+@long_run()
 def test_a_page_killed_at_many_moments_leaves_a_whole_log(chromium, address, tmp_path):
     with own_browser(chromium, tmp_path, address) as context:
         tank = with_shelf(open_page(context), "return (await shelf.saveTank({ name: 'Jar' })).id;")
@@ -95,6 +97,7 @@ def test_a_page_killed_at_many_moments_leaves_a_whole_log(chromium, address, tmp
             first = check_whole(with_shelf(open_page(context), STATE), first, written)
 
 
+@long_run()
 def test_a_browser_killed_right_after_a_write_has_it(chromium, address, tmp_path):
     tank, first = None, 0
     for _ in range(2):

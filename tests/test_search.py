@@ -98,10 +98,8 @@ def test_an_address_in_two_files_is_refused(tmp_path):
         read_typed(tmp_path)
 
 
-def test_a_word_that_is_typed_often_is_sent_three_times():
-    assert words_typed(["Milky water", "milky 2.5", "milky", "milky again"]) == (
-        "milky milky milky water 2.5 again"
-    )
+def test_each_word_that_is_typed_is_sent_once():
+    assert words_typed(["Milky water", "milky 2.5", "so milky"]) == "milky water 2.5 so"
 
 
 def test_a_plant_that_nobody_shall_plant_comes_after_those_of_its_name(site, tmp_path):

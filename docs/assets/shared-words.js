@@ -15,7 +15,7 @@ export function wordsOf(pages, plain) {
     processTerm: term,
     searchOptions: { combineWith: "OR", fuzzy: (word) => (word.length >= LONG_ENOUGH ? SLIP : false) },
   });
-  words.addAll(pages.map((page) => ({ ...page, phrases: page.sought.join(" ").replace(/[!|]/g, " ") })));
+  words.addAll(pages.map((page) => ({ ...page, phrases: [...new Set(page.sought.join(" ").split(/[!|\s]+/))].join(" ") })));
   return words;
 }
 

@@ -34,6 +34,6 @@ def read_typed(folder: Path = TYPED_FOLDER) -> dict[str, tuple[str, ...]]:
 
 
 def words_typed(phrases: Iterable[str]) -> str:
-    """The words of a page's phrases, each once: how often one came tells hardly more, and costs a phone time."""
+    """The words of a page's phrases, each once: how often it came tells hardly more."""
     found = (re.findall(r"[^\W_]+(?:\.\d+)?", phrase.lower()) for phrase in phrases)
     return " ".join(dict.fromkeys(word for words in found for word in words))

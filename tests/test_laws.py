@@ -70,6 +70,7 @@ LISTED = {
     "hygrophila-polysperma": {"au", "us"},
     "lagarosiphon-major": {"au", "eu", "gb", "nz", "us"},
     "limnophila-sessiliflora": {"us"},
+    "ipomoea-aquatica": {"us"},
     "ludwigia-grandiflora": {"eu", "gb"},
     "ludwigia-peploides": {"eu", "gb", "nz"},
     "myriophyllum-aquaticum": {"au", "eu", "gb", "nz", "us"},

@@ -70,16 +70,22 @@ LISTED = {
     "hygrophila-polysperma": {"au", "us"},
     "lagarosiphon-major": {"au", "eu", "gb", "nz", "us"},
     "limnophila-sessiliflora": {"us"},
+    "ipomoea-aquatica": {"us"},
     "ludwigia-grandiflora": {"eu", "gb"},
     "ludwigia-peploides": {"eu", "gb", "nz"},
     "myriophyllum-aquaticum": {"au", "eu", "gb", "nz", "us"},
     "myriophyllum-heterophyllum": {"eu", "gb", "us"},
+    "nymphoides-hydrophylla": {"us"},  # in two states, as N. cristata
+    "ottelia-alismoides": {"us"},
     "pistia-stratiotes": {"au", "eu", "gb", "nz", "us"},
     "pontederia-crassipes": {"au", "eu", "gb", "nz", "us"},  # as Eichhornia crassipes
     "sagittaria-platyphylla": {"au", "nz"},
+    "sagittaria-sagittifolia": {"nz", "us"},
     "salvinia-auriculata": {"us"},
     "salvinia-molesta": {"au", "eu", "gb", "nz", "us"},
     "vallisneria-americana": {"nz"},  # sold as V. gigantea
+    "utricularia-gibba": {"nz"},
+    "vallisneria-australis": {"nz"},
     "vallisneria-nana": {"nz"},  # once named V. gigantea
     "vallisneria-spiralis": {"nz"},
 }

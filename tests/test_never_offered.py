@@ -23,7 +23,7 @@ BANNED = {
     "elodea-nuttallii", "gymnocoronis-spilanthoides", "hydrilla-verticillata",
     "hydrocotyle-ranunculoides", "lagarosiphon-major", "ludwigia-grandiflora", "ludwigia-peploides",
     "myriophyllum-aquaticum", "myriophyllum-heterophyllum", "pontederia-crassipes",
-    "salvinia-molesta", "salvinia-natans",
+    "salvinia-molesta", "salvinia-natans", "utricularia-gibba",
 }  # fmt: skip
 WARNING = "Never planted from this book."
 

@@ -7,6 +7,7 @@ from typing import NamedTuple
 from calculators.core.listing import load_all
 from scripts.pages.calculators import nitrogen_model as model
 from scripts.pages.sought import read_sought
+from scripts.records.animal import Animal
 from scripts.records.load import Library
 from scripts.records.names import NamedSpecies
 from scripts.records.plant import Plant
@@ -108,6 +109,11 @@ def plant_line(plant: Plant) -> str:
     return plant.verdict if plant.offered else f"Never planted from this book. {plant.verdict}"
 
 
+def animal_line(animal: Animal) -> str:
+    """What search says of an animal; a warning comes first."""
+    return animal.verdict if animal.offered else f"Never offered by this book. {animal.verdict}"
+
+
 def entries(library: Library, prose: Mapping[str, tuple[str, str]]) -> list[SearchEntry]:
     """All pages but the indexes. ``prose`` has title and description of each page written by people."""
     pages = [
@@ -116,7 +122,7 @@ def entries(library: Library, prose: Mapping[str, tuple[str, str]]) -> list[Sear
     ]
     pages += [
         SearchEntry(
-            f"animals/{slug}/", animal.group, animal.name, all_names(animal), animal.verdict
+            f"animals/{slug}/", animal.group, animal.name, all_names(animal), animal_line(animal)
         )
         for slug, animal in library.animals.items()
     ]

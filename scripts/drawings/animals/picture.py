@@ -41,7 +41,7 @@ COLOURS = {
 }
 EYE_SHARE = 0.06  # radius of an eye, in depths of the body
 RULE_SHARE = 0.055  # height of the rule's figures, in lengths of the rule
-PX_PER_MM = 1.0  # in lists, where all animals are drawn at one scale
+PX_PER_MM = 0.8  # in lists, where all animals are drawn at one scale
 LINE_MM = 0.3
 
 
@@ -88,7 +88,7 @@ def picture(slug: str, animal: Animal, form: str) -> str:
 
 
 def small_picture(slug: str, animal: Animal) -> str:
-    """At its middle length, a millimetre to a pixel, for a list in which all have one scale."""
+    """At its middle length, for a list in which all have one scale."""
     items = pieces(animal, float(animal.body.typical_mm))
     box = bounds(items, Symbols())
     pen = Writer(slug, (-box.left + 1, box.top + 1), 1)

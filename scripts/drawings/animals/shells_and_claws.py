@@ -7,6 +7,7 @@ from scripts.drawings.animals.outline import Outline, closed, line
 from scripts.drawings.geometry import Path, Point
 
 FOOT = closed((-0.12, -0.5), (0.1, -0.42), (0.6, -0.46), (0.72, -0.56), (0.3, -0.62), (-0.1, -0.6))
+CAP_LIFT = 0.14  # how much higher than other shells a cap ends, flat, on its foot
 FEELERS = (line((-0.1, -0.52), (-0.2, -0.4), (-0.24, -0.26)),)
 
 
@@ -107,7 +108,9 @@ def round_shell() -> Outline:
 
 def cap() -> Outline:
     """Half a ball; the last turn makes up the whole shell."""
-    return Outline(ball(-0.36), (FOOT,), (spiral(0.7, (0.74, 0.06), 0.16), *FEELERS))
+    foot = FOOT.mapped(lambda point: (point[0], point[1] + CAP_LIFT))
+    feelers = tuple(one.mapped(lambda point: (point[0], point[1] + CAP_LIFT)) for one in FEELERS)
+    return Outline(ball(CAP_LIFT - 0.5), (foot,), (spiral(0.7, (0.74, 0.06), 0.16), *feelers))
 
 
 def coil() -> Outline:

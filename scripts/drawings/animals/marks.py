@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from scripts.drawings.animals.outline import Outline, closed, extent, pointed
 from scripts.drawings.geometry import Path
 
-BARS = (0.2, 0.34, 0.48, 0.62, 0.74)
+BARS = (0.2, 0.34, 0.48, 0.62, 0.73)
 SPOTS = (0.2, 0.3, 0.4, 0.5, 0.6, 0.7)
 ROWS = (0.3, 0.52, 0.72)  # of the depth, from below
 
@@ -27,9 +27,14 @@ def stripe(body: Path) -> Iterator[Path]:
 def bars(body: Path) -> Iterator[Path]:
     """Bands from the back to the belly."""
     for x in BARS:
-        if ends := extent(body, x):
-            low, high = (0.86 * end for end in ends)
-            yield pointed((x - 0.02, high), (x + 0.03, high), (x + 0.02, low), (x - 0.01, low))
+        front, hind = extent(body, x - 0.02), extent(body, x + 0.03)
+        if front and hind:
+            yield pointed(
+                (x - 0.02, 0.86 * front[1]),
+                (x + 0.03, 0.86 * hind[1]),
+                (x + 0.03, 0.86 * hind[0]),
+                (x - 0.02, 0.86 * front[0]),
+            )
 
 
 def spots(body: Path) -> Iterator[Path]:

@@ -56,15 +56,20 @@ def half_width(x: float, swell: float) -> float:
 
 def whorls(edges: tuple[float, ...], swell: float) -> tuple[Path, tuple[Path, ...]]:
     """A shell whose turns end at the edges, from the mouth to the tip, and the seams between them."""
+    widest = max(half_width((start + end) / 2, swell) for start, end in pairwise(edges))
+    full = 0.5 / widest  # so that the widest turn takes up the whole depth
     upper: list[Point] = []
     for start, end in pairwise(edges):
         middle = (start + end) / 2
-        upper += [(start, 0.94 * half_width(start, swell)), (middle, half_width(middle, swell))]
+        upper += [
+            (start, 0.94 * full * half_width(start, swell)),
+            (middle, full * half_width(middle, swell)),
+        ]
     body = closed((0, 0), *upper, (1, 0), *[(x, -y) for x, y in reversed(upper)])
     seams = tuple(
         line((x, half), (x + 0.02, 0), (x - 0.03, -half))
         for x in edges[1:-1]
-        for half in (0.9 * half_width(x, swell),)
+        for half in (0.9 * full * half_width(x, swell),)
     )
     return body, seams
 

@@ -166,6 +166,12 @@ def test_the_rosy_barb_weighs_what_a_study_weighed():
         assert 1.08 <= 100 * weight.mass_g(length_mm) / (length_mm / 10) ** 3 <= 2.11
 
 
+# Fantail goldfish of 5.16 cm weighed 2.30 g (Roslan and others 2021); the record's equation is of a relative.
+def test_goldfish_weigh_what_fantails_of_a_study_weighed():
+    weight = Animal.model_validate(read(RECORDS / "carassius-auratus.yml")).body.length_weight
+    assert weight.mass_g(51.6) == pytest.approx(2.30, rel=0.15)
+
+
 # The marbled crayfish: greatest mass 15 g (a growth model from Belarus, 2025); breeds from 1.4 g. The lengths
 # are common practice, no source: it breeds from about 40 mm and is grown at 80 to 100.
 def test_the_marbled_crayfish_breeds_and_ends_at_the_masses_of_a_study():

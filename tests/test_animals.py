@@ -290,11 +290,13 @@ def test_every_record_says_never_to_release_it_and_apple_snails_are_banned(libra
 
 def test_these_are_never_offered_and_the_law_says_why(library):
     never = {slug for slug, animal in library.animals.items() if not animal.offered}
-    assert never == {"procambarus-virginalis", "gambusia-holbrooki", "corbicula-fluminea"}
+    assert never == {
+        "procambarus-virginalis", "gambusia-holbrooki", "corbicula-fluminea", "lepomis-gibbosus",
+    }  # fmt: skip
     for slug in never:
         assert library.animals[slug].law
-    # Regulation (EU) 2022/1203, recital 2, names both mosquitofish; (EU) 2016/1141 the marbled crayfish.
-    for slug in ("procambarus-virginalis", "gambusia-holbrooki"):
+    # (EU) 2022/1203, recital 2, names both mosquitofish, 2019/1262 the pumpkinseed, 2016/1141 the crayfish.
+    for slug in ("procambarus-virginalis", "gambusia-holbrooki", "lepomis-gibbosus"):
         (mark,) = [mark for mark in library.animals[slug].law if mark.place == "eu"]
         assert "Union concern" in mark.text
         assert "eu-2016-1141" in mark.sources

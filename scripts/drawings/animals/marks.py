@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from scripts.drawings.animals.outline import Outline, closed, extent, pointed
+from scripts.drawings.animals.outline import BodyOutline, closed, extent, pointed
 from scripts.drawings.geometry import Path
 
 BARS = (0.2, 0.34, 0.48, 0.62, 0.73)
@@ -10,7 +10,7 @@ SPOTS = (0.2, 0.3, 0.4, 0.5, 0.6, 0.7)
 ROWS = (0.3, 0.52, 0.72)  # of the depth, from below
 
 
-def marks(outline: Outline, kind: str) -> list[Path]:
+def marks(outline: BodyOutline, kind: str) -> list[Path]:
     """The marks as shapes; none on a plain animal."""
     makers = {"stripe": stripe, "bars": bars, "spots": spots, "blotch": blotch}
     return list(makers[kind](outline.body)) if kind in makers else []

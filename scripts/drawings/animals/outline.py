@@ -11,7 +11,7 @@ from typing import NamedTuple
 from scripts.drawings.geometry import Path, Point, Run, curve, flattened
 
 
-class Outline(NamedTuple):
+class BodyOutline(NamedTuple):
     """``behind`` are fins and feet, ``lines`` run over the body; ``eye`` is where it looks from."""
 
     body: Path

@@ -5,7 +5,7 @@ from math import cos, pi, sin
 
 from scripts.drawings.animals import fish, shells_and_claws
 from scripts.drawings.animals.marks import marks
-from scripts.drawings.animals.outline import Outline, closed
+from scripts.drawings.animals.outline import BodyOutline, closed
 from scripts.drawings.draw import svg
 from scripts.drawings.geometry import Affine
 from scripts.drawings.scale_rule import foot_rule
@@ -13,7 +13,7 @@ from scripts.drawings.scene import Item, Shape, Symbols, Writer, bounds, moved
 from scripts.drawings.svg import number
 from scripts.records.animal import Animal
 
-OUTLINES: dict[str, Callable[[], Outline]] = {
+OUTLINES: dict[str, Callable[[], BodyOutline]] = {
     "spindle": fish.spindle,
     "round-tailed": fish.round_tailed,
     "gourami": fish.gourami,

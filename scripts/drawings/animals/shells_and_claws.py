@@ -3,7 +3,7 @@
 from itertools import pairwise
 from math import cos, pi, sin
 
-from scripts.drawings.animals.outline import Outline, closed, line
+from scripts.drawings.animals.outline import BodyOutline, closed, line
 from scripts.drawings.geometry import Path, Point
 
 FOOT = closed((-0.12, -0.5), (0.1, -0.42), (0.6, -0.46), (0.72, -0.56), (0.3, -0.62), (-0.1, -0.6))
@@ -11,7 +11,7 @@ CAP_LIFT = 0.14  # how much higher than other shells a cap ends, flat, on its fo
 FEELERS = (line((-0.1, -0.52), (-0.2, -0.4), (-0.24, -0.26)),)
 
 
-def shrimp() -> Outline:
+def shrimp() -> BodyOutline:
     """A bent back, legs, and long feelers."""
     body = closed(
         (0, 0.1), (0.08, 0.2), (0.2, 0.36), (0.38, 0.5), (0.56, 0.42), (0.74, 0.16), (0.86, -0.14),
@@ -25,10 +25,10 @@ def shrimp() -> Outline:
         line((0.02, 0.16), (-0.1, 0.9), (0.2, 1.3)),
         line((0.02, 0.1), (-0.16, 0.5), (-0.2, 1)),
     )
-    return Outline(body, (), (*legs, *paddles, *feelers), eye=(0.09, 0.14))
+    return BodyOutline(body, (), (*legs, *paddles, *feelers), eye=(0.09, 0.14))
 
 
-def crayfish() -> Outline:
+def crayfish() -> BodyOutline:
     """A straight back and two claws before it."""
     body = closed(
         (0, 0), (0.1, 0.24), (0.25, 0.48), (0.42, 0.5), (0.6, 0.4), (0.78, 0.3), (1, 0.2),
@@ -46,7 +46,7 @@ def crayfish() -> Outline:
     rings = tuple(line((x, 0.36), (x + 0.02, 0), (x, -0.34)) for x in (0.48, 0.56, 0.64, 0.72, 0.8))
     legs = tuple(line((x, -0.44), (x - 0.05, -0.7), (x, -1)) for x in (0.2, 0.28, 0.36, 0.44))
     feelers = (line((0.02, 0.06), (-0.2, 0.6), (-0.5, 0.8)),)
-    return Outline(body, (claw,), (*rings, *legs, *feelers), eye=(0.07, 0.12))
+    return BodyOutline(body, (claw,), (*rings, *legs, *feelers), eye=(0.07, 0.12))
 
 
 def half_width(x: float, swell: float) -> float:
@@ -74,16 +74,16 @@ def whorls(edges: tuple[float, ...], swell: float) -> tuple[Path, tuple[Path, ..
     return body, seams
 
 
-def turret() -> Outline:
+def turret() -> BodyOutline:
     """Many turns, much longer than wide."""
     body, seams = whorls((0, 0.24, 0.42, 0.56, 0.67, 0.76, 0.84, 0.91, 1), 0.9)
-    return Outline(body, (FOOT,), (*seams, *FEELERS))
+    return BodyOutline(body, (FOOT,), (*seams, *FEELERS))
 
 
-def cone() -> Outline:
+def cone() -> BodyOutline:
     """Few turns that end in a point; the last one makes up most of the shell."""
     body, seams = whorls((0, 0.5, 0.76, 0.89, 1), 0.6)
-    return Outline(body, (FOOT,), (*seams, *FEELERS))
+    return BodyOutline(body, (FOOT,), (*seams, *FEELERS))
 
 
 def spiral(turns: float, middle: Point, wide: float) -> Path:
@@ -106,24 +106,24 @@ def ball(cut: float) -> Path:
     return closed(*((x, max(y, cut)) for x, y in ring))
 
 
-def round_shell() -> Outline:
+def round_shell() -> BodyOutline:
     """A wide last turn and a low tip."""
-    return Outline(ball(-0.5), (FOOT,), (spiral(1.5, (0.66, 0.1), 0.26), *FEELERS))
+    return BodyOutline(ball(-0.5), (FOOT,), (spiral(1.5, (0.66, 0.1), 0.26), *FEELERS))
 
 
-def cap() -> Outline:
+def cap() -> BodyOutline:
     """Half a ball; the last turn makes up the whole shell."""
     foot = FOOT.mapped(lambda point: (point[0], point[1] + CAP_LIFT))
     feelers = tuple(one.mapped(lambda point: (point[0], point[1] + CAP_LIFT)) for one in FEELERS)
-    return Outline(ball(CAP_LIFT - 0.5), (foot,), (spiral(0.7, (0.74, 0.06), 0.16), *feelers))
+    return BodyOutline(ball(CAP_LIFT - 0.5), (foot,), (spiral(0.7, (0.74, 0.06), 0.16), *feelers))
 
 
-def coil() -> Outline:
+def coil() -> BodyOutline:
     """Turns in one plane."""
-    return Outline(ball(-0.5), (FOOT,), (spiral(2.5, (0.52, 0), 0.38), *FEELERS))
+    return BodyOutline(ball(-0.5), (FOOT,), (spiral(2.5, (0.52, 0), 0.38), *FEELERS))
 
 
-def clam() -> Outline:
+def clam() -> BodyOutline:
     """Two rounded halves with ribs about the hinge."""
     body = closed(
         (0.5, 0.5), (0.7, 0.4), (0.92, 0.14), (1, -0.1), (0.86, -0.38), (0.5, -0.5),
@@ -137,4 +137,4 @@ def clam() -> Outline:
         )
         for s in (0.4, 0.6, 0.8)
     )
-    return Outline(body, (), ribs)
+    return BodyOutline(body, (), ribs)

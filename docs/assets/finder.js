@@ -5,7 +5,7 @@ import MiniSearch from "./minisearch.js";
 import { sharing, wordsOf } from "./shared-words.js";
 
 export const AMBIGUOUS = "name on labels";
-const LATER = [AMBIGUOUS, "plant. Never planted from this book."]; // after the plants that a name leads to as well
+const NEVER = ". Never "; // in the kind of what the book does not offer
 export const LONGEST = 80; // letters of a query that are looked at: more would stop the page for minutes
 const LONG_ENOUGH = 6; // letters; a slip in a shorter name makes another word
 const NAMED = 3; // where a page of exactly that name stands
@@ -32,7 +32,7 @@ function made(documents) {
     processTerm: (term) => plain(term) || null,
     searchOptions: {
       boost: { title: 4, names: 4 }, // a name before prose, a trade name as surely as the accepted one
-      boostDocument: (id) => (LATER.includes(documents[id].kind) ? 0.5 : 1),
+      boostDocument: (id) => (comesLater(documents[id].kind) ? 0.5 : 1),
       prefix: true,
     },
   });
@@ -73,14 +73,19 @@ function swaps(word) {
   return Array.from({ length: word.length - 1 }, (_, at) => word.slice(0, at) + word[at + 1] + word[at] + word.slice(at + 2));
 }
 
+/** Whether a page comes after the others that a name leads to as well. */
+function comesLater(kind) {
+  return kind === AMBIGUOUS || kind.includes(NEVER);
+}
+
 /** How well a page fits by what is meant: a phrase met nearly in full comes before any name. */
 function byMeaning(phrase, share) {
   return phrase >= NEARLY_ALL ? NAMED + 1 + phrase + share : BY_MEANING * (phrase + share);
 }
 
-/** How nearly the query is one of a page's names; a plant comes before the page of an ambiguous name, and before one that nobody shall plant. */
+/** How nearly the query is one of a page's names; a plant comes before the page of an ambiguous name. */
 function rank({ kind, known }, query) {
-  const first = LATER.includes(kind) ? 0 : 1;
+  const first = comesLater(kind) ? 0 : 1;
   if (known.includes(query)) return NAMED + first;
   return known.some((name) => isOneSlip(name, query)) ? 1 + first : 0;
 }

@@ -13,7 +13,9 @@ from scripts.records.names import NamedSpecies
 
 LINE = 160  # characters of text an entry shows
 AMBIGUOUS = "name on labels"
-NEVER_PLANTED = "plant. Never planted from this book."  # docs/assets/finder.js knows it by this
+# Behind what a page is of: the warning comes before all else that search says. finder.js knows it by "Never".
+NEVER_PLANTED = "plant. Never planted from this book."
+NEVER_OFFERED = "{group}. Never offered by this book."
 NAMING = (  # small words, of which no phrase can be made
     "what plant is this", "which plant is this", "what is this plant", "what is this stem",
     "what is this moss", "what is this floater", "what have i got", "name a plant",
@@ -125,7 +127,11 @@ def entries(library: Library, prose: Mapping[str, tuple[str, str]]) -> list[Sear
     ]
     pages += [
         SearchEntry(
-            f"animals/{slug}/", animal.group, animal.name, all_names(animal), animal.verdict
+            f"animals/{slug}/",
+            animal.group if animal.offered else NEVER_OFFERED.format(group=animal.group),
+            animal.name,
+            all_names(animal),
+            animal.verdict,
         )
         for slug, animal in library.animals.items()
     ]

@@ -11,6 +11,7 @@ from calculators.science.animals.feed import living_mass_g
 from calculators.science.conversions import MM_PER_CM
 from scripts.records.claim import Claim, Range, Slug, Statement, Text, Within
 from scripts.records.names import NamedSpecies
+from scripts.records.never_offered import NeverOffered
 from scripts.records.record import Record, Ruled, number
 from scripts.records.rule import Basis, Jurisdiction
 
@@ -29,12 +30,29 @@ class LengthWeight(Claim):
         return living_mass_g(length_mm / MM_PER_CM, self.a, self.b)
 
 
-class Body(Record):
-    """How long it gets, how that is measured, and what it weighs."""
+class BodyShape(Claim):
+    """What its outline is drawn from.
 
-    measured: Literal["nose-to-tail", "shell-height", "shell-width"]
+    ``depth_percent`` is the greatest depth of the body without its fins as it is seen from the side, in
+    hundredths of the recorded length: of a snail what lies across that length.
+    """
+
+    form: Literal[
+        "spindle", "round-tailed", "gourami", "tall", "cichlid", "armoured", "sucker", "eel", "globe",
+        "shrimp", "crayfish",
+        "turret", "cone", "round-shell", "cap", "coil", "clam",
+    ]  # fmt: skip
+    depth_percent: Annotated[float, Field(ge=5, le=130)]
+    marks: Literal["plain", "stripe", "bars", "spots", "blotch"] = "plain"
+
+
+class Body(Record):
+    """How long it gets, how that is measured, what it weighs, and what shape it has."""
+
+    measured: Literal["nose-to-tail", "shell-height", "shell-width", "shell-length"]
     length_mm: Annotated[Range, Within(q.BodyLength)]
     length_weight: LengthWeight
+    shape: BodyShape
 
     @property
     def typical_mm(self) -> int:
@@ -100,9 +118,13 @@ class LegalMark(Statement):
 
 
 class Animal(NamedSpecies):
-    """An animal, as a keeper of planted tanks needs to know it."""
+    """An animal, as a keeper of planted tanks needs to know it.
 
-    group: Literal["fish", "shrimp", "snail"]
+    ``never_offered`` says why nobody shall take one in, and what to do with one that is there. Its load
+    can still be worked out, since a tank may hold one.
+    """
+
+    group: Literal["fish", "shrimp", "crayfish", "snail", "clam"]
     verdict: Annotated[str, Field(min_length=20, max_length=240)]
     body: Body
     feeding: Feeding
@@ -116,3 +138,9 @@ class Animal(NamedSpecies):
     sensitivity: Sensitivity
     law: list[LegalMark] = []
     release: Statement
+    never_offered: NeverOffered | None = None
+
+    @property
+    def offered(self) -> bool:
+        """Whether the book speaks of it as an animal to keep."""
+        return self.never_offered is None

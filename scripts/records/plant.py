@@ -9,6 +9,7 @@ from pydantic_core import PydanticCustomError
 from calculators.core import quantities as q
 from scripts.records.claim import Claim, Name, Range, Slug, Statement, Within
 from scripts.records.names import NamedSpecies
+from scripts.records.never_offered import NeverOffered
 from scripts.records.record import Record, Ruled
 from scripts.records.traits import Traits
 
@@ -97,12 +98,6 @@ class Care(Record):
     trimming: Statement
     propagation: Statement
     moving: Statement | None = None
-
-
-class NeverOffered(Statement):
-    """Why no list, plan or calculator of the book ever offers the plant, and what to do with a find."""
-
-    when_found: Annotated[list[Statement], Field(min_length=1)]  # in order, the first step first
 
 
 GROWING_PARTS = ("nitrogen", "care")  # of a record; of no use where nobody shall grow the plant

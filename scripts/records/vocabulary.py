@@ -5,7 +5,7 @@ from typing import Annotated, Any, get_args
 
 from pydantic import Field, ValidationError
 
-from scripts.records.animal import Animal, Body, Harm
+from scripts.records.animal import Animal, Body, BodyShape, Harm
 from scripts.records.claim import Name, Sure, Text
 from scripts.records.error_sentences import word
 from scripts.records.finding import Looks, Usual
@@ -49,6 +49,7 @@ WORDS: dict[str, tuple[str, ...]] = {
     "strength": allowed(Evidence, "strength"),
     "animal_group": allowed(Animal, "group"),
     "measured": allowed(Body, "measured"),
+    "body_form": allowed(BodyShape, "form"),
     "plant_harm": allowed(Harm, "does"),
     "how_often": allowed(Candidate, "how_often"),
 }

@@ -23,6 +23,7 @@ def entry(animal: Animal) -> dict[str, Any]:
         "least": animal.group_of.least,
         "most": animal.group_of.most,
         "law": [law.place for law in animal.law],
+        "offered": animal.offered,
     }
 
 

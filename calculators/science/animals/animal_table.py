@@ -10,7 +10,7 @@ class AnimalEntry(NamedTuple):
 
     name: str
     common: str
-    group: str  # fish, shrimp or snail
+    group: str  # fish, shrimp, crayfish, snail or clam
     a: float
     b: float
     feed_low: float  # per cent of living mass a day
@@ -21,6 +21,9 @@ class AnimalEntry(NamedTuple):
     least: int  # kept together
     most: int | None  # where more is a mistake
     law: tuple[str, ...] = ()  # places of which a law that bears on it was found
+    offered: bool = (
+        True  # whether the book speaks of it as one to keep; a tank may hold it all the same
+    )
 
 
 ANIMALS: dict[str, AnimalEntry] = {

@@ -18,8 +18,8 @@ NEW_TANK = Note(
 )
 COPPER = Note(
     "caution",
-    "Shrimp and snails die of traces of copper. Read the label of each medicine and plant food, and "
-    "do not treat the whole tank while they are in it. A vet who treats fish can advise.",
+    "Shrimp, snails, crayfish and clams die of traces of copper. Read the label of each medicine and "
+    "plant food, and do not treat the whole tank while they are in it. A vet who treats fish can advise.",
 )
 SHRIMP_ONLY = Note(
     "info",
@@ -50,16 +50,16 @@ def notes(animals: Sequence[Stocked], loads: Burdens, temperature_c: float) -> l
     for stocked in present:
         collected += about(stocked)
     collected += law_notes([stocked.kind for stocked in present])
-    if groups & {"shrimp", "snail"}:
+    if groups - {"fish"}:
         collected.append(COPPER)
-    if "fish" not in groups:
+    if groups <= {"shrimp", "snail"}:
         collected.append(SHRIMP_ONLY)
     return [*collected, NEW_TANK, NOT_A_PERMISSION]
 
 
 def about(stocked: Stocked) -> list[Note]:
     """Where one kind is out of its range of length or number."""
-    kind, notes_of_kind = ANIMALS[stocked.kind], []
+    kind, notes_of_kind = ANIMALS[stocked.kind], never_offered(stocked.kind)
     if stocked.mean_length_mm > kind.longest_mm:
         why = (
             f"{shown_name(stocked.kind)} grows to about {show_number(kind.longest_mm)} mm. Measure "
@@ -67,6 +67,23 @@ def about(stocked: Stocked) -> list[Note]:
         )
         notes_of_kind.append(Note("caution", why))
     return [*notes_of_kind, *wrong_group(stocked)]
+
+
+def never_offered(key: str) -> list[Note]:
+    """A word on a kind that the book offers to nobody."""
+    if ANIMALS[key].offered:
+        return []
+    why = (
+        f"{shown_name(key)} is never offered by this book. Take none in, pass none on, and never let one "
+        "out; its page says what to do with one that you have."
+    )
+    return [
+        Note(
+            "caution",
+            why,
+            links=(Link(f"If you have one: {shown_name(key)}", f"animals/{key}/#found"),),
+        )
+    ]
 
 
 def law_notes(kinds: Sequence[str], place: str | None = None) -> list[Note]:

@@ -5,9 +5,11 @@ from typing import NamedTuple
 from markupsafe import Markup
 
 from calculators.core import quantities as q
+from scripts.drawings.animals.picture import picture, small_picture
+from scripts.pages.animals.by_kind import plants_by_kind
 from scripts.pages.animals.worked_load import worked
 from scripts.pages.cite import Citations
-from scripts.pages.ranges import SCALES, Bar, BarScale, bar, both_units, span
+from scripts.pages.ranges import SCALES, Bar, BarScale, bar, both_units, figure_in_both, span
 from scripts.pages.template import render
 from scripts.records.animal import Animal
 from scripts.records.claim import Statement
@@ -16,7 +18,10 @@ from scripts.records.load import Library
 from scripts.records.problem import Problem
 
 WATER = ("temperature_c", "ph", "gh_dh")
-LENGTH = BarScale("length_mm", q.BodyLength, 0, 90, (0, 30, 60, 90))
+LENGTHS = (
+    BarScale("length_mm", q.BodyLength, 0, 90, (0, 30, 60, 90)),
+    BarScale("length_mm", q.BodyLength, 0, 300, (0, 100, 200, 300)),
+)
 
 
 def animal_page(slug: str, library: Library) -> str:
@@ -35,7 +40,16 @@ def animal_page(slug: str, library: Library) -> str:
         alarms=alarms(animal, library),
         plants=library.plants,
         restricted=restricted(library),
+        by_kind=plants_by_kind(animal, library),
+        drawing=Markup(picture(slug, animal, shape_words(animal, library))),
+        drawn_at=figure_in_both(q.BodyLength, animal.body.typical_mm),
+        places=list(library.vocabulary["place"]),
     )
+
+
+def shape_words(animal: Animal, library: Library) -> str:
+    """What kind of body it has."""
+    return str(library.vocabulary["body_form"][animal.body.shape.form]["label"])
 
 
 def bars(animal: Animal) -> list[Bar]:
@@ -45,7 +59,9 @@ def bars(animal: Animal) -> list[Bar]:
         for scale in SCALES
         if scale.key in WATER and (claim := getattr(animal.needs, scale.key)) is not None
     ]
-    return [*water_bars, bar(LENGTH, animal.body.length_mm)]
+    length = animal.body.length_mm
+    scale = next((one for one in LENGTHS if length.high <= one.high), LENGTHS[-1])
+    return [*water_bars, bar(scale, length)]
 
 
 def unknown(animal: Animal) -> list[str]:
@@ -108,6 +124,7 @@ def animals_page(library: Library) -> str:
         "animals.md.j2",
         by_group={group: animals for group, animals in by_group.items() if animals},
         shown_name=shown_name,
+        small={slug: Markup(small_picture(slug, animal)) for slug, animal in ordered},
         words=library.vocabulary,
         count=len(library.animals),
     )

@@ -316,7 +316,7 @@ def test_a_label_weighs_and_a_shared_one_weighs_weakly_and_says_so():
     assert plain < shared < named
     assert shared / plain < 6 < named / plain
     notes = run("identify", {"traits": {"form": "stem"}, "label": "Hygro"})["notes"]
-    assert any("is used for 4 plants" in note["text"] for note in notes)
+    assert any("is used for 6 plants" in note["text"] for note in notes)
     notes = run("identify", {"traits": {"form": "stem"}, "label": "qqqq wwww"})["notes"]
     assert any("the label says nothing" in note["text"] for note in notes)
 

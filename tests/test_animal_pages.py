@@ -8,7 +8,6 @@ import pytest
 
 from calculators.core.run import run
 from calculators.science.animals.animal_table import ANIMALS
-from scripts.pages.animals.by_kind import plants_by_kind
 from scripts.pages.animals.neighbours import neighbours
 from scripts.pages.animals.worked_load import worked
 from scripts.records.law import listings
@@ -95,45 +94,6 @@ def test_a_plant_names_what_eats_nibbles_and_uproots_it_apart():
     assert not any(neighbours("cyperus-alternifolius", LIBRARY))
 
 
-def test_a_kind_of_plant_eater_and_the_plants_that_name_it_name_each_other(page):
-    goldfish = LIBRARY.animals["carassius-auratus"]
-    by_kind = plants_by_kind(goldfish, LIBRARY)
-    assert {"nymphaea-lotus", "hygrophila-difformis"} <= set(by_kind.eaten)
-    assert "bacopa-monnieri" in by_kind.nipped
-    assert not set(by_kind.eaten) & set(by_kind.nipped)
-    links = page("animals/carassius-auratus").links
-    for plant in (*by_kind.eaten, *by_kind.nipped):
-        assert f"../../plants/{plant}/" in links
-        assert "../../animals/carassius-auratus/" in page(f"plants/{plant}").links
-    assert not plants_by_kind(LIBRARY.animals["danio-rerio"], LIBRARY).eaten
-
-
-def test_who_is_never_offered_is_warned_of_first_and_has_steps(page, site):
-    never = [slug for slug, animal in LIBRARY.animals.items() if not animal.offered]
-    assert never
-    rows = json.loads((site / "assets" / "search.json").read_text(encoding="utf-8"))
-    lines = {address: line for address, _, _, _, line, *_ in rows}
-    for slug in never:
-        html = (site / "animals" / slug / "index.html").read_text(encoding="utf-8")
-        assert html.index("Never offered by this book.") < html.index("<figure")
-        steps = html[html.index('id="found"') : html.index('id="needs"')]
-        for word in ("Do not swap it", "drain", "authority", "../../rules/eu/"):
-            assert word in steps, (slug, word)
-        assert lines[f"animals/{slug}/"].startswith("Never offered by this book.")
-        note = str(run("stocking", {"animals": [{"kind": slug, "count": 1, "mean_length_mm": 30}]})["notes"])
-        assert "never offered by this book" in note
-    calm = run("stocking", {"animals": [{"kind": "danio-rerio", "count": 8, "mean_length_mm": 30}]})
-    assert "never offered" not in str(calm["notes"])
-
-
-@pytest.mark.parametrize("slug", LIBRARY.animals)
-def test_a_page_draws_its_animal_in_words_too(slug, page, site):
-    html = (site / "animals" / slug / "index.html").read_text(encoding="utf-8")
-    animal = LIBRARY.animals[slug]
-    assert f'aria-label="{animal.name} at {animal.body.typical_mm} mm' in html
-    assert "not the look of a species" in text_of(page(f"animals/{slug}"))
-
-
 def test_a_restricted_plant_is_never_recommended_without_saying_so(page):
     found = 0
     for slug, animal in LIBRARY.animals.items():
@@ -150,7 +110,7 @@ def test_the_index_lists_each_once_under_its_group(page, site):
     index = page("animals")
     for slug in LIBRARY.animals:
         assert index.links.count(f"{slug}/") == 1
-    assert {"fish", "shrimp", "crayfish", "snail", "clam"} <= set(index.ids)
+    assert {"fish", "shrimp", "snail"} <= set(index.ids)
     for address in ("", "plants", "danger", "rules", "animals/danio-rerio"):
         base = f"https://book.example/{address}/" if address else "https://book.example/"
         paths = {urlsplit(urljoin(base, link)).path for link in page(address).links}

@@ -21,9 +21,9 @@ from scripts.setup.paths import SPECIES
 BANNED = {
     "alternanthera-philoxeroides", "azolla-pinnata", "cabomba-aquatica", "cabomba-furcata",
     "crassula-helmsii", "elodea-nuttallii", "gymnocoronis-spilanthoides", "hydrilla-verticillata",
-    "hydrocharis-morsus-ranae", "hydrocotyle-ranunculoides", "lagarosiphon-major", "ludwigia-grandiflora", "ludwigia-peploides",
-    "myriophyllum-aquaticum", "myriophyllum-heterophyllum", "myriophyllum-spicatum",
-    "pontederia-crassipes",
+    "hydrocharis-morsus-ranae", "hydrocotyle-ranunculoides", "lagarosiphon-major",
+    "ludwigia-grandiflora", "ludwigia-peploides", "myriophyllum-aquaticum",
+    "myriophyllum-heterophyllum", "myriophyllum-spicatum", "pontederia-crassipes",
     "salvinia-molesta", "salvinia-natans",
 }  # fmt: skip
 WARNING = "Never planted from this book."

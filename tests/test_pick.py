@@ -67,9 +67,16 @@ def test_digging_fish_leave_out_what_they_dig_up():
     assert "Peppered corydoras" in gone["glossostigma-elatinoides"][0]
 
 
-def test_goldfish_leave_out_soft_plants():
-    """Common practice, no source: goldfish clear soft plants and spare tough ones."""
-    gone = excluded(asked(animals=["carassius-auratus"]))
+def test_goldfish_would_leave_out_soft_plants(monkeypatch, library):
+    """Common practice, no source: goldfish clear soft plants and spare tough ones. The kind of grazer
+    goes by genus and family, so that it holds once such an animal has a record."""
+    from scripts.tables.plants import grazers_of
+
+    words = library.vocabulary["grazer"]
+    goldfish = type("Fish", (), {"name": "Carassius auratus", "family": "Cyprinidae"})
+    assert grazers_of(goldfish, words) == ["goldfish"]
+    monkeypatch.setitem(book().appetites, "danio-rerio", ("goldfish",))
+    gone = excluded(asked(animals=["danio-rerio"]))
     assert {"vallisneria-spiralis", "limnophila-sessiliflora", "lemna-minor"} <= gone.keys()
     assert not {"anubias-barteri", "leptochilus-pteropus", "juncus-repens"} & gone.keys()
 

@@ -101,7 +101,7 @@ def test_a_published_description_puts_its_plant_among_the_first(entry):
 def test_where_it_is_called_enough_the_published_description_is_of_the_first_plant():
     called = [(entry["plant"], identify(traits=entry["traits"])) for entry in COUPLETS]
     settled = [(plant, outputs["best"]) for plant, outputs in called if outputs["enough"]]
-    assert len(settled) >= 8
+    assert len(settled) >= 4  # each look-alike that joins the book leaves fewer to be sure of
     assert [pair for pair in settled if pair[0] != pair[1]] == []
 
 
@@ -316,7 +316,7 @@ def test_a_label_weighs_and_a_shared_one_weighs_weakly_and_says_so():
     assert plain < shared < named
     assert shared / plain < 6 < named / plain
     notes = run("identify", {"traits": {"form": "stem"}, "label": "Hygro"})["notes"]
-    assert any("is used for 4 plants" in note["text"] for note in notes)
+    assert any("is used for 6 plants" in note["text"] for note in notes)
     notes = run("identify", {"traits": {"form": "stem"}, "label": "qqqq wwww"})["notes"]
     assert any("the label says nothing" in note["text"] for note in notes)
 

@@ -57,6 +57,8 @@ LISTED = {
     "azolla-pinnata": {"us"},
     "cabomba-caroliniana": {"au", "eu", "gb", "us"},
     "ceratophyllum-demersum": {"nz"},
+    "cabomba-aquatica": {"us"},  # where a state names the genus
+    "cabomba-furcata": {"us"},
     "ceratopteris-thalictroides": {"us"},
     "crassula-helmsii": {"eu", "gb", "us"},
     "egeria-densa": {"au", "nz", "us"},
@@ -66,7 +68,9 @@ LISTED = {
     "houttuynia-cordata": {"nz"},
     "hydrilla-verticillata": {"nz", "us"},
     "hydrocharis-laevigata": {"au", "us"},
+    "hydrocharis-morsus-ranae": {"us"},
     "hydrocotyle-ranunculoides": {"au", "eu", "gb"},
+    "hygrophila-costata": {"au"},
     "hygrophila-polysperma": {"au", "us"},
     "lagarosiphon-major": {"au", "eu", "gb", "nz", "us"},
     "limnophila-sessiliflora": {"us"},
@@ -77,6 +81,8 @@ LISTED = {
     "myriophyllum-heterophyllum": {"eu", "gb", "us"},
     "nymphoides-hydrophylla": {"us"},  # in two states, as N. cristata
     "ottelia-alismoides": {"us"},
+    "myriophyllum-mattogrossense": {"us"},  # where a state names the genus
+    "myriophyllum-spicatum": {"us"},
     "pistia-stratiotes": {"au", "eu", "gb", "nz", "us"},
     "pontederia-crassipes": {"au", "eu", "gb", "nz", "us"},  # as Eichhornia crassipes
     "sagittaria-platyphylla": {"au", "nz"},

@@ -19,10 +19,11 @@ from scripts.setup.paths import SPECIES
 
 # Banned in many places and still swapped: the lists of species/rules name every one of them.
 BANNED = {
-    "alternanthera-philoxeroides", "azolla-pinnata", "cabomba-furcata", "crassula-helmsii",
-    "elodea-nuttallii", "gymnocoronis-spilanthoides", "hydrilla-verticillata",
-    "hydrocotyle-ranunculoides", "lagarosiphon-major", "ludwigia-grandiflora", "ludwigia-peploides",
-    "myriophyllum-aquaticum", "myriophyllum-heterophyllum", "pontederia-crassipes",
+    "alternanthera-philoxeroides", "azolla-pinnata", "cabomba-aquatica", "cabomba-furcata",
+    "crassula-helmsii", "elodea-nuttallii", "gymnocoronis-spilanthoides", "hydrilla-verticillata",
+    "hydrocharis-morsus-ranae", "hydrocotyle-ranunculoides", "lagarosiphon-major",
+    "ludwigia-grandiflora", "ludwigia-peploides", "myriophyllum-aquaticum",
+    "myriophyllum-heterophyllum", "myriophyllum-spicatum", "pontederia-crassipes",
     "salvinia-molesta", "salvinia-natans", "utricularia-gibba",
 }  # fmt: skip
 WARNING = "Never planted from this book."

@@ -272,7 +272,7 @@ def test_the_forecast_puts_a_start_in_the_band_of_the_table(ammonia, nitrite, ph
 
 
 def test_nitrite_has_one_line_at_which_to_act():
-    """British Columbia's maximum at under 2 mg/L of chloride: diagnosis, shelf and forecast act from it on."""
+    """British Columbia's maximum at under 2 mg/L of chloride: diagnosis, shelf and forecast act from it."""
     line = LINES["nitrite_mg_n_l"].harmful_high
     finding = read_yaml(ROOT / "species" / "findings.yml")["nitrite-shows"]
     assert finding["derived_from"]["above"] == line == 0.06

@@ -4,7 +4,8 @@ import statistics
 
 import pytest
 
-from scripts.records.claim import COMMON_PRACTICE
+from scripts.records.claim import COMMON_PRACTICE, Claim
+from scripts.records.written import source_keys
 from scripts.setup.paths import ROOT
 from tests.plain_yaml import read_yaml
 
@@ -79,6 +80,30 @@ def test_every_range_is_ordered_and_in_bounds(raw):
                 seen[key] += 1
     few = {key: count for key, count in seen.items() if count < 5}
     assert set(few) <= {"tissue_n_percent"}, few
+
+
+def test_what_is_called_well_documented_was_read(raw):
+    """One source of it at least must be one whose passage was read: no abstract, no other's word."""
+    seen = {key: one["seen"] for key, one in read_yaml(SPECIES / "sources.yml").items()}
+    unread = [
+        f"{path}: {keys}"
+        for path, record in raw.items()
+        for _, part in walk(record)
+        if part.get("sure") == "well-documented"
+        and "document" not in {seen.get(key) for key in (keys := source_keys(part))}
+    ]
+    assert not unread, "call it reported: " + "; ".join(unread)
+
+
+def test_what_rests_on_common_practice_alone_has_a_grade_of_its_own():
+    def grade(source, sure):
+        return Claim.model_validate({"source": source, "sure": sure}).grade
+
+    assert grade(COMMON_PRACTICE, "reported") == "keepers-say"
+    assert grade([COMMON_PRACTICE], "reported") == "keepers-say"
+    assert grade(COMMON_PRACTICE, "uncertain") == "uncertain"
+    assert grade([COMMON_PRACTICE, "fao-x6862e"], "reported") == "reported"
+    assert grade("fao-x6862e", "well-documented") == "well-documented"
 
 
 class TestTrimmingIntervals:

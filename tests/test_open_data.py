@@ -1,4 +1,4 @@
-"""The open data: held to the Data Package standard, to its own schemas, to the records, and to a bare Python."""
+"""The open data: held to the Data Package standard, its own schemas, the records, and a bare Python."""
 
 import copy
 import csv

@@ -121,6 +121,11 @@ def test_in_strong_light_a_bed_takes_what_was_measured_outdoors(key, published):
     assert middle / found.spread < published[1]
 
 
+def test_a_full_bed_holds_no_more_than_a_measured_standing_crop():
+    """Haller 1974: 161 g dry a square metre of hydrilla, 200 of vallisneria, in full ponds; a tank has less."""
+    assert 161.4 / 2 < FULL_BED_G_M2 < 161.4
+
+
 def test_nitrogen_in_small_floaters_lies_in_the_published_span():
     """Reddy and DeBusk 1985: 3.2 to 5.3 % of dry mass; Gerloff and Krombholz 1966: 1.3 % is critical."""
     for key in ("lemna-minor", "spirodela-polyrhiza"):

@@ -122,7 +122,7 @@ def test_in_strong_light_a_bed_takes_what_was_measured_outdoors(key, published):
 
 
 def test_a_full_bed_holds_no_more_than_a_measured_standing_crop():
-    """Haller 1974: 161 g dry a square metre of hydrilla, 200 of vallisneria, in full ponds; a tank has less."""
+    """Full ponds in Florida held 161 g dry a m² of hydrilla and 200 of vallisneria (Haller 1974, thesis)."""
     assert 161.4 / 2 < FULL_BED_G_M2 < 161.4
 
 

@@ -2,7 +2,7 @@
 """Measures the build and the phone's waiting time; prints tables. Not a test: figures depend on the machine.
 
 python3 scripts/bench.py [builds] [weights] [browser] [calculators] [forecast]
-    [hostile] [same-bytes] [shelf] [shelf-store] [shelf-pages] [structure]
+    [claims] [hostile] [same-bytes] [shelf] [shelf-store] [shelf-pages] [structure]
 """
 
 import os
@@ -31,6 +31,7 @@ except BadRecords as bad:
 from scripts.benches.browser import browser
 from scripts.benches.builds import builds, weights
 from scripts.benches.calculators import every_calculator
+from scripts.benches.claims import claims
 from scripts.benches.forecast import forecast
 from scripts.benches.hostile_addresses import hostile_addresses
 from scripts.benches.same_bytes import same_bytes
@@ -45,6 +46,7 @@ PARTS = {
     "browser": browser,
     "calculators": every_calculator,
     "forecast": forecast,
+    "claims": claims,
     "hostile": hostile_addresses,
     "same-bytes": same_bytes,
     "shelf": shelf,

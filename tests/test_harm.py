@@ -180,8 +180,8 @@ IN_A_LOG = [one for one in READINGS if LOGGED.issuperset(values_of(one))]
 def test_a_tank_with_that_reading_alone_stands_in_its_band(one):
     values = values_of(one)
     worst = min((level(values, key) for key in values), key=list(VERDICTS).index)
-    if one["reading"] == "nitrite_mg_n_l":
-        worst = nitrite_standing(one["value"]).level
+    if one["reading"] == "nitrite_mg_n_l":  # one line, at which to act
+        worst = "in-range" if nitrite_standing(one["value"]).level == "in-range" else "deadly"
     answer = stands(values)
     if answer is not None:  # what no log may hold is refused
         assert answer["outputs"]["verdict"] == VERDICTS[worst]
@@ -269,6 +269,19 @@ def test_the_forecast_puts_a_start_in_the_band_of_the_table(ammonia, nitrite, ph
     verdict = answer["outputs"]["verdict"]
     assert (verdict == "deadly") == ("deadly" in worst)
     assert (verdict in ("deadly", "harmful", "watch")) == (worst != {"in-range"})
+
+
+def test_nitrite_has_one_line_at_which_to_act():
+    """British Columbia's maximum at under 2 mg/L of chloride: diagnosis, shelf and forecast act from it."""
+    line = LINES["nitrite_mg_n_l"].harmful_high
+    finding = read_yaml(ROOT / "species" / "findings.yml")["nitrite-shows"]
+    assert finding["derived_from"]["above"] == line == 0.06
+    for value, acts in ((line * 0.97, False), (line * 1.03, True)):
+        urgent = run("diagnose", {"readings.nitrite_mg_n_l": value})["outputs"]["urgent"]
+        here = stands({"nitrite_mg_n_l": value})["outputs"]["verdict"]
+        start = {"feed_g_week": 0, "plants": [], "start_nitrite_mg_n_l": value, "days": 1}
+        ahead = run("nitrogen-forecast", start)["outputs"]["verdict"]
+        assert (urgent, here == "act", ahead == "harmful") == (acts, acts, acts)
 
 
 A_RATE = re.compile(r"([\d.]+(?: to [\d.]+)?) °C(?: \([^)]*\))? an hour")

@@ -9,6 +9,7 @@ from calculators.science.nitrogen.model import ALKALINITY
 from calculators.science.nitrogen.simulate import simulate
 from calculators.science.nitrogen.start import build
 from calculators.science.nitrogen.tank import Event, Plant
+from scripts.records.load import load
 from tests.nitrogen_tanks import LEAN, TANKS
 
 STILL = {
@@ -148,6 +149,29 @@ def test_feed_raised_by_a_quarter_a_week_makes_healthy_growth_in_about_four_week
     at_once = [{"day": 60, "kind": "feed", "value": 8}]
     fast = run("nitrogen-forecast", given | {"events": at_once})["outputs"]
     assert 0 < fast["healthy_after_feeding_days"] < slowly["healthy_after_feeding_days"]
+
+
+@pytest.mark.parametrize(
+    ("doubling", "wet_g", "dli"), [(7, 150, 3), (7, 150, 12), (7, 300, 12), (10, 150, 6)]
+)
+def test_the_pages_three_to_eight_weeks_are_what_the_model_gives(doubling, wet_g, dli):
+    """The page of stems that brown gives the model's range; common practice, no source: about four weeks."""
+    feed = wet_g / 150
+    rows = [one._replace(value=one.value * feed / 2)._asdict() for one in STEPS]
+    plants = [{"name": "stems", "wet_g": wet_g, "doubling_days": doubling}]
+    found = run(
+        "nitrogen-forecast",
+        {
+            "days": 250,
+            "feed_g_week": feed,
+            "dli_mol": dli,
+            "soil_area_cm2": 0.0,
+            "plants": plants,
+            "events": rows,
+        },
+    )["outputs"]
+    span = load().problems["fast-stems-brown-lean"].expect[-1].by_days
+    assert span.low <= found["healthy_after_feeding_days"] <= span.high
 
 
 @pytest.mark.parametrize("doubling", [6.0, 9.0])

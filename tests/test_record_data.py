@@ -1,11 +1,11 @@
 """Data of the records, read again as plain YAML: references, ranges, and the trade's own figures."""
 
-import re
 import statistics
 
 import pytest
 
-from scripts.records.claim import COMMON_PRACTICE
+from scripts.records.claim import COMMON_PRACTICE, Claim
+from scripts.records.written import source_keys
 from scripts.setup.paths import ROOT
 from tests.plain_yaml import read_yaml
 
@@ -82,6 +82,29 @@ def test_every_range_is_ordered_and_in_bounds(raw):
     assert set(few) <= {"tissue_n_percent"}, few
 
 
+def test_what_is_called_well_documented_was_read(raw):
+    """One source of it at least must be one whose passage was read: no abstract, no other's word."""
+    seen = {key: one["seen"] for key, one in read_yaml(SPECIES / "sources.yml").items()}
+    unread = []
+    for path, record in raw.items():
+        for _, part in walk(record):
+            keys = source_keys(part) if part.get("sure") == "well-documented" else []
+            if keys and "document" not in {seen.get(key) for key in keys}:
+                unread.append(f"{path}: {keys}")
+    assert not unread, "call it reported: " + "; ".join(unread)
+
+
+def test_what_rests_on_common_practice_alone_has_a_grade_of_its_own():
+    def grade(source, sure):
+        return Claim.model_validate({"source": source, "sure": sure}).grade
+
+    assert grade(COMMON_PRACTICE, "reported") == "keepers-say"
+    assert grade([COMMON_PRACTICE], "reported") == "keepers-say"
+    assert grade(COMMON_PRACTICE, "uncertain") == "uncertain"
+    assert grade([COMMON_PRACTICE, "fao-x6862e"], "reported") == "reported"
+    assert grade("fao-x6862e", "well-documented") == "well-documented"
+
+
 class TestTrimmingIntervals:
     """Common practice, no source: which plants are trimmed more often than which."""
 
@@ -111,72 +134,3 @@ class TestTrimmingIntervals:
             trim, doubling = plant.growth.trim_every_days, plant.growth.doubling_days
             if trim and doubling:
                 assert trim.high >= doubling.low / 4, slug
-
-
-class TestCommonPracticeLineByLine:
-    """Common practice, no source: the check values of the trade, each in a line of its own."""
-
-    def test_limnophila_sessiliflora_every_7_to_14_days(self, library):
-        trim = library.plants["limnophila-sessiliflora"].growth.trim_every_days
-        assert (trim.low, trim.high) == (7, 14)
-
-    def test_limnophila_sessiliflora_goes_leggy_in_weak_light(self, library):
-        weak = library.plants["limnophila-sessiliflora"].growth.in_weak_light.text
-        assert "leggy" in weak.lower()
-
-    def test_rotala_rotundifolia_every_21_to_28_days(self, library):
-        trim = library.plants["rotala-rotundifolia"].growth.trim_every_days
-        assert (trim.low, trim.high) == (21, 28)
-
-    def test_rotala_rotundifolia_grows_under_a_few_watts(self, library):
-        plant = library.plants["rotala-rotundifolia"]
-        assert plant.needs.dli_mol.low <= 0.5
-        assert "few watts" in plant.needs.dli_mol.note
-        assert "carries on" in plant.growth.in_weak_light.text.lower()
-
-    def test_rotala_rotundifolia_is_sold_under_its_sisters_name(self, library):
-        plant = library.plants["rotala-rotundifolia"]
-        (one,) = [one for one in plant.uncertain_names if one.name == "Rotala indica"]
-        assert "nearly always" in one.note.text
-
-    def test_salvinia_is_thinned_weekly(self, library):
-        trim = library.plants["salvinia-auriculata"].growth.trim_every_days
-        assert trim.low == 7
-        assert trim.high <= 10
-
-    def test_salvinia_shows_shoots_one_to_two_weeks_after_a_move(self, library):
-        care = library.plants["salvinia-auriculata"].care
-        assert "one to two weeks after the move" in care.bought_as.text
-        assert "one to two weeks" in care.moving.text
-
-    def test_salvinia_leaves_stay_small_in_lean_water(self, library):
-        text = library.plants["salvinia-auriculata"].care.moving.text
-        assert re.search(r"lean water[^.]*stay small", text)
-
-    def test_the_small_hemianthus_grows_a_little_faster_than_that_rotala(self, library):
-        small = library.plants["micranthemum-glomeratum"].growth
-        rotala = library.plants["rotala-rotundifolia"].growth
-        for key in ("trim_every_days", "doubling_days"):
-            ratio = (getattr(small, key).low + getattr(small, key).high) / (
-                getattr(rotala, key).low + getattr(rotala, key).high
-            )
-            assert 0.7 <= ratio < 1, f"{key}: a little faster, not half as long again"
-
-    def test_the_small_hemianthus_starts_slowly(self, library):
-        plant = library.plants["micranthemum-glomeratum"]
-        assert any("Hemianthus" in name for name in plant.old_names)
-        assert "much slower before" in plant.growth.doubling_days.note
-
-    def test_hygrophila_polysperma_grows_fast_in_weak_light_in_all_directions(self, library):
-        plant = library.plants["hygrophila-polysperma"]
-        weak = plant.growth.in_weak_light.text
-        assert "fast" in weak
-        assert "in all directions" in weak
-        assert plant.nitrogen.role.value == "fast"
-
-    def test_its_pink_veined_form_owes_its_veins_to_a_virus(self, library):
-        text = " ".join(
-            one.note.text for one in library.plants["hygrophila-polysperma"].uncertain_names
-        )
-        assert re.search(r"pink[^.]*form", text)
-        assert "virus" in text

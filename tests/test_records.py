@@ -178,47 +178,12 @@ def test_a_schema_for_editors_names_units_and_limits(tmp_path):
     assert '"additionalProperties": false' in text
 
 
-class TestCommonPractice:
-    """Facts of the trade, common practice, no source: the records must agree with them."""
-
-    def test_limnophila_is_trimmed_every_7_to_14_days_and_goes_leggy_in_weak_light(self, library):
-        plant = library.plants["limnophila-sessiliflora"]
-        trim = plant.growth.trim_every_days
-        assert (trim.low, trim.high) == (7, 14)
-        assert "leggy" in plant.growth.in_weak_light.text.lower()
-
-    def test_rotala_is_trimmed_every_21_to_28_days_and_sold_as_its_sister(self, library):
-        plant = library.plants["rotala-rotundifolia"]
-        trim = plant.growth.trim_every_days
-        assert (trim.low, trim.high) == (21, 28)
-        assert any(
-            "Rotala indica" in one.name for one in (*plant.uncertain_names, *plant.look_alikes)
-        )
-
-    def test_salvinia_is_thinned_weekly_and_shows_shoots_a_week_or_two_after_a_move(self, library):
-        plant = library.plants["salvinia-auriculata"]
-        assert plant.growth.trim_every_days.low == 7
-        assert "one to two weeks" in f"{plant.care.bought_as.text} {plant.care.moving.text}"
-
-    def test_the_small_hemianthus_grows_a_little_faster_than_rotala(self, library):
-        small, rotala = (
-            library.plants[slug].growth
-            for slug in ("micranthemum-glomeratum", "rotala-rotundifolia")
-        )
-        assert small.trim_every_days.low < rotala.trim_every_days.low
-        assert "much slower before" in small.doubling_days.note
-
-    def test_hygrophila_grows_fast_in_weak_light_and_its_pink_veins_are_a_virus(self, library):
-        plant = library.plants["hygrophila-polysperma"]
-        assert plant.nitrogen.role.value == "fast"
-        assert "virus" in plant.model_dump_json()
-
-    def test_the_united_states_list_three_of_the_twelve(self, library):
-        """7 CFR 360.200(a), read in the text."""
-        named = {
-            slug
-            for slug, plant in library.plants.items()
-            for one in listings(plant, library.rules)
-            if one.slug == "us-federal-noxious-weeds"
-        }
-        assert named >= {"limnophila-sessiliflora", "hygrophila-polysperma", "salvinia-auriculata"}
+def test_the_united_states_list_three_of_the_twelve(library):
+    """7 CFR 360.200(a), read in the text."""
+    named = {
+        slug
+        for slug, plant in library.plants.items()
+        for one in listings(plant, library.rules)
+        if one.slug == "us-federal-noxious-weeds"
+    }
+    assert named >= {"limnophila-sessiliflora", "hygrophila-polysperma", "salvinia-auriculata"}

@@ -79,7 +79,7 @@ def test_a_deadly_reading_of_long_ago_is_still_said_where_nothing_was_read_since
     ("what", "value", "verdict"),
     [
         ("ammonia_mg_n_l", 6.0, "act"), ("ammonia_mg_n_l", 0.0, "calm"),
-        ("nitrite_mg_n_l", 0.05, "calm"), ("nitrite_mg_n_l", 0.07, "watch"), ("nitrite_mg_n_l", 0.7, "act"),
+        ("nitrite_mg_n_l", 0.05, "calm"), ("nitrite_mg_n_l", 0.07, "act"), ("nitrite_mg_n_l", 0.7, "act"),
         ("nitrate_mg_l", 43, "calm"), ("nitrate_mg_l", 45, "watch"), ("nitrate_mg_l", 300, "act"),
         ("oxygen_mg_l", 2.5, "act"), ("oxygen_mg_l", 4.5, "watch"), ("oxygen_mg_l", 8, "calm"),
         ("ph", 4.9, "watch"), ("ph", 9.1, "watch"), ("ph", 4.4, "act"), ("ph", 9.6, "act"),

@@ -43,16 +43,18 @@ SCALES = (
     BarScale("height_cm", q.Height, 0, 80, (0, 20, 40, 60, 80)),
 )
 
+HANGS = "Depth below the surface"
 
-def bar(scale: BarScale, claim: Range) -> Bar:
-    """Draw one range."""
+
+def bar(scale: BarScale, claim: Range, *, hangs: bool = False) -> Bar:
+    """Draw one range. A floating plant ``hangs``: its height is how deep it reaches below the surface."""
     quantity: Quantity = scale.quantity.__metadata__[0]
     extra = ""
     if scale.key == "dli_mol":
         low, high = (end / LIGHT_HOURS / MOL_PER_UMOL_HOUR for end in (claim.low, claim.high))
         extra = f"{span(low, high, 2)} µmol/m²/s (PPFD) over {LIGHT_HOURS} hours"
     return Bar(
-        label="Height" if scale.key == "height_cm" else quantity.label,
+        label=(HANGS if hangs else "Height") if scale.key == "height_cm" else quantity.label,
         words=both_units(scale.quantity, claim),
         extra=extra,
         picture=picture(scale, claim),

@@ -10,6 +10,7 @@ from urllib.parse import urlencode
 from jinja2 import Environment, FileSystemLoader, StrictUndefined
 from markupsafe import Markup
 
+from calculators.core.wording import upper
 from scripts.pages.escape import escape
 
 FOLDER = Path(__file__).resolve().parents[1] / "templates"
@@ -29,6 +30,7 @@ def environment() -> Environment:
     )
     made.filters["front"] = front
     made.filters["query"] = query
+    made.filters["starts"] = upper
     return made
 
 

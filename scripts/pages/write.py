@@ -5,6 +5,7 @@ from collections.abc import Iterator
 from pathlib import Path
 
 from scripts.pages.generated import generated
+from scripts.pages.open_data.files import open_data
 from scripts.pages.search import entries, index
 from scripts.records.load import Library
 from scripts.records.prose import read_prose
@@ -19,6 +20,7 @@ def write(library: Library, target: Path = SOURCE) -> None:
     shutil.rmtree(target, ignore_errors=True)
     shutil.copytree(DOCS, target, ignore=shutil.ignore_patterns("theme", "pictures", "guides"))
     files = generated(library)
+    files |= open_data(library)
     files["assets/search.json"] = index(entries(library, dict(prose())))
     for name, text in files.items():
         path = target / name

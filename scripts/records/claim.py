@@ -21,6 +21,9 @@ SLUG = re.compile("[a-z0-9]+(-[a-z0-9]+)*")
 
 Slug = Annotated[str, Field(pattern=f"^{SLUG.pattern}$", max_length=LONGEST_SLUG)]
 Sure = Literal["well-documented", "reported", "uncertain"]
+# What a reader sees: what rests on common practice alone has a grade of its own.
+KEEPERS_SAY: Literal["keepers-say"] = "keepers-say"
+Grade = Literal["well-documented", "reported", "keepers-say", "uncertain"]
 Text = Annotated[str, Field(min_length=1, max_length=1200)]
 Name = Annotated[str, Field(min_length=1, max_length=120)]
 Sources = Annotated[list[Slug], Field(min_length=1)]
@@ -36,6 +39,12 @@ class Claim(Record):
     def sources(self) -> list[str]:
         """The source keys as a list, however the record wrote them."""
         return [self.source] if isinstance(self.source, str) else self.source
+
+    @property
+    def grade(self) -> Grade:
+        """How sure, as a reader sees it: a guess stays one, but what keepers say is no report of a source."""
+        practice_alone = set(self.sources) == {COMMON_PRACTICE}
+        return KEEPERS_SAY if practice_alone and self.sure == "reported" else self.sure
 
 
 class Range(Claim, Ruled):

@@ -1,10 +1,11 @@
-"""Published figures that a calculator must reproduce: tests/published/<calculator>.yml.
+"""Figures that a calculator must reproduce: tests/published/<calculator>.yml.
 
-The tests hold the calculators to them, and the calculator's page shows them as "Checked against".
+The tests hold the calculators to them. The calculator's page shows what others computed or measured as
+"Checked against", and our own sums, or a published figure that we only multiplied, as "Worked by hand".
 """
 
 from pathlib import Path
-from typing import Annotated, Any
+from typing import Annotated, Any, Literal
 
 import yaml
 from pydantic import Field, TypeAdapter
@@ -21,11 +22,13 @@ class PublishedCase(Record):
     """One figure that our code did not produce.
 
     ``name`` is a sentence that says whose it is; ``within`` is the largest difference allowed, in
-    the output's own unit, one for all outputs or one for each.
+    the output's own unit, one for all outputs or one for each. ``origin`` is ``by-hand`` where the
+    figure is our own sum, or where a constant of the calculator, published or not, goes in and comes out.
     """
 
     name: Text
     source: Slug
+    origin: Literal["published", "by-hand"] = "published"
     given: dict[str, Any]
     expect: Annotated[dict[str, float | str | bool | None], Field(min_length=1)]
     within: float | dict[str, float] = 0.0

@@ -6,7 +6,7 @@ from typing import Annotated, Any, get_args
 from pydantic import Field, ValidationError
 
 from scripts.records.animal import Animal, Body, BodyShape, Harm
-from scripts.records.claim import Name, Sure, Text
+from scripts.records.claim import Grade, Name, Text
 from scripts.records.error_sentences import word
 from scripts.records.finding import Looks, Usual
 from scripts.records.parse import Place
@@ -32,7 +32,7 @@ def allowed(model: type[Record], field: str) -> tuple[str, ...]:
 
 
 WORDS: dict[str, tuple[str, ...]] = {
-    "sure": get_args(Sure),
+    "sure": get_args(Grade),
     "place": get_args(Jurisdiction),
     "basis": get_args(Basis),
     "act": get_args(Act),

@@ -86,12 +86,14 @@ def write_source(library: Library) -> None:
     """Write the site's source: the pages, the browser's Python, other people's modules."""
     from scripts.pages.write import SOURCE, write  # the pages import the calculators
     from scripts.runtime.make import make_runtime
+    from scripts.runtime.published_wheel import make_wheel
     from scripts.setup.node import minified
 
-    runtime = make_runtime()
+    runtime, wheel = make_runtime(), make_wheel()
     with step("writing the pages"):
         write(library)
         shutil.copytree(runtime, SOURCE / "runtime", ignore=shutil.ignore_patterns("made-from.txt"))
+        shutil.copyfile(wheel, SOURCE / "data" / wheel.name)
         for module, name in SERVED_MODULES.items():
             shutil.copyfile(minified(module), SOURCE / "assets" / name)
 

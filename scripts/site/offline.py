@@ -8,6 +8,9 @@ from pathlib import Path
 WORKER = "service-worker.js"
 LIST = "offline-list.json"
 NOT_STORED = (WORKER, LIST, "sitemap.xml", "sitemap.xml.gz")
+OPEN_DATA = (
+    "data/"  # files to download, megabytes that no page needs; the page about them is stored
+)
 
 
 def write_offline_list(site: Path) -> str:
@@ -15,7 +18,7 @@ def write_offline_list(site: Path) -> str:
     files = {
         address(path.relative_to(site)): hashlib.sha256(path.read_bytes()).hexdigest()
         for path in sorted(site.rglob("*"))
-        if path.is_file() and path.relative_to(site).as_posix() not in NOT_STORED
+        if path.is_file() and is_stored(path.relative_to(site).as_posix())
     }
     text = json.dumps(files, ensure_ascii=False, separators=(",", ":"))
     version = hashlib.sha256(text.encode()).hexdigest()
@@ -24,6 +27,11 @@ def write_offline_list(site: Path) -> str:
     text = worker.read_text(encoding="utf-8").replace("{{ version }}", version)
     worker.write_text(text.replace("{{ bytes }}", str(size(site, files))), encoding="utf-8")
     return version
+
+
+def is_stored(name: str) -> bool:
+    """Whether a phone keeps a file of the site, by its path there."""
+    return name not in NOT_STORED and (not name.startswith(OPEN_DATA) or name.endswith(".html"))
 
 
 def size(site: Path, addresses: Iterable[str]) -> int:

@@ -12,14 +12,16 @@ def table(library: Library) -> dict[str, Any]:
         key: {
             "name": plant.name,
             "common": plant.trade_names[0] if plant.trade_names else "",
-            "doubling_days": span(plant.growth.doubling_days),
-            "mat_dry_g_m2": span(plant.growth.mat_dry_g_m2),
+            "doubling_days": span(plant.growth.doubling_days, library),
+            "mat_dry_g_m2": span(plant.growth.mat_dry_g_m2, library),
         }
         for key, plant in sorted(library.offered().items())
         if plant.habit == "floater"
     }
 
 
-def span(claim: Range | None) -> list[Any] | None:
-    """A range with how sure it is; None where nobody knows."""
-    return None if claim is None else [claim.low, claim.high, claim.sure]
+def span(claim: Range | None, library: Library) -> list[Any] | None:
+    """A range with how sure it is, in words; None where nobody knows."""
+    if claim is None:
+        return None
+    return [claim.low, claim.high, library.vocabulary["sure"][claim.grade]["label"]]

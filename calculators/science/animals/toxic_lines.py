@@ -55,10 +55,13 @@ def most_nitrite_mg_n_l(chloride_mg_l: float | None = None) -> float:
 
 
 def nitrite_grade(nitrite_mg_n_l: float, chloride_mg_l: float | None = None) -> Grade:
-    """The band of nitrite; chloride shifts where it harms, never where it kills: some fish are not helped."""
+    """The band of nitrite. The line at which to act is the published maximum for a short time, by chloride.
+
+    From the highest of those maxima on it counts as deadly at any chloride: some fish are not helped by it.
+    """
     if nitrite_mg_n_l >= edge_of("nitrite_mg_n_l", "deadly_high"):
         return "deadly"
-    return "watch" if nitrite_mg_n_l >= most_nitrite_mg_n_l(chloride_mg_l) else "in-range"
+    return "harmful" if nitrite_mg_n_l >= most_nitrite_mg_n_l(chloride_mg_l) else "in-range"
 
 
 def nitrite_standing(nitrite_mg_n_l: float, chloride_mg_l: float | None = None) -> Standing:

@@ -51,9 +51,15 @@ class ReadingOutside(NamedTuple):
         """Whether it can kill."""
         return self.level == "deadly"
 
+    @property
+    def acts_at_once(self) -> bool:
+        """Whether it asks for a step now: what can kill, and nitrite from its one line on."""
+        return self.is_deadly or (self.level in RANK and self.reading.what == NITRITE)
+
     def words(self) -> str:
         """What was read, when, and what it does, without a capital or a full stop."""
-        does = "can kill" if self.is_deadly else "harms many animals over time"
+        slowly = "" if self.acts_at_once else " over time"
+        does = "can kill" if self.is_deadly else f"harms many animals{slowly}"
         one = READINGS[self.reading.what]
         read = f"{one.words(self.value)}, read {ago(self.reading.age_days)}"
         return f"{one.name} of {read}, {does}{self.judged}"

@@ -63,9 +63,10 @@ def first_that_holds(
     recent: bool,
 ) -> tuple[Verdict, str]:
     """The worst that is to be said of a tank."""
-    if found and found[0].is_deadly:
+    at_once = next((harm for harm in found if harm.acts_at_once), None)
+    if at_once is not None:
         steps = ", ".join(f"{step[0].lower()}{step[1:-1]}" for step in FIRST_HOUR)
-        return "act", f"{upper(found[0].words())}: {steps}."
+        return "act", f"{upper(at_once.words())}: {steps}."
     if died.asks == "act":
         return "act", f"{upper(died_words(died))}: look at the others, and test {FIRST_TESTS} now."
     if found:

@@ -48,7 +48,8 @@ def calculator_page(spec: Spec, library: Library) -> str:
         ready=Markup(ready_values(spec.name)),
         command=f"{MODULE_ADDRESS} {spec.name} {first_input(spec)}",
         sources=[(key, library.sources[key]) for key in spec.sources],
-        cases=cases(spec.name),
+        published=[case for case in cases(spec.name) if case.origin == "published"],
+        by_hand=[case for case in cases(spec.name) if case.origin == "by-hand"],
         library=library,
     )
 

@@ -86,7 +86,7 @@ def bars(plant: Plant) -> list[Bar]:
     for scale in SCALES:
         claim = getattr(plant.size if scale.key == "height_cm" else plant.needs, scale.key)
         if claim is not None:
-            plant_bars.append(bar(scale, claim))
+            plant_bars.append(bar(scale, claim, hangs=plant.habit == "floater"))
     return plant_bars
 
 

@@ -1,0 +1,113 @@
+"""The description of the open data by the Data Package standard, version 2.0."""
+
+import csv
+import hashlib
+import io
+import json
+import tomllib
+from typing import Any
+
+from scripts.pages.open_data.flat import Cell, Row, columns
+from scripts.pages.open_data.tables import TABLES, OpenTable
+from scripts.setup.paths import ROOT
+
+PROFILE = "https://datapackage.org/profiles/2.0/datapackage.json"
+DATA_LICENCE = {
+    "name": "CC-BY-4.0",
+    "path": "https://creativecommons.org/licenses/by/4.0/",
+    "title": "Creative Commons Attribution 4.0 International",
+}
+
+
+def version() -> str:
+    """The version of the book's calculators and data."""
+    project = tomllib.loads((ROOT / "pyproject.toml").read_text(encoding="utf-8"))["project"]
+    return str(project["version"])
+
+
+def descriptor(files: dict[str, str], rows: dict[str, list[Row]]) -> dict[str, Any]:
+    """The package: every file of ``files`` as a resource; ``rows`` are those of each table."""
+    return {
+        "$schema": PROFILE,
+        "name": "mulmbook",
+        "title": "Mulmbook: plants, animals and problems of low-technology planted aquariums",
+        "description": "Every figure and sentence of the book with its sources and how sure it is. A claim "
+        "whose only source is common-practice is what keepers say. A missing value means that nobody we "
+        "found knows.",
+        "version": version(),
+        "licenses": [DATA_LICENCE],
+        "contributors": [{"title": "The makers of Mulmbook", "roles": ["author"]}],
+        "keywords": [
+            "aquarium",
+            "aquatic plants",
+            "nitrogen",
+            "invasive species law",
+            "freshwater animals",
+        ],
+        "resources": [resource(path, text, rows) for path, text in files.items()],
+    }
+
+
+def resource(path: str, text: str, rows: dict[str, list[Row]]) -> dict[str, Any]:
+    """One file: where it is, what is in it, how long it is, and its hash."""
+    name, kind = path.rsplit(".", 1)
+    octets = text.encode()
+    found: dict[str, Any] = {
+        "name": name if kind == "csv" else f"{name}-{kind}",
+        "path": path,
+        "format": kind,
+        "mediatype": {"csv": "text/csv", "json": "application/json"}[kind],
+        "encoding": "utf-8",
+        "bytes": len(octets),
+        "hash": f"sha256:{hashlib.sha256(octets).hexdigest()}",
+    }
+    if kind == "csv":
+        table = TABLES[name]
+        found |= {"type": "table", "description": table.about, "schema": schema(table, rows[name])}
+    else:
+        found["description"] = (
+            f"The whole records by key; schema/{name}.schema.json says what they hold."
+        )
+    return found
+
+
+def schema(table: OpenTable, rows: list[Row]) -> dict[str, Any]:
+    """The columns of a table with their types, by the Table Schema of the standard."""
+    fields = [
+        {"name": name, "type": kind([row.get(name) for row in rows])} for name in columns(rows)
+    ]
+    made: dict[str, Any] = {"fields": fields, "missingValues": [""]}
+    return made | ({"primaryKey": [table.primary_key]} if table.primary_key else {})
+
+
+def kind(values: list[Cell]) -> str:
+    """The type of a column: the narrowest that holds all its values."""
+    there = [value for value in values if value is not None]
+    for name, types in (("boolean", bool), ("integer", int), ("number", (int, float))):
+        if there and all(isinstance(value, types) and (name == "boolean" or not isinstance(value, bool))
+                         for value in there):  # fmt: skip
+            return name
+    return "string"
+
+
+def csv_text(rows: list[Row]) -> str:
+    """Rows as CSV by RFC 4180; an empty cell is a value that is not known."""
+    out = io.StringIO()
+    writer = csv.DictWriter(out, columns(rows), restval="", lineterminator="\r\n")
+    writer.writeheader()
+    writer.writerows({name: shown(value) for name, value in row.items()} for row in rows)
+    return out.getvalue()
+
+
+def shown(value: Cell) -> str:
+    """A cell: truth as the standard writes it, a number without needless places."""
+    if isinstance(value, bool):
+        return "true" if value else "false"
+    if isinstance(value, float):
+        return f"{value:.12g}"
+    return "" if value is None else str(value)
+
+
+def json_text(value: Any) -> str:
+    """JSON as people can read it."""
+    return json.dumps(value, ensure_ascii=False, indent=1, allow_nan=False)

@@ -12,6 +12,13 @@ from calculators.science.nitrogen.simulate import COARSE, simulate
 from calculators.science.nitrogen.tank import Event, Rates, Tank
 
 
+UNFINISHED = Note(
+    "caution",
+    "Not all ways to that target were searched: in so many days too much is done, or changes too fast. "
+    "Ask for fewer days. What shows no figure was not found, which does not mean that it cannot be.",
+)
+
+
 def asked(
     target: float | None,
     to_target: Answers,
@@ -24,6 +31,8 @@ def asked(
     if target is None:
         return []
     notes = [*harmful_feed(to_target.feed_g_week, tank, events, days, rates), FEED_IN_STEPS]
+    if to_target.unfinished:
+        return [*notes, UNFINISHED]
     if to_target.feed_g_week is None:
         notes.append(Note("caution", "No feed leads there: even without any, nitrate ends higher."))
     if None in (to_target.extra_stems_g, to_target.extra_floater_cm2):

@@ -4,7 +4,7 @@ import math
 from typing import NamedTuple
 
 from calculators.science.nitrogen.model import FIRST_COHORT, Model
-from calculators.science.nitrogen.ode import State
+from calculators.science.nitrogen.solver_parts import State
 from calculators.science.nitrogen.plant_constants import CRITICAL_N, NEW_GROWTH_SHARE
 from calculators.science.nitrogen.plant_rates import store_growth
 

@@ -25,7 +25,7 @@ from calculators.science.nitrogen.nitrifiers import (
     start_capacity,
     temperature_factor,
 )
-from calculators.science.nitrogen.ode import State
+from calculators.science.nitrogen.solver_parts import State
 from calculators.science.nitrogen.soil import (
     denitrification_at_most,
     release_per_day,

@@ -88,6 +88,8 @@ AHEAD = Part("How far, how sure, what for")
         "bc-nitrite",
         "dormand-prince-1980",
         "hairer-1993",
+        "rang-angermann-2005",
+        "hairer-wanner-1996",
     ),
     leads_to=(
         Lead(
@@ -312,13 +314,11 @@ def nitrogen_forecast(
     )
     rates = Rates(retained_percent=retained_percent)
     shown, asked_days = spread == "band", days
-    outcome, edge_runs, days = run_all(
-        tank, events, days, rates, shown, is_unsettled(tank, events)
-    )
+    outcome, edge_runs, days = run_all(tank, events, days, rates, shown, is_unsettled(tank, events))
     around = band(outcome, edge_runs) if shown else None
     at_edges = [run.record for run in edge_runs]
-    to_target = Answers(None, None, None)
-    if target_nitrate_mg_l is not None:
+    to_target = Answers(None, None, None, unfinished=days < asked_days)
+    if target_nitrate_mg_l is not None and days == asked_days:
         to_target = answers(
             tank,
             events,

@@ -7,11 +7,17 @@ from calculators.core.result import Note
 from calculators.nitrogen_forecast.harm import harms
 from calculators.science.nitrogen.balance_words import FEED_IN_STEPS
 from calculators.science.nitrogen.course import course_of
-from calculators.science.nitrogen.inverse import Answers
+from calculators.science.nitrogen.inverse import MOST_STEPS, Answers
+from calculators.science.nitrogen.ode import Effort
 from calculators.science.nitrogen.simulate import COARSE, simulate
 from calculators.science.nitrogen.tank import Event, Rates, Tank
 
-
+UNKNOWN_ON_THE_WAY = Note(
+    "caution",
+    "Whether the water would harm animals on the way to that target was not worked out to the last "
+    "day. Raise the feed in steps, and test ammonia and nitrite at each.",
+    first=True,
+)
 UNFINISHED = Note(
     "caution",
     "Not all ways to that target were searched: in so many days too much is done, or changes too fast. "
@@ -50,10 +56,11 @@ def harmful_feed(
     if feed is None or feed <= tank.feed_g_week:
         return []
     fed = tank._replace(feed_g_week=feed)
-    record = simulate(fed, events, days, rates, relative=COARSE).record
+    ran = simulate(fed, events, days, rates, relative=COARSE, effort=Effort(MOST_STEPS))
+    record = ran.record
     harmful = [harm for harm in harms(record, course_of(record.lines), fed) if harm.is_danger]
     if all(harm.is_now for harm in harmful):
-        return []
+        return [] if ran.day >= days else [UNKNOWN_ON_THE_WAY]
     return [
         Note(
             "caution",

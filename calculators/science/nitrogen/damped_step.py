@@ -60,7 +60,5 @@ def try_step(
         [g * s + c1 * p + c2 * q + c3 * r for s, p, q, r in zip(found, u1, u2, u3, strict=True)]
     )
     new = [a + p for a, p in zip(last, u4, strict=True)]
-    off = [
-        E1 * p + E2 * q + E3 * r + E4 * s for p, q, r, s in zip(u1, u2, u3, u4, strict=True)
-    ]
+    off = [E1 * p + E2 * q + E3 * r + E4 * s for p, q, r, s in zip(u1, u2, u3, u4, strict=True)]
     return new, error_norm(y, new, off, tolerance)

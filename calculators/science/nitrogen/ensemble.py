@@ -5,8 +5,9 @@ from typing import NamedTuple
 
 from calculators.science.nitrogen.daily_record import Record
 from calculators.science.nitrogen.edges import edges
+from calculators.science.nitrogen.events import schedule
 from calculators.science.nitrogen.ode import Effort
-from calculators.science.nitrogen.simulate import Outcome, simulate
+from calculators.science.nitrogen.simulate import COARSE, RELATIVE, Outcome, simulate
 from calculators.science.nitrogen.tank import Event, Rates, Tank
 
 
@@ -24,7 +25,8 @@ class Band(NamedTuple):
     edges: list[Record]
 
 
-MOST_STEPS = 6_500  # of the solver in one answer, which so takes a second or two at most
+MOST_STEPS = 4_000  # of the solver in one answer, which so takes a second or two at most
+MANY_EVENTS = 100  # each costs steps: from here on they are taken less closely
 UNSETTLING = ("feed", "dark", "die-off")
 
 
@@ -60,13 +62,16 @@ def run_all(
     """
     least, most = edges(rates)
     wanted = [rates, *((least, most) if both else (most,) if harsher else ())]
-    each = MOST_STEPS / len(wanted)
-    outcomes = [simulate(tank, events, days, one, effort=Effort(each)) for one in wanted]
+    close = COARSE if len(schedule(tank, events, days)) > MANY_EVENTS else RELATIVE
+
+    def run(one: Rates, effort: Effort | None) -> Outcome:
+        return simulate(tank, events, days, one, relative=close, effort=effort)
+
+    outcomes = [run(one, Effort(MOST_STEPS / len(wanted))) for one in wanted]
     reached = min(outcome.day for outcome in outcomes)
     if reached < days:
         days = float(int(reached)) or reached
-        # the same steps again, and so no more of them than before
-        outcomes = [simulate(tank, events, days, one) for one in wanted]
+        outcomes = [run(one, None) for one in wanted]  # the same steps, and so no more of them
     return Runs(outcomes[0], tuple(outcomes[1:]), days)
 
 

@@ -4,8 +4,8 @@ from collections.abc import Callable, Sequence
 from typing import NamedTuple
 
 from calculators.science.conversions import CM2_PER_M2
-from calculators.science.nitrogen.plant_constants import FLOATING_WET_G_M2
 from calculators.science.nitrogen.ode import Effort
+from calculators.science.nitrogen.plant_constants import FLOATING_WET_G_M2
 from calculators.science.nitrogen.simulate import COARSE, simulate
 from calculators.science.nitrogen.tank import Event, Plant, Rates, Tank
 
@@ -14,7 +14,7 @@ MOST_STEMS_G = 20_000.0
 NEAR = 0.01  # of the target: nearer than any kit can tell
 NEAR_MG_L = 0.05
 MOST_TRIES = 30
-MOST_STEPS = 4_000  # of the solver in all searches together, so that no answer takes long
+MOST_STEPS = 3_000  # of the solver in all searches together, so that no answer takes long
 
 
 class Answers(NamedTuple):

@@ -18,7 +18,8 @@ EXPONENT, MEMORY = 0.17, 0.04  # Hairer and others' PI controller, for an error 
 DAMPED_EXPONENT, DAMPED_MEMORY = 0.28, 0.08  # the same for the third
 STABLE = 3.3  # largest rate times width that the explicit pair follows without swinging
 BACK = 1.0  # below it the explicit pair takes over again
-STRICTER = 10.0  # explicit steps are cheap to take closer, and what they follow nothing damps
+STRICTER = 10.0  # explicit steps are taken closer where no rate is fast enough to damp their errors
+FORGETS = 16.0  # a day: from here on it is
 SMALLEST_STEP = 1e-10
 
 
@@ -37,7 +38,9 @@ class SolverStep(NamedTuple):
         part = (time - self.start) / self.width
         rest, width = 1 - part, self.width
         return [
-            rest * a + part * b + part * rest * (rest * (width * p - b + a) - part * (width * q - b + a))
+            rest * a
+            + part * b
+            + part * rest * (rest * (width * p - b + a) - part * (width * q - b + a))
             for a, b, p, q in zip(
                 self.before, self.after, self.slope_before, self.slope_after, strict=True
             )
@@ -113,7 +116,8 @@ def solve(
     pace = Pace(first_step, tolerance.largest_step)
     while time < end and effort.left > 0:
         effort.left -= 1
-        pace.choose(damping.fastest(moment))
+        fastest = damping.fastest(moment)
+        pace.choose(fastest)
         width = end - time if time + 1.01 * pace.width >= end else pace.width
         if pace.damped:
             damped = damping.solver(moment, damped_step.GAMMA * width)
@@ -124,7 +128,7 @@ def solve(
             after, error, reached = explicit_step.try_step(
                 right_side, time, width, state, slope, tolerance
             )
-            error *= STRICTER
+            error *= STRICTER if fastest < FORGETS else 1.0
         if error > 1 or (tolerance.positive and min(after[: tolerance.positive]) < tolerance.floor):
             pace.shorten(error, width)
             if pace.width < SMALLEST_STEP:

@@ -19,7 +19,6 @@ from calculators.science.nitrogen.nitrifiers import (
     rate_by_hardness,
     used_to_ph,
 )
-from calculators.science.nitrogen.solver_parts import State
 from calculators.science.nitrogen.plant_constants import (
     AMMONIUM_PLANT_HALF_MG_L,
     AMMONIUM_UPTAKE,
@@ -41,8 +40,9 @@ from calculators.science.nitrogen.plant_rates import (
     store_growth,
     store_room,
 )
-from calculators.science.nitrogen.soil import release_per_day, slow_release_per_day, to_roots
 from calculators.science.nitrogen.sinks import Sinks
+from calculators.science.nitrogen.soil import release_per_day, slow_release_per_day, to_roots
+from calculators.science.nitrogen.solver_parts import State
 from calculators.science.nitrogen.transport import limited_rate
 
 

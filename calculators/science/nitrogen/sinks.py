@@ -28,7 +28,6 @@ from calculators.science.nitrogen.model import (
     OXIDISERS,
     Model,
 )
-from calculators.science.nitrogen.solver_parts import Damping, Solver, State
 from calculators.science.nitrogen.plant_constants import (
     AMMONIUM_BLOCKS_MG_L,
     AMMONIUM_PLANT_HALF_MG_L,
@@ -36,6 +35,7 @@ from calculators.science.nitrogen.plant_constants import (
     NITRATE_PLANT_HALF_MG_L,
     OTHER_PLANTS_HALF_MG_L,
 )
+from calculators.science.nitrogen.solver_parts import Damping, Solver, State
 from calculators.science.water import chemistry
 
 # Ammonium, nitrite, nitrate (mg N), hardness (°dH), the first step's capacity before and after soft

@@ -129,7 +129,9 @@ def solve(
                 right_side, time, width, state, slope, tolerance
             )
             error *= STRICTER if fastest < FORGETS else 1.0
-        if error > 1 or (tolerance.positive and min(after[: tolerance.positive]) < tolerance.floor):
+        if not error <= 1 or (
+            tolerance.positive and min(after[: tolerance.positive]) < tolerance.floor
+        ):
             pace.shorten(error, width)
             if pace.width < SMALLEST_STEP:
                 raise StepTooSmall(f"no step is small enough at time {time}")

@@ -79,20 +79,63 @@ class Pace:
         self.damped = fastest * self.width > (BACK if self.damped else STABLE)
 
     def shorten(self, error: float, width: float) -> None:
-        """After a step that missed; ``error`` is at most 1 where it fell below nothing."""
+        """After a step that missed; ``error`` is 1 where it fell below nothing, or is no number."""
         power = 2 * DAMPED_EXPONENT if self.damped else 0.2
-        shrunk = SAFETY * max(1.0, error) ** -power
+        shrunk = SAFETY * error**-power if error > 1 else SHRINK_AGAIN
         self.width = width * max(SHRINK, min(SHRINK_AGAIN, shrunk))
 
     def go_on(self, error: float, width: float) -> None:
         """After a step that served; one cut short at the end says little."""
-        power, memory = (
-            (DAMPED_EXPONENT, DAMPED_MEMORY) if self.damped else (EXPONENT, MEMORY)
-        )  # fmt: skip
+        power, memory = EXPONENT, MEMORY
+        if self.damped:
+            power, memory = DAMPED_EXPONENT, DAMPED_MEMORY
         factor = SAFETY * max(error, 1e-8) ** -power * self._error_before**memory
         if width >= 0.999 * self.width or factor < 1:
             self.width = min(self.largest, width * min(GROW, max(SHRINK, factor)))
         self._error_before = max(error, 1e-2)
+
+
+class Here(NamedTuple):
+    """Where the solver stands: time, state, and what the right-hand side says there."""
+
+    time: float
+    state: State
+    slope: State
+    moment: Any
+
+
+def attempt(
+    right_side: RightSide,
+    damping: Damping,
+    pace: Pace,
+    here: Here,
+    until: float,
+    tolerance: Tolerance,
+) -> tuple[float, Here | None]:
+    """One step of the kind that the pace says: its error over the tolerance, and where it leads.
+
+    None where it misses: too large an error, something below nothing, or figures out of all bounds.
+    """
+    time, state, slope, moment = here
+    fastest, width = damping.fastest(moment), until - time
+    try:
+        if pace.damped:
+            damped = damping.solver(moment, damped_step.GAMMA * width)
+            after, error = damped_step.try_step(
+                right_side, damped, time, width, state, slope, tolerance
+            )
+        else:
+            after, error, reached = explicit_step.try_step(
+                right_side, time, width, state, slope, tolerance
+            )
+            error *= STRICTER if fastest < FORGETS else 1.0
+        if not error <= 1:  # so that what is no number misses, too
+            return error, None
+        if tolerance.positive and min(after[: tolerance.positive]) < tolerance.floor:
+            return 1.0, None
+        return error, Here(until, after, *(right_side(until, after) if pace.damped else reached))
+    except OverflowError:
+        return math.inf, None
 
 
 def solve(
@@ -112,33 +155,20 @@ def solve(
     Raises ``StepTooSmall``.
     """
     effort = effort or Effort()
-    time, (slope, moment) = start, right_side(start, state)
+    here = Here(start, state, *right_side(start, state))
     pace = Pace(first_step, tolerance.largest_step)
-    while time < end and effort.left > 0:
+    while here.time < end and effort.left > 0:
         effort.left -= 1
-        fastest = damping.fastest(moment)
-        pace.choose(fastest)
-        width = end - time if time + 1.01 * pace.width >= end else pace.width
-        if pace.damped:
-            damped = damping.solver(moment, damped_step.GAMMA * width)
-            after, error = damped_step.try_step(
-                right_side, damped, time, width, state, slope, tolerance
-            )
-        else:
-            after, error, reached = explicit_step.try_step(
-                right_side, time, width, state, slope, tolerance
-            )
-            error *= STRICTER if fastest < FORGETS else 1.0
-        if not error <= 1 or (
-            tolerance.positive and min(after[: tolerance.positive]) < tolerance.floor
-        ):
-            pace.shorten(error, width)
+        time = here.time
+        pace.choose(damping.fastest(here.moment))
+        until = end if time + 1.01 * pace.width >= end else time + pace.width
+        error, there = attempt(right_side, damping, pace, here, until, tolerance)
+        if there is None:
+            pace.shorten(error, until - time)
             if pace.width < SMALLEST_STEP:
                 raise StepTooSmall(f"no step is small enough at time {time}")
             continue
-        until = end if width == end - time else time + width
-        slope_after, moment = right_side(until, after) if pace.damped else reached
-        each(SolverStep(time, width, state, after, slope, slope_after))
-        pace.go_on(error, width)
-        time, state, slope = until, after, slope_after
-    return state, time, pace.width
+        each(SolverStep(time, until - time, here.state, there.state, here.slope, there.slope))
+        pace.go_on(error, until - time)
+        here = there
+    return here.state, here.time, pace.width

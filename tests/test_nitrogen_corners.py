@@ -1,6 +1,7 @@
 """The corners where tanks fail: what comes back, what light pays for, acid and soft water, a new filter."""
 
 import itertools
+import os
 import random
 
 import pytest
@@ -195,7 +196,7 @@ def random_tank(draw):
 def test_random_tanks_lose_nothing():
     """Against the ledger, which knows no rate; with dark spells, die-off and changes on the way."""
     draw = random.Random(11)
-    for _ in range(how_many(300)):
+    for _ in range(int(os.environ.get("NITROGEN_EXAMPLES", how_many(300)))):
         tank = random_tank(draw)
         events = [Event(5, "die-off", draw.uniform(0, 100)), Event(8, "dark", draw.uniform(0, 9))]
         found = simulate(tank, events, 15, relative=COARSE, daily=False)

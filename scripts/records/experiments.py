@@ -3,6 +3,7 @@
 The page of the model shows observed, predicted and the error; the tests hold the words to them.
 """
 
+from collections.abc import Mapping
 from itertools import pairwise
 from typing import Annotated, Any, Literal, NamedTuple
 
@@ -88,7 +89,7 @@ def held(look: Look, value: float | None) -> Held:
     return Held(look, value, value - low if value < low else max(0.0, value - high))
 
 
-def predicted(look: Look, answer: dict[str, Any]) -> float | None:
+def predicted(look: Look, answer: Mapping[str, Any]) -> float | None:
     """What an answer says of a look; None where it never comes to it."""
     if look.output is not None:
         value = answer["outputs"][look.output]
@@ -96,10 +97,10 @@ def predicted(look: Look, answer: dict[str, Any]) -> float | None:
     drawn = answer["series"][look.series]
     points = list(zip(drawn["x"], drawn["y"], strict=True))
     if look.mean:
-        return look.times * sum(y for _, y in points) / len(points)
+        return look.times * sum(float(y) for _, y in points) / len(points)
     if look.falls_to is not None:
         return falling_day(points, look.falls_to)
-    return look.times * next(float(y) for x, y in points if x == look.day)
+    return look.times * float(next(y for x, y in points if x == look.day))
 
 
 def falling_day(points: list[tuple[float, float]], level: float) -> float | None:

@@ -74,7 +74,8 @@ def answers(
             found.append(where_zero(miss, first, largest, near, below_start=below_start))
         except TooLong:
             found.append(None)
-    return Answers(*found, unfinished=effort.left <= 0)
+    feed, more_stems, more_cover = found
+    return Answers(feed, more_stems, more_cover, unfinished=effort.left <= 0)
 
 
 def planted(tank: Tank, plant: Plant) -> Tank:

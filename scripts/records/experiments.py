@@ -17,7 +17,7 @@ from scripts.records.published import FOLDER
 from scripts.records.record import Record
 
 
-class Look(Record):
+class Observation(Record):
     """What was observed, from low to high, and where the answer says the same.
 
     ``output`` names an output; else ``series`` on a ``day``, its ``mean``, or the day on which it
@@ -46,14 +46,14 @@ class Experiment(Record):
     conditions: Text
     not_said: Text
     given: dict[str, Any]
-    looks: Annotated[list[Look], Field(min_length=1)]
+    looks: Annotated[list[Observation], Field(min_length=1)]
     says: Text
 
 
 class Held(NamedTuple):
     """One look, what the calculator says, and by how much it is off the observed span."""
 
-    look: Look
+    look: Observation
     predicted: float | None
     error: float | None
 
@@ -81,7 +81,7 @@ def held_against(calculator: str, experiment: Experiment) -> list[Held]:
     return [held(look, predicted(look, answer)) for look in experiment.looks]
 
 
-def held(look: Look, value: float | None) -> Held:
+def held(look: Observation, value: float | None) -> Held:
     """The error is zero inside the observed span, else the distance to it."""
     if value is None:
         return Held(look, None, None)
@@ -89,7 +89,7 @@ def held(look: Look, value: float | None) -> Held:
     return Held(look, value, value - low if value < low else max(0.0, value - high))
 
 
-def predicted(look: Look, answer: Mapping[str, Any]) -> float | None:
+def predicted(look: Observation, answer: Mapping[str, Any]) -> float | None:
     """What an answer says of a look; None where it never comes to it."""
     if look.output is not None:
         value = answer["outputs"][look.output]

@@ -1,6 +1,7 @@
 """The corners where tanks fail: what comes back, what light pays for, acid and soft water, a new filter."""
 
 import itertools
+import os
 import random
 
 import pytest
@@ -8,7 +9,7 @@ import pytest
 from calculators.core.run import run
 from calculators.nitrogen_forecast.outlook import calm_from
 from calculators.science.light.plant_light import DRY_G_PER_MOL, most_growth_g_m2_day
-from calculators.science.nitrogen.ensemble import band
+from calculators.science.nitrogen.ensemble import MOST_STEPS, band, run_all
 from calculators.science.nitrogen.model import BURIED
 from calculators.science.nitrogen.nitrifiers import acid_factor
 from calculators.science.nitrogen.simulate import COARSE, simulate
@@ -195,7 +196,7 @@ def random_tank(draw):
 def test_random_tanks_lose_nothing():
     """Against the ledger, which knows no rate; with dark spells, die-off and changes on the way."""
     draw = random.Random(11)
-    for _ in range(how_many(300)):
+    for _ in range(int(os.environ.get("NITROGEN_EXAMPLES", how_many(300)))):
         tank = random_tank(draw)
         events = [Event(5, "die-off", draw.uniform(0, 100)), Event(8, "dark", draw.uniform(0, 9))]
         found = simulate(tank, events, 15, relative=COARSE, daily=False)
@@ -204,6 +205,37 @@ def test_random_tanks_lose_nothing():
 
 def test_the_band_spans_the_published_half_saturations():
     tank = PLAIN._replace(feed_g_week=4)
-    middle = simulate(tank, [], 60)
-    low, high = (one.lines[-1].ammonia for one in band(middle, tank, [], 60, Rates()).edges)
-    assert low < middle.last.ammonia < high
+    ran = run_all(tank, [], 60, Rates(), both=True, harsher=False)
+    low, high = (one.lines[-1].ammonia for one in band(ran.middle, ran.at_edges).edges)
+    assert low < ran.middle.last.ammonia < high
+
+
+CHANGED_OFTEN = {"days": 365, "change_percent": 50, "change_every_days": 0.25, "plants": []}
+
+
+@pytest.mark.parametrize("more", [{}, {"spread": "band"}, {"target_nitrate_mg_l": 10.0}])
+def test_a_forecast_that_would_take_long_stops_and_says_on_which_day(more, monkeypatch):
+    monkeypatch.setattr("calculators.science.nitrogen.ensemble.MOST_STEPS", 300)
+    answer = run("nitrogen-forecast", CHANGED_OFTEN | more)
+    last = answer["series"]["nitrate"]["x"][-1]
+    assert 1 <= last < 365
+    said = [
+        note for note in answer["notes"] if note["text"].startswith("The forecast stops on day")
+    ]
+    assert said
+    assert said[0]["level"] == "caution"
+    assert answer["notes"].index(said[0]) < len(answer["notes"]) - 1
+    assert f"day {last:g} of 365" in said[0]["text"]
+    if "target_nitrate_mg_l" in more:
+        assert answer["outputs"]["feed_for_target_g_week"] is None
+        assert any(n["text"].startswith("Not all ways to that target") for n in answer["notes"])
+    assert answer["outputs"]["balance_error_percent"] < 0.001
+
+
+def test_an_ordinary_year_is_forecast_whole():
+    for given in (
+        {"days": 365, "spread": "band"},
+        {"days": 365, "kh_dh": 4.0, "filter_maturity_percent": 0},
+    ):
+        assert run("nitrogen-forecast", given)["series"]["nitrate"]["x"][-1] == 365
+    assert MOST_STEPS >= 3_000

@@ -47,19 +47,19 @@ def test_the_ledger_notices_a_leak(monkeypatch):
     """The check can fail: let the filter lose one part in ten thousand."""
     from calculators.science.nitrogen import simulate as module
 
-    honest = module.right_side
+    honest = module.right_side_and_sinks
 
     def leaky(model):
         f = honest(model)
 
         def g(time, state):
-            slopes = f(time, state)
+            slopes, sinks = f(time, state)
             slopes[2] -= 1e-4 * slopes[-4]
-            return slopes
+            return slopes, sinks
 
         return g
 
-    monkeypatch.setattr(module, "right_side", leaky)
+    monkeypatch.setattr(module, "right_side_and_sinks", leaky)
     assert simulate(TANKS["bare"], [], 90).balance_error_percent > 0.001
 
 

@@ -16,7 +16,10 @@ from calculators.bridge import answer
 from calculators.core.dates import read_moment
 from calculators.core.result import BadInput
 from calculators.core.run import run
+from calculators.science.nitrogen.simulate import simulate
+from calculators.science.nitrogen.tank import Plant, Rates, Tank
 from calculators.science.shelf.entries import READINGS
+from calculators.science.shelf.plants import plants
 from calculators.science.shelf.verdict import FIRST_HOUR, FIRST_TESTS, WORST_FIRST
 from scripts.benches.season import TODAY as SEASON_END
 from scripts.benches.season import season
@@ -332,6 +335,61 @@ def test_the_outlook_is_there_where_the_tank_carries_it_and_brackets_its_middle(
     outlook = stands(*log, **FULL)["outlook"]
     assert outlook["fitted"]
     assert 0 <= outlook["low"] <= outlook["nitrate_in_28_days_mg_l"] <= outlook["high"] < 200
+
+
+def logged_course(times):
+    """Readings of this tank every four days, its plants growing so many times what they promise."""
+    planted = Plant("rotala-rotundifolia", 60.0, engine_doubling_days())
+    tank = Tank(
+        100.0, 4.0, 45.0, (planted,), soil_area_cm2=2_400.0, denitrification_mg_n_m2_day=5.0,
+        nitrate_mg_l=20.0, ph=7.0, temperature_c=24.0,
+    )  # fmt: skip
+    lines = simulate(tank, [], 28.5, Rates(growth=times)).record.lines
+    found = {line.day: line.nitrate for line in lines}
+    return [
+        {**read(28 - day, "nitrate_mg_l", round(found[float(day)], 1)), "step": 0.5}
+        for day in range(0, 29, 4)
+    ]
+
+
+def engine_doubling_days():
+    """What the plant's record says, as the engine takes it."""
+    return plants()["rotala-rotundifolia"].doubling_days
+
+
+def test_the_outlook_runs_on_from_the_fit_to_the_readings():
+    """Readings of a tank whose plants take little, and of one whose plants take much."""
+    still = {**FULL, "change": {"percent": 0, "every_days": 7}}
+    known = [read(1, "ph", 7.0), read(1, "temperature_c", 24.0)]
+    slow, fast = (stands(*known, *logged_course(times), **still) for times in (0.3, 2.5))
+    for found in (slow, fast):
+        assert found["outlook"]["fitted"]
+        assert any("fitted to your readings" in note for note in found["notes"])
+    ends = [one["outlook"]["nitrate_in_28_days_mg_l"] for one in (slow, fast)]
+    assert ends[0] > ends[1] + 5
+    assert fast["outlook"]["uptake_times"] > 1.2
+    assert (
+        slow["outlook"]["uptake_times"] or 0
+    ) < 1  # little uptake may pass for more feed: then None
+    assert any("times what their growth promises" in note for note in fast["notes"])
+
+
+def test_readings_that_cannot_tell_leave_the_outlook_unfitted_and_say_so():
+    for log in (
+        [read(1, "nitrate_mg_l", 12)],
+        [read(12 - 6 * n, "nitrate_mg_l", 12) for n in range(3)],
+    ):
+        rough = [{**one, "step": 100} for one in log]
+        found = stands(*rough, **FULL)
+        assert not found["outlook"]["fitted"]
+        assert found["outlook"]["uptake_times"] is None
+        assert any("your readings cannot tell yet" in note for note in found["notes"])
+
+
+def test_a_fit_that_would_take_long_is_given_up(monkeypatch):
+    monkeypatch.setattr("calculators.science.shelf.outlook.MOST_STEPS", 20)
+    log = [read(21 - 3 * turn, "nitrate_mg_l", 12 + turn % 2) for turn in range(7)]
+    assert not stands(*log, **FULL)["outlook"]["fitted"]
 
 
 @pytest.mark.parametrize(

@@ -20,16 +20,15 @@ from calculators.core.quantities import (
 )
 from calculators.core.quantity import Assumed, Choices, Help, Label, MayBeEmpty, Possible, Valid
 from calculators.nitrogen_forecast.doubts import doubts
-from calculators.nitrogen_forecast.forecast_result import late, result, untested
+from calculators.nitrogen_forecast.forecast_result import cut_short, late, result, untested
 from calculators.nitrogen_forecast.outputs import NitrogenForecast
 from calculators.nitrogen_forecast.target_words import asked
 from calculators.science.conversions import CM2_PER_M2
 from calculators.science.nitrogen import inputs
 from calculators.science.nitrogen.constants import LARGEST_RETAINED_PERCENT, SOIL_RELEASE_MG_M2_DAY
-from calculators.science.nitrogen.ensemble import band, harsher, is_unsettled
+from calculators.science.nitrogen.ensemble import band, is_unsettled, run_all
 from calculators.science.nitrogen.inverse import Answers, answers
 from calculators.science.nitrogen.plant_constants import FLOATING_WET_G_M2
-from calculators.science.nitrogen.simulate import simulate
 from calculators.science.nitrogen.tank import Event, Plant, Rates, Tank, common_surface_cm2
 from calculators.science.water.unread import WARM_C
 
@@ -91,6 +90,8 @@ AHEAD = Part("How far, how sure, what for", closed=True)
         "bc-nitrite",
         "dormand-prince-1980",
         "hairer-1993",
+        "rang-angermann-2005",
+        "hairer-wanner-1996",
     ),
     leads_to=(
         Lead(
@@ -316,14 +317,12 @@ def nitrogen_forecast(
         surface_cm2=surface_cm2,
     )
     rates = Rates(retained_percent=retained_percent)
-    outcome = simulate(tank, events, days, rates)
-    around = band(outcome, tank, events, days, rates) if spread == "band" else None
-    if around:
-        at_edges = around.edges
-    else:
-        at_edges = [harsher(tank, events, days, rates)] if is_unsettled(tank, events) else []
-    to_target = Answers(None, None, None)
-    if target_nitrate_mg_l is not None:
+    shown, asked_days = spread == "band", days
+    outcome, edge_runs, days = run_all(tank, events, days, rates, shown, is_unsettled(tank, events))
+    around = band(outcome, edge_runs) if shown else None
+    at_edges = [run.record for run in edge_runs]
+    to_target = Answers(None, None, None, unfinished=days < asked_days)
+    if target_nitrate_mg_l is not None and days == asked_days:
         to_target = answers(
             tank,
             events,
@@ -334,6 +333,6 @@ def nitrogen_forecast(
             floater_doubling_days,
         )
     notes = [*asked(target_nitrate_mg_l, to_target, tank, events, days, rates), *late(events, days)]
-    notes += untested(start_ammonia_mg_n_l, start_nitrite_mg_n_l)
+    notes += [*cut_short(days, asked_days), *untested(start_ammonia_mg_n_l, start_nitrite_mg_n_l)]
     notes += doubts(tank, outcome)
     return result(outcome, tank, events, days, around, at_edges, to_target, notes)

@@ -2,6 +2,7 @@
 
 from collections.abc import Sequence
 
+from calculators.core.numbers import show_number as show
 from calculators.core.result import Note
 from calculators.nitrogen_forecast.forecast_pictures import drawn
 from calculators.nitrogen_forecast.harm import harms, harms_at_edges
@@ -27,6 +28,20 @@ def late(events: list[Event], days: float) -> list[Note]:
     if not count:
         return []
     return [Note("info", f"{count} of the events lie on or after the last day and are left out.")]
+
+
+def cut_short(days: float, asked: float) -> list[Note]:
+    """A word where the run ends before the day that was asked for: what follows is not known."""
+    if days >= asked:
+        return []
+    return [
+        Note(
+            "caution",
+            f"The forecast stops on day {show(days, 3)} of {show(asked, 3)}: so much is done, or changes so "
+            "fast, that it would take too long. What comes after that day is not known.",
+            first=True,
+        )
+    ]
 
 
 def untested(ammonia_mg_n_l: float | None, nitrite_mg_n_l: float | None) -> list[Note]:

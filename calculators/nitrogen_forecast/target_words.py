@@ -7,9 +7,22 @@ from calculators.core.result import Note
 from calculators.nitrogen_forecast.harm import harms
 from calculators.science.nitrogen.balance_words import FEED_IN_STEPS
 from calculators.science.nitrogen.course import course_of
-from calculators.science.nitrogen.inverse import Answers
+from calculators.science.nitrogen.inverse import MOST_STEPS, Answers
+from calculators.science.nitrogen.ode import Effort
 from calculators.science.nitrogen.simulate import COARSE, simulate
 from calculators.science.nitrogen.tank import Event, Rates, Tank
+
+UNKNOWN_ON_THE_WAY = Note(
+    "caution",
+    "Whether the water would harm animals on the way to that target was not worked out to the last "
+    "day. Raise the feed in steps, and test ammonia and nitrite at each.",
+    first=True,
+)
+UNFINISHED = Note(
+    "caution",
+    "Not all ways to that target were searched: in so many days too much is done, or changes too fast. "
+    "Ask for fewer days. What shows no figure was not found, which does not mean that it cannot be.",
+)
 
 
 def asked(
@@ -24,6 +37,8 @@ def asked(
     if target is None:
         return []
     notes = [*harmful_feed(to_target.feed_g_week, tank, events, days, rates), FEED_IN_STEPS]
+    if to_target.unfinished:
+        return [*notes, UNFINISHED]
     if to_target.feed_g_week is None:
         notes.append(Note("caution", "No feed leads there: even without any, nitrate ends higher."))
     if None in (to_target.extra_stems_g, to_target.extra_floater_cm2):
@@ -41,10 +56,11 @@ def harmful_feed(
     if feed is None or feed <= tank.feed_g_week:
         return []
     fed = tank._replace(feed_g_week=feed)
-    record = simulate(fed, events, days, rates, relative=COARSE).record
+    ran = simulate(fed, events, days, rates, relative=COARSE, effort=Effort(MOST_STEPS))
+    record = ran.record
     harmful = [harm for harm in harms(record, course_of(record.lines), fed) if harm.is_danger]
     if all(harm.is_now for harm in harmful):
-        return []
+        return [] if ran.day >= days else [UNKNOWN_ON_THE_WAY]
     return [
         Note(
             "caution",

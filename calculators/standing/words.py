@@ -118,8 +118,11 @@ def outlook_note(ahead: Outlook | NoOutlook) -> Note:
     low, middle, high = (
         show_number(end, 2) for end in (ahead.low, ahead.nitrate_in_28_days_mg_l, ahead.high)
     )
-    how = "fitted to your readings" if ahead.fitted else "with too few readings to fit it to"
+    how = "fitted to your readings" if ahead.fitted else "not fitted: your readings cannot tell yet"
     text = f"In four weeks nitrate is about {middle} mg/L, {low} to {high}, {how}."
+    if ahead.uptake_times is not None:
+        times = show_number(ahead.uptake_times, 2)
+        text += f" By them your plants take up {times} times what their growth promises."
     if ahead.days_to_shortage is not None:
         days = show_number(ahead.days_to_shortage, 2)
         text += f" The hungriest plants run short in about {days} days."

@@ -13,7 +13,7 @@ from calculators.science.nitrogen.model import (
     SLOW_SOIL,
     Model,
 )
-from calculators.science.nitrogen.ode import State
+from calculators.science.nitrogen.solver_parts import State
 
 
 class Ledger:

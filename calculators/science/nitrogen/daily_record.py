@@ -14,9 +14,10 @@ from calculators.science.nitrogen.model import (
     NITRITE,
     Model,
 )
-from calculators.science.nitrogen.ode import SolverStep, State
+from calculators.science.nitrogen.ode import SolverStep
 from calculators.science.nitrogen.plant_constants import FLOATING_LAYER_G_M2
 from calculators.science.nitrogen.plant_rates import floater_light
+from calculators.science.nitrogen.solver_parts import State
 
 NOTHING = float("nan")  # shown as a gap: there are no plants to speak of
 

@@ -5,7 +5,9 @@ from typing import NamedTuple
 
 from calculators.science.nitrogen.daily_record import Record
 from calculators.science.nitrogen.edges import edges
-from calculators.science.nitrogen.simulate import Outcome, simulate
+from calculators.science.nitrogen.events import schedule
+from calculators.science.nitrogen.ode import Effort
+from calculators.science.nitrogen.simulate import COARSE, RELATIVE, Outcome, simulate
 from calculators.science.nitrogen.tank import Event, Rates, Tank
 
 
@@ -23,6 +25,8 @@ class Band(NamedTuple):
     edges: list[Record]
 
 
+MOST_STEPS = 4_000  # of the solver in one answer, which so takes a second or two at most
+MANY_EVENTS = 100  # each costs steps: from here on they are taken less closely
 UNSETTLING = ("feed", "dark", "die-off")
 
 
@@ -38,14 +42,42 @@ def is_unsettled(tank: Tank, events: Sequence[Event]) -> bool:
     )
 
 
-def harsher(tank: Tank, events: Sequence[Event], days: float, rates: Rates) -> Record:
-    """The edge that leaves most in the water, run alone."""
-    return simulate(tank, events, days, edges(rates)[1]).record
+class Runs(NamedTuple):
+    """The middle run and those at the edges that were asked for, over the same days.
+
+    ``days`` are as many as all of them reach: fewer than asked for where one would take too long.
+    """
+
+    middle: Outcome
+    at_edges: tuple[Outcome, ...]
+    days: float
 
 
-def band(middle: Outcome, tank: Tank, events: Sequence[Event], days: float, rates: Rates) -> Band:
-    """Run both edges, and take the lowest and highest of the three at each moment."""
-    runs = [middle, *(simulate(tank, events, days, edge) for edge in edges(rates))]
+def run_all(
+    tank: Tank, events: Sequence[Event], days: float, rates: Rates, both: bool, harsher: bool
+) -> Runs:
+    """Run the middle, and ``both`` edges or the ``harsher``, which leaves most in the water.
+
+    Bounded: where the solver needs too many steps, all runs end on the day that all can reach.
+    """
+    least, most = edges(rates)
+    wanted = [rates, *((least, most) if both else (most,) if harsher else ())]
+    close = COARSE if len(schedule(tank, events, days)) > MANY_EVENTS else RELATIVE
+
+    def run(one: Rates, effort: Effort | None) -> Outcome:
+        return simulate(tank, events, days, one, relative=close, effort=effort)
+
+    outcomes = [run(one, Effort(MOST_STEPS / len(wanted))) for one in wanted]
+    reached = min(outcome.day for outcome in outcomes)
+    if reached < days:
+        days = float(int(reached)) or reached
+        outcomes = [run(one, None) for one in wanted]  # the same steps, and so no more of them
+    return Runs(outcomes[0], tuple(outcomes[1:]), days)
+
+
+def band(middle: Outcome, at_edges: Sequence[Outcome]) -> Band:
+    """The lowest and highest of the three runs at each moment."""
+    runs = [middle, *at_edges]
     lines = list(zip(*(run.record.lines for run in runs), strict=True))
     nitrate = [[line.nitrate for line in row] for row in lines]
     store = [[line.plant_nitrogen_percent for line in row] for row in lines]

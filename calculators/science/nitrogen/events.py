@@ -17,8 +17,8 @@ from calculators.science.nitrogen.model import (
     SOLIDS,
     Model,
 )
-from calculators.science.nitrogen.ode import State
 from calculators.science.nitrogen.plant_constants import FLOATING_LAYER_G_M2, TRIM_AT_MOST
+from calculators.science.nitrogen.solver_parts import State
 from calculators.science.nitrogen.start import fate_of
 from calculators.science.nitrogen.tank import Event, Rates, Tank
 

@@ -10,6 +10,7 @@ from typing import Literal, NamedTuple
 
 from calculators.science.nitrogen.fit_linear import covariance, solve_linear, spread_of
 from calculators.science.nitrogen.fit_readings import Reading, predicted, values_at
+from calculators.science.nitrogen.ode import Effort
 from calculators.science.nitrogen.simulate import COARSE, simulate
 from calculators.science.nitrogen.tank import Event, Rates, Tank
 
@@ -25,6 +26,10 @@ SURE_80 = 1.2816  # standard deviations either side that hold 80 % of a normal d
 TOLD_BELOW = (
     0.7  # of the believed spread: narrower, and the readings have told something; judgement
 )
+
+
+class FitTooLong(ArithmeticError):
+    """The effort was spent before the fit had settled."""
 
 
 class Parameter(NamedTuple):
@@ -62,11 +67,13 @@ def fit_to_readings(
     events: Sequence[Event] = (),
     days_ahead: float = 28.0,
     rates: Rates = Rates(),  # noqa: B008 - immutable
+    effort: Effort | None = None,
 ) -> FittedForecast:
     """Fit uptake, feed and filter to readings of day 0 or before, and forecast from the fit.
 
     ``events`` may lie before day 0; the tank's plants are taken to weigh at the first reading what
-    they are said to weigh. Raises ``ValueError`` for a reading that lies ahead.
+    they are said to weigh. Raises ``ValueError`` for a reading that lies ahead, ``FitTooLong``
+    where the effort is spent.
     """
     if any(reading.day > 0 for reading in readings):
         raise ValueError("readings: a reading may not lie ahead of today")
@@ -80,9 +87,11 @@ def fit_to_readings(
     def model(theta: Sequence[float]) -> list[float]:
         """All readings, and the nitrate of all days ahead, with these parameters."""
         tank, changed = applied(begun, rates, names, theta)
-        lines = simulate(
-            tank, moved, days_ahead - first + 1e-6, changed, relative=COARSE
-        ).record.lines
+        days = days_ahead - first + 1e-6
+        ran = simulate(tank, moved, days, changed, relative=COARSE, effort=effort)
+        if ran.day < days:
+            raise FitTooLong("too many steps")
+        lines = ran.record.lines
         told = [predicted(lines, reading, first) for reading in readings]
         return [*told, *values_at(lines, [day - first for day in ahead])]
 

@@ -4,9 +4,9 @@ import math
 from typing import NamedTuple
 
 from calculators.science.nitrogen.model import FIRST_COHORT, Model
-from calculators.science.nitrogen.ode import State
 from calculators.science.nitrogen.plant_constants import CRITICAL_N, NEW_GROWTH_SHARE
 from calculators.science.nitrogen.plant_rates import store_growth
+from calculators.science.nitrogen.solver_parts import State
 
 # Shade is left out: a lit tip is what one judges new growth by.
 NEW_GROWTH = -math.log(1 - NEW_GROWTH_SHARE)  # growth after which that share of the stand is new

@@ -4,6 +4,7 @@ from collections.abc import Callable, Sequence
 from typing import NamedTuple
 
 from calculators.science.conversions import CM2_PER_M2
+from calculators.science.nitrogen.ode import Effort
 from calculators.science.nitrogen.plant_constants import FLOATING_WET_G_M2
 from calculators.science.nitrogen.simulate import COARSE, simulate
 from calculators.science.nitrogen.tank import Event, Plant, Rates, Tank
@@ -13,14 +14,23 @@ MOST_STEMS_G = 20_000.0
 NEAR = 0.01  # of the target: nearer than any kit can tell
 NEAR_MG_L = 0.05
 MOST_TRIES = 30
+MOST_STEPS = 3_000  # of the solver in all searches together, so that no answer takes long
 
 
 class Answers(NamedTuple):
-    """None where nothing of that kind would do it; 0 where nothing more is needed."""
+    """None where nothing of that kind would do it; 0 where nothing more is needed.
+
+    ``unfinished``: the search was given up before it knew, and what it did not reach is None.
+    """
 
     feed_g_week: float | None
     extra_stems_g: float | None
     extra_floater_cm2: float | None
+    unfinished: bool = False
+
+
+class TooLong(ArithmeticError):
+    """The search is given up: the solver was asked for too many steps."""
 
 
 def answers(
@@ -34,8 +44,13 @@ def answers(
 ) -> Answers:
     """Search feed, stems and cover, each by itself; ``stems`` and ``floaters`` double in so many days."""
 
+    effort = Effort(MOST_STEPS)
+
     def final(changed: Tank) -> float:
-        return simulate(changed, events, days, rates, relative=COARSE, daily=False).last.nitrate
+        ran = simulate(changed, events, days, rates, relative=COARSE, daily=False, effort=effort)
+        if ran.day < days:
+            raise TooLong("too many steps")
+        return ran.last.nitrate
 
     def with_feed(feed: float) -> float:
         return final(tank._replace(feed_g_week=feed)) - target
@@ -48,11 +63,19 @@ def answers(
         return target - final(planted(tank, Plant("more cover", wet_g, floaters, True)))
 
     near = max(NEAR_MG_L, NEAR * target)
-    return Answers(
-        where_zero(with_feed, max(1.0, tank.feed_g_week), MOST_FEED_G, near, below_start=None),
-        where_zero(with_stems, 50.0, MOST_STEMS_G, near, below_start=0.0),
-        where_zero(with_cover, 100.0, tank.surface_m2 * CM2_PER_M2, near, below_start=0.0),
+    searches = (
+        (with_feed, max(1.0, tank.feed_g_week), MOST_FEED_G, None),
+        (with_stems, 50.0, MOST_STEMS_G, 0.0),
+        (with_cover, 100.0, tank.surface_m2 * CM2_PER_M2, 0.0),
     )
+    found: list[float | None] = []
+    for miss, first, largest, below_start in searches:
+        try:
+            found.append(where_zero(miss, first, largest, near, below_start=below_start))
+        except TooLong:
+            found.append(None)
+    feed, more_stems, more_cover = found
+    return Answers(feed, more_stems, more_cover, unfinished=effort.left <= 0)
 
 
 def planted(tank: Tank, plant: Plant) -> Tank:

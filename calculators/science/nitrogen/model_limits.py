@@ -11,8 +11,8 @@ LEFT_OUT = (
     "Ammonia lost to the air, nitrogen fixed from it, urea on its way to ammonia, algae, snails, "
     "leaves that animals eat.",
     "Animals that grow, breed or die: what they keep of their feed is a share, and never comes back.",
-    "Roots: what plants draw from the soil itself is not counted, so rooted plants last longer than "
-    "the forecast says where the soil is rich.",
+    "Roots: they take of what the soil sets free, before it reaches the water. What a rich soil holds "
+    "besides is not counted, so rooted plants last longer there than the forecast says.",
     "Uptake in the dark, and by plants that hold no nitrogen in common: plants that grow nearly alike "
     "share one store.",
 )

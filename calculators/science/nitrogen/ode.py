@@ -1,33 +1,25 @@
-"""Ordinary differential equations: Dormand and Prince's pair of order 5(4), in plain Python.
+"""Ordinary differential equations, in plain Python: explicit where nothing is fast, damped where it is.
 
-Adaptive steps with a PI controller, dense output of order 4, and positivity by shorter steps: a
-state is never clipped, so that what the right-hand side conserves stays conserved. Sources:
-Dormand and Prince 1980; Hairer, Nørsett and Wanner 1993, sections II.4 to II.6.
+Adaptive steps with a PI controller, dense output by Hermite's cubic, and positivity by shorter
+steps: a state is never clipped, so that what the right-hand side conserves stays conserved. Where
+the fastest rate would hold an explicit step down, a step that damps it takes over.
+Source: Hairer, Nørsett and Wanner 1993, sections II.4 to II.6; Hairer and Wanner 1996, IV.2.
 """
 
 import math
-from collections.abc import Callable, Sequence
-from typing import NamedTuple
+from collections.abc import Callable
+from typing import Any, NamedTuple
 
-State = list[float]
-RightSide = Callable[[float, State], State]
+from calculators.science.nitrogen import damped_step, explicit_step
+from calculators.science.nitrogen.solver_parts import Damping, RightSide, State, Tolerance
 
-# Dormand and Prince's coefficients (1980).
-A21 = 1 / 5
-A31, A32 = 3 / 40, 9 / 40
-A41, A42, A43 = 44 / 45, -56 / 15, 32 / 9
-A51, A52, A53, A54 = 19372 / 6561, -25360 / 2187, 64448 / 6561, -212 / 729
-A61, A62, A63, A64, A65 = 9017 / 3168, -355 / 33, 46732 / 5247, 49 / 176, -5103 / 18656
-A71, A73, A74, A75, A76 = 35 / 384, 500 / 1113, 125 / 192, -2187 / 6784, 11 / 84
-C2, C3, C4, C5 = 1 / 5, 3 / 10, 4 / 5, 8 / 9
-E1, E3, E4, E5, E6, E7 = 71 / 57600, -71 / 16695, 71 / 1920, -17253 / 339200, 22 / 525, -1 / 40
-# Dense output, Hairer and others 1993, after Shampine.
-D1, D3 = -12715105075 / 11282082432, 87487479700 / 32700410799
-D4, D5 = -10690763975 / 1880347072, 701980252875 / 199316789632
-D6, D7 = -1453857185 / 822651844, 69997945 / 29380423
-
-SAFETY, SHRINK, GROW = 0.9, 0.2, 5.0
-EXPONENT, MEMORY = 0.17, 0.04  # Hairer and others' PI controller
+SAFETY, SHRINK, SHRINK_AGAIN, GROW = 0.9, 0.1, 0.5, 5.0
+EXPONENT, MEMORY = 0.17, 0.04  # Hairer and others' PI controller, for an error of the fifth order
+DAMPED_EXPONENT, DAMPED_MEMORY = 0.28, 0.08  # the same for the third
+STABLE = 3.3  # largest rate times width that the explicit pair follows without swinging
+BACK = 1.0  # below it the explicit pair takes over again
+STRICTER = 10.0  # explicit steps are taken closer where no rate is fast enough to damp their errors
+FORGETS = 16.0  # a day: from here on it is
 SMALLEST_STEP = 1e-10
 
 
@@ -38,123 +30,145 @@ class SolverStep(NamedTuple):
     width: float
     before: State
     after: State
-    slopes: tuple[State, ...]  # k1, k3, k4, k5, k6, k7
+    slope_before: State
+    slope_after: State
 
     def at(self, time: float) -> State:
-        """The states at a time inside the step, to the fourth order."""
+        """The states at a time inside the step: Hermite's cubic."""
         part = (time - self.start) / self.width
         rest, width = 1 - part, self.width
-        states = []
-        for y0, y1, k1, k3, k4, k5, k6, k7 in zip(
-            self.before, self.after, *self.slopes, strict=True
-        ):
-            rise = y1 - y0
-            bend = width * k1 - rise
-            twist = rise - width * k7 - bend
-            last = width * (D1 * k1 + D3 * k3 + D4 * k4 + D5 * k5 + D6 * k6 + D7 * k7)
-            states.append(y0 + part * (rise + rest * (bend + part * (twist + rest * last))))
-        return states
+        return [
+            rest * a
+            + part * b
+            + part * rest * (rest * (width * p - b + a) - part * (width * q - b + a))
+            for a, b, p, q in zip(
+                self.before, self.after, self.slope_before, self.slope_after, strict=True
+            )
+        ]
 
 
-class Tolerance(NamedTuple):
-    """How close to stay. ``absolute`` covers the leading states; those after it follow freely.
+class Effort:
+    """How many steps may still be tried; several runs may share one."""
 
-    The first ``positive`` states may not fall below ``floor``.
-    """
-
-    relative: float
-    absolute: Sequence[float]
-    positive: int = 0
-    floor: float = 0.0
-    largest_step: float = 5.0
+    def __init__(self, steps: float = math.inf) -> None:
+        self.left = steps
 
 
 class StepTooSmall(ArithmeticError):
     """The right-hand side cannot be followed with any step."""
 
 
+def nothing_fast(_: Any) -> float:
+    """No rate is fast."""
+    return 0.0
+
+
+UNDAMPED = Damping(nothing_fast, lambda _, width: list)
+
+
+class Pace:
+    """Which kind of step comes next, and how wide."""
+
+    def __init__(self, width: float, largest: float) -> None:
+        self.width, self.largest = min(width, largest), largest
+        self.damped = False
+        self._error_before = 1e-2
+
+    def choose(self, fastest: float) -> None:
+        """Damp where the fastest rate would hold an explicit step down."""
+        self.damped = fastest * self.width > (BACK if self.damped else STABLE)
+
+    def shorten(self, error: float, width: float) -> None:
+        """After a step that missed; ``error`` is 1 where it fell below nothing, or is no number."""
+        power = 2 * DAMPED_EXPONENT if self.damped else 0.2
+        shrunk = SAFETY * error**-power if error > 1 else SHRINK_AGAIN
+        self.width = width * max(SHRINK, min(SHRINK_AGAIN, shrunk))
+
+    def go_on(self, error: float, width: float) -> None:
+        """After a step that served; one cut short at the end says little."""
+        power, memory = EXPONENT, MEMORY
+        if self.damped:
+            power, memory = DAMPED_EXPONENT, DAMPED_MEMORY
+        factor = SAFETY * max(error, 1e-8) ** -power * self._error_before**memory
+        if width >= 0.999 * self.width or factor < 1:
+            self.width = min(self.largest, width * min(GROW, max(SHRINK, factor)))
+        self._error_before = max(error, 1e-2)
+
+
+class Here(NamedTuple):
+    """Where the solver stands: time, state, and what the right-hand side says there."""
+
+    time: float
+    state: State
+    slope: State
+    moment: Any
+
+
+def attempt(
+    right_side: RightSide,
+    damping: Damping,
+    pace: Pace,
+    here: Here,
+    until: float,
+    tolerance: Tolerance,
+) -> tuple[float, Here | None]:
+    """One step of the kind that the pace says: its error over the tolerance, and where it leads.
+
+    None where it misses: too large an error, something below nothing, or figures out of all bounds.
+    """
+    time, state, slope, moment = here
+    fastest, width = damping.fastest(moment), until - time
+    try:
+        if pace.damped:
+            damped = damping.solver(moment, damped_step.GAMMA * width)
+            after, error = damped_step.try_step(
+                right_side, damped, time, width, state, slope, tolerance
+            )
+        else:
+            after, error, reached = explicit_step.try_step(
+                right_side, time, width, state, slope, tolerance
+            )
+            error *= STRICTER if fastest < FORGETS else 1.0
+        if not error <= 1:  # so that what is no number misses, too
+            return error, None
+        if tolerance.positive and min(after[: tolerance.positive]) < tolerance.floor:
+            return 1.0, None
+        return error, Here(until, after, *(right_side(until, after) if pace.damped else reached))
+    except OverflowError:
+        return math.inf, None
+
+
 def solve(
     right_side: RightSide,
+    damping: Damping,
     start: float,
     end: float,
     state: State,
     tolerance: Tolerance,
     each: Callable[[SolverStep], object],
     first_step: float = 0.02,
-) -> tuple[State, float]:
-    """Follow ``state`` from ``start`` to ``end``; returns it and the step to go on with.
+    effort: Effort | None = None,
+) -> tuple[State, float, float]:
+    """Follow ``state`` from ``start`` to ``end``; returns it, its time and the step to go on with.
 
-    ``each`` is called with every accepted step. Raises ``StepTooSmall``.
+    ``each`` is called with every accepted step. It stops before ``end`` where the effort is spent.
+    Raises ``StepTooSmall``.
     """
-    time, slope = start, right_side(start, state)
-    next_width = min(first_step, tolerance.largest_step)
-    error_before = 1e-4
-    while time < end:
-        width = end - time if time + 1.01 * next_width >= end else next_width
-        after, slopes, error = try_step(right_side, time, width, state, slope, tolerance)
-        if error > 1 or (tolerance.positive and min(after[: tolerance.positive]) < tolerance.floor):
-            next_width = width * (max(SHRINK, SAFETY * error**-EXPONENT) if error > 1 else 0.5)
-            if next_width < SMALLEST_STEP:
+    effort = effort or Effort()
+    here = Here(start, state, *right_side(start, state))
+    pace = Pace(first_step, tolerance.largest_step)
+    while here.time < end and effort.left > 0:
+        effort.left -= 1
+        time = here.time
+        pace.choose(damping.fastest(here.moment))
+        until = end if time + 1.01 * pace.width >= end else time + pace.width
+        error, there = attempt(right_side, damping, pace, here, until, tolerance)
+        if there is None:
+            pace.shorten(error, until - time)
+            if pace.width < SMALLEST_STEP:
                 raise StepTooSmall(f"no step is small enough at time {time}")
             continue
-        each(SolverStep(time, width, state, after, slopes))
-        factor = SAFETY * max(error, 1e-10) ** -EXPONENT * error_before**MEMORY
-        if width >= 0.999 * next_width or factor < 1:  # a step cut short at the end says little
-            next_width = min(tolerance.largest_step, width * min(GROW, max(SHRINK, factor)))
-        error_before = max(error, 1e-4)
-        time = end if width == end - time else time + width
-        state, slope = after, slopes[-1]
-    return state, next_width
-
-
-def try_step(
-    f: RightSide, t: float, h: float, y: State, k1: State, tolerance: Tolerance
-) -> tuple[State, tuple[State, ...], float]:
-    """One step of width ``h``: the new state, the slopes, the error against the tolerance."""
-    c = h * A21
-    k2 = f(t + C2 * h, [a + c * p for a, p in zip(y, k1, strict=True)])
-    c1, c2 = h * A31, h * A32
-    k3 = f(t + C3 * h, [a + c1 * p + c2 * q for a, p, q in zip(y, k1, k2, strict=True)])
-    c1, c2, c3 = h * A41, h * A42, h * A43
-    k4 = f(
-        t + C4 * h,
-        [a + c1 * p + c2 * q + c3 * r for a, p, q, r in zip(y, k1, k2, k3, strict=True)],
-    )
-    c1, c2, c3, c4 = h * A51, h * A52, h * A53, h * A54
-    k5 = f(
-        t + C5 * h,
-        [
-            a + c1 * p + c2 * q + c3 * r + c4 * s
-            for a, p, q, r, s in zip(y, k1, k2, k3, k4, strict=True)
-        ],
-    )
-    c1, c2, c3, c4, c5 = h * A61, h * A62, h * A63, h * A64, h * A65
-    k6 = f(
-        t + h,
-        [
-            a + c1 * p + c2 * q + c3 * r + c4 * s + c5 * u
-            for a, p, q, r, s, u in zip(y, k1, k2, k3, k4, k5, strict=True)
-        ],
-    )
-    c1, c3, c4, c5, c6 = h * A71, h * A73, h * A74, h * A75, h * A76
-    new = [
-        a + c1 * p + c3 * r + c4 * s + c5 * u + c6 * v
-        for a, p, r, s, u, v in zip(y, k1, k3, k4, k5, k6, strict=True)
-    ]
-    k7 = f(t + h, new)
-    slopes = (k1, k3, k4, k5, k6, k7)
-    return new, slopes, error_of(h, y, new, slopes, tolerance)
-
-
-def error_of(
-    h: float, y: State, new: State, slopes: tuple[State, ...], tolerance: Tolerance
-) -> float:
-    """The estimated error over the tolerance, root of the mean square; 1 is just good enough."""
-    relative, absolute = tolerance.relative, tolerance.absolute
-    total = 0.0
-    for a, b, w, k1, k3, k4, k5, k6, k7 in zip(y, new, absolute, *slopes, strict=False):
-        size = abs(a) if abs(a) > abs(b) else abs(b)
-        off = E1 * k1 + E3 * k3 + E4 * k4 + E5 * k5 + E6 * k6 + E7 * k7
-        off *= h / (w + relative * size)
-        total += off * off
-    return math.sqrt(total / len(absolute))
+        each(SolverStep(time, until - time, here.state, there.state, here.slope, there.slope))
+        pace.go_on(error, until - time)
+        here = there
+    return here.state, here.time, pace.width

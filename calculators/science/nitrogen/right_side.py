@@ -1,6 +1,7 @@
 """The right-hand side: every rate put together, written for speed."""
 
 import math
+from collections.abc import Callable
 
 from calculators.science.light.plant_light import DRY_G_PER_MOL, lone_growth, stand_growth
 from calculators.science.nitrogen.alkalinity import alkalinity_change, hardness_dh
@@ -18,7 +19,6 @@ from calculators.science.nitrogen.nitrifiers import (
     rate_by_hardness,
     used_to_ph,
 )
-from calculators.science.nitrogen.ode import RightSide, State
 from calculators.science.nitrogen.plant_constants import (
     AMMONIUM_PLANT_HALF_MG_L,
     AMMONIUM_UPTAKE,
@@ -40,12 +40,20 @@ from calculators.science.nitrogen.plant_rates import (
     store_growth,
     store_room,
 )
+from calculators.science.nitrogen.sinks import Sinks
 from calculators.science.nitrogen.soil import release_per_day, slow_release_per_day, to_roots
+from calculators.science.nitrogen.solver_parts import State
 from calculators.science.nitrogen.transport import limited_rate
 
 
-def right_side(model: Model) -> RightSide:
-    """The derivatives as a function of time and state; written for speed, each rate by its name."""
+def right_side(model: Model) -> Callable[[float, State], list[float]]:
+    """The derivatives as a function of time and state."""
+    whole = right_side_and_sinks(model)
+    return lambda time, y: whole(time, y)[0]
+
+
+def right_side_and_sinks(model: Model) -> Callable[[float, State], tuple[State, Sinks]]:
+    """The derivatives, and what drains the water; written for speed, each rate by its name."""
     volume, turnover = model.volume, TURNOVER_PER_DAY
     excreted, rotting = model.fate.excreted, model.fate.rotting
     mineralisation, release, slow = (
@@ -71,7 +79,7 @@ def right_side(model: Model) -> RightSide:
     is_soft, falls = model.start_kh is not None, model.used_to_ph > model.ph
     exp = math.exp
 
-    def derivatives(time: float, y: State) -> State:
+    def derivatives(time: float, y: State) -> tuple[State, Sinks]:
         ammonium, nitrite, nitrate, solids, dead, soil, slow_soil, oxidisers, nitrite_oxidisers = y[
             :ALKALINITY
         ]
@@ -128,7 +136,7 @@ def right_side(model: Model) -> RightSide:
         if falls:
             work = life = acid_factor(model.ph, used_to_ph(model.ph, model.used_to_ph, time))
         able_1, able_2 = oxidisers * work, nitrite_oxidisers * work
-        calm = 1.0
+        calm, unhindered, hardness = 1.0, able_1, 0.0
         if is_soft:
             hardness = model.hardness(y[ALKALINITY])
             calm = growth_by_hardness(hardness)
@@ -166,6 +174,10 @@ def right_side(model: Model) -> RightSide:
             found = per_demand if floating else per_demand + per_root
             slopes.append(found * most_taken - lost)
         slopes += [step_1, gas, model.refractory * litter, other]
-        return slopes
+        sinks = (
+            ammonium, nitrite, nitrate, hardness, unhindered, able_1, able_2, demand, wish_n,
+            demands, calm,
+        )  # fmt: skip
+        return slopes, sinks
 
     return derivatives

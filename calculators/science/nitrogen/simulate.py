@@ -7,14 +7,16 @@ from calculators.science.nitrogen.budget import Ledger
 from calculators.science.nitrogen.daily_record import DayValues, Record, line
 from calculators.science.nitrogen.events import SAME_MOMENT_DAYS, Scene, apply, schedule
 from calculators.science.nitrogen.model import ALKALINITY, NITRIFIED, Model
-from calculators.science.nitrogen.ode import State, Tolerance, solve
-from calculators.science.nitrogen.right_side import right_side
+from calculators.science.nitrogen.ode import Effort, solve
+from calculators.science.nitrogen.right_side import right_side_and_sinks
+from calculators.science.nitrogen.sinks import damping
+from calculators.science.nitrogen.solver_parts import State, Tolerance
 from calculators.science.nitrogen.start import build
 from calculators.science.nitrogen.tank import Event, Rates, Tank
 
 RELATIVE = 2e-5
 COARSE = 1e-3  # for searches, where a tenth of a percent is enough
-WATER_MG_L = 1e-6  # absolute tolerance of the water's nitrogen, mg N/L
+WATER_MG_L = 3e-6  # absolute tolerance of the water's nitrogen, mg N/L
 LOAD_MG_L_DAY = 1e-5  # of the nitrifiers' capacity
 ALKALINITY_MEQ_L = 1e-4
 GROWTH = 1e-5  # of a growth integral
@@ -31,6 +33,7 @@ class Outcome(NamedTuple):
     nitrified_mg: float
     model: Model
     state: State
+    day: float  # that was reached: all of them, but where the effort was spent before
 
 
 def simulate(
@@ -41,8 +44,12 @@ def simulate(
     *,
     relative: float = RELATIVE,
     daily: bool = True,
+    effort: Effort | None = None,
 ) -> Outcome:
-    """Run a tank for some days. Without ``daily`` only the last line is worked out."""
+    """Run a tank for some days. Without ``daily`` only the last line is worked out.
+
+    A run stops before the last day where its ``effort`` is spent, and says on which.
+    """
     scene = Scene(*build(tank, rates))
     ledger = Ledger(*scene)
     record = Record(*scene, days, daily=daily)
@@ -51,11 +58,15 @@ def simulate(
     for event in [*schedule(tank, events, days), None]:
         until = days if event is None else event.day
         if until > now + SAME_MOMENT_DAYS:
-            f = right_side(scene.model)
-            state, step = solve(f, now, until, scene.state, allowed, record.step, step)
-            ledger.feed(scene.model, until - now)
-            scene, now = Scene(scene.model, state), until
+            f, damp = right_side_and_sinks(scene.model), damping(scene.model)
+            state, reached, step = solve(
+                f, damp, now, until, scene.state, allowed, record.step, step, effort
+            )
+            ledger.feed(scene.model, reached - now)
+            scene, now = Scene(scene.model, state), reached
             record.note(now, state)
+            if reached < until:
+                break
         if event is not None:
             scene = apply(event, scene, tank, rates, ledger)
             record.model = scene.model
@@ -68,6 +79,7 @@ def simulate(
         scene.state[NITRIFIED],
         scene.model,
         scene.state,
+        now,
     )
 
 

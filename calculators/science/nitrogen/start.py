@@ -25,13 +25,13 @@ from calculators.science.nitrogen.nitrifiers import (
     start_capacity,
     temperature_factor,
 )
-from calculators.science.nitrogen.ode import State
 from calculators.science.nitrogen.soil import (
     denitrification_at_most,
     release_per_day,
     slow_soil_mg,
     soil_ammonium_mg,
 )
+from calculators.science.nitrogen.solver_parts import State
 from calculators.science.nitrogen.tank import Rates, Tank
 from calculators.science.water import chemistry
 

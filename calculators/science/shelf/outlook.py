@@ -1,15 +1,18 @@
 """A short forecast of a tank's nitrate, fitted to its readings: the one door to the nitrogen engine.
 
-The growth of the plants is what nobody knows well, so the runs differ by it: each starts where the
-readings of the last weeks start, and those that meet the readings are run on.
+Uptake by the plants, the feed's nitrogen and the filter are fitted to the readings of the last weeks,
+and the forecast runs on from the fit. Where the readings cannot tell, the growth of the plants is what
+nobody knows well: the runs differ by it, and the answer says that it is not fitted.
 """
 
-from collections.abc import Sequence
+from collections.abc import Iterator
 from typing import Annotated, NamedTuple
 
-from calculators.core.quantities import DaysAhead, LevelAhead
+from calculators.core.quantities import DaysAhead, Factor, LevelAhead
 from calculators.core.quantity import Label
-from calculators.science.nitrogen.daily_record import DayValues
+from calculators.science.nitrogen.fit import FittedForecast, FitTooLong, fit_to_readings
+from calculators.science.nitrogen.fit_readings import FIELDS, Reading
+from calculators.science.nitrogen.ode import Effort
 from calculators.science.nitrogen.simulate import COARSE, Outcome, simulate
 from calculators.science.nitrogen.tank import Event, Rates, Tank
 from calculators.science.shelf.engine_tank import NITRATE, lacks, model_tank
@@ -21,19 +24,25 @@ from calculators.science.shelf.tank import ShelfTank
 AHEAD_DAYS = 28
 FIT_DAYS = 28  # of readings
 LEAST_READINGS, LEAST_SPAN_DAYS = 3, 10.0
+MOST_STEPS = 6_000  # of the solver for one fit
 PACES = (0.25, 0.5, 1.0, 1.6, 2.5)  # times what records or the log say of growth; judgement
-BETWEEN = 1.25  # how far a pace may lie from the next of the list that fits as well
-NEAR_STEPS = 0.5  # of the kit's step: runs that miss by so much more than the best fit as well
+NEAR_STEPS = 0.5  # of the kit's step: the first reading itself is no surer
 
 
 class Outlook(NamedTuple):
-    """Nitrate in four weeks, as NO3, from low to high, and the day on which plants run short (or None)."""
+    """Nitrate in four weeks, as NO3, from low to high, and the day on which plants run short (or None).
+
+    ``uptake_times`` is None where the readings do not tell it.
+    """
 
     days_to_shortage: Annotated[DaysAhead | None, Label("Plants run short in")]
     nitrate_in_28_days_mg_l: Annotated[LevelAhead, Label("Nitrate in 28 days")]
     low: Annotated[LevelAhead, Label("At least")]
     high: Annotated[LevelAhead, Label("At most")]
     fitted: Annotated[bool, Label("Fitted to the readings")]
+    uptake_times: Annotated[
+        Factor | None, Label("Uptake by the readings, times what the records say")
+    ]
 
 
 class NoOutlook(NamedTuple):
@@ -48,47 +57,74 @@ def outlook(tank: ShelfTank, log: Log, readings: dict[str, Latest]) -> Outlook |
     if missing:
         return NoOutlook(missing)
     now = model_tank(tank, log, readings)
-    paces, fitted = fitting_paces(now, log)
-    ahead = [run(now, [], AHEAD_DAYS, pace) for pace in paces]
-    ends = [outcome.last.nitrate for outcome in ahead]
-    short = ahead[0].record.hunger.first_day
-    unread = NEAR_STEPS * READINGS[NITRATE].step  # the first reading itself is no surer
-    return Outlook(short, ends[0], max(0.0, min(ends) - unread), max(ends) + unread, fitted)
+    fitted = fit(now, log)
+    return by_records(now) if fitted is None else by_fit(now, fitted)
 
 
-def fitting_paces(now: Tank, log: Log) -> tuple[list[float], bool]:
-    """The paces of growth whose runs meet the readings, the best first; without readings all of them."""
-    lately = [one for one in log.readings(NITRATE) if log.days_ago(one.day) <= FIT_DAYS]
-    if len(lately) < LEAST_READINGS or lately[-1].days - lately[0].days < LEAST_SPAN_DAYS:
-        return sorted(PACES, key=lambda pace: abs(pace - 1)), False
-    misses = {pace: miss(now, lately, log, pace) for pace in PACES}
-    best = min(PACES, key=lambda pace: (misses[pace], abs(pace - 1)))
-    allowed = misses[best] + NEAR_STEPS * READINGS[NITRATE].step
-    others = [pace for pace in PACES if pace != best and misses[pace] <= allowed]
-    return [best, *(others or (best / BETWEEN, best * BETWEEN))], True
+def by_fit(now: Tank, fitted: FittedForecast) -> Outlook:
+    """The forecast from the fit: its limits hold four readings in five."""
+    told = {one.name: one.factor for one in fitted.parameters if one.told}
+    short = run(now, fitted.rates).record.hunger.first_day
+    middle, low, high = fitted.nitrate[-1], fitted.low[-1], fitted.high[-1]
+    return Outlook(short, middle, low, high, True, told.get("uptake"))
 
 
-def miss(now: Tank, lately: list[Dated], log: Log, pace: float) -> float:
-    """By how much a run from the first reading on misses the others, the mean in mg/L."""
-    start, span = lately[0].days, lately[-1].days - lately[0].days
-    changes = [
-        Event(one.days - start, "change", one.value)
-        for one in log.of("change")
-        if 0 <= one.days - start <= span
-    ]
-    past = now._replace(nitrate_mg_l=lately[0].value, change_percent=0.0)
-    lines = run(past, changes, span, pace).record.lines
-    return sum(
-        abs(one.value - nearest(lines, one.days - start)) for one in lately[1:]
-    ) / (len(lately) - 1)  # fmt: skip
+def by_records(now: Tank) -> Outlook:
+    """The forecast by what records and log say of growth, from a quarter of it to two and a half times."""
+    ahead = [run(now, Rates(growth=pace)) for pace in PACES]
+    ends, middle = [outcome.last.nitrate for outcome in ahead], ahead[PACES.index(1.0)]
+    unread = NEAR_STEPS * READINGS[NITRATE].step
+    short = middle.record.hunger.first_day
+    low, high = max(0.0, min(ends) - unread), max(ends) + unread
+    return Outlook(short, middle.last.nitrate, low, high, False, None)
 
 
-def nearest(lines: Sequence[DayValues], day: float) -> float:
-    """Nitrate on the line nearest to a day."""
-    found: float = min(lines, key=lambda line: abs(line.day - day)).nitrate
-    return found
+def fit(now: Tank, log: Log) -> FittedForecast | None:
+    """The fit to the readings of the last weeks; None where they are too few or cannot tell."""
+    nitrate = lately(log, NITRATE)
+    if len(nitrate) < LEAST_READINGS or nitrate[-1].days - nitrate[0].days < LEAST_SPAN_DAYS:
+        return None
+    rows = [reading_of(one, what, log) for what in FIELDS for one in lately(log, what)]
+    unchanged = now._replace(change_percent=0.0)  # what was changed, and what will be, are events
+    changes = [*past_changes(log), *planned_changes(now, log)]
+    try:
+        found = fit_to_readings(unchanged, rows, changes, AHEAD_DAYS, effort=Effort(MOST_STEPS))
+    except FitTooLong:
+        return None
+    return found if found.enough else None
 
 
-def run(tank: Tank, events: list[Event], days: float, pace: float) -> Outcome:
-    """One run of the engine."""
-    return simulate(tank, events, days, Rates(growth=pace), relative=COARSE)
+def lately(log: Log, what: str) -> list[Dated]:
+    """The readings of one thing that a fit is made to."""
+    return [one for one in log.readings(what) if log.days_ago(one.day) <= FIT_DAYS]
+
+
+def reading_of(one: Dated, what: str, log: Log) -> Reading:
+    """A reading of the log as the fit takes it: today is day 0."""
+    step = one.entry.step or READINGS[what].step
+    return Reading(min(0.0, one.days - log.end), what, one.value, step)  # type: ignore[arg-type]
+
+
+def past_changes(log: Log) -> Iterator[Event]:
+    """The changes of water of the last weeks."""
+    for one in log.of("change"):
+        if log.days_ago(one.day) <= FIT_DAYS:
+            yield Event(min(0.0, one.days - log.end), "change", one.value)
+
+
+def planned_changes(now: Tank, log: Log) -> Iterator[Event]:
+    """The changes that the tank's habit brings, counted from the last, and none that lies behind."""
+    if not now.change_percent:
+        return
+    last = max((one.days - log.end for one in log.of("change")), default=0.0)
+    day = last + now.change_every_days
+    if day <= 0:
+        day = now.change_every_days
+    while day < AHEAD_DAYS:
+        yield Event(day, "change", now.change_percent)
+        day += now.change_every_days
+
+
+def run(tank: Tank, rates: Rates) -> Outcome:
+    """One run of the engine over the weeks ahead."""
+    return simulate(tank, [], AHEAD_DAYS, rates, relative=COARSE)

@@ -12,8 +12,10 @@ from calculators.science.nitrogen.model_limits import LEFT_OUT, SURPRISES
 from scripts.pages.cite import Citations
 from scripts.pages.escape import escape
 from scripts.pages.template import render
+from scripts.records.experiments import experiments, held_against
 from scripts.records.load import Library
 
+FORECAST = "nitrogen-forecast"
 TITLE = "How the nitrogen model works"
 DESCRIPTION = "Every equation, constant and state of the nitrogen forecast, with units and sources."
 OTHER_NAMES = ["equations", "constants", "Monod", "Michaelis-Menten", "Droop", "nitrification"]
@@ -32,6 +34,7 @@ def model_page(library: Library) -> str:
         constants={name: constants_of(module) for name, module in CONSTANTS.items()},
         method=paragraphs(ode.__doc__),
         tolerance=show_number(100 * simulate.RELATIVE),
+        experiments=[(one, held_against(FORECAST, one)) for one in experiments(FORECAST)],
         left_out=LEFT_OUT,
         surprises=SURPRISES,
         formulas=formulas,

@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 
 from calculators.core.listing import load_all
+from scripts.records.experiments import experiments
 from scripts.records.guide import marks
 from scripts.records.lines import RecordFault
 from scripts.records.load import ReadRecords
@@ -25,6 +26,7 @@ def unused(reading: ReadRecords) -> Iterator[RecordFault]:
     """Every source must be used. Judged only where all records hold."""
     used = {key for spec in load_all().values() for key in spec.sources}
     used |= {case.source for name in load_all() for case in cases(name)}
+    used |= {one.source for name in load_all() for one in experiments(name)}
     for guide in reading.guides.values():
         used |= {key for mark in marks(guide) for key in mark.source_keys()}
     for draft in reading.every_draft():

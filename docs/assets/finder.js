@@ -8,9 +8,9 @@ export const AMBIGUOUS = "name on labels";
 const NEVER = ". Never "; // in the kind of what the book does not offer
 export const LONGEST = 80; // letters of a query that are looked at: more would stop the page for minutes
 const LONG_ENOUGH = 6; // letters; a slip in a shorter name makes another word
-const NAMED = 3; // where a page of exactly that name stands
-const BY_MEANING = 2; // how much a phrase that is met counts, and words that are shared
-const HARDLY = 0.7; // pages that fit less by meaning are not worth showing, where names found none
+const NAMED = 4; // where a page of exactly that name stands
+const NEARLY_NAMED = 2; // and one whose name is a slip away; both come before what is found by meaning
+const HARDLY = 0.35; // pages that fit less by meaning are not worth showing, where names found none
 
 let index;
 let pages;
@@ -78,16 +78,16 @@ function comesLater(kind) {
   return kind === AMBIGUOUS || kind.includes(NEVER);
 }
 
-/** How well a page fits by what is meant: a phrase met nearly in full comes before any name. */
+/** How well a page fits by what is meant, below 2: but a phrase met nearly in full comes before any name. */
 function byMeaning(phrase, share) {
-  return phrase >= NEARLY_ALL ? NAMED + 1 + phrase + share : BY_MEANING * (phrase + share);
+  return phrase >= NEARLY_ALL ? NAMED + 1 + phrase + share : phrase + share;
 }
 
 /** How nearly the query is one of a page's names; a plant comes before the page of an ambiguous name. */
 function rank({ kind, known }, query) {
   const first = comesLater(kind) ? 0 : 1;
   if (known.includes(query)) return NAMED + first;
-  return known.some((name) => isOneSlip(name, query)) ? 1 + first : 0;
+  return known.some((name) => isOneSlip(name, query)) ? NEARLY_NAMED + first : 0;
 }
 
 /** Whether two names differ by one letter wrong, missing or too many, or by two neighbours swapped. */

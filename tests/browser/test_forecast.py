@@ -112,7 +112,7 @@ def test_a_number_stops_at_its_limits(page):
 def test_what_is_tapped_is_large_enough_for_a_wet_thumb(page):
     open_page(page)
     events(page).get_by_role("button", name="Dose nitrate").tap()
-    page.locator("form summary").tap()
+    page.locator("form summary", has_text="Finer points").tap()
     page.locator("#in-surface_cm2").scroll_into_view_if_needed()
     small = page.evaluate(
         """() => [...document.querySelectorAll('main button, main input:not([type=file]), main select, '
@@ -195,9 +195,9 @@ def test_event_rows_fit_any_width(page, width):
 
 def test_a_problem_in_a_closed_part_opens_it_and_the_line_leads_there(page):
     open_page(page, closed_part())
-    part = page.locator("details.part")
+    part = page.locator("details.part", has_text="Finer points")
     expect(part).not_to_have_attribute("open", re.compile(""))
-    page.locator("form summary").tap()
+    page.locator("form summary", has_text="Finer points").tap()
     page.locator("#in-retained_percent").fill("99")
     expect(page.locator("#problem-retained_percent")).to_contain_text("out of range")
     page.reload()  # what was typed is kept, and what is wrong is not hidden
@@ -208,7 +208,7 @@ def test_a_problem_in_a_closed_part_opens_it_and_the_line_leads_there(page):
     page.locator("#brief").tap()
     expect(page.locator("#in-retained_percent")).to_be_focused()
     expect(page.locator("#in-retained_percent")).to_be_in_viewport()
-    page.locator("form summary").tap()  # closed again by hand
+    page.locator("form summary", has_text="Finer points").tap()  # closed again by hand
     expect(page.locator("#in-retained_percent")).to_be_hidden()
     page.evaluate("scrollTo(0, 0)")
     page.locator("#brief").tap()
@@ -332,7 +332,7 @@ def test_all_of_it_works_with_the_network_off(page, context):
 @pytest.mark.python_alive
 def test_axe_finds_nothing_in_the_filled_page(page):
     open_page(page, DANGER.replace("spread=none", "spread=band"))
-    page.locator("form summary").tap()
+    page.locator("form summary", has_text="Finer points").tap()
     events(page).get_by_role("button", name="Trim").tap()
     events(page).get_by_role("button", name="Remove").tap()
     expect(page.locator("#status")).to_have_text("Result updated.")

@@ -124,7 +124,8 @@ def test_the_verdict_line_is_there_whenever_the_verdict_is_not(page):
 
 def test_no_field_that_is_typed_into_lies_under_the_line(page):
     open_page(page)
-    for key in ("now_mg_l", "tap_mg_l", "target_mg_l", "max_change_percent", "volume_l"):
+    page.locator("form summary").tap()
+    for key in ("now_mg_l", "tap_mg_l", "target_mg_l", "volume_l", "max_change_percent"):
         page.locator(f"#in-{key}").tap()
         page.keyboard.type("3")
         page.wait_for_timeout(500)

@@ -21,6 +21,8 @@ async function open() {
   document.documentElement.dataset.units = document.querySelector("#calculator") ? "metric" : chosenUnits();
   /** @type {NodeListOf<HTMLAnchorElement>} */
   const doors = document.querySelectorAll("body > nav a");
+  openDrawer();
+  openScheme();
   for (const link of doors) {
     if (location.pathname.startsWith(new URL(link.href).pathname)) link.setAttribute("aria-current", "true");
   }
@@ -28,6 +30,43 @@ async function open() {
     if (document.querySelector(place)) (await load()).open(root);
   }
   watchForNews(root); // after a part that starts Python: on a slow line the first answer comes first
+}
+
+/** The drawer closes with Escape. */
+function openDrawer() {
+  /** @type {HTMLInputElement} */
+  const drawer = document.querySelector("#__drawer");
+  document.body.onkeydown = ({ key }) => {
+    if (key === "Escape") drawer.checked = false;
+    if (key === "/" && !document.activeElement?.matches("input, select, textarea")) setTimeout(find); // the key itself is not typed
+  };
+}
+
+/** To the page's own search field, or to the page of search. */
+function find() {
+  /** @type {HTMLElement} */
+  const field = document.querySelector("#query");
+  if (field) field.focus();
+  else location.href = new URL("search/", root).href;
+}
+
+/** Light, dark, or as the device says; the choice is this device's. */
+function openScheme() {
+  const place = document.querySelector("#scheme");
+  const show = () => {
+    for (const button of place.querySelectorAll("button")) {
+      button.setAttribute("aria-pressed", String(button.dataset.scheme === document.documentElement.dataset.scheme));
+    }
+  };
+  for (const button of place.querySelectorAll("button")) {
+    button.onclick = () => {
+      localStorage.setItem("mulmbook-scheme", button.dataset.scheme);
+      document.dispatchEvent(new Event("scheme"));
+      show();
+    };
+  }
+  place.hidden = false;
+  show();
 }
 
 // While Python runs, a link swaps the page instead of loading it anew, so that the worker stays alive.

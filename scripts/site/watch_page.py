@@ -18,12 +18,15 @@ from jinja2.runtime import Context
 from markdown.treeprocessors import Treeprocessor
 
 from scripts.setup.paths import ROOT
+from scripts.site.theme import theme_templates
 
 BUILDERS_OWN: dict[str, dict[str, Any]] = {
     "toc": {},
     "tables": {},
     "fenced_code": {},
 }  # extensions that it always loads
+
+NOTHING_EXTRA: dict[str, Any] = {"extra": {}, "extra_css": [], "mdx_configs": {}}
 
 
 def address_of(name: str) -> str:
@@ -81,7 +84,9 @@ class Renderer:
             (ROOT / "mkdocs.yml").read_text(encoding="utf-8"), yaml.SafeLoader
         )
         self.theme = Environment(
-            loader=FileSystemLoader(ROOT / self.settings["theme"]["custom_dir"])
+            loader=FileSystemLoader(
+                [ROOT / self.settings["theme"]["custom_dir"], theme_templates()]
+            )
         )
         self.theme.filters["url"] = url
         self.extensions = dict(BUILDERS_OWN)
@@ -99,11 +104,28 @@ class Renderer:
         links.name, links.known = name, known
         reader.treeprocessors.register(links, "links", 0)
         page = SimpleNamespace(
-            title=meta["title"], meta=meta, content=reader.convert(body), url=address_of(name)
+            title=meta["title"],
+            meta=meta,
+            content=reader.convert(body),
+            url=address_of(name),
+            toc=contents(getattr(reader, "toc_tokens", [])),
         )
         return self.theme.get_template("main.html").render(
-            page=page, config=SimpleNamespace(**self.settings)
+            page=page, config=SimpleNamespace(**NOTHING_EXTRA, **self.settings)
         )
+
+
+def contents(tokens: list[dict[str, Any]]) -> list[SimpleNamespace]:
+    """The headings of a page as the theme's list of contents asks for them."""
+    return [
+        SimpleNamespace(
+            title=one["name"],
+            level=one["level"],
+            url=f"#{one['id']}",
+            children=contents(one["children"]),
+        )
+        for one in tokens
+    ]
 
 
 @pass_context

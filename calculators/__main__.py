@@ -14,7 +14,7 @@ from calculators.core.listing import load_all
 from calculators.core.messages import Answer, Origin
 from calculators.core.nested import gather
 from calculators.core.origin import before_all_but_danger, origin_notes
-from calculators.core.paint.table import table
+from calculators.core.paint.text_table import table
 from calculators.core.read import read_inputs
 from calculators.core.refusals import contradictory
 from calculators.core.remarks import remarks
@@ -87,14 +87,14 @@ def print_answer(spec: Spec, asked: argparse.Namespace) -> None:
             problems.extend(bad.problems)
     if problems:
         raise BadInput(*problems, *contradictory(spec, {**given, **worded}))
-    found = run(spec.name, values)
+    run_answer = run(spec.name, values)
     # Rows that were read have their defaults in them, so the words as they came are looked at.
     stood_in = stand_ins(spec.inputs, {**given, **worded}, own=False)
     first = origin_notes(values, stood_in)
     first += [Note("caution", text) for text in remarks(spec.inputs, values, "metric").values()]
     origin: Origin = paths_of(stood_in) if values else {}
-    answer: Answer = {**found, **origin}
-    answer["notes"] = before_all_but_danger(found["notes"], first)
+    answer: Answer = {**run_answer, **origin}
+    answer["notes"] = before_all_but_danger(run_answer["notes"], first)
     print(json.dumps(answer, ensure_ascii=False) if asked.json else table(spec, answer))
 
 

@@ -17,9 +17,9 @@ from calculators.core.origin import example_words
 from calculators.core.paint.page import answered, problems_shown
 from calculators.core.remarks import remarks
 from calculators.core.result import BadInput, Note, StillNeeded
-from calculators.core.run import Found, compute, find
+from calculators.core.run import Computed, compute, find
 from calculators.core.units import System
-from calculators.core.unknown_words import not_known, unknown_words
+from calculators.core.unknown_words import unknown_sentence, unknown_words
 
 MOST_NAMED = 5  # inputs still needed that are named in one line
 
@@ -34,7 +34,7 @@ def answer(request: str) -> str:
     missing comes as ``needed``, in one line, and nothing is answered. ``"borrowed"`` names the keys
     whose figures are an example's, and its ``source`` in words: the answer says so. ``"address"``
     holds what the page's address gave: words in it that are unknown come back in a sentence, as
-    ``left_out``. With ``"look"`` the diagnosis comes with its next question, see
+    ``left_out``. With ``"questioning"`` the diagnosis comes with its next question, see
     ``diagnose/questioning.py``: there nothing stops the answer, and words that are unknown come back
     as ``dropped`` and, in a sentence, as ``left_out``.
     """
@@ -45,10 +45,10 @@ def answer(request: str) -> str:
     before = asked.get("given_in", system)
     if before != system:
         given = change_units(spec.inputs, given, before, system)
-    if "look" in asked:  # the diagnosis a question at a time; loaded only there
-        from calculators.diagnose.questioning_reply import look_reply
+    if "questioning" in asked:  # the diagnosis a question at a time; loaded only there
+        from calculators.diagnose.questioning_reply import questioning_reply
 
-        reply = look_reply(spec, given, asked["look"], system)
+        reply = questioning_reply(spec, given, asked["questioning"], system)
     else:
         reply = plain_reply(spec, given, asked, system)
     return json.dumps(reply, ensure_ascii=False)
@@ -60,14 +60,14 @@ def plain_reply(spec: Spec, given: dict[str, Any], asked: Request, system: Syste
     reply: Reply = {"given": given, "remarks": remarks(spec.inputs, given, system)}
     left_out = ""
     if spec.name == "diagnose":  # the way to help never breaks on a word that was retired
-        from calculators.diagnose.known_words import left_out_of
+        from calculators.diagnose.readable_words import left_out_of
 
         given, left_out = left_out_of(spec.inputs, given)
     if "address" in asked:
         unknown = [] if left_out else unknown_words(spec.inputs, asked["address"])
-        reply["left_out"] = not_known(unknown)
+        reply["left_out"] = unknown_sentence(unknown)
     try:
-        found = compute(spec.name, given, typed=True, system=system, own=own)
+        computed = compute(spec.name, given, typed=True, system=system, own=own)
     except StillNeeded as still:
         reply["problems"], reply["needed"] = problems_shown(still), needed(still)
         reply["address"] = address(spec, still.values, system)
@@ -75,13 +75,15 @@ def plain_reply(spec: Spec, given: dict[str, Any], asked: Request, system: Syste
         reply["problems"] = problems_shown(bad)
     else:
         if left_out:
-            found = found._replace(notes=(*found.notes, Note("caution", left_out, first=True)))
+            computed = computed._replace(
+                notes=(*computed.notes, Note("caution", left_out, first=True))
+            )
         # An example's figures lead nowhere else.
-        made = answered(spec, found, system, leads_on=own and "borrowed" not in asked)
+        made = answered(spec, computed, system, leads_on=own and "borrowed" not in asked)
         reply["answer"], reply["address"] = made["answer"], made["address"]
         reply["painted"] = made["painted"]
         if "borrowed" in asked:
-            which = borrowed(spec, found, asked["borrowed"], system)
+            which = borrowed(spec, computed, asked["borrowed"], system)
             reply["painted"] = with_borrowed(made["painted"], which)
     return reply
 
@@ -109,13 +111,15 @@ def with_borrowed(painted: Painted, which: Borrowed) -> Painted:
     return made
 
 
-def borrowed(spec: Spec, found: Found, asked: BorrowedKeys, system: System) -> Borrowed:
+def borrowed(spec: Spec, computed: Computed, asked: BorrowedKeys, system: System) -> Borrowed:
     """Which figures of an answer are an example's, in words, and whether all are."""
     values = {
-        key: value for key, value in found.answer["inputs"].items() if value not in (None, [])
+        key: value for key, value in computed.answer["inputs"].items() if value not in (None, [])
     }
     keys = {key.partition(".")[0] for key in asked["keys"]}
-    fields = [(one, values[one.key]) for one in spec.inputs if one.key in keys & values.keys()]
-    others = values.keys() - keys - found.stood_in.assumed.keys()
-    own = [one for one in spec.inputs if one.key in others and not one.is_date]
+    fields = [
+        (field, values[field.key]) for field in spec.inputs if field.key in keys & values.keys()
+    ]
+    others = values.keys() - keys - computed.stood_in.assumed.keys()
+    own = [field for field in spec.inputs if field.key in others and not field.is_date]
     return {"text": example_words(fields, asked["source"], system), "all": not own}

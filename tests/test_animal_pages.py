@@ -8,8 +8,8 @@ import pytest
 
 from calculators.core.run import run
 from calculators.science.animals.animal_table import ANIMALS
-from scripts.pages.animals.load import worked
-from scripts.pages.animals.plants import neighbours
+from scripts.pages.animals.neighbours import neighbours
+from scripts.pages.animals.worked_load import worked
 from scripts.records.law import listings
 from scripts.records.load import load
 from tests.test_site import Page

@@ -16,7 +16,7 @@ import pytest
 from calculators.bridge import answer
 from calculators.core.declare import BESIDE_OUTPUTS
 from calculators.core.listing import load_all
-from calculators.core.paint.table import table
+from calculators.core.paint.text_table import table
 from calculators.core.result import BadInput
 from calculators.core.run import run
 from tests.effort import how_many

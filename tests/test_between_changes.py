@@ -6,7 +6,7 @@ from hypothesis import strategies as st
 from scipy.optimize import brentq, fsolve
 
 from calculators.science.water.between_changes import (
-    Course,
+    CourseOfReading,
     corners,
     first_day_at_or_below,
     settled,
@@ -14,7 +14,7 @@ from calculators.science.water.between_changes import (
 )
 
 courses = st.builds(
-    Course,
+    CourseOfReading,
     start=st.floats(1.1, 20),
     a_day=st.floats(-0.5, 0.5),
     new_water=st.floats(0, 20),
@@ -94,12 +94,15 @@ def test_the_curve_ends_where_the_value_does(course, days):
 @pytest.mark.parametrize(
     ("course", "day"),
     [
-        (Course(5, -3 / 7, 0, 0, 7), 28 / 3),  # no changes: 4 degrees at 3 a week
-        (Course(0.8, -1, 0, 0, 7), 0),
-        (Course(5, 0, 0, 0.5, 7), 21),  # 5, 2.5, 1.25, 0.625: the third change
-        (Course(5, 0, 1, 0.5, 7), None),  # comes near for ever
-        (Course(5, -0.1, 0, 1, 7), 7),  # a full change for water without any
-        (Course(5, -0.5, 4, 1, 7), 13),  # before the second full change: 4 less 3 in six days
+        (CourseOfReading(5, -3 / 7, 0, 0, 7), 28 / 3),  # no changes: 4 degrees at 3 a week
+        (CourseOfReading(0.8, -1, 0, 0, 7), 0),
+        (CourseOfReading(5, 0, 0, 0.5, 7), 21),  # 5, 2.5, 1.25, 0.625: the third change
+        (CourseOfReading(5, 0, 1, 0.5, 7), None),  # comes near for ever
+        (CourseOfReading(5, -0.1, 0, 1, 7), 7),  # a full change for water without any
+        (
+            CourseOfReading(5, -0.5, 4, 1, 7),
+            13,
+        ),  # before the second full change: 4 less 3 in six days
     ],
 )
 def test_by_hand(course, day):

@@ -6,19 +6,19 @@ import re
 import pytest
 
 from scripts.pages.guides import figure, guide_page
-from scripts.records.checks.guides import mark_faults
+from scripts.records.checks.guide_marks import mark_faults
 from scripts.records.guide import (
     MARK,
     Guide,
     GuideDraft,
-    Mark,
+    ProseMark,
     call,
     marks,
     read_guide,
     read_guides,
 )
 from scripts.records.load import read_records
-from scripts.records.with_calculators.guides import calls
+from scripts.records.with_calculators.guide_calls import calls
 from scripts.records.with_calculators.trial import Trial
 from scripts.setup.paths import ROOT
 
@@ -71,7 +71,7 @@ def test_there_are_seven_guides_in_an_order_of_their_own(library):
 @pytest.mark.parametrize("words", PUBLISHED)
 def test_a_figure_agrees_with_what_is_published(words, library):
     assert any(words in one.body for one in library.guides.values()), "no guide says this any more"
-    shown = figure(call(Mark("figure", words, 1)))
+    shown = figure(call(ProseMark("figure", words, 1)))
     assert shown.replace("\u00a0", " ") == PUBLISHED[words]
 
 

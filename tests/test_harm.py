@@ -305,14 +305,16 @@ def test_ammonia_in_acid_soft_water_never_gives_half_the_water_now(kh, temperatu
 
 def test_every_listed_cause_says_the_same_of_the_water_as_the_banner():
     from calculators.core.run import find
-    from calculators.diagnose.questioning import next_look
+    from calculators.diagnose.questioning import diagnosis_and_question
 
     given = {
         "readings": {"ph": 6.0, "kh_dh": 0, "ammonia_mg_n_l": 3},
         "findings": ["animals-dying"],
     }
     answer = run("diagnose", given)
-    shown = next_look(find("diagnose"), answer, {"place": "animals", "asked": []}, "metric")
+    shown = diagnosis_and_question(
+        find("diagnose"), answer, {"place": "animals", "asked": []}, "metric"
+    )
     for cause in shown["causes"]:
         made = {"outputs": {"first_action": cause["first_action"]}, "notes": []}
         assert not [one for one in predicates.sentences(made) if predicates.orders(one)], cause[

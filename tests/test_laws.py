@@ -9,7 +9,7 @@ import pytest
 
 from scripts.pages.law.page import place_page
 from scripts.records.law import listed_look_alikes, listings
-from scripts.records.rule import Entry, Rule
+from scripts.records.rule import ListedName, Rule
 
 # Cornell's copy of 7 CFR 360.200(a), aquatic and wetland weeds, without the seaweed: read whole.
 US = """Azolla pinnata, Eichhornia azurea, Hydrilla verticillata, Hygrophila polysperma, Ipomoea
@@ -158,7 +158,7 @@ class TestMatching:
                 source="none",
                 read_on=date(2026, 1, 1),
                 complete=True,
-                entries=[Entry(name=name, basis="memory") for name in entries],
+                entries=[ListedName(name=name, basis="memory") for name in entries],
             )
         }
 

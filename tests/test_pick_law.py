@@ -7,7 +7,7 @@ import pytest
 from calculators.core.run import run
 from calculators.pick.plant_law import BASIS, PLACES, forbids, warnings
 from calculators.pick.plant_table import Listed, book
-from scripts.records.rule import Entry
+from scripts.records.rule import ListedName
 
 OPEN = {
     "light_class": None, "height_cm": None, "temperature_c": None, "ph": None, "gh_dh": None,
@@ -67,11 +67,11 @@ def test_every_plant_that_a_list_of_the_place_bars_is_left_out(place, library):
 
 def test_this_test_reads_a_genus_and_an_old_name(library):
     sagittaria = library.plants["sagittaria-subulata"]
-    assert named_by(sagittaria, Entry(name="Sagittaria spp.", basis="memory"))
-    assert named_by(sagittaria, Entry(name="Sagittaria", basis="memory"))
-    assert not named_by(sagittaria, Entry(name="Sagittaria platyphylla", basis="memory"))
+    assert named_by(sagittaria, ListedName(name="Sagittaria spp.", basis="memory"))
+    assert named_by(sagittaria, ListedName(name="Sagittaria", basis="memory"))
+    assert not named_by(sagittaria, ListedName(name="Sagittaria platyphylla", basis="memory"))
     egeria = library.plants["egeria-densa"]
-    assert named_by(egeria, Entry(name="Elodea densa", basis="memory"))
+    assert named_by(egeria, ListedName(name="Elodea densa", basis="memory"))
 
 
 def test_us_says_that_states_have_their_own():

@@ -8,7 +8,7 @@ import pytest
 from calculators.core.run import run
 from calculators.pick.plant_table import GUESS, RecordRange, book
 from calculators.pick.together import MOST_BED, MOST_COVER, STEPS, areas
-from calculators.pick.uptake import FULL_BED_G_M2, KEPT_SHARE, doubling, uptake
+from calculators.pick.uptake import BED_SHARE_BETWEEN_TRIMS, FULL_BED_G_M2, doubling, uptake
 from calculators.science.conversions import CM2_PER_M2
 from calculators.science.nitrogen.plant_constants import FLOATING_WET_G_M2
 from calculators.science.nitrogen.steady import floating_uptake
@@ -98,7 +98,7 @@ def test_a_stem_takes_a_part_of_what_its_growth_holds():
     found = uptake(plant, 1.0)
     days = doubling(plant.doubling_days, plant.dli_mol, 1.0)
     wet = found.wet_g_cm2 * 1_000
-    assert wet * 0.08 == pytest.approx(FULL_BED_G_M2 * KEPT_SHARE * 0.1)
+    assert wet * 0.08 == pytest.approx(FULL_BED_G_M2 * BED_SHARE_BETWEEN_TRIMS * 0.1)
     held = run(
         "trimmings",
         {"wet_g": wet * math.log(2) / days, "dry_matter_percent": 8, "tissue_n_percent": 2.5},

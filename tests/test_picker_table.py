@@ -12,7 +12,7 @@ from calculators.core.listing import load_all
 from calculators.pick.plant_table import COLUMNS, book
 from scripts.runtime.make import MADE
 from scripts.setup.paths import ROOT, TABLES
-from scripts.tables.plants import look_to_pick
+from scripts.tables.plants import form_to_pick
 
 TABLE = TABLES / "plants.json"
 
@@ -37,7 +37,7 @@ def test_columns_are_the_reader_s_own():
 
 def test_looks_go_by_habit_and_shape(library):
     """Common practice, no source."""
-    looks = {slug: look_to_pick(plant) for slug, plant in library.plants.items()}
+    looks = {slug: form_to_pick(plant) for slug, plant in library.plants.items()}
     assert looks["rotala-rotundifolia"] == looks["vallisneria-spiralis"] == "upright"
     assert looks["hydrocotyle-leucocephala"] == "sprawling"
     assert looks["lilaeopsis-brasiliensis"] == "carpet"

@@ -9,6 +9,7 @@ import pytest
 
 from scripts.drawings.draw import drawing
 from scripts.pages.cite import Citations
+from scripts.pages.plants.all_plants_table import COLUMNS, LIGHTS, light_class, line
 from scripts.pages.plants.compare_data import compare_data
 from scripts.pages.plants.growth_light import group
 from scripts.pages.plants.growth_picture import Axis
@@ -19,16 +20,15 @@ from scripts.pages.plants.growth_places import (
     MARK,
     ROOM,
     WIDTH,
-    Place,
+    PicturePoint,
     spread_out,
 )
 from scripts.pages.plants.same_scale import view_of
-from scripts.pages.plants.side_by_side import UNKNOWN, Cell, Desk, differ
+from scripts.pages.plants.side_by_side import UNKNOWN, Cell, ComparedPlant, differ
 from scripts.pages.plants.side_parts import size_classes
 from scripts.pages.plants.side_rows import ROWS
-from scripts.pages.plants.table import COLUMNS, LIGHTS, light_class, line
 from scripts.records.claim import Range
-from scripts.records.looks import LOOK_OF_DRAWING, LOOKS, look
+from scripts.records.growth_forms import GROWTH_FORM_OF_DRAWING, GROWTH_FORMS, growth_form
 from scripts.records.traits import Draw
 
 
@@ -105,9 +105,11 @@ def test_a_text_of_a_record_cannot_become_markup(library):
     sly = plant.model_copy(
         update={"looks": plant.looks.model_copy(update={"text": "<script>alert(1)</script> & <b>"})}
     )
-    desk = Desk("lemna-minor", sly, Citations(library.sources), library.vocabulary, library.rules)
+    plant_shown = ComparedPlant(
+        "lemna-minor", sly, Citations(library.sources), library.vocabulary, library.rules
+    )
     row = next(row for row in ROWS if row.key == "looks")
-    html = str(row.cell(desk).html)
+    html = str(row.cell(plant_shown).html)
     assert "<script" not in html
     assert "<b>" not in html
     assert "alert" in html
@@ -175,7 +177,7 @@ def test_the_table_has_a_row_a_plant_and_sorts_by_the_middle(library):
         assert len(one.cells) == len(COLUMNS)
         claim = one.plant.needs.dli_mol
         assert one.cells[at].sorts == pytest.approx((claim.low + claim.high) / 2)
-        assert one.look in LOOKS
+        assert one.growth_form in GROWTH_FORMS
         assert one.light in LIGHTS
 
 
@@ -203,14 +205,14 @@ def test_light_classes_leave_no_gap():
 
 
 def test_every_way_to_draw_has_a_look(library):
-    assert LOOK_OF_DRAWING.keys() == set(Draw.__args__)
-    assert set(LOOK_OF_DRAWING.values()) == set(LOOKS)
-    assert look(library.plants["salvinia-auriculata"]) == "floating"
-    assert look(library.plants["rotala-rotundifolia"]) == "upright"
+    assert GROWTH_FORM_OF_DRAWING.keys() == set(Draw.__args__)
+    assert set(GROWTH_FORM_OF_DRAWING.values()) == set(GROWTH_FORMS)
+    assert growth_form(library.plants["salvinia-auriculata"]) == "floating"
+    assert growth_form(library.plants["rotala-rotundifolia"]) == "upright"
 
 
 def test_marks_of_a_picture_do_not_cover_each_other():
-    homes = [Place(100 + number % 3, 200 + number % 2) for number in range(40)]
+    homes = [PicturePoint(100 + number % 3, 200 + number % 2) for number in range(40)]
     places = spread_out(homes)
     for number, one in enumerate(places):
         for other in places[:number]:
@@ -222,7 +224,7 @@ def test_marks_of_a_picture_do_not_cover_each_other():
 
 
 def test_more_marks_than_fit_still_make_a_picture():
-    homes = [Place(100 + number % 30, 200) for number in range(500)]
+    homes = [PicturePoint(100 + number % 30, 200) for number in range(500)]
     assert spread_out(homes) == homes
 
 

@@ -6,12 +6,12 @@ import numpy as np
 import pytest
 from scipy import special
 
+from calculators.surface_cover.channels import bits, picture, pixels_of
 from calculators.surface_cover.discs import Disc, common, drawn, joined, span, without
 from calculators.surface_cover.homography import square_to
 from calculators.surface_cover.leaf_colour import colour_of_leaf
 from calculators.surface_cover.otsu import otsu
 from calculators.surface_cover.outline import NoOutline, area, around, outline, spans
-from calculators.surface_cover.picture import bits, picture, pixels_of
 from scripts.pages.calculators.eye_guide import COVERS, HIGH, WIDE, leaves
 from tests.surface_pictures import map_between
 

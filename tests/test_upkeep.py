@@ -8,7 +8,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 from icalendar import Calendar
 
-from calculators.core.calendar_file import Entry, calendar_file, fnv, fold, read_date
+from calculators.core.calendar_file import CalendarTask, calendar_file, fnv, fold, read_date
 from calculators.core.listing import load_all
 from calculators.core.paint.answer import rows
 from calculators.core.result import BadInput
@@ -106,7 +106,7 @@ names = st.text(st.characters(exclude_categories=("Cs",)), min_size=1, max_size=
 @examples(200)
 @given(names, names, st.dates(date(1900, 1, 1), date(2999, 12, 1)))
 def test_any_text_comes_back_as_it_went_in(where, task, day):
-    text = calendar_file([Entry(day, where, task, 5.0)], day)
+    text = calendar_file([CalendarTask(day, where, task, 5.0)], day)
     lines = text.split("\r\n")
     assert lines[-1] == ""
     assert not any("\n" in line or "\r" in line for line in lines)

@@ -10,7 +10,7 @@ from scipy.optimize import brentq
 
 from calculators.core.result import Refused
 from calculators.core.run import run
-from calculators.warmth import air as flow
+from calculators.warmth import air_properties as flow
 from calculators.warmth.calculator import warmth
 from calculators.warmth.evaporation import (
     DIFFUSION_M2_S,
@@ -22,7 +22,7 @@ from calculators.warmth.evaporation import (
 from calculators.warmth.faces import air_w_m2_k, face_w_m2
 from calculators.warmth.heaters import SIZES_W, heaters_for
 from calculators.warmth.loss import loss_w
-from calculators.warmth.room import COSTLY, SPARING, glass_of
+from calculators.warmth.room_bounds import COSTLY, SPARING, glass_of
 
 TANK = {"length_cm": 80.0, "width_cm": 35.0, "height_cm": 45.0}
 ROOMS = [SPARING, COSTLY]

@@ -5,7 +5,7 @@ import urllib.request
 
 import pytest
 
-from scripts.records.lines import Finding
+from scripts.records.lines import RecordFault
 from scripts.records.load import BadRecords
 from scripts.site import watch
 from scripts.site.offline import WORKER
@@ -89,7 +89,7 @@ def test_a_record_that_changed_is_loaded_again_and_a_broken_one_is_told(
     assert watcher.library.plants["lemna-minor"].verdict == "Freshly printed."
 
     def broken():
-        raise BadRecords([Finding(path, 3, "habitt", "unknown key")])
+        raise BadRecords([RecordFault(path, 3, "habitt", "unknown key")])
 
     complaints = []
     monkeypatch.setattr(watch, "load", broken)

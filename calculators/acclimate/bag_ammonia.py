@@ -13,7 +13,7 @@ from calculators.science.water.ammonia import (
     acute_limit_mg_n_l,
     unionised_share,
 )
-from calculators.science.water.water_mix import Water, aired_state, held, mix
+from calculators.science.water.water_mix import Water, aired_state, dissolved, mix
 
 # An unread carbonate hardness is taken as that of hard water, where pH ends high.
 HARD_KH_DH = 10.0
@@ -75,7 +75,7 @@ def worst_open(bag: Bag, tank: TankWater) -> tuple[float, float]:
     warmest = max(bag.temperature_c, tank.temperature_c)
     ammonia = bag.ammonia_mg_n_l or 0.0
     closed = Water(tank.ph if bag.ph is None else bag.ph, hard(bag.kh_dh), warmest, ammonia)
-    waters = held(closed), held(Water(tank.ph, hard(tank.kh_dh), warmest))
+    waters = dissolved(closed), dissolved(Water(tank.ph, hard(tank.kh_dh), warmest))
     worst, highest = 0.0, closed.ph
     for step in range(STEPS_OF_DRIP + 1):
         share = tank.share * step / STEPS_OF_DRIP

@@ -3,10 +3,10 @@
 from typing import Annotated
 
 from calculators.acclimate import words
-from calculators.acclimate.advice import Arrival
 from calculators.acclimate.bag_ammonia import Bag, TankWater, may_drip, toxic_parts
+from calculators.acclimate.bag_picture import pictures
+from calculators.acclimate.first_words import Arrival
 from calculators.acclimate.outputs import Acclimate, DripRate, HoursInBag
-from calculators.acclimate.pictures import pictures
 from calculators.acclimate.vessel import at_end, full_vessel_l, minutes_to
 from calculators.core.declare import calculator
 from calculators.core.form_hints import FINER

@@ -1,6 +1,6 @@
 """What the calculator for new animals says: whether to drip, then how, and what to do where not."""
 
-from calculators.acclimate.advice import Arrival, answer, unfit_tank
+from calculators.acclimate.first_words import Arrival, answer, unfit_tank
 from calculators.core.numbers import show_number
 from calculators.core.result import Note
 from calculators.science.animals.reading_words import reading_notes

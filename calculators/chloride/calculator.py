@@ -76,7 +76,7 @@ def chloride(
     """
     salt = salt_for(nitrite_mg_n_l, chloride_mg_l, ratio)
     refused = too_much(salt, chloride_mg_l)
-    here = words.Reading(nitrite_mg_n_l, chloride_mg_l, ratio, volume_l, salt, refused)
+    here = words.ChlorideReading(nitrite_mg_n_l, chloride_mg_l, ratio, volume_l, salt, refused)
     return ChlorideAgainstNitrite(
         chloride_wanted_mg_l=salt.wanted_mg_l,
         chloride_missing_mg_l=salt.missing_mg_l,
@@ -98,6 +98,6 @@ def against_nitrite(ratio: float) -> Series:
         x_label="Nitrite",
         x_unit="mg N/L",
         x=steps,
-        y=[one * ratio for one in steps],
+        y=[nitrite * ratio for nitrite in steps],
         lines=(Line("harms over days: no salt", HARMS_MG_L, always=True),),
     )

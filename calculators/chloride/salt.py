@@ -15,7 +15,7 @@ HARMS_MG_L = edge_of("chloride_mg_l", "harmful_high")
 KILLS_MG_L = edge_of("chloride_mg_l", "deadly_high")
 
 
-class Salt(NamedTuple):
+class ChlorideSalt(NamedTuple):
     """The chloride to reach, what is missing of it, and the salt and sodium for that, mg/L."""
 
     wanted_mg_l: float
@@ -24,13 +24,13 @@ class Salt(NamedTuple):
     sodium_mg_l: float
 
 
-def salt_for(nitrite_mg_n_l: float, chloride_mg_l: float, ratio: float) -> Salt:
+def salt_for(nitrite_mg_n_l: float, chloride_mg_l: float, ratio: float) -> ChlorideSalt:
     """The salt for a ratio of chloride to nitrite nitrogen, by mass, counting what is there."""
-    wanted = nitrite_mg_n_l * ratio
-    missing = max(0.0, wanted - chloride_mg_l)
-    return Salt(wanted, missing, missing * SALT_PER_CHLORIDE, missing * SODIUM_PER_CHLORIDE)
+    goal = nitrite_mg_n_l * ratio
+    missing = max(0.0, goal - chloride_mg_l)
+    return ChlorideSalt(goal, missing, missing * SALT_PER_CHLORIDE, missing * SODIUM_PER_CHLORIDE)
 
 
-def too_much(salt: Salt, chloride_mg_l: float) -> bool:
+def too_much(salt: ChlorideSalt, chloride_mg_l: float) -> bool:
     """Whether the chloride would stand at or above the line where it harms over time."""
     return max(salt.wanted_mg_l, chloride_mg_l) >= HARMS_MG_L

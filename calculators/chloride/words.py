@@ -2,35 +2,35 @@
 
 from typing import NamedTuple
 
-from calculators.chloride.salt import FARM_RATIO, HARMS_MG_L, KILLS_MG_L, Salt
+from calculators.chloride.salt import FARM_RATIO, HARMS_MG_L, KILLS_MG_L, ChlorideSalt
 from calculators.core.numbers import show_number
 from calculators.core.result import Link, Note
 from calculators.core.wording import CHANGE_WITH_CARE
 from calculators.science.animals.toxic_lines import nitrite_standing
 
 
-class Reading(NamedTuple):
+class ChlorideReading(NamedTuple):
     """What was read and asked, and the salt for it; ``refused`` where none may be given."""
 
     nitrite_mg_n_l: float
     chloride_mg_l: float
     ratio: float
     volume_l: float
-    salt: Salt
+    salt: ChlorideSalt
     refused: bool
 
 
-def notes(here: Reading) -> tuple[Note, ...]:
+def notes(here: ChlorideReading) -> tuple[Note, ...]:
     """The order of doing, then whom salt harms; next to nothing where no nitrite shows."""
     chloride_itself = about_chloride(here.chloride_mg_l)
     if here.nitrite_mg_n_l == 0:
         return (NONE_SHOWS, *chloride_itself)
-    said = (change_first(here), *chloride_itself, answer(here), *low_ratio(here.ratio))
+    first_notes = (change_first(here), *chloride_itself, answer(here), *low_ratio(here.ratio))
     if here.refused or here.salt.missing_mg_l == 0:
-        return (*said, NOT_FOR_ALL, NO_SALT_CURE, CHANGE_WITH_CARE)
+        return (*first_notes, NOT_FOR_ALL, NO_SALT_CURE, CHANGE_WITH_CARE)
     counted = () if here.chloride_mg_l > 0 else (NONE_COUNTED,)
     return (
-        *said,
+        *first_notes,
         *counted,
         WHOM_IT_HARMS,
         NOT_FOR_ALL,
@@ -41,7 +41,7 @@ def notes(here: Reading) -> tuple[Note, ...]:
     )
 
 
-def change_first(here: Reading) -> Note:
+def change_first(here: ChlorideReading) -> Note:
     """Nitrite itself, and the change of water that comes before any salt."""
     level = nitrite_standing(here.nitrite_mg_n_l, here.chloride_mg_l).level
     reading = f"Nitrite of {show_number(here.nitrite_mg_n_l, 2)} mg N/L"
@@ -66,9 +66,9 @@ CHANGE = (
 FEED = "Stop feeding, add air, and look for the cause."
 
 
-def answer(here: Reading) -> Note:
+def answer(here: ChlorideReading) -> Note:
     """The salt in plain words, or why there is none."""
-    wanted = show_number(here.salt.wanted_mg_l)
+    goal = show_number(here.salt.wanted_mg_l)
     if here.refused:
         most = show_number(max(here.salt.wanted_mg_l, here.chloride_mg_l))
         text = (
@@ -79,12 +79,12 @@ def answer(here: Reading) -> Note:
         return Note("caution", text, True)
     if here.salt.missing_mg_l == 0:
         has = show_number(here.chloride_mg_l)
-        text = f"Give no salt: the water holds {has} mg/L of chloride, and {wanted} are asked for."
+        text = f"Give no salt: the water holds {has} mg/L of chloride, and {goal} are asked for."
         return Note("info", text, True)
     grams = show_number(here.salt.salt_mg_l * here.volume_l / 1000, 2)
     text = (
         f"Only if a vet or fish health adviser says so, and for fish alone: {grams} g of plain salt in "
-        f"{show_number(here.volume_l)} L brings chloride to {wanted} mg/L."
+        f"{show_number(here.volume_l)} L brings chloride to {goal} mg/L."
     )
     return Note("caution", text, True)
 

@@ -26,7 +26,7 @@ def answer_data(
         "notes": [note_data(note) for note in notes],
     }
     if series:
-        answer["series"] = {key: series_data(one) for key, one in series.items()}
+        answer["series"] = {key: series_data(values) for key, values in series.items()}
     return answer
 
 

@@ -16,7 +16,7 @@ FIRST_YEAR, LAST_YEAR = 1900, 2999  # a day outside is a slip of the finger
 ESCAPED = ("\\", ";", ",")  # section 3.3.11; the backslash first
 
 
-class Entry(NamedTuple):
+class CalendarTask(NamedTuple):
     """One task on one day: what it is, where, and how many minutes it takes."""
 
     day: date
@@ -25,7 +25,7 @@ class Entry(NamedTuple):
     minutes: float
 
 
-def calendar_file(entries: Iterable[Entry], made: date) -> str:
+def calendar_file(entries: Iterable[CalendarTask], made: date) -> str:
     """The whole file as text. ``made`` is the day on which the list was made.
 
     Each entry becomes an event of a whole day that does not mark the keeper as busy. The same entry
@@ -43,7 +43,7 @@ def calendar_file(entries: Iterable[Entry], made: date) -> str:
     return "".join(fold(line) + END_OF_LINE for line in lines)
 
 
-def event(entry: Entry, name: str, made: date) -> list[str]:
+def event(entry: CalendarTask, name: str, made: date) -> list[str]:
     """The lines of one event, not yet folded."""
     return [
         "BEGIN:VEVENT",
@@ -58,7 +58,7 @@ def event(entry: Entry, name: str, made: date) -> list[str]:
     ]
 
 
-def identifier(entry: Entry) -> str:
+def identifier(entry: CalendarTask) -> str:
     """A name for the event that depends on its day, place and task alone."""
     return f"{entry.day:%Y%m%d}-{fnv(entry.where)}-{fnv(entry.task)}@{HOST}"
 

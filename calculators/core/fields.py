@@ -46,7 +46,7 @@ class Naming(NamedTuple):
     when_none: str = ""  # the words for None
 
 
-class Named:
+class NamingParts:
     """Reads the parts of a field's naming as if they were its own."""
 
     __slots__ = ()
@@ -126,7 +126,7 @@ class InputParts(NamedTuple):
     hints: tuple[Any, ...] = ()  # how it stands in a form; see form_hints.py
 
 
-class InputField(InputParts, Named):
+class InputField(InputParts, NamingParts):
     """One input, or one part of a row or an object that is put in."""
 
     __slots__ = ()
@@ -151,7 +151,7 @@ class OutputParts(NamedTuple):
     only_with: OnlyWith | None = None  # the output that it hangs on
 
 
-class OutputField(OutputParts, Named):
+class OutputField(OutputParts, NamingParts):
     """One output, or one part of a row or an object that comes out."""
 
     __slots__ = ()

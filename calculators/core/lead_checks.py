@@ -34,17 +34,17 @@ def faults(lead: Lead, spec: Spec, catalogue: Mapping[str, Spec]) -> list[str]:
 
 def keys_of(sources: Iterable[Source]) -> list[str]:
     """The keys that some sources take, from the answer itself."""
-    found: list[str] = []
+    keys: list[str] = []
     for source in sources:
         if isinstance(source, Rows):
-            found += [source.each] if source.each else keys_of(source.columns.values())
+            keys += [source.each] if source.each else keys_of(source.columns.values())
         elif isinstance(source, OnlyWith):
-            found += [source.needs, source.key]
+            keys += [source.needs, source.key]
         elif isinstance(source, Scaled):
-            found.append(source.key)
+            keys.append(source.key)
         elif not isinstance(source, Value):
-            found.append(source)
-    return found
+            keys.append(source)
+    return keys
 
 
 def unknown_inputs(takes: Mapping[str, Source], fields: Sequence[InputField]) -> list[str]:
@@ -58,8 +58,8 @@ def unknown_inputs(takes: Mapping[str, Source], fields: Sequence[InputField]) ->
         elif isinstance(source, Rows):
             wrong += unknown_inputs(source.columns, field.row)
         elif isinstance(source, Value) and field.choices:
-            known = as_choice(source.value) in field.choices
-            wrong += [] if known else [f"{source.value} is no choice of {key}"]
+            is_choice = as_choice(source.value) in field.choices
+            wrong += [] if is_choice else [f"{source.value} is no choice of {key}"]
     return wrong
 
 

@@ -83,43 +83,43 @@ def leads(
     ]
 
 
-def taken(takes: Mapping[str, Source], known: Mapping[str, Any]) -> dict[str, Any]:
+def taken(takes: Mapping[str, Source], answer: Mapping[str, Any]) -> dict[str, Any]:
     """The target's keys with what is known for them."""
-    found = {key: value_of(source, known) for key, source in takes.items()}
-    return {key: value for key, value in found.items() if value is not None}
+    values = {key: value_of(source, answer) for key, source in takes.items()}
+    return {key: value for key, value in values.items() if value is not None}
 
 
-def value_of(source: Source, known: Mapping[str, Any]) -> Any:
+def value_of(source: Source, answer: Mapping[str, Any]) -> Any:
     """What a source holds in an answer; None where it is not known."""
     match source:
         case Value():
             return source.value
         case Scaled():
-            figure = reach(source.key, known)
+            figure = reach(source.key, answer)
             return None if figure is None else figure * source.factor
         case OnlyWith():
-            return reach(source.key, known) if reach(source.needs, known) else None
+            return reach(source.key, answer) if reach(source.needs, answer) else None
         case Rows():
-            return rows_of(source, known)
-    return reach(source, known)
+            return rows_of(source, answer)
+    return reach(source, answer)
 
 
-def rows_of(source: Rows, known: Mapping[str, Any]) -> list[dict[str, Any]] | None:
+def rows_of(source: Rows, answer: Mapping[str, Any]) -> list[dict[str, Any]] | None:
     """The rows of a list; None where nothing is known for any of them."""
-    from_rows = reach(source.each, known) if source.each else [known]
-    constants = {key for key, one in source.columns.items() if isinstance(one, Value)}
+    from_rows = reach(source.each, answer) if source.each else [answer]
+    constants = {key for key, column in source.columns.items() if isinstance(column, Value)}
     made = [taken(source.columns, row) for row in from_rows or ()]
     return [row for row in made if row.keys() - constants] or None
 
 
-def reach(path: str, known: Any) -> Any:
+def reach(path: str, data: Any) -> Any:
     """What stands at a dotted path; None where something on the way is missing."""
     for part in path.split("."):
-        if isinstance(known, list):
-            known = row_at(part, known)
+        if isinstance(data, list):
+            data = row_at(part, data)
         else:
-            known = known.get(part) if isinstance(known, Mapping) else None
-    return known
+            data = data.get(part) if isinstance(data, Mapping) else None
+    return data
 
 
 def row_at(part: str, rows: list[Any]) -> Any:

@@ -51,19 +51,19 @@ class StandIns(NamedTuple):
     example: dict[str, tuple[InputField, Any]]
 
 
-def paths_of(found: StandIns) -> Origin:
+def paths_of(stood_in: StandIns) -> Origin:
     """The paths of both as an answer carries them; a part with none is left out."""
     origin: Origin = {}
-    if found.example:
-        origin["from_example"] = list(found.example)
-    if found.assumed:
-        origin["assumed"] = list(found.assumed)
+    if stood_in.example:
+        origin["from_example"] = list(stood_in.example)
+    if stood_in.assumed:
+        origin["assumed"] = list(stood_in.assumed)
     return origin
 
 
 def stand_ins(fields: tuple[InputField, ...], given: Mapping[str, Any], own: bool) -> StandIns:
     """Find them, inside rows too. A default that is nothing stands in for nothing."""
-    found = StandIns({}, {})
+    stood_in = StandIns({}, {})
     given = gather(fields, given)
     for field in fields:
         value = given.get(field.key)
@@ -72,14 +72,17 @@ def stand_ins(fields: tuple[InputField, ...], given: Mapping[str, Any], own: boo
             for number, row in enumerate(rows, start=1):
                 if field.row and isinstance(row, dict):
                     inside = stand_ins(field.row, row, own)
-                    found.assumed.update(
-                        {f"{field.key}[{number}].{key}": one for key, one in inside.assumed.items()}
+                    stood_in.assumed.update(
+                        {
+                            f"{field.key}[{number}].{key}": stand_in
+                            for key, stand_in in inside.assumed.items()
+                        }
                     )
             continue
         if field.default is None or field.default == []:
             continue
         if field.assumed:
-            found.assumed[field.key] = (field, field.default)
+            stood_in.assumed[field.key] = (field, field.default)
         elif not own:
-            found.example[field.key] = (field, field.default)
-    return found
+            stood_in.example[field.key] = (field, field.default)
+    return stood_in

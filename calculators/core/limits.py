@@ -22,8 +22,8 @@ def allowed(field: InputField, system: System = "metric") -> str:
     if field.kind == Kind.LIST:
         return f"allowed is a list of at most {MAX_ROWS} rows with {', '.join(keys_of(field.row))}"
     unit = f" {unit_shown(field, system)}".rstrip()
-    whole = "a whole number, " if field.kind == Kind.INTEGER else ""
-    return f"allowed is {whole}{span(field, system)}{unit}"
+    integer_words = "a whole number, " if field.kind == Kind.INTEGER else ""
+    return f"allowed is {integer_words}{span(field, system)}{unit}"
 
 
 def span(field: InputField, system: System) -> str:

@@ -84,8 +84,8 @@ def naming_of(key: str, marked: Marked) -> Naming:
 
 def choices_of(marked: Marked) -> tuple[tuple[str, ...], tuple[str, ...]]:
     """The keys that a value may have, and the words for each."""
-    if known := marked.get(Keys):
-        return known.keys, known.words
+    if keys := marked.get(Keys):
+        return keys.keys, keys.words
     if marked.base is bool:
         return ("true", "false"), ("yes", "no")
     is_choice = typing.get_origin(marked.base) is Literal

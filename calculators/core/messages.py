@@ -50,7 +50,7 @@ class Answer(Origin):
     series: NotRequired[dict[str, SeriesData]]
 
 
-class Row(TypedDict):
+class FigureRow(TypedDict):
     """One figure as a person reads it."""
 
     key: str
@@ -116,7 +116,7 @@ class Request(TypedDict):
     own: NotRequired[bool]
     borrowed: NotRequired[BorrowedKeys]
     address: NotRequired[dict[str, str]]
-    look: NotRequired[dict[str, Any]]
+    questioning: NotRequired[dict[str, Any]]
 
 
 class Reply(TypedDict):
@@ -131,4 +131,4 @@ class Reply(TypedDict):
     address: NotRequired[dict[str, str]]
     left_out: NotRequired[str]
     dropped: NotRequired[list[str]]
-    look: NotRequired[dict[str, Any]]
+    questioning: NotRequired[dict[str, Any]]

@@ -22,30 +22,30 @@ def named(field: InputField, value: Any, system: System = "metric") -> str:
     return f"{field.label} {shown} {unit_shown(field, system)}".rstrip()
 
 
-def listed(found: Iterable[tuple[InputField, Any]], system: System = "metric") -> str:
+def listed(inputs: Iterable[tuple[InputField, Any]], system: System = "metric") -> str:
     """Several inputs with their values, each once."""
-    return "; ".join(dict.fromkeys(named(field, value, system) for field, value in found))
+    return "; ".join(dict.fromkeys(named(field, value, system) for field, value in inputs))
 
 
-def assumed_words(found: StandIns, system: System = "metric") -> str:
+def assumed_words(stood_in: StandIns, system: System = "metric") -> str:
     """What was assumed, in one line; empty where nothing was."""
-    words = listed(found.assumed.values(), system)
+    words = listed(stood_in.assumed.values(), system)
     return f"Assumed, since you left them empty: {words}." if words else ""
 
 
-def example_words(found: Iterable[tuple[InputField, Any]], source: str, system: System) -> str:
+def example_words(inputs: Iterable[tuple[InputField, Any]], source: str, system: System) -> str:
     """Which figures are not the keeper's, in one line; empty where all are."""
-    words = listed(found, system)
+    words = listed(inputs, system)
     return f"From {source}, not yours: {words}." if words else ""
 
 
-def origin_notes(given: Mapping[str, Any], found: StandIns) -> list[Note]:
+def origin_notes(given: Mapping[str, Any], stood_in: StandIns) -> list[Note]:
     """The same as notes of an answer that took its missing inputs from the worked example."""
     if not given:
         return [Note("info", ALL_EXAMPLE)]
-    assumed = listed(found.assumed.values())
+    assumed = listed(stood_in.assumed.values())
     texts = [
-        example_words(found.example.values(), "the worked example", "metric"),
+        example_words(stood_in.example.values(), "the worked example", "metric"),
         f"Assumed: {assumed}." if assumed else "",
     ]
     return [Note("info", text) for text in texts if text]

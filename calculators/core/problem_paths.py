@@ -10,11 +10,11 @@ def needed_of(bad: BadInput) -> Sequence[tuple[str, str]]:
     return bad.needed if isinstance(bad, StillNeeded) else ()
 
 
-def under(place: str, found: Sequence[tuple[str, str]]) -> list[tuple[str, str]]:
+def under(place: str, problems: Sequence[tuple[str, str]]) -> list[tuple[str, str]]:
     """What was found inside a row, by its path from outside."""
-    return [(f"{place}.{key}", text) for key, text in found]
+    return [(f"{place}.{key}", text) for key, text in problems]
 
 
-def labelled(name: str, found: Sequence[tuple[str, str]]) -> list[tuple[str, str]]:
+def labelled(name: str, problems: Sequence[tuple[str, str]]) -> list[tuple[str, str]]:
     """The same with the row's name before each label."""
-    return [(path, f"{name}: {label}") for path, label in found]
+    return [(path, f"{name}: {label}") for path, label in problems]

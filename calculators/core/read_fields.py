@@ -63,8 +63,8 @@ def read_output(key: str, hint: Any) -> OutputField:
     marked = read_marks(hint)
     naming = naming_of(key, marked)
     levels = (marked.get(Choices) or Choices(())).levels
-    known = set(typing.get_args(Level))
-    if levels and (len(levels) != len(naming.choices) or not set(levels) <= known):
+    levels_allowed = set(typing.get_args(Level))
+    if levels and (len(levels) != len(naming.choices) or not set(levels) <= levels_allowed):
         raise TypeError(
             f"{key}: give each of the {len(naming.choices)} choices info, caution or danger."
         )
@@ -88,13 +88,13 @@ def hints_of_row(base: Any) -> list[tuple[str, Any]]:
 
 def read_input_row(base: Any) -> tuple[InputField, ...]:
     """The fields of one row that is put in, or the parts of an object."""
-    known = {} if (row := row_type_of(base)) is None else row._field_defaults
+    defaults = {} if (row := row_type_of(base)) is None else row._field_defaults
     return tuple(
         field._replace(
-            required=key not in known and not field.nullable,
-            assumed=field.assumed or (key in known and not field.nullable),
+            required=key not in defaults and not field.nullable,
+            assumed=field.assumed or (key in defaults and not field.nullable),
         )
         for key, field in (
-            (key, read_input(key, hint, known.get(key))) for key, hint in hints_of_row(base)
+            (key, read_input(key, hint, defaults.get(key))) for key, hint in hints_of_row(base)
         )
     )

@@ -7,7 +7,7 @@ from typing import Any
 from calculators.core.result import BadInput
 
 
-def read_keys(name: str, known: Sequence[str], value: Any, typed: bool) -> list[str] | None:
+def read_keys(name: str, keys: Sequence[str], value: Any, typed: bool) -> list[str] | None:
     """Read keys from a list, or from text with commas between them; each key once, in order.
 
     None for what is no list. Raises ``BadInput`` with every unknown key by its place, from 1.
@@ -17,18 +17,18 @@ def read_keys(name: str, known: Sequence[str], value: Any, typed: bool) -> list[
     if not isinstance(value, list):
         return None
     problems = [
-        (f"{name}[{number}]", unknown_key(known, key))
+        (f"{name}[{number}]", unknown_key(keys, key))
         for number, key in enumerate(value, start=1)
-        if not isinstance(key, str) or key not in known
+        if not isinstance(key, str) or key not in keys
     ]
     if problems:
         raise BadInput(*problems)
     return list(dict.fromkeys(value))
 
 
-def unknown_key(known: Sequence[str], key: Any) -> str:
+def unknown_key(keys: Sequence[str], key: Any) -> str:
     """Say that a key is none of the known ones, with the likeliest ones meant."""
-    close = difflib.get_close_matches(str(key)[:80], known, 3, 0.5)
+    close = difflib.get_close_matches(str(key)[:80], keys, 3, 0.5)
     hint = f"did you mean {' or '.join(close)}? " if close else ""
     return f"{show_json(key)} is not a known key; {hint}allowed are those of its list, which --describe names"
 

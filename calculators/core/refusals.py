@@ -14,15 +14,18 @@ def contradictory(
     spec: Spec, given: Mapping[str, Any], system: System = "metric"
 ) -> list[tuple[str, str]]:
     """What does not go together among inputs of which some could not be read."""
-    found = spec.contradictions(given) if spec.contradictions else ()
-    return worded(spec, Refused(*found), system)
+    refusals = spec.contradictions(given) if spec.contradictions else ()
+    return worded(spec, Refused(*refusals), system)
 
 
 def worded(spec: Spec, refused: Refused, system: System) -> list[tuple[str, str]]:
     """Word each refusal with its limits in the unit that the person sees."""
     return [
-        (one.key, f"{one.why}; {allowed(narrowed_by(field_at(spec, one.key), one), system)}")
-        for one in refused.refusals
+        (
+            refusal.key,
+            f"{refusal.why}; {allowed(narrowed_by(field_at(spec, refusal.key), refusal), system)}",
+        )
+        for refusal in refused.refusals
     ]
 
 
@@ -35,5 +38,5 @@ def narrowed_by(field: InputField, refusal: Refusal) -> InputField:
 def field_at(spec: Spec, key: str) -> InputField:
     """The field of a key, also of one inside a row, such as ``readings[3].day``."""
     name, _, part = key.partition(".")
-    field = next(one for one in spec.inputs if one.key == name.partition("[")[0])
-    return next(one for one in field.row if one.key == part) if part else field
+    field = next(asked for asked in spec.inputs if asked.key == name.partition("[")[0])
+    return next(inner for inner in field.row if inner.key == part) if part else field

@@ -4,7 +4,7 @@ from collections.abc import Mapping
 from typing import Any
 
 from calculators.core.fields import InputField, Kind
-from calculators.core.known_names import unknown_name
+from calculators.core.name_hints import unknown_name
 from calculators.core.nested import gather
 from calculators.core.numbers import PLAIN, show_number
 from calculators.core.read_figure import parts, read_figure
@@ -18,19 +18,19 @@ def remarks(
     fields: tuple[InputField, ...], given: Mapping[str, Any], system: System, within: str = ""
 ) -> dict[str, str]:
     """The remarks on typed inputs, by path as in ``plants[2].name``; most inputs have none."""
-    found: dict[str, str] = {}
+    by_path: dict[str, str] = {}
     given = gather(fields, given)
     for field in fields:
         value, path = given.get(field.key), f"{within}{field.key}"
         if field.kind == Kind.LIST and isinstance(value, list):
             for number, row in enumerate(value, start=1):
                 if isinstance(row, dict):
-                    found |= remarks(field.row, row, system, f"{path}[{number}].")
+                    by_path |= remarks(field.row, row, system, f"{path}[{number}].")
         elif field.kind == Kind.OBJECT and isinstance(value, dict):
-            found |= remarks(field.row, value, system, f"{path}.")
-        elif said := remark(field, value, fields, system):
-            found[path] = said
-    return found
+            by_path |= remarks(field.row, value, system, f"{path}.")
+        elif text := remark(field, value, fields, system):
+            by_path[path] = text
+    return by_path
 
 
 def remark(field: InputField, value: Any, row: tuple[InputField, ...], system: System) -> str:

@@ -118,7 +118,7 @@ class Refused(ValueError):
     """Raised by a formula for inputs that do not go together; the runner words the limits."""
 
     def __init__(self, *refusals: Refusal) -> None:
-        super().__init__("; ".join(f"{one.key}: {one.why}" for one in refusals))
+        super().__init__("; ".join(f"{refusal.key}: {refusal.why}" for refusal in refusals))
         self.refusals = refusals
 
 

@@ -18,7 +18,7 @@ from calculators.core.result import BadInput, Note, Refused, Series, StillNeeded
 from calculators.core.units import System
 
 
-class Found(NamedTuple):
+class Computed(NamedTuple):
     """What a run came to: the contract's answer, and the notes and series as a page paints them."""
 
     answer: Answer
@@ -68,7 +68,7 @@ def compute(
     typed: bool = False,
     system: System = "metric",
     own: bool = False,
-) -> Found:
+) -> Computed:
     """The same with all that a page needs beside it."""
     spec = find(name)
     try:
@@ -89,7 +89,9 @@ def compute(
     series = result.get("series", {})
     stood_in = stand_ins(spec.inputs, given, own)
     answer = answer_data(spec, values, outputs, notes, series)
-    return Found(with_origin(answer, spec, stood_in) if given else answer, notes, series, stood_in)
+    return Computed(
+        with_origin(answer, spec, stood_in) if given else answer, notes, series, stood_in
+    )
 
 
 def with_origin(answer: Answer, spec: Spec, stood_in: StandIns) -> Answer:

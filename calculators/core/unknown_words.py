@@ -17,8 +17,8 @@ def flat_keys(fields: Sequence[InputField]) -> set[str]:
 
 def unknown_words(fields: Sequence[InputField], address: Mapping[str, Any]) -> list[str]:
     """The keys and choices of an address that no input has, in order; ``address`` holds texts by key."""
-    known = flat_keys(fields)
-    words = [key for key in address if key not in known]
+    field_keys = flat_keys(fields)
+    words = [key for key in address if key not in field_keys]
     for field in fields:
         if field.kind == Kind.OBJECT:
             inside = {part.key: address.get(f"{field.key}.{part.key}") for part in field.row}
@@ -61,7 +61,7 @@ def rows_in(value: Any) -> list[dict[str, Any]] | None:
     return rows
 
 
-def not_known(words: Sequence[str], or_else: str = "") -> str:
+def unknown_sentence(words: Sequence[str], or_else: str = "") -> str:
     """One sentence that names the words; empty for none. ``or_else`` says why else they were left out."""
     if not words:
         return ""

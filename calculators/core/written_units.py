@@ -136,9 +136,9 @@ def plainly(unit: str) -> str:
     return " ".join(flat.split()).rstrip(".").replace("° ", "°")
 
 
-def spellings(one: Written) -> list[str]:
+def spellings(written: Written) -> list[str]:
     """All ways to write a unit, as they are compared."""
-    return [plainly(name) for name in (one.shown, *one.others)]
+    return [plainly(name) for name in (written.shown, *written.others)]
 
 
 def units_of(quantity: Quantity) -> list[Written]:
@@ -146,14 +146,19 @@ def units_of(quantity: Quantity) -> list[Written]:
     own = plainly(quantity.unit)
     if own.startswith("%"):
         own = "%"
-    found = [(family, one) for family in FAMILIES for one in family if plainly(one.shown) == own]
-    if not found:
+    matching = [
+        (family, written)
+        for family in FAMILIES
+        for written in family
+        if plainly(written.shown) == own
+    ]
+    if not matching:
         return [Written(quantity.unit, 1.0)] if quantity.unit else []
-    family, base = found[0]
+    family, base = matching[0]
     others = [
-        Written(one.shown, one.size / base.size, one.others, one.offset)
-        for one in family
-        if one is not base
+        Written(written.shown, written.size / base.size, written.others, written.offset)
+        for written in family
+        if written is not base
     ]
     special = [Written(name, size) for name, size in quantity.written]
     return [base._replace(size=1.0), *others, *special]
@@ -161,11 +166,11 @@ def units_of(quantity: Quantity) -> list[Written]:
 
 def to_metric(quantity: Quantity, value: float, unit: str) -> float:
     """A value in a written unit, in the quantity's own. Raises ``ValueError`` with the units that will do."""
-    for one in units_of(quantity):
-        if plainly(unit) in spellings(one):
-            is_degrees = one.offset or one.shown == "°C"
-            return (value - one.offset) / one.size if is_degrees else value * one.size
-    names = [one.shown for one in units_of(quantity)]
+    for written in units_of(quantity):
+        if plainly(unit) in spellings(written):
+            is_degrees = written.offset or written.shown == "°C"
+            return (value - written.offset) / written.size if is_degrees else value * written.size
+    names = [written.shown for written in units_of(quantity)]
     if not names:
         raise ValueError(f"{unit[:20]!r} will not do here; write the number alone")
     listed = " or ".join([", ".join(names[:-1]), names[-1]] if len(names) > 1 else names)

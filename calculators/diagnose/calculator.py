@@ -51,7 +51,7 @@ def findings_by_place() -> dict[str, Any]:
 
 
 Signs = Annotated[
-    list[str] | None, Keys(tuple(FINDINGS), tuple(one.label for one in FINDINGS.values()))
+    list[str] | None, Keys(tuple(FINDINGS), tuple(finding.label for finding in FINDINGS.values()))
 ]
 
 

@@ -7,7 +7,7 @@ from typing import Any, NamedTuple
 from calculators.diagnose.problem_table import FINDINGS, QUESTIONS, question_of
 
 
-class Answer(NamedTuple):
+class CaseAnswer(NamedTuple):
     """The answer to one question. ``value`` is the reading that gave it."""
 
     present: str | None
@@ -21,7 +21,7 @@ class Case(NamedTuple):
     ``follows`` has, for each finding that follows, whether it is there and which findings say so.
     """
 
-    answers: dict[str, Answer]
+    answers: dict[str, CaseAnswer]
     follows: dict[str, tuple[bool, frozenset[str]]]
     disagree: list[str]
 
@@ -59,18 +59,18 @@ def read_case(
         there = [key for key in QUESTIONS[question] if key in present]
         gone = frozenset(key for key in QUESTIONS[question] if key in absent)
         if question not in answers:
-            answers[question] = Answer(there[0] if there else None, gone)
+            answers[question] = CaseAnswer(there[0] if there else None, gone)
         elif (there and answers[question].present != there[0]) or answers[question].present in gone:
             disagree += [*there, *sorted(gone)]
     return Case(answers, consequences(answers), sorted(disagree))
 
 
-def measured(question: str, value: Any) -> Answer:
+def measured(question: str, value: Any) -> CaseAnswer:
     """The answer that a figure gives."""
     bands = QUESTIONS[question]
     hit = next((key for key in bands if in_band(key, value)), None)
     shown = value if isinstance(value, float | int) else None
-    return Answer(hit, frozenset() if hit else frozenset(bands), shown)
+    return CaseAnswer(hit, frozenset() if hit else frozenset(bands), shown)
 
 
 def in_band(key: str, value: Any) -> bool:
@@ -82,7 +82,7 @@ def in_band(key: str, value: Any) -> bool:
     return above and (finding.up_to is None or value <= finding.up_to)
 
 
-def consequences(answers: Mapping[str, Answer]) -> dict[str, tuple[bool, frozenset[str]]]:
+def consequences(answers: Mapping[str, CaseAnswer]) -> dict[str, tuple[bool, frozenset[str]]]:
     """What follows from the answers for questions that have none, and from which findings."""
     consequences_by_key: dict[str, tuple[bool, frozenset[str]]] = {}
     for answer in answers.values():
@@ -95,7 +95,7 @@ def consequences(answers: Mapping[str, Answer]) -> dict[str, tuple[bool, frozens
     return consequences_by_key
 
 
-def following(answer: Answer) -> Iterator[tuple[str, bool, str]]:
+def following(answer: CaseAnswer) -> Iterator[tuple[str, bool, str]]:
     """What follows from one answer, as (finding, whether it is there, the finding that says so)."""
     if answer.present:
         implied = closure(answer.present)
@@ -115,10 +115,10 @@ def following(answer: Answer) -> Iterator[tuple[str, bool, str]]:
 
 def closure(key: str) -> set[str]:
     """A finding and all that it implies."""
-    known, waiting = set[str](), [key]
+    implied, waiting = set[str](), [key]
     while waiting:
         finding = waiting.pop()
-        if finding not in known:
-            known.add(finding)
+        if finding not in implied:
+            implied.add(finding)
             waiting += FINDINGS[finding].implies
-    return known
+    return implied

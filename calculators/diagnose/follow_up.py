@@ -54,9 +54,11 @@ def filled(cause: str | None, inputs: Mapping[str, Any]) -> list[PrefilledCalcul
     own |= {there: own[here] for here, there in RENAMED.items()}
     made = []
     for calculator in CAUSES[cause].calculators if cause else ():
-        known = {key: own.get(calculator["readings"].get(key, key)) for key in calculator["inputs"]}
+        values = {
+            key: own.get(calculator["readings"].get(key, key)) for key in calculator["inputs"]
+        }
         given = {
-            key: round(value, RESULT_DIGITS) for key, value in known.items() if value is not None
+            key: round(value, RESULT_DIGITS) for key, value in values.items() if value is not None
         }
         made.append(
             PrefilledCalculator(calculator["calculator"], {**calculator["inputs"], **given})

@@ -52,7 +52,7 @@ class CauseEntry(NamedTuple):
     rows: dict[str, EvidenceRow]
 
 
-class Kind(NamedTuple):
+class PlantEvidence(NamedTuple):
     """A plant record: what of it is evidence, and the problems that it names."""
 
     name: str
@@ -71,7 +71,7 @@ CAUSES = {
     )
     for key, fields in TABLE["causes"].items()
 }
-PLANTS = {key: Kind(**fields) for key, fields in TABLE["plants"].items()}
+PLANTS = {key: PlantEvidence(**fields) for key, fields in TABLE["plants"].items()}
 WHERE: dict[str, str] = TABLE["where"]
 
 

@@ -28,13 +28,13 @@ UNSURE = {  # what the calculator says where too little is known, and what the p
     SEE_TO_IT_FIRST: SEE_TO_IT_FIRST,
 }
 PLAIN = 85.0  # percent: from here on asking further would hardly change the answer
-LOOK_AT_ANIMALS = (
+CHECK_THE_ANIMALS = (
     "You have not said how the animals are. Look at them now: how they breathe, and whether "
     "they eat."
 )
 
 
-def next_look(
+def diagnosis_and_question(
     spec: Spec, answer: Mapping[str, Any], asked: Mapping[str, Any], system: System
 ) -> dict[str, Any]:
     """The painted diagnosis, and the next question.
@@ -43,7 +43,7 @@ def next_look(
     keeper stands), ``asked`` (the keys answered so far, in order) and ``on`` (ask beyond six taps).
     """
     inputs, outputs = answer["inputs"], answer["outputs"]
-    taps = known_taps(asked)
+    taps = answers_tapped(asked)
     answered = {*(inputs["findings"] or ()), *(inputs["absent"] or ())}
     passed = [key for key in taps if key in FINDINGS and key not in answered]
     case, chances = read(inputs)
@@ -77,7 +77,7 @@ def next_look(
     }
 
 
-def known_taps(asked: Mapping[str, Any]) -> list[str]:
+def answers_tapped(asked: Mapping[str, Any]) -> list[str]:
     """The answers given so far: findings, and places of which nothing fitted."""
     return [
         key
@@ -131,8 +131,8 @@ def further_notes(notes: list[dict[str, str]]) -> list[dict[str, str]]:
 
 def animals_note(case: Case, outputs: Mapping[str, Any]) -> list[dict[str, str]]:
     """A reminder, where no answer is about the animals."""
-    known = {key for answer in case.answers.values() for key in (answer.present, *answer.absent)}
+    answered = {key for answer in case.answers.values() for key in (answer.present, *answer.absent)}
     about = {key for key, finding in FINDINGS.items() if finding.where == "animals"}
-    if outputs["urgent"] or not about.isdisjoint(known):
+    if outputs["urgent"] or not about.isdisjoint(answered):
         return []
-    return [{"level": "info", "text": LOOK_AT_ANIMALS}]
+    return [{"level": "info", "text": CHECK_THE_ANIMALS}]

@@ -5,7 +5,7 @@ from typing import Any
 
 from calculators.diagnose.follow_up import filled, when
 from calculators.diagnose.problem_table import CAUSES, FINDINGS, question_of
-from calculators.diagnose.water_step import Water, safe_action
+from calculators.diagnose.water_step import WaterForChange, safe_action
 from calculators.diagnose.words import upper
 
 MOST_SHOWN = 5
@@ -35,7 +35,7 @@ def shown_percent(percent: float) -> str:
 
 
 def paint_cause(
-    ranked_cause: Mapping[str, Any], inputs: Mapping[str, Any], water: Water
+    ranked_cause: Mapping[str, Any], inputs: Mapping[str, Any], water: WaterForChange
 ) -> dict[str, Any]:
     """One cause with its reasons, what to do, and what to expect."""
     cause = CAUSES[ranked_cause["problem"]]
@@ -64,7 +64,7 @@ def paint_cause(
 
 
 def paint_causes(
-    ranked: list[dict[str, Any]], inputs: Mapping[str, Any], water: Water
+    ranked: list[dict[str, Any]], inputs: Mapping[str, Any], water: WaterForChange
 ) -> list[dict[str, Any]]:
     """The leading causes, each with its first step as this water allows it."""
     return [paint_cause(cause, inputs, water) for cause in ranked[:MOST_SHOWN]]

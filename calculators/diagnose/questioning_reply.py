@@ -9,11 +9,11 @@ from calculators.core.paint.page import answered, problems_shown
 from calculators.core.result import BadInput
 from calculators.core.run import compute
 from calculators.core.units import System
-from calculators.diagnose.known_words import known_only, left_out, without
-from calculators.diagnose.questioning import fields_of, known_taps, next_look
+from calculators.diagnose.questioning import answers_tapped, diagnosis_and_question, fields_of
+from calculators.diagnose.readable_words import left_out, readable_only, without
 
 
-def look_reply(
+def questioning_reply(
     spec: Spec,
     given: Mapping[str, Any],
     asked: Mapping[str, Any],
@@ -21,11 +21,11 @@ def look_reply(
 ) -> Reply:
     """The diagnosis from all that can be read; ``dropped`` names the rest, ``left_out`` says it.
 
-    ``asked`` is as ``look`` takes it; its ``unknown`` are words of the address that the page has no
-    field for. Figures that cannot be read come as ``problems`` too, beside the answer.
+    ``asked`` is as ``diagnosis_and_question`` takes it; its ``unknown`` are words of the address
+    that the page has no field for. Figures that cannot be read come as ``problems`` too, beside the answer.
     """
-    readable, dropped = known_only(spec.inputs, given)
-    taps = known_taps(asked)
+    readable, dropped = readable_only(spec.inputs, given)
+    taps = answers_tapped(asked)
     lost = [key for key in asked.get("asked", ()) if key not in taps]
     dropped = [*map(str, asked.get("unknown", ())), *dropped, *map(str, lost)]
     reply: Reply = {"given": dict(given)}
@@ -37,7 +37,9 @@ def look_reply(
     made = answered(spec, result, system)
     reply["answer"], reply["painted"] = made["answer"], made["painted"]
     reply["address"] = made["address"]
-    reply["look"] = next_look(spec, result.answer, {**asked, "asked": taps}, system)
+    reply["questioning"] = diagnosis_and_question(
+        spec, result.answer, {**asked, "asked": taps}, system
+    )
     wrong = [fields_of(spec)[key].label for key in reply.get("problems", ())]
     reply["dropped"] = list(dict.fromkeys(dropped))
     reply["left_out"] = left_out(dropped, wrong)

@@ -62,8 +62,8 @@ def next_question(
     As long as nothing is known of the place, questions stay there.
     """
     looking = Looking(where, frozenset(question_of(key) for key in passed if key in FINDINGS))
-    known = {key for answer in case.answers.values() for key in (answer.present, *answer.absent)}
-    if not any(key and FINDINGS[key].where == where for key in known):
+    answered = {key for answer in case.answers.values() for key in (answer.present, *answer.absent)}
+    if not any(key and FINDINGS[key].where == where for key in answered):
         check = best_check(case, chances, looking._replace(stays=True))
         if check:
             return check.finding

@@ -15,7 +15,7 @@ from calculators.science.animals.toxic_lines import ammonia_standing
 Change = Literal["", "half", "quarter", "lower", "tenth"]
 
 
-class Step(NamedTuple):
+class ReadingSteps(NamedTuple):
     """What a reading that kills asks for, what one that harms asks for, and the change of water."""
 
     deadly: str
@@ -23,55 +23,55 @@ class Step(NamedTuple):
     change: Change = ""
 
 
-STEPS: dict[tuple[str, Side], Step] = {
-    ("oxygen_mg_l", "low"): Step(
+STEPS: dict[tuple[str, Side], ReadingSteps] = {
+    ("oxygen_mg_l", "low"): ReadingSteps(
         "Animals can die within the hour for want of oxygen. Make the surface ripple now with an air "
         "stone or the filter’s outlet, take off a third of the floaters, and feed nothing.",
         "Oxygen is low. Move the surface today, above all at night, and look for what uses it up.",
     ),
-    ("temperature_c", "high"): Step(
+    ("temperature_c", "high"): ReadingSteps(
         "Water this warm can kill within hours. Unplug the heater, lift the lid, let a fan blow over the "
         f"surface from a dry stand, and add air. Cool by {WARMTH_STEP} an hour at most; no ice.",
         "The water is too warm for most. Check the heater, lift the lid, and add air: warm water holds "
         "little oxygen. Cool it slowly.",
     ),
-    ("temperature_c", "low"): Step(
+    ("temperature_c", "low"): ReadingSteps(
         "Water this cold kills most warm-water kinds within a day or two. Check the heater: is it plugged "
         f"in, under water, its lamp on? Unplug it before your hands go in. Warm by {WARMTH_STEP} an hour at "
         "most, with a heater or a closed bottle of warm water; pour in no warm water. Feed nothing.",
         "The water is cold for most warm-water kinds. Check the heater if there is one, and warm slowly.",
     ),
-    ("ph", "high"): Step(
+    ("ph", "high"): ReadingSteps(
         "At this pH gills burn, and most ammonia is in its toxic form. Put in no acid. Add air, which "
         "brings carbon dioxide back. Look for lime, concrete, shells or a cleaner, and take it out.",
         "The pH is so high that it troubles animals, and makes ammonia more toxic: test ammonia. Plants in "
         "strong light can do this by day; read it again before lights-on. Put in no acid.",
         "lower",
     ),
-    ("ph", "low"): Step(
+    ("ph", "low"): ReadingSteps(
         "At this pH gills fail. Put in nothing that raises it: a jump harms again, and turns ammonium into "
         "toxic ammonia. Add air, feed nothing, read KH, and check the kit on tap water.",
         "The pH is so low that it troubles most animals, and the filter hardly works. Put in nothing that "
         "raises it quickly. Test ammonia and KH.",
         "tenth",
     ),
-    ("ammonia_mg_n_l", "high"): Step(
+    ("ammonia_mg_n_l", "high"): ReadingSteps(
         "Ammonia kills here. Stop feeding, add air, and take out what is dead or rots.", "", "tenth"
     ),
-    ("nitrite_mg_n_l", "high"): Step(
+    ("nitrite_mg_n_l", "high"): ReadingSteps(
         "Nitrite keeps blood from carrying oxygen. Stop feeding for two days and add air.", "", "half"
     ),
-    ("nitrate_mg_l", "high"): Step(
+    ("nitrate_mg_l", "high"): ReadingSteps(
         "Nitrate this high kills small animals within days. Feed nothing for two days, and test the tap.",
         "Nitrate is at a level that harms sensitive animals over time. Test the tap, and feed less if food "
         "is left lying.",
         "quarter",
     ),
-    ("gh_dh", "low"): Step(
+    ("gh_dh", "low"): ReadingSteps(
         "", "So little hardness troubles shrimp and snails: raise GH by 1 to 2 degrees over a week.",
     ),
-    ("gh_dh", "high"): Step("", "So much hardness troubles soft-water kinds. Lower it over weeks."),
-    ("kh_dh", "low"): Step(
+    ("gh_dh", "high"): ReadingSteps("", "So much hardness troubles soft-water kinds. Lower it over weeks."),
+    ("kh_dh", "low"): ReadingSteps(
         "", "With no carbonate hardness the pH can fall within days: read pH and ammonia today. Raise "
         "nothing quickly. Some soft-water shrimp are kept so on purpose.",
     ),
@@ -96,12 +96,12 @@ def deadly(readings: Mapping[str, float | None]) -> Outside:
 
 def harmful(readings: Mapping[str, float | None]) -> Outside:
     """The readings that harm but do not kill, with their side."""
-    return [one for one in at_level(readings, "harmful") if STEPS[one].harmful]
+    return [place for place in at_level(readings, "harmful") if STEPS[place].harmful]
 
 
 def at_level(readings: Mapping[str, float | None], level: str) -> Outside:
     """The readings in one band, in the order of ``STEPS``."""
-    found = set[tuple[str, Side]]()
+    outside = set[tuple[str, Side]]()
     for key, value in readings.items():
         if value is None:
             continue
@@ -112,11 +112,11 @@ def at_level(readings: Mapping[str, float | None], level: str) -> Outside:
         else:
             continue
         if band.level == level and band.side:
-            found.add((key, band.side))
-    return [one for one in STEPS if one in found]
+            outside.add((key, band.side))
+    return [place for place in STEPS if place in outside]
 
 
 def change_for(outside: Outside) -> str:
     """The change of water that readings ask for: the most careful of all; empty where none does."""
-    asked = {STEPS[one].change for one in outside}
+    asked = {STEPS[place].change for place in outside}
     return next((CHANGES[change] for change in CAREFUL_FIRST if change in asked), "")

@@ -47,7 +47,7 @@ IF_HARDER = (
 )
 
 
-class Water(NamedTuple):
+class WaterForChange(NamedTuple):
     """What is known of the water that decides how it may be changed; None where it is not."""
 
     ammonia_mg_n_l: float | None = None
@@ -56,26 +56,26 @@ class Water(NamedTuple):
     temperature_c: float | None = None
 
 
-def water_of(case: Case) -> Water:
+def water_of(case: Case) -> WaterForChange:
     """The water by the figures given, or by the bands that were said to be true."""
-    known: dict[str, float] = {}
+    readings: dict[str, float] = {}
     for key in case.present():
         if key in TAKEN_AS:
             reading, value = TAKEN_AS[key]
-            known[reading] = value
-    for reading in Water._fields:
+            readings[reading] = value
+    for reading in WaterForChange._fields:
         answer = case.answers.get(f"readings.{reading}")
         if answer and answer.value is not None:
-            known[reading] = answer.value
-    return Water(**known)
+            readings[reading] = answer.value
+    return WaterForChange(**readings)
 
 
-def shows_ammonia(water: Water) -> bool:
+def shows_ammonia(water: WaterForChange) -> bool:
     """Whether a reading or a band says that there is ammonia."""
     return water.ammonia_mg_n_l is not None and water.ammonia_mg_n_l > NO_AMMONIA_MG_N_L
 
 
-def careful_change(water: Water) -> str | None:
+def careful_change(water: WaterForChange) -> str | None:
     """The change of water that these readings allow; None where the usual one does no harm."""
     if water.ammonia_mg_n_l is not None and shows_ammonia(water):
         return first_step_for_ammonia(
@@ -86,12 +86,12 @@ def careful_change(water: Water) -> str | None:
     return None
 
 
-def test_first(water: Water) -> bool:
+def test_first(water: WaterForChange) -> bool:
     """Whether ammonia, of which nothing is known, must be read before a large change."""
     return water.ammonia_mg_n_l is None and water.ph is not None and water.ph < ACID_PH
 
 
-def with_care(change: str, water: Water) -> str:
+def with_care(change: str, water: WaterForChange) -> str:
     """A change of water in words, as these readings allow it."""
     careful = careful_change(water)
     if careful:
@@ -103,7 +103,7 @@ def with_care(change: str, water: Water) -> str:
     return change + (IF_IN_DOUBT if water.ph is None else IF_HARDER)
 
 
-def safe_action(cause: str, water: Water) -> str:
+def safe_action(cause: str, water: WaterForChange) -> str:
     """A problem's first action, its change of water put as this tank allows it.
 
     Where nothing is known of ammonia, the action itself says what to do if it shows.

@@ -32,31 +32,29 @@ LOOK_FIRST = (
 
 def reasons(cause: str, case: Case, plant: str | None) -> tuple[list[str], list[str]]:
     """What speaks for a cause and against it, the strongest first."""
-    said = sorted(terms(cause, case), key=lambda one: -abs(one.log_ratio))
-    told = [one for one in said if abs(one.log_ratio) >= WORTH_SAYING]
-    because = [sentence(cause, one) for one in told if one.log_ratio > 0][:MOST_REASONS]
-    against = [sentence(cause, one) for one in told if one.log_ratio < 0][:MOST_REASONS]
+    ordered = sorted(terms(cause, case), key=lambda term: -abs(term.log_ratio))
+    telling = [term for term in ordered if abs(term.log_ratio) >= WORTH_SAYING]
+    because = [sentence(cause, term) for term in telling if term.log_ratio > 0][:MOST_REASONS]
+    against = [sentence(cause, term) for term in telling if term.log_ratio < 0][:MOST_REASONS]
     if plant and cause in PLANTS[plant].troubles:
         because.append(f"{PLANTS[plant].name} is known for it: its record names this trouble.")
     return because, against
 
 
-def sentence(cause: str, one: Term) -> str:
+def sentence(cause: str, term: Term) -> str:
     """One reason: what was found, and why it speaks for the cause or against it."""
     rows = CAUSES[cause].rows
-    if one.present:
-        found = upper(FINDINGS[one.present].label) + shown(one.value)
-        if one.present in rows:
-            return f"{found}: {rows[one.present].why}."
-        return f"{found}: this cause {mostly(cause, one.question)}."
-    said = [key for key in sorted(one.absent) if key in rows]
-    keys = said or sorted(one.absent)
+    if term.present:
+        sign = upper(FINDINGS[term.present].label) + shown(term.value)
+        if term.present in rows:
+            return f"{sign}: {rows[term.present].why}."
+        return f"{sign}: this cause {mostly(cause, term.question)}."
+    explained = [key for key in sorted(term.absent) if key in rows]
+    keys = explained or sorted(term.absent)
     row = rows.get(keys[0])
-    if one.value is not None:
-        return (
-            f"The reading{shown(one.value)} lies between: this cause {mostly(cause, one.question)}."
-        )
-    return f"Not there: {FINDINGS[keys[0]].label}. {tells(row, one.log_ratio)}"
+    if term.value is not None:
+        return f"The reading{shown(term.value)} lies between: this cause {mostly(cause, term.question)}."
+    return f"Not there: {FINDINGS[keys[0]].label}. {tells(row, term.log_ratio)}"
 
 
 def tells(row: EvidenceRow | None, log_ratio: float) -> str:
@@ -108,12 +106,12 @@ def percent(chance: float) -> str:
 
 def disagreement(case: Case) -> list[Note]:
     """Findings that a figure contradicts, where the figure was used, and findings that do not agree."""
-    said = []
+    sentences = []
     if case.disagree:
         labels = "; ".join(FINDINGS[key].label for key in case.disagree)
-        said.append(f"A figure you gave says otherwise, and the figure was used: {labels}.")
-    said += [
-        f"These do not go together; look again: {FINDINGS[one].label}; {FINDINGS[other].label}."
-        for one, other in case.at_odds()
+        sentences.append(f"A figure you gave says otherwise, and the figure was used: {labels}.")
+    sentences += [
+        f"These do not go together; look again: {FINDINGS[finding].label}; {FINDINGS[other].label}."
+        for finding, other in case.at_odds()
     ]
-    return [Note("caution", text) for text in said]
+    return [Note("caution", text) for text in sentences]

@@ -8,12 +8,12 @@ from calculators.dosing.bottle import Bottle, bottle_notes, verdict
 from calculators.dosing.cautions import Plan, ammonia_notes, level_cautions, rise_cautions
 from calculators.dosing.dose_limits import KILLS
 from calculators.dosing.salts import Salt
-from calculators.dosing.settling import Settled
+from calculators.dosing.settling import SettledLevel
 from calculators.dosing.settling_notes import settling_notes
-from calculators.dosing.wanted import wanted_notes
+from calculators.dosing.target import target_notes
 
 
-class Dose(NamedTuple):
+class SaltDose(NamedTuple):
     """A dose as worked out: levels and ``adds`` in mg/L, volumes in mL.
 
     ``nitrogen_form`` is a salt's key, or what the label says of its nitrogen.
@@ -28,16 +28,16 @@ class Dose(NamedTuple):
     bottle_ml: float
     dose_ml: float
     adds: Mapping[str, float | None]
-    settled: Settled | None
+    settled: SettledLevel | None
 
 
-def advice(dose: Dose) -> tuple[Note, ...]:
+def advice(dose: SaltDose) -> tuple[Note, ...]:
     """The notes of an answer; nobody is told to split a dose that must not be given."""
     plan, adds = dose.plan, dose.adds
     cautions = [
         *level_cautions(plan, adds),
         *ammonia_notes(dose.nitrogen_form, plan, adds),
-        *wanted_notes(plan, dose.target, dose.now),
+        *target_notes(plan, dose.target, dose.now),
     ]
     harmful = [note for note in cautions if note.level == "danger"]
     answer = [verdict(dose.bottle, dose.dose_ml, plan, dose.target, dose.nitrogen_form)]

@@ -17,7 +17,7 @@ from calculators.core.quantities import (
 )
 from calculators.core.quantity import Assumed, Help, Label, Possible
 from calculators.core.result import Refusal, Refused, Series
-from calculators.dosing.advice import Dose, advice
+from calculators.dosing.advice import SaltDose, advice
 from calculators.dosing.bottle import bought, mixed
 from calculators.dosing.cautions import Plan
 from calculators.dosing.choices import (
@@ -35,7 +35,7 @@ from calculators.dosing.outputs import Dosing
 from calculators.dosing.product_labels import MOST_GRAMS_A_LITRE, Analysis, Printed
 from calculators.dosing.salts import SALTS, Salt
 from calculators.dosing.settling import DosingSchedule, course, settle
-from calculators.dosing.wanted import wanted_rise
+from calculators.dosing.target import target_rise
 from calculators.science.conversions import DAYS_PER_WEEK
 
 NEVER_DAYS = 365.0  # stands for the interval of changes that nobody makes
@@ -205,7 +205,7 @@ def dosing(
         Analysis(label_n_g_l, label_p2o5_g_l, label_k2o_g_l, label_fe_g_l, label_mg_g_l),
     )  # fmt: skip
     salt = SALTS.get(source)
-    rise = wanted_rise(rise_mg_l, target_mg_l, now_mg_l)
+    rise = target_rise(rise_mg_l, target_mg_l, now_mg_l)
     check(salt, label, nutrient, bottle_ml, dose_ml)
     rhythm = rhythm_of(schedule, change_percent, change_every_days)
     use = use_mg_l_week / DAYS_PER_WEEK
@@ -220,13 +220,13 @@ def dosing(
         for key, ion_share in shares.items()
     }
     settled = settle(plan.rise, plan.use_a_day, plan.tap, plan.rhythm)
-    dose = Dose(
+    dose = SaltDose(
         plan, target_mg_l, now_mg_l, salt, form, bottle, bottle_ml, dose_ml, adds, settled
     )  # fmt: skip
     return answer(dose)
 
 
-def answer(dose: Dose) -> Dosing:
+def answer(dose: SaltDose) -> Dosing:
     """The outputs of a dose that is worked out."""
     plan, settled, every = dose.plan, dose.settled, dose.plan.rhythm.dose_every
     return Dosing(

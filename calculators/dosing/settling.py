@@ -28,14 +28,16 @@ class DosingSchedule(NamedTuple):
         return self.change_every / self.dose_every if self.dose_every else 0.0
 
 
-class Settled(NamedTuple):
+class SettledLevel(NamedTuple):
     """Level in mg/L just before and just after a change, once it repeats."""
 
     before: float
     after: float
 
 
-def settle(rise: float, use_a_day: float, tap: float, rhythm: DosingSchedule) -> Settled | None:
+def settle(
+    rise: float, use_a_day: float, tap: float, rhythm: DosingSchedule
+) -> SettledLevel | None:
     """Where the level settles, in mg/L; None where it never does.
 
     It never does with a single dose, without changes, and where plants take more than comes in.
@@ -44,7 +46,7 @@ def settle(rise: float, use_a_day: float, tap: float, rhythm: DosingSchedule) ->
         return None
     gain = rise * rhythm.doses_a_stretch - use_a_day * rhythm.change_every
     before = settled_before(tap, gain, rhythm.share)
-    return Settled(before, after_change(before, tap, rhythm.share)) if before >= 0 else None
+    return SettledLevel(before, after_change(before, tap, rhythm.share)) if before >= 0 else None
 
 
 def course(

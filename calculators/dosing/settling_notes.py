@@ -3,11 +3,11 @@
 from calculators.core.numbers import show_number
 from calculators.core.result import Note
 from calculators.dosing.cautions import Plan
-from calculators.dosing.settling import Settled
+from calculators.dosing.settling import SettledLevel
 from calculators.science.conversions import DAYS_PER_WEEK
 
 
-def settling_notes(plan: Plan, settled: Settled | None) -> list[Note]:
+def settling_notes(plan: Plan, settled: SettledLevel | None) -> list[Note]:
     """Why there is no settled level, or what the one given rests on."""
     if settled:
         return settled_notes(plan)

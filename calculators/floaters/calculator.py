@@ -117,8 +117,8 @@ def floaters(
     """
     check(length_cm, width_cm, ring_diameter_cm, ring_count, low_percent, high_percent)
     kind = PLANTS[plant] if plant else None
-    known = usual_doubling(kind) if kind else None
-    doubling = doubling_days if doubling_days is not None else known
+    usual = usual_doubling(kind) if kind else None
+    doubling = doubling_days if doubling_days is not None else usual
     if doubling is None:
         raise Refused(*neither_time_nor_plant())
     wet_g_m2_used = wet_g_m2 or usual_wet_g_m2(kind, dry_matter_percent)
@@ -149,7 +149,7 @@ def floaters(
             *notes(cover_percent, rhythm, thinning, allowed),
             *from_record(
                 kind,
-                known if doubling_days is None else None,
+                usual if doubling_days is None else None,
                 None if wet_g_m2 else wet_g_m2_used,
                 dry_matter_percent,
             ),

@@ -132,7 +132,7 @@ def hardness(
     air = air_co2_mg_l(temperature_c)
     mixing = mix_gh_dh is not None and target_gh_dh is not None
     share = share_of_second(gh_dh, mix_gh_dh or 0.0, target_gh_dh or 0.0) if mixing else None
-    known = share is not None and volume_l is not None
+    has_volume = share is not None and volume_l is not None
     return Hardness(
         gh_mg_l_caco3=gh_dh * CACO3_MG_PER_DH,
         kh_mg_l_caco3=kh_dh * CACO3_MG_PER_DH,
@@ -143,8 +143,8 @@ def hardness(
         co2_ideal_mg_l=ideal_co2_mg_l(kh_meq, ph, temperature_c),
         co2_air_mg_l=air,
         pk1=pk1(temperature_c),
-        mix_litres=(share or 0.0) * (volume_l or 0.0) if known else None,
-        first_litres=(1 - (share or 0.0)) * (volume_l or 0.0) if known else None,
+        mix_litres=(share or 0.0) * (volume_l or 0.0) if has_volume else None,
+        first_litres=(1 - (share or 0.0)) * (volume_l or 0.0) if has_volume else None,
         mixed_kh_dh=(
             None if share is None or mix_kh_dh is None else mixed(kh_dh, mix_kh_dh, share)
         ),

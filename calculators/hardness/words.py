@@ -36,31 +36,31 @@ def about_gas(co2: float | None, most: float, pure: float, air: float) -> list[N
             "hardness has room for. Something else raises the pH, or a reading is wrong."
         )
         return [Note("caution", why, True)]
-    said = []
+    notes = []
     if co2 > pure:
         text = "That is more than water can hold: other acids set this pH, or a reading is wrong."
-        said.append(Note("caution", text))
+        notes.append(Note("caution", text))
     elif co2 > SUFFOCATING_CO2_MG_L:
         text = (
             f"Above about {SUFFOCATING_CO2_MG_L} mg/L of carbon dioxide fish suffocate. If it is real, turn "
             "off any gas and move the surface with an air stone now."
         )
-        said += [Note("danger", text), GASPING]
+        notes += [Note("danger", text), GASPING]
     elif max(co2, most) > MUCH_MG_L:
         text = (
             "It may be enough to trouble animals: watch them breathe at dawn, and keep air moving."
         )
-        said.append(Note("caution", text))
+        notes.append(Note("caution", text))
     if co2 > UNLIKELY_WITHOUT_GAS_MG_L:
         text = (
             "A tank without added gas seldom holds so much. More likely peat, leaf litter, wood or "
             "phosphate lowers the pH, which this formula cannot see, or a kit is off."
         )
-        said.append(Note("caution", text))
+        notes.append(Note("caution", text))
     if max(co2, most) < air:
         text = "It is less than air would give: plants use it faster than it comes in, or a kit is off."
-        said.append(Note("info", text))
-    return said
+        notes.append(Note("info", text))
+    return notes
 
 
 def verdict(co2: float, least: float, most: float) -> Note:
@@ -74,7 +74,7 @@ def verdict(co2: float, least: float, most: float) -> Note:
 
 def about_readings(kh_dh: float, ph: float) -> list[Note]:
     """How far the readings carry."""
-    said = [
+    notes = [
         Note(
             "info",
             "The range is for a pH reading right within 0.2 and a hardness reading right within half "
@@ -86,14 +86,14 @@ def about_readings(kh_dh: float, ph: float) -> list[Note]:
             "With so little carbonate hardness pH can fall fast as nitrate is made. Test both weekly, "
             "and never try to raise pH with one large dose or one large change."
         )
-        said.append(Note("caution", text))
+        notes.append(Note("caution", text))
     if ph < LITTLE_BUFFER_PH:
         text = (
             "Below pH 5.5 other acids decide the pH more often than gas, and then this figure for carbon "
             "dioxide is far too high. As long as you do not know which, treat it as real."
         )
-        said.append(Note("caution", text))
-    return said
+        notes.append(Note("caution", text))
+    return notes
 
 
 def about_mix(share: float | None, first: float, second: float, target: float) -> list[Note]:

@@ -14,11 +14,17 @@ from calculators.core.quantities import (
 )
 from calculators.core.quantity import Assumed, Help, Label, Possible
 from calculators.core.result import Line, Series
-from calculators.kh_budget.budget import KEPT_DH, THIN_DH, Budget, budget, change_to_hold
+from calculators.kh_budget.hardness_budget import (
+    LEAST_KH_DH,
+    THIN_DH,
+    Budget,
+    budget,
+    change_to_hold,
+)
 from calculators.kh_budget.outputs import KhBudget
 from calculators.kh_budget.words import notes
 from calculators.science.conversions import DAYS_PER_WEEK
-from calculators.science.water.between_changes import Course, corners
+from calculators.science.water.between_changes import CourseOfReading, corners
 
 LEAST_DAYS, MOST_DAYS = 8 * DAYS_PER_WEEK, 52 * DAYS_PER_WEEK  # what the picture shows
 
@@ -81,7 +87,9 @@ def kh_budget(
     Between changes hardness falls evenly, each change mixes in new water, and after many changes
     the same two readings repeat. Nothing is taken to slow down as hardness runs out.
     """
-    course = Course(kh_dh, 0.0, tap_kh_dh, (change_percent or 0.0) / 100, change_every_days)
+    course = CourseOfReading(
+        kh_dh, 0.0, tap_kh_dh, (change_percent or 0.0) / 100, change_every_days
+    )
     spent = budget(volume_l, nitrified_mg_n_day, nitrate_taken_mg_n_day or 0.0, course)
     holds = spent.holds
     return KhBudget(
@@ -99,10 +107,10 @@ def kh_budget(
 
 def picture(spent: Budget) -> Series:
     """Carbonate hardness over the weeks to come, never below nothing."""
-    course: Course = spent.course
+    course: CourseOfReading = spent.course
     shown = LEAST_DAYS if spent.low_day is None else 1.5 * spent.low_day
     points = list(corners(course, min(max(shown, LEAST_DAYS), MOST_DAYS)))
-    lines = (Line("pH may fall", THIN_DH), Line("room to spare", KEPT_DH))
+    lines = (Line("pH may fall", THIN_DH), Line("room to spare", LEAST_KH_DH))
     return Series(
         "Carbonate hardness", "°dH", "Weeks from now", "weeks",
         [day / DAYS_PER_WEEK for day, _ in points], [max(0.0, kh) for _, kh in points],

@@ -5,13 +5,13 @@ from typing import Annotated, NamedTuple
 from calculators.core.quantities import CarbonateHardness, HardnessAWeek, Percent, WeeksAhead
 from calculators.core.quantity import Choices, Digits, Help, Label, WhenNone
 from calculators.core.result import Note, Series
-from calculators.kh_budget.budget import Verdict
+from calculators.kh_budget.hardness_budget import Verdict
 
 VERDICTS = Choices(
     ("it lasts", "it falls to 1 °dH or less", "it runs out", "it is nearly gone now"),
     levels=("info", "caution", "danger", "danger"),
 )
-NOT_HELD = WhenNone("none: it runs out, or never settles")
+NEVER_SETTLES = WhenNone("none: it runs out, or never settles")
 
 
 class KhBudget(NamedTuple):
@@ -30,10 +30,10 @@ class KhBudget(NamedTuple):
         WeeksAhead | None, Label("Weeks until 1 °dH"), WhenNone("it does not fall so far")
     ]
     settled_high_dh: Annotated[
-        CarbonateHardness | None, Label("Settles at, highest"), Digits(2), NOT_HELD
+        CarbonateHardness | None, Label("Settles at, highest"), Digits(2), NEVER_SETTLES
     ]
     settled_low_dh: Annotated[
-        CarbonateHardness | None, Label("Settles at, lowest"), Digits(2), NOT_HELD
+        CarbonateHardness | None, Label("Settles at, lowest"), Digits(2), NEVER_SETTLES
     ]
     change_to_hold_percent: Annotated[
         Percent | None,

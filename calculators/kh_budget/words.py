@@ -4,7 +4,7 @@ from calculators.core.figures import figure
 from calculators.core.numbers import show_number
 from calculators.core.quantities import HardnessAWeek
 from calculators.core.result import Level, Link, Note
-from calculators.kh_budget.budget import KEPT_DH, THIN_DH, Budget, change_to_hold
+from calculators.kh_budget.hardness_budget import LEAST_KH_DH, THIN_DH, Budget, change_to_hold
 from calculators.science.water.change_words import BIND
 from calculators.science.water.gentle import STEP_DH_A_DAY
 
@@ -139,7 +139,7 @@ def about_holding(spent: Budget) -> list[Note]:
     every = f"every {show_number(course.every_days, 2)} days"
     if percent is not None:
         text = (
-            f"To keep it at {KEPT_DH:g} °dH or more with this water, and only while no ammonia shows, "
+            f"To keep it at {LEAST_KH_DH:g} °dH or more with this water, and only while no ammonia shows, "
             f"change at least {show_number(percent, 2)} % {every}."
         )
         return [Note("info", text)] if 100 * course.share < percent else []
@@ -147,7 +147,7 @@ def about_holding(spent: Budget) -> list[Note]:
         text = "The new water brings next to no KH itself: no change of it can hold the tank's."
     else:
         text = (
-            f"No change of this water {every} keeps it at {KEPT_DH:g} °dH: change more often, or feed "
+            f"No change of this water {every} keeps it at {LEAST_KH_DH:g} °dH: change more often, or feed "
             "less."
         )
     return [Note("caution", text)]

@@ -136,22 +136,22 @@ def light(
     water = share_at_depth(attenuation_per_m, depth_cm)
     passed = share_through_floaters(floater_cover_percent, floater_transmission_percent)
     plants = surface * passed * water
-    wanted = CLASS_FROM_MOL[wanted_class] if wanted_dli_mol is None else wanted_dli_mol
+    goal_mol = CLASS_FROM_MOL[wanted_class] if wanted_dli_mol is None else wanted_dli_mol
     open_dli = daily_light_mol(surface * water, hours)
-    most = largest_cover_percent(open_dli, wanted, floater_transmission_percent)
+    most = largest_cover_percent(open_dli, goal_mol, floater_transmission_percent)
     result = Light(
         ppfd_surface_umol=surface,
         ppfd_substrate_umol=plants,
         dli_surface_mol=daily_light_mol(surface, hours),
         dli_substrate_mol=daily_light_mol(plants, hours),
         light_class=light_class(daily_light_mol(plants, hours)),
-        hours_for_class=hours_for(wanted, plants),
-        hours_open_surface=hours_for(wanted, surface * water),
-        wanted_mol=wanted,
+        hours_for_class=hours_for(goal_mol, plants),
+        hours_open_surface=hours_for(goal_mol, surface * water),
+        wanted_mol=goal_mol,
         cover_for_class_percent=most,
         thin_percent=thinning(floater_cover_percent, most),
         tip_height_for_class_cm=height_for(
-            wanted, daily_light_mol(surface * passed, hours), attenuation_per_m, depth_cm
+            goal_mol, daily_light_mol(surface * passed, hours), attenuation_per_m, depth_cm
         ),
         light_left_percent=100 * passed,
         dark_hours=DAY_HOURS - hours,

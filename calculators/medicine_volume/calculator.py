@@ -88,7 +88,9 @@ def medicine_volume(
         if copper_mg_per_unit is None
         else copper_ug_l(label_amount, label_for_l, copper_mg_per_unit)
     )
-    here = words.Dose(gross_l, net, dose, redose(dose, change_percent), change_percent, copper)
+    here = words.MedicineDose(
+        gross_l, net, dose, redose(dose, change_percent), change_percent, copper
+    )
     return MedicineVolume(
         net_l=net,
         dose=dose,

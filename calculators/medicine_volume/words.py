@@ -11,7 +11,7 @@ KILLS_UG_L = edge_of("copper_ug_l", "deadly_high")
 COPPER_LINK = (Link("Copper in the water", "problems/copper-poisoning/"),)
 
 
-class Dose(NamedTuple):
+class MedicineDose(NamedTuple):
     """The waters in L, the doses in the label's unit, and copper in micrograms a litre or None."""
 
     gross_l: float
@@ -22,7 +22,7 @@ class Dose(NamedTuple):
     copper_ug_l: float | None
 
 
-def notes(here: Dose) -> tuple[Note, ...]:
+def notes(here: MedicineDose) -> tuple[Note, ...]:
     """Copper first, then the dose with who decides, then how a treatment goes wrong."""
     return (
         about_copper(here.copper_ug_l),
@@ -73,7 +73,7 @@ SOFT = (
 )
 
 
-def answer(here: Dose) -> Note:
+def answer(here: MedicineDose) -> Note:
     """The dose, by the label's unit, after the vet and the label."""
     text = (
         f"A vet who treats fish, and the label, come before this page. By the label, "
@@ -83,7 +83,7 @@ def answer(here: Dose) -> Note:
     return Note("caution", text, True)
 
 
-def nothing_displaced(here: Dose) -> list[Note]:
+def nothing_displaced(here: MedicineDose) -> list[Note]:
     """A tank with soil that is dosed as if it held water alone."""
     if here.net_l < here.gross_l:
         return []
@@ -115,7 +115,7 @@ TRUE_VOLUME = Note(
 )
 
 
-def about_changes(here: Dose) -> Note:
+def about_changes(here: MedicineDose) -> Note:
     """What a change takes out, and that the label decides on putting it back."""
     text = (
         f"A change of {show_number(here.change_percent)} % takes out at most {show_number(here.redose)} of "

@@ -2,7 +2,7 @@
 
 from typing import NamedTuple
 
-from calculators.science.animals.air import Air, air_of
+from calculators.science.animals.oxygen_balance import OxygenBalance, air_of
 from calculators.science.conversions import DAYS_PER_WEEK, MG_PER_G
 from calculators.science.nitrogen.alkalinity import CACO3_MG_PER_N
 from calculators.science.nitrogen.balance import Flows
@@ -24,8 +24,8 @@ class Load(NamedTuple):
     ammonia: FilterLoad
     need_low_mg_h: float
     need_high_mg_h: float
-    air_low_need: Air
-    air_high_need: Air
+    air_low_need: OxygenBalance
+    air_high_need: OxygenBalance
     kh_dh_week: float
 
     @property

@@ -4,7 +4,7 @@ from collections.abc import Sequence
 
 from calculators.core.result import Note
 from calculators.nitrogen_forecast.first_steps import first_steps
-from calculators.nitrogen_forecast.harm import Harm
+from calculators.nitrogen_forecast.harm import HarmfulReading
 from calculators.nitrogen_forecast.harm_words import detail, headline
 from calculators.science.nitrogen.tank import Event, Tank
 
@@ -16,7 +16,7 @@ GASPING = Note(
 
 
 def animals(
-    harms: Sequence[Harm], tank: Tank, events: Sequence[Event], calm: float | None
+    harms: Sequence[HarmfulReading], tank: Tank, events: Sequence[Event], calm: float | None
 ) -> list[Note]:
     """The verdict for the animals, what to do, each figure, and what it means with and without animals."""
     if not harms:
@@ -29,7 +29,7 @@ def animals(
     return sorted(notes, key=lambda note: note.level != "danger")
 
 
-def with_and_without(harms: Sequence[Harm], calm: float | None) -> Note:
+def with_and_without(harms: Sequence[HarmfulReading], calm: float | None) -> Note:
     """The note on harm ahead for a keeper with animals in the tank, and for one who has none yet."""
     if any(harm.is_danger and harm.is_now for harm in harms):
         inside = "do what stands above for them, today"

@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 
 from calculators.core.result import Link, Note
-from calculators.nitrogen_forecast.harm import Harm
+from calculators.nitrogen_forecast.harm import HarmfulReading
 from calculators.nitrogen_forecast.outlook import NITRITE_WATCH_MG_N_L
 from calculators.nitrogen_forecast.water_advice import how_to_change
 from calculators.science.nitrogen.tank import Tank
@@ -13,30 +13,30 @@ LARGEST_CHANGE_PERCENT = 33.0  # "a third", as the words say
 DANGER_PAGE = Link("Animals in danger: what to do", "danger/")
 
 
-def next_hour(found: Sequence[Harm], tank: Tank) -> Note:
+def next_hour(harms: Sequence[HarmfulReading], tank: Tank) -> Note:
     """What to do against the ammonia and nitrite found, at once where they are read now."""
-    now = any(harm.is_now for harm in found)
+    now = any(harm.is_now for harm in harms)
     when = "Now, within the hour" if now else "When a test shows it, within the hour"
     # where nitrite alone harms, a change must still not free the ammonia that stands beside it
-    ammonia = largest(found, "ammonia") or tank.ammonia_mg_n_l
+    ammonia = largest(harms, "ammonia") or tank.ammonia_mg_n_l
     text = (
         f"{when}: take out leftovers and anything dead, stop feeding, add air, and leave the filter "
         f"running and unwashed. {how_to_change(ammonia, tank)} Test again in the evening and each "
         "morning."
     )
-    return Note("danger", text, links=links(ammonia, largest(found, "nitrite"), tank))
+    return Note("danger", text, links=links(ammonia, largest(harms, "nitrite"), tank))
 
 
-def largest(found: Sequence[Harm], reading: str) -> float:
+def largest(harms: Sequence[HarmfulReading], reading: str) -> float:
     """The largest value of one reading among the harms; 0 where it is none of them."""
-    return max((harm.value for harm in found if harm.reading == reading), default=0.0)
+    return max((harm.value for harm in harms if harm.reading == reading), default=0.0)
 
 
 def links(ammonia: float, nitrite: float, tank: Tank) -> tuple[Link, ...]:
     """The page for the first hour, and calculators filled in with the largest figures."""
-    found = [DANGER_PAGE]
+    ways = [DANGER_PAGE]
     if ammonia > 0:
-        found += ammonia_links(min(ammonia, MOST_READ_MG_L), tank)
+        ways += ammonia_links(min(ammonia, MOST_READ_MG_L), tank)
     if nitrite > NITRITE_WATCH_MG_N_L:
         change: dict[str, float | str] = {
             "what": "nitrite",
@@ -46,10 +46,10 @@ def links(ammonia: float, nitrite: float, tank: Tank) -> tuple[Link, ...]:
             "max_change_percent": LARGEST_CHANGE_PERCENT,
             "volume_l": tank.volume_l,
         }
-        found.append(
+        ways.append(
             Link("How large a change for this nitrite", "calculators/water-change/", change)
         )
-    return tuple(found)
+    return tuple(ways)
 
 
 def ammonia_links(ammonia: float, tank: Tank) -> list[Link]:

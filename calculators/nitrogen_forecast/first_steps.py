@@ -4,7 +4,7 @@ from collections.abc import Callable, Sequence
 
 from calculators.core.result import Link, Note
 from calculators.nitrogen_forecast.first_hour import next_hour
-from calculators.nitrogen_forecast.harm import Harm
+from calculators.nitrogen_forecast.harm import HarmfulReading
 from calculators.nitrogen_forecast.water_advice import how_to_change
 from calculators.science.animals.reading_lines import LINES
 from calculators.science.animals.reading_words import WARMTH_STEP
@@ -36,39 +36,42 @@ TOO_ALKALINE = (
 )
 
 
-def first_steps(found: Sequence[Harm], tank: Tank, events: Sequence[Event]) -> list[Note]:
+def first_steps(harms: Sequence[HarmfulReading], tank: Tank, events: Sequence[Event]) -> list[Note]:
     """What to do, in the order of what harms; ``found`` is ordered so."""
-    said: list[Note] = []
-    for harm in found:
+    notes: list[Note] = []
+    for harm in harms:
         if harm.reading in TOXIC:
-            note = next_hour([one for one in found if one.reading in TOXIC], tank)
+            note = next_hour([toxic for toxic in harms if toxic.reading in TOXIC], tank)
         elif harm.reading == "nitrate_mg_l":
             note = against_nitrate(harm, tank, events)
         else:
             note = FIXED[harm.reading](harm)
-        said += [] if note in said else [note]
-    return said
+        notes += [] if note in notes else [note]
+    return notes
 
 
-def against_warmth(harm: Harm) -> Note:
+def against_warmth(harm: HarmfulReading) -> Note:
     """Too warm or too cold."""
     return Note("danger", TOO_WARM if harm.side == "high" else TOO_COLD)
 
 
-def against_ph(harm: Harm) -> Note:
+def against_ph(harm: HarmfulReading) -> Note:
     """Too acid or too alkaline."""
     return Note("danger", TOO_ALKALINE if harm.side == "high" else TOO_ACID)
 
 
-FIXED: dict[str, Callable[[Harm], Note]] = {"temperature_c": against_warmth, "ph": against_ph}
+FIXED: dict[str, Callable[[HarmfulReading], Note]] = {
+    "temperature_c": against_warmth,
+    "ph": against_ph,
+}
 
 
-def against_nitrate(harm: Harm, tank: Tank, events: Sequence[Event]) -> Note:
+def against_nitrate(harm: HarmfulReading, tank: Tank, events: Sequence[Event]) -> Note:
     """Nitrate that kills, as read or as forecast; a dose that brings it there is named."""
     if not harm.is_now:
-        doses = [one for one in events if one.kind == "dose" and one.day <= harm.day]
+        doses = [event for event in events if event.kind == "dose" and event.day <= harm.day]
         if doses:
-            largest = max(doses, key=lambda one: one.value)
+            largest = max(doses, key=lambda event: event.value)
             text = f"Leave out the dose of day {largest.day:.0f}: it is what brings nitrate there."
             return Note("danger", text)
         return Note(

@@ -90,10 +90,10 @@ def result(
     )
 
 
-def among(unsure: list[Note], said: list[Note]) -> list[Note]:
+def among(unsure: list[Note], notes: list[Note]) -> list[Note]:
     """What the edges say, behind the dangers of the middle run and before all else."""
-    dangers = sum(note.level == "danger" for note in said)
-    return [*said[:dangers], *unsure, *said[dangers:]]
+    dangers = sum(note.level == "danger" for note in notes)
+    return [*notes[:dangers], *unsure, *notes[dangers:]]
 
 
 def once(notes: list[Note]) -> tuple[Note, ...]:

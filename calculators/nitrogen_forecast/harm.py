@@ -16,7 +16,7 @@ AT_START_DAYS = 0.1  # a peak so early is the reading that the run starts from
 MUCH_MORE = 1.2  # times the reading now: a peak worth a word of its own; judgement
 
 
-class Harm(NamedTuple):
+class HarmfulReading(NamedTuple):
     """One reading in a band outside its range: as read now (day 0), or as forecast for a day.
 
     ``side`` is low or high for temperature and pH.
@@ -40,9 +40,9 @@ class Harm(NamedTuple):
         return self.band == "deadly" or (self.band == "harmful" and not slow)
 
 
-def harms(record: Record, course: Course, tank: Tank) -> list[Harm]:
+def harms(record: Record, course: Course, tank: Tank) -> list[HarmfulReading]:
     """All that harms, what is nearest first: readings of now, then forecasts, the worst before."""
-    found = [
+    worst = [
         *of_table("temperature_c", tank.temperature_c),
         *of_table("ph", tank.ph),
         *now_and_peak("ammonia", tank.ammonia_mg_n_l, *record.ammonia, tank),
@@ -51,13 +51,15 @@ def harms(record: Record, course: Course, tank: Tank) -> list[Harm]:
     ]
     if course.highest_day >= AT_START_DAYS:
         later = of_table("nitrate_mg_l", course.highest, course.highest_day)
-        found += [one for one in later if worth_a_word(one, found, course.start)]
-    return sorted(found, key=lambda one: (not one.is_danger, not one.is_now, RANK[one.band]))
+        worst += [harm for harm in later if worth_a_word(harm, worst, course.start)]
+    return sorted(worst, key=lambda harm: (not harm.is_danger, not harm.is_now, RANK[harm.band]))
 
 
-def harms_at_edges(records: Sequence[Record], found: Sequence[Harm], tank: Tank) -> list[Harm]:
+def harms_at_edges(
+    records: Sequence[Record], in_middle: Sequence[HarmfulReading], tank: Tank
+) -> list[HarmfulReading]:
     """The worst forecast of each reading at the unsure edges, where it is worse than in the middle run."""
-    worst: dict[str, Harm] = {one.reading: one for one in reversed(found)}
+    worst: dict[str, HarmfulReading] = {harm.reading: harm for harm in reversed(in_middle)}
     for record in records:
         for harm in harms(record, course_of(record.lines), tank):
             before = worst.get(harm.reading)
@@ -66,31 +68,37 @@ def harms_at_edges(records: Sequence[Record], found: Sequence[Harm], tank: Tank)
                 -before.value,
             ):
                 worst[harm.reading] = harm
-    bands = {(one.reading, one.band) for one in found}
-    new = [one for one in worst.values() if not one.is_now and (one.reading, one.band) not in bands]
-    return sorted(new, key=lambda one: RANK[one.band])
+    bands = {(harm.reading, harm.band) for harm in in_middle}
+    new = [
+        harm
+        for harm in worst.values()
+        if not harm.is_now and (harm.reading, harm.band) not in bands
+    ]
+    return sorted(new, key=lambda harm: RANK[harm.band])
 
 
-def of_table(reading: Reading, value: float, day: float = 0.0) -> list[Harm]:
+def of_table(reading: Reading, value: float, day: float = 0.0) -> list[HarmfulReading]:
     """A reading of the table of lines, where it lies outside its range."""
     level, side = standing(reading, value)
-    return [] if level == "in-range" else [Harm(reading, level, value, day, side)]
+    return [] if level == "in-range" else [HarmfulReading(reading, level, value, day, side)]
 
 
-def now_and_peak(reading: Reading, now: float, peak: float, day: float, tank: Tank) -> list[Harm]:
+def now_and_peak(
+    reading: Reading, now: float, peak: float, day: float, tank: Tank
+) -> list[HarmfulReading]:
     """Ammonia or nitrite as read now, and its peak where that is later and higher."""
-    found = []
+    harms = []
     if (band := toxic_band(reading, now, tank)) is not None:
-        found.append(Harm(reading, band, now))
+        harms.append(HarmfulReading(reading, band, now))
     if day >= AT_START_DAYS and (band := toxic_band(reading, peak, tank)) is not None:
-        later = Harm(reading, band, peak, day)
-        found += [later] if worth_a_word(later, found, now) else []
-    return found
+        later = HarmfulReading(reading, band, peak, day)
+        harms += [later] if worth_a_word(later, harms, now) else []
+    return harms
 
 
-def worth_a_word(later: Harm, found: list[Harm], now: float) -> bool:
+def worth_a_word(later: HarmfulReading, harms: list[HarmfulReading], now: float) -> bool:
     """Whether a forecast says more than the same reading of now."""
-    before = [one for one in found if one.reading == later.reading]
+    before = [harm for harm in harms if harm.reading == later.reading]
     return not before or RANK[later.band] < RANK[before[0].band] or later.value > MUCH_MORE * now
 
 

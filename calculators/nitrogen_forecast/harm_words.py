@@ -5,7 +5,7 @@ from collections.abc import Sequence
 from calculators.core.numbers import show_number as show
 from calculators.core.result import Level, Note
 from calculators.core.wording import joined
-from calculators.nitrogen_forecast.harm import Harm
+from calculators.nitrogen_forecast.harm import HarmfulReading
 from calculators.science.animals.reading_lines import LINES
 from calculators.science.nitrogen.tank import Tank
 from calculators.science.water.ammonia import acute_limit_mg_n_l, unionised_share
@@ -23,21 +23,21 @@ CHLORIDE = (
 )
 
 
-def headline(found: Sequence[Harm]) -> Note:
+def headline(harms: Sequence[HarmfulReading]) -> Note:
     """The verdict for the animals, what is read now before what is forecast."""
-    now = [harm for harm in found if harm.is_now]
-    told = now or list(found)
-    kinds = list(dict.fromkeys(NAMES[harm.reading] for harm in told))
+    now = [harm for harm in harms if harm.is_now]
+    shown = now or list(harms)
+    kinds = list(dict.fromkeys(NAMES[harm.reading] for harm in shown))
     what = joined(kinds)
     does = "harm" if len(kinds) > 1 else "harms"
-    if any(harm.band == "deadly" for harm in told):
+    if any(harm.band == "deadly" for harm in shown):
         does = "can kill"
     if now:
         return Note("danger", f"Animals first: {what} that you read now {does} them.")
     return Note("danger", f"Animals first: this tank is heading for {what} that {does} them.")
 
 
-def detail(harm: Harm, tank: Tank) -> Note:
+def detail(harm: HarmfulReading, tank: Tank) -> Note:
     """One harm with its figure and its day."""
     level: Level = "danger" if harm.is_danger else "caution"
     if harm.reading == "ammonia":
@@ -49,7 +49,7 @@ def detail(harm: Harm, tank: Tank) -> Note:
     return Note(level, fixed(harm))
 
 
-def at_the_edge(harm: Harm, tank: Tank) -> Note:
+def at_the_edge(harm: HarmfulReading, tank: Tank) -> Note:
     """One harm of the unsure edge: no verdict, but no peace either."""
     text = (
         "It may turn out worse than the middle of this forecast. At the edge of what is not known: "
@@ -58,12 +58,12 @@ def at_the_edge(harm: Harm, tank: Tank) -> Note:
     return Note("caution", text, first=True)
 
 
-def when(harm: Harm) -> str:
+def when(harm: HarmfulReading) -> str:
     """Whether a figure is read now or is a peak ahead."""
     return "is now at" if harm.is_now else f"peaks about day {harm.day:.0f} at"
 
 
-def ammonia(harm: Harm, tank: Tank) -> str:
+def ammonia(harm: HarmfulReading, tank: Tank) -> str:
     """Total ammonia, its toxic part, and what that does."""
     toxic = harm.value * unionised_share(tank.ph, tank.temperature_c)
     text = f"Ammonia {when(harm)} {show(harm.value, 2)} mg N/L, {show(toxic, 2)} of it toxic."
@@ -76,7 +76,7 @@ def ammonia(harm: Harm, tank: Tank) -> str:
     return f"{text} Test daily around then."
 
 
-def nitrate(harm: Harm) -> str:
+def nitrate(harm: HarmfulReading) -> str:
     """Nitrate, and what it does over how long."""
     amount = f"{show(harm.value, 2)} mg/L"
     text = f"Nitrate is {amount} now" if harm.is_now else f"Nitrate reaches about {amount}"
@@ -86,7 +86,7 @@ def nitrate(harm: Harm) -> str:
     return f"{text}: over time that can harm animals."
 
 
-def fixed(harm: Harm) -> str:
+def fixed(harm: HarmfulReading) -> str:
     """Temperature or pH, which the forecast takes to stay as they are."""
     lines = LINES[harm.reading]
     edge = lines.harmful_high if harm.side == "high" else lines.harmful_low

@@ -4,7 +4,7 @@ from collections.abc import Sequence
 from typing import Literal
 
 from calculators.core.result import Level
-from calculators.nitrogen_forecast.harm import RANK, Harm
+from calculators.nitrogen_forecast.harm import RANK, HarmfulReading
 from calculators.science.nitrogen.course import Course
 from calculators.science.nitrogen.hunger import Hunger
 
@@ -31,7 +31,7 @@ LEVELS: tuple[Level, ...] = (
 )  # fmt: skip
 
 
-def judge(harms: Sequence[Harm], hunger: Hunger, course: Course) -> Verdict:
+def judge(harms: Sequence[HarmfulReading], hunger: Hunger, course: Course) -> Verdict:
     """The worst that is to be said of a run; steady only where nothing else is."""
     if harms:
         return min((harm.band for harm in harms), key=lambda band: RANK[band])

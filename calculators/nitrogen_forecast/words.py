@@ -7,7 +7,7 @@ from calculators.core.result import Note
 from calculators.core.wording import CHANGE_WITH_CARE, CUTTINGS
 from calculators.nitrogen_forecast.animal_words import animals
 from calculators.nitrogen_forecast.course_words import course_note
-from calculators.nitrogen_forecast.harm import Harm
+from calculators.nitrogen_forecast.harm import HarmfulReading
 from calculators.science.light.lamps import CLOSED_COVER_PERCENT
 from calculators.science.nitrogen.balance_words import FEED_IN_STEPS
 from calculators.science.nitrogen.course import Course
@@ -24,7 +24,7 @@ UNSURE = Note(
 
 def notes(
     outcome: Outcome,
-    harms: Sequence[Harm],
+    harms: Sequence[HarmfulReading],
     course: Course,
     tank: Tank,
     events: Sequence[Event],

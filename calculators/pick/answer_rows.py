@@ -125,8 +125,8 @@ def span_of(best: Set) -> tuple[float, float]:
 def minutes_sum(chosen: Sequence[Judged]) -> float | None:
     """Minutes a week of all together; None if one is not known or there is none."""
     minutes = [candidate.minutes_week for candidate in chosen]
-    known = [number for number in minutes if number is not None]
-    return rounded(sum(known)) if known and len(known) == len(minutes) else None
+    given = [number for number in minutes if number is not None]
+    return rounded(sum(given)) if given and len(given) == len(minutes) else None
 
 
 def rounded(value: float | None) -> float | None:

@@ -30,8 +30,8 @@ def surface_of(volume_l: float | None, surface_cm2: float | None) -> float | Non
 
 def answer(wishes: Wishes, light_notes: list[Note]) -> Pick:
     """Judge, choose, and put a set together."""
-    known = book()
-    judged = judge_all(wishes, known)
+    table = book()
+    judged = judge_all(wishes, table)
     fit = fitting(judged)
     chosen = choose(fit, wishes)
     best, most = set_for(wishes, fit)
@@ -39,17 +39,17 @@ def answer(wishes: Wishes, light_notes: list[Note]) -> Pick:
     notes = (
         *words.animal_notes(wishes),
         *animal_law_notes(wishes.animals, wishes.place),
-        *words.list_notes(fit, chosen, wishes, len(known.plants) - len(judged)),
-        *law_notes(judged, chosen, fit, best, wishes, known),
+        *words.list_notes(fit, chosen, wishes, len(table.plants) - len(judged)),
+        *law_notes(judged, chosen, fit, best, wishes, table),
         *light_notes,
         *words.set_notes(best, most, wishes),
         *words.closing(),
     )
     return Pick(
         best=", ".join(candidate.plant.name for candidate in chosen[:2]) or None,
-        ranked=[ranked_row(candidate, wishes, known) for candidate in chosen],
+        ranked=[ranked_row(candidate, wishes, table) for candidate in chosen],
         together=together_of(best, wishes),
-        excluded=left_out(judged, known),
+        excluded=left_out(judged, table),
         fitting_count=len(fit),
         forbidden_count=sum(candidate.banned for candidate in judged),
         dli_used_mol=wishes.dli_mol,

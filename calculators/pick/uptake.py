@@ -22,7 +22,7 @@ from calculators.science.nitrogen.plant_rates import canopy_growth, floater_ligh
 
 # A bed is full where it lets as little light to the soil as a closed floating layer: 115 g dry a m².
 FULL_BED_G_M2 = math.log(1 / LIGHT_THROUGH_COVER) / SHADE_M2_PER_G
-KEPT_SHARE = 0.75  # of a full bed, mean between trims that take half; judgement
+BED_SHARE_BETWEEN_TRIMS = 0.75  # of a full bed, mean between trims that take half; judgement
 # The share of its nitrogen that a plant draws from the water and not from the soil; judgement, no source.
 FROM_WATER = {"leaves": 1.0, "hanging-roots": 1.0, "both": 0.7, "roots": 0.3}
 SHARE_SPREAD = 1.5  # those shares may be so many times more or less; judgement
@@ -58,7 +58,7 @@ def uptake(plant: PlantEntry, dli_mol: float | None) -> NitrogenUptake | None:
     tissue, dry = make_up(plant, floats)
     usual_n = HEALTHY_N_FLOATING if floats else HEALTHY_N_ROOTED
     usual_dry = DRY_SHARE_FLOATING if floats else DRY_SHARE_ROOTED
-    layer = FLOATING_LAYER_G_M2 if floats else FULL_BED_G_M2 * KEPT_SHARE
+    layer = FLOATING_LAYER_G_M2 if floats else FULL_BED_G_M2 * BED_SHARE_BETWEEN_TRIMS
     dry_share = clamped(usual_dry, dry.low / 100, dry.high / 100)
     n_mg_g = clamped(usual_n, tissue.low * PERCENT_TO_MG_PER_G, tissue.high * PERCENT_TO_MG_PER_G)
     share = 0.0 if floats and plant.role == "slow" else FROM_WATER[plant.uptake]

@@ -9,7 +9,7 @@ from calculators.core.quantities import CarbonateHardness, GeneralHardness, Rati
 from calculators.core.quantity import Assumed, Choices, Help, Label, Possible
 from calculators.remineralise.outputs import Remineralise
 from calculators.remineralise.recipe import Wish, recipe
-from calculators.remineralise.words import Water, notes
+from calculators.remineralise.words import RecipeWater, notes
 from calculators.science.animals.reading_lines import LINES
 from calculators.science.water.aired_ph import aired_ph
 from calculators.science.water.mineral_salts import GYPSUM_G_L
@@ -110,7 +110,7 @@ def remineralise(
     made = recipe(wish)
     gh, kh = max(start_gh_dh, target_gh_dh), max(start_kh_dh, target_kh_dh)
     gypsum = made.calcium_g if calcium_from == "caso4_2h2o" else None
-    water = Water(wish, made, gh, kh, target_gh_dh, target_kh_dh)
+    water = RecipeWater(wish, made, gh, kh, target_gh_dh, target_kh_dh)
     return Remineralise(
         calcium_salt_g=made.calcium_g,
         magnesium_salt_g=made.magnesium_g,

@@ -13,8 +13,8 @@ from calculators.core.quantities import (
 )
 from calculators.core.result import Link, Note
 from calculators.core.wording import joined
-from calculators.remineralise.harm import harms, of_sodium
 from calculators.remineralise.recipe import Recipe, Wish
+from calculators.remineralise.recipe_harm import harms, of_sodium
 from calculators.science.water.change_words import BIND
 from calculators.science.water.gentle import STEP_DH_A_DAY
 from calculators.science.water.mineral_salts import GYPSUM_G_L, SALTS
@@ -24,7 +24,7 @@ USUAL_RATIO = (1.0, 10.0)  # common practice, no source: beyond it one of the tw
 LIME_DH = 8.0  # where both hardnesses reach it, water in the open is over-full of lime, by PHREEQC
 
 
-class Water(NamedTuple):
+class RecipeWater(NamedTuple):
     """The recipe asked for and made, the hardnesses it reaches and those that were wanted, °dH."""
 
     wish: Wish
@@ -51,7 +51,7 @@ INHABITED = Note(
 )
 
 
-def notes(water: Water) -> tuple[Note, ...]:
+def notes(water: RecipeWater) -> tuple[Note, ...]:
     """What harms first, then the grams, then how to mix and to use it."""
     return (
         *harms(water.made, water.gh_dh, water.kh_dh),
@@ -65,7 +65,7 @@ def notes(water: Water) -> tuple[Note, ...]:
     )
 
 
-def grams(water: Water) -> Note:
+def grams(water: RecipeWater) -> Note:
     """The answer in plain words."""
     wish, made = water.wish, water.made
     weighed = (
@@ -82,7 +82,7 @@ def grams(water: Water) -> Note:
     return Note("info", f"{joined(parts)} in {litres} of water make {reads}.", True)
 
 
-def above(water: Water) -> list[Note]:
+def above(water: RecipeWater) -> list[Note]:
     """A water that is harder than wanted, which no salt mends."""
     wish, over = water.wish, []
     if wish.gh_rise_dh is None:
@@ -102,7 +102,7 @@ def above(water: Water) -> list[Note]:
     return [Note("caution", text, True, (Link("Mix two waters", "calculators/hardness/", given),))]
 
 
-def mixing(water: Water) -> Note:
+def mixing(water: RecipeWater) -> Note:
     """How to dissolve it, with what gypsum asks for."""
     text = (
         "Dissolve it in a bucket, one salt after the other, never dry in a tank with animals. Let it "
@@ -117,28 +117,28 @@ def mixing(water: Water) -> Note:
     return Note("caution", text)
 
 
-def odd(water: Water) -> list[Note]:
+def odd(water: RecipeWater) -> list[Note]:
     """Masses too small to weigh, a ratio out of the common, and water that is over-full of lime."""
     masses = (water.made.calcium_g, water.made.magnesium_g, water.made.carbonate_g)
     small = [mass for mass in masses if mass and mass < LEAST_G]
-    said = []
+    notes = []
     if small:
         text = (
             f"Under {LEAST_G:g} g a kitchen scale is a guess: use one that shows hundredths, or dissolve ten "
             "times the mass in a litre of purified water and take a tenth of that."
         )
-        said.append(Note("info", text))
+        notes.append(Note("info", text))
     low, high = USUAL_RATIO
     if water.wish.gh_rise_dh and not low <= water.wish.ratio <= high:
         text = (
             f"Calcium to magnesium of {show_number(water.wish.ratio, 2)} to 1 is out of the common: "
             f"{low:g} to {high:g} keeps either from falling short (common practice, no source)."
         )
-        said.append(Note("caution", text))
+        notes.append(Note("caution", text))
     if min(water.gh_dh, water.kh_dh) >= LIME_DH:
         text = (
             "Water so hard in both may drop lime as it stands, and then reads less. That takes calcium "
             "and carbonate out together."
         )
-        said.append(Note("info", text))
-    return said
+        notes.append(Note("info", text))
+    return notes

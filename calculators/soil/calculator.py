@@ -86,7 +86,7 @@ def soil(
     cap_l = floor_cm2 * cap_depth_cm / CM3_PER_L
     cap_kg = cap_l * cap_dry_g_ml
     nitrogen_g = soil_l * soil_dry_g_ml * 1000 * soil_n_percent / 100
-    found = Soil(
+    layers = Soil(
         soil_l=soil_l,
         soil_bags=bags(soil_l, soil_bag_l),
         soil_kg=soil_l * soil_dry_g_ml,
@@ -98,8 +98,8 @@ def soil(
         feed_weeks=weeks_of_feed(nitrogen_g, feed_g_week, protein_percent),
         notes=(),
     )
-    return found._replace(
-        notes=notes(found, soil_depth_cm, cap_depth_cm, soil_n_percent, soil_bag_l, cap_bag_kg)
+    return layers._replace(
+        notes=notes(layers, soil_depth_cm, cap_depth_cm, soil_n_percent, soil_bag_l, cap_bag_kg)
     )
 
 

@@ -33,16 +33,21 @@ SETTLING = Note(
 
 
 def notes(
-    found: Soil, soil_cm: float, cap_cm: float, nitrogen_percent: float, bag_l: float, bag_kg: float
+    layers: Soil,
+    soil_cm: float,
+    cap_cm: float,
+    nitrogen_percent: float,
+    bag_l: float,
+    bag_kg: float,
 ) -> tuple[Note, ...]:
     """What to buy, the first weeks, then the layers and what the soil holds; a page puts danger on top."""
-    with_soil = found.soil_l > 0
+    with_soil = layers.soil_l > 0
     return (
-        to_buy(found, bag_l, bag_kg),
+        to_buy(layers, bag_l, bag_kg),
         *(first_weeks(nitrogen_percent) if with_soil else []),
         *depth_notes(soil_cm, cap_cm),
         *thick_cap_note(soil_cm, cap_cm),
-        *([READ_THE_BAG, holds(found), SETTLING] if with_soil else []),
+        *([READ_THE_BAG, holds(layers), SETTLING] if with_soil else []),
         DUST,
     )
 
@@ -65,16 +70,15 @@ NO_ANIMALS = (
 )
 
 
-def to_buy(found: Soil, bag_l: float, bag_kg: float) -> Note:
+def to_buy(layers: Soil, bag_l: float, bag_kg: float) -> Note:
     """What to buy, in plain words."""
     parts = []
-    if found.soil_l > 0:
-        parts.append(
-            f"{figure(Litres, found.soil_l)} L of soil, {bags(found.soil_bags)} of {figure(Litres, bag_l)} L"
-        )
-    if found.cap_l > 0:
-        kilograms, bag = figure(HeavyMass, found.cap_kg), figure(BagKg, bag_kg)
-        parts.append(f"{kilograms} kg of cap, {bags(found.cap_bags)} of {bag} kg")
+    if layers.soil_l > 0:
+        litres, bag = figure(Litres, layers.soil_l), figure(Litres, bag_l)
+        parts.append(f"{litres} L of soil, {bags(layers.soil_bags)} of {bag} L")
+    if layers.cap_l > 0:
+        kilograms, bag = figure(HeavyMass, layers.cap_kg), figure(BagKg, bag_kg)
+        parts.append(f"{kilograms} kg of cap, {bags(layers.cap_bags)} of {bag} kg")
     if not parts:
         return Note("info", "Nothing to buy: both layers are 0 cm deep.", True)
     return Note("info", f"Buy {', and '.join(parts)}.", True)
@@ -85,15 +89,15 @@ def bags(number: int) -> str:
     return "1 bag" if number == 1 else f"{number} bags"
 
 
-def holds(found: Soil) -> Note:
+def holds(layers: Soil) -> Note:
     """How much nitrogen lies in the soil, beside the feed, and how little of it comes free."""
     text = (
-        f"The soil holds about {figure(NitrogenMass, found.soil_n_g)} g of nitrogen "
-        f"({figure(NitrogenPerArea, found.soil_n_g_m2)} g/m²)"
+        f"The soil holds about {figure(NitrogenMass, layers.soil_n_g)} g of nitrogen "
+        f"({figure(NitrogenPerArea, layers.soil_n_g_m2)} g/m²)"
     )
-    if found.feed_weeks is not None:
-        text += f", as much as {figure(WeeksOfFeed, found.feed_weeks)} weeks of your feed"
-    low, high = (figure(NitrogenMass, share * found.soil_n_g) for share in (FREED_LOW, FREED_HIGH))
+    if layers.feed_weeks is not None:
+        text += f", as much as {figure(WeeksOfFeed, layers.feed_weeks)} weeks of your feed"
+    low, high = (figure(NitrogenMass, share * layers.soil_n_g) for share in (FREED_LOW, FREED_HIGH))
     text += (
         f". Roots and bacteria get little of it at a time: in a field {low} to {high} g a year would come "
         "free. It is a store for roots, and no reason to feed less."

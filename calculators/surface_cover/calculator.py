@@ -19,6 +19,7 @@ from calculators.core.quantity import (
     Unpainted,
 )
 from calculators.core.result import Note
+from calculators.surface_cover.channels import bits, counted
 from calculators.surface_cover.count import count, range_of
 from calculators.surface_cover.drawn_surface import CORNERS, HEIGHT, WIDTH
 from calculators.surface_cover.inputs import (
@@ -38,8 +39,7 @@ from calculators.surface_cover.inputs import (
 )
 from calculators.surface_cover.leaf_share import shares
 from calculators.surface_cover.leaf_sorts import GLARE, sorted_pixels
-from calculators.surface_cover.picture import bits, counted
-from calculators.surface_cover.plant_colours import colours_of, told_apart
+from calculators.surface_cover.plant_colours import colours_of, marks_differ
 from calculators.surface_cover.room_area import room_area
 from calculators.surface_cover.words import (
     DRAG,
@@ -186,7 +186,7 @@ def surface_cover(
     marks = marks_of(shown, taps)
     colours = colours_of(inside, marks)
     both_marked = {mark.plant for mark in marks} == {True, False}  # the keeper has decided
-    apart = told_apart(marks) if both_marked else colours.two_classes
+    apart = marks_differ(marks) if both_marked else colours.two_classes
     sorts = sorted_pixels(shares(shown, colours, inside), more_percent, not both_marked)
     sums = count(sorts, shown.width, pieces, room.to_square)
     between = range_of(sums, apart, bool(marks))

@@ -2,8 +2,8 @@
 
 from functools import cache
 
+from calculators.surface_cover.channels import Photo, picture
 from calculators.surface_cover.homography import Point, square_to
-from calculators.surface_cover.picture import Photo, picture
 
 WIDTH, HEIGHT = 120, 90
 CORNERS: list[Point] = [(24.0, 12.0), (96.0, 12.0), (110.0, 80.0), (10.0, 80.0)]  # pixels

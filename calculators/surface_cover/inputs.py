@@ -6,14 +6,14 @@ from typing import Annotated, Any, Literal, NamedTuple
 from calculators.core.quantities import Percent
 from calculators.core.quantity import Choices, Label
 from calculators.core.result import Refusal, Refused
+from calculators.surface_cover.channels import CHANNELS, Photo, colour_near, decoded, picture
+from calculators.surface_cover.counted_area import CountedArea, Pieces
 from calculators.surface_cover.discs import disc_at, edge_in_front
 from calculators.surface_cover.drawn_surface import drawn_surface
 from calculators.surface_cover.homography import Point
 from calculators.surface_cover.leaf_sorts import PLANTS
 from calculators.surface_cover.outline import NoOutline, outline
-from calculators.surface_cover.picture import CHANNELS, Photo, colour_near, decoded, picture
 from calculators.surface_cover.plant_colours import ColourMark
-from calculators.surface_cover.room import Pieces, Room
 
 LONGEST_SIDE = 320  # pixels; more takes time and no longer changes the answer
 MOST_OCTETS = CHANNELS * LONGEST_SIDE * LONGEST_SIDE
@@ -70,7 +70,9 @@ def shown_picture(pixels: str | None, width: int, height: int) -> Photo:
     return picture(width, height, octets)
 
 
-def room_of(shown: Photo, corners: Sequence[Corner], taps: Sequence[Tap], sizes: Sizes) -> Room:
+def room_of(
+    shown: Photo, corners: Sequence[Corner], taps: Sequence[Tap], sizes: Sizes
+) -> CountedArea:
     """The room that the marks describe. Refuses corners and rings that cannot be."""
     check_numbers(corners, taps, sizes)
     try:
@@ -92,7 +94,7 @@ def room_of(shown: Photo, corners: Sequence[Corner], taps: Sequence[Tap], sizes:
     if not all(edge_in_front(disc, to_picture) for disc in (*rings, *left_out)):
         why = "a ring or a place left out lies far outside the water; tap inside the corners"
         raise Refused(Refusal("taps", why))
-    return Room(edge, rings, left_out)
+    return CountedArea(edge, rings, left_out)
 
 
 def check_numbers(corners: Sequence[Corner], taps: Sequence[Tap], sizes: Sizes) -> None:
@@ -149,7 +151,7 @@ def mask(sorted_pixels: bytes, width: int, pieces: Pieces) -> bytes:
     return bytes(made)
 
 
-def shapes(room: Room, shown: Photo) -> list[dict[str, Any]]:
+def shapes(room: CountedArea, shown: Photo) -> list[dict[str, Any]]:
     """What to draw over the picture: its kind, and its points in percent of the picture."""
     return [
         {
@@ -165,9 +167,9 @@ def shapes(room: Room, shown: Photo) -> list[dict[str, Any]]:
 
 def for_floaters(cover: float, sizes: Sizes, rings: int) -> dict[str, float]:
     """The inputs of the floaters calculator that follow from the count."""
-    known = {
+    lengths = {
         "cover_percent": max(LEAST_COVER_PERCENT, round(cover, COVER_PLACES)),
         "length_cm": sizes.length,
         "width_cm": sizes.width,
     }
-    return known | ({"ring_diameter_cm": sizes.ring, "ring_count": rings} if rings else {})
+    return lengths | ({"ring_diameter_cm": sizes.ring, "ring_count": rings} if rings else {})

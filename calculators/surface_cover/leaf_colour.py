@@ -7,7 +7,7 @@ of leaf and half of water has half of it, and so says how much of a pixel is lea
 
 from typing import NamedTuple
 
-from calculators.surface_cover.picture import Colour
+from calculators.surface_cover.channels import Colour
 
 DARK = 160  # added to the sum, so that the noise of nearly black pixels stays small; our choice
 WHITE = 3 * 255
@@ -29,10 +29,10 @@ SEEN: dict[Colour, LeafColour] = {}  # worked out once each: photographs repeat 
 
 def colour_of_leaf(colour: Colour) -> LeafColour:
     """What a colour looks like."""
-    known = SEEN.get(colour)
-    if known is None:
-        known = SEEN[colour] = worked_out(*colour)
-    return known
+    judged = SEEN.get(colour)
+    if judged is None:
+        judged = SEEN[colour] = worked_out(*colour)
+    return judged
 
 
 def worked_out(red: int, green: int, blue: int) -> LeafColour:

@@ -9,8 +9,8 @@ from collections.abc import Mapping, Sequence
 from functools import lru_cache
 from typing import NamedTuple
 
+from calculators.surface_cover.channels import Colour, Photo
 from calculators.surface_cover.leaf_colour import colour_of_leaf
-from calculators.surface_cover.picture import Colour, Photo
 from calculators.surface_cover.plant_colours import (
     IS_GLARE,
     IS_OPEN,
@@ -43,7 +43,7 @@ class Levels(NamedTuple):
 
 def shares(shown: Photo, colours: Colours, counts: Mapping[Colour, int]) -> bytes:
     """One octet a pixel, as above; a pixel outside what was counted counts as water."""
-    excess = {colour: octet(colour, known) for colour, known in colours.known.items()}
+    excess = {colour: octet(colour, verdict) for colour, verdict in colours.known.items()}
     pixels = bytes(map(excess.get, shown.colours, [0] * len(shown.colours)))
     if not colours.two_classes:
         return pixels
@@ -55,10 +55,10 @@ def shares(shown: Photo, colours: Colours, counts: Mapping[Colour, int]) -> byte
     return relative(pixels, shown.width, strengths, picture_levels)
 
 
-def octet(colour: Colour, known: int) -> int:
+def octet(colour: Colour, verdict: int) -> int:
     """The octet of a colour that is decided, or of its excess green."""
-    if known != IS_OPEN:
-        return DECIDED[known]
+    if verdict != IS_OPEN:
+        return DECIDED[verdict]
     return min(HIGHEST, max(LOWEST, EXCESS_ZERO + colour_of_leaf(colour).excess))
 
 

@@ -4,9 +4,9 @@ from collections import Counter
 from collections.abc import Mapping, Sequence
 from typing import NamedTuple
 
+from calculators.surface_cover.channels import Colour
 from calculators.surface_cover.leaf_colour import LeafColour, colour_of_leaf, distance, is_glare
 from calculators.surface_cover.otsu import Split, otsu
-from calculators.surface_cover.picture import Colour
 
 BINS = 256
 LEAST_GREEN, MOST_GREEN = -0.1, 0.25  # beyond, a colour is not green, or green enough; our choice
@@ -38,10 +38,10 @@ def colours_of(counts: Counter[Colour], marks: Sequence[ColourMark]) -> Colours:
     """Sort the colours of a picture by greenness, then by the keeper's marks."""
     line, two_classes = line_of(counts)
     leaves = {colour for colour in counts if is_leaf(colour_of_leaf(colour), line)}
-    known = {colour: by_itself(colour, colour in leaves, two_classes) for colour in counts}
+    verdicts = {colour: by_itself(colour, colour in leaves, two_classes) for colour in counts}
     if marks:
-        known |= by_marks(counts, leaves, marks)
-    return Colours(known, leaves, two_classes)
+        verdicts |= by_marks(counts, leaves, marks)
+    return Colours(verdicts, leaves, two_classes)
 
 
 def is_leaf(seen: LeafColour, line: float) -> bool:
@@ -104,7 +104,7 @@ def by_marks(
     return decided
 
 
-def told_apart(marks: Sequence[ColourMark]) -> bool:
+def marks_differ(marks: Sequence[ColourMark]) -> bool:
     """Whether both kinds are marked, and no plant mark looks like a water mark.
 
     Marks closer than the classes' least gap say that colour cannot part what the keeper sees.

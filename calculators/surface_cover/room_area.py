@@ -9,11 +9,11 @@ from collections.abc import Sequence
 from itertools import combinations
 from typing import NamedTuple
 
+from calculators.surface_cover.channels import pixels_of
 from calculators.surface_cover.count import Count, count
+from calculators.surface_cover.counted_area import CountedArea
 from calculators.surface_cover.discs import Disc
 from calculators.surface_cover.outline import RECTANGLE, Outline, area
-from calculators.surface_cover.picture import pixels_of
-from calculators.surface_cover.room import Room
 
 TOUCHING = 1e-9  # of a length
 
@@ -26,7 +26,9 @@ class RoomArea(NamedTuple):
     why: tuple[str, ...]
 
 
-def room_area(room: Room, counted: Count, ruler_cm2: float, width: int, height: int) -> RoomArea:
+def room_area(
+    room: CountedArea, counted: Count, ruler_cm2: float, width: int, height: int
+) -> RoomArea:
     """The areas of a room whose points were counted in a picture of so many pixels."""
     fills = share_of_rectangle(room.edge)
     surface = fills * ruler_cm2
@@ -41,7 +43,7 @@ def room_area(room: Room, counted: Count, ruler_cm2: float, width: int, height: 
         return RoomArea(surface, surface, tuple(why))
     if room.rings and not room.left_out and fills == 1 and lie_apart_inside(room.rings):
         return RoomArea(surface, sum(math.pi * ring.radius**2 for ring in room.rings), tuple(why))
-    bare = Room(room.edge, (), ())
+    bare = CountedArea(room.edge, (), ())
     pieces = [
         [pixels_of(piece, width) for piece in bare.row(row + 0.5, True)] for row in range(height)
     ]

@@ -20,9 +20,9 @@ from calculators.core.result import Line, Refusal, Refused, Series
 from calculators.science.animals.reading_lines import edge_of
 from calculators.science.conversions import DAYS_PER_WEEK
 from calculators.science.water.between_changes import corners
-from calculators.top_up.harm import Readings
 from calculators.top_up.outputs import TopUp
 from calculators.top_up.rising import Rhythm, pure_share_percent, rising, verdict_of
+from calculators.top_up.rising_harm import TopUpReadings
 from calculators.top_up.words import notes
 
 PICTURE = "Hardness from now on"
@@ -118,7 +118,7 @@ def top_up(
     nitrate = None if top_up_nitrate_mg_l is None else share * top_up_nitrate_mg_l
     days = weeks * DAYS_PER_WEEK
     verdict = verdict_of(gh, gh_dh)
-    readings = Readings(gh_dh, top_up_gh_dh, tap, pure, nitrate, share, weeks, gh.end(days))
+    readings = TopUpReadings(gh_dh, top_up_gh_dh, tap, pure, nitrate, share, weeks, gh.end(days))
     return TopUp(
         verdict=verdict,
         gh_end_dh=gh.end(days),
@@ -131,11 +131,11 @@ def top_up(
         nitrate_rise_mg_l_week=nitrate,
         notes=notes(verdict, gh, kh, readings),
         series={
-            name: curve(label, short, [*corners(one.course, days)])
-            for name, label, short, one in (
+            name: curve(label, short, [*corners(rise.course, days)])
+            for name, label, short, rise in (
                 ("gh", "General hardness", "GH", gh), ("kh", "Carbonate hardness", "KH", kh)
             )
-            if one
+            if rise
         },
     )  # fmt: skip
 

@@ -3,7 +3,13 @@
 from typing import Literal, NamedTuple
 
 from calculators.science.conversions import DAYS_PER_WEEK
-from calculators.science.water.between_changes import NO_CHANGE, Course, Settled, settled, value_at
+from calculators.science.water.between_changes import (
+    NO_CHANGE,
+    CourseOfReading,
+    SettledReadings,
+    settled,
+    value_at,
+)
 
 STEADY_DH = 1.0  # a drop of a hardness kit: less cannot be seen
 
@@ -21,9 +27,9 @@ class Rhythm(NamedTuple):
 class Rising(NamedTuple):
     """The course of a hardness, what it rises by a week, and where it settles; None if nowhere."""
 
-    course: Course
+    course: CourseOfReading
     a_week: float
-    settled: Settled | None
+    settled: SettledReadings | None
 
     def end(self, days: float) -> float:
         """The hardness after so many days, a change due on the last one included."""
@@ -37,7 +43,9 @@ def rising(
     if now is None or top_up is None or new_water is None:
         return None
     a_week = rhythm.evaporated * top_up
-    course = Course(now, a_week / DAYS_PER_WEEK, new_water, rhythm.changed, rhythm.every_days)
+    course = CourseOfReading(
+        now, a_week / DAYS_PER_WEEK, new_water, rhythm.changed, rhythm.every_days
+    )
     return Rising(course, a_week, settled(course))
 
 

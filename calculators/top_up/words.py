@@ -5,8 +5,8 @@ from calculators.core.numbers import show_number
 from calculators.core.quantities import ChangeRate, HardnessAWeek
 from calculators.core.result import Level, Link, Note
 from calculators.core.wording import joined
-from calculators.top_up.harm import Readings, degrees, hard, soft, swings
 from calculators.top_up.rising import Rising, Verdict
+from calculators.top_up.rising_harm import TopUpReadings, degrees, hard, soft, swings
 
 MUCH_NITRATE_MG_L_WEEK = 1.0  # our judgement: as much as a little feed brings
 
@@ -31,7 +31,9 @@ UNCOUNTED = Note(
 )
 
 
-def notes(verdict: Verdict, gh: Rising, kh: Rising | None, readings: Readings) -> tuple[Note, ...]:
+def notes(
+    verdict: Verdict, gh: Rising, kh: Rising | None, readings: TopUpReadings
+) -> tuple[Note, ...]:
     """What harms first, then the verdict, the top-up that holds it, and the care to take."""
     return (
         *hard(gh, readings),
@@ -46,7 +48,7 @@ def notes(verdict: Verdict, gh: Rising, kh: Rising | None, readings: Readings) -
     )
 
 
-def first(verdict: Verdict, gh: Rising, readings: Readings) -> Note:
+def first(verdict: Verdict, gh: Rising, readings: TopUpReadings) -> Note:
     """The answer in plain words."""
     week = figure(HardnessAWeek, gh.a_week)
     then = f"{degrees(readings.gh_end_dh)} °dH in {show_number(readings.weeks, 2)} weeks"
@@ -72,7 +74,7 @@ def first(verdict: Verdict, gh: Rising, readings: Readings) -> Note:
     return Note("caution" if verdict == "rising" else "info", words[verdict], True)
 
 
-def pure(verdict: Verdict, readings: Readings) -> list[Note]:
+def pure(verdict: Verdict, readings: TopUpReadings) -> list[Note]:
     """How much purified water holds it, and how to go over to it."""
     share = readings.pure_percent
     if verdict not in ("rising", "never-settles"):
@@ -94,7 +96,7 @@ def pure(verdict: Verdict, readings: Readings) -> list[Note]:
     return [Note("info", text)]
 
 
-def brought(kh: Rising | None, readings: Readings) -> list[Note]:
+def brought(kh: Rising | None, readings: TopUpReadings) -> list[Note]:
     """What the top-up brings of nitrate and of carbonate hardness."""
     parts: list[str] = []
     level: Level = "info"

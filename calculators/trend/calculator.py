@@ -27,7 +27,7 @@ from calculators.trend.verdict import judge
 from calculators.trend.words import (
     ANIMALS_FIRST,
     NO_SOIL,
-    NOTHING_TOLD,
+    TOO_FEW_TO_TELL,
     notes,
     percent_sure,
     too_few,
@@ -172,7 +172,7 @@ def fitted(
 
 def nothing_to_compare(stretches: list[Stretch], changes: list[Change]) -> Trend:
     """No two readings lie between the same changes."""
-    notes = (NOTHING_TOLD, ANIMALS_FIRST, too_few(stretches, changes))
+    notes = (TOO_FEW_TO_TELL, ANIMALS_FIRST, too_few(stretches, changes))
     return Trend(
         *(None, None, None, None, "too-few-readings", 0),
         *(None,) * 11,

@@ -15,7 +15,7 @@ from collections.abc import Sequence
 from functools import lru_cache
 from typing import NamedTuple
 
-WANTED_COVERAGE = 0.95
+TARGET_COVERAGE = 0.95
 # Below it limits are not worth showing: three readings give 67 %. Our judgement.
 LEAST_COVERAGE = 0.85
 NORMAL_97_5 = 1.959963984540054  # of the standard normal distribution: two-sided 95 %
@@ -41,7 +41,7 @@ def limits_for(sizes: Sequence[int]) -> Limits | None:
     """
     used = tuple(sorted(size for size in sizes if size > 1))
     if pairs_of(used) > MOST_EXACT_PAIRS:
-        return Limits(normal_left_out(used), WANTED_COVERAGE)
+        return Limits(normal_left_out(used), TARGET_COVERAGE)
     limits = exact_limits(used)
     return limits if limits.coverage >= LEAST_COVERAGE else None
 
@@ -54,7 +54,7 @@ def exact_limits(sizes: tuple[int, ...]) -> Limits:
     for place, orders in enumerate(inversion_counts(sizes)):
         outside += 2 * orders
         inside = max(0.0, 1 - outside / all_orders)
-        if place and inside < WANTED_COVERAGE:
+        if place and inside < TARGET_COVERAGE:
             break
         left_out, coverage = place, inside
     return Limits(left_out, coverage)

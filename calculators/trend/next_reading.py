@@ -3,11 +3,11 @@
 import math
 from collections.abc import Sequence
 
-from calculators.trend.kendall import WANTED_COVERAGE
+from calculators.trend.kendall import TARGET_COVERAGE
 from calculators.trend.stretches import Change, change_days
 from calculators.trend.theil_sen import Point, Slope, Stretch, level_at, line, theil_sen
 
-LOOKS = 9  # places in the scatter at which the next reading is tried
+LIKELY_DISTANCES = 9  # places in the scatter at which the next reading is tried
 MANY_PAIRS = 20_000  # beyond so many pairs a single look, on the line, is near enough
 
 
@@ -22,7 +22,7 @@ def narrowed_by(
     and narrows nothing. None where there is no width to narrow, or where one reading more would make
     the limits surer rather than narrower.
     """
-    if not slope.width or (slope.coverage or 0) < WANTED_COVERAGE:
+    if not slope.width or (slope.coverage or 0) < TARGET_COVERAGE:
         return None
     last = stretches[-1]
     day = last[-1][0] + after_days
@@ -30,7 +30,7 @@ def narrowed_by(
         return 1.0
     level = level_at(last, slope.middle, day)
     widths = []
-    for away in looks(stretches, slope, day):
+    for away in likely_distances(stretches, slope, day):
         more = theil_sen([*stretches[:-1], [*last, (day, level + away)]])
         if more is None or more.width is None:
             return None
@@ -38,7 +38,7 @@ def narrowed_by(
     return math.fsum(widths) / len(widths) / slope.width
 
 
-def looks(stretches: Sequence[Stretch], slope: Slope, day: float) -> list[float]:
+def likely_distances(stretches: Sequence[Stretch], slope: Slope, day: float) -> list[float]:
     """How far off the line the next reading may fall: order statistics of the distances so far.
 
     They are stretched to the spread of a prediction, as a straight line's is in least squares:
@@ -57,7 +57,7 @@ def looks(stretches: Sequence[Stretch], slope: Slope, day: float) -> list[float]
     reach = (day - mean_day(stretches[-1])) ** 2 / apart
     free = max(1, len(away) - len(used) - 1)
     factor = math.sqrt((1 + 1 / len(stretches[-1]) + reach) * len(away) / free)
-    count = min(LOOKS, len(away))
+    count = min(LIKELY_DISTANCES, len(away))
     return [factor * away[int((place + 0.5) * len(away) / count)] for place in range(count)]
 
 

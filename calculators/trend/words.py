@@ -7,7 +7,7 @@ from calculators.core.numbers import show_number
 from calculators.core.quantities import Percent
 from calculators.core.result import Note
 from calculators.science.conversions import DAYS_PER_WEEK
-from calculators.trend.kendall import LEAST_COVERAGE, WANTED_COVERAGE
+from calculators.trend.kendall import LEAST_COVERAGE, TARGET_COVERAGE
 from calculators.trend.outputs import SlopeWeek
 from calculators.trend.stretches import Change, DatedReading, change_days
 from calculators.trend.theil_sen import Slope, Stretch
@@ -25,7 +25,7 @@ ONLY_WHERE_IT_LEADS = (
 NO_SOIL = Note(
     "info", "No soil area is given, so what the soil turns to gas counts as the plants' uptake."
 )
-NOTHING_TOLD = Note("info", "Too few readings to tell which way it goes.", first=True)
+TOO_FEW_TO_TELL = Note("info", "Too few readings to tell which way it goes.", first=True)
 ANIMALS_FIRST = Note(
     "caution",
     "This is for slow things such as nitrate, phosphate or hardness. If ammonia or nitrite shows at "
@@ -44,7 +44,7 @@ def notes(
     collected = [verdict_note(slope, verdict), ANIMALS_FIRST]
     if slope.coverage is None:
         collected.append(too_few(stretches, changes))
-    elif slope.coverage < WANTED_COVERAGE:
+    elif slope.coverage < TARGET_COVERAGE:
         collected.append(less_sure(slope, stretches, changes))
     if slope.coverage is not None and verdict == "too-few-readings":
         why = (
@@ -68,7 +68,7 @@ def notes(
 def verdict_note(slope: Slope, verdict: str) -> Note:
     """The verdict in one plain sentence, with its limits where it says that something moves."""
     if verdict == "too-few-readings" or slope.low is None or slope.high is None:
-        return NOTHING_TOLD
+        return TOO_FEW_TO_TELL
     if verdict == "steady":
         text = "Steady: over your readings it moves by less than they can tell."
         return Note("info", text, first=True)
@@ -97,7 +97,7 @@ def too_few(stretches: Sequence[Stretch], changes: Sequence[Change]) -> Note:
 
 def less_sure(slope: Slope, stretches: Sequence[Stretch], changes: Sequence[Change]) -> Note:
     """Say how sure the widest limits are, and how many readings more it takes for 95 %."""
-    more = more_readings(stretches, changes, WANTED_COVERAGE)
+    more = more_readings(stretches, changes, TARGET_COVERAGE)
     text = (
         f"So few pairs bear no 95 % limits: these are the widest there are, {percent_sure(slope)} sure. "
         f"For 95 % take {more} more before the next water change."

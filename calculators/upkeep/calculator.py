@@ -3,7 +3,7 @@
 from datetime import date, timedelta
 from typing import Annotated
 
-from calculators.core.calendar_file import Entry, calendar_file, read_date
+from calculators.core.calendar_file import CalendarTask, calendar_file, read_date
 from calculators.core.declare import calculator
 from calculators.core.quantity import Help, IsDate, Label
 from calculators.core.result import Refusal, Refused, Series
@@ -117,6 +117,7 @@ def week_of(tank: TankRound) -> float:
 def file_of(tasks: list[Task], made: date) -> str:
     """The list as a calendar file."""
     entries = (
-        Entry(made + timedelta(days=task.day), task.tank, task.task, task.minutes) for task in tasks
+        CalendarTask(made + timedelta(days=task.day), task.tank, task.task, task.minutes)
+        for task in tasks
     )
     return calendar_file(entries, made)

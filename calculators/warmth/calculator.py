@@ -10,11 +10,11 @@ from calculators.core.quantities import GlassThickness, Height, Length, Litres, 
 from calculators.core.quantity import Assumed, Help, Label, Possible
 from calculators.core.result import Refusal, Refused
 from calculators.warmth.cooling import hours_to_fall, settles_at
+from calculators.warmth.cooling_picture import fall_picture
 from calculators.warmth.heaters import heaters_for
 from calculators.warmth.loss import loss_w, water_lost_l_day
 from calculators.warmth.outputs import Fall, Price, Warmth
-from calculators.warmth.picture import fall_picture
-from calculators.warmth.room import COSTLY, SPARING, Glass, Room, glass_of
+from calculators.warmth.room_bounds import COSTLY, SPARING, Glass, Room, glass_of
 from calculators.warmth.words import notes
 
 WATER_J_L_K = 4_168.0  # 997 kg/m³ x 4.18 kJ/kg K at 25 °C (source keys teos-10, incropera-2007)
@@ -88,7 +88,7 @@ def warmth(
     stored = (litres * WATER_J_L_K, litres * WATER_J_L_K + glass_l(tank) * GLASS_J_L_K)
     drops = [water_lost_l_day(tank, water_c, room_c, room) for room in (SPARING, COSTLY)]
     kwh = [watts * HOURS_A_MONTH / 1000 for watts in (low, high)]
-    found = Warmth(
+    answer = Warmth(
         loss_w_low=low,
         loss_w_high=high,
         heater_w=heaters.power_w,
@@ -108,7 +108,7 @@ def warmth(
         notes=(),
         series=fall_picture(water_c, room_c, stored, fast, slow) if water_c > room_c else {},
     )
-    return found._replace(notes=notes(found, water_c, room_c, lid))
+    return answer._replace(notes=notes(answer, water_c, room_c, lid))
 
 
 def losses(tank: Glass, water_c: float, room_c: float) -> tuple[float, float]:

@@ -55,7 +55,8 @@ def way_down(
     slowness = [above_room * heat_j_k / loss(room_c + above_room) for above_room in above]
     # the trapezium in the logarithm: a picture needs no more
     pieces = [
-        math.log(1 / share) * (one + other) / 2 / JOULE_PER_WH for one, other in pairwise(slowness)
+        math.log(1 / share) * (earlier + later) / 2 / JOULE_PER_WH
+        for earlier, later in pairwise(slowness)
     ]
     clock = [0.0, *accumulate(pieces)]
     return [room_c + between(hour, clock, above) for hour in hours]

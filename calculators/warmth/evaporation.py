@@ -4,10 +4,10 @@ import math
 
 from calculators.science.conversions import KELVIN_AT_0_C
 from calculators.science.water.oxygen_solubility import vapour_pressure_atm
-from calculators.warmth import air as flow
-from calculators.warmth.air import HEAT_J_KG_K
+from calculators.warmth import air_properties as flow
+from calculators.warmth.air_properties import HEAT_J_KG_K
 from calculators.warmth.faces import air_w_m2_k
-from calculators.warmth.room import Room
+from calculators.warmth.room_bounds import Room
 
 KPA_PER_ATM = 101.325
 VAPOUR_GAS_J_KG_K = 461.5

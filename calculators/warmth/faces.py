@@ -6,8 +6,8 @@ Formulas hold for water no colder than the room.
 from typing import Literal
 
 from calculators.science.conversions import KELVIN_AT_0_C
-from calculators.warmth import air as flow
-from calculators.warmth.room import Room
+from calculators.warmth import air_properties as flow
+from calculators.warmth.room_bounds import Room
 
 STEFAN_BOLTZMANN = 5.670374e-8  # W/m² K⁴ (CODATA)
 SETTLES = 5  # rounds after which a pane's own temperature moves no more (see the tests)

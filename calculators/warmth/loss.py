@@ -6,7 +6,7 @@ Formulas hold for water no colder than the room.
 from calculators.science.water.chemistry import WATER_KG_L
 from calculators.warmth.evaporation import evaporation_w_m2, latent_kj_kg, virtual_excess_k
 from calculators.warmth.faces import air_w_m2_k, face_w_m2, radiated_w_m2
-from calculators.warmth.room import Glass, Room
+from calculators.warmth.room_bounds import Glass, Room
 
 GLASS_W_M_K = 1.0  # soda-lime glass, 0.9 to 1.4 in handbooks; common practice of window makers
 WATER_EMISSIVITY = 0.96  # source key incropera-2007
@@ -19,10 +19,10 @@ def loss_w(tank: Glass, water_c: float, room_c: float, room: Room) -> float:
     walls = 2 * (tank.length + tank.width) * tank.height
     bottom = tank.length * tank.width
     through = 1 / room.film_w_m2_k + tank.pane / GLASS_W_M_K
-    found = walls * face_w_m2("wall", water_c, room_c, tank.height, through, room)
+    watts = walls * face_w_m2("wall", water_c, room_c, tank.height, through, room)
     under = through + room.under_m2_k_w
-    found += bottom * face_w_m2("down", water_c, room_c, bottom / rim_m(tank), under, room)
-    return max(0.0, found + tank.top_m2 * surface_w_m2(tank, water_c, room_c, room))
+    watts += bottom * face_w_m2("down", water_c, room_c, bottom / rim_m(tank), under, room)
+    return max(0.0, watts + tank.top_m2 * surface_w_m2(tank, water_c, room_c, room))
 
 
 def rim_m(tank: Glass) -> float:

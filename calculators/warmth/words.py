@@ -29,17 +29,17 @@ THERMOMETER = Note(
 )
 
 
-def notes(found: Warmth, water_c: float, room_c: float, lid: bool) -> tuple[Note, ...]:
+def notes(answer: Warmth, water_c: float, room_c: float, lid: bool) -> tuple[Note, ...]:
     """Danger to animals first, then the answer, then what keeps it safe."""
     return (
-        *wanted(water_c),
-        verdict(found, water_c, room_c, lid),
-        *power_cut(found, room_c, water_c),
-        *sticking(found),
+        *harmful_warmth(water_c),
+        verdict(answer, water_c, room_c, lid),
+        *power_cut(answer, room_c, water_c),
+        *sticking(answer),
         ELECTRICITY,
         *([] if water_c <= room_c else [WRAP]),
         THERMOMETER,
-        *wiring(found),
+        *wiring(answer),
     )
 
 
@@ -49,7 +49,7 @@ def degrees(celsius: float) -> str:
     return f"{figure(Temperature, celsius)} °C ({fahrenheit} °F)"
 
 
-def wanted(water_c: float) -> list[Note]:
+def harmful_warmth(water_c: float) -> list[Note]:
     """A temperature that harms most animals, whatever the heater."""
     how = standing("temperature_c", water_c)
     if how.level == "in-range":
@@ -63,7 +63,7 @@ def wanted(water_c: float) -> list[Note]:
     return [Note("danger" if how.level == "deadly" else "caution", text, True)]
 
 
-def verdict(found: Warmth, water_c: float, room_c: float, lid: bool) -> Note:
+def verdict(answer: Warmth, water_c: float, room_c: float, lid: bool) -> Note:
     """The answer in plain words."""
     if water_c < room_c:
         text = (
@@ -71,11 +71,13 @@ def verdict(found: Warmth, water_c: float, room_c: float, lid: bool) -> Note:
             "room's warmth, an open tank one to three degrees below. Ask again with the coldest night."
         )
         return Note("info", text, True)
-    low, high = figure(Power, found.loss_w_low), figure(Power, found.loss_w_high)
-    one, each = figure(HeaterPower, found.heater_w), figure(HeaterPower, found.heater_each_w)
-    single = f"one of {one} W, or " if found.heater_count == 2 and found.heater_w <= 300 else ""
+    low, high = figure(Power, answer.loss_w_low), figure(Power, answer.loss_w_high)
+    single_w, each = figure(HeaterPower, answer.heater_w), figure(HeaterPower, answer.heater_each_w)
+    single = (
+        f"one of {single_w} W, or " if answer.heater_count == 2 and answer.heater_w <= 300 else ""
+    )
     text = (
-        f"It loses {low} to {high} W: {single}{found.heater_count} heaters of {each} W. "
+        f"It loses {low} to {high} W: {single}{answer.heater_count} heaters of {each} W. "
         "Smaller ones, at both ends, are the common way: one that fails or sticks does less."
     )
     if not lid:
@@ -83,56 +85,57 @@ def verdict(found: Warmth, water_c: float, room_c: float, lid: bool) -> Note:
     return Note("info", text, True)
 
 
-def power_cut(found: Warmth, room_c: float, water_c: float) -> list[Note]:
+def power_cut(answer: Warmth, room_c: float, water_c: float) -> list[Note]:
     """What happens without power: air, then how fast it cools, then where it ends."""
     if water_c < room_c:
         return []
     end = standing("temperature_c", room_c)
     cold = end.level != "in-range" and end.side == "low"
-    text = AIR_FIRST + falling(found)
+    text = AIR_FIRST + falling(answer)
     if cold:
         verb = "kills" if end.level == "deadly" else "harms"
         text += f" In the end it is as cold as the room, {degrees(room_c)}, and that {verb} many animals."
-    level: Level = "danger" if cold and reaches_soon(found) else "caution"
+    level: Level = "danger" if cold and reaches_soon(answer) else "caution"
     return [Note(level, text, True, (Link("Power cuts", "guides/power-cuts/"),))]
 
 
-def falling(found: Warmth) -> str:
+def falling(answer: Warmth) -> str:
     """How long the fall takes, and what it leads to."""
-    if found.hours_low is None:
+    if answer.hours_low is None:
         return ""
-    fast = figure(HoursAhead, found.hours_low)
-    slow = "" if found.hours_high is None else figure(HoursAhead, found.hours_high)
+    fast = figure(HoursAhead, answer.hours_low)
+    slow = "" if answer.hours_high is None else figure(HoursAhead, answer.hours_high)
     hours = fast if fast == slow or not slow else f"{fast} to {slow}"
-    text = f" Without heat it is down to {degrees(found.after_fall_c)} in about {hours} hours."
-    how = standing("temperature_c", found.after_fall_c)
+    text = f" Without heat it is down to {degrees(answer.after_fall_c)} in about {hours} hours."
+    how = standing("temperature_c", answer.after_fall_c)
     if how.side == "low":
         text += f" That {'kills' if how.level == 'deadly' else 'harms'} many fish and shrimp."
     return text
 
 
-def reaches_soon(found: Warmth) -> bool:
+def reaches_soon(answer: Warmth) -> bool:
     """Whether the fall that was asked for itself ends where animals die."""
-    how = standing("temperature_c", found.after_fall_c)
-    return found.hours_low is not None and how.level == "deadly" and how.side == "low"
+    how = standing("temperature_c", answer.after_fall_c)
+    return answer.hours_low is not None and how.level == "deadly" and how.side == "low"
 
 
-def sticking(found: Warmth) -> list[Note]:
+def sticking(answer: Warmth) -> list[Note]:
     """What a thermostat that sticks would do to the animals."""
-    if found.heater_w == 0:
+    if answer.heater_w == 0:
         return []
-    one = too_hot("the one heater", found.stuck_c)
-    each = too_hot("one of the smaller ones", found.stuck_each_c)
-    if not one and not each:
+    single = too_hot("the one heater", answer.stuck_c)
+    smaller = too_hot("one of the smaller ones", answer.stuck_each_c)
+    if not single and not smaller:
         text = (
             "A thermostat can stick on, and does so on warm days too. Heaters of these sizes alone would not "
             "bring the water to a harmful warmth."
         )
         return [Note("info", text)]
-    text = f"A thermostat can stick on, on a warm day too. {' '.join(part for part in (one, each) if part)} "
+    warnings = " ".join(part for part in (single, smaller) if part)
+    text = f"A thermostat can stick on, on a warm day too. {warnings} "
     text += (
         "A second, separate thermostat that cuts the power guards against it."
-        if each
+        if smaller
         else "That is why smaller ones are better."
     )
     return [Note("caution", text)]
@@ -147,9 +150,9 @@ def too_hot(which: str, settled_c: float | None) -> str:
     return f"With {which} the water could then reach {warm}, which {'kills' if kills else 'harms'}."
 
 
-def wiring(found: Warmth) -> list[Note]:
+def wiring(answer: Warmth) -> list[Note]:
     """Heaters of so much power are no longer a matter of one socket."""
-    if found.heater_w < LARGE_W:
+    if answer.heater_w < LARGE_W:
         return []
     text = (
         "So much power wants an electrician and its own circuit; insulating the tank comes first."

@@ -14,7 +14,7 @@ const PARTS = {
   "#tanks": () => import("./my-tanks.js"),
   "#plant-table": () => import("./plant-table.js"),
   "#compare": () => import("./compare.js"),
-  "#look": () => import("./look.js"),
+  "#diagnosis": () => import("./diagnosis.js"),
 };
 
 async function open() {
@@ -76,7 +76,7 @@ window.navigation?.addEventListener("navigate", (event) => {
   const elsewhere = !url.href.startsWith(root.href) || /\.\w+$/.test(url.pathname);
   const stays = event.hashChange || event.navigationType === "replace" || event.navigationType === "reload";
   // The diagnosis keeps each answer as a step of the history, in one page.
-  const step = document.querySelector("#look") && url.pathname === location.pathname && event.destination.sameDocument;
+  const step = document.querySelector("#diagnosis") && url.pathname === location.pathname && event.destination.sameDocument;
   if (isRenewed() || !isRunning() || !event.canIntercept || elsewhere || stays || step || event.downloadRequest !== null) return;
   event.intercept({ handler: () => swap(url) });
 });

@@ -77,9 +77,9 @@ def browser() -> None:
         for name, where in (("ours", ("runtime/", True)), ("stock", ("stock/", False))):
             cold = [on_page(chromium, base, where, warm=False) for _ in range(RUNS)]
             warm = [on_page(chromium, base, where, warm=True) for _ in range(RUNS)]
-            show(f"first answer, first visit, {name}", [one["first"] for one in cold])
-            show(f"first answer, later visit, {name}", [one["first"] for one in warm])
-            show(f"new answer, {name}", [one["again"] for one in warm])
+            show(f"first answer, first visit, {name}", [timing["first"] for timing in cold])
+            show(f"first answer, later visit, {name}", [timing["first"] for timing in warm])
+            show(f"new answer, {name}", [timing["again"] for timing in warm])
         chromium.close()
     server.shutdown()
     shutil.rmtree(folder)
@@ -175,6 +175,6 @@ def on_page(chromium: Browser, base: str, where: tuple[str, bool], *, warm: bool
         page.goto(f"{base}about/")
         if turn == int(warm):
             slowed(page)
-        found: dict[str, Any] = measure(page)
+        timings: dict[str, Any] = measure(page)
     context.close()
-    return found
+    return timings

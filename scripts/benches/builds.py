@@ -102,5 +102,5 @@ def weights() -> None:
 def row(name: str, files: list[Path]) -> None:
     """One line of the table."""
     data = [path.read_bytes() for path in files]
-    packed = sum(len(gzip.compress(one, 9)) for one in data)
+    packed = sum(len(gzip.compress(content, 9)) for content in data)
     print(f"| {name} | {sum(map(len, data)) / 1000:.1f} | {packed / 1000:.1f} |")

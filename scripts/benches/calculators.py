@@ -42,8 +42,8 @@ def every_calculator() -> None:
         for name in load_all():
             example, other = (best(page, name, given) for given in ({}, varied(name)))
             slow = max(example, other) > LIMIT_MS and name not in WITHOUT_LIMIT
-            said = f"over {LIMIT_MS}" if slow else ""
-            print(f"| {name} | {example:.1f} | {other:.1f} | {said} |", flush=True)
+            remark = f"over {LIMIT_MS}" if slow else ""
+            print(f"| {name} | {example:.1f} | {other:.1f} | {remark} |", flush=True)
 
 
 def best(page: Page, name: str, given: dict[str, Any]) -> float:
@@ -62,9 +62,9 @@ def varied(name: str) -> dict[str, Any]:
 def typed(value: Any) -> Any:
     """A value as it stands in the form."""
     if isinstance(value, list):
-        return [typed(one) for one in value]
+        return [typed(part) for part in value]
     if isinstance(value, dict):
-        return {key: typed(one) for key, one in value.items()}
+        return {key: typed(part) for key, part in value.items()}
     return value if isinstance(value, str) else json.dumps(value)
 
 

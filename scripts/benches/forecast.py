@@ -34,10 +34,12 @@ def forecast() -> None:
     """Print the table."""
     with python_running(NAME) as page:
         print(f"| nitrogen forecast, 90 days, best of {TURNS} | ms |\n|---|---|")
-        found = best(page)
-    for name, took in found.items():
+        milliseconds = best(page)
+    for name, took in milliseconds.items():
         print(f"| {name} | {took:.0f} |")
-    print(f"\n12 plants take {found['12 plants'] / found['3 plants']:.2f} times as long as 3.")
+    print(
+        f"\n12 plants take {milliseconds['12 plants'] / milliseconds['3 plants']:.2f} times as long as 3."
+    )
 
 
 def cases() -> dict[str, dict[str, Any]]:
@@ -53,11 +55,11 @@ def cases() -> dict[str, dict[str, Any]]:
 def best(page: Page) -> dict[str, float]:
     """The best of some turns of each case, ms."""
     asked = {name: as_text(given) for name, given in cases().items()}
-    found = dict.fromkeys(asked, float("inf"))
+    milliseconds = dict.fromkeys(asked, float("inf"))
     for _ in range(TURNS):
         for name, given in asked.items():
-            found[name] = min(found[name], float(page.evaluate(ASK, [NAME, given])))
-    return found
+            milliseconds[name] = min(milliseconds[name], float(page.evaluate(ASK, [NAME, given])))
+    return milliseconds
 
 
 def as_text(given: dict[str, Any]) -> dict[str, Any]:
@@ -74,4 +76,7 @@ def as_text(given: dict[str, Any]) -> dict[str, Any]:
 
 def row_text(row: dict[str, Any]) -> dict[str, str]:
     """One row, all text."""
-    return {key: one if isinstance(one, str) else json.dumps(one) for key, one in row.items()}
+    return {
+        key: figure if isinstance(figure, str) else json.dumps(figure)
+        for key, figure in row.items()
+    }

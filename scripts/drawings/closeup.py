@@ -3,7 +3,6 @@
 from collections.abc import Iterable
 
 from scripts.drawings.above import piece
-from scripts.drawings.build import second, stem_css
 from scripts.drawings.draw import svg
 from scripts.drawings.geometry import Affine, Path, Run, line, placed
 from scripts.drawings.habits import FLOATING
@@ -11,10 +10,11 @@ from scripts.drawings.leaves import form_of, leaf
 from scripts.drawings.mosses import shoot
 from scripts.drawings.nodes import count, stalk_of
 from scripts.drawings.outlines import SIDES
-from scripts.drawings.rule import foot_rule
+from scripts.drawings.scale_rule import foot_rule
 from scripts.drawings.scene import Copy, Item, Shape, Symbols, Writer, bounds, moved
+from scripts.drawings.shared_shapes import second, stem_css
 from scripts.drawings.size import Subject, subject
-from scripts.drawings.words import look
+from scripts.drawings.words import leaves_in_words
 from scripts.records.plant import Plant
 
 PRESSED = "a piece of stem with its leaves laid flat"
@@ -44,7 +44,7 @@ def closeup(slug: str, plant: Plant) -> str | None:
         + f'<g class="plant leaf-{s.traits.colour}">{pen.items(items)}</g>'
         + foot_rule(middle - width / 2 + font, foot, min(length, width - font * 2.6), font)
     )
-    label = f"Close-up of {plant.name}, to scale: {words}. {look(s)}."
+    label = f"Close-up of {plant.name}, to scale: {words}. {leaves_in_words(s)}."
     return svg(body, (width + 2 * border, foot + font * 2), label, font, "drawing near")
 
 
@@ -73,7 +73,7 @@ def part(s: Subject, symbols: Symbols) -> tuple[str, list[Item]]:
         and s.traits.stalk != "long"
     ):
         return PRESSED, pressed(s, symbols)
-    return one_leaf(s)
+    return single_leaf(s)
 
 
 def fine_leaf(s: Subject) -> tuple[Shape, ...]:
@@ -116,12 +116,12 @@ def pressed(s: Subject, symbols: Symbols) -> list[Item]:
     return items
 
 
-def one_leaf(s: Subject) -> tuple[str, list[Item]]:
+def single_leaf(s: Subject) -> tuple[str, list[Item]]:
     """One leaf lying along the rule; of a long ribbon the end."""
     shown = max(LONG * s.width, 12.0)
     if s.leaf > shown * 1.4 and s.traits.leaf_shape in SIDES:
-        whole = leaf(form_of(s.traits, shown * 1.4, s.width, fine=True))
-        return "the end of one leaf", lying([cut_off(one, shown * 0.4) for one in whole])
+        full_leaf = leaf(form_of(s.traits, shown * 1.4, s.width, fine=True))
+        return "the end of one leaf", lying([cut_off(shape, shown * 0.4) for shape in full_leaf])
     stalk = min(stalk_of(s), s.leaf * 0.3)
     foot = Shape("stem", (line((0.0, -stalk), (0.0, 0.0)),), max(s.width * 0.05, 0.3))
     return "one leaf", lying([*([foot] if stalk else []), *fine_leaf(s)])
@@ -129,7 +129,7 @@ def one_leaf(s: Subject) -> tuple[str, list[Item]]:
 
 def lying(items: Iterable[Item]) -> list[Item]:
     """What grows up, laid down to the right."""
-    return [moved(one, placed((0.0, 0.0), 90)) for one in items]
+    return [moved(item, placed((0.0, 0.0), 90)) for item in items]
 
 
 def cut_off(shape: Shape, cut: float) -> Shape:
@@ -144,9 +144,9 @@ def cut_off(shape: Shape, cut: float) -> Shape:
 
 def run_above(run: Run, cut: float) -> Run:
     """The part of a run above the cut, and the point below it moved up to the cut."""
-    kept = [
+    points_above = [
         (x, max(y, cut))
         for i, (x, y) in enumerate(run.points)
         if any(point[1] > cut for point in run.points[max(i - 1, 0) : i + 2])
     ]
-    return Run(tuple(kept), run.smooth)
+    return Run(tuple(points_above), run.smooth)

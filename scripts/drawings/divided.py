@@ -10,7 +10,7 @@ NATURAL = {"feathery": 0.55, "forked": 0.5, "fan": 1.2, "thallus": 0.7}  # width
 ONLY_A_THREAD = 0.1  # a width below this share of the length is the thread's, not the leaf's
 
 
-def whole_width(shape: str, length: float, width: float) -> float:
+def full_width(shape: str, length: float, width: float) -> float:
     """The width over all, mm: some records give that of one thread."""
     return length * NATURAL[shape] if width < length * ONLY_A_THREAD else width
 
@@ -19,65 +19,67 @@ def feathery(
     length: float, width: float, pairs: int = THREADS, *, twice: bool = False
 ) -> list[Path]:
     """A midrib with threads on both sides, longest in the middle; ``twice``: the threads fork."""
-    found = [line((0.0, 0.0), (0.0, length))]
+    paths = [line((0.0, 0.0), (0.0, length))]
     for i in range(pairs):
         share = 0.12 + 0.8 * i / pairs
         reach = width / 2 * (math.sin(math.pi * (0.12 + 0.8 * share)) ** 0.7)
         base = (0.0, share * length)
         for side in (-1, 1):
             thread = (base, polar(side * 62, reach * 0.55, base), polar(side * 50, reach, base))
-            found.append(curve(*thread) if twice else line(base, thread[2]))
+            paths.append(curve(*thread) if twice else line(base, thread[2]))
             if twice and reach > width / 5:
                 fork = polar(side * 62, reach * 0.5, base)
-                found.append(line(fork, polar(side * 18, reach * 0.45, fork)))
-    return found
+                paths.append(line(fork, polar(side * 18, reach * 0.45, fork)))
+    return paths
 
 
 def forked(length: float, width: float, base: Point = (0.0, 0.0), turn: float = 0.0) -> list[Path]:
     """Stiff threads that fork twice."""
     spread = math.degrees(math.atan2(width / 2, length)) * 1.3
     stem = polar(turn, length * 0.35, base)
-    found = [line(base, stem)]
+    paths = [line(base, stem)]
     for side in (-1, 1):
         fork = polar(turn + side * spread * 0.6, length * 0.3, stem)
         inner = polar(turn + side * spread * 0.15, length * 0.36, fork)
         outer = polar(turn + side * spread * 1.1, length * 0.36, fork)
-        found += [line(inner, fork, outer), line(stem, fork)]
-    return found
+        paths += [line(inner, fork, outer), line(stem, fork)]
+    return paths
 
 
 def fan(length: float, width: float) -> list[Path]:
     """Threads that fork again and again and end along a round edge."""
     half = min(math.degrees(math.atan2(width / 2, length * 0.55)), 80)
-    base, found = (0.0, length * 0.16), [line((0.0, 0.0), (0.0, length * 0.16))]
+    base, paths = (0.0, length * 0.16), [line((0.0, 0.0), (0.0, length * 0.16))]
     for i in range(5):
         turn = half * (i - 2) / 2
         reach = length * 0.84 * (1 - 0.22 * abs(i - 2) / 2)
         fork = polar(turn, reach * 0.42, base)
-        found.append(line(base, fork))
+        paths.append(line(base, fork))
         for side in (-1, 1):
             second = polar(turn + side * half * 0.16, reach * 0.3, fork)
             ends = [
                 polar(turn + half * (side * 0.16 + twig), reach * 0.3, second)
                 for twig in (-0.1, 0.1)
             ]
-            found.append(Path((Run((fork, second, ends[0]), False),)))
-            found.append(line(second, ends[1]))
-    return found
+            paths.append(Path((Run((fork, second, ends[0]), False),)))
+            paths.append(line(second, ends[1]))
+    return paths
 
 
 def pinnate(length: float, width: float, pairs: int = 6, *, wavy: bool = False) -> list[Path]:
     """Leaflets on both sides of a midrib, and one at its end."""
-    found = []
+    leaflets = []
     for i in range(pairs):
         share = 0.14 + 0.68 * i / (pairs - 1)
         reach = width / 2 * (1.0 - 0.55 * abs(share - 0.36) / 0.5)
         for side in (-1, 1):
             place = placed((0.0, length * (share + side * 0.012)), side * (68 - 22 * share))
-            found.append(leaflet(reach, length * 0.62 / pairs * 1.08, wavy=wavy).mapped(place.at))
+            leaflets.append(
+                leaflet(reach, length * 0.62 / pairs * 1.08, wavy=wavy).mapped(place.at)
+            )
     end = placed((0.0, length * 0.84), 0)
-    found.append(leaflet(length * 0.17, length * 0.1, wavy=wavy).mapped(end.at))
-    return found
+    leaflets.append(leaflet(length * 0.17, length * 0.1, wavy=wavy).mapped(end.at))
+    return leaflets
 
 
 def leaflet(length: float, width: float, *, wavy: bool) -> Path:
@@ -88,8 +90,8 @@ def leaflet(length: float, width: float, *, wavy: bool) -> Path:
 
 def clover(length: float, width: float) -> list[Path]:
     """Four leaflets in a cross about the stalk's end (as in Marsilea)."""
-    one = outline("obovate", length / 2, width * 0.42, tip="rounded")
-    return [one.mapped(placed((0.0, 0.0), turn).at) for turn in (45, 135, 225, 315)]
+    leaflet_outline = outline("obovate", length / 2, width * 0.42, tip="rounded")
+    return [leaflet_outline.mapped(placed((0.0, 0.0), turn).at) for turn in (45, 135, 225, 315)]
 
 
 def lobed(length: float, width: float) -> list[Path]:
@@ -127,9 +129,9 @@ def thallus(
     """Bands that fork in two, again and again."""
     share = (0.4, 0.3, 0.3)[3 - depth]
     end = polar(turn, length * share, base)
-    found = [line(base, end)]
+    paths = [line(base, end)]
     if depth > 1:
         spread = math.degrees(math.atan2(width / 2, length)) * (1.5 if depth == 3 else 1.1)
         for side in (-1, 1):
-            found += thallus(length, width, turn + side * spread, end, depth - 1)
-    return found
+            paths += thallus(length, width, turn + side * spread, end, depth - 1)
+    return paths

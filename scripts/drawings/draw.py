@@ -2,10 +2,10 @@
 
 from html import escape
 
-from scripts.drawings import tank
+from scripts.drawings import glass_tank
 from scripts.drawings.geometry import Affine, Point, placed
 from scripts.drawings.habits import drawn
-from scripts.drawings.remarks import remark
+from scripts.drawings.not_to_scale import remark
 from scripts.drawings.scene import Item, Symbols, Writer, bounds, moved
 from scripts.drawings.size import frame, subject
 from scripts.drawings.svg import number
@@ -24,24 +24,24 @@ def drawing(slug: str, plant: Plant, tank_height_cm: float = TANK_HEIGHT_CM) -> 
     s, f = subject(slug, plant, plant.traits), frame(tank_height_cm)
     symbols = Symbols()
     items, base = drawn(s, f, symbols)
-    lifted: list[Item] = [moved(one, placed((0.0, base.height), 0)) for one in items]
+    lifted: list[Item] = [moved(item, placed((0.0, base.height), 0)) for item in items]
     if plant.traits.draw != "marginal":
         lifted = between_walls(lifted, symbols, f.width / 2 - EDGE / 2)
-    things: list[Item] = [moved(one, placed((0.0, base.height), 0)) for one in base.things]
-    box = bounds([*lifted, *things], symbols)
-    half = max(f.width / 2 + f.tank * tank.SIDE, -box.left + EDGE, box.right + EDGE)
-    cap = max(f.rim + f.tank * tank.FONT, box.top + EDGE)
+    supports: list[Item] = [moved(item, placed((0.0, base.height), 0)) for item in base.supports]
+    box = bounds([*lifted, *supports], symbols)
+    half = max(f.width / 2 + f.tank * glass_tank.SIDE, -box.left + EDGE, box.right + EDGE)
+    cap = max(f.rim + f.tank * glass_tank.FONT, box.top + EDGE)
     pen = Writer(slug, (half, cap), DIGITS)
     body = (
         pen.defs(symbols)
-        + tank.behind(f, half - f.width / 2, cap)
-        + pen.items(things)
+        + glass_tank.behind(f, half - f.width / 2, cap)
+        + pen.items(supports)
         + f'<g class="plant leaf-{plant.traits.colour}">{pen.items(lifted)}</g>'
-        + tank.before(f, half - f.width / 2, cap)
+        + glass_tank.before(f, half - f.width / 2, cap)
     )
     label = f"{tank_words(s, tank_height_cm)} {remark(plant, tank_height_cm)}".strip()
     size = (2 * half, cap + f.cap + f.soil + EDGE)
-    return svg(body, size, label, f.tank * tank.FONT)
+    return svg(body, size, label, f.tank * glass_tank.FONT)
 
 
 def between_walls(items: list[Item], symbols: Symbols, half: float) -> list[Item]:
@@ -50,7 +50,7 @@ def between_walls(items: list[Item], symbols: Symbols, half: float) -> list[Item
     scale = min(2 * half / (box.right - box.left), 1.0)
     left = min(max(box.left * scale, -half), half - (box.right - box.left) * scale)
     push = Affine(scale, 0, 0, 1, left - box.left * scale, 0)
-    return items if push == Affine() else [moved(one, push) for one in items]
+    return items if push == Affine() else [moved(item, push) for item in items]
 
 
 def svg(body: str, size: Point, label: str, font: float, css: str = "drawing") -> str:

@@ -1,15 +1,15 @@
 """Plants that hold on to wood: a rhizome with leaves along it."""
 
-from scripts.drawings.build import BROAD_EASE, fit, grow_under, second, stalked
 from scripts.drawings.geometry import Path, Run, curve
 from scripts.drawings.rosettes import stalk_length
-from scripts.drawings.scene import Item, Part, Shape, Symbols
-from scripts.drawings.size import Frame, Subject
+from scripts.drawings.scene import Item, Shape, ShapeGroup, Symbols
+from scripts.drawings.shared_shapes import BROAD_EASE, fit, grow_under, second, stalked
+from scripts.drawings.size import Subject, TankFrame
 
 WOOD_MM = 26.0  # how far the top of the wood lies above the cap
 
 
-def epiphyte(s: Subject, f: Frame, symbols: Symbols) -> list[Item]:
+def epiphyte(s: Subject, f: TankFrame, symbols: Symbols) -> list[Item]:
     """A creeping rhizome that grips with its roots; leaves along it, youngest at its tip."""
     top = min(s.height, f.surface)
     half = min(max(s.spread * 0.22, 18.0), 70.0)
@@ -26,14 +26,14 @@ def epiphyte(s: Subject, f: Frame, symbols: Symbols) -> list[Item]:
         shown = rhizome_leaf(s, symbols, f, -half + 2 * half * share, share, i)
         tint = second(s, "young-leaves") if share > 0.8 else ""
         tint = tint or (second(s, "underside") if i % 3 == 1 else "")
-        leaves.append(Part(tuple(shown), tint or ("back" if i % 3 == 1 else "")))
-    leaves.sort(key=lambda one: 0 if isinstance(one, Part) and one.css == "back" else 1)
+        leaves.append(ShapeGroup(tuple(shown), tint or ("back" if i % 3 == 1 else "")))
+    leaves.sort(key=lambda item: 0 if isinstance(item, ShapeGroup) and item.css == "back" else 1)
     grown = fit(leaves, symbols, top=top, spread=min(s.spread, f.width * 0.85))
     return [Shape("root", tuple(grips)), *grown, Shape("rhizome", (rhizome,), thick)]
 
 
 def rhizome_leaf(
-    s: Subject, symbols: Symbols, f: Frame, x: float, share: float, i: int
+    s: Subject, symbols: Symbols, f: TankFrame, x: float, share: float, i: int
 ) -> list[Item]:
     """One leaf, leaning away from the others."""
     blade = s.traits.leaf_length_mm

@@ -2,15 +2,15 @@
 
 import math
 
-from scripts.drawings.build import second, stalked
 from scripts.drawings.divided import feathery
 from scripts.drawings.fronds import frond_above, hangs
 from scripts.drawings.geometry import Affine, curve, placed
 from scripts.drawings.hanging_fronds import hanging_fronds
 from scripts.drawings.rosettes import stalk_length
-from scripts.drawings.scene import Copy, Item, Part, Shape, Symbols, bounds, moved
+from scripts.drawings.scene import Copy, Item, Shape, ShapeGroup, Symbols, bounds, moved
 from scripts.drawings.seen_above import rosette_above, stem_above
-from scripts.drawings.size import Frame, Subject
+from scripts.drawings.shared_shapes import second, stalked
+from scripts.drawings.size import Subject, TankFrame
 from scripts.drawings.spine import grow, veering
 
 FRINGED_MM = 40.0  # longer roots are drawn with side roots
@@ -27,7 +27,7 @@ def rises(s: Subject) -> bool:
     return s.traits.leaf_shape in RISING or long_stalk
 
 
-def root_length(s: Subject, f: Frame) -> float:
+def root_length(s: Subject, f: TankFrame) -> float:
     """The longest root, mm; the records of floaters give it as their height too."""
     claim = s.traits.root_length_mm
     return min(claim.high if claim else s.height, f.surface - 8)
@@ -35,15 +35,15 @@ def root_length(s: Subject, f: Frame) -> float:
 
 def flat(items: list[Item]) -> list[Item]:
     """What was drawn from above, seen from the side, just above the water."""
-    return [moved(one, Affine(1, 0, 0, FLAT, 0, 0.6)) for one in items]
+    return [moved(item, Affine(1, 0, 0, FLAT, 0, 0.6)) for item in items]
 
 
-def floating_rosette(s: Subject, f: Frame, symbols: Symbols) -> list[Item]:
+def floating_rosette(s: Subject, f: TankFrame, symbols: Symbols) -> list[Item]:
     """A mother plant and a daughter on a runner."""
     seen = cup(s, symbols) if rises(s) else flat(rosette_above(s, symbols))
     box = bounds(seen, symbols)
     width = min(max(s.spread / (box.right - box.left), 0.4), 1.5) if rises(s) else 1.0
-    seen = [moved(one, Affine(width, 0, 0, 1, 0, 0)) for one in seen]
+    seen = [moved(item, Affine(width, 0, 0, 1, 0, 0)) for item in seen]
     gap = min(s.spread * 0.8, f.width * 0.34)
     reach = root_length(s, f)
     symbols.need("r", seen)
@@ -70,7 +70,7 @@ def cup(s: Subject, symbols: Symbols) -> list[Item]:
         spine = grow((0.0, 0.5), reach, veering(lean, -0.35 * lean), 14)
         tint = second(s, "underside") if i % 2 else second(s, "young-leaves") if share > 0.7 else ""
         items.append(
-            Part(tuple(stalked(s, symbols, spine, size, s.width * 0.8 * size / s.leaf)), tint)
+            ShapeGroup(tuple(stalked(s, symbols, spine, size, s.width * 0.8 * size / s.leaf)), tint)
         )
     return items
 
@@ -85,7 +85,7 @@ def hanging_roots(
     if reach > FRINGED_MM:
         fringe = feathery(reach * 0.94, 7.0, FRINGES)[1:]
         root.append(
-            Shape("root fine", tuple(one.mapped(lambda p: (p[0], -p[1])) for one in fringe))
+            Shape("root fine", tuple(path.mapped(lambda p: (p[0], -p[1])) for path in fringe))
         )
     symbols.need("q", root)
     items: list[Item] = []
@@ -99,7 +99,7 @@ def hanging_roots(
     return items
 
 
-def floating_stem(s: Subject, f: Frame, symbols: Symbols) -> list[Item]:
+def floating_stem(s: Subject, f: TankFrame, symbols: Symbols) -> list[Item]:
     """Pieces of stem on the water; below each node the roots, or the cut leaf that serves as one."""
     piece = flat(stem_above(s, symbols))
     reach = root_length(s, f)
@@ -117,14 +117,14 @@ def floating_stem(s: Subject, f: Frame, symbols: Symbols) -> list[Item]:
     ]
 
 
-def floating_frond(s: Subject, f: Frame, symbols: Symbols) -> list[Item]:
+def floating_frond(s: Subject, f: TankFrame, symbols: Symbols) -> list[Item]:
     """Many small plants over the water; those that stay under it as a loose net."""
-    group = [one for one in frond_above(s) if isinstance(one, Shape)]
+    group = [shape for shape in frond_above(s) if isinstance(shape, Shape)]
     if hangs(s):
         return hanging_fronds(s, f, symbols, group)
     box = bounds(group, symbols)
     thin = Affine(1, 0, 0, max(FLAT, THINNEST_MM / (box.top - box.bottom)), 0, 0.6)
-    symbols.need("g", [moved(one, thin) for one in group])
+    symbols.need("g", [moved(shape, thin) for shape in group])
     reach = root_length(s, f)
     gap = max((box.right - box.left) * 1.05, f.width * 0.62 / 34)
     number = min(int(f.width * 0.62 / gap), 34)

@@ -1,9 +1,9 @@
 """Fronds from above: duckweeds in clusters or chains on stalks, and the scaly fronds of Azolla."""
 
-from scripts.drawings.build import second
 from scripts.drawings.geometry import Path, Point, Run, line, placed, polar
 from scripts.drawings.leaves import form_of, leaf
 from scripts.drawings.scene import Item, Shape, moved
+from scripts.drawings.shared_shapes import second
 from scripts.drawings.size import Subject
 
 
@@ -14,13 +14,13 @@ def frond_above(s: Subject) -> list[Item]:
     form = form_of(s.traits, s.leaf, s.width)
     if form.shape == "elliptic":  # a frond is round at both ends
         form = form._replace(shape="round")
-    one = leaf(form)
+    frond = leaf(form)
     if hangs(s):
-        return chain(s, one, (0.0, 0.0), 0.0, 1.0, GENERATIONS)
+        return chain(s, frond, (0.0, 0.0), 0.0, 1.0, GENERATIONS)
     items: list[Item] = []
     for turn, size, start in CLUSTER:
         base = (0.0, start * s.leaf)
-        items += [moved(shape, placed(base, turn, size, size)) for shape in one]
+        items += [moved(shape, placed(base, turn, size, size)) for shape in frond]
     return items
 
 
@@ -39,7 +39,7 @@ YOUNGER = 0.84  # size of a daughter, in mothers
 
 
 def chain(
-    s: Subject, one: tuple[Shape, ...], base: Point, turn: float, size: float, left: int
+    s: Subject, frond: tuple[Shape, ...], base: Point, turn: float, size: float, left: int
 ) -> list[Item]:
     """A frond with a daughter on a stalk to each side, and theirs; the youngest lie at the back."""
     pouch = polar(turn, POUCH * s.leaf * size, base)
@@ -47,9 +47,9 @@ def chain(
     for side in (-1, 1) if left else ():
         away = turn + side * CROSSWISE
         end = polar(away, STALK * s.leaf * size, pouch)
-        items += chain(s, one, end, away, size * YOUNGER, left - 1)
+        items += chain(s, frond, end, away, size * YOUNGER, left - 1)
         items.append(Shape("stem", (line(pouch, polar(away, 0.3, end)),), s.width * 0.09))
-    return items + [moved(shape, placed(base, turn, size, size)) for shape in one]
+    return items + [moved(shape, placed(base, turn, size, size)) for shape in frond]
 
 
 def scales(s: Subject) -> list[Item]:
@@ -69,7 +69,7 @@ def scales(s: Subject) -> list[Item]:
     rim = second(s, "edge", "old-leaves")
     parts = [(f"blade {rim}".strip(), outer), ("blade", inner)]
     return [
-        Shape(css, tuple(one.mapped(lambda p: (p[0], p[1] - length / 2)) for one in paths))
+        Shape(css, tuple(path.mapped(lambda p: (p[0], p[1] - length / 2)) for path in paths))
         for css, paths in parts
     ]
 
@@ -83,9 +83,9 @@ SCALE = ((0.0, 0.0), (0.48, 0.4), (0.34, 0.9), (-0.34, 0.9), (-0.48, 0.4), (0.0,
 def scale_row(base: Point, turn: float, reach: float, size: float) -> list[Path]:
     """Round scales to both sides of one branch, its tip first, so that each covers the next one's foot."""
     number = max(int(reach / (size * OVERLAP)), 2)
-    one = Path((Run(tuple((x * size, y * size) for x, y in SCALE), True),), closed=True)
-    found = []
+    scale_path = Path((Run(tuple((x * size, y * size) for x, y in SCALE), True),), closed=True)
+    paths = []
     for i in reversed(range(number)):
         point = polar(turn, reach * i / number, base)
-        found += [one.mapped(placed(point, turn + side * 38).at) for side in (-1, 1)]
-    return found
+        paths += [scale_path.mapped(placed(point, turn + side * 38).at) for side in (-1, 1)]
+    return paths

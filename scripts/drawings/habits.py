@@ -5,10 +5,10 @@ from typing import NamedTuple, get_args
 
 from scripts.drawings import epiphytes, floating, low, marginals, mosses, rosettes, stems
 from scripts.drawings.scene import Item, Shape, Symbols
-from scripts.drawings.size import Frame, Subject
+from scripts.drawings.size import Subject, TankFrame
 from scripts.records.traits import Draw
 
-Routine = Callable[[Subject, Frame, Symbols], list[Item]]
+Routine = Callable[[Subject, TankFrame, Symbols], list[Item]]
 
 ROUTINES: dict[Draw, Routine] = {
     "stem": stems.stem,
@@ -32,10 +32,10 @@ class Ground(NamedTuple):
     """Height of a plant's base above the cap, mm, and what it holds on to."""
 
     height: float = 0.0
-    things: tuple[Shape, ...] = ()
+    supports: tuple[Shape, ...] = ()
 
 
-def ground(s: Subject, f: Frame) -> Ground:
+def ground(s: Subject, f: TankFrame) -> Ground:
     """Where the plant stands, hangs or floats."""
     kind = s.traits.draw
     on_stone = kind == "moss" or (kind == "thallus" and s.plant.habit != "floater")
@@ -55,7 +55,7 @@ def ground(s: Subject, f: Frame) -> Ground:
     return Ground()
 
 
-def drawn(s: Subject, f: Frame, symbols: Symbols) -> tuple[list[Item], Ground]:
+def drawn(s: Subject, f: TankFrame, symbols: Symbols) -> tuple[list[Item], Ground]:
     """The plant with its base at the origin, and the ground under it."""
     base = ground(s, f)
     afloat = base.height == f.surface

@@ -1,9 +1,9 @@
 """Fronds that hang below the surface in branched chains: a loose net, not a cover."""
 
-from scripts.drawings.build import second
 from scripts.drawings.geometry import placed
 from scripts.drawings.scene import Copy, Item, Shape, Symbols, bounds
-from scripts.drawings.size import Frame, Subject
+from scripts.drawings.shared_shapes import second
+from scripts.drawings.size import Subject, TankFrame
 
 BELOW_MM = 2.0  # of water over the highest frond
 SHARE_OF_WIDTH = 0.62  # of the tank over which the net drifts
@@ -11,7 +11,7 @@ LAYERS = 3
 THINNEST_MM = 12.0  # so thick a net is drawn at least
 
 
-def hanging_fronds(s: Subject, f: Frame, symbols: Symbols, group: list[Shape]) -> list[Item]:
+def hanging_fronds(s: Subject, f: TankFrame, symbols: Symbols, group: list[Shape]) -> list[Item]:
     """The chains of ``group`` in layers below the surface (height 0), tilted each its own way."""
     symbols.need("g", group)
     box = bounds(group, symbols)

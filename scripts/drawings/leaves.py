@@ -54,7 +54,7 @@ def blades(form: Form) -> list[Path]:
 
 def threads(form: Form) -> tuple[Shape, ...]:
     """Leaves cut down to the veins."""
-    width = divided.whole_width(form.shape, form.length, form.width)
+    width = divided.full_width(form.shape, form.length, form.width)
     stroke = max(THINNEST_MM, form.length * 0.028) if not form.fine else form.length * 0.022
     if form.shape == "feathery":
         pairs = divided.THREADS if form.fine else 6
@@ -68,7 +68,7 @@ def threads(form: Form) -> tuple[Shape, ...]:
 
 def thallus(form: Form) -> tuple[Shape, ...]:
     """Forked bands with a faint midrib."""
-    width = divided.whole_width("thallus", form.length, form.length * 0.05)
+    width = divided.full_width("thallus", form.length, form.length * 0.05)
     paths = tuple(divided.thallus(form.length, width))
     band = max(form.width, THINNEST_MM)
     if band < 2 and not form.fine:

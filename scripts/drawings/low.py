@@ -2,7 +2,11 @@
 
 from collections.abc import Callable
 
-from scripts.drawings.build import (
+from scripts.drawings.geometry import Path, curve, placed
+from scripts.drawings.leaves import form_of, leaf
+from scripts.drawings.nodes import count, node_symbols, ring
+from scripts.drawings.scene import Copy, Item, Shape, ShapeGroup, Symbols, moved
+from scripts.drawings.shared_shapes import (
     NO_CEILING,
     fit,
     grow_under,
@@ -14,11 +18,7 @@ from scripts.drawings.build import (
     stem_css,
     trace,
 )
-from scripts.drawings.geometry import Path, curve, placed
-from scripts.drawings.leaves import form_of, leaf
-from scripts.drawings.nodes import count, node_symbols, ring
-from scripts.drawings.scene import Copy, Item, Part, Shape, Symbols, moved
-from scripts.drawings.size import Frame, Subject
+from scripts.drawings.size import Subject, TankFrame
 from scripts.drawings.spine import Spine, grow, veering
 from scripts.drawings.stems import leafy
 
@@ -27,7 +27,7 @@ CLIMBS_FROM = 4.5  # a plant higher than so many leaves climbs
 MOST_SPRIGS = 60
 
 
-def creeping(s: Subject, f: Frame, symbols: Symbols) -> list[Item]:
+def creeping(s: Subject, f: TankFrame, symbols: Symbols) -> list[Item]:
     """Stems along the soil, rooting at the nodes; long-stalked leaves stand, others climb with the tip."""
     top = min(s.height, f.surface)
     climbs = s.traits.leaf_shape in CLIMBERS and top > CLIMBS_FROM * s.leaf
@@ -36,7 +36,7 @@ def creeping(s: Subject, f: Frame, symbols: Symbols) -> list[Item]:
     return climbing(s, f, top, symbols)
 
 
-def umbrellas(s: Subject, f: Frame, top: float, symbols: Symbols) -> list[Item]:
+def umbrellas(s: Subject, f: TankFrame, top: float, symbols: Symbols) -> list[Item]:
     """One leaf at a node on a stalk of its own."""
     leaf_at_end(s, symbols)
     gap = min(max(s.width * 0.6, 10.0), 40.0)
@@ -68,7 +68,7 @@ def umbrellas(s: Subject, f: Frame, top: float, symbols: Symbols) -> list[Item]:
     return items
 
 
-def climbing(s: Subject, f: Frame, top: float, symbols: Symbols) -> list[Item]:
+def climbing(s: Subject, f: TankFrame, top: float, symbols: Symbols) -> list[Item]:
     """Stems that lie down, root, and turn up at the end."""
     names = node_symbols(s, symbols)
     lying, ceiling = f.width * 0.26, f.surface - s.leaf * 0.3
@@ -84,8 +84,8 @@ def climbing(s: Subject, f: Frame, top: float, symbols: Symbols) -> list[Item]:
     left = -0.22 * f.width
     feet = [roots(s, left + lying * k / 4, 11, 3) for k in range(6)]
     stems: list[Item] = [
-        Part(others, "back"),
-        *(moved(one, placed((left, 0.0), 0)) for one in stem),
+        ShapeGroup(others, "back"),
+        *(moved(shape, placed((left, 0.0), 0)) for shape in stem),
     ]
     return [*feet, *settled(stems, symbols, top)]
 
@@ -95,7 +95,7 @@ def rising(turn: float) -> Callable[[float], float]:
     return lambda t: 86 - 74 * min(max((t - turn * 0.7) / 0.25, 0.0), 1.0)
 
 
-def carpet(s: Subject, f: Frame, symbols: Symbols) -> list[Item]:
+def carpet(s: Subject, f: TankFrame, symbols: Symbols) -> list[Item]:
     """A mat of short sprigs: those behind stand higher in the picture."""
     top = min(s.height, f.surface)
     sprig_symbols(s, symbols, top)
@@ -116,7 +116,7 @@ def carpet(s: Subject, f: Frame, symbols: Symbols) -> list[Item]:
             place = placed((share * half, 0.0), share * 16 + s.chance.uniform(-9, 9), size, size)
             tint = second(s, "young-leaves") if i % 3 == 0 else ""
             copies.append(Copy("sa" if i % 2 else "sb", place, tint))
-        items += [Part(tuple(copies), "back")] if row == 0 else copies
+        items += [ShapeGroup(tuple(copies), "back")] if row == 0 else copies
     return fit(items, symbols, top=top)
 
 
@@ -148,7 +148,7 @@ def blades(s: Subject, top: float, lean: float) -> list[Shape]:
     shapes: list[Shape] = []
     for turn, share in ((-24 + lean, 0.8), (22 + lean, 0.86), (lean, 1.0)):
         place = placed((turn * 0.04, 0.0), turn)
-        for one in leaf(form_of(s.traits, max(top * share, s.leaf * 0.6), s.width)):
-            paths: tuple[Path, ...] = tuple(path.mapped(place.at) for path in one.paths)
-            shapes.append(Shape(one.css, paths, one.stroke))
+        for shape in leaf(form_of(s.traits, max(top * share, s.leaf * 0.6), s.width)):
+            paths: tuple[Path, ...] = tuple(path.mapped(place.at) for path in shape.paths)
+            shapes.append(Shape(shape.css, paths, shape.stroke))
     return shapes

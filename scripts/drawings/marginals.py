@@ -2,13 +2,13 @@
 
 from collections.abc import Callable
 
-from scripts.drawings.build import NO_CEILING, fit, roots, trace
 from scripts.drawings.floating import hanging_roots
 from scripts.drawings.geometry import placed
 from scripts.drawings.nodes import node_symbols
 from scripts.drawings.rosettes import crown
-from scripts.drawings.scene import Copy, Item, Part, Shape, Symbols
-from scripts.drawings.size import Frame, Subject
+from scripts.drawings.scene import Copy, Item, Shape, ShapeGroup, Symbols
+from scripts.drawings.shared_shapes import NO_CEILING, fit, roots, trace
+from scripts.drawings.size import Subject, TankFrame
 from scripts.drawings.spine import grow
 from scripts.drawings.stems import leafy, swaying
 
@@ -17,7 +17,7 @@ BASAL = ("basal", "tuft", "two-ranked")
 ROOT_MM = 120.0  # hanging roots of a cutting, where the record gives none
 
 
-def marginal(s: Subject, f: Frame, symbols: Symbols) -> list[Item]:
+def marginal(s: Subject, f: TankFrame, symbols: Symbols) -> list[Item]:
     """A crown or stems; the base is the cap, or the water's surface for roots that hang."""
     top = min(s.height, TALLEST_MM)
     if s.traits.arrangement in BASAL:
@@ -31,7 +31,7 @@ def marginal(s: Subject, f: Frame, symbols: Symbols) -> list[Item]:
     return [*feet(s, f, symbols), *grown]
 
 
-def feet(s: Subject, f: Frame, symbols: Symbols) -> list[Item]:
+def feet(s: Subject, f: TankFrame, symbols: Symbols) -> list[Item]:
     """Roots in the soil, or hanging in the water."""
     if s.plant.roots == "in-soil":
         return [roots(s, 0.0, 24, 7)]
@@ -49,7 +49,7 @@ def bunch(s: Subject, top: float, symbols: Symbols) -> list[Item]:
     others = tuple(
         Copy("s", placed((x, 0.0), 0, size, x / 8)) for x, size in ((8.0, 0.92), (-8.0, 1.0))
     )
-    return [Part(others, "back"), *leafy(s, main, names, bare=0.12)]
+    return [ShapeGroup(others, "back"), *leafy(s, main, names, bare=0.12)]
 
 
 def umbels(s: Subject, top: float, symbols: Symbols) -> list[Item]:

@@ -28,20 +28,20 @@ def edge(
 def sampled(points: tuple[Point, ...], count: int) -> list[Point]:
     """Points at equal steps of the parameter along the smooth edge."""
     pieces = list(zip(points, controls(points), strict=False))
-    found = []
+    samples = []
     for i in range(count + 1):
         place = min(i / count * len(pieces), len(pieces) - 1e-9)
         start, (first, second, end) = pieces[int(place)]
         t = place - int(place)
         weights = ((1 - t) ** 3, 3 * t * (1 - t) ** 2, 3 * t * t * (1 - t), t**3)
         four = (start, first, second, end)
-        found.append(
+        samples.append(
             (
                 sum(w * p[0] for w, p in zip(weights, four, strict=True)),
                 sum(w * p[1] for w, p in zip(weights, four, strict=True)),
             )
         )
-    return found
+    return samples
 
 
 def wavy(points: tuple[Point, ...], count: float, reach: float) -> tuple[Point, ...]:

@@ -1,10 +1,10 @@
 """Mosses and flat thalli: a cushion on a stone, or a mat below the surface."""
 
-from scripts.drawings.build import fit, mass, second, trace
 from scripts.drawings.geometry import Affine, Path, Run, line, placed, polar
 from scripts.drawings.leaves import THINNEST_MM, form_of, leaf
-from scripts.drawings.scene import Copy, Item, Part, Shape, Symbols, bounds, moved
-from scripts.drawings.size import Frame, Subject
+from scripts.drawings.scene import Copy, Item, Shape, ShapeGroup, Symbols, bounds, moved
+from scripts.drawings.shared_shapes import fit, mass, second, trace
+from scripts.drawings.size import Subject, TankFrame
 from scripts.drawings.spine import Spine, grow, veering
 
 STONE_MM = 34.0  # how far the top of the stone lies above the cap, at least
@@ -31,7 +31,7 @@ def moss_half(s: Subject) -> float:
     return min(max(s.spread * 0.5, 55.0), 110.0)
 
 
-def moss(s: Subject, f: Frame, symbols: Symbols) -> list[Item]:
+def moss(s: Subject, f: TankFrame, symbols: Symbols) -> list[Item]:
     """A cushion of branching shoots on a stone."""
     length = min(max(s.height * 0.9, 14.0), 130.0, f.surface * 0.8)
     for name, wild in (("m", 0.0), ("n", 1.0)):
@@ -60,7 +60,7 @@ def cushion(s: Subject, symbols: Symbols, half: float, names: tuple[str, str]) -
             place = placed(base, turn, big, big * (1 if s.chance.random() < 0.5 else -1))
             tint = second(s, "young-leaves") if i % 4 == 1 else ""
             copies.append(Copy(names[i % 2], place, tint))
-        items += [Part(tuple(copies), "back")] if row == 0 else copies
+        items += [ShapeGroup(tuple(copies), "back")] if row == 0 else copies
     return items
 
 
@@ -84,15 +84,15 @@ def dashes_along(s: Subject, axis: Spine, fine: bool) -> list[Path]:
     """Leaves along an axis, on both sides."""
     size = max(s.leaf, 1.4 if fine else 2.6)
     number = max(int(axis.length / (size * 0.95)), 2)
-    found = []
+    dashes = []
     for i in range(1, number + 1):
         point, turn = axis.at(axis.length * i / number)
         ends = [polar(turn + side * 46, size, point) for side in (-1, 1)]
-        found.append(line(ends[0], point, ends[1]))
-    return found
+        dashes.append(line(ends[0], point, ends[1]))
+    return dashes
 
 
-def thallus(s: Subject, f: Frame, symbols: Symbols) -> list[Item]:
+def thallus(s: Subject, f: TankFrame, symbols: Symbols) -> list[Item]:
     """Forked bands in a loose heap on a stone, or in a mat below the surface."""
     for name, turn in (("t", 5.0), ("u", -8.0)):
         place = placed((0.0, 0.0), turn)
@@ -118,4 +118,4 @@ def mat(items: list[Item], symbols: Symbols, thick: float) -> list[Item]:
     """Fits a mat between the surface at height 0 and its thickness below."""
     box = bounds(items, symbols)
     scale = thick / (box.top - box.bottom)
-    return [moved(one, Affine(1, 0, 0, scale, 0, -box.top * scale)) for one in items]
+    return [moved(item, Affine(1, 0, 0, scale, 0, -box.top * scale)) for item in items]

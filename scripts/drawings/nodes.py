@@ -2,10 +2,10 @@
 
 import math
 
-from scripts.drawings.build import second
 from scripts.drawings.geometry import Affine, line
 from scripts.drawings.leaves import form_of, leaf
 from scripts.drawings.scene import Copy, Item, Shape, Symbols
+from scripts.drawings.shared_shapes import second
 from scripts.drawings.size import Subject
 
 FLAT = 0.34  # how much of its depth a ring of leaves shows to an eye a little above it

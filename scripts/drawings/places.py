@@ -12,7 +12,7 @@ LEFT, RIGHT, RIM, SURFACE, CAP, SOIL, FLOOR = 8, 352, 26, 58, 318, 334, 392
 STEM_X, ROSETTE_X, FOOT = 236, 96, 320
 
 
-class Place(NamedTuple):
+class TapPlace(NamedTuple):
     """Where one taps, and where its name stands: left, top, width, height; middle of the name."""
 
     area: tuple[int, int, int, int]
@@ -21,15 +21,15 @@ class Place(NamedTuple):
 
 # No two areas overlap, and none is less than 48 units wide or high.
 PLACES = {
-    "surface": Place((10, 28, 174, 60), (58, 40)),
-    "new-leaves": Place((186, 60, 100, 84), (236, 74)),
-    "water": Place((126, 90, 58, 96), (155, 138)),
-    "animals": Place((10, 90, 114, 96), (86, 170)),
-    "stem": Place((186, 146, 100, 76), (210, 184)),
-    "old-leaves": Place((186, 224, 100, 92), (236, 306)),
-    "whole-plant": Place((10, 188, 174, 128), (96, 202)),
-    "coating": Place((288, 60, 62, 256), (320, 150)),
-    "roots": Place((10, 318, 340, 72), (166, 376)),
+    "surface": TapPlace((10, 28, 174, 60), (58, 40)),
+    "new-leaves": TapPlace((186, 60, 100, 84), (236, 74)),
+    "water": TapPlace((126, 90, 58, 96), (155, 138)),
+    "animals": TapPlace((10, 90, 114, 96), (86, 170)),
+    "stem": TapPlace((186, 146, 100, 76), (210, 184)),
+    "old-leaves": TapPlace((186, 224, 100, 92), (236, 306)),
+    "whole-plant": TapPlace((10, 188, 174, 128), (96, 202)),
+    "coating": TapPlace((288, 60, 62, 256), (320, 150)),
+    "roots": TapPlace((10, 318, 340, 72), (166, 376)),
 }
 SHORT = {"coating": "algae"}  # coats of every kind; what keepers call them
 

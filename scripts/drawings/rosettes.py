@@ -2,7 +2,9 @@
 
 from collections.abc import Callable
 
-from scripts.drawings.build import (
+from scripts.drawings.geometry import Path, curve, placed
+from scripts.drawings.scene import Copy, Item, Shape, ShapeGroup, Symbols
+from scripts.drawings.shared_shapes import (
     BROAD_EASE,
     EASE,
     NO_CEILING,
@@ -13,9 +15,7 @@ from scripts.drawings.build import (
     second,
     stalked,
 )
-from scripts.drawings.geometry import Path, curve, placed
-from scripts.drawings.scene import Copy, Item, Part, Shape, Symbols
-from scripts.drawings.size import Frame, Subject
+from scripts.drawings.size import Subject, TankFrame
 
 NARROW = ("linear", "ribbon", "needle")
 FEW, FAN, MANY = 9, 11, 13
@@ -24,7 +24,7 @@ YOUNG = 0.45  # height of a daughter, in heights of her mother
 RUNNER_GAP = 0.62  # from crown to daughter, in spreads
 
 
-def rosette(s: Subject, f: Frame, symbols: Symbols) -> list[Item]:
+def rosette(s: Subject, f: TankFrame, symbols: Symbols) -> list[Item]:
     """A crown of leaves to its height, and a daughter where it spreads by runners."""
     top = min(s.height, f.surface)
     trailing = s.height > f.surface and s.traits.leaf_shape in NARROW
@@ -44,7 +44,7 @@ def rosette(s: Subject, f: Frame, symbols: Symbols) -> list[Item]:
     runner = curve((-place, 1.0), (0.0, 3.5), (gap * 0.9, 0.5))
     return [
         Shape("runner", (runner,)),
-        Part((roots(s, gap * 0.9, 10, 3), *daughter), "back"),
+        ShapeGroup((roots(s, gap * 0.9, 10, 3), *daughter), "back"),
         roots(s, -place, 22, 7),
         *at(mother, -place),
     ]
@@ -59,7 +59,7 @@ def crown(s: Subject, symbols: Symbols, surface: float, leaves: int | None = Non
         share = i / (number - 1)  # 0 outermost and oldest, 1 innermost
         side = 1 if i % 2 else -1
         items.append(
-            Part(
+            ShapeGroup(
                 tuple(crown_leaf(s, symbols, surface, share, side, narrow=narrow)),
                 leaf_css(s, share, i),
             )
@@ -108,7 +108,7 @@ def stalk_length(s: Subject, blade: float) -> float:
     return max(s.height - blade, blade * 0.6)
 
 
-def grass(s: Subject, f: Frame, symbols: Symbols) -> list[Item]:
+def grass(s: Subject, f: TankFrame, symbols: Symbols) -> list[Item]:
     """Tufts along a runner, of blades so thin that a line is enough; broad ones are drawn as leaves."""
     top = min(s.height, f.surface)
     gap = min(max(s.height * 0.15, 8.0), 26.0)

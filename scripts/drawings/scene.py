@@ -25,14 +25,14 @@ class Copy(NamedTuple):
     css: str = ""
 
 
-class Part(NamedTuple):
+class ShapeGroup(NamedTuple):
     """Shapes and copies under one class, such as ``back`` for what stands behind."""
 
     items: tuple["Item", ...]
     css: str = ""
 
 
-Item = Shape | Copy | Part
+Item = Shape | Copy | ShapeGroup
 
 
 class Bounds(NamedTuple):
@@ -70,13 +70,13 @@ def moved(item: Item, affine: Affine) -> Item:
         return Shape(item.css, tuple(path.mapped(affine.at) for path in item.paths), item.stroke)
     if isinstance(item, Copy):
         return Copy(item.symbol, affine.after(item.place), item.css)
-    return Part(tuple(moved(one, affine) for one in item.items), item.css)
+    return ShapeGroup(tuple(moved(inner, affine) for inner in item.items), item.css)
 
 
 def points_of(items: Iterable[Item], symbols: Symbols) -> Iterable[Point]:
     """Points that hold all the items between them, widened by their strokes."""
     for item in items:
-        if isinstance(item, Part):
+        if isinstance(item, ShapeGroup):
             yield from points_of(item.items, symbols)
         elif isinstance(item, Copy):
             for point in symbols.rim(item.symbol):
@@ -115,7 +115,7 @@ class Writer:
         if not symbols:
             return ""
         body = "".join(
-            f'<g id="{self.prefix}_{name}">{"".join(self.item(one, FLIP) for one in items)}</g>'
+            f'<g id="{self.prefix}_{name}">{"".join(self.item(item, FLIP) for item in items)}</g>'
             for name, items in symbols.items()
         )
         return f"<defs>{body}</defs>"
@@ -129,8 +129,8 @@ class Writer:
         if isinstance(item, Shape):
             return self.shape(item, place)
         css = f' class="{classes(item.css)}"' if item.css else ""
-        if isinstance(item, Part):
-            return f"<g{css}>{''.join(self.item(one, place) for one in item.items)}</g>"
+        if isinstance(item, ShapeGroup):
+            return f"<g{css}>{''.join(self.item(inner, place) for inner in item.items)}</g>"
         moves = matrix(place.after(item.place).after(FLIP), self.digits)
         return f'<use href="#{self.prefix}_{item.symbol}"{css} transform="{moves}"/>'
 

@@ -1,10 +1,10 @@
 """Floating plants from above, mm, y away from the eye: one piece of each kind about the origin."""
 
-from scripts.drawings.build import second
 from scripts.drawings.geometry import Affine, curve, line, placed
 from scripts.drawings.leaves import form_of, leaf
 from scripts.drawings.nodes import STALKS
 from scripts.drawings.scene import Copy, Item, Shape, Symbols, bounds, moved
+from scripts.drawings.shared_shapes import second
 from scripts.drawings.size import Subject
 from scripts.drawings.spine import grow
 
@@ -16,9 +16,10 @@ def floating_leaf(s: Subject, symbols: Symbols) -> str:
     """One leaf with its stalk, as a symbol."""
     stalk = STALKS[s.traits.stalk] * s.leaf
     shapes = [
-        moved(one, Affine(1, 0, 0, 1, 0, stalk)) for one in leaf(form_of(s.traits, s.leaf, s.width))
+        moved(shape, Affine(1, 0, 0, 1, 0, stalk))
+        for shape in leaf(form_of(s.traits, s.leaf, s.width))
     ]
-    parts = [one for one in shapes if isinstance(one, Shape)]
+    parts = [shape for shape in shapes if isinstance(shape, Shape)]
     if s.traits.surface == "hairy":
         parts.append(hairs(s, stalk))
     if s.traits.surface == "folded":
@@ -67,8 +68,8 @@ def rosette_above(s: Subject, symbols: Symbols) -> list[Item]:
     middle = ((box.left + box.right) / 2, (box.top + box.bottom) / 2)
     scale = min(max(scale, 0.5), 2.5)
     return [
-        moved(one, Affine(scale, 0, 0, scale, -middle[0] * scale, -middle[1] * scale))
-        for one in items
+        moved(item, Affine(scale, 0, 0, scale, -middle[0] * scale, -middle[1] * scale))
+        for item in items
     ]
 
 
@@ -109,6 +110,6 @@ def stem_above(s: Subject, symbols: Symbols) -> list[Item]:
             )
     box = bounds(items, symbols)
     return [
-        moved(one, Affine(1, 0, 0, 1, -(box.left + box.right) / 2, -(box.top + box.bottom) / 2))
-        for one in items
+        moved(item, Affine(1, 0, 0, 1, -(box.left + box.right) / 2, -(box.top + box.bottom) / 2))
+        for item in items
     ]

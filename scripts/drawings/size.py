@@ -8,7 +8,7 @@ from scripts.records.plant import Plant
 from scripts.records.traits import Traits
 
 
-class Frame(NamedTuple):
+class TankFrame(NamedTuple):
     """The tank: lengths in mm from the top of the cap, which is height 0."""
 
     tank: float  # outer height, floor to rim
@@ -32,9 +32,9 @@ class Frame(NamedTuple):
         return self.tank
 
 
-def frame(tank_height_cm: float) -> Frame:
+def frame(tank_height_cm: float) -> TankFrame:
     """A tank with 3 cm of soil, 2 cm of cap and 2 cm of air: common practice, no source."""
-    return Frame(tank_height_cm * 10, 30.0, 20.0, 20.0)
+    return TankFrame(tank_height_cm * 10, 30.0, 20.0, 20.0)
 
 
 class Subject(NamedTuple):

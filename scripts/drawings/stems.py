@@ -3,12 +3,20 @@
 import math
 from collections.abc import Callable
 
-from scripts.drawings.build import NO_CEILING, fit, grow_under, roots, second, stem_css, trace
 from scripts.drawings.geometry import Affine, placed
 from scripts.drawings.leaves import THREADED
 from scripts.drawings.nodes import count, node_symbols, stalk_of
-from scripts.drawings.scene import Copy, Item, Part, Shape, Symbols
-from scripts.drawings.size import Frame, Subject
+from scripts.drawings.scene import Copy, Item, Shape, ShapeGroup, Symbols
+from scripts.drawings.shared_shapes import (
+    NO_CEILING,
+    fit,
+    grow_under,
+    roots,
+    second,
+    stem_css,
+    trace,
+)
+from scripts.drawings.size import Subject, TankFrame
 from scripts.drawings.spine import Spine, veering
 
 MOST_NODES = 31  # leaves further apart than in life show the same plant in less
@@ -56,7 +64,7 @@ def leafy(
 MIRROR = Affine(-1, 0, 0, 1, 0, 0)
 
 
-def stem(s: Subject, f: Frame, symbols: Symbols) -> list[Item]:
+def stem(s: Subject, f: TankFrame, symbols: Symbols) -> list[Item]:
     """A bunch of upright stems; what is taller than the water is deep runs on below the surface."""
     names = node_symbols(s, symbols)
     reach = s.leaf + stalk_of(s)
@@ -76,9 +84,9 @@ def stem(s: Subject, f: Frame, symbols: Symbols) -> list[Item]:
         for place, share in reversed(stems)
         if place
     ]
-    feet = [roots(s, one.place.e, 16) for one in others]
+    feet = [roots(s, other.place.e, 16) for other in others]
     grown = fit(leafy(s, main, names), symbols, top=min(s.height, f.surface))
-    return [*feet, roots(s, 0.0, 16), Part(tuple(others), "back"), *grown]
+    return [*feet, roots(s, 0.0, 16), ShapeGroup(tuple(others), "back"), *grown]
 
 
 def swaying(lean: float, sway: float) -> Callable[[float], float]:
@@ -86,7 +94,7 @@ def swaying(lean: float, sway: float) -> Callable[[float], float]:
     return lambda t: lean + sway * (0.5 - t)
 
 
-def rootless(s: Subject, f: Frame, symbols: Symbols) -> list[Item]:
+def rootless(s: Subject, f: TankFrame, symbols: Symbols) -> list[Item]:
     """Stems that drift: one from the depth up to the surface and along it, with branches."""
     names = node_symbols(s, symbols)
     ceiling = f.surface - s.leaf * 0.6
@@ -102,6 +110,8 @@ def rootless(s: Subject, f: Frame, symbols: Symbols) -> list[Item]:
             veering(turn + side * 42, -side * 20),
             ceiling,
         )
-        items.append(Part(tuple(leafy(s, twig, names, bare=0.12)), "back" if side < 0 else ""))
+        items.append(
+            ShapeGroup(tuple(leafy(s, twig, names, bare=0.12)), "back" if side < 0 else "")
+        )
     items += leafy(s, main, names, bare=0.02)
     return fit(items, symbols, top=f.surface)

@@ -66,15 +66,15 @@ def side_veins(form: Form) -> list[Path]:
             return []
         x = form.width * 0.25
         return [line((s * x, form.length * 0.06), (s * x, form.length * 0.9)) for s in (-1, 1)]
-    found = []
+    veins = []
     for i in range(5):
         share = end * (0.08 + 0.14 * i)
         reach = 0.78 * half_width(form.shape, share + 0.12) * form.width
         base, y = (0.0, share * form.length), (share + 0.12) * form.length
-        found += [
+        veins += [
             curve(base, (s * reach * 0.6, (base[1] + y) / 2), (s * reach, y)) for s in (-1, 1)
         ]
-    return found
+    return veins
 
 
 def surface(form: Form) -> tuple[Shape, ...]:

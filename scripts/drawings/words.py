@@ -62,7 +62,7 @@ PLACES = {
 }
 
 
-def look(s: Subject) -> str:
+def leaves_in_words(s: Subject) -> str:
     """The traits as one phrase."""
     t = s.traits
     shape = SHAPES.get(t.leaf_shape, t.leaf_shape)
@@ -88,7 +88,7 @@ def tank_words(s: Subject, tank_height_cm: float) -> str:
     """The label of the picture in the tank."""
     return (
         f"Drawing of {s.plant.name} in a tank {tank_height_cm:g} cm high: "
-        f"{KINDS[s.traits.draw]}; {look(s)}."
+        f"{KINDS[s.traits.draw]}; {leaves_in_words(s)}."
     )
 
 

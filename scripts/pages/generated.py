@@ -10,10 +10,10 @@ from scripts.pages.calculators.page import calculator_page, calculators_page, de
 from scripts.pages.calculators.suggest import plants as suggested_plants
 from scripts.pages.guides import guide_page, guides_page
 from scripts.pages.law.page import place_page, rule_page, rules_page, sources_page
+from scripts.pages.plants.all_plants_table import table_page
 from scripts.pages.plants.compare_data import compare_data
 from scripts.pages.plants.growth_light import growth_light_page
 from scripts.pages.plants.page import plant_page, plants_page
-from scripts.pages.plants.table import table_page
 from scripts.pages.plants.trade_names import name_page, names_page
 from scripts.pages.problems.on_paper import key_page, symptoms_page
 from scripts.pages.problems.page import all_problems_page, problem_page, problems_page

@@ -13,7 +13,7 @@ from scripts.pages.cite import Citations
 from scripts.pages.escape import escape
 from scripts.pages.template import environment, render
 from scripts.records.claim import Claim
-from scripts.records.guide import MARK, SURE, Call, Guide, Mark, call
+from scripts.records.guide import MARK, SURE, Call, Guide, ProseMark, call
 from scripts.records.load import Library
 
 NO_BREAK = "\u00a0"
@@ -45,19 +45,19 @@ def in_order(library: Library) -> list[tuple[str, Guide]]:
     return sorted(library.guides.items(), key=lambda item: item[1].order)
 
 
-def filled(text: str, fill: Callable[[Mark], str], between: Callable[[str], str]) -> str:
+def filled(text: str, fill: Callable[[ProseMark], str], between: Callable[[str], str]) -> str:
     """A text with its marks filled in; what stands between them goes through ``between``."""
     pieces, end = [], 0
     for match in MARK.finditer(text):
-        pieces += [between(text[end : match.start()]), fill(Mark(match[1], match[2], 0))]
+        pieces += [between(text[end : match.start()]), fill(ProseMark(match[1], match[2], 0))]
         end = match.end()
     return "".join([*pieces, between(text[end:])])
 
 
-def filler(cite: Citations, library: Library) -> Callable[[Mark], str]:
+def filler(cite: Citations, library: Library) -> Callable[[ProseMark], str]:
     """What a mark becomes in this page."""
 
-    def fill(mark: Mark) -> str:
+    def fill(mark: ProseMark) -> str:
         if mark.kind in SURE:
             return sureness(mark, cite, library)
         asked = call(mark)
@@ -66,7 +66,7 @@ def filler(cite: Citations, library: Library) -> Callable[[Mark], str]:
     return fill
 
 
-def sureness(mark: Mark, cite: Citations, library: Library) -> str:
+def sureness(mark: ProseMark, cite: Citations, library: Library) -> str:
     """The same small mark that stands behind a record's claim."""
     claim = Claim.model_validate({"source": mark.source_keys(), "sure": mark.kind})
     parts: Any = environment().get_template("parts.j2").module
@@ -79,7 +79,7 @@ def figure(asked: Call) -> str:
     row = next(
         row
         for row in rows(load_all()[asked.calculator], answer["outputs"])
-        if row["key"] == asked.wanted
+        if row["key"] == asked.shown
     )
     return str(escape(f"{row['value']}{NO_BREAK}{row['unit']}".strip()))
 
@@ -87,4 +87,4 @@ def figure(asked: Call) -> str:
 def opened(asked: Call) -> str:
     """A link to the calculator with its inputs filled in."""
     query = f"?{urlencode(asked.inputs)}" if asked.inputs else ""
-    return f"[{escape(asked.wanted)}](../calculators/{asked.calculator}.md{query})"
+    return f"[{escape(asked.shown)}](../calculators/{asked.calculator}.md{query})"

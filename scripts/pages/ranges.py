@@ -25,7 +25,7 @@ class Bar(NamedTuple):
     claim: Range
 
 
-class Scale(NamedTuple):
+class BarScale(NamedTuple):
     """Which part of a quantity's world the bars show, so that plants can be compared."""
 
     key: str
@@ -36,15 +36,15 @@ class Scale(NamedTuple):
 
 
 SCALES = (
-    Scale("dli_mol", q.DailyLight, 0, 8, (0, 2, 4, 6, 8)),
-    Scale("temperature_c", q.Temperature, 5, 35, (5, 15, 25, 35)),
-    Scale("ph", q.PH, 4, 9, (4, 5, 6, 7, 8, 9)),
-    Scale("gh_dh", q.GeneralHardness, 0, 30, (0, 10, 20, 30)),
-    Scale("height_cm", q.Height, 0, 80, (0, 20, 40, 60, 80)),
+    BarScale("dli_mol", q.DailyLight, 0, 8, (0, 2, 4, 6, 8)),
+    BarScale("temperature_c", q.Temperature, 5, 35, (5, 15, 25, 35)),
+    BarScale("ph", q.PH, 4, 9, (4, 5, 6, 7, 8, 9)),
+    BarScale("gh_dh", q.GeneralHardness, 0, 30, (0, 10, 20, 30)),
+    BarScale("height_cm", q.Height, 0, 80, (0, 20, 40, 60, 80)),
 )
 
 
-def bar(scale: Scale, claim: Range) -> Bar:
+def bar(scale: BarScale, claim: Range) -> Bar:
     """Draw one range."""
     quantity: Quantity = scale.quantity.__metadata__[0]
     extra = ""
@@ -91,7 +91,7 @@ def span(low: float, high: float, digits: int = 3) -> str:
     return first if first == last else f"{first}–{last}"
 
 
-def picture(scale: Scale, claim: Range) -> Markup:
+def picture(scale: BarScale, claim: Range) -> Markup:
     """The bar itself; hidden from a screen reader, which has the words."""
 
     def at(value: float) -> float:

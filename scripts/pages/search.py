@@ -8,7 +8,7 @@ from calculators.core.listing import load_all
 from scripts.pages.calculators import nitrogen_model as model
 from scripts.pages.sought import read_sought
 from scripts.records.load import Library
-from scripts.records.names import Named
+from scripts.records.names import NamedSpecies
 
 LINE = 160  # characters of text an entry shows
 AMBIGUOUS = "name on labels"
@@ -86,7 +86,7 @@ SOUGHT_AS: dict[str, list[str]] = {
 }
 
 
-class Entry(NamedTuple):
+class SearchEntry(NamedTuple):
     """What search knows of a page: its address from the site's root, names, and a line to show.
 
     ``sought`` are phrases by which a keeper may mean it; they are shown nowhere.
@@ -100,33 +100,39 @@ class Entry(NamedTuple):
     sought: tuple[str, ...] = ()
 
 
-def entries(library: Library, prose: Mapping[str, tuple[str, str]]) -> list[Entry]:
+def entries(library: Library, prose: Mapping[str, tuple[str, str]]) -> list[SearchEntry]:
     """All pages but the indexes. ``prose`` has title and description of each page written by people."""
-    found = [
-        Entry(f"plants/{slug}/", "plant", plant.name, all_names(plant), plant.verdict)
+    pages = [
+        SearchEntry(f"plants/{slug}/", "plant", plant.name, all_names(plant), plant.verdict)
         for slug, plant in library.plants.items()
     ]
-    found += [
-        Entry(f"animals/{slug}/", animal.group, animal.name, all_names(animal), animal.verdict)
+    pages += [
+        SearchEntry(
+            f"animals/{slug}/", animal.group, animal.name, all_names(animal), animal.verdict
+        )
         for slug, animal in library.animals.items()
     ]
-    found += [
-        Entry(f"names/{slug}/", AMBIGUOUS, one.name, one.other_names, one.summary)
-        for slug, one in library.names.items()
+    pages += [
+        SearchEntry(
+            f"names/{slug}/", AMBIGUOUS, trade_name.name, trade_name.other_names, trade_name.summary
+        )
+        for slug, trade_name in library.names.items()
     ]
-    found += [Entry(address, "guide", title, [], line) for address, title, line in OVERVIEWS]
-    found += [
-        Entry(f"problems/{slug}/", "problem", problem.name, problem.other_names, problem.summary)
+    pages += [SearchEntry(address, "guide", title, [], line) for address, title, line in OVERVIEWS]
+    pages += [
+        SearchEntry(
+            f"problems/{slug}/", "problem", problem.name, problem.other_names, problem.summary
+        )
         for slug, problem in library.problems.items()
     ]
-    found += [
-        Entry(
+    pages += [
+        SearchEntry(
             f"calculators/{name}/", "calculator", spec.title, SOUGHT_AS.get(name, []), spec.purpose
         )
         for name, spec in load_all().items()
     ]
-    found += [
-        Entry(
+    pages += [
+        SearchEntry(
             f"rules/{slug}/",
             "law",
             f"{library.vocabulary['place'][rule.place]['label']}: {rule.title}",
@@ -135,9 +141,11 @@ def entries(library: Library, prose: Mapping[str, tuple[str, str]]) -> list[Entr
         )
         for slug, rule in library.rules.items()
     ]
-    found.append(Entry(model.ADDRESS, "guide", model.TITLE, model.OTHER_NAMES, model.DESCRIPTION))
-    found += [
-        Entry(
+    pages.append(
+        SearchEntry(model.ADDRESS, "guide", model.TITLE, model.OTHER_NAMES, model.DESCRIPTION)
+    )
+    pages += [
+        SearchEntry(
             f"rules/{key}/",
             "law",
             f"The law: {library.vocabulary['place'][key]['label']}",
@@ -146,24 +154,26 @@ def entries(library: Library, prose: Mapping[str, tuple[str, str]]) -> list[Entr
         )
         for key, place in library.places.items()
     ]
-    found += [
-        Entry(f"guides/{slug}/", "guide", guide.title, guide.also, guide.description)
+    pages += [
+        SearchEntry(f"guides/{slug}/", "guide", guide.title, guide.also, guide.description)
         for slug, guide in library.guides.items()
     ]
-    found += [Entry(address, "guide", title, [], line) for address, (title, line) in prose.items()]
+    pages += [
+        SearchEntry(address, "guide", title, [], line) for address, (title, line) in prose.items()
+    ]
     sought = read_sought(library)
-    return [entry._replace(sought=sought.get(entry.address, ())) for entry in found]
+    return [entry._replace(sought=sought.get(entry.address, ())) for entry in pages]
 
 
-def all_names(living: Named) -> list[str]:
+def all_names(living: NamedSpecies) -> list[str]:
     """Every name that a person may know a plant or an animal by."""
-    uncertain = [one.name for one in living.uncertain_names]
+    uncertain = [claimed.name for claimed in living.uncertain_names]
     return [*living.trade_names, *living.old_names, *uncertain, living.family]
 
 
-def index(found: list[Entry]) -> str:
+def index(pages: list[SearchEntry]) -> str:
     """The entries as JSON, each a list, in the order of ``Entry``'s fields."""
-    rows = [[*entry[:4], cut(entry.line), entry.sought] for entry in found]
+    rows = [[*entry[:4], cut(entry.line), entry.sought] for entry in pages]
     return json.dumps(rows, ensure_ascii=False, separators=(",", ":"))
 
 

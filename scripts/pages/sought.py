@@ -33,7 +33,7 @@ def read_sought(library: Library) -> dict[str, tuple[str, ...]]:
     """The phrases of each address. Raises ``pydantic.ValidationError`` where the file holds anything else."""
     text = SOUGHT_FILE.read_text(encoding="utf-8")
     written = PHRASES.validate_python(yaml.load(text, LOADER))
-    animals = (name for one in library.animals.values() for name in one.trade_names)
+    animals = (name for animal in library.animals.values() for name in animal.trade_names)
     places = {
         "{animal}": "|".join([*ANY_ANIMAL, *words_of(animals)]),
         "{floater}": "|".join(FLOATERS),

@@ -10,7 +10,7 @@ from calculators.core import quantities as q
 from calculators.science.animals.feed import living_mass_g
 from calculators.science.conversions import MM_PER_CM
 from scripts.records.claim import Claim, Range, Slug, Statement, Text, Within
-from scripts.records.names import Named
+from scripts.records.names import NamedSpecies
 from scripts.records.record import Record, Ruled, number
 from scripts.records.rule import Basis, Jurisdiction
 
@@ -99,7 +99,7 @@ class LegalMark(Statement):
     basis: Basis
 
 
-class Animal(Named):
+class Animal(NamedSpecies):
     """An animal, as a keeper of planted tanks needs to know it."""
 
     group: Literal["fish", "shrimp", "snail"]

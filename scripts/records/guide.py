@@ -15,8 +15,8 @@ from typing import Annotated, Any, NamedTuple
 from pydantic import Field, ValidationError
 
 from scripts.records.claim import Name, Slug, Text
-from scripts.records.lines import Finding, findings_of, shown_path
-from scripts.records.messages import word
+from scripts.records.error_sentences import word
+from scripts.records.lines import RecordFault, findings_of, shown_path
 from scripts.records.prose import front_matter
 from scripts.records.record import Record
 from scripts.records.written import texts
@@ -49,7 +49,7 @@ class GuideDraft(NamedTuple):
     body_line: int
 
 
-class Mark(NamedTuple):
+class ProseMark(NamedTuple):
     """A mark in the prose: its kind, what stands behind the colon, and its line in the file."""
 
     kind: str
@@ -66,38 +66,38 @@ class Call(NamedTuple):
 
     calculator: str
     inputs: dict[str, str]
-    wanted: str
+    shown: str
 
 
-def marks(guide: Guide | GuideDraft) -> Iterator[Mark]:
+def marks(guide: Guide | GuideDraft) -> Iterator[ProseMark]:
     """Every mark of a guide; those of its checklist count as on the first line."""
     for text, start in ((" ".join(guide.first), 1), (guide.body, guide.body_line)):
         for match in MARK.finditer(text):
             line = start + text.count("\n", 0, match.start())
-            yield Mark(match[1], match[2], line if start > 1 else 1)
+            yield ProseMark(match[1], match[2], line if start > 1 else 1)
 
 
-def call(mark: Mark) -> Call:
+def call(mark: ProseMark) -> Call:
     """What a mark asks of a calculator. Raises ``ValueError`` with what is wrong."""
     before, _, words = mark.words.partition("|")
     name, *rest = before.split() or [""]
-    wanted = words.strip()
+    output = words.strip()
     if mark.kind == "figure":
-        wanted, rest = (rest[0], rest[1:]) if rest else ("", [])
-    if not name or not wanted or any("=" not in pair for pair in rest):
+        output, rest = (rest[0], rest[1:]) if rest else ("", [])
+    if not name or not output or any("=" not in pair for pair in rest):
         raise ValueError(
             f"{{{mark.kind}: {mark.words}}} needs a calculator, input=value, and words"
         )
-    return Call(name, dict(pair.split("=", 1) for pair in rest), wanted)
+    return Call(name, dict(pair.split("=", 1) for pair in rest), output)
 
 
 def read_guides(
     folder: Path = FOLDER,
-) -> tuple[dict[str, Guide], dict[str, GuideDraft], list[Finding]]:
+) -> tuple[dict[str, Guide], dict[str, GuideDraft], list[RecordFault]]:
     """The guides that hold, all of them as written, by slug; and what is wrong with their front matter."""
     guides: dict[str, Guide] = {}
     drafts: dict[str, GuideDraft] = {}
-    wrong: list[Finding] = []
+    wrong: list[RecordFault] = []
     for path in sorted(folder.glob("*.md")):
         guide, draft, findings = read_guide(path)
         wrong += findings
@@ -108,11 +108,11 @@ def read_guides(
     return guides, drafts, wrong
 
 
-def read_guide(path: Path) -> tuple[Guide | None, GuideDraft | None, list[Finding]]:
+def read_guide(path: Path) -> tuple[Guide | None, GuideDraft | None, list[RecordFault]]:
     """One guide, the same as written, and what is wrong with its front matter."""
     shown = shown_path(path)
     document = front_matter(path)
-    if isinstance(document, Finding):
+    if isinstance(document, RecordFault):
         return None, None, [document]
     findings = findings_of(document[0], shown)
     front, body = document[0].value, document[1]
@@ -124,11 +124,11 @@ def read_guide(path: Path) -> tuple[Guide | None, GuideDraft | None, list[Findin
         body_line=body_line,
     )
     try:
-        held: Any = front | {"body": body, "body_line": body_line}
-        return Guide.model_validate(held), draft, findings
+        record: Any = front | {"body": body, "body_line": body_line}
+        return Guide.model_validate(record), draft, findings
     except ValidationError as bad:
         for error in bad.errors():
             line = document[0].line(error["loc"])
             key = ".".join(map(str, error["loc"]))
-            findings.append(Finding(shown, line, key, word(error, Guide)))
+            findings.append(RecordFault(shown, line, key, word(error, Guide)))
         return None, draft, findings

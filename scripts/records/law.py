@@ -6,7 +6,7 @@ from functools import cache
 from typing import NamedTuple
 
 from scripts.records.plant import Plant
-from scripts.records.rule import Entry, Rule
+from scripts.records.rule import ListedName, Rule
 
 DOUBTFUL = ("(misapplied", "(trade", "(in trade", "(spelling")  # behind a name that is no synonym
 
@@ -20,12 +20,12 @@ class Listing(NamedTuple):
 
     slug: str
     rule: Rule
-    entry: Entry
+    entry: ListedName
     through: str | None = None
     doubtful: bool = False
 
 
-class LookAlike(NamedTuple):
+class ListedLookAlike(NamedTuple):
     """A listed plant for which another is taken, with the lists."""
 
     name: str
@@ -40,15 +40,17 @@ def listings(plant: Plant, rules: Mapping[str, Rule]) -> list[Listing]:
 def listings_of(names: Iterable[str], rules: Mapping[str, Rule]) -> list[Listing]:
     """The lists on which any of the names stands. The first is the one in use, the others are old."""
     accepted, *old = names
-    found = (
+    listed = (
         listing(accepted, old, slug, rule, entry)
         for slug, rule in rules.items()
         for entry in rule.entries
     )
-    return [one for one in found if one is not None]
+    return [match for match in listed if match is not None]
 
 
-def listing(accepted: str, old: list[str], slug: str, rule: Rule, entry: Entry) -> Listing | None:
+def listing(
+    accepted: str, old: list[str], slug: str, rule: Rule, entry: ListedName
+) -> Listing | None:
     """How an entry names a plant, or nothing. A genus is matched by the accepted name alone:
     an old name may have stood in a genus that the law does not mean."""
     listed = {species(name) for name in (entry.name, *entry.also)}
@@ -60,15 +62,19 @@ def listing(accepted: str, old: list[str], slug: str, rule: Rule, entry: Entry) 
     return None
 
 
-def listed_look_alikes(plant: Plant, rules: Mapping[str, Rule]) -> list[LookAlike]:
+def listed_look_alikes(plant: Plant, rules: Mapping[str, Rule]) -> list[ListedLookAlike]:
     """The plant's look-alikes that a list names, so that a keeper makes sure which one it is."""
-    own = {(one.slug, one.entry.name) for one in listings(plant, rules)}
-    found = []
-    for name in dict.fromkeys(one.name for one in plant.look_alikes):
-        listed = [one for one in mentioned(name, rules) if (one.slug, one.entry.name) not in own]
+    own = {(listing.slug, listing.entry.name) for listing in listings(plant, rules)}
+    alike = []
+    for name in dict.fromkeys(alike_plant.name for alike_plant in plant.look_alikes):
+        listed = [
+            listing
+            for listing in mentioned(name, rules)
+            if (listing.slug, listing.entry.name) not in own
+        ]
         if listed:
-            found.append(LookAlike(name, listed))
-    return found
+            alike.append(ListedLookAlike(name, listed))
+    return alike
 
 
 def mentioned(text: str, rules: Mapping[str, Rule]) -> Iterator[Listing]:

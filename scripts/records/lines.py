@@ -12,7 +12,7 @@ from scripts.setup.paths import ROOT
 MOST_SHOWN = 50  # of one file
 
 
-class Finding(NamedTuple):
+class RecordFault(NamedTuple):
     """Something wrong in a file, at a line, at a key."""
 
     path: Path
@@ -54,13 +54,13 @@ class Document:
         return lines.get(known, 1) + self.above
 
 
-def finding_at(
+def fault_at(
     documents: Mapping[Path, Document], path: Path, place: Place, message: str
-) -> Finding:
+) -> RecordFault:
     """A finding at a place in a file, at the line where the file has it."""
     document = documents.get(path)
     line = document.line(place) if document else 1
-    return Finding(shown_path(path), line, shown_key(place), message)
+    return RecordFault(shown_path(path), line, shown_key(place), message)
 
 
 def shown_key(place: Place) -> str:
@@ -75,53 +75,55 @@ def shown_path(path: Path) -> Path:
     return path.relative_to(ROOT) if path.is_relative_to(ROOT) else path
 
 
-def read(path: Path) -> tuple[Document | None, list[Finding]]:
+def read(path: Path) -> tuple[Document | None, list[RecordFault]]:
     """Parse one file. Returns no document where nothing of it can be used."""
     shown = shown_path(path)
     text = read_text(path)
-    if isinstance(text, Finding):
+    if isinstance(text, RecordFault):
         return None, [text]
     try:
         document = Document(text)
     except NotARecord as wrong:
-        return None, [Finding(shown, wrong.line, "", str(wrong))]
+        return None, [RecordFault(shown, wrong.line, "", str(wrong))]
     return document, findings_of(document, shown)
 
 
-def findings_of(document: Document, shown: Path) -> list[Finding]:
+def findings_of(document: Document, shown: Path) -> list[RecordFault]:
     """What is wrong with a text before its keys are known."""
     return [
-        Finding(shown, fault.line + document.above, shown_key(fault.place), fault.message)
+        RecordFault(shown, fault.line + document.above, shown_key(fault.place), fault.message)
         for fault in document.faults
     ]
 
 
-def read_text(path: Path) -> str | Finding:
+def read_text(path: Path) -> str | RecordFault:
     """A file's text, or why it cannot be read."""
     shown = shown_path(path)
     if path.is_symlink() and not path.exists():
-        return Finding(shown, 1, "", "is a link that leads nowhere; remove it, or mend the link")
+        return RecordFault(
+            shown, 1, "", "is a link that leads nowhere; remove it, or mend the link"
+        )
     if path.is_dir():
-        return Finding(shown, 1, "", "is a folder; a file was expected here")
+        return RecordFault(shown, 1, "", "is a folder; a file was expected here")
     try:
         return path.read_bytes().decode("utf-8")
     except FileNotFoundError:
-        return Finding(shown, 1, "", "is missing; nothing can be checked without it")
+        return RecordFault(shown, 1, "", "is missing; nothing can be checked without it")
     except UnicodeDecodeError as wrong:
-        return Finding(shown, 1, "", f"is not UTF-8 text (byte {wrong.start})")
+        return RecordFault(shown, 1, "", f"is not UTF-8 text (byte {wrong.start})")
     except OSError as wrong:
-        return Finding(shown, 1, "", f"cannot be read: {wrong.strerror}")
+        return RecordFault(shown, 1, "", f"cannot be read: {wrong.strerror}")
 
 
-def shown_first(findings: Iterable[Finding]) -> list[Finding]:
+def shown_first(findings: Iterable[RecordFault]) -> list[RecordFault]:
     """The findings in order, of each file no more than ``MOST_SHOWN`` and a count of the rest."""
-    by_file: dict[Path, list[Finding]] = defaultdict(list)
+    by_file: dict[Path, list[RecordFault]] = defaultdict(list)
     for finding in sorted(set(findings)):
         by_file[finding.path].append(finding)
     shown = []
-    for path, found in by_file.items():
-        shown += found[:MOST_SHOWN]
-        if len(found) > MOST_SHOWN:
-            message = f"and {len(found) - MOST_SHOWN:,} more in this file"
-            shown.append(Finding(path, found[MOST_SHOWN].line, "", message))
+    for path, of_file in by_file.items():
+        shown += of_file[:MOST_SHOWN]
+        if len(of_file) > MOST_SHOWN:
+            message = f"and {len(of_file) - MOST_SHOWN:,} more in this file"
+            shown.append(RecordFault(path, of_file[MOST_SHOWN].line, "", message))
     return shown

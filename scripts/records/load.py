@@ -6,11 +6,11 @@ from typing import NamedTuple
 
 from scripts.records.animal import Animal
 from scripts.records.demo import DEMO_FILE, DemoTank
-from scripts.records.finding import Finding as Sign
+from scripts.records.finding import Finding
 from scripts.records.guide import Guide, GuideDraft, read_guides
-from scripts.records.lines import Document, Finding, finding_at, shown_first
+from scripts.records.lines import Document, RecordFault, fault_at, shown_first
 from scripts.records.parse import Place
-from scripts.records.place import Place as Jurisdiction
+from scripts.records.place import Jurisdiction
 from scripts.records.plant import Plant
 from scripts.records.problem import Problem
 from scripts.records.reader import Draft, Reader
@@ -31,7 +31,7 @@ class Library(NamedTuple):
     places: dict[str, Jurisdiction]
     guides: dict[str, Guide]
     sources: dict[str, Source]
-    findings: dict[str, Sign]
+    findings: dict[str, Finding]
     demo: dict[str, DemoTank]
     vocabulary: dict[str, dict[str, dict[str, str]]]
 
@@ -39,7 +39,7 @@ class Library(NamedTuple):
 class BadRecords(Exception):
     """Records that do not hold; ``findings`` has them in order, of each file the first 50 and a count."""
 
-    def __init__(self, findings: list[Finding]) -> None:
+    def __init__(self, findings: list[RecordFault]) -> None:
         self.findings = shown_first(findings)
         count = len(set(findings))
         super().__init__(
@@ -48,7 +48,7 @@ class BadRecords(Exception):
         )
 
 
-class Reading(NamedTuple):
+class ReadRecords(NamedTuple):
     """What a folder of records holds, right or wrong: for checks that tell all mistakes in one run.
 
     ``library`` has the records that hold, ``drafts`` all of them as written by kind and key.
@@ -59,7 +59,7 @@ class Reading(NamedTuple):
     drafts: dict[str, dict[str, Draft]]
     guides: dict[str, GuideDraft]
     documents: dict[Path, Document]
-    faults: list[Finding]
+    faults: list[RecordFault]
 
     def every_draft(self) -> Iterator[Draft]:
         """Every record and entry as it was written."""
@@ -70,12 +70,12 @@ class Reading(NamedTuple):
         """The keys of a file of entries; None where nothing of it could be read."""
         return frozenset(self.drafts[kind]) or None
 
-    def finding(self, path: Path, place: Place, message: str) -> Finding:
+    def finding(self, path: Path, place: Place, message: str) -> RecordFault:
         """A finding at a place in a file."""
-        return finding_at(self.documents, path, place, message)
+        return fault_at(self.documents, path, place, message)
 
 
-def read_records(folder: Path = SPECIES) -> Reading:
+def read_records(folder: Path = SPECIES) -> ReadRecords:
     """Read all records, with what is wrong with each by itself."""
     reader = Reader(folder)
     guides, guide_drafts, wrong_guides = read_guides()
@@ -88,11 +88,11 @@ def read_records(folder: Path = SPECIES) -> Reading:
         places=reader.entries("places.yml", Jurisdiction),
         guides=guides,
         sources=reader.entries("sources.yml", Source),
-        findings=reader.entries("findings.yml", Sign),
+        findings=reader.entries("findings.yml", Finding),
         demo=reader.entries(DEMO_FILE, DemoTank),
         vocabulary=reader.vocabulary(),
     )
-    return Reading(
+    return ReadRecords(
         folder=folder,
         library=library,
         drafts=reader.drafts,

@@ -21,7 +21,7 @@ class UncertainName(Record):
     note: Statement
 
 
-class Named(Record):
+class NamedSpecies(Record):
     """The names that every plant and animal has."""
 
     name: Name

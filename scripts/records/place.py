@@ -10,7 +10,7 @@ from scripts.records.record import Record
 Statements = Annotated[list[Statement], Field(min_length=1)]
 
 
-class Place(Record):
+class Jurisdiction(Record):
     """Consequences in the words of a keeper; the lists themselves are in species/rules/."""
 
     ask: Text  # whose word is final, by name

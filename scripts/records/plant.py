@@ -6,7 +6,7 @@ from pydantic import Field
 
 from calculators.core import quantities as q
 from scripts.records.claim import Claim, Name, Range, Slug, Statement, Within
-from scripts.records.names import Named
+from scripts.records.names import NamedSpecies
 from scripts.records.record import Record
 from scripts.records.traits import Traits
 
@@ -97,7 +97,7 @@ class Care(Record):
     moving: Statement | None = None
 
 
-class Plant(Named):
+class Plant(NamedSpecies):
     """A plant, as a keeper of capped-soil tanks needs to know it."""
 
     habit: Literal["stem", "rosette", "epiphyte", "carpet", "floater", "moss", "marginal"]

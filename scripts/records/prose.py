@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from pathlib import Path
 from typing import NamedTuple
 
-from scripts.records.lines import Document, Finding, findings_of, read_text, shown_path
+from scripts.records.lines import Document, RecordFault, findings_of, read_text, shown_path
 from scripts.records.parse import NotARecord
 from scripts.setup.paths import DOCS
 
@@ -23,16 +23,16 @@ class Prose(NamedTuple):
     description: str
 
 
-def read_prose(folder: Path = DOCS) -> tuple[dict[str, Prose], list[Finding]]:
+def read_prose(folder: Path = DOCS) -> tuple[dict[str, Prose], list[RecordFault]]:
     """The pages that hold, by path below the folder; and what is wrong with the others."""
     pages: dict[str, Prose] = {}
-    findings: list[Finding] = []
+    findings: list[RecordFault] = []
     for path in sorted(folder.glob("**/*.md")):
         name = path.relative_to(folder)
         if name.parts[0] in OF_THEIR_OWN:
             continue
         document = front_matter(path)
-        if isinstance(document, Finding):
+        if isinstance(document, RecordFault):
             findings.append(document)
             continue
         wrong = [*findings_of(document[0], shown_path(path)), *lacks(document[0], path)]
@@ -42,27 +42,27 @@ def read_prose(folder: Path = DOCS) -> tuple[dict[str, Prose], list[Finding]]:
     return pages, findings
 
 
-def lacks(document: Document, path: Path) -> Iterator[Finding]:
+def lacks(document: Document, path: Path) -> Iterator[RecordFault]:
     """What a page does not say of itself."""
     for key in NEEDED:
         text = document.value.get(key)
         if not isinstance(text, str) or not text:
             message = "is missing; the front matter must have it, as a text"
-            yield Finding(shown_path(path), document.line((key,)), key, message)
+            yield RecordFault(shown_path(path), document.line((key,)), key, message)
 
 
-def front_matter(path: Path) -> tuple[Document, str] | Finding:
+def front_matter(path: Path) -> tuple[Document, str] | RecordFault:
     """The front matter of a page of prose, which is a mapping, and the text below it; or what is wrong."""
     shown, text = shown_path(path), read_text(path)
-    if isinstance(text, Finding):
+    if isinstance(text, RecordFault):
         return text
     parts = text.split(FENCE, 2)
     if len(parts) < 3 or parts[0]:
-        return Finding(shown, 1, "", "needs front matter between two lines of ---")
+        return RecordFault(shown, 1, "", "needs front matter between two lines of ---")
     try:
         document = Document(parts[1], above=1)
     except NotARecord as bad:
-        return Finding(shown, bad.line + 1, "", f"its front matter {bad}")
+        return RecordFault(shown, bad.line + 1, "", f"its front matter {bad}")
     if not isinstance(document.value, dict):
-        return Finding(shown, 1, "", "needs front matter between two lines of ---")
+        return RecordFault(shown, 1, "", "needs front matter between two lines of ---")
     return document, parts[2]

@@ -17,7 +17,7 @@ from scripts.setup.paths import ROOT
 FOLDER = ROOT / "tests" / "published"
 
 
-class Case(Record):
+class PublishedCase(Record):
     """One figure that our code did not produce.
 
     ``name`` is a sentence that says whose it is; ``within`` is the largest difference allowed, in
@@ -35,10 +35,10 @@ class Case(Record):
         return self.within.get(output, 0.0) if isinstance(self.within, dict) else self.within
 
 
-CASES = TypeAdapter(list[Case])
+CASES = TypeAdapter(list[PublishedCase])
 
 
-def cases(calculator: str) -> list[Case]:
+def cases(calculator: str) -> list[PublishedCase]:
     """The published cases of a calculator; none where it has no file."""
     path: Path = FOLDER / f"{calculator}.yml"
     if not path.exists():

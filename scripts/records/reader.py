@@ -6,8 +6,8 @@ from typing import Any, NamedTuple, TypeVar
 from pydantic import BaseModel, ValidationError
 
 from scripts.records.claim import LONGEST_SLUG, SLUG
-from scripts.records.lines import Document, Finding, finding_at, read
-from scripts.records.messages import MOST_WORDED, word
+from scripts.records.error_sentences import MOST_WORDED, word
+from scripts.records.lines import Document, RecordFault, fault_at, read
 from scripts.records.parse import Place
 from scripts.records.vocabulary import word_faults
 
@@ -27,7 +27,7 @@ class Reader:
 
     def __init__(self, root: Path) -> None:
         self.root = root
-        self.findings: list[Finding] = []
+        self.findings: list[RecordFault] = []
         self.documents: dict[Path, Document] = {}
         self.drafts: dict[str, dict[str, Draft]] = {}
 
@@ -50,10 +50,10 @@ class Reader:
     def entries(self, file: str, model: type[Model]) -> dict[str, Model]:
         """The entries of one file by key."""
         path = self.root / file
-        held = self.mapping(path)
-        self.drafts[path.stem] = {key: Draft(path, (key,), value) for key, value in held.items()}
+        mapping = self.mapping(path)
+        self.drafts[path.stem] = {key: Draft(path, (key,), value) for key, value in mapping.items()}
         entries = {}
-        for key, value in held.items():
+        for key, value in mapping.items():
             if message := wrong_slug(key):
                 self.note(path, (key,), message)
             entry = self.validate(path, model, (key,), value)
@@ -64,10 +64,10 @@ class Reader:
     def vocabulary(self, file: str = "vocabulary.yml") -> dict[str, dict[str, dict[str, str]]]:
         """The words that records may use, as plain data."""
         path = self.root / file
-        held = self.mapping(path)
-        for place, message in word_faults(held) if held else ():
+        mapping = self.mapping(path)
+        for place, message in word_faults(mapping) if mapping else ():
             self.note(path, place, message)
-        return held
+        return mapping
 
     def mapping(self, path: Path) -> dict[str, Any]:
         """What a file holds by key. One finding, and nothing, where it holds something else."""
@@ -76,8 +76,10 @@ class Reader:
             return {}
         if isinstance(document.value, dict) and document.value:
             return document.value
-        held = "is empty" if not document.value else f"holds a {type(document.value).__name__}"
-        self.note(path, (), f"{held}; it must hold entries by key, each a key with what is inside")
+        content = "is empty" if not document.value else f"holds a {type(document.value).__name__}"
+        self.note(
+            path, (), f"{content}; it must hold entries by key, each a key with what is inside"
+        )
         return {}
 
     def document(self, path: Path) -> Document | None:
@@ -101,21 +103,21 @@ class Reader:
 
     def note(self, path: Path, place: Place, message: str) -> None:
         """Add a finding."""
-        self.findings.append(finding_at(self.documents, path, place, message))
+        self.findings.append(fault_at(self.documents, path, place, message))
 
 
 def in_file(place: Place, document: Document, above: Place) -> Place:
     """Drop from an error's place the names of union branches, which stand in no file."""
-    kept: list[str | int] = []
+    steps: list[str | int] = []
     last = len(place) - 1
     for number, step in enumerate(place):
         branch = isinstance(step, str) and (
             "[" in step or step in ("str", "float", "int", "constrained-str")
         )
-        stands = document.has((*above, *kept, step))
+        stands = document.has((*above, *steps, step))
         if stands or isinstance(step, int) or (number == last and not branch):
-            kept.append(step)
-    return tuple(kept)
+            steps.append(step)
+    return tuple(steps)
 
 
 def wrong_name(path: Path) -> str | None:

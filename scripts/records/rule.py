@@ -13,7 +13,7 @@ Basis = Literal["read-in-text", "second-hand", "memory"]  # how we know what a l
 Act = Literal["import", "keep", "grow", "sell", "give", "move", "cross", "release"]
 
 
-class Entry(Record):
+class ListedName(Record):
     """One name on a list, as the list spells it. A genus alone stands for all its species.
 
     ``source`` and ``read_on`` are those of the list unless the entry was found elsewhere.
@@ -40,4 +40,4 @@ class Rule(Record):
     read_on: date
     complete: bool  # whether every plant of the list that can live in fresh water is here
     note: Text | None = None
-    entries: Annotated[list[Entry], Field(min_length=1)]
+    entries: Annotated[list[ListedName], Field(min_length=1)]

@@ -8,7 +8,7 @@ from pydantic import TypeAdapter
 from scripts.records.animal import Animal
 from scripts.records.demo import DemoTank
 from scripts.records.finding import Finding
-from scripts.records.place import Place
+from scripts.records.place import Jurisdiction
 from scripts.records.plant import Plant
 from scripts.records.problem import Problem
 from scripts.records.rule import Rule
@@ -24,7 +24,7 @@ KINDS: dict[str, TypeAdapter[object]] = {
     "rule": TypeAdapter(Rule),
     "demo-tanks": TypeAdapter(dict[str, DemoTank]),
     "trade-name": TypeAdapter(TradeName),
-    "places": TypeAdapter(dict[str, Place]),
+    "places": TypeAdapter(dict[str, Jurisdiction]),
     "findings": TypeAdapter(dict[str, Finding]),
     "sources": TypeAdapter(dict[str, Source]),
 }

@@ -35,7 +35,7 @@ class Candidate(Claim, Ruled):
             yield PydanticCustomError("one_of", "needs plant (its record) or name, not both")
 
 
-class Mark(Claim):
+class DecidingMark(Claim):
     """One mark that decides between the candidates: where to look, and what it means."""
 
     look_at: Name
@@ -49,7 +49,7 @@ class TradeName(Record):
     other_names: list[Name] = []  # the same muddle under other spellings or words
     summary: Annotated[str, Field(min_length=20, max_length=240)]
     may_be: Annotated[list[Candidate], Field(min_length=2, max_length=8)]
-    marks: Annotated[list[Mark], Field(min_length=1, max_length=3)]
+    marks: Annotated[list[DecidingMark], Field(min_length=1, max_length=3)]
     ask: Annotated[list[Line], Field(min_length=1, max_length=5)]
     matters: Statement
     until_sure: Statement

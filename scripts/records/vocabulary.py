@@ -7,8 +7,8 @@ from pydantic import Field, ValidationError
 
 from scripts.records.animal import Animal, Body, Harm
 from scripts.records.claim import Name, Sure, Text
+from scripts.records.error_sentences import word
 from scripts.records.finding import Looks, Usual
-from scripts.records.messages import word
 from scripts.records.parse import Place
 from scripts.records.plant import BoughtAs, NitrogenRole, Plant, Uptake
 from scripts.records.problem import Evidence, Problem, Where
@@ -55,12 +55,12 @@ WORDS: dict[str, tuple[str, ...]] = {
 OPEN = ("grazer",)  # lists that the vocabulary alone decides
 
 
-def word_faults(held: dict[str, Any]) -> Iterator[tuple[Place, str]]:
+def word_faults(vocabulary: dict[str, Any]) -> Iterator[tuple[Place, str]]:
     """What is wrong with the vocabulary, by place."""
     for kind in (*WORDS, *OPEN):
-        if kind not in held:
+        if kind not in vocabulary:
             yield (), f"lacks the list {kind}, whose words records use"
-    for kind, words in held.items():
+    for kind, words in vocabulary.items():
         if kind not in (*WORDS, *OPEN):
             yield (kind,), f"is no list that records use; there are {', '.join((*WORDS, *OPEN))}"
         elif not isinstance(words, dict) or not words:

@@ -29,8 +29,8 @@ def inside(value: Any, *steps: str) -> Any:
 
 def listed(value: Any, *steps: str) -> list[Any]:
     """The list below keys, empty where none stands there."""
-    found = inside(value, *steps)
-    return found if isinstance(found, list) else []
+    content = inside(value, *steps)
+    return content if isinstance(content, list) else []
 
 
 def texts(value: Any, *steps: str) -> Iterator[tuple[int, str]]:

@@ -23,8 +23,8 @@ STOCK = ("pyodide.mjs", "pyodide.asm.js", "pyodide.asm.wasm")
 def make_runtime() -> Path:
     """The folder with the runtime's files, made anew only if something it depends on has changed."""
     stamp = MADE / "made-from.txt"
-    wanted = made_from()
-    if stamp.exists() and stamp.read_text(encoding="utf-8") == wanted:
+    sources_hash = made_from()
+    if stamp.exists() and stamp.read_text(encoding="utf-8") == sources_hash:
         return MADE
     parts = browser_parts()
     with step("trimming and byte-compiling the browser's Python"):
@@ -34,7 +34,7 @@ def make_runtime() -> Path:
             shutil.copyfile(parts / "pyodide" / name, MADE / name)
         with tempfile.TemporaryDirectory() as folder:
             fill(Path(folder), parts / "pyodide")
-        stamp.write_text(wanted, encoding="utf-8")
+        stamp.write_text(sources_hash, encoding="utf-8")
     return MADE
 
 
@@ -107,9 +107,9 @@ def made_from() -> str:
         *sorted(HERE.glob("*")),
         *sorted((ROOT / "calculators").rglob("*")),
     ]
-    whole = hashlib.sha256()
+    digest = hashlib.sha256()
     for path in sources:
         if path.is_file() and "__pycache__" not in path.parts:
-            whole.update(f"{path.relative_to(ROOT).as_posix()}\0".encode())
-            whole.update(hashlib.sha256(path.read_bytes()).digest())
-    return whole.hexdigest()
+            digest.update(f"{path.relative_to(ROOT).as_posix()}\0".encode())
+            digest.update(hashlib.sha256(path.read_bytes()).digest())
+    return digest.hexdigest()

@@ -24,7 +24,9 @@ def exercise(names: list[str]) -> None:
                 asked = {"calculator": name, "given": given, "units": units, "given_in": given_in}
                 answer(json.dumps(asked))
     if "diagnose" in names:
-        answer(json.dumps({"calculator": "diagnose", "given": {}, "look": {"place": "stem"}}))
+        answer(
+            json.dumps({"calculator": "diagnose", "given": {}, "questioning": {"place": "stem"}})
+        )
     try:
         answer(json.dumps({"calculator": "no-such-calculator", "given": {}}))
     except LookupError:

@@ -43,9 +43,9 @@ def driver_browser() -> str | None:
 
 def ensure_chromium() -> str:
     """A working Chromium's path, installed first where the machine lets us."""
-    found = find_chromium()
-    if found:
-        return found
+    program = find_chromium()
+    if program:
+        return program
     for what, commands in ways():
         with step(f"no Chromium here: installing one with {what}"):
             for command in commands:
@@ -55,9 +55,9 @@ def ensure_chromium() -> str:
                         f"    {' '.join(command)} failed: {(done.stderr.strip().splitlines() or [''])[-1]}"
                     )
                     break
-        found = find_chromium()
-        if found:
-            return found
+        program = find_chromium()
+        if program:
+            return program
     raise Missing(
         "the browser tests need Chromium and none could be installed; install the package "
         "chromium, or set CHROMIUM to the path of one, then run the command again."
@@ -66,13 +66,13 @@ def ensure_chromium() -> str:
 
 def ways() -> list[tuple[str, list[list[str]]]]:
     """The ways to install one that this machine offers, the system's first."""
-    found = []
+    commands = []
     if shutil.which("apt-get") and (root := as_root()) is not None:
         install = [*root, "apt-get", "install", "-y", "--no-install-recommends", "chromium"]
-        found.append(("the system's package manager", [[*root, "apt-get", "update"], install]))
+        commands.append(("the system's package manager", [[*root, "apt-get", "update"], install]))
     driver = [sys.executable, "-m", "playwright", "install", "chromium-headless-shell"]
-    found.append(("the test driver's own download", [driver]))
-    return found
+    commands.append(("the test driver's own download", [driver]))
+    return commands
 
 
 def as_root() -> list[str] | None:

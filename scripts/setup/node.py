@@ -55,11 +55,11 @@ def run(program: str, *arguments: str, cwd: Path | None = None) -> subprocess.Co
     if program == "npm" and carried and not machine_has_node():
         # The package's own npm command is a link that an installer turns into a copy, which finds nothing.
         program, arguments = "node", (str(carried), *arguments)
-    found = shutil.which(program, path=environment["PATH"])
-    if not found:
+    executable = shutil.which(program, path=environment["PATH"])
+    if not executable:
         raise Missing(f"{program} is missing; install Node.js 18 or newer, which brings it.")
     return subprocess.run(
-        [found, *arguments], cwd=cwd, env=environment, capture_output=True, text=True
+        [executable, *arguments], cwd=cwd, env=environment, capture_output=True, text=True
     )
 
 
@@ -69,10 +69,11 @@ def browser_parts(tools: bool = False) -> Path:
     With ``tools`` also what the tests alone need (the lock's devDependencies). Raises ``Missing``.
     """
     source = LOCKS / "npm"
-    wanted = (source / "package-lock.json").read_bytes()
+    lock = (source / "package-lock.json").read_bytes()
     stamps = [BROWSER_PARTS / name for name in (STAMP, TOOLS_STAMP)[: 1 + tools]]
     modules = BROWSER_PARTS / "node_modules"
-    if all(one.exists() and one.read_bytes() == wanted for one in stamps) and is_whole(modules):
+    stamped = all(stamp.exists() and stamp.read_bytes() == lock for stamp in stamps)
+    if stamped and is_whole(modules):
         return modules
     what = "browser's parts and the tests' tools" if tools else "browser's parts"
     with step(f"fetching the {what} by lock file (about {25 if tools else 8} MB)"):
@@ -92,7 +93,7 @@ def browser_parts(tools: bool = False) -> Path:
             )
         (BROWSER_PARTS / COUNT).write_text(str(count_files(modules)), encoding="utf-8")
         for stamp in stamps:
-            stamp.write_bytes(wanted)
+            stamp.write_bytes(lock)
     return modules
 
 

@@ -30,18 +30,18 @@ TEMPLATES = ROOT / "scripts" / "templates"
 THEME = DOCS / "theme"
 SITE = BUILD / "watch-site"
 NEXT = BUILD / "watch-next"
-LOOK_EVERY = 0.1  # seconds
+CHECK_EVERY_S = 0.1  # seconds
 QUIET = 3.0  # seconds without a change before the whole build follows
 
 
 def stamps() -> dict[Path, tuple[int, int]]:
     """When each watched file was written, and its size."""
     return {
-        path: (found.st_mtime_ns, found.st_size)
+        path: (status.st_mtime_ns, status.st_size)
         for folder in (DOCS, SPECIES, TEMPLATES)
         for path in folder.rglob("*")
         if not path.name.startswith(".") and not path.name.endswith("~")
-        if (found := stat(path)) is not None
+        if (status := stat(path)) is not None
     }
 
 
@@ -90,7 +90,7 @@ class Watcher:
             self.write_next()
         else:
             self.follow_up()
-            time.sleep(LOOK_EVERY)
+            time.sleep(CHECK_EVERY_S)
 
     def take_up(self, changed: list[Path]) -> None:
         """Copy what is copied, and put every page that may have changed on the list, open ones first."""

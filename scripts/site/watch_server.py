@@ -75,11 +75,11 @@ class WatchHandler(Handler):
         if path == NEWS_ADDRESS:
             self.stream()
         elif path == SCRIPT_ADDRESS:
-            self.whole(SCRIPT.read_bytes(), ".js")
+            self.send_body(SCRIPT.read_bytes(), ".js")
         elif path == WORKER_ADDRESS:
-            self.whole(NO_WORKER.encode(), ".js")
+            self.send_body(NO_WORKER.encode(), ".js")
         elif (page := self.page(path)) is not None:
-            self.whole(page.replace("</head>", LINE, 1).encode(), ".html")
+            self.send_body(page.replace("</head>", LINE, 1).encode(), ".html")
         else:
             super().do_GET()
 
@@ -91,7 +91,7 @@ class WatchHandler(Handler):
             file.read_text(encoding="utf-8") if file.suffix == ".html" and file.is_file() else None
         )
 
-    def whole(self, body: bytes, kind: str) -> None:
+    def send_body(self, body: bytes, kind: str) -> None:
         """Send a body of a kind, which is a file's ending."""
         self.send_response(200)
         self.send_header("Content-Type", self.extensions_map[kind])

@@ -22,7 +22,7 @@ def entry(animal: Animal) -> dict[str, Any]:
         "longest_mm": animal.body.length_mm.high,
         "least": animal.group_of.least,
         "most": animal.group_of.most,
-        "law": [one.place for one in animal.law],
+        "law": [law.place for law in animal.law],
     }
 
 

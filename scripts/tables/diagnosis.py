@@ -34,14 +34,17 @@ def cause_entry(problem: Problem) -> dict[str, Any]:
         "first_action": problem.first_action.text,
         "slowly": problem.slowly,
         "besides": problem.besides.text if problem.besides else None,
-        "this_week": [one.text for one in problem.this_week],
+        "this_week": [step.text for step in problem.this_week],
         "expect": [
-            {"text": one.text, "from_day": one.by_days.low, "to_day": one.by_days.high}
-            for one in problem.expect
+            {"text": outlook.text, "from_day": outlook.by_days.low, "to_day": outlook.by_days.high}
+            for outlook in problem.expect
         ],
         "ask": problem.stop_and_ask.text,
-        "calculators": [one.model_dump() for one in problem.calculators],
-        "rows": {one.finding: [one.strength, one.hallmark, one.why] for one in problem.evidence},
+        "calculators": [filled.model_dump() for filled in problem.calculators],
+        "rows": {
+            evidence.finding: [evidence.strength, evidence.hallmark, evidence.why]
+            for evidence in problem.evidence
+        },
     }
 
 
@@ -53,7 +56,7 @@ def plant_entry(plant: Plant) -> dict[str, Any]:
         "genus": plant.name.split()[0],
         "nitrogen_role": plant.nitrogen.role.value,
         "bought_as": plant.care.bought_as.value,
-        "troubles": sorted({one.problem for one in plant.troubles if one.problem}),
+        "troubles": sorted({trouble.problem for trouble in plant.troubles if trouble.problem}),
     }
 
 
@@ -62,6 +65,6 @@ def table(library: Library) -> dict[str, Any]:
     return {
         "where": {key: word["label"] for key, word in library.vocabulary["looks"].items()},
         "findings": {key: finding_entry(sign) for key, sign in library.findings.items()},
-        "causes": {key: cause_entry(one) for key, one in sorted(library.problems.items())},
-        "plants": {key: plant_entry(one) for key, one in sorted(library.plants.items())},
+        "causes": {key: cause_entry(problem) for key, problem in sorted(library.problems.items())},
+        "plants": {key: plant_entry(plant) for key, plant in sorted(library.plants.items())},
     }

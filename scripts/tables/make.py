@@ -30,13 +30,13 @@ def write_tables(library: Library, target: Path = paths.TABLES) -> list[str]:
     """As ``make_tables``, from records that hold and fit together."""
     target.mkdir(parents=True, exist_ok=True)
     texts = {f"{name}.json": table_text(make(library)) for name, make in MAKERS.items()}
-    changed = [name for name, text in texts.items() if held(target / name) != text]
+    changed = [name for name, text in texts.items() if text_on_disk(target / name) != text]
     for name in changed:
         fresh = target / f"{name}.new"  # a run that is stopped leaves the old table or the new one
         fresh.write_text(texts[name], encoding="utf-8", newline="\n")
         fresh.replace(target / name)
     for path in target.glob("*.json"):
-        if path.name not in texts and is_ours(held(path)):
+        if path.name not in texts and is_ours(text_on_disk(path)):
             path.unlink()  # a table that there was once
     written = [name.removesuffix(".json") for name in changed]
     if target == paths.TABLES and (in_use := tables_read() & set(written)):
@@ -45,7 +45,7 @@ def write_tables(library: Library, target: Path = paths.TABLES) -> list[str]:
     return written
 
 
-def held(path: Path) -> str | None:
+def text_on_disk(path: Path) -> str | None:
     """The text of a table as it is, None where there is none that can be read."""
     try:
         return path.read_bytes().decode("utf-8")

@@ -8,9 +8,9 @@ from typing import Any, cast, get_args
 from calculators.pick.plant_table import COLUMNS, SURE, StandingForm
 from scripts.records.animal import Animal
 from scripts.records.claim import Range
+from scripts.records.growth_forms import growth_form
 from scripts.records.law import listings
 from scripts.records.load import Library
-from scripts.records.looks import look
 from scripts.records.plant import Plant
 from scripts.records.rule import Rule
 
@@ -20,12 +20,12 @@ def figure(claim: Range | None) -> list[float] | None:
     return None if claim is None else [claim.low, claim.high, SURE.index(claim.sure)]
 
 
-def look_to_pick(plant: Plant) -> StandingForm:
+def form_to_pick(plant: Plant) -> StandingForm:
     """How it stands, as the picker asks for it: the table's looks, with two of them divided.
 
     Leaves in the air stand upright. What is tied to wood or stone sprawls where it is wider than high.
     """
-    known = look(plant)
+    known = growth_form(plant)
     if known in get_args(StandingForm):
         return cast(StandingForm, known)
     height, spread = plant.size.height_cm, plant.size.spread_cm
@@ -43,7 +43,7 @@ def plant_entry(plant: Plant, rules: dict[str, Rule]) -> list[Any]:
         "name": plant.name,
         "common": plant.trade_names[0] if plant.trade_names else "",
         "habit": plant.habit,
-        "look": look_to_pick(plant),
+        "look": form_to_pick(plant),
         "role": nitrogen.role.value,
         "uptake": nitrogen.uptake.value,
         "dli_mol": figure(needs.dli_mol),
@@ -57,11 +57,13 @@ def plant_entry(plant: Plant, rules: dict[str, Rule]) -> list[Any]:
         "trim_minutes": figure(growth.trim_minutes),
         "tissue_n_percent": figure(nitrogen.tissue_n_percent),
         "dry_matter_percent": figure(nitrogen.dry_matter_percent),
-        "eaters": [key for one in plant.eaten_by for key in one.eaters] if plant.eaten_by else None,
-        "nibblers": [key for one in plant.eaten_by for key in one.nibblers],
+        "eaters": [key for eaten in plant.eaten_by for key in eaten.eaters]
+        if plant.eaten_by
+        else None,
+        "nibblers": [key for eaten in plant.eaten_by for key in eaten.nibblers],
         "law": [
-            [one.slug, one.entry.name, one.entry.basis, one.doubtful]
-            for one in listings(plant, rules)
+            [listing.slug, listing.entry.name, listing.entry.basis, listing.doubtful]
+            for listing in listings(plant, rules)
         ],
     }
     return [fields[column] for column in COLUMNS]
@@ -91,7 +93,9 @@ def table(library: Library) -> dict[str, Any]:
     return {
         "columns": list(COLUMNS),
         "grazers": {key: word["label"] for key, word in sorted(words.items())},
-        "animals": {key: grazers_of(one, words) for key, one in sorted(library.animals.items())},
-        "rules": {key: rule_entry(one) for key, one in sorted(rules.items())},
-        "plants": {key: plant_entry(one, rules) for key, one in sorted(library.plants.items())},
+        "animals": {
+            key: grazers_of(animal, words) for key, animal in sorted(library.animals.items())
+        },
+        "rules": {key: rule_entry(rule) for key, rule in sorted(rules.items())},
+        "plants": {key: plant_entry(plant, rules) for key, plant in sorted(library.plants.items())},
     }

@@ -7,7 +7,7 @@ from typing import Any
 
 from calculators.core.declare import Spec
 from calculators.core.fields import Field, Kind
-from calculators.core.messages import File, Row
+from calculators.core.messages import FigureRow, File
 from calculators.core.numbers import show_number
 from calculators.core.units import System, to_shown, unit_shown
 
@@ -15,7 +15,7 @@ NOT_POSSIBLE = "–"
 BREAK = ";\n"  # between figures by name; the style sheet keeps the new line
 
 
-def rows(spec: Spec, outputs: dict[str, Any], system: System = "metric") -> list[Row]:
+def rows(spec: Spec, outputs: dict[str, Any], system: System = "metric") -> list[FigureRow]:
     """One row an output: key, label, value, unit, help. A verdict or rating comes first.
 
     An output that is a file's text is left to ``downloads``, one that is a list of rows to ``cards``.

@@ -8,14 +8,14 @@ from typing import Any
 
 from calculators.core.declare import Spec
 from calculators.core.fields import OutputField
-from calculators.core.messages import Row
+from calculators.core.messages import FigureRow
 from calculators.core.paint.answer import rows
 from calculators.core.units import System
 
 NOT_ASKED = "Not asked"
 
 
-def asked_rows(spec: Spec, answer: Mapping[str, Any], system: System = "metric") -> list[Row]:
+def asked_rows(spec: Spec, answer: Mapping[str, Any], system: System = "metric") -> list[FigureRow]:
     """The rows of ``paint.rows``, without blank ones whose question was not put.
 
     The questions come last, in one row, by the labels of their inputs. A blank that hangs on

@@ -49,8 +49,8 @@ def closed(field: OutputField, shape: AsRows, rows: Rows, system: System, root: 
 
 def table(field: OutputField, shape: AsRows, rows: Rows, system: System, root: str) -> Html:
     """A small table: the title, then the columns named in the declaration."""
-    parts = [next(one for one in field.row if one.key == key) for key in shape.columns]
-    title = next(one for one in field.row if one.key == shape.title)
+    parts = [next(part for part in field.row if part.key == key) for key in shape.columns]
+    title = next(part for part in field.row if part.key == shape.title)
     heads = [title.label, *(head(part, system) for part in parts)]
     top = element("tr", {}, *(element("th", {"scope": "col"}, words) for words in heads))
     made = (

@@ -2,17 +2,17 @@
 
 from collections.abc import Sequence
 
-from calculators.core.messages import Row
+from calculators.core.messages import FigureRow
 from calculators.core.paint.element import NOTHING, Html, element, joined
 
 
-def figure_table(rows: Sequence[Row]) -> Html:
+def figure_table(rows: Sequence[FigureRow]) -> Html:
     """One row an output."""
     made = element("tbody", {"id": "rows"}, *map(figure_row, rows))
     return element("table", {}, made)
 
 
-def figure_row(row: Row) -> Html:
+def figure_row(row: FigureRow) -> Html:
     """Label with its help, value with its unit."""
     hint = joined([" ", element("small", {}, row["help"])]) if row["help"] else NOTHING
     unit = (
@@ -22,6 +22,6 @@ def figure_row(row: Row) -> Html:
     return element("tr", {}, head, element("td", {}, row["value"], unit))
 
 
-def figure_lines(rows: Sequence[Row]) -> list[str]:
+def figure_lines(rows: Sequence[FigureRow]) -> list[str]:
     """The rows as texts, to be kept beside an answer."""
     return [f"{row['label']}: {row['value']} {row['unit']}".strip() for row in rows]

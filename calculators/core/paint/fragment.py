@@ -15,8 +15,8 @@ from calculators.core.paint.lead_links import LeadLinks
 from calculators.core.paint.note_list import after_the_figures, note_list
 from calculators.core.paint.notes import lead, rest
 from calculators.core.plot.pictures import plots
-from calculators.core.plot.units import in_units
-from calculators.core.run import Found
+from calculators.core.plot.plot_units import in_units
+from calculators.core.run import Computed
 from calculators.core.units import System
 
 ROOT = "../../"  # from a calculator's page to the site's root
@@ -24,7 +24,7 @@ ROOT = "../../"  # from a calculator's page to the site's root
 
 def fragment(
     spec: Spec,
-    found: Found,
+    computed: Computed,
     system: System = "metric",
     root: str = ROOT,
     *,
@@ -34,18 +34,18 @@ def fragment(
 
     Without ``leads_on`` no figure is handed on to another calculator: an example's lead nowhere.
     """
-    outputs = found.answer["outputs"]
-    leads = LeadLinks(spec, found, root, filled=leads_on)
+    outputs = computed.answer["outputs"]
+    leads = LeadLinks(spec, computed, root, filled=leads_on)
     return joined(
         [
-            note_list("lead", lead(spec, found), leads),
-            assumed(assumed_words(found.stood_in, system)),
-            element("div", {"id": "plots"}, *plots(in_units(found.series, system))),
+            note_list("lead", lead(spec, computed), leads),
+            assumed(assumed_words(computed.stood_in, system)),
+            element("div", {"id": "plots"}, *plots(in_units(computed.series, system))),
             element("div", {"id": "lists"}, *lists(spec, outputs, system, root)),
-            figure_table(asked_rows(spec, found.answer, system)),
-            after_the_figures(rest(spec, found), leads),
-            files(spec, found),
-            leads.at_the_end(found.notes),
+            figure_table(asked_rows(spec, computed.answer, system)),
+            after_the_figures(rest(spec, computed), leads),
+            files(spec, computed),
+            leads.at_the_end(computed.notes),
         ]
     )
 
@@ -55,7 +55,7 @@ def assumed(words: str) -> Html:
     return element("p", {"class": "assumed", "id": "assumed"}, words) if words else NOTHING
 
 
-def files(spec: Spec, found: Found) -> Html:
+def files(spec: Spec, computed: Computed) -> Html:
     """A button for each output that is a file; it carries the text, and the page's script saves it."""
     buttons = [
         element(
@@ -68,6 +68,6 @@ def files(spec: Spec, found: Found) -> Html:
             },
             f"Save: {file['label'].lower()}",
         )
-        for file in downloads(spec, found.answer["outputs"])
+        for file in downloads(spec, computed.answer["outputs"])
     ]
     return element("div", {"class": "after", "id": "files"}, *buttons) if buttons else NOTHING

@@ -9,7 +9,7 @@ from calculators.core.messages import LeadData
 from calculators.core.numbers import show_plain
 from calculators.core.paint.element import NOTHING, Html, element
 from calculators.core.result import Note
-from calculators.core.run import Found
+from calculators.core.run import Computed
 
 DIGITS = 6  # of a figure in an address
 UNQUOTED = frozenset("ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789-._~")
@@ -18,15 +18,15 @@ UNQUOTED = frozenset("ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz012345
 class LeadLinks:
     """The leads of one answer as links, by the calculator to which they go."""
 
-    def __init__(self, spec: Spec, found: Found, root: str, *, filled: bool = True) -> None:
+    def __init__(self, spec: Spec, computed: Computed, root: str, *, filled: bool = True) -> None:
         """``root`` leads from the page to the site's root; without ``filled`` no figure is handed on."""
         self.labels = {lead.calculator: lead.label for lead in spec.leads_to}
-        self.found: Sequence[LeadData] = found.answer.get("leads", ()) if filled else ()
+        self.leads: Sequence[LeadData] = computed.answer.get("leads", ()) if filled else ()
         self.root = root
 
     def at(self, note: Note) -> list[Html]:
         """The links that stand at a note; a lead that does not hold goes to the empty form."""
-        inputs = {lead["calculator"]: lead["inputs"] for lead in self.found}
+        inputs = {lead["calculator"]: lead["inputs"] for lead in self.leads}
         return [self.link(name, self.labels[name], inputs.get(name, {}), {}) for name in note.leads]
 
     def at_the_end(self, notes: Sequence[Note]) -> Html:
@@ -35,18 +35,18 @@ class LeadLinks:
         linked |= {page_of(name) for note in notes for name in note.leads}
         links = [
             self.link(lead["calculator"], lead["label"], lead["inputs"], {"class": "button"})
-            for lead in self.found
+            for lead in self.leads
             if page_of(lead["calculator"]) not in linked
         ]
-        look = {"class": "after", "id": "leads", "aria-label": "Go on with this"}
-        return element("nav", look, *links) if links else NOTHING
+        attributes = {"class": "after", "id": "leads", "aria-label": "Go on with this"}
+        return element("nav", attributes, *links) if links else NOTHING
 
     def link(
-        self, calculator: str, label: str, inputs: dict[str, Any], look: dict[str, str]
+        self, calculator: str, label: str, inputs: dict[str, Any], attributes: dict[str, str]
     ) -> Html:
         """One link."""
         address = f"{self.root}{page_of(calculator)}{query(inputs)}"
-        return element("a", {**look, "href": address}, label)
+        return element("a", {**attributes, "href": address}, label)
 
 
 def page_of(calculator: str) -> str:

@@ -41,8 +41,8 @@ def is_background(note: Note) -> bool:
 def note_item(note: Note, leads: LeadLinks) -> Html:
     """One note, its links behind its text: calculators that go on from it, then pages."""
     links = [*leads.at(note), *(link_html(link, leads.root) for link in note.links)]
-    look = f"{note.level} answer" if note.first else note.level
-    return element("li", {"class": look}, joined([note.text, *links], " "))
+    css = f"{note.level} answer" if note.first else note.level
+    return element("li", {"class": css}, joined([note.text, *links], " "))
 
 
 def link_html(link: Link, root: str) -> Html:

@@ -12,7 +12,7 @@ from calculators.core.paint.figure_table import figure_lines
 from calculators.core.paint.fragment import fragment
 from calculators.core.paint.notes import brief
 from calculators.core.result import BadInput
-from calculators.core.run import Found
+from calculators.core.run import Computed
 from calculators.core.units import System
 
 COMMAND_ONLY = re.compile(", which --describe names")
@@ -26,18 +26,18 @@ class Answered(TypedDict):
     address: dict[str, str]
 
 
-def answered(spec: Spec, found: Found, system: System, *, leads_on: bool = True) -> Answered:
+def answered(spec: Spec, computed: Computed, system: System, *, leads_on: bool = True) -> Answered:
     """The answer and what goes with it; see ``fragment`` for ``leads_on``."""
-    data = found.answer.copy()
+    data = computed.answer.copy()
     data["inputs"] = without_octets(spec, data["inputs"])
     return {
         "answer": data,
         "painted": {
-            "html": fragment(spec, found, system, leads_on=leads_on),
-            "brief": brief(spec, found, system),
-            "lines": figure_lines(asked_rows(spec, found.answer, system)),
+            "html": fragment(spec, computed, system, leads_on=leads_on),
+            "brief": brief(spec, computed, system),
+            "lines": figure_lines(asked_rows(spec, computed.answer, system)),
         },
-        "address": address(spec, found.answer["inputs"], system),
+        "address": address(spec, computed.answer["inputs"], system),
     }
 
 

@@ -24,18 +24,18 @@ def summary(
     title: str, curves: Sequence[Series], bands: Sequence[Sequence[Series]], lines: Sequence[Line]
 ) -> str:
     """Each curve, band and line of a picture, one sentence each; ``title`` only where it has one."""
-    said = [f"{title}."] if title else []
-    said += [curve_sentence(curve) for curve in curves]
-    said += [band_sentence(edges) for edges in bands]
-    said += [f"Line at {show(line.value)} {curves[0].unit}: {line.label}." for line in lines]
-    return " ".join(said)
+    sentences = [f"{title}."] if title else []
+    sentences += [curve_sentence(curve) for curve in curves]
+    sentences += [band_sentence(edges) for edges in bands]
+    sentences += [f"Line at {show(line.value)} {curves[0].unit}: {line.label}." for line in lines]
+    return " ".join(sentences)
 
 
 def curve_sentence(series: Series) -> str:
     """A curve: where it starts and ends, and its lowest and highest; next to nothing reads 0."""
-    found = points_of(series)
-    nothing = NEXT_TO_NOTHING * max(abs(y) for _, y in found)
-    points = [(0.0 if abs(y) < nothing else y, x) for x, y in found]
+    points_drawn = points_of(series)
+    nothing = NEXT_TO_NOTHING * max(abs(y) for _, y in points_drawn)
+    points = [(0.0 if abs(y) < nothing else y, x) for x, y in points_drawn]
     unit = f" {series.unit}".rstrip()
     where = place_word(series)
     (first, start), (last, end) = points[0], points[-1]

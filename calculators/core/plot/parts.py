@@ -42,28 +42,28 @@ def grid(frame: Frame) -> list[Html]:
     return made
 
 
-def words(look: str, x: float | str, y: float | str, text: str) -> Html:
+def words(css: str, x: float | str, y: float | str, text: str) -> Html:
     """A text with its foot at a place."""
-    return element("text", {"class": look, "x": str(x), "y": str(y)}, text)
+    return element("text", {"class": css, "x": str(x), "y": str(y)}, text)
 
 
-def line_across(frame: Frame, look: str, y: float) -> Html:
+def line_across(frame: Frame, css: str, y: float) -> Html:
     """A line from one side to the other."""
     ends = {"x1": str(frame.left), "x2": str(frame.right), "y1": f"{y:.1f}", "y2": f"{y:.1f}"}
-    return element("line", {"class": look, **ends})
+    return element("line", {"class": css, **ends})
 
 
 def curve(frame: Frame, series: Series, number: int) -> list[Html]:
     """A course as a line, or single readings as dots."""
     places = list(placed(frame, series))
     if series.dots:
-        look = f"dot dot-{number}"
+        css = f"dot dot-{number}"
         return [
-            element("circle", {"class": look, "cx": f"{x:.1f}", "cy": f"{y:.1f}", "r": 4})
+            element("circle", {"class": css, "cx": f"{x:.1f}", "cy": f"{y:.1f}", "r": 4})
             for x, y in places
         ]
-    look = f"curve curve-{number}"
-    return [element("polyline", {"class": look, "points": points_text(places)})]
+    css = f"curve curve-{number}"
+    return [element("polyline", {"class": css, "points": points_text(places)})]
 
 
 def points_text(places: Iterable[tuple[float, float]]) -> str:
@@ -90,9 +90,9 @@ def lines(frame: Frame, shown: Sequence[Line]) -> list[Html]:
 
 def line_names(frame: Frame, shown: Sequence[Line], curves: Sequence[Series]) -> list[Html]:
     """The names of the lines, clear of the curves where there is room."""
-    wanted = [(line.label, frame.up.at(line.value)) for line in shown]
+    names_at = [(line.label, frame.up.at(line.value)) for line in shown]
     courses = [list(placed(frame, series)) for series in curves]
-    boxes = place_names(wanted, courses, frame.left, frame.right, frame.bottom)
+    boxes = place_names(names_at, courses, frame.left, frame.right, frame.bottom)
     return [
         words("level-name", f"{box.left:.1f}", f"{box.foot:.1f}", line.label)
         for line, box in zip(shown, boxes, strict=True)

@@ -31,17 +31,17 @@ class Picture(NamedTuple):
     def top(self) -> float:
         """The highest point of all."""
         shown = [*self.curves, *(edge for edges in self.bands for edge in edges)]
-        return max(y for one in shown for _, y in points_of(one))
+        return max(y for series in shown for _, y in points_of(series))
 
     def lines(self) -> list[Line]:
         """The named lines that the curves come near, and those that are always drawn."""
         near = NEAR * self.top()
-        found = [line for one in self.curves for line in one.lines]
-        return [line for line in dict.fromkeys(found) if line.always or line.value <= near]
+        drawn = [line for series in self.curves for line in series.lines]
+        return [line for line in dict.fromkeys(drawn) if line.always or line.value <= near]
 
     def marks(self) -> list[Mark]:
         """The marks of all curves, each once."""
-        return list(dict.fromkeys(mark for one in self.curves for mark in one.marks))
+        return list(dict.fromkeys(mark for series in self.curves for mark in series.marks))
 
 
 def plots(series: Mapping[str, Series]) -> list[Html]:
@@ -51,17 +51,17 @@ def plots(series: Mapping[str, Series]) -> list[Html]:
 
 def pictures(series: Mapping[str, Series]) -> list[Picture]:
     """Gather what stands together; a series without a finite point is left out."""
-    shown = {key: one for key, one in series.items() if points_of(one)}
-    found: dict[str, Picture] = {}
-    for key, one in shown.items():
-        if one.edge_of:
+    shown = {key: curve for key, curve in series.items() if points_of(curve)}
+    by_name: dict[str, Picture] = {}
+    for key, curve in shown.items():
+        if curve.edge_of:
             continue
-        picture = found.setdefault(one.picture or key, Picture(one.picture, [], []))
-        picture.curves.append(one)
+        picture = by_name.setdefault(curve.picture or key, Picture(curve.picture, [], []))
+        picture.curves.append(curve)
         edges = [edge for edge in shown.values() if edge.edge_of == key]
         if len(edges) == 2:
             picture.bands.append(edges)
-    return list(found.values())
+    return list(by_name.values())
 
 
 def draw(picture: Picture) -> Html:
@@ -80,7 +80,8 @@ def draw(picture: Picture) -> Html:
         *parts.lines(frame, named),
         *parts.line_names(frame, named, picture.curves),
         *chain.from_iterable(
-            parts.curve(frame, one, number) for number, one in enumerate(picture.curves, start=1)
+            parts.curve(frame, curve, number)
+            for number, curve in enumerate(picture.curves, start=1)
         ),
         *(parts.names(frame, picture.curves) if several else ()),
         parts.words("axis end", frame.right, HEIGHT - 6, across),
@@ -98,8 +99,8 @@ def draw(picture: Picture) -> Html:
 def framed(picture: Picture, named: Sequence[Line]) -> parts.Frame:
     """The axes: wide enough for every curve, band and named line."""
     shown = [*picture.curves, *(edge for edges in picture.bands for edge in edges)]
-    xs = [x for one in shown for x, _ in points_of(one)]
-    ys = [y for one in shown for _, y in points_of(one)] + [line.value for line in named]
+    xs = [x for series in shown for x, _ in points_of(series)]
+    ys = [y for series in shown for _, y in points_of(series)] + [line.value for line in named]
     right = NAMES_RIGHT if len(picture.curves) > 1 else RIGHT
     return parts.Frame(
         scale(xs, LEFT, right, tight=True),
@@ -116,8 +117,8 @@ def legend(picture: Picture, named: Sequence[Line]) -> Html:
     if len(picture.curves) < 2 and not picture.bands and not named and not picture.marks():
         return NOTHING
     rows = [
-        (f"dot dot-{number}" if one.dots else f"curve curve-{number}", one.label)
-        for number, one in enumerate(picture.curves, start=1)
+        (f"dot dot-{number}" if curve.dots else f"curve curve-{number}", curve.label)
+        for number, curve in enumerate(picture.curves, start=1)
     ]
     rows += [("band", "how unsure it is") for _ in picture.bands]
     rows += [("level", f"{line.label}, {show_number(line.value)}") for line in named]
@@ -125,13 +126,13 @@ def legend(picture: Picture, named: Sequence[Line]) -> Html:
     return element("ul", {"class": "legend"}, *(swatch(*row) for row in rows))
 
 
-def swatch(look: str, label: str) -> Html:
+def swatch(css: str, label: str) -> Html:
     """One line of the legend."""
-    if look == "band":
-        sample = element("rect", {"class": look, "width": 32, "height": 12})
-    elif look.startswith("dot"):
-        sample = element("circle", {"class": look, "cx": 16, "cy": 6, "r": 4})
+    if css == "band":
+        sample = element("rect", {"class": css, "width": 32, "height": 12})
+    elif css.startswith("dot"):
+        sample = element("circle", {"class": css, "cx": 16, "cy": 6, "r": 4})
     else:
-        sample = element("line", {"class": look, "x1": "0", "x2": 32, "y1": 6, "y2": 6})
+        sample = element("line", {"class": css, "x1": "0", "x2": 32, "y1": 6, "y2": 6})
     box = {"viewBox": "0 0 32 12", "aria-hidden": "true"}
     return element("li", {}, element("svg", box, sample), label)

@@ -58,13 +58,13 @@ def spread(places: Sequence[float], gap: float, low: float, high: float) -> list
     Where there is not room for all, the last ones stand past ``low``.
     """
     order = sorted(range(len(places)), key=lambda number: places[number], reverse=True)
-    found = [0.0] * len(places)
+    spaced = [0.0] * len(places)
     limit = high
     for number in order:  # from the bottom of the picture up, where y is largest
-        found[number] = min(limit, places[number])
-        limit = found[number] - gap
+        spaced[number] = min(limit, places[number])
+        limit = spaced[number] - gap
     floor = low
     for number in reversed(order):  # and back down, where the top was too near
-        found[number] = max(floor, found[number])
-        floor = found[number] + gap
-    return found
+        spaced[number] = max(floor, spaced[number])
+        floor = spaced[number] + gap
+    return spaced

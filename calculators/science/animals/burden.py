@@ -3,9 +3,14 @@
 from collections.abc import Sequence
 from typing import Literal, NamedTuple
 
-from calculators.science.animals.air import Air, air_of, harmful_mg_l, hours_until
+from calculators.science.animals.animal_warmth import worst_warmth
+from calculators.science.animals.oxygen_balance import (
+    OxygenBalance,
+    air_of,
+    harmful_mg_l,
+    hours_until,
+)
 from calculators.science.animals.stock_totals import Stocked, Totals
-from calculators.science.animals.warmth import worst_warmth
 from calculators.science.conversions import MG_PER_G
 from calculators.science.nitrogen.filter_load import HOURS_PER_DAY, FilterLoad, filter_load
 
@@ -16,7 +21,7 @@ NIGHT_H = 12
 class Burdens(NamedTuple):
     """Oxygen and ammonia of the stock against its water; hours from saturated water, no air coming in."""
 
-    air: Air
+    air: OxygenBalance
     hours_to_harm: float | None
     hours_to_empty: float | None
     ammonia: FilterLoad

@@ -40,7 +40,7 @@ ACTIONS = {
 
 def reading_notes(**readings: float | None) -> list[Note]:
     """Notes on readings (by their keys in the table) that harm or kill, the deadly ones first."""
-    said = []
+    notes = []
     for key, value in readings.items():
         if value is None:
             continue
@@ -50,8 +50,8 @@ def reading_notes(**readings: float | None) -> list[Note]:
         verb = "can kill animals" if level == "deadly" else "harms many animals over time"
         text = f"{shown(key, value)} {verb}. {ACTIONS[(key, side)]}"
         links = (Link("Animals in danger: what to do", "danger/"),) if level == "deadly" else ()
-        said.append(Note("danger" if level == "deadly" else "caution", text, True, links))
-    return sorted(said, key=lambda note: note.level != "danger")
+        notes.append(Note("danger" if level == "deadly" else "caution", text, True, links))
+    return sorted(notes, key=lambda note: note.level != "danger")
 
 
 def shown(key: str, value: float) -> str:

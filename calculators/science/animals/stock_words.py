@@ -6,10 +6,10 @@ from calculators.core.numbers import show_number
 from calculators.core.result import Link, Note
 from calculators.core.wording import PLACES, joined
 from calculators.science.animals.animal_table import ANIMALS, shown_name
+from calculators.science.animals.animal_warmth import warmth_notes
 from calculators.science.animals.burden import Burdens
 from calculators.science.animals.burden_words import burden_notes
 from calculators.science.animals.stock_totals import Stocked
-from calculators.science.animals.warmth import warmth_notes
 
 NEW_TANK = Note(
     "caution",

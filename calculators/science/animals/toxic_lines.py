@@ -49,9 +49,9 @@ def standing_of(grade: Grade) -> Standing:
 
 def most_nitrite_mg_n_l(chloride_mg_l: float | None = None) -> float:
     """From where nitrite harms at this much chloride; with chloride unknown, the least of all."""
-    known = 0.0 if chloride_mg_l is None else chloride_mg_l
+    chloride = 0.0 if chloride_mg_l is None else chloride_mg_l
     highest = edge_of("nitrite_mg_n_l", "deadly_high")
-    return next((most for up_to, most in MOST_NITRITE if known < up_to), highest)
+    return next((most for up_to, most in MOST_NITRITE if chloride < up_to), highest)
 
 
 def nitrite_grade(nitrite_mg_n_l: float, chloride_mg_l: float | None = None) -> Grade:

@@ -9,16 +9,16 @@ THICK_CAP_CM = 5  # common practice, no source: deeper fine sand keeps air from 
 
 def depth_notes(soil_cm: float, cap_cm: float) -> list[Note]:
     """Cautions about layers that are too deep or too thin; none about bare glass."""
-    said = []
+    notes = []
     if soil_cm > DEEP_SOIL_CM:
         text = (
             f"Soil deeper than about {DEEP_SOIL_CM} cm turns airless and may gas: add it thinner."
         )
-        said.append(Note("caution", text))
+        notes.append(Note("caution", text))
     if soil_cm > 0 and cap_cm < THIN_CAP_CM:
         text = f"A cap thinner than about {THIN_CAP_CM} cm lets soil out when a plant is moved."
-        said.append(Note("caution", text))
-    return said
+        notes.append(Note("caution", text))
+    return notes
 
 
 def thick_cap_note(soil_cm: float, cap_cm: float) -> list[Note]:

@@ -13,7 +13,7 @@ from calculators.science.water.water_mix import (
     Water,
     aired_state,
     closed_state,
-    held,
+    dissolved,
     mix,
 )
 
@@ -60,7 +60,7 @@ class Choice(NamedTuple):
 def outcome(tank: Water, tap: Water, percent: float) -> ChangeOutcome:
     """What a change of so many per cent leads to."""
     share = percent / 100
-    mixed = mix(held(tank), held(tap), share)
+    mixed = mix(dissolved(tank), dissolved(tap), share)
     total = tank.ammonia_mg_n_l + share * (tap.ammonia_mg_n_l - tank.ammonia_mg_n_l)
     return ChangeOutcome(percent, closed_state(mixed), aired_state(mixed), total)
 

@@ -56,7 +56,7 @@ def first_step_for_ammonia(
             f"Read the pH before you change water: it decides whether a change helps or harms. {CALM} "
             f"If you cannot test now, {BIND}."
         )
-    tanks = [Water(ph, kh, warmth, ammonia_mg_n_l) for kh in known_or(kh_dh, TANK_KH_DH)]
+    tanks = [Water(ph, kh, warmth, ammonia_mg_n_l) for kh in reading_or(kh_dh, TANK_KH_DH)]
     taps = [
         Water(a if tap_ph is None else tap_ph, b if tap_kh_dh is None else tap_kh_dh, warmth)
         for a, b in TAPS
@@ -84,7 +84,7 @@ def with_gaps(tanks: list[Water], unread: list[str]) -> str:
     )
 
 
-def known_or(reading: float | None, stand_ins: tuple[float, ...]) -> tuple[float, ...]:
+def reading_or(reading: float | None, stand_ins: tuple[float, ...]) -> tuple[float, ...]:
     """The reading alone where it was taken, else what may stand in its place."""
     return stand_ins if reading is None else (reading,)
 

@@ -88,7 +88,7 @@ def others(constants: Constants, ammonia: float, ph: float) -> float:
     return hydroxide_less_hydrogen(constants.carbonate, ph) + ammonia * nh3_share(constants, ph)
 
 
-def held(water: Water) -> Dissolved:
+def dissolved(water: Water) -> Dissolved:
     """What a water holds, by its readings.
 
     Where the pH asks for more hydroxide and ammonia than the hardness has room for, the pH is

@@ -5,9 +5,9 @@ from typing import NamedTuple
 from markupsafe import Markup
 
 from calculators.core import quantities as q
-from scripts.pages.animals.load import worked
+from scripts.pages.animals.worked_load import worked
 from scripts.pages.cite import Citations
-from scripts.pages.ranges import SCALES, Bar, Scale, bar, both_units, span
+from scripts.pages.ranges import SCALES, Bar, BarScale, bar, both_units, span
 from scripts.pages.template import render
 from scripts.records.animal import Animal
 from scripts.records.claim import Statement
@@ -16,7 +16,7 @@ from scripts.records.load import Library
 from scripts.records.problem import Problem
 
 WATER = ("temperature_c", "ph", "gh_dh")
-LENGTH = Scale("length_mm", q.BodyLength, 0, 90, (0, 30, 60, 90))
+LENGTH = BarScale("length_mm", q.BodyLength, 0, 90, (0, 30, 60, 90))
 
 
 def animal_page(slug: str, library: Library) -> str:
@@ -40,12 +40,12 @@ def animal_page(slug: str, library: Library) -> str:
 
 def bars(animal: Animal) -> list[Bar]:
     """Warmth, pH and hardness on the plants' scales, and the length; what is not known has none."""
-    found = [
+    water_bars = [
         bar(scale, claim)
         for scale in SCALES
         if scale.key in WATER and (claim := getattr(animal.needs, scale.key)) is not None
     ]
-    return [*found, bar(LENGTH, animal.body.length_mm)]
+    return [*water_bars, bar(LENGTH, animal.body.length_mm)]
 
 
 def unknown(animal: Animal) -> list[str]:

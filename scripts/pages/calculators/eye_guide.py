@@ -42,19 +42,19 @@ def leaves(cover: int) -> list[Leaf]:
     """Leaves that cover so many percent, to a quarter of a point; they may lie on each other."""
     dice = random.Random(SEED)
     covered: set[tuple[int, int]] = set()
-    wanted = round(WIDE * HIGH * FINE * FINE * cover / 100)
-    found: list[Leaf] = []
-    while wanted - len(covered) > WIDE * HIGH * FINE * FINE / 400:
+    goal = round(WIDE * HIGH * FINE * FINE * cover / 100)
+    circles: list[Leaf] = []
+    while goal - len(covered) > WIDE * HIGH * FINE * FINE / 400:
         x, y = dice.randrange(WIDE), dice.randrange(HIGH)
         radius = dice.uniform(SMALLEST, LARGEST)
         new = points(x, y, radius) - covered
-        while len(covered) + len(new) > wanted and radius > 1:
+        while len(covered) + len(new) > goal and radius > 1:
             radius *= 0.9
             new = points(x, y, radius) - covered
-        if new and len(covered) + len(new) <= wanted:
+        if new and len(covered) + len(new) <= goal:
             covered |= new
-            found.append((x, y, radius))
-    return found
+            circles.append((x, y, radius))
+    return circles
 
 
 def points(x: int, y: int, radius: float) -> set[tuple[int, int]]:

@@ -55,15 +55,17 @@ def texts_of(field: InputField, value: Any) -> Any:
 
 def row_texts(field: InputField, row: dict[str, Any]) -> dict[str, Any]:
     """The values of one row as text."""
-    return {one.key: texts_of(one, row[one.key]) for one in field.row if row[one.key] is not None}
+    return {
+        part.key: texts_of(part, row[part.key]) for part in field.row if row[part.key] is not None
+    }
 
 
 def in_parts(fields: Sequence[InputField]) -> list[tuple[Part | None, list[InputField]]]:
     """The fields by part, in the order in which the parts come; closed ones last."""
-    found: dict[Part | None, list[InputField]] = {}
+    fields_by_part: dict[Part | None, list[InputField]] = {}
     for field in fields:
-        found.setdefault(hint(field, Part), []).append(field)
-    return sorted(found.items(), key=lambda item: item[0] is not None and item[0].closed)
+        fields_by_part.setdefault(hint(field, Part), []).append(field)
+    return sorted(fields_by_part.items(), key=lambda item: item[0] is not None and item[0].closed)
 
 
 def part_html(heading: Part | None, fields: Sequence[InputField], number: int) -> Html:
@@ -85,7 +87,7 @@ def photo_form(spec: Spec) -> Markup:
 
     The page's script hides those fields and fills them from the picture; they can be shown as numbers.
     """
-    taps = next((field for field in spec.inputs if any(one.choices for one in field.row)), None)
+    taps = next((field for field in spec.inputs if any(part.choices for part in field.row)), None)
     fields = (
         photo_html(field, taps)
         if field.octets

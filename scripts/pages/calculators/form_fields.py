@@ -19,7 +19,7 @@ Hint = TypeVar("Hint")
 
 def hint(field: InputField, kind: type[Hint]) -> Hint | None:
     """What a field says about its place in a form, of one kind; None where it says nothing."""
-    return next((one for one in field.hints if isinstance(one, kind)), None)
+    return next((attached for attached in field.hints if isinstance(attached, kind)), None)
 
 
 def field_html(

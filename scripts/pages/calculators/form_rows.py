@@ -25,8 +25,8 @@ def field_or_rows(
     if field.kind == Kind.LIST:
         return rows_html(field, value or [], within, marks=marks)
     if field.kind == Kind.OBJECT:  # its parts stand in the form by their dotted keys
-        inside = (one.renamed(f"{field.key}.{one.key}") for one in field.row)
-        return joined(field_html(one, one.default, within) for one in inside)
+        inside = (part.renamed(f"{field.key}.{part.key}") for part in field.row)
+        return joined(field_html(part, part.default, within) for part in inside)
     return field_html(field, value, within, row, marks=marks)
 
 
@@ -39,7 +39,7 @@ def rows_html(
     if not rows and not within and is_needed(field):
         rows = [new_row(field)]
     order, presets = hint(field, InOrder), hint(field, Presets)
-    kept = {"data-order": order.key, "data-step": f"{order.step:g}"} if order else {}
+    ordering = {"data-order": order.key, "data-step": f"{order.step:g}"} if order else {}
     buttons = [Preset("", {}), *(presets.buttons if presets else ())]
     moulds = (
         element("template", {"data-mould": number}, mould(field, button, f"{path}-mould{number}-"))
@@ -47,7 +47,7 @@ def rows_html(
     )
     return element(
         "fieldset",
-        {"class": "rows", **(HIDDEN_MARK if marks else {}), "data-key": field.key, **kept},
+        {"class": "rows", **(HIDDEN_MARK if marks else {}), "data-key": field.key, **ordering},
         element("legend", {}, field.label),
         element("p", {"class": "hint"}, field.help),
         *(row_html(field, row, f"{path}-{number}-") for number, row in enumerate(rows, 1)),
@@ -64,10 +64,10 @@ def with_ghosts(field: InputField) -> InputField:
     example = field.default[0]
     return field._replace(
         row=tuple(
-            one._replace(default=example.get(one.key))
-            if one.required or one.kind == Kind.LIST
-            else one
-            for one in field.row
+            part._replace(default=example.get(part.key))
+            if part.required or part.kind == Kind.LIST
+            else part
+            for part in field.row
         )
     )
 
@@ -75,9 +75,9 @@ def with_ghosts(field: InputField) -> InputField:
 def new_row(field: InputField) -> dict[str, Any]:
     """What a new row holds: yes or no and choices at their default, all else empty."""
     return {
-        one.key: one.default
-        for one in field.row
-        if one.kind in (Kind.CHOICE, Kind.FLAG) and one.assumed and not one.required
+        part.key: part.default
+        for part in field.row
+        if part.kind in (Kind.CHOICE, Kind.FLAG) and part.assumed and not part.required
     }
 
 
@@ -102,18 +102,18 @@ def add_buttons(name: str, presets: Presets | None) -> Html:
 
 def add_button(number: int, spoken: str, label: str) -> Html:
     """A button that adds a row from one of the moulds; ``spoken`` is its name for a screen reader."""
-    look = {"type": "button", "class": "add", "data-mould": str(number), "aria-label": spoken}
-    return element("button", look, label)
+    attributes = {"type": "button", "class": "add", "data-mould": str(number), "aria-label": spoken}
+    return element("button", attributes, label)
 
 
 def row_html(field: InputField, row: dict[str, Any], within: str) -> Html:
     """One row of a list; ``within`` ends in its number."""
     number = within.rstrip("-").rpartition("-")[2]
-    look = "row compact" if hint(field, InOrder) else "row"
+    attributes = "row compact" if hint(field, InOrder) else "row"
     spoken = f"Remove from: {field.label}"
     return element(
         "div",
-        {"class": look, "role": "group", "aria-label": f"{field.label}, {number}"},
-        *(field_or_rows(one, row.get(one.key), within, row) for one in field.row),
+        {"class": attributes, "role": "group", "aria-label": f"{field.label}, {number}"},
+        *(field_or_rows(part, row.get(part.key), within, row) for part in field.row),
         element("button", {"type": "button", "class": "remove", "aria-label": spoken}, "Remove"),
     )

@@ -46,7 +46,7 @@ def sections() -> list[tuple[str, list[Equation]]]:
     """The equations under their headings, in the order of the code."""
     return [
         (name, list(equations))
-        for name, equations in groupby(documentation(), key=lambda one: one.section)
+        for name, equations in groupby(documentation(), key=lambda equation: equation.section)
     ]
 
 
@@ -62,10 +62,10 @@ def formulas(text: str) -> list[Markup]:
 
 def formula(text: str) -> Markup:
     """One equation in plain HTML: powers raised, indices lowered, all else as it is written."""
-    found, end = Markup(""), 0
+    html, end = Markup(""), 0
     for power in TURNED.finditer(text):
         tag = "sup" if power["raised"] else "sub"
         inside = power["raised"] or power["lowered"]
-        found += escape(text[end : power.start()]) + Markup(f"<{tag}>{escape(inside)}</{tag}>")
+        html += escape(text[end : power.start()]) + Markup(f"<{tag}>{escape(inside)}</{tag}>")
         end = power.end()
-    return Markup(f"<code>{found}{escape(text[end:])}</code>")
+    return Markup(f"<code>{html}{escape(text[end:])}</code>")

@@ -81,7 +81,7 @@ def stage() -> Html:
 
 def tools(taps: InputField | None) -> Html:
     """What a tap on the picture means, and buttons that change the count."""
-    what = next((one for one in taps.row if one.choices), None) if taps else None
+    what = next((part for part in taps.row if part.choices), None) if taps else None
     kinds = [(CORNERS, "move corners")]
     kinds += list(zip(what.choices, what.words, strict=True)) if what else []
     meanings = (

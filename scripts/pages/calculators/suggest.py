@@ -21,8 +21,8 @@ def plants(library: Library) -> str:
     for number, plant in enumerate(shown):
         alone = [name for name in plant.trade_names if called[name] == 1]
         names |= dict.fromkeys([*alone, plant.name], number)
-    found = {"rows": [values(plant) for plant in shown], "names": dict(sorted(names.items()))}
-    return json.dumps(found, ensure_ascii=False, separators=(",", ":"))
+    table = {"rows": [values(plant) for plant in shown], "names": dict(sorted(names.items()))}
+    return json.dumps(table, ensure_ascii=False, separators=(",", ":"))
 
 
 def values(plant: Plant) -> dict[str, str]:

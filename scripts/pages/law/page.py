@@ -13,8 +13,8 @@ def rule_page(slug: str, library: Library) -> str:
     rule = library.rules[slug]
     plants: dict[str, list[str]] = {entry.name: [] for entry in rule.entries}
     for plant_slug, plant in library.plants.items():
-        for one in listings(plant, {slug: rule}):
-            plants[one.entry.name].append(plant_slug)
+        for listing in listings(plant, {slug: rule}):
+            plants[listing.entry.name].append(plant_slug)
     return render(
         "rule.md.j2",
         rule=rule,
@@ -49,8 +49,8 @@ def rules_of(key: str, library: Library) -> dict[str, Rule]:
 def listed_plants(key: str, library: Library) -> list[tuple[str, list[Listing]]]:
     """Our plants on the lists of one place, with their entries."""
     rules = rules_of(key, library)
-    found = ((slug, listings(plant, rules)) for slug, plant in library.plants.items())
-    return [(slug, listed) for slug, listed in found if listed]
+    listings_by_plant = ((slug, listings(plant, rules)) for slug, plant in library.plants.items())
+    return [(slug, listed) for slug, listed in listings_by_plant if listed]
 
 
 def rules_page(library: Library) -> str:

@@ -8,7 +8,7 @@ import re
 from typing import Any
 
 from scripts.pages.cite import Citations
-from scripts.pages.plants.side_by_side import Desk
+from scripts.pages.plants.side_by_side import ComparedPlant
 from scripts.pages.plants.side_parts import mark, text
 from scripts.pages.plants.side_rows import ROWS
 from scripts.pages.template import environment
@@ -19,7 +19,7 @@ def compare_data(library: Library) -> str:
     """``{rows, plants, sources}`` as JSON; every text in it is escaped HTML but the names."""
     cite = Citations(library.sources)
     plants = {
-        slug: one_plant(Desk(slug, plant, cite, library.vocabulary, library.rules), ROWS)
+        slug: plant_data(ComparedPlant(slug, plant, cite, library.vocabulary, library.rules), ROWS)
         for slug, plant in library.plants.items()
     }
     module: Any = environment().get_template("parts.j2").module
@@ -35,17 +35,19 @@ def compare_data(library: Library) -> str:
     return json.dumps(data, ensure_ascii=False, separators=(",", ":"))
 
 
-def one_plant(desk: Desk, rows: Any) -> dict[str, Any]:
+def plant_data(plant_shown: ComparedPlant, rows: Any) -> dict[str, Any]:
     """Name, cells and words of one plant, its look-alikes, and how its record tells them apart."""
-    cells = [row.cell(desk) for row in rows]
+    cells = [row.cell(plant_shown) for row in rows]
     apart: dict[str, str] = {}
-    for one in desk.plant.look_alikes:
-        if one.plant and one.plant != desk.slug:
-            said = text(one.tell_apart) + " " + mark(one, desk)
-            apart[one.plant] = f"{apart[one.plant]}<br>{said}" if one.plant in apart else said
+    for alike in plant_shown.plant.look_alikes:
+        if alike.plant and alike.plant != plant_shown.slug:
+            difference = text(alike.tell_apart) + " " + mark(alike, plant_shown)
+            apart[alike.plant] = (
+                f"{apart[alike.plant]}<br>{difference}" if alike.plant in apart else difference
+            )
     return {
-        "name": desk.plant.name,
-        "trade": desk.plant.trade_names[:1],
+        "name": plant_shown.plant.name,
+        "trade": plant_shown.plant.trade_names[:1],
         "cells": [str(cell.html) for cell in cells],
         "words": [list(cell.words) if cell.words is not None else None for cell in cells],
         "apart": apart,

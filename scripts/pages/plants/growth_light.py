@@ -39,7 +39,11 @@ def growth_light_page(library: Library) -> str:
     """The page as Markdown."""
     return render(
         "growth.md.j2",
-        groups=[found for habit in library.vocabulary["habit"] if (found := group(habit, library))],
+        groups=[
+            plants_of_habit
+            for habit in library.vocabulary["habit"]
+            if (plants_of_habit := group(habit, library))
+        ],
         words=library.vocabulary,
         cite=Citations(library.sources),
     )
@@ -58,7 +62,7 @@ def group(habit: str, library: Library) -> Group | None:
             known.append((slug, plant, light, doubling))
     if not known and not missing:
         return None
-    known.sort(key=lambda one: (one[3].low * one[3].high, one[0]))
+    known.sort(key=lambda figures: (figures[3].low * figures[3].high, figures[0]))
     items = [
         Item(
             number,
@@ -71,6 +75,8 @@ def group(habit: str, library: Library) -> Group | None:
         )
         for number, (slug, plant, light, doubling) in enumerate(known, start=1)
     ]
-    spots = [Spot(one.number, one.slug, one.plant.name, one.light, one.doubling) for one in items]
+    spots = [
+        Spot(item.number, item.slug, item.plant.name, item.light, item.doubling) for item in items
+    ]
     label = library.vocabulary["habit"][habit]["label"]
     return Group(habit, picture(spots, label) if spots else None, items, missing)

@@ -15,7 +15,7 @@ from scripts.pages.plants.growth_places import (
     RIGHT,
     TOP,
     WIDTH,
-    Place,
+    PicturePoint,
     spread_out,
 )
 from scripts.records.claim import Range
@@ -60,20 +60,20 @@ class Axes(NamedTuple):
     light: Axis
     days: Axis
 
-    def point(self, spot: Spot) -> Place:
+    def point(self, spot: Spot) -> PicturePoint:
         """The middle of both ranges of a plant."""
-        return Place(self.light.at(middle(spot.light)), self.days.at(middle(spot.doubling)))
+        return PicturePoint(self.light.at(middle(spot.light)), self.days.at(middle(spot.doubling)))
 
 
 def axes_for(spots: list[Spot]) -> Axes:
     """Axes that just hold every range."""
 
     def ends(claims: list[Range]) -> tuple[float, float]:
-        return min(one.low for one in claims) / AIR, max(one.high for one in claims) * AIR
+        return min(claim.low for claim in claims) / AIR, max(claim.high for claim in claims) * AIR
 
     return Axes(
-        Axis(*ends([one.light for one in spots]), LEFT, WIDTH - RIGHT),
-        Axis(*ends([one.doubling for one in spots]), TOP, HEIGHT - BOTTOM),
+        Axis(*ends([spot.light for spot in spots]), LEFT, WIDTH - RIGHT),
+        Axis(*ends([spot.doubling for spot in spots]), TOP, HEIGHT - BOTTOM),
     )
 
 
@@ -85,8 +85,8 @@ def middle(claim: Range) -> float:
 def picture(spots: list[Spot], habit: str) -> Markup:
     """The picture of one habit; each mark is a link to its plant's page."""
     axes = axes_for(spots)
-    homes = [axes.point(one) for one in spots]
-    crosses = "".join(cross(one, axes) for one in spots)
+    homes = [axes.point(spot) for spot in spots]
+    crosses = "".join(cross(spot, axes) for spot in spots)
     places = spread_out(homes)
     leads = "".join(map(lead, homes, places))
     marks = "".join(map(mark, spots, places))
@@ -128,7 +128,7 @@ def cross(spot: Spot, axes: Axes) -> str:
     return f'<path class="span" d="M{left:.1f} {y:.1f}H{right:.1f}M{x:.1f} {top:.1f}V{foot:.1f}"/>'
 
 
-def lead(home: Place, place: Place) -> str:
+def lead(home: PicturePoint, place: PicturePoint) -> str:
     """A thin line to the true place of a mark that had to give way."""
     if place == home:
         return ""
@@ -138,7 +138,7 @@ def lead(home: Place, place: Place) -> str:
     )
 
 
-def mark(spot: Spot, place: Place) -> str:
+def mark(spot: Spot, place: PicturePoint) -> str:
     """A numbered mark, which is a link."""
     name = escape(f"{spot.number}: {spot.name}")
     return (

@@ -11,14 +11,14 @@ ROOM = 2 * MARK + 1.0  # marks nearer than this overlap
 MOST = 100  # marks; a third of what would cover the picture whole
 
 
-class Place(NamedTuple):
+class PicturePoint(NamedTuple):
     """A point of the picture, in its pixels."""
 
     x: float
     y: float
 
 
-def spread_out(homes: list[Place]) -> list[Place]:
+def spread_out(homes: list[PicturePoint]) -> list[PicturePoint]:
     """A place for each mark: its own, or the nearest free one, looked for in widening rings.
 
     More marks than the picture has room for stay where they are, on top of each other; the list
@@ -26,25 +26,25 @@ def spread_out(homes: list[Place]) -> list[Place]:
     """
     if len(homes) > MOST:
         return homes
-    taken: list[Place] = []
+    taken: list[PicturePoint] = []
     for home in homes:
         taken.append(next((place for place in rings(home) if free(place, taken)), home))
     return taken
 
 
-def rings(home: Place) -> list[Place]:
+def rings(home: PicturePoint) -> list[PicturePoint]:
     """The point itself, then points around it, ever farther out, inside the picture."""
-    found = [home]
+    places = [home]
     for ring in range(1, 100):
         radius = 4.0 * ring
         for turn in range(16):
             angle = math.tau * turn / 16
             x, y = home.x + radius * math.cos(angle), home.y + radius * math.sin(angle)
             if LEFT + MARK <= x <= WIDTH - MARK and TOP + MARK <= y <= HEIGHT - BOTTOM - MARK:
-                found.append(Place(x, y))
-    return found
+                places.append(PicturePoint(x, y))
+    return places
 
 
-def free(place: Place, taken: list[Place]) -> bool:
+def free(place: PicturePoint, taken: list[PicturePoint]) -> bool:
     """Whether a mark would touch none that is set down."""
     return all(math.dist(place, other) >= ROOM for other in taken)

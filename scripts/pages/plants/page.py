@@ -11,8 +11,8 @@ from calculators.core.quantities import INCH_CM
 from scripts.drawings.above import above
 from scripts.drawings.closeup import closeup, shown
 from scripts.drawings.draw import TANK_HEIGHT_CM, drawing
-from scripts.drawings.remarks import remark
-from scripts.pages.animals.plants import neighbours
+from scripts.drawings.not_to_scale import remark
+from scripts.pages.animals.neighbours import neighbours
 from scripts.pages.cite import Citations
 from scripts.pages.plants.same_scale import with_view
 from scripts.pages.plants.trade_names import pages_of
@@ -53,8 +53,8 @@ def plant_page(slug: str, library: Library) -> str:
 
 def compared(slug: str, library: Library) -> list[str]:
     """The look-alikes that have a record, each once: first choice for a comparison."""
-    found = dict.fromkeys(one.plant for one in library.plants[slug].look_alikes)
-    return [other for other in found if other in library.plants and other != slug]
+    others = dict.fromkeys(alike.plant for alike in library.plants[slug].look_alikes)
+    return [other for other in others if other in library.plants and other != slug]
 
 
 class Pictures(NamedTuple):
@@ -77,12 +77,12 @@ def pictures(slug: str, plant: Plant) -> Pictures:
 
 def bars(plant: Plant) -> list[Bar]:
     """The needs and the height as bars; what is not known has none."""
-    found = []
+    plant_bars = []
     for scale in SCALES:
         claim = getattr(plant.size if scale.key == "height_cm" else plant.needs, scale.key)
         if claim is not None:
-            found.append(bar(scale, claim))
-    return found
+            plant_bars.append(bar(scale, claim))
+    return plant_bars
 
 
 def spans(plant: Plant) -> dict[str, Markup]:

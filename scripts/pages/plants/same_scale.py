@@ -5,8 +5,8 @@ import re
 from markupsafe import Markup
 
 from scripts.drawings.draw import TANK_HEIGHT_CM
+from scripts.drawings.glass_tank import SIDE
 from scripts.drawings.size import frame
-from scripts.drawings.tank import SIDE
 
 TALLEST = 1.3  # of what is shown above one another, in widths of the picture; the rest is cut off
 VIEW = re.compile(r'viewBox="0 0 ([\d.]+) ([\d.]+)"')
@@ -14,9 +14,9 @@ VIEW = re.compile(r'viewBox="0 0 ([\d.]+) ([\d.]+)"')
 
 def view_of(picture: str) -> str:
     """The view box of a drawing, cut to the tank and its rules, and not far above it."""
-    found = VIEW.search(picture)
-    assert found, "a drawing has a view box"
-    width, height = map(float, found.groups())
+    view_box = VIEW.search(picture)
+    assert view_box, "a drawing has a view box"
+    width, height = map(float, view_box.groups())
     tank = frame(TANK_HEIGHT_CM)
     room = tank.width + 2 * tank.tank * SIDE
     shown = min(height, TALLEST * room)

@@ -23,7 +23,7 @@ class Cell(NamedTuple):
     words: tuple[str, ...] | None = None
 
 
-class Desk(NamedTuple):
+class ComparedPlant(NamedTuple):
     """What a cell is made with: the plant, and what every page of records needs."""
 
     slug: str
@@ -33,13 +33,13 @@ class Desk(NamedTuple):
     rules: Mapping[str, Rule]
 
 
-class Row(NamedTuple):
+class ComparisonRow(NamedTuple):
     """A row of the comparison, under a heading."""
 
     group: str
     key: str
     label: str
-    cell: Callable[[Desk], Cell]
+    cell: Callable[[ComparedPlant], Cell]
 
 
 def differ(cells: Iterable[Cell]) -> bool:

@@ -6,7 +6,7 @@ from typing import Any
 from markupsafe import Markup
 
 from scripts.pages.escape import escape
-from scripts.pages.plants.side_by_side import UNKNOWN, Cell, Desk
+from scripts.pages.plants.side_by_side import UNKNOWN, Cell, ComparedPlant
 from scripts.pages.ranges import both_units
 from scripts.pages.template import environment
 from scripts.records.claim import Claim, Range, Statement
@@ -14,10 +14,10 @@ from scripts.records.claim import Claim, Range, Statement
 STEP = 1.1  # sizes within a tenth of each other count as one size class; our choice
 
 
-def mark(claim: Claim, desk: Desk) -> Markup:
+def mark(claim: Claim, plant_shown: ComparedPlant) -> Markup:
     """How sure, and from where, as on every page."""
     module: Any = environment().get_template("parts.j2").module
-    return Markup(module.mark(claim, desk.cite, desk.words))
+    return Markup(module.mark(claim, plant_shown.cite, plant_shown.words))
 
 
 def text(value: str) -> Markup:
@@ -25,17 +25,17 @@ def text(value: str) -> Markup:
     return Markup(escape(value))
 
 
-def said(claim: Statement, desk: Desk) -> Cell:
+def claim_html(claim: Statement, plant_shown: ComparedPlant) -> Cell:
     """A sentence with its mark."""
-    return Cell(text(claim.text) + " " + mark(claim, desk))
+    return Cell(text(claim.text) + " " + mark(claim, plant_shown))
 
 
-def figure(quantity: Any, claim: Range | None, desk: Desk) -> Cell:
+def figure(quantity: Any, claim: Range | None, plant_shown: ComparedPlant) -> Cell:
     """A range in both systems of units, with its mark and note."""
     if claim is None:
         return Cell(UNKNOWN)
     note = f" {text(claim.note)}" if claim.note else ""
-    html = Markup("<b>{}</b> {}").format(both_units(quantity, claim), mark(claim, desk))
+    html = Markup("<b>{}</b> {}").format(both_units(quantity, claim), mark(claim, plant_shown))
     return Cell(html + Markup(note), size_classes(claim.low, claim.high))
 
 

@@ -1,7 +1,7 @@
 """Every row of the comparison, in the order of a plant's page."""
 
-from scripts.pages.plants.side_by_side import Row
+from scripts.pages.plants.side_by_side import ComparisonRow
 from scripts.pages.plants.side_figures import FIGURES
 from scripts.pages.plants.side_traits import TRAITS
 
-ROWS: tuple[Row, ...] = (*FIGURES, *TRAITS)  # the marks that tell plants apart come last
+ROWS: tuple[ComparisonRow, ...] = (*FIGURES, *TRAITS)  # the marks that tell plants apart come last

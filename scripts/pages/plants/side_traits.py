@@ -6,44 +6,44 @@ from markupsafe import Markup
 
 from calculators.core import quantities as q
 from scripts.drawings.words import ARRANGEMENTS, PLACES, SHAPES, ends
-from scripts.pages.plants.side_by_side import UNKNOWN, Cell, Desk, Row
-from scripts.pages.plants.side_parts import figure, mark, said, text
+from scripts.pages.plants.side_by_side import UNKNOWN, Cell, ComparedPlant, ComparisonRow
+from scripts.pages.plants.side_parts import claim_html, figure, mark, text
 from scripts.records.traits import Traits
 
 GROUP = "How to tell them apart"
 
 
-def trait(key: str, label: str, words: Callable[[Traits], tuple[str, str]]) -> Row:
+def trait(key: str, label: str, words: Callable[[Traits], tuple[str, str]]) -> ComparisonRow:
     """A trait as a word; ``words`` gives what is shown and what is compared."""
 
-    def cell(desk: Desk) -> Cell:
-        if desk.plant.traits is None:
+    def cell(plant_shown: ComparedPlant) -> Cell:
+        if plant_shown.plant.traits is None:
             return Cell(UNKNOWN)
-        shown, compared = words(desk.plant.traits)
+        shown, compared = words(plant_shown.plant.traits)
         return Cell(text(shown), (compared,))
 
-    return Row(GROUP, key, label, cell)
+    return ComparisonRow(GROUP, key, label, cell)
 
 
-def size(key: str, label: str) -> Row:
+def size(key: str, label: str) -> ComparisonRow:
     """A length of one leaf or frond."""
 
-    def cell(desk: Desk) -> Cell:
-        claim = None if desk.plant.traits is None else getattr(desk.plant.traits, key)
-        return figure(q.LeafSize, claim, desk)
+    def cell(plant_shown: ComparedPlant) -> Cell:
+        claim = None if plant_shown.plant.traits is None else getattr(plant_shown.plant.traits, key)
+        return figure(q.LeafSize, claim, plant_shown)
 
-    return Row(GROUP, key, label, cell)
+    return ComparisonRow(GROUP, key, label, cell)
 
 
-def habit(desk: Desk) -> Cell:
+def habit(plant_shown: ComparedPlant) -> Cell:
     """The way it grows."""
-    words = desk.words["habit"][desk.plant.habit]
-    return Cell(text(words["label"]), (desk.plant.habit,))
+    words = plant_shown.words["habit"][plant_shown.plant.habit]
+    return Cell(text(words["label"]), (plant_shown.plant.habit,))
 
 
-def whorl(desk: Desk) -> Cell:
+def whorl(plant_shown: ComparedPlant) -> Cell:
     """How the leaves stand, with their number to a ring."""
-    traits = desk.plant.traits
+    traits = plant_shown.plant.traits
     if traits is None:
         return Cell(UNKNOWN)
     count = traits.whorl if traits.arrangement == "whorled" else None
@@ -63,27 +63,27 @@ def second(traits: Traits) -> tuple[str, str]:
     return colour + where, f"{traits.colour_second} {traits.colour_where}"
 
 
-def spread(desk: Desk) -> Cell:
+def spread(plant_shown: ComparedPlant) -> Cell:
     """By what it multiplies."""
-    traits = desk.plant.traits
+    traits = plant_shown.plant.traits
     if traits is None or not traits.spread_by:
         return Cell(UNKNOWN)
     shown = ", ".join(way.replace("-", " ") for way in traits.spread_by)
     return Cell(text(shown), tuple(traits.spread_by))
 
 
-def looks(desk: Desk) -> Cell:
+def appearance(plant_shown: ComparedPlant) -> Cell:
     """How to know it, in the record's words, and how sure the traits are."""
-    made = said(desk.plant.looks, desk)
-    if desk.plant.traits is None:
+    made = claim_html(plant_shown.plant.looks, plant_shown)
+    if plant_shown.plant.traits is None:
         return made
-    return Cell(made.html + Markup("<br>Traits: ") + mark(desk.plant.traits, desk))
+    return Cell(made.html + Markup("<br>Traits: ") + mark(plant_shown.plant.traits, plant_shown))
 
 
-TRAITS: tuple[Row, ...] = (
-    Row(GROUP, "habit", "Habit", habit),
+TRAITS: tuple[ComparisonRow, ...] = (
+    ComparisonRow(GROUP, "habit", "Habit", habit),
     trait("leaf_shape", "Leaf", lambda t: (SHAPES.get(t.leaf_shape, t.leaf_shape), t.leaf_shape)),
-    Row(GROUP, "arrangement", "Leaves stand", whorl),
+    ComparisonRow(GROUP, "arrangement", "Leaves stand", whorl),
     size("leaf_length_mm", "Length of a leaf"),
     size("leaf_width_mm", "Width of a leaf"),
     trait("stalk", "Leaf stalk", lambda t: (t.stalk, t.stalk)),
@@ -92,6 +92,6 @@ TRAITS: tuple[Row, ...] = (
     trait("surface", "Surface", lambda t: (t.surface, t.surface)),
     trait("colour", "Colour", lambda t: (t.colour.replace("-", " "), t.colour)),
     trait("colour_second", "Second colour", second),
-    Row(GROUP, "spread_by", "Multiplies by", spread),
-    Row(GROUP, "looks", "How to know it", looks),
+    ComparisonRow(GROUP, "spread_by", "Multiplies by", spread),
+    ComparisonRow(GROUP, "looks", "How to know it", appearance),
 )

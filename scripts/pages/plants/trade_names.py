@@ -7,7 +7,7 @@ from markupsafe import Markup
 from scripts.drawings.draw import drawing
 from scripts.pages.cite import Citations
 from scripts.pages.plants.same_scale import cut
-from scripts.pages.plants.side_by_side import Cell, Desk, Row, differ
+from scripts.pages.plants.side_by_side import Cell, ComparedPlant, ComparisonRow, differ
 from scripts.pages.plants.side_rows import ROWS
 from scripts.pages.template import render
 from scripts.records.law import Listing, listings, listings_of
@@ -18,10 +18,10 @@ GROUPS = ("The law", "How to tell them apart")  # what a buyer needs; the rest i
 MOST_COMPARED = 4  # plants that the comparison's page takes
 
 
-class May(NamedTuple):
+class PossiblePlant(NamedTuple):
     """A candidate with what the records say of it."""
 
-    one: Candidate
+    candidate: Candidate
     name: str
     listed: list[Listing]
 
@@ -30,7 +30,7 @@ def name_page(slug: str, library: Library) -> str:
     """One ambiguous name as Markdown."""
     record = library.names[slug]
     cite = Citations(library.sources)
-    slugs = [one.plant for one in record.may_be if one.plant]
+    slugs = [candidate.plant for candidate in record.may_be if candidate.plant]
     return render(
         "name.md.j2",
         record=record,
@@ -45,17 +45,17 @@ def name_page(slug: str, library: Library) -> str:
     )
 
 
-def candidates(record: TradeName, library: Library) -> list[May]:
+def candidates(record: TradeName, library: Library) -> list[PossiblePlant]:
     """The candidates, each with the law lists that name it."""
-    found = []
-    for one in record.may_be:
-        if one.plant:
-            plant = library.plants[one.plant]
-            found.append(May(one, plant.name, listings(plant, library.rules)))
+    described = []
+    for candidate in record.may_be:
+        if candidate.plant:
+            plant = library.plants[candidate.plant]
+            described.append(PossiblePlant(candidate, plant.name, listings(plant, library.rules)))
         else:
-            name = str(one.name)
-            found.append(May(one, name, listings_of([name], library.rules)))
-    return found
+            name = str(candidate.name)
+            described.append(PossiblePlant(candidate, name, listings_of([name], library.rules)))
+    return described
 
 
 def picture(slug: str, library: Library) -> Markup | None:
@@ -66,13 +66,14 @@ def picture(slug: str, library: Library) -> Markup | None:
 
 def side_by_side(
     slugs: list[str], library: Library, cite: Citations
-) -> list[tuple[Row, list[Cell], bool]]:
+) -> list[tuple[ComparisonRow, list[Cell], bool]]:
     """The rows that help at the counter, and whether each tells the plants apart."""
-    desks = [
-        Desk(slug, library.plants[slug], cite, library.vocabulary, library.rules) for slug in slugs
+    compared = [
+        ComparedPlant(slug, library.plants[slug], cite, library.vocabulary, library.rules)
+        for slug in slugs
     ]
     rows = [row for row in ROWS if row.group in GROUPS]
-    made = [(row, [row.cell(desk) for desk in desks]) for row in rows]
+    made = [(row, [row.cell(plant_shown) for plant_shown in compared]) for row in rows]
     return [(row, cells, differ(cells)) for row, cells in made]
 
 
@@ -81,7 +82,7 @@ def names_page(library: Library) -> str:
     ordered = sorted(library.names.items(), key=lambda item: item[1].name.lower())
     return render(
         "names.md.j2",
-        names=[(slug, one, candidates(one, library)) for slug, one in ordered],
+        names=[(slug, trade_name, candidates(trade_name, library)) for slug, trade_name in ordered],
         words=library.vocabulary,
     )
 
@@ -91,5 +92,5 @@ def pages_of(slug: str, library: Library) -> list[tuple[str, TradeName]]:
     return [
         (key, record)
         for key, record in library.names.items()
-        if any(one.plant == slug for one in record.may_be)
+        if any(candidate.plant == slug for candidate in record.may_be)
     ]

@@ -33,30 +33,30 @@ class Apart(NamedTuple):
 
 def grouped(problem: Problem) -> list[tuple[str, list[Evidence]]]:
     """Evidence rows by strength in words, hallmarks first; what says nothing is left out."""
-    found = []
+    groups = []
     for strength, title in TITLES.items():
         rows = [row for row in problem.evidence if row.strength == strength]
         if rows:
-            found.append((title, sorted(rows, key=lambda row: not row.hallmark)))
-    return found
+            groups.append((title, sorted(rows, key=lambda row: not row.hallmark)))
+    return groups
 
 
 def apart(slug: str, other: str) -> Apart | None:
     """The observation that tells two problems apart best, or None where the records know none."""
-    bits = {key: told(key, slug, other) for key in FINDINGS if is_observation(key)}
+    bits = {key: bits_between(key, slug, other) for key in FINDINGS if is_observation(key)}
     best = max(bits, key=lambda key: bits[key])
     if bits[best] <= 0:
         return None
-    mine, theirs = (shares_of(one, question_of(best))[best] for one in (slug, other))
+    mine, theirs = (shares_of(problem, question_of(best))[best] for problem in (slug, other))
     this, that = CAUSES[slug].name, CAUSES[other].name
     there, gone = (this, that) if mine > theirs else (that, this)
     return Apart(other, that, best, there, gone)
 
 
-def told(finding: str, slug: str, other: str) -> float:
+def bits_between(finding: str, slug: str, other: str) -> float:
     """What a finding tells between two problems, in bits."""
     name = question_of(finding)
-    pair = [(one, 0.5, shares_of(one, name)) for one in (slug, other)]
+    pair = [(problem, 0.5, shares_of(problem, name)) for problem in (slug, other)]
     return answer_bits(pair, (finding,))
 
 
@@ -89,8 +89,10 @@ def likeness(slug: str, other: str) -> float:
 
 def further_alike(slug: str, problem: Problem) -> list[Apart]:
     """The likest problems that the record does not name itself, with what tells them apart."""
-    named = {one.problem for one in problem.mistaken_for if one.problem}
-    return [found for other in alike(slug, named) if (found := apart(slug, other))]
+    named = {
+        alike_problem.problem for alike_problem in problem.mistaken_for if alike_problem.problem
+    }
+    return [difference for other in alike(slug, named) if (difference := apart(slug, other))]
 
 
 def ages(problem: Problem) -> list[str]:
@@ -99,9 +101,11 @@ def ages(problem: Problem) -> list[str]:
     for name in (AGE, PLANTED):
         rows = {row.finding: ODDS[row.strength] for row in problem.evidence}
         bands = [key for key in QUESTIONS[name] if key in rows]
-        for words, wanted in (("Likelier", True), ("Unlikely", False)):
+        for words, likelier in (("Likelier", True), ("Unlikely", False)):
             labels = [
-                FINDINGS[key].label for key in bands if rows[key] != 1 and (rows[key] > 1) == wanted
+                FINDINGS[key].label
+                for key in bands
+                if rows[key] != 1 and (rows[key] > 1) == likelier
             ]
             if labels:
                 sentences.append(f"{words}: {' or '.join(labels)}.")

@@ -21,7 +21,7 @@ NAMED, MOST_NAMED = (
 STRONGLY = ODDS["for"]  # a sign to point at raises the odds of something by more than this
 
 
-class Lead(NamedTuple):
+class Branch(NamedTuple):
     """Where an answer leads: to another couplet, or to problems, the likeliest first; or to none."""
 
     couplet: int | None
@@ -34,8 +34,8 @@ class Couplet(NamedTuple):
     number: int
     finding: str
     question: str
-    yes: Lead
-    no: Lead
+    yes: Branch
+    no: Branch
 
 
 class Grower:
@@ -48,7 +48,7 @@ class Grower:
         self.couplets: list[Couplet] = []
         self.walked: list[Couplet] = []
 
-    def walk(self, weights: Mapping[str, float], denied: frozenset[str], depth: int) -> Lead:
+    def walk(self, weights: Mapping[str, float], denied: frozenset[str], depth: int) -> Branch:
         """Run through the signs of the place until one is there."""
         left = [
             name
@@ -56,9 +56,9 @@ class Grower:
             if name not in denied and any(speaks(CAUSES[slug], name, STRONGLY) for slug in weights)
         ]
         if not left or depth == DEEPEST:
-            return Lead(None)
+            return Branch(None)
         chances = dict(zip(weights, normal(list(weights.values())), strict=True))
-        finding = max(left, key=lambda name: (told(name, chances), name))
+        finding = max(left, key=lambda name: (information_bits(name, chances), name))
         number, self.next = self.next, self.next + 1
         pointed = {
             slug: PRIOR_WEIGHT[CAUSES[slug].prior] * share(slug, finding)
@@ -69,7 +69,7 @@ class Grower:
         no = self.walk(self.without(chances, finding, denied), denied | {finding}, depth + 1)
         self.walked.append(Couplet(number, finding, FINDINGS[finding].question, yes, no))
         self.couplets.append(self.walked[-1])
-        return Lead(number)
+        return Branch(number)
 
     def without(
         self, chances: Mapping[str, float], finding: str, denied: frozenset[str]
@@ -82,34 +82,34 @@ class Grower:
             if any(speaks(CAUSES[slug], name) for name in self.signs if name not in gone)
         }
 
-    def settle(self, weights: Mapping[str, float], asked: frozenset[str], depth: int) -> Lead:
+    def settle(self, weights: Mapping[str, float], asked: frozenset[str], depth: int) -> Branch:
         """Tell apart the problems that a sign speaks for."""
         chances = dict(zip(weights, normal(list(weights.values())), strict=True))
         if max(chances.values()) >= SURE or depth == AFTER_YES:
-            return Lead(None, named(chances))
+            return Branch(None, named(chances))
         finding = self.best(chances, asked)
         if finding is None:
-            return Lead(None, named(chances))
+            return Branch(None, named(chances))
         number, self.next = self.next, self.next + 1
         asked |= {question_of(finding)}
         there = {slug: chance * share(slug, finding) for slug, chance in chances.items()}
         gone = {slug: chance * (1 - share(slug, finding)) for slug, chance in chances.items()}
-        yes, no = (self.settle(one, asked, depth + 1) for one in (there, gone))
+        yes, no = (self.settle(left_over, asked, depth + 1) for left_over in (there, gone))
         if yes == no:  # both answers lead to the same page: no need to ask
             self.next = number
             return yes
         self.couplets.append(Couplet(number, finding, FINDINGS[finding].question, yes, no))
-        return Lead(number)
+        return Branch(number)
 
     def best(self, chances: Mapping[str, float], asked: frozenset[str]) -> str | None:
         """The finding that tells most about these problems, sooner one that is seen in this place."""
         bits = {
-            name: told(name, chances) * self.worth(name)
+            name: information_bits(name, chances) * self.worth(name)
             for name in FINDINGS
             if question_of(name) not in asked and any(name in CAUSES[slug].rows for slug in chances)
         }
-        found = max(bits, key=lambda name: (bits[name], name), default=None)
-        return found if found and bits[found] >= LEAST_BITS else None
+        finding = max(bits, key=lambda name: (bits[name], name), default=None)
+        return finding if finding and bits[finding] >= LEAST_BITS else None
 
     def worth(self, name: str) -> float:
         """What a question is worth here beside what it tells."""
@@ -130,7 +130,7 @@ def share(slug: str, finding: str) -> float:
     return shares_of(slug, question_of(finding))[finding]
 
 
-def told(finding: str, chances: Mapping[str, float]) -> float:
+def information_bits(finding: str, chances: Mapping[str, float]) -> float:
     """Mutual information of problem and answer, in bits."""
     mean = math.fsum(chance * share(slug, finding) for slug, chance in chances.items())
     parts = math.fsum(

@@ -22,12 +22,12 @@ class Symptom(NamedTuple):
 def symptom_index(library: Library) -> Iterator[tuple[str, list[Symptom]]]:
     """Every finding that speaks for a problem, by where one looks."""
     for where in library.vocabulary["looks"]:
-        found = [
+        symptoms = [
             Symptom(name, finding.label, speaks(name, "strong-for"), speaks(name, "for"))
             for name, finding in FINDINGS.items()
             if finding.where == where
         ]
-        yield where, [one for one in found if one.strongly or one.also]
+        yield where, [symptom for symptom in symptoms if symptom.strongly or symptom.also]
 
 
 def speaks(finding: str, strength: str) -> tuple[str, ...]:
@@ -56,7 +56,7 @@ def symptoms_page(library: Library) -> str:
     """The index of symptoms as Markdown."""
     return render(
         "symptoms.md.j2",
-        index=[(where, found) for where, found in symptom_index(library) if found],
+        index=[(where, symptoms) for where, symptoms in symptom_index(library) if symptoms],
         causes=CAUSES,
         words=library.vocabulary,
     )

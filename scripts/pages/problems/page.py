@@ -10,8 +10,7 @@ from calculators.diagnose.likelihood import ODDS
 from calculators.diagnose.problem_table import CAUSES
 from calculators.diagnose.questioning import MOST_TAPS
 from scripts.pages.cite import Citations
-from scripts.pages.problems import evidence
-from scripts.pages.problems import questioning as look
+from scripts.pages.problems import evidence, first_questions
 from scripts.pages.template import render
 from scripts.records.load import Library
 from scripts.records.problem import FilledCalculator, Problem
@@ -35,7 +34,7 @@ def problem_page(slug: str, library: Library) -> str:
         when=when,
         words=library.vocabulary,
         signs=signs(problem, library),
-        filled=[(one, query(one)) for one in problem.calculators],
+        filled=[(filled, query(filled)) for filled in problem.calculators],
         suffers=[
             (plant_slug, plant)
             for plant_slug, plant in library.plants.items()
@@ -43,7 +42,7 @@ def problem_page(slug: str, library: Library) -> str:
         ],
         cite=Citations(library.sources),
         problems=library.problems,
-        guides={key: one for key, one in library.guides.items() if slug in one.problems},
+        guides={key: guide for key, guide in library.guides.items() if slug in guide.problems},
     )
 
 
@@ -64,7 +63,7 @@ def signs(problem: Problem, library: Library) -> list[tuple[str, list[object]]]:
         (where, [sign for sign in problem.signs if sign.where == where])
         for where in library.vocabulary["where"]
     ]
-    return [(where, list(found)) for where, found in grouped if found]
+    return [(where, list(findings)) for where, findings in grouped if findings]
 
 
 def query(filled: FilledCalculator) -> Markup:
@@ -74,14 +73,14 @@ def query(filled: FilledCalculator) -> Markup:
 
 def problems_page(library: Library) -> str:
     """The door "something looks wrong": the diagnosis at the tank, and the other ways in."""
-    shown = look.places(library)
+    shown = first_questions.places(library)
     return render(
         "problems.md.j2",
-        drawing=look.drawing(library),
+        drawing=first_questions.drawing(library),
         places=shown,
-        questions=look.first_questions(shown),
-        fields=look.reading_fields(),
-        names=look.plant_names(library),
+        questions=first_questions.first_questions(shown),
+        fields=first_questions.reading_fields(),
+        names=first_questions.plant_names(library),
         most_taps=MOST_TAPS,
     )
 
@@ -101,6 +100,6 @@ def all_problems_page(library: Library) -> str:
     }
     return render(
         "all-problems.md.j2",
-        by_place={where: found for where, found in by_place.items() if found},
+        by_place={where: listed for where, listed in by_place.items() if listed},
         words=library.vocabulary,
     )

@@ -10,7 +10,7 @@ from typing import NamedTuple
 from calculators.diagnose.likelihood import PRIOR_WEIGHT
 from calculators.diagnose.posterior import OF_PLANT
 from calculators.diagnose.problem_table import CAUSES, FINDINGS, question_of
-from scripts.pages.problems.key_grower import STRONGLY, Couplet, Grower, Lead, speaks
+from scripts.pages.problems.key_grower import STRONGLY, Branch, Couplet, Grower, speaks
 from scripts.records.load import Library
 
 FIRST = ("animals", "water")  # animals before leaves
@@ -23,7 +23,7 @@ class Section(NamedTuple):
 
     where: str
     danger: bool
-    first: Lead
+    first: Branch
     couplets: list[Couplet]
     walked: list[Couplet]  # those that run through the signs of the place
 
@@ -47,15 +47,15 @@ def signs(where: str, danger: bool) -> list[str]:
 
     A sign that is a special case of another in the same place is left to be asked after that one.
     """
-    found = [
+    names = [
         name
-        for name, one in FINDINGS.items()
-        if one.where == where
-        and (where != "animals" or one.danger == danger)
+        for name, finding in FINDINGS.items()
+        if finding.where == where
+        and (where != "animals" or finding.danger == danger)
         and not question_of(name).startswith(OF_PLANT)
         and any(speaks(cause, name, STRONGLY) for cause in CAUSES.values())
     ]
-    return [name for name in found if not set(FINDINGS[name].implies) & set(found)]
+    return [name for name in names if not set(FINDINGS[name].implies) & set(names)]
 
 
 def start(here: list[str]) -> dict[str, float]:
@@ -69,12 +69,12 @@ def start(here: list[str]) -> dict[str, float]:
 
 def steps(section: Section) -> list[int]:
     """How many questions each end of a section takes."""
-    by_number = {one.number: one for one in section.couplets}
+    by_number = {couplet.number: couplet for couplet in section.couplets}
 
-    def below(lead: Lead, depth: int) -> list[int]:
+    def below(lead: Branch, depth: int) -> list[int]:
         if lead.couplet is None:
             return [depth]
-        one = by_number[lead.couplet]
-        return [*below(one.yes, depth + 1), *below(one.no, depth + 1)]
+        couplet = by_number[lead.couplet]
+        return [*below(couplet.yes, depth + 1), *below(couplet.no, depth + 1)]
 
     return below(section.first, 0)

@@ -4,18 +4,17 @@ from collections import defaultdict
 from collections.abc import Iterator
 from typing import Any
 
-from scripts.records.checks import evidence as check_evidence
-from scripts.records.checks import guides as check_guides
-from scripts.records.checks.names import trade_names
+from scripts.records.checks import bands, guide_marks
+from scripts.records.checks.shop_names import trade_names
 from scripts.records.claim import COMMON_PRACTICE, SLUG
-from scripts.records.lines import Finding
-from scripts.records.load import Reading
+from scripts.records.lines import RecordFault
+from scripts.records.load import ReadRecords
 from scripts.records.parse import Place
 from scripts.records.prose import read_prose
 from scripts.records.written import inside, listed, mappings, source_keys, texts
 
 
-def record_faults(reading: Reading) -> list[Finding]:
+def record_faults(reading: ReadRecords) -> list[RecordFault]:
     """What is wrong with how the records hang together.
 
     Records are looked at as they were written, so that a slip in one key hides no other. What refers
@@ -28,16 +27,16 @@ def record_faults(reading: Reading) -> list[Finding]:
         *references(reading, "problem", "problems"),
         *lists_of_plants(reading),
         *grazers(reading),
-        *check_evidence.findings(reading),
-        *check_evidence.rows(reading),
-        *check_guides.mark_faults(reading),
+        *bands.findings(reading),
+        *bands.rows(reading),
+        *guide_marks.mark_faults(reading),
         *read_prose()[1],
         *double_names(reading),
         *trade_names(reading),
     ]
 
 
-def sources(reading: Reading) -> Iterator[Finding]:
+def sources(reading: ReadRecords) -> Iterator[RecordFault]:
     """Every source key must stand in sources.yml."""
     known = reading.keys("sources")
     for draft in reading.every_draft() if known else ():
@@ -52,7 +51,7 @@ def no_source(key: str) -> str:
     return f"{key} is no key of sources.yml; add the source there, or write {COMMON_PRACTICE}"
 
 
-def sureness(reading: Reading) -> Iterator[Finding]:
+def sureness(reading: ReadRecords) -> Iterator[RecordFault]:
     """What rests on common practice alone cannot be well documented."""
     for draft in reading.every_draft():
         for place, part in mappings(draft.value, draft.place):
@@ -63,7 +62,7 @@ def sureness(reading: Reading) -> Iterator[Finding]:
                 yield reading.finding(draft.path, (*place, "sure"), message)
 
 
-def references(reading: Reading, key: str, kind: str) -> Iterator[Finding]:
+def references(reading: ReadRecords, key: str, kind: str) -> Iterator[RecordFault]:
     """Every slug that names another record must have that record's file."""
     for draft in reading.every_draft():
         for place, part in mappings(draft.value, draft.place):
@@ -72,7 +71,7 @@ def references(reading: Reading, key: str, kind: str) -> Iterator[Finding]:
                 yield reading.finding(draft.path, (*place, key), no_record(kind, slug))
 
 
-def is_there(reading: Reading, kind: str, slug: str) -> bool:
+def is_there(reading: ReadRecords, kind: str, slug: str) -> bool:
     """Whether a record has a file, right or wrong."""
     return slug in reading.drafts[kind] or (reading.folder / kind / f"{slug}.yml").exists()
 
@@ -82,7 +81,7 @@ def no_record(kind: str, slug: str) -> str:
     return f"{slug} has no record in species/{kind}/"
 
 
-def lists_of_plants(reading: Reading) -> Iterator[Finding]:
+def lists_of_plants(reading: ReadRecords) -> Iterator[RecordFault]:
     """Every plant that an animal eats or suits must have a record, and stand once in its list."""
     for draft in reading.drafts["animals"].values():
         lists: list[tuple[Place, Any]] = [(("suits", "plants"), inside(draft.value, "suits"))]
@@ -100,7 +99,7 @@ def lists_of_plants(reading: Reading) -> Iterator[Finding]:
                 seen.add(plant)
 
 
-def grazers(reading: Reading) -> Iterator[Finding]:
+def grazers(reading: ReadRecords) -> Iterator[RecordFault]:
     """Who eats a plant is said in keys of the vocabulary."""
     known = inside(reading.library.vocabulary, "grazer")
     for draft in reading.drafts["plants"].values() if isinstance(known, dict) else ():
@@ -112,7 +111,7 @@ def grazers(reading: Reading) -> Iterator[Finding]:
                         yield reading.finding(draft.path, ("eaten_by", number, key), message)
 
 
-def double_names(reading: Reading) -> Iterator[Finding]:
+def double_names(reading: ReadRecords) -> Iterator[RecordFault]:
     """Two records of a kind may not have the same accepted name."""
     for kind in ("plants", "animals"):
         by_name: dict[str, list[str]] = defaultdict(list)

@@ -1,12 +1,18 @@
 """Every check of the records that asks the calculators."""
 
-from scripts.records.lines import Finding
-from scripts.records.load import Reading
-from scripts.records.with_calculators import demo_tanks, findings, guides, problems, sources
+from scripts.records.lines import RecordFault
+from scripts.records.load import ReadRecords
+from scripts.records.with_calculators import (
+    demo_tanks,
+    filled_calculators,
+    findings,
+    guide_calls,
+    sources,
+)
 from scripts.records.with_calculators.trial import Trial
 
 
-def calculation_faults(reading: Reading, *, settled: bool) -> list[Finding]:
+def calculation_faults(reading: ReadRecords, *, settled: bool) -> list[RecordFault]:
     """What the calculators do not take, or answer otherwise than a record expects.
 
     ``settled``: the tables are those of these records. Otherwise what hangs on the tables is not judged.
@@ -15,8 +21,8 @@ def calculation_faults(reading: Reading, *, settled: bool) -> list[Finding]:
     return [
         *sources.cited(reading),
         *(sources.unused(reading) if settled else ()),
-        *problems.filled(reading, trial),
+        *filled_calculators.filled(reading, trial),
         *demo_tanks.filled(reading, trial),
-        *guides.calls(reading, trial),
+        *guide_calls.calls(reading, trial),
         *findings.too_usual(reading),
     ]

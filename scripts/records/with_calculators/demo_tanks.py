@@ -4,14 +4,14 @@ from collections.abc import Iterator
 from typing import Any
 
 from calculators.core.result import BadInput
-from scripts.records.lines import Finding
-from scripts.records.load import Reading
+from scripts.records.lines import RecordFault
+from scripts.records.load import ReadRecords
 from scripts.records.parse import Place
 from scripts.records.with_calculators.trial import Trial
 from scripts.records.written import inside
 
 
-def filled(reading: Reading, trial: Trial) -> Iterator[Finding]:
+def filled(reading: ReadRecords, trial: Trial) -> Iterator[RecordFault]:
     """What is wrong with the calculators of the demo tanks."""
     for draft in reading.drafts["demo-tanks"].values():
         calls = inside(draft.value, "calculators")
@@ -32,11 +32,11 @@ def wrong(name: str, call: Any, trial: Trial) -> Iterator[tuple[Place, str]]:
         for key, message in bad.problems:
             yield ("inputs", *steps(key)) if key else (), message
         return
-    for key, wanted in expected.items() if isinstance(expected, dict) else ():
+    for key, expected_value in expected.items() if isinstance(expected, dict) else ():
         if key not in outputs:
             yield ("expect", key), f"is no output; there are {', '.join(outputs)}"
-        elif trial.settled and outputs[key] != wanted:
-            yield ("expect", key), f"comes out as {outputs[key]!r}, not {wanted!r}"
+        elif trial.settled and outputs[key] != expected_value:
+            yield ("expect", key), f"comes out as {outputs[key]!r}, not {expected_value!r}"
 
 
 def steps(key: str) -> Place:

@@ -4,11 +4,11 @@ from collections import defaultdict
 from collections.abc import Iterator
 
 from calculators.diagnose.likelihood import USUAL
-from scripts.records.lines import Finding
-from scripts.records.load import Reading
+from scripts.records.lines import RecordFault
+from scripts.records.load import ReadRecords
 
 
-def too_usual(reading: Reading) -> Iterator[Finding]:
+def too_usual(reading: ReadRecords) -> Iterator[RecordFault]:
     """The shares of the answers to one question add up to at most 1."""
     by_input: dict[str, list[str]] = defaultdict(list)
     for key, sign in reading.library.findings.items():

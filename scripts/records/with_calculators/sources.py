@@ -4,15 +4,15 @@ from collections.abc import Iterator
 
 from calculators.core.listing import load_all
 from scripts.records.guide import marks
-from scripts.records.lines import Finding
-from scripts.records.load import Reading
+from scripts.records.lines import RecordFault
+from scripts.records.load import ReadRecords
 from scripts.records.published import cases
 from scripts.records.written import mappings, source_keys
 
 FILE = "sources.yml"
 
 
-def cited(reading: Reading) -> Iterator[Finding]:
+def cited(reading: ReadRecords) -> Iterator[RecordFault]:
     """Every source that a calculator cites must stand in sources.yml."""
     known = reading.keys("sources")
     for spec in load_all().values() if known else ():
@@ -21,7 +21,7 @@ def cited(reading: Reading) -> Iterator[Finding]:
             yield reading.finding(reading.folder / FILE, (), message)
 
 
-def unused(reading: Reading) -> Iterator[Finding]:
+def unused(reading: ReadRecords) -> Iterator[RecordFault]:
     """Every source must be used. Judged only where all records hold."""
     used = {key for spec in load_all().values() for key in spec.sources}
     used |= {case.source for name in load_all() for case in cases(name)}

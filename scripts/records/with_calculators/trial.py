@@ -6,13 +6,13 @@ from typing import Any
 from calculators.core.listing import load_all
 from calculators.core.result import BadInput
 from calculators.core.run import run
-from scripts.records.load import Reading
+from scripts.records.load import ReadRecords
 
 
 class Trial:
     """Runs calculators. Where the tables are not settled, calls that name a record are left out."""
 
-    def __init__(self, reading: Reading, *, settled: bool) -> None:
+    def __init__(self, reading: ReadRecords, *, settled: bool) -> None:
         self.settled = settled
         kinds = ("plants", "animals", "problems", "findings")
         self.keys = {key for kind in kinds for key in reading.drafts[kind]}

@@ -1,0 +1,118 @@
+"""The table of all plants: one row each, with the figures by which the page's script sorts."""
+
+from typing import Any, NamedTuple
+
+from markupsafe import Markup
+
+from calculators.core import quantities as q
+from scripts.pages.ranges import both_units
+from scripts.pages.template import render
+from scripts.records.claim import Range
+from scripts.records.growth_forms import GROWTH_FORMS, growth_form
+from scripts.records.law import listings
+from scripts.records.load import Library
+from scripts.records.plant import Plant
+
+LIGHTS = {
+    "weak": (0.0, 1.0, "lives with less than 1 mol/m²/d"),
+    "modest": (1.0, 2.0, "from 1 to under 2 mol/m²/d"),
+    "bright": (2.0, float("inf"), "needs 2 mol/m²/d or more"),
+    "not-known": (0.0, 0.0, "not known"),
+}  # bounds of the low end of the daily light; our choice, so that each third is of use
+ROLE_ORDER = ("slow", "steady", "fast")
+
+
+class Column(NamedTuple):
+    """A column: what its sort button says, and whether it holds figures."""
+
+    key: str
+    label: str
+    unit: str = ""
+
+
+class TableCell(NamedTuple):
+    """A cell: what it shows, and what it sorts by; None, not known, comes last."""
+
+    html: Markup | str
+    sorts: float | str | None
+
+
+class PlantRow(NamedTuple):
+    """One plant's row, and the words it is filtered by."""
+
+    slug: str
+    plant: Plant
+    growth_form: str
+    light: str
+    cells: list[TableCell]
+
+
+COLUMNS = (
+    Column("habit", "Habit"),
+    Column("look", "Look"),
+    Column("light", "Light", "daily, DLI"),
+    Column("height", "Height"),
+    Column("trim", "Trimmed every"),
+    Column("doubling", "Doubles in"),
+    Column("nitrogen", "Nitrogen"),
+    Column("temperature", "Temperature"),
+    Column("law", "Law"),
+)
+
+
+def table_page(library: Library) -> str:
+    """The table as Markdown, in the order of the names."""
+    ordered = sorted(library.plants.items(), key=lambda item: item[1].name)
+    lines = [line(slug, plant, library) for slug, plant in ordered]
+    return render(
+        "table.md.j2",
+        columns=COLUMNS,
+        lines=lines,
+        habits=[(key, word["label"]) for key, word in library.vocabulary["habit"].items()],
+        looks=list(GROWTH_FORMS.items()),
+        lights=[(key, label) for key, (_, _, label) in LIGHTS.items()],
+    )
+
+
+def line(slug: str, plant: Plant, library: Library) -> PlantRow:
+    """One row."""
+    words, shown = library.vocabulary, growth_form(plant)
+    light, growth, role = plant.needs.dli_mol, plant.growth, plant.nitrogen.role.value
+    places = [
+        words["place"][listing.rule.place]["label"] for listing in listings(plant, library.rules)
+    ]
+    cells = [
+        TableCell(words["habit"][plant.habit]["label"], words["habit"][plant.habit]["label"]),
+        TableCell(
+            GROWTH_FORMS[shown] if shown else "not known", GROWTH_FORMS[shown] if shown else None
+        ),
+        figure(q.DailyLight, light),
+        figure(q.Height, plant.size.height_cm),
+        figure(q.Interval, growth.trim_every_days),
+        figure(q.DoublingTime, growth.doubling_days),
+        TableCell(words["nitrogen_role"][role]["label"], float(ROLE_ORDER.index(role))),
+        figure(q.Temperature, plant.needs.temperature_c),
+        TableCell(law_words(places), float(len(places))),
+    ]
+    return PlantRow(slug, plant, shown or "", light_class(light), cells)
+
+
+def figure(quantity: Any, claim: Range | None) -> TableCell:
+    """A range, sorted by its middle; its sureness stands on the plant's page."""
+    if claim is None:
+        return TableCell("not known", None)
+    return TableCell(both_units(quantity, claim), (claim.low + claim.high) / 2)
+
+
+def law_words(places: list[str]) -> Markup:
+    """Where a list names it; the words carry the meaning, not their colour."""
+    if not places:
+        return Markup("none found")
+    return Markup('<em class="law-mark">{}</em>').format(", ".join(dict.fromkeys(places)))
+
+
+def light_class(claim: Range | None) -> str:
+    """Which band of light the low end of the need falls in."""
+    if claim is None:
+        return "not-known"
+    return next(key for key, (low, high, _) in LIGHTS.items() if low <= claim.low < high)

@@ -89,6 +89,7 @@ class Renderer:
             )
         )
         self.theme.filters["url"] = url
+        self.theme.filters["script_tag"] = str  # named by the theme; no page has such a script
         self.extensions = dict(BUILDERS_OWN)
         for entry in self.settings["markdown_extensions"]:
             self.extensions |= entry if isinstance(entry, dict) else {entry: {}}
@@ -131,4 +132,4 @@ def contents(tokens: list[dict[str, Any]]) -> list[SimpleNamespace]:
 @pass_context
 def url(context: Context, value: str) -> str:
     """The theme's filter: an address below the root as a link from the page that is being made."""
-    return relative(value, context["page"].url)
+    return value if value.startswith("#") else relative(value, context["page"].url)

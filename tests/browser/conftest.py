@@ -168,7 +168,7 @@ def go(page, path):
         return page.goto(path)
     page.evaluate(
         """async (path) => {
-        const root = new URL(document.body.dataset.root, location).href;
+        const root = new URL(document.querySelector("[data-root]").dataset.root, location).href;
         window.left = document.querySelector("main");
         // A page that puts its state into the address meanwhile ends the navigation, but not the swap.
         const { finished } = navigation.navigate(new URL(path, root).href, { history: "push" });

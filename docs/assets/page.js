@@ -36,6 +36,15 @@ async function open() {
 function openDrawer() {
   /** @type {HTMLInputElement} */
   const drawer = document.querySelector("#__drawer");
+  /** @type {HTMLElement} */
+  const label = document.querySelector(".md-header__button"); // a label works with no script, but not by keyboard
+  label.tabIndex = 0;
+  label.role = "button";
+  label.onkeydown = (event) => {
+    if (event.key !== "Enter" && event.key !== " ") return;
+    event.preventDefault();
+    drawer.checked = !drawer.checked;
+  };
   document.body.onkeydown = ({ key }) => {
     if (key === "Escape") drawer.checked = false;
     if (key === "/" && !document.activeElement?.matches("input, select, textarea")) setTimeout(find); // the key itself is not typed

@@ -36,13 +36,9 @@ async function open() {
 function openDrawer() {
   /** @type {HTMLInputElement} */
   const drawer = document.querySelector("#__drawer");
-  /** @type {HTMLElement} */
-  const label = document.querySelector(".md-header__button"); // a label works with no script, but not by keyboard
-  label.tabIndex = 0;
-  label.role = "button";
-  label.onkeydown = (event) => {
-    if (event.key !== "Enter" && event.key !== " ") return;
-    event.preventDefault();
+  /** @type {HTMLButtonElement} */
+  const button = document.querySelector("#pages");
+  button.onclick = () => {
     drawer.checked = !drawer.checked;
   };
   document.body.onkeydown = ({ key }) => {

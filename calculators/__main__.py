@@ -20,6 +20,7 @@ from calculators.core.refusals import contradictory
 from calculators.core.remarks import remarks
 from calculators.core.result import BadInput, Note
 from calculators.core.run import UnknownCalculator, find, run
+from calculators.science.shelf.file_inputs import inputs_from_file, is_shelf_file
 
 BAD_INPUT = 2
 CLOSED_PIPE = 1
@@ -36,7 +37,9 @@ def parser() -> argparse.ArgumentParser:
     )
     options.add_argument("--json", action="store_true", help="print the answer as JSON")
     options.add_argument(
-        "--input", metavar="FILE", help="read inputs as a JSON object; - is standard input"
+        "--input",
+        metavar="FILE",
+        help="read inputs as a JSON object, or a file of the shelf; - is standard input",
     )
     return options
 
@@ -77,6 +80,8 @@ def print_answer(spec: Spec, asked: argparse.Namespace) -> None:
     given = read_file(asked.input) if asked.input else {}
     # Text and JSON values follow different rules, so the words of the command line are read first.
     worded = read_words(asked.inputs)
+    if is_shelf_file(given):
+        given = inputs_from_file(spec.name, given, worded.pop("tank", None))
     problems: list[tuple[str, str]] = []
     values: dict[str, Any] = {}
     for source, typed in ((given, False), (worded, True)):

@@ -36,9 +36,14 @@ def answer(request: str) -> str:
     holds what the page's address gave: words in it that are unknown come back in a sentence, as
     ``left_out``. With ``"questioning"`` the diagnosis comes with its next question, see
     ``diagnose/questioning.py``: there nothing stops the answer, and words that are unknown come back
-    as ``dropped`` and, in a sentence, as ``left_out``.
+    as ``dropped`` and, in a sentence, as ``left_out``. With ``"message"`` the shelf asks, see
+    ``science/shelf/messages.py``.
     """
     asked: Request = json.loads(request)
+    if "message" in asked:  # of the shelf; loaded only there
+        from calculators.science.shelf.messages import shelf_reply
+
+        return json.dumps(shelf_reply(asked), ensure_ascii=False)
     spec = find(asked["calculator"])
     system = asked.get("units", "metric")
     given = dict(asked["given"])
@@ -52,6 +57,16 @@ def answer(request: str) -> str:
     else:
         reply = plain_reply(spec, given, asked, system)
     return json.dumps(reply, ensure_ascii=False)
+
+
+def import_all() -> None:
+    """Import what a message of any kind may need, before an image is made of Python's memory."""
+    from calculators.core.listing import load_all
+    from calculators.diagnose import questioning_reply, readable_words  # noqa: F401
+    from calculators.science.shelf import messages  # noqa: F401
+
+    load_all()
+    answer(json.dumps({"calculator": "units", "given": {}}))  # so that painting is imported too
 
 
 def plain_reply(spec: Spec, given: dict[str, Any], asked: Request, system: System) -> Reply:

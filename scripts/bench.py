@@ -1,7 +1,8 @@
 #!/usr/bin/env python3
 """Measures the build and the phone's waiting time; prints tables. Not a test: figures depend on the machine.
 
-python3 scripts/bench.py [builds] [weights] [browser] [calculators] [forecast] [structure]
+python3 scripts/bench.py [builds] [weights] [browser] [calculators] [forecast]
+    [shelf] [shelf-store] [shelf-pages] [structure]
 """
 
 import os
@@ -31,6 +32,9 @@ from scripts.benches.browser import browser
 from scripts.benches.builds import builds, weights
 from scripts.benches.calculators import every_calculator
 from scripts.benches.forecast import forecast
+from scripts.benches.shelf import shelf
+from scripts.benches.shelf_pages import shelf_pages
+from scripts.benches.shelf_store import shelf_store
 from scripts.benches.structure import structure
 
 PARTS = {
@@ -39,6 +43,9 @@ PARTS = {
     "browser": browser,
     "calculators": every_calculator,
     "forecast": forecast,
+    "shelf": shelf,
+    "shelf-store": shelf_store,
+    "shelf-pages": shelf_pages,
     "structure": structure,
 }
 

@@ -1,8 +1,12 @@
 """How many examples a property is tried with: a sample in everyday use, all with ``--thorough``."""
 
 import os
+from collections.abc import Sequence
+from typing import TypeVar
 
 from hypothesis import settings
+
+Case = TypeVar("Case")
 
 THOROUGH = "MULMBOOK_THOROUGH"  # set by --thorough, and inherited by every worker
 PROFILE = "mulmbook"
@@ -23,6 +27,14 @@ def how_many(full: int) -> int:
 def examples(full: int) -> settings:
     """Settings for a property that needs another number of examples than the profile's."""
     return settings(max_examples=how_many(full))
+
+
+def share_of(cases: Sequence[Case], everyday: int) -> list[Case]:
+    """All cases in a thorough run, else every so many-th: ``everyday`` says which.
+
+    Take a number that no step of the cases' order divides, so that each of them stays in the sample.
+    """
+    return list(cases if thorough() else cases[::everyday])
 
 
 def load_profile() -> None:

@@ -14,11 +14,14 @@ import re
 import pytest
 
 from calculators.bridge import answer
+from calculators.core.dates import DAY, MOMENT
 from calculators.core.declare import BESIDE_OUTPUTS
 from calculators.core.listing import load_all
 from calculators.core.paint.text_table import table
 from calculators.core.result import BadInput
 from calculators.core.run import run
+from calculators.science.shelf.entries import READINGS, WHAT
+from calculators.science.shelf.text_forms import ID, RECORD
 from tests.effort import how_many
 
 HOW_MANY = int(os.environ.get("MULMBOOK_INPUTS", how_many(300)))
@@ -30,6 +33,19 @@ NONSENSE = (
     1e-12, 1e-300, 1e308, -1e308, math.nan, math.inf, -math.inf, 10**400, {"day": 1}, [None] * 3,
 )  # fmt: skip
 TEXTS = ("Jar", "Bowl; no. 2, left\\right", "水草 " * 20, "2026-12-07", "2024-02-29", "1900-01-01")
+# What fits a text that has a form of its own; else hardly a draw would get through.
+OF_A_FORM = {
+    DAY: ("2026-12-07", "2024-02-29", "1900-01-01", "2999-12-31"),
+    MOMENT: (
+        "2026-11-20T18:00:00Z",
+        "2026-11-27T23:59:59+14:00",
+        "2026-12-06T08:00",
+        "1901-01-01T00:00Z",
+    ),
+    RECORD: ("rotala-rotundifolia", "salvinia-auriculata", "danio-rerio", "x-9"),
+    ID: ("a", "b", "tank"),
+    WHAT: (*READINGS, "rotala-rotundifolia", "kno3"),
+}
 WORDS_OF_A_LIMIT = re.compile(
     r"allowed|did you mean|known are|must be an object with|once is allowed"
 )
@@ -45,7 +61,7 @@ def any_value(field, dice, depth=0):
     if field.kind in ("choice", "flag"):
         return dice.choice([True, False] if field.kind == "flag" else field.choices)
     if field.kind == "text":
-        return dice.choice(TEXTS)
+        return dice.choice(OF_A_FORM.get(field.text_form, TEXTS))
     if field.kind == "octets":
         return any_octets(dice)
     if field.kind == "keys":

@@ -110,6 +110,11 @@ KEYS = {
         "slope_week slope_low_week slope_high_week verdict pairs",
     ),
     "upkeep": ("tanks", "minutes_week per_tank heaviest next_days"),
+    "standing": (
+        "tank entries today",
+        "verdict sentence due trends next_test outlook minutes_week",
+    ),
+    "round": ("tanks entries today days", "order today minutes_week calendar"),
     "stocking": (
         "animals volume_l protein_percent temperature_c",
         "biomass_g feed_g_week ammonia_n_mg_day load_mg_n_l_day oxygen_mg_h",
@@ -178,6 +183,12 @@ ROWS = {
     ("upkeep", "tanks"): "name plants change_every_days change_minutes floaters_minutes_week",
     ("trend", "readings"): "day value",
     ("trend", "changes"): "day percent",
+    (
+        "standing",
+        "tank",
+    ): "id name demo place length_cm width_cm water_cm net_l soil_area_cm2 flooded_on "
+    "light_hours dli_mol temperature_c ph gh_dh kh_dh tap feed_g_week protein_percent change plants animals",
+    ("standing", "entries"): "id tank at kind what value text",
     ("stocking", "animals"): "kind count mean_length_mm",
 }
 
@@ -203,6 +214,16 @@ def test_answers_hold_the_keys_inside_that_the_contract_names():
     assert list(run("remineralise", {})["outputs"]["adds"]) == [
         "calcium", "magnesium", "sodium", "potassium", "sulfate", "chloride", "bicarbonate",
     ]  # fmt: skip
+    stand = run("standing", {})["outputs"]
+    assert {"task", "on", "late_days", "why"} <= stand["due"][0].keys()
+    assert {
+        "what", "latest", "on", "slope_week", "slope_low_week", "slope_high_week", "verdict",
+    } <= stand["trends"][0].keys()  # fmt: skip
+    assert {"what", "why"} <= stand["next_test"].keys()
+    assert {"days_to_shortage", "nitrate_in_28_days_mg_l", "low", "high"} <= stand["outlook"].keys()
+    found = run("round", {})["outputs"]
+    assert {"tank", "verdict", "sentence", "minutes"} <= found["order"][0].keys()
+    assert {"tank", "task", "minutes"} <= found["today"][0].keys()
     first = run("upkeep", {})["outputs"]["next_days"][0]
     assert {"day", "tank", "task"} <= first.keys()
     assert run("floaters", {})["series"].keys() == {"cover"}

@@ -48,10 +48,18 @@ def test_the_checks_find_a_slip(name, text, complaint, tmp_path):
     assert re.search(complaint, said), said
 
 
-def test_the_search_library_is_served_small_with_its_licence(site):
-    text = (site / "assets" / "minisearch.js").read_text(encoding="utf-8")
-    assert len(text) < 25_000
-    assert "Copyright 2022 Luca Ongaro" in text
+@pytest.mark.parametrize(
+    ("name", "licence", "most"),
+    [
+        ("minisearch.js", "Copyright 2022 Luca Ongaro", 25_000),
+        ("idb.js", "Copyright (c) 2016, Jake Archibald", 6_000),
+        ("uqr.js", "Copyright (c) Project Nayuki", 16_000),
+    ],
+)
+def test_a_library_is_served_small_with_its_licence(site, name, licence, most):
+    text = (site / "assets" / name).read_text(encoding="utf-8")
+    assert len(text) < most
+    assert licence in text
 
 
 def test_nothing_of_the_tools_ships(site):
@@ -64,7 +72,7 @@ def test_serving_needs_none_of_the_tools():
     import json
 
     lock = json.loads((ROOT / "scripts/locks/npm/package-lock.json").read_text(encoding="utf-8"))
-    for name in ("typescript", "@biomejs/biome", "axe-core"):
+    for name in ("typescript", "@biomejs/biome", "axe-core", "jsqr"):
         assert lock["packages"][f"node_modules/{name}"]["dev"]
-    for name in ("minisearch", "pyodide", "terser"):
+    for name in ("idb", "minisearch", "pyodide", "terser", "uqr"):
         assert "dev" not in lock["packages"][f"node_modules/{name}"]

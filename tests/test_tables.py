@@ -71,7 +71,7 @@ def described(project, name):
 
 def test_a_plant_added_is_listed_by_pick_and_gone_when_it_is_removed(project):
     path = add(project / "species", "plants/lemna-minor.yml", "lemna-exampla", ADD_PLANT)
-    changed = ["diagnosis", "floating-plants", "names-plants", "plants"]
+    changed = ["diagnosis", "floating-plants", "names-plants", "plants", "shelf-plants"]
     assert made(project) == changed
     assert "lemna-exampla" in listed_by_pick(project)
     path.unlink()

@@ -9,10 +9,10 @@ from scipy.stats import kendalltau, mstats, theilslopes
 
 from calculators.core.result import BadInput
 from calculators.core.run import compute, run
-from calculators.trend.kendall import exact_limits, inversion_counts, limits_for
+from calculators.science.trends.kendall import exact_limits, inversion_counts, limits_for
+from calculators.science.trends.stretches import Change
+from calculators.science.trends.theil_sen import theil_sen
 from calculators.trend.next_reading import narrowed_by
-from calculators.trend.stretches import Change
-from calculators.trend.theil_sen import theil_sen
 from calculators.trend.trend_outlook import holding_change_percent, settles_at
 
 

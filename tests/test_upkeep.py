@@ -8,7 +8,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 from icalendar import Calendar
 
-from calculators.core.calendar_file import CalendarTask, calendar_file, fnv, fold, read_date
+from calculators.core.calendar_file import CalendarTask, calendar_file, fnv, fold
+from calculators.core.dates import read_date
 from calculators.core.listing import load_all
 from calculators.core.paint.answer import rows
 from calculators.core.result import BadInput

@@ -12,6 +12,7 @@ from calculators.science.animals.reading_lines import standing
 from calculators.science.nitrogen.hunger import Hunger
 from calculators.science.water.ammonia import acute_limit_mg_n_l, rate, unionised_share
 from calculators.science.water.ammonia import chronic_limit_mg_n_l as chronic
+from tests.effort import share_of
 
 CALMING = re.compile(r"\b(steady|calm|level|fine|safe|keeps? level)\b", re.IGNORECASE)
 NITRITE_SHORT_TERM = 0.06  # mg N/L at under 2 mg/L chloride: British Columbia's guideline
@@ -58,7 +59,8 @@ GRID = [
 
 def test_no_calming_word_stands_in_a_lead_while_anything_harms():
     harmful = 0
-    for given in GRID:
+    grid = share_of(GRID, 5)  # no step of the grid is of five: each value stays
+    for given in grid:
         out, notes, text = asked("nitrogen-forecast", **given)
         if harms(given, out):
             harmful += 1
@@ -67,7 +69,7 @@ def test_no_calming_word_stands_in_a_lead_while_anything_harms():
             assert out["verdict"] in ("deadly", "harmful", "watch"), given
             assert "Animals already in it:" in text
             assert "No animals yet:" in text
-    assert harmful > len(GRID) // 2
+    assert harmful > len(grid) // 2
 
 
 def test_the_search_for_calming_words_can_find_one():

@@ -5,14 +5,13 @@ from datetime import date, timedelta
 from typing import NamedTuple
 
 from calculators.core.figures import figure
-from calculators.upkeep.tasks import WholeMinutes
+from calculators.science.growth.tasks import WholeMinutes
 
 LINE_OCTETS = 75  # section 3.1: longer lines are folded, without the line break
 END_OF_LINE = "\r\n"
 PRODUCT = "-//Mulmbook//Upkeep//EN"
 HOST = "mulmbook.invalid"  # a name that can belong to no one (RFC 2606)
 FNV_START, FNV_PRIME = 14695981039346656037, 1099511628211  # of the 64-bit FNV-1a, by definition
-FIRST_YEAR, LAST_YEAR = 1900, 2999  # a day outside is a slip of the finger
 ESCAPED = ("\\", ";", ",")  # section 3.3.11; the backslash first
 
 
@@ -95,11 +94,3 @@ def fold(line: str) -> str:
         part += sign
         room -= size
     return f"{END_OF_LINE} ".join([*parts, part])
-
-
-def read_date(text: str) -> date:
-    """Read ``2026-12-07``. Raises ``ValueError`` for anything that is no such day."""
-    day = date.fromisoformat(text)
-    if text != day.isoformat() or not FIRST_YEAR <= day.year <= LAST_YEAR:
-        raise ValueError(text)
-    return day

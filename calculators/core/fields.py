@@ -8,10 +8,12 @@ from calculators.core.quantity import (
     AnswersTo,
     AsRows,
     Download,
+    FromFile,
     Octets,
     OnlyWith,
     PossibleBy,
     Quantity,
+    TextForm,
     Valid,
 )
 
@@ -117,6 +119,8 @@ class InputParts(NamedTuple):
     ] = ()  # for a list: the fields of one row; for an object: its parts
     row_type: Callable[..., Any] | None = None  # what the formula gets a row or object as
     is_date: bool = False
+    text_form: TextForm | None = None
+    from_file: FromFile | None = None
     octets: Octets | None = None
     private: bool = False  # never in an address
     assumed: bool = False  # its default stands in where it is left empty

@@ -16,14 +16,20 @@ def allowed(field: InputField, system: System = "metric") -> str:
     if field.kind == Kind.OBJECT:
         return f"allowed is an object with {', '.join(keys_of(field.row))}"
     if field.kind == Kind.TEXT:
-        return "allowed is a text of 1 to 80 characters"
+        words = field.text_form.words if field.text_form else "a text of 1 to 80 characters"
+        return f"allowed is {words}"
     if field.octets:
         return f"allowed is base64 of at most {field.octets.most} octets"
     if field.kind == Kind.LIST:
-        return f"allowed is a list of at most {MAX_ROWS} rows with {', '.join(keys_of(field.row))}"
+        return f"allowed is a list of at most {most_rows(field)} rows with {', '.join(keys_of(field.row))}"
     unit = f" {unit_shown(field, system)}".rstrip()
     integer_words = "a whole number, " if field.kind == Kind.INTEGER else ""
     return f"allowed is {integer_words}{span(field, system)}{unit}"
+
+
+def most_rows(field: InputField) -> int:
+    """How many rows a list may have."""
+    return field.from_file.most if field.from_file else MAX_ROWS
 
 
 def span(field: InputField, system: System) -> str:

@@ -117,6 +117,7 @@ class Request(TypedDict):
     borrowed: NotRequired[BorrowedKeys]
     address: NotRequired[dict[str, str]]
     questioning: NotRequired[dict[str, Any]]
+    message: NotRequired[str]
 
 
 class Reply(TypedDict):

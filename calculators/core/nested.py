@@ -23,11 +23,16 @@ def gather(fields: tuple[InputField, ...], given: Mapping[str, Any]) -> dict[str
 
 
 def scatter(fields: tuple[InputField, ...], values: Mapping[str, Any]) -> dict[str, Any]:
-    """The other way: an object as one dotted key for each part, as a form's address needs it."""
+    """The other way: an object as one dotted key for each part, objects inside it too.
+
+    A form and its address need it so.
+    """
+    rows = {field.key: field.row for field in fields if field.kind == Kind.OBJECT}
     flat: dict[str, Any] = {}
     for key, value in values.items():
-        if isinstance(value, dict) and any(f.key == key and f.kind == Kind.OBJECT for f in fields):
-            flat |= {f"{key}.{part}": inner for part, inner in value.items()}
+        if isinstance(value, dict) and key in rows:
+            inside = scatter(rows[key], value)
+            flat |= {f"{key}.{part}": inner for part, inner in inside.items()}
         else:
             flat[key] = value
     return flat

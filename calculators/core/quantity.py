@@ -1,5 +1,6 @@
 """What a measured thing is: its name, unit, possible range and how it is shown."""
 
+from collections.abc import Callable
 from enum import StrEnum
 from typing import NamedTuple
 
@@ -119,6 +120,27 @@ class AsRows(NamedTuple):
 
 class IsDate(NamedTuple):
     """Marks a text as a date, written 2026-12-07; the page fills in today's."""
+
+
+class TextForm(NamedTuple):
+    """Marks a text that has a form of its own: what is allowed in words, how long, and what fits.
+
+    With ``lines`` it may have line breaks and tabs.
+    """
+
+    words: str
+    most: int
+    fits: Callable[[str], bool] = bool
+    lines: bool = False
+
+
+class FromFile(NamedTuple):
+    """Marks rows or an object as they stand in a file: keys that are not known are let pass.
+
+    A later version of the file may have more of them. ``most`` is how many rows are read.
+    """
+
+    most: int = 1_000
 
 
 class Octets(NamedTuple):

@@ -6,7 +6,7 @@ from typing import Any
 
 from calculators.core.fields import InputField, Kind
 from calculators.core.left_empty import is_blank, is_left_empty, is_needed, own_default
-from calculators.core.limits import MAX_ROWS, allowed, keys_of
+from calculators.core.limits import allowed, keys_of, most_rows
 from calculators.core.nested import gather
 from calculators.core.problem_paths import labelled, needed_of, under
 from calculators.core.read_single import SINGLE, Way
@@ -88,7 +88,7 @@ def read_value(field: InputField, value: Any, way: Way) -> Any:
 
 def read_list(field: InputField, value: Any, way: Way) -> list[dict[str, Any]]:
     """Read a list of rows; a problem inside is named as ``plants[2].wet_g``, counted from 1."""
-    if not isinstance(value, list) or len(value) > MAX_ROWS:
+    if not isinstance(value, list) or len(value) > most_rows(field):
         raise ValueError(allowed(field, way.system))
     rows: list[dict[str, Any]] = []
     problems: list[tuple[str, str]] = []
@@ -111,7 +111,10 @@ def read_list(field: InputField, value: Any, way: Way) -> list[dict[str, Any]]:
 
 
 def read_row(field: InputField, row: dict[str, Any], way: Way) -> dict[str, Any]:
-    """Read one row of a list, or the parts of an object."""
+    """Read one row of a list, or the parts of an object; of a file's, what is not known is let pass."""
+    if field.from_file:
+        known = set(keys_of(field.row))
+        row = {key: value for key, value in row.items() if key.partition(".")[0] in known}
     return read_inputs(field.row, row, typed=way.typed, system=way.system, own=way.own)
 
 

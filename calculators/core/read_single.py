@@ -8,11 +8,18 @@ from typing import Any, NamedTuple
 
 from calculators.core.fields import InputField, Kind
 from calculators.core.limits import MAX_ROWS, allowed
+from calculators.core.quantity import TextForm
 from calculators.core.read_figure import read_figure
 from calculators.core.read_keys import read_keys, show_json
 from calculators.core.units import System
 
+UNFIT_LINES = re.compile(
+    "[\x00-\x08\x0b\x0c\x0e-\x1f\x7f\ud800-\udfff]"
+)  # but line breaks and tabs
 UNFIT = re.compile("[\x00-\x1f\x7f\ud800-\udfff]")  # control characters and halves of characters
+
+
+PLAIN_TEXT = TextForm("a text of 1 to 80 characters", 80)
 
 
 class Way(NamedTuple):
@@ -47,10 +54,15 @@ def read_flag(field: InputField, value: Any, way: Way) -> bool:
 
 
 def read_text(field: InputField, value: Any, way: Way) -> str:
-    """Read a short text, such as a name."""
-    if not isinstance(value, str) or not value.strip() or len(value) > 80 or UNFIT.search(value):
+    """Read a text: a short one, such as a name, or one of the form that the field declares."""
+    form = field.text_form or PLAIN_TEXT
+    unfit = UNFIT_LINES if form.lines else UNFIT
+    if not isinstance(value, str) or len(value) > form.most or unfit.search(value):
         raise ValueError(f"{show_json(value)} will not do; {allowed(field, way.system)}")
-    return value.strip()
+    text = value.strip()
+    if not text or not form.fits(text):
+        raise ValueError(f"{show_json(value)} will not do; {allowed(field, way.system)}")
+    return text
 
 
 def read_octets(field: InputField, value: Any, way: Way) -> str:

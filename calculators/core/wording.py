@@ -1,6 +1,6 @@
 """Words that several calculators need, so that a caution reads the same everywhere."""
 
-from calculators.core.result import Note
+from calculators.core.result import Link, Note
 
 # Places of which law lists are held, by the key of the records.
 PLACES = {
@@ -10,6 +10,7 @@ PLACES = {
     "au": "Australia",
     "nz": "New Zealand",
 }
+DANGER_PAGE = Link("Animals in danger: what to do", "danger/")
 FISH_IN_TROUBLE = Note(
     "danger",
     "If animals gasp, lie down or dart about, act first and measure later: add air, stop feeding, "
@@ -36,6 +37,11 @@ LAMP_OVER_WATER = Note(
     "A lamp over water: unplug it before your hands go in, let each cable hang in a loop below "
     "its socket, and ask an electrician where you are unsure.",
 )
+
+
+def upper(text: str) -> str:
+    """A text with a capital; pH stays as it is written."""
+    return text if text.startswith("pH") else text[:1].upper() + text[1:]
 
 
 def joined(words: list[str]) -> str:

@@ -6,7 +6,6 @@ from typing import NamedTuple
 from calculators.diagnose.case_read import Case
 from calculators.diagnose.likelihood import ODDS
 from calculators.diagnose.problem_table import CAUSES, question_of
-from calculators.diagnose.reading_steps import CHANGES, STEPS, Outside, change_for, deadly, harmful
 from calculators.diagnose.triage import ENOUGH, fair_urgent, in_danger
 from calculators.diagnose.water_step import (
     animals_suffer,
@@ -14,7 +13,7 @@ from calculators.diagnose.water_step import (
     safe_action,
     shows_ammonia,
     water_of,
-    with_care,
+    with_care_here,
 )
 from calculators.diagnose.words import (
     AIR_FIRST,
@@ -23,6 +22,14 @@ from calculators.diagnose.words import (
     LOOK_FIRST,
     LOOK_TOO,
     THEN_TEST,
+)
+from calculators.science.animals.reading_steps import (
+    CHANGES,
+    STEPS,
+    Outside,
+    change_for,
+    deadly,
+    harmful,
 )
 
 OWN_PROBLEM = {
@@ -85,7 +92,7 @@ def by_cause(evidence: FirstStepEvidence, cause: str | None) -> tuple[str, str |
     if cause:
         return safe_action(cause, water), cause
     if evidence.urgent:
-        return f"{AIR_FIRST} {with_care(CHANGE_FIRST, water)} {THEN_TEST}", None
+        return f"{AIR_FIRST} {with_care_here(CHANGE_FIRST, water)} {THEN_TEST}", None
     if evidence.enough:
         best = likeliest(evidence)
         return safe_action(best, water), best
@@ -106,7 +113,7 @@ def against_readings(
     change: str = change_for(kills)
     if change or (cause and CAUSES[cause].besides) or shows_ammonia(water):
         usual = CHANGES["tenth"] if cause and CAUSES[cause].slowly else CHANGE_FIRST
-        sentences.append(with_care(change or usual, water))
+        sentences.append(with_care_here(change or usual, water))
     return " ".join(sentences), cause
 
 

@@ -3,10 +3,11 @@
 from collections.abc import Mapping
 from typing import Any
 
+from calculators.core.wording import upper
 from calculators.diagnose.follow_up import filled, when
 from calculators.diagnose.problem_table import CAUSES, FINDINGS, question_of
-from calculators.diagnose.water_step import WaterForChange, safe_action
-from calculators.diagnose.words import upper
+from calculators.diagnose.water_step import safe_action
+from calculators.science.water.careful_change import WaterForChange
 
 MOST_SHOWN = 5
 SURE = (  # from this percentage on, in words

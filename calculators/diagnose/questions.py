@@ -5,6 +5,7 @@ from typing import NamedTuple
 from calculators.core.fields import InputField
 from calculators.core.numbers import show_number
 from calculators.core.units import System, to_shown, unit_shown
+from calculators.core.wording import upper
 from calculators.diagnose.case_read import Case
 from calculators.diagnose.next_check import Looking, best_check
 from calculators.diagnose.problem_table import (
@@ -14,7 +15,6 @@ from calculators.diagnose.problem_table import (
     covers_all,
     question_of,
 )
-from calculators.diagnose.words import upper
 
 # Questions with more answers than yes and no, by the input that they are about.
 ASKED = {

@@ -8,7 +8,12 @@ from calculators.diagnose.case_read import Case
 from calculators.diagnose.likelihood import ODDS
 from calculators.diagnose.posterior import SOMETHING_ELSE, prior_weight
 from calculators.diagnose.problem_table import CAUSES, FINDINGS
-from calculators.diagnose.reading_steps import STEPS, TO_KINDS_THAT_LIVE_COLD, deadly, harmful
+from calculators.science.animals.reading_steps import (
+    STEPS,
+    TO_KINDS_THAT_LIVE_COLD,
+    deadly,
+    harmful,
+)
 from calculators.science.water.ammonia import chronic_limit_mg_n_l
 
 IN_DANGER = "Animals may be in danger. See to them first; leaves can wait."

@@ -4,12 +4,9 @@ A problem's own first action may say "change half the water". That holds in most
 shows or pH is low it can turn ammonium into toxic ammonia, and then the words here stand in its place.
 """
 
-from typing import NamedTuple
-
 from calculators.diagnose.case_read import Case
 from calculators.diagnose.problem_table import CAUSES, FINDINGS, upper_edge
-from calculators.science.animals.reading_lines import standing
-from calculators.science.water.changing_water import first_step_for_ammonia
+from calculators.science.water.careful_change import WaterForChange, careful_change, with_care
 from calculators.science.water.unread import HIGHEST_PH
 
 NO_AMMONIA_MG_N_L = upper_edge("ammonia-none")
@@ -22,38 +19,6 @@ TAKEN_AS = {
     "ph-high": ("ph", HIGHEST_PH),
     "kh-near-zero": ("kh_dh", 0.0),
 }
-ACID_PH = 7.5  # below it a change with common tap water can free more ammonia than it takes out, by the model
-
-SAME_WATER = "dechlorinated water within 2 °C (4 °F) of the tank’s"
-A_TENTH = (
-    f"Change a tenth of the water, slowly, with {SAME_WATER}; then read the pH, and wait some hours "
-    "before the next tenth: a quick rise harms as well."
-)
-TEST_BEFORE = (
-    "Test ammonia before you change any water. If it shows, open the calculator for changing water with "
-    "ammonia first. If it reads zero: "
-)
-TEST_FIRST = (
-    "At this pH test ammonia before a large change; it takes five minutes. If it shows, a change can turn "
-    "it toxic: open the calculator for changing water with ammonia first. If it reads zero: "
-)
-IF_IN_DOUBT = (
-    f" But if your pH is under {ACID_PH}, or the new water is harder than the tank’s, test ammonia first: "
-    "where it shows, a change can turn it toxic."
-)
-IF_HARDER = (
-    " If the new water is harder than the tank’s, test ammonia first: where it shows, a change can make "
-    "it worse."
-)
-
-
-class WaterForChange(NamedTuple):
-    """What is known of the water that decides how it may be changed; None where it is not."""
-
-    ammonia_mg_n_l: float | None = None
-    ph: float | None = None
-    kh_dh: float | None = None
-    temperature_c: float | None = None
 
 
 def water_of(case: Case) -> WaterForChange:
@@ -75,32 +40,9 @@ def shows_ammonia(water: WaterForChange) -> bool:
     return water.ammonia_mg_n_l is not None and water.ammonia_mg_n_l > NO_AMMONIA_MG_N_L
 
 
-def careful_change(water: WaterForChange) -> str | None:
-    """The change of water that these readings allow; None where the usual one does no harm."""
-    if water.ammonia_mg_n_l is not None and shows_ammonia(water):
-        return first_step_for_ammonia(
-            water.ammonia_mg_n_l, water.ph, water.kh_dh, water.temperature_c
-        )
-    if water.ph is not None and standing("ph", water.ph).side == "low":
-        return A_TENTH if water.ammonia_mg_n_l is not None else TEST_BEFORE + A_TENTH
-    return None
-
-
-def test_first(water: WaterForChange) -> bool:
-    """Whether ammonia, of which nothing is known, must be read before a large change."""
-    return water.ammonia_mg_n_l is None and water.ph is not None and water.ph < ACID_PH
-
-
-def with_care(change: str, water: WaterForChange) -> str:
-    """A change of water in words, as these readings allow it."""
-    careful = careful_change(water)
-    if careful:
-        return careful
-    if test_first(water):
-        return TEST_FIRST + change[:1].lower() + change[1:]
-    if water.ammonia_mg_n_l is not None:
-        return change
-    return change + (IF_IN_DOUBT if water.ph is None else IF_HARDER)
+def with_care_here(change: str, water: WaterForChange) -> str:
+    """A change of water in words, as these readings allow it; a trace of ammonia counts as none."""
+    return with_care(change, water, NO_AMMONIA_MG_N_L)
 
 
 def safe_action(cause: str, water: WaterForChange) -> str:
@@ -111,7 +53,7 @@ def safe_action(cause: str, water: WaterForChange) -> str:
     record = CAUSES[cause]
     if record.besides is None:
         return record.first_action
-    careful = careful_change(water)
+    careful = careful_change(water, NO_AMMONIA_MG_N_L)
     return f"{careful} {record.besides}" if careful else record.first_action
 
 

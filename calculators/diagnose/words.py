@@ -4,6 +4,7 @@ import math
 
 from calculators.core.numbers import show_number
 from calculators.core.result import Note
+from calculators.core.wording import upper
 from calculators.diagnose.case_read import Case
 from calculators.diagnose.likelihood import ODDS
 from calculators.diagnose.next_check import Check
@@ -77,11 +78,6 @@ def mostly(cause: str, question: str) -> str:
         return f"mostly comes with {' or '.join(likely)}"
     unlikely = [FINDINGS[key].label for key, row in rows.items() if ODDS[row.strength] < 1]
     return f"seldom comes with {' or '.join(unlikely)}"
-
-
-def upper(text: str) -> str:
-    """A sentence's first letter."""
-    return text if text.startswith("pH") else text[:1].upper() + text[1:]
 
 
 def shown(value: float | None) -> str:

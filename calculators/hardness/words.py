@@ -2,7 +2,7 @@
 
 from calculators.core.numbers import show_number
 from calculators.core.result import Link, Note
-from calculators.core.wording import CHANGE_WITH_CARE
+from calculators.core.wording import CHANGE_WITH_CARE, DANGER_PAGE
 from calculators.science.water.carbonate import SUFFOCATING_CO2_MG_L
 from calculators.science.water.gentle import STEP_DH_A_DAY
 
@@ -19,7 +19,7 @@ GASPING = Note(
     "ammonia: test ammonia before you change water.",
     False,
     (
-        Link("Animals in danger: what to do", "danger/"),
+        DANGER_PAGE,
         Link("How to change water when ammonia shows", "calculators/ammonia-change/"),
     ),
 )

@@ -3,6 +3,7 @@
 from collections.abc import Sequence
 
 from calculators.core.result import Link, Note
+from calculators.core.wording import DANGER_PAGE
 from calculators.nitrogen_forecast.harm import HarmfulReading
 from calculators.nitrogen_forecast.outlook import NITRITE_WATCH_MG_N_L
 from calculators.nitrogen_forecast.water_advice import how_to_change
@@ -10,7 +11,6 @@ from calculators.science.nitrogen.tank import Tank
 
 MOST_READ_MG_L = 50.0  # the most that the ammonia calculators take
 LARGEST_CHANGE_PERCENT = 33.0  # "a third", as the words say
-DANGER_PAGE = Link("Animals in danger: what to do", "danger/")
 
 
 def next_hour(harms: Sequence[HarmfulReading], tank: Tank) -> Note:

@@ -18,12 +18,12 @@ from calculators.science.nitrogen import inputs
 from calculators.science.nitrogen.balance import Flows, flows
 from calculators.science.nitrogen.constants import DENITRIFICATION_MG_M2_DAY
 from calculators.science.nitrogen.uptake_fit import AT_THE_END, UptakeFit, fit, fit_notes
+from calculators.science.trends.stretches import Change, DatedReading, into_stretches
+from calculators.science.trends.theil_sen import Slope, Stretch, level_at, line, theil_sen
+from calculators.science.trends.trend_verdict import judge
 from calculators.trend.next_reading import narrowed_by
 from calculators.trend.outputs import Trend
-from calculators.trend.stretches import Change, DatedReading, into_stretches
-from calculators.trend.theil_sen import Slope, Stretch, level_at, line, theil_sen
 from calculators.trend.trend_outlook import days_until, holding_change_percent, settles_at
-from calculators.trend.verdict import judge
 from calculators.trend.words import (
     ANIMALS_FIRST,
     NO_SOIL,

@@ -3,9 +3,9 @@
 import math
 from collections.abc import Sequence
 
-from calculators.trend.kendall import TARGET_COVERAGE
-from calculators.trend.stretches import Change, change_days
-from calculators.trend.theil_sen import Point, Slope, Stretch, level_at, line, theil_sen
+from calculators.science.trends.kendall import TARGET_COVERAGE
+from calculators.science.trends.stretches import Change, change_days
+from calculators.science.trends.theil_sen import Point, Slope, Stretch, level_at, line, theil_sen
 
 LIKELY_DISTANCES = 9  # places in the scatter at which the next reading is tried
 MANY_PAIRS = 20_000  # beyond so many pairs a single look, on the line, is near enough

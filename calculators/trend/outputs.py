@@ -14,7 +14,7 @@ from calculators.core.quantities import (
 )
 from calculators.core.quantity import AnswersTo, Choices, Digits, Help, Label
 from calculators.core.result import Note, Series
-from calculators.trend.verdict import Verdict
+from calculators.science.trends.trend_verdict import Verdict
 
 SUPPLY = AnswersTo(("volume_l", "feed_g_week", "protein_percent"))
 TAP = AnswersTo(("tap_value",))

@@ -2,9 +2,9 @@
 
 from collections.abc import Sequence
 
-from calculators.trend.kendall import limits_for
-from calculators.trend.stretches import Change, change_days
-from calculators.trend.theil_sen import Stretch
+from calculators.science.trends.kendall import limits_for
+from calculators.science.trends.stretches import Change, change_days
+from calculators.science.trends.theil_sen import Stretch
 
 MOST_READINGS_ASKED = 6
 

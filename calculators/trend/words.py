@@ -7,10 +7,10 @@ from calculators.core.numbers import show_number
 from calculators.core.quantities import Percent
 from calculators.core.result import Note
 from calculators.science.conversions import DAYS_PER_WEEK
-from calculators.trend.kendall import LEAST_COVERAGE, TARGET_COVERAGE
+from calculators.science.trends.kendall import LEAST_COVERAGE, TARGET_COVERAGE
+from calculators.science.trends.stretches import Change, DatedReading, change_days
+from calculators.science.trends.theil_sen import Slope, Stretch
 from calculators.trend.outputs import SlopeWeek
-from calculators.trend.stretches import Change, DatedReading, change_days
-from calculators.trend.theil_sen import Slope, Stretch
 from calculators.trend.trend_outlook import readings_needed
 
 ONE_KIT = Note(

@@ -3,11 +3,14 @@
 from datetime import date, timedelta
 from typing import Annotated
 
-from calculators.core.calendar_file import CalendarTask, calendar_file, read_date
+from calculators.core.calendar_file import CalendarTask, calendar_file
+from calculators.core.dates import read_date
 from calculators.core.declare import calculator
 from calculators.core.quantity import Help, IsDate, Label
-from calculators.core.result import Refusal, Refused, Series
+from calculators.core.repeats import repeated
+from calculators.core.result import Refusal, Refused
 from calculators.science.growth.rounds import minutes_a_week
+from calculators.science.growth.tasks import minutes_series
 from calculators.upkeep.inputs import ANOTHER_TANK, PlantRound, TankRound
 from calculators.upkeep.outputs import SHOWN_DAYS, Task, Upkeep
 from calculators.upkeep.tank_rounds import overdue_of, rounds_of, tasks_of
@@ -74,19 +77,15 @@ def upkeep(
             *verdict(total, heaviest, busiest, overdue),
             *notes(max(loads), bool(tasks), made is not None),
         ),
-        series={
-            "minutes_by_day": Series("Minutes a day", "min", "Day", "days", days, loads, digits=1)
-        },
+        series=minutes_series(days, loads),
     )
 
 
 def check(tanks: list[TankRound]) -> None:
     """Refuse two tanks of one name, and more work than anyone has."""
-    names = [tank.name for tank in tanks]
     wrong = [
         Refusal(f"tanks[{place}].name", "another tank has that name already")
-        for place, name in enumerate(names, start=1)
-        if name in names[: place - 1]
+        for place in repeated([tank.name for tank in tanks])
     ]
     if sum(1 + len(tank.plants) for tank in tanks) > MOST_ROUNDS:
         wrong.append(Refusal("tanks", f"more than {MOST_ROUNDS} tanks and plants in all"))

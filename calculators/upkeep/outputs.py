@@ -5,7 +5,7 @@ from typing import Annotated, NamedTuple
 from calculators.core.quantities import Count, Minutes
 from calculators.core.quantity import AsRows, Download, Help, Label, Possible, RowsStyle
 from calculators.core.result import Note, Series
-from calculators.upkeep.tasks import WeekMinutes, WholeDays, WholeMinutes
+from calculators.science.growth.tasks import WeekMinutes, WholeDays, WholeMinutes
 
 SHOWN_DAYS = 28
 

@@ -5,8 +5,8 @@ from collections.abc import Sequence
 from calculators.core.figures import figure
 from calculators.core.result import Note
 from calculators.core.wording import CHANGE_WITH_CARE, CUTTINGS
+from calculators.science.growth.tasks import CHANGE, WeekMinutes, WholeDays, WholeMinutes
 from calculators.upkeep.outputs import Overdue
-from calculators.upkeep.tasks import CHANGE, WeekMinutes, WholeDays, WholeMinutes
 
 LONG_DAY_MINUTES = 120  # common practice, no source: after two hours one starts to skip things
 MOST_NAMED = 4

@@ -44,7 +44,6 @@ export function paintBorrowed(borrowed) {
 export function openExample(here, again) {
   const find = (id) => document.querySelector(id);
   find("#not-mine").onclick = () => again(() => emptyBorrowed(here));
-  find("#example-row").hidden = false;
   const example = find("#example"); // none where the example is a picture
   if (example) example.onclick = () => {
     const own = { given: collect(here.form), units: here.units, borrowed: here.borrowed };

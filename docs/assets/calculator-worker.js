@@ -1,22 +1,22 @@
 // Runs Python in a worker: loads the trimmed runtime, then answers {id, question} with {id, answer}.
 // Only text crosses: JSON in, JSON out. All files come from this site.
 
-import { loadPyodide } from "../runtime/pyodide.mjs";
+import { dropImage, keptImage } from "./python-image.js";
+import { bringTables, imageAddress, listOfParts, startPython } from "./python-start.js";
 
-const runtime = new URL("../runtime/", import.meta.url);
 const LOADED = 85; // percent of the bar for what is fetched; the rest is Python's own start
 
 let answer;
-let bringTables; // brings the tables that a calculator alone needs, once each
+let tablesOf; // brings the tables that a calculator alone needs, once each
 const starting = begin().then(
-  () => postMessage({ ready: true }),
+  (fromImage) => postMessage({ ready: true, fromImage }),
   (wrong) => postMessage({ failed: String(wrong?.message ?? wrong) }),
 );
 
 self.onmessage = async ({ data: { id, question } }) => {
   await starting;
   try {
-    await bringTables(JSON.parse(question).calculator);
+    await tablesOf(JSON.parse(question).calculator);
     postMessage({ id, answer: answer(question) });
   } catch (wrong) {
     postMessage({ id, error: String(wrong?.message ?? wrong) });
@@ -24,29 +24,21 @@ self.onmessage = async ({ data: { id, question } }) => {
 };
 
 async function begin() {
-  const parts = await (await fetch(new URL("parts.json", runtime))).json();
+  const parts = await listOfParts();
   countBytes(parts.bytes);
-  const wheel = fetch(new URL(parts.calculators, runtime)).then((reply) => reply.arrayBuffer());
-  wheel.catch(() => {}); // looked at below, once Python is there
-  const python = await loadPyodide({
-    indexURL: runtime.href,
-    stdLibURL: new URL(parts.library, runtime).href,
-    lockFileContents: JSON.stringify(parts.lock), // no packages: the stock list alone is 120 KB
-  });
-  postMessage({ percent: 95, text: "Python is starting." });
-  python.FS.writeFile("/calculators.whl", new Uint8Array(await wheel));
-  python.FS.mkdirTree("/calculator-tables");
-  bringTables = (calculator) => Promise.all(Object.entries(parts.tables[calculator] ?? {}).map(([table, file]) => bringTable(python, table, file)));
-  answer = python.runPython("import sys; sys.path.insert(0, '/calculators.whl')\nfrom calculators.bridge import answer\nanswer");
+  const image = await keptImage(imageAddress(parts));
+  const fromImage = Boolean(image && (await open(parts, { _loadSnapshot: image }).then(() => true, () => dropImage(imageAddress(parts)))));
+  if (!fromImage) await open(parts);
   postMessage({ percent: 100, text: "Ready." });
+  return fromImage;
 }
 
-async function bringTable(python, table, file) {
-  const path = `/calculator-tables/${table}.json`; // where calculators/core/data.py looks
-  if (python.FS.analyzePath(path).exists) return;
-  const reply = await fetch(new URL(file, runtime));
-  if (!reply.ok) throw new Error(`${file} could not be loaded`);
-  python.FS.writeFile(path, new Uint8Array(await reply.arrayBuffer()));
+/** Start Python; ``extra`` may bring the image of an earlier visit, by a private option of the pinned runtime. */
+async function open(parts, extra = {}) {
+  const python = await startPython(parts, extra);
+  postMessage({ percent: 95, text: "Python is starting." });
+  tablesOf = (calculator) => bringTables(python, parts.tables[calculator] ?? {});
+  answer = python.runPython("from calculators.bridge import answer\nanswer");
 }
 
 /** Count what arrives of the large files, for the progress bar. Their sizes come from the build. */

@@ -9,6 +9,11 @@ import { collect, fill, openFilled, paintProblems, paintRemarks, showGhosts } fr
 import { element, openFiles, paintAnswer } from "./paint.js";
 import { openRows } from "./rows.js";
 import { openSuggestions } from "./suggest.js";
+import { fillFromTank, leadOn, refill, tankAnew } from "./shelf/fill-form.js";
+import { markForm, tankKeys } from "./shelf/fill-marks.js";
+import { isLedHere } from "./shelf/lead.js";
+import { day } from "./shelf/opened.js";
+import { onSwitch } from "./shelf/switch.js";
 
 const PAUSE = 150; // ms after the last key before Python is asked
 const MOST_ROWS = 300; // of a list in an address; more would freeze the page, and no keeper has made it
@@ -43,10 +48,32 @@ export function open() {
     soon(here, 0, shown);
   });
   openKeep(here);
+  openTank(here);
   openFiles(place);
   if (!isBlank(here)) waiting(here);
   showButtons(here, isBlank(here));
   showLoading(here, place.querySelector("#loading"));
+}
+
+/** The tank that the keeper stands at fills what is blank; an address that brings figures of its own wins. */
+function openTank(here) {
+  leadOn(here);
+  const led = isLedHere();
+  const alone = history.state?.given || (Object.keys(here.address ?? {}).length && !led);
+  markForm(here);
+  here.filling = alone ? Promise.resolve(false) : fillFromTank(here).then((any) => any && tankFilled(here));
+  onSwitch(async () => (await refill(here)) && tankFilled(here, 0));
+}
+
+/** Figures of the tank are metric; what the keeper reads is changed with the next answer. */
+function tankFilled(here, pause) {
+  if (isGone(here)) return;
+  const shown = here.units;
+  setUnits(here, "metric");
+  openFilled(here.form, here.empty);
+  showButtons(here, isBlank(here));
+  if (here.ready) soon(here, pause, shown);
+  else waiting(here);
 }
 
 function isBlank(here) {
@@ -54,10 +81,7 @@ function isBlank(here) {
 }
 
 function fillInToday(form) {
-  for (const field of form.querySelectorAll("input[type=date]")) {
-    const now = new Date();
-    field.value ||= new Date(now.getTime() - now.getTimezoneOffset() * 60_000).toISOString().slice(0, 10);
-  }
+  for (const field of form.querySelectorAll("input[type=date]")) field.value ||= day();
 }
 
 /** The first tap into a field selects what stands there, so that what is typed takes its place. */
@@ -79,6 +103,7 @@ function fillFromAddress(here) {
     fill(here.form, state);
     here.borrowed = history.state.borrowed;
     here.aside = history.state.aside;
+    here.tank = history.state.tank;
     setUnits(here, history.state.units);
     return;
   }
@@ -139,6 +164,8 @@ async function showLoading(here, loading) {
     await start(watch);
     clearTimeout(late);
     loading.hidden = true;
+    await here.filling;
+    if (isGone(here)) return;
     here.ready = true;
     document.querySelector("#after").hidden = false;
     await answer(here, chosenUnits());
@@ -155,6 +182,7 @@ async function showLoading(here, loading) {
 function soon(here, pause = PAUSE, units = here.units) {
   document.querySelector(".result").classList.add("old");
   markDemo(here);
+  markForm(here);
   showButtons(here, isBlank(here));
   if (!here.ready && !isBlank(here)) waiting(here);
   remember(here, location.search);
@@ -162,24 +190,34 @@ function soon(here, pause = PAUSE, units = here.units) {
   here.timer = setTimeout(() => here.ready && answer(here, units), pause);
 }
 
+/** Whether a tapped link has put another page in this one's place, be it a calculator or not. */
+function isGone(here) {
+  return here !== page || !here.place.isConnected;
+}
+
 /** Ask Python with what stands in the form; `units` changes the fields to another system on the way. */
 async function answer(here, units = here.units) {
+  if (isGone(here)) return; // the pause after the last key may outlast the page
   const number = ++here.asked;
   const blank = isBlank(here);
   const keys = borrowedKeys(here);
+  const tanks = tankKeys(here);
   const borrowed = keys.length ? { keys, source: here.borrowed.source } : undefined;
   let reply;
   try {
     reply = await ask({ calculator: here.name, given: blank ? {} : collect(here.form), own: !blank, borrowed, address: here.address, given_in: here.units, units });
   } catch (wrong) {
-    if (here === page) noAnswer(here, `Python failed on this: ${wrong.message}`);
+    if (!isGone(here)) noAnswer(here, `Python failed on this: ${wrong.message}`);
     return;
   }
-  if (number !== here.asked || here !== page) return; // typed on, or another page by now
+  if (number !== here.asked || isGone(here)) return;
   if (units !== here.units && !blank) {
     fill(here.form, reply.given);
     heldAnew(here, keys);
+    tankAnew(here, tanks);
   }
+  here.metric = reply.address;
+  markForm(here);
   setUnits(here, units);
   paintProblems(here.form, reply.problems ?? {});
   paintRemarks(here.form, reply.remarks ?? {});
@@ -260,12 +298,11 @@ function rememberAddress(here, address, keys) {
 
 /** The entry in the history carries all that was typed. */
 function remember(here, search) {
-  history.replaceState({ given: collect(here.form), units: here.units, borrowed: here.borrowed, aside: here.aside }, "", location.pathname + search + location.hash);
+  history.replaceState({ given: collect(here.form), units: here.units, borrowed: here.borrowed, aside: here.aside, tank: here.tank }, "", location.pathname + search + location.hash);
 }
 
 function openUnits(here, buttons) {
   if (!buttons) return;
-  buttons.hidden = false;
   setUnits(here, here.units);
   buttons.onclick = ({ target }) => {
     const units = target.dataset.units;

@@ -2,6 +2,8 @@
 
 import { openIndex, search } from "./finder.js";
 import { element } from "./paint.js";
+import { called, tankHere } from "./shelf/opened.js";
+import { onSwitch } from "./shelf/switch.js";
 
 const MOST = 4;
 const OFFERED = 6;
@@ -14,17 +16,28 @@ export async function open(root) {
   data ??= await (await fetch(new URL("assets/compare.json", root))).json();
   await openIndex(root);
   const asked = new URLSearchParams(location.search).getAll("plants").flatMap((part) => part.split(","));
-  const page = { root, form, field: form.querySelector("input"), chosen: [...new Set(asked)].filter((slug) => Object.hasOwn(data.plants, slug)).slice(0, MOST) };
+  const page = { root, form, tank: undefined, field: form.querySelector("input"), chosen: [...new Set(asked)].filter((slug) => Object.hasOwn(data.plants, slug)).slice(0, MOST) };
   page.field.oninput = () => offer(page);
   form.onsubmit = (event) => {
     event.preventDefault();
     document.querySelector("#offers button")?.click();
   };
   document.querySelector("#share button").onclick = share;
+  if (!asked.length) await fromTank(page);
+  else await show(page);
+  onSwitch(() => page.tank !== undefined && fromTank(page));
+}
+
+/** With no plants in the address: those of the tank that the keeper stands at. */
+async function fromTank(page) {
+  const tank = await tankHere().catch(() => null);
+  page.chosen = (tank?.plants ?? []).map((one) => one.plant).filter((slug) => Object.hasOwn(data.plants, slug)).slice(0, MOST);
+  page.tank = page.chosen.length ? called(tank) : null;
   await show(page);
 }
 
 async function change(page, chosen) {
+  page.tank = undefined; // the keeper's own choice from here on
   page.chosen = chosen;
   page.field.value = "";
   await show(page);
@@ -47,7 +60,7 @@ function offer(page) {
   const full = page.chosen.length >= MOST;
   const add = (slug) => choice(`Add ${data.plants[slug].name}`, ["+ ", element("i", { textContent: data.plants[slug].name })], () => change(page, [...page.chosen, slug]));
   document.querySelector("#offers").replaceChildren(...(full ? [] : slugs.map(add)));
-  document.querySelector("#status").textContent = words(typed, slugs, page.chosen.length, full);
+  document.querySelector("#status").textContent = [page.tank ? `From ${page.tank}.` : "", words(typed, slugs, page.chosen.length, full)].filter(Boolean).join(" ");
 }
 
 function words(typed, slugs, count, full) {

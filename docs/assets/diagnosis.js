@@ -8,6 +8,8 @@ import { keepAndShare } from "./diagnosis-keep.js";
 import { listSigns, noteAndGoOn, showQuestion, signsOf } from "./diagnosis-question.js";
 import { hideDiagnosis, paintDiagnosis } from "./diagnosis-paint.js";
 import { openPlant } from "./diagnosis-plant.js";
+import { fillDiagnosis, diagnosisAnew } from "./shelf/fill-diagnosis.js";
+import { onSwitch } from "./shelf/switch.js";
 
 const PAUSE = 300; // ms after the last key in a field before Python is asked
 const LISTS = ["findings", "absent", "asked"]; // of keys, with commas between them in the address
@@ -17,7 +19,7 @@ let page; // the diagnosis that is open
 let listens = false;
 
 export function open(root) {
-  const place = document.querySelector("#diagnosis");
+  const place = document.querySelector("#diagnosis-at-tank");
   const here = { root, place, form: place.querySelector("#diagnosis-fields"), units: "metric", count: 0, ready: false };
   page = here;
   find(here, "#diagnosis-more").hidden = false;
@@ -33,6 +35,8 @@ export function open(root) {
   if (!listens) addEventListener("popstate", () => page.place.isConnected && arrive(page));
   listens = true;
   arrive(here);
+  if (!Object.keys(here.state.fields).length) fromTank(here);
+  onSwitch(() => fromTank(here));
   start().then(() => { here.ready = true; answer(here); }, () => say(here, "Python could not start. The index of signs and the key, below, need no Python."));
 }
 
@@ -41,7 +45,7 @@ function find(here, name) {
 }
 
 function say(here, text) {
-  find(here, "#look-said").textContent = text;
+  find(here, "#diagnosis-said").textContent = text;
 }
 
 /** Take over what the address says. */
@@ -62,6 +66,16 @@ function arrive(here) {
   here.plant.show(here.state.plant);
   here.reply = here.shown = null;
   show(here);
+  answer(here);
+}
+
+/** The readings of the tank that the keeper stands at; an address that brings its own wins. */
+async function fromTank(here) {
+  const typed = Object.values(collect(here.form)).some(Boolean);
+  if (!(await fillDiagnosis(here))) return;
+  if (!typed) here.units = document.documentElement.dataset.units = "metric"; // they change with the next answer
+  here.state.fields = {};
+  here.shown = null;
   answer(here);
 }
 
@@ -176,6 +190,7 @@ async function answer(here) {
   here.leftOut = reply.left_out || here.leftOut;
   here.unknown = [];
   if (units !== here.units) fill(here.form, Object.fromEntries(Object.keys(collect(here.form)).map((key) => [key, reply.given[key] ?? ""])));
+  diagnosisAnew(here);
   here.units = document.documentElement.dataset.units = units;
   here.reply = reply;
   here.shown = figuresOf(reply.given); // in the units shown; those in the address are metric

@@ -1,39 +1,52 @@
 // Keeps a calculation on this device, or shares the address that opens it.
 
 import { element } from "./paint.js";
-import { keep, kept } from "./store.js";
+import { called, shelf, tankHere } from "./shelf/opened.js";
+import { shareLink } from "./shelf/share.js";
 
 export function openKeep(here) {
   const done = here.place.querySelector("#done");
   const names = here.place.querySelector("#keep-names");
-  const list = () => names.replaceChildren(...[...new Set(kept().map((one) => one.tank))].map((value) => element("option", { value })));
-  list();
+  offerTanks(names, here.place.querySelector("#keep-tank"));
   here.place.querySelector("#share").onclick = () => share(done);
-  here.place.querySelector("#keep").onclick = () => {
-    done.textContent = keepAnswer(here);
-    list();
+  here.place.querySelector("#keep").onclick = async () => {
+    done.textContent = await keepAnswer(here);
+    offerTanks(names);
   };
 }
 
+/** The names that a calculation can be kept under; the tank that the keeper stands at shows through the empty field. */
+export async function offerTanks(names, field) {
+  const store = await shelf().catch(() => null);
+  if (!store) return;
+  const [tanks, kept, here] = await Promise.all([store.tanks(), store.kept(), tankHere()]);
+  const all = new Set([...tanks.map((one) => one.name), ...kept.map((one) => one.tank)]);
+  names.replaceChildren(...[...all].map((value) => element("option", { value })));
+  if (field && here) field.placeholder = here.name;
+}
+
 /** Keep the answer that stands; returns what came of it in words. */
-function keepAnswer(here) {
+async function keepAnswer(here) {
   if (!here.reply) return "There is no answer to keep yet.";
-  const tank = here.place.querySelector("#keep-tank").value.trim() || "My tank";
   const { lines } = here.reply.painted;
   const title = document.querySelector("h1").textContent;
-  const room = keep({ tank, calculator: here.name, title, address: location.search, lines });
-  return room ? `Kept for ${tank}, on this device.` : "Not kept: this browser allows no storage here. Share the link instead.";
+  return keepFor(here.place.querySelector("#keep-tank").value.trim(), { calculator: here.name, title, address: location.search, lines });
+}
+
+/** Keep something under a tank's name; without one, that of the tank here. */
+export async function keepFor(name, calculation) {
+  try {
+    const here = await tankHere();
+    const tank = name || here?.name || "My tank";
+    await (await shelf()).keep({ tank, ...calculation });
+    return `Kept for ${name || !here ? tank : called(here)}, on this device.`;
+  } catch (wrong) {
+    return `Not kept: ${wrong.message} Share the link instead.`;
+  }
 }
 
 export async function share(done, what = "calculation") {
-  const link = { title: document.title, url: location.href };
-  try {
-    if (navigator.share) await navigator.share(link);
-    else {
-      await navigator.clipboard.writeText(link.url);
-      done.textContent = `The link is on the clipboard. It opens this ${what}.`;
-    }
-  } catch {
-    done.textContent = `Copy the address of this page: ${link.url}`;
-  }
+  const came = await shareLink(document.title, location.href);
+  if (came === "copied") done.textContent = `The link is on the clipboard. It opens this ${what}.`;
+  else if (came !== "shared") done.textContent = `Copy the address of this page: ${location.href}`;
 }

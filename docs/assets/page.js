@@ -1,5 +1,7 @@
 // Every page's script: units, the offline copy, and keeping Python alive from page to page.
 
+import { startOnIntent } from "./early-python.js";
+import { openKeys } from "./keys.js";
 import { isRunning } from "./runtime.js";
 import { chosenUnits } from "./store.js";
 import { isRenewed, watchForNews } from "./offline.js";
@@ -11,24 +13,36 @@ const PARTS = {
   "#calculator": () => import("./calculator.js"),
   "#photo": () => import("./photo.js"), // after the calculator, whose form it fills
   "#finder": () => import("./search.js"),
-  "#tanks": () => import("./my-tanks.js"),
+  "#moved": () => import("./shelf/moved.js"),
+  "#board": () => import("./shelf/board.js"),
+  "#new-tank": () => import("./shelf/new-tank.js"),
+  "#tank-page": () => import("./shelf/tank-page.js"),
+  "#round": () => import("./shelf/round.js"),
+  "#paper": () => import("./shelf/paper.js"),
   "#plant-table": () => import("./plant-table.js"),
   "#compare": () => import("./compare.js"),
-  "#diagnosis": () => import("./diagnosis.js"),
+  "#my-place": () => import("./place.js"),
+  "#diagnosis-at-tank": () => import("./diagnosis.js"),
 };
 
 async function open() {
+  startOnIntent(root); // before anything is waited for: a touch may come at once
   document.documentElement.dataset.units = document.querySelector("#calculator") ? "metric" : chosenUnits();
   /** @type {NodeListOf<HTMLAnchorElement>} */
-  const doors = document.querySelectorAll("body > nav a");
+  const doors = document.querySelectorAll(".doors-below a");
+  document.body.dataset.root = root.href; // the base theme writes the body
   openDrawer();
   openScheme();
   for (const link of doors) {
     if (location.pathname.startsWith(new URL(link.href).pathname)) link.setAttribute("aria-current", "true");
   }
   for (const [place, load] of Object.entries(PARTS)) {
-    if (document.querySelector(place)) (await load()).open(root);
+    if (!document.querySelector(place)) continue;
+    const part = await load();
+    if (document.querySelector(place)) part.open(root); // a link may have swapped the page meanwhile
   }
+  (await import("./shelf/switch.js")).openSwitch(root);
+  if (document.querySelector('#main a[href*="rules/"], #main a[href*="calculators/"]')) (await import("./shelf/page-lines.js")).openLines();
   watchForNews(root); // after a part that starts Python: on a slow line the first answer comes first
 }
 
@@ -43,16 +57,7 @@ function openDrawer() {
   };
   document.body.onkeydown = ({ key }) => {
     if (key === "Escape") drawer.checked = false;
-    if (key === "/" && !document.activeElement?.matches("input, select, textarea")) setTimeout(find); // the key itself is not typed
   };
-}
-
-/** To the page's own search field, or to the page of search. */
-function find() {
-  /** @type {HTMLElement} */
-  const field = document.querySelector("#query");
-  if (field) field.focus();
-  else location.href = new URL("search/", root).href;
 }
 
 /** Light, dark, or as the device says; the choice is this device's. */
@@ -81,7 +86,7 @@ window.navigation?.addEventListener("navigate", (event) => {
   const elsewhere = !url.href.startsWith(root.href) || /\.\w+$/.test(url.pathname);
   const stays = event.hashChange || event.navigationType === "replace" || event.navigationType === "reload";
   // The diagnosis keeps each answer as a step of the history, in one page.
-  const step = document.querySelector("#diagnosis") && url.pathname === location.pathname && event.destination.sameDocument;
+  const step = document.querySelector("#diagnosis-at-tank") && url.pathname === location.pathname && event.destination.sameDocument;
   if (isRenewed() || !isRunning() || !event.canIntercept || elsewhere || stays || step || event.downloadRequest !== null) return;
   event.intercept({ handler: () => swap(url) });
 });
@@ -100,4 +105,10 @@ async function swap(url) {
   await open();
 }
 
+// The head stays when a page is swapped, and a browser may ask for the icon again: from here on it is named in full.
+/** @type {NodeListOf<HTMLLinkElement>} */
+const icons = document.head.querySelectorAll("link[rel~=icon], link[rel=apple-touch-icon]");
+for (const icon of icons) icon.href = String(icon.href);
+
+openKeys(root);
 open();

@@ -6,6 +6,17 @@ export function element(name, properties = {}, ...children) {
   return made;
 }
 
+/** A plant's small picture, from the file that holds them all. */
+export function thumb(root, slug) {
+  const SVG = "http://www.w3.org/2000/svg";
+  const picture = document.createElementNS(SVG, "svg");
+  for (const [name, value] of Object.entries({ class: "thumb", viewBox: "0 0 48 48", "aria-hidden": "true" })) picture.setAttribute(name, value);
+  const use = document.createElementNS(SVG, "use");
+  use.setAttribute("href", new URL(`assets/thumbnails.svg#${slug}`, root).href);
+  picture.append(use);
+  return picture;
+}
+
 /** Place an answer as Python wrote it, its texts escaped there. What a person has opened stays open. */
 export function paintAnswer(html) {
   const place = /** @type {HTMLElement} */ (document.querySelector("#answer"));

@@ -17,7 +17,6 @@ export function open() {
     moved: (corners) => change(here, { corners }),
     tapped: (at) => here.what !== CORNERS && change(here, { taps: [...given(here).taps, { what: here.what, ...at }] }),
   });
-  place.querySelector(".photo-live").hidden = false;
   for (const input of place.querySelectorAll("[data-photo]")) input.onchange = () => choose(here, input);
   openTools(here, place.querySelector(".photo-tools"));
   form.addEventListener("answered", ({ detail }) => show(here, detail));

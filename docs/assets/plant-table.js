@@ -1,8 +1,6 @@
 // Sorts and filters the table of plants; what it sorts and filters by was written by the build.
 // How it is sorted, filtered and ticked stands in the address, for the way back and for a link to share.
 
-import { element } from "./paint.js";
-
 const MOST = 4;
 
 export function open() {
@@ -10,14 +8,11 @@ export function open() {
   const form = document.querySelector("#plant-table");
   const body = form.querySelector("tbody");
   for (const head of form.querySelectorAll("thead th")) {
-    const button = element("button", { type: "button" }, ...head.childNodes);
-    button.onclick = () => {
+    head.querySelector("button").onclick = () => {
       sort(body, head, head.getAttribute("aria-sort") === "ascending");
       keep(form);
     };
-    head.replaceChildren(button);
   }
-  form.querySelector(".filters").hidden = false;
   for (const choice of form.querySelectorAll("[data-filter]")) choice.onchange = () => { filter(form, body); keep(form); };
   for (const box of form.querySelectorAll("[name=plants]")) box.onchange = () => { tell(form); keep(form); };
   form.onsubmit = (event) => {

@@ -1,13 +1,20 @@
 // The page's side of Python: one worker, started when a calculator is opened, asked in plain JSON.
 
+const IMAGE_AFTER = 5_000; // ms, by when the first answers are given and the processor is free
+
 let worker = null;
 let ready = null; // a promise while it starts, and after
+let fromImage = false; // whether it started from the image of an earlier visit
 let count = 0;
 const waiting = new Map();
 const watchers = new Set();
 
 export function isRunning() {
   return worker !== null;
+}
+
+export function isFromImage() {
+  return fromImage;
 }
 
 /** Resolves once Python runs or has failed; at once where nobody has started it. */
@@ -46,11 +53,24 @@ function begin() {
     worker.onerror = (event) => fail(event.message || "the worker could not be loaded");
     worker.onmessage = ({ data }) => {
       if (data.percent !== undefined) for (const watch of watchers) watch(data.percent, data.text);
-      else if (data.ready) resolve();
+      else if (data.ready) {
+        fromImage = data.fromImage;
+        resolve();
+        if (!fromImage) makeImageLater();
+      }
       else if (data.failed) fail(data.failed);
       else settle(data);
     };
   }));
+}
+
+/** Once for each version, where the whole book is on the device: make the image that later visits start from. */
+async function makeImageLater() {
+  if (!navigator.serviceWorker) return;
+  await navigator.serviceWorker.ready;
+  await new Promise((done) => setTimeout(done, IMAGE_AFTER));
+  const maker = new Worker(new URL("./image-worker.js", import.meta.url), { type: "module" });
+  maker.onmessage = maker.onerror = () => maker.terminate(); // without an image a start takes longer, and nothing is lost
 }
 
 function settle({ id, answer, error }) {

@@ -1,7 +1,7 @@
 // The search page: a field, and what it finds.
 
 import { AMBIGUOUS, LONGEST, openIndex, search } from "./finder.js";
-import { element } from "./paint.js";
+import { element, thumb } from "./paint.js";
 
 const MOST = 20;
 const NEAR = 5; // places in the list that count as a hit for an ambiguous name
@@ -37,8 +37,11 @@ function lead(root, name) {
 }
 
 function card(root, { address, kind, title, names, line }) {
-  const link = element("a", { href: new URL(address, root).href }, element("b", { textContent: title }), " ", element("em", { textContent: kind }));
-  if (names) link.append(element("br"), element("span", { textContent: names.split("; ").slice(0, 4).join(", ") }));
-  link.append(element("br"), line);
+  const words = element("span", { className: "words" }, element("b", { textContent: title }), " ", element("em", { textContent: kind }));
+  if (names) words.append(element("br"), element("span", { textContent: names.split("; ").slice(0, 4).join(", ") }));
+  words.append(element("br"), line);
+  const slug = /^plants\/([^/]+)\/$/.exec(address)?.[1];
+  const pictured = slug && kind === "plant";
+  const link = element("a", { href: new URL(address, root).href, className: "with-thumb" }, ...(pictured ? [thumb(root, slug)] : []), words);
   return element("li", {}, link);
 }

@@ -1,7 +1,8 @@
-// What this device remembers: the units chosen, and calculations kept by tank. Nothing leaves it.
+// What this device remembers: the units and the plants that were chosen. Nothing leaves it.
+// Tanks, their log and what is kept for them stand on the shelf: shelf/store.js.
 
 const UNITS = "mulmbook-units";
-const KEPT = "mulmbook-kept";
+const PLACE = "mulmbook-place";
 const PLANTS = "mulmbook-plants";
 const MOST_PLANTS = 8;
 
@@ -13,23 +14,14 @@ export function chooseUnits(units) {
   write(UNITS, units);
 }
 
-/** All kept calculations, oldest first: {id, tank, calculator, title, address, when, lines}, and page where it is no calculator's. */
-export function kept() {
-  const list = read(KEPT);
-  return Array.isArray(list) ? list.filter(isKept) : [];
+/** The place whose law the keeper asked for; nothing where none was chosen. */
+export function chosenPlace() {
+  const place = read(PLACE);
+  return typeof place === "string" ? place : "";
 }
 
-/** Returns whether the device had room for it. */
-export function keep(calculation) {
-  const list = kept();
-  list.push({ id: newId(), when: new Date().toISOString(), ...calculation });
-  navigator.storage?.persist?.();
-  return write(KEPT, list);
-}
-
-/** An id that no other calculation has; a host without https offers no randomUUID. */
-function newId() {
-  return crypto.randomUUID?.() ?? Array.from(crypto.getRandomValues(new Uint8Array(16)), (octet) => octet.toString(16).padStart(2, "0")).join("");
+export function choosePlace(place) {
+  write(PLACE, place);
 }
 
 /** Keys of the plants chosen here before, the latest first. */
@@ -40,17 +32,6 @@ export function chosenPlants() {
 
 export function rememberPlant(key) {
   write(PLANTS, [key, ...chosenPlants().filter((other) => other !== key)].slice(0, MOST_PLANTS));
-}
-
-export function replaceKept(list) {
-  return write(KEPT, list.filter(isKept));
-}
-
-export function isKept(one) {
-  const texts = ["id", "tank", "calculator", "title", "address", "when"];
-  return Boolean(one) && texts.every((name) => typeof one[name] === "string") && Array.isArray(one.lines)
-    && one.lines.every((line) => typeof line === "string") && /^[a-z-]*$/.test(one.calculator)
-    && (one.page === undefined || /^[a-z-]+\/$/.test(one.page)) && !Number.isNaN(Date.parse(one.when));
 }
 
 function read(name) {

@@ -1,4 +1,5 @@
-"""Prints how the house stands: circles, rooms, sizes, names that stand twice, and seconds of ``load()``.
+"""Prints how the house stands: circles, rooms, sizes, names that stand twice, seconds of ``load()``
+and of the last run of the tests.
 
 ``python3 scripts/bench.py structure``
 """
@@ -6,6 +7,7 @@
 from collections.abc import Iterable
 from time import perf_counter
 
+from scripts.benches.suite import last_suite
 from scripts.records.load import load
 from scripts.structure.circles import circles
 from scripts.structure.modules import graph, read_modules
@@ -41,6 +43,7 @@ def structure() -> None:
     show("file names that stand twice", map(worded, files_named_twice(modules).items()))
     show("figures declared twice", map(worded, figures_declared_twice(modules).items()))
     print(f"{seconds_of_load():.2f} s to load the records, best of {LOADS}")
+    print(last_suite())
 
 
 def show(title: str, items: Iterable[str]) -> None:

@@ -3,7 +3,6 @@
 import random
 from typing import NamedTuple
 
-from scripts.records.claim import Range
 from scripts.records.plant import Plant
 from scripts.records.traits import Traits
 
@@ -56,7 +55,7 @@ class Subject(NamedTuple):
 
 def subject(slug: str, plant: Plant, traits: Traits) -> Subject:
     """What the record says of a grown plant: its greatest height, its middling leaf."""
-    leaf, width = middle(traits.leaf_length_mm), middle(traits.leaf_width_mm)
+    leaf, width = traits.leaf_length_mm.middle, traits.leaf_width_mm.middle
     tall, wide = plant.size.height_cm, plant.size.spread_cm
     return Subject(
         slug,
@@ -68,8 +67,3 @@ def subject(slug: str, plant: Plant, traits: Traits) -> Subject:
         width,
         random.Random(slug),
     )
-
-
-def middle(claim: Range) -> float:
-    """The middle of a range."""
-    return (claim.low + claim.high) / 2

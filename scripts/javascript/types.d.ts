@@ -5,6 +5,14 @@ declare module "*/minisearch.js" {
   export { default } from "minisearch";
 }
 
+declare module "*/idb.js" {
+  export * from "idb";
+}
+
+declare module "*/uqr.js" {
+  export * from "uqr";
+}
+
 declare module "*/pyodide.mjs" {
   export * from "pyodide";
 }

@@ -14,9 +14,13 @@ from scripts.pages.plants.all_plants_table import table_page
 from scripts.pages.plants.compare_data import compare_data
 from scripts.pages.plants.growth_light import growth_light_page
 from scripts.pages.plants.page import plant_page, plants_page
+from scripts.pages.plants.thumbnails import ADDRESS as THUMBNAILS
+from scripts.pages.plants.thumbnails import thumbnails
 from scripts.pages.plants.trade_names import name_page, names_page
 from scripts.pages.problems.on_paper import key_page, symptoms_page
 from scripts.pages.problems.page import all_problems_page, problem_page, problems_page
+from scripts.pages.shelf.files import demo_json, fields_json, schema_json
+from scripts.pages.shelf.names import kits_json, names_json
 from scripts.records.load import Library
 
 OVERVIEWS: dict[str, Callable[[Library], str]] = {
@@ -34,7 +38,13 @@ OVERVIEWS: dict[str, Callable[[Library], str]] = {
     "rules/index.md": rules_page,
     "guides/index.md": guides_page,
     "sources.md": sources_page,
+    THUMBNAILS: thumbnails,
     "assets/suggest/plants.json": suggested_plants,
+    "assets/shelf/fields.json": fields_json,
+    "assets/shelf/demo.json": demo_json,
+    "assets/shelf/names.json": names_json,
+    "assets/shelf/kits.json": kits_json,
+    "shelf/tanks.schema.json": schema_json,
 }
 
 # A page for each record: by folder of the site, what makes it, and the library's field.

@@ -39,7 +39,7 @@ class Body(Record):
     @property
     def typical_mm(self) -> int:
         """The middle of the recorded lengths, whole mm."""
-        return round((self.length_mm.low + self.length_mm.high) / 2)
+        return round(self.length_mm.middle)
 
 
 class Feeding(Record):

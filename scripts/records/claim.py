@@ -5,6 +5,7 @@ Nothing in a record stands without its source key (or ``common-practice``) and a
 
 import re
 from collections.abc import Iterator, Mapping
+from math import sqrt
 from typing import Annotated, Any, Literal
 
 from pydantic import Field, GetCoreSchemaHandler, GetJsonSchemaHandler
@@ -43,6 +44,16 @@ class Range(Claim, Ruled):
     low: float = Field(allow_inf_nan=False)
     high: float = Field(allow_inf_nan=False)
     note: Text | None = None
+
+    @property
+    def middle(self) -> float:
+        """Half-way between its ends."""
+        return (self.low + self.high) / 2
+
+    @property
+    def middle_by_factors(self) -> float:
+        """As many times its low end as its high end is times it; the low end is above nothing."""
+        return sqrt(self.low * self.high)
 
     @classmethod
     def broken_rules(cls, raw: Mapping[str, Any]) -> Iterator[PydanticCustomError]:

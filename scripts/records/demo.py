@@ -19,6 +19,19 @@ class Filled(Record):
     ] = {}  # outputs by key; such as the verdict that the tank is there to show
 
 
+DaysAgo = Annotated[str, Field(pattern=r"^\d{1,4}$")]  # the keys of a mapping are texts
+
+
+class OnShelf(Record):
+    """The tank as the shelf has it, and its invented log.
+
+    ``log``: by kind and what, such as ``reading ph``, the value by how many days ago.
+    """
+
+    tank: dict[str, Any]
+    log: dict[str, dict[DaysAgo, float]]
+
+
 class DemoTank(Record):
     """An invented tank. ``about`` says in a line what it is there to show."""
 
@@ -26,3 +39,4 @@ class DemoTank(Record):
     litres: Annotated[float, Field(gt=0)]
     about: Text
     calculators: Annotated[dict[Slug, Filled], Field(min_length=1)]
+    shelf: OnShelf

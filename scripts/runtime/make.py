@@ -61,6 +61,7 @@ def fill(work: Path, pyodide: Path) -> None:
         (MADE / listed[key]).write_bytes(data)
         sizes.append(len(data))
     listed["bytes"] = sum(sizes)  # what the progress bar counts
+    listed["image"] = f"image-{made_from()[:12]}"  # the browser's own file, of this version
     (MADE / "parts.json").write_text(json.dumps(listed), encoding="utf-8")
 
 

@@ -27,12 +27,36 @@ def exercise(names: list[str]) -> None:
         answer(
             json.dumps({"calculator": "diagnose", "given": {}, "questioning": {"place": "stem"}})
         )
+    if "standing" in names:
+        ask_the_shelf()
     try:
         answer(json.dumps({"calculator": "no-such-calculator", "given": {}}))
     except LookupError:
         import traceback
 
         traceback.format_exc()
+
+
+def ask_the_shelf() -> None:
+    """Ask what the shelf's pages ask beside calculators, of a tank and a file, and of broken ones."""
+    from calculators.bridge import answer
+
+    entry = {"id": "1", "tank": "a", "at": "2026-11-20T18:00:00Z", "kind": "note", "text": "x"}
+    file = {"format": "mulmbook-tanks", "version": 1, "saved": "2026-11-28T18:00:00Z"}
+    tank = {"id": "a", "name": "A", "flooded_on": "2026-01-01"}
+    whole = {**file, "tanks": [tank], "entries": [entry]}
+    of_tank = {"tank": tank, "entries": [entry], "today": "2026-11-28"}
+    days = {"from": "2026-11-29", "to": "2026-12-05"}
+    for asked in (
+        *({"message": "check-shelf-file", "text": text} for text in ("{", json.dumps(whole))),
+        {"message": "fill", "calculator": "free-ammonia", **of_tank},
+        {"message": "redate", "file": whole, "today": "2027-01-01"},
+        *(
+            {"message": "paper", "kind": kind, **of_tank, **days}
+            for kind in ("card", "holiday", "x")
+        ),
+    ):
+        answer(json.dumps(asked))
 
 
 def library_files() -> list[str]:

@@ -118,6 +118,6 @@ def minified(module: str) -> Path:
     done = node(*map(str, command), "--module", "--compress", "--mangle")
     if done.returncode:
         raise Missing(f"{module} could not be minified: {done.stderr.strip()}")
-    licence = (parts / package / "LICENSE.txt").read_text(encoding="utf-8").strip()
+    licence = next((parts / package).glob("LICENSE*")).read_text(encoding="utf-8").strip()
     made.write_text(f"/* {package}\n{licence}\n*/\n{done.stdout}", encoding="utf-8")
     return made

@@ -5,6 +5,7 @@ import sys
 
 import pytest
 
+from scripts.benches.suite import SuiteRecord
 from scripts.records.load import BadRecords
 from scripts.setup.chromium import ensure_chromium
 from scripts.setup.node import browser_parts
@@ -27,4 +28,5 @@ def main() -> int:
         stop(f"the records do not hold\n{bad}")
     except KeyboardInterrupt:
         stop("interrupted; the same command goes on from here", status=130)
-    return int(pytest.main([*IN_PARALLEL, *sys.argv[1:]]))
+    words = sys.argv[1:]
+    return int(pytest.main([*IN_PARALLEL, *words], plugins=[SuiteRecord(words)]))

@@ -13,6 +13,13 @@ from scripts.setup import paths
 from scripts.setup.say import Missing, step
 from scripts.tables.make import TablesInUse, write_tables
 
+# Other people's modules that pages load, with the names that ours import them by.
+SERVED_MODULES = {
+    "minisearch/dist/es/index.js": "minisearch.js",
+    "idb/build/index.js": "idb.js",
+    "uqr/dist/index.mjs": "uqr.js",
+}
+
 
 class BuildFailed(Exception):
     """The site builder refused; its words are the message."""
@@ -67,7 +74,7 @@ def checked(species: Path = paths.SPECIES, tables: Path = paths.TABLES) -> Libra
 
 
 def write_source(library: Library) -> None:
-    """Write the site's source: the pages, the browser's Python, the search engine."""
+    """Write the site's source: the pages, the browser's Python, other people's modules."""
     from scripts.pages.write import SOURCE, write  # the pages import the calculators
     from scripts.runtime.make import make_runtime
     from scripts.setup.node import minified
@@ -76,9 +83,8 @@ def write_source(library: Library) -> None:
     with step("writing the pages"):
         write(library)
         shutil.copytree(runtime, SOURCE / "runtime", ignore=shutil.ignore_patterns("made-from.txt"))
-        shutil.copyfile(
-            minified("minisearch/dist/es/index.js"), SOURCE / "assets" / "minisearch.js"
-        )
+        for module, name in SERVED_MODULES.items():
+            shutil.copyfile(minified(module), SOURCE / "assets" / name)
 
 
 def run_builder(target: Path) -> None:

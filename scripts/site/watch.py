@@ -63,7 +63,7 @@ class Watcher:
         self.texts = {
             path.relative_to(SOURCE).as_posix(): path.read_text(encoding="utf-8")
             for path in SOURCE.rglob("*")
-            if path.suffix in (".md", ".json")
+            if path.suffix in (".md", ".json", ".svg")
         }
         self.files = {p.relative_to(SOURCE).as_posix() for p in SOURCE.rglob("*") if p.is_file()}
         self.seen = stamps()

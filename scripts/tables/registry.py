@@ -4,7 +4,14 @@ from collections.abc import Callable
 from typing import Any
 
 from scripts.records.load import Library
-from scripts.tables import animals, diagnosis, floating_plants, plant_names, plants
+from scripts.tables import (
+    animals,
+    diagnosis,
+    floating_plants,
+    plant_names,
+    plants,
+    shelf_plants,
+)
 
 MAKERS: dict[str, Callable[[Library], dict[str, Any]]] = {
     "animals": animals.table,
@@ -12,4 +19,5 @@ MAKERS: dict[str, Callable[[Library], dict[str, Any]]] = {
     "floating-plants": floating_plants.table,
     "names-plants": plant_names.table,
     "plants": plants.table,
+    "shelf-plants": shelf_plants.table,
 }

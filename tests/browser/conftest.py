@@ -26,6 +26,8 @@ ARGUMENTS = [
     "--disable-gpu",
     "--disable-background-networking",
     "--disable-component-update",
+    # Python's machine code is made once, quickly: making the fast kind too takes as long as a start itself.
+    "--js-flags=--liftoff-only",
 ]
 PATIENCE = int(
     os.environ.get("MULMBOOK_PATIENCE", "60000")
@@ -70,10 +72,10 @@ class Watch:
 
     def console(self, message):
         if message.type in ("error", "warning"):
-            self.complaints.append(message.text)
+            self.complaints.append(f"{message.text} {message.location.get('url', '')}".strip())
 
     def error(self, error):
-        self.complaints.append(str(error))
+        self.complaints.append(f"{error}\n{getattr(error, 'stack', '')}".strip())
 
     def request(self, request):
         self.hosts.add(urlsplit(request.url).netloc)
@@ -168,7 +170,7 @@ def go(page, path):
         return page.goto(path)
     page.evaluate(
         """async (path) => {
-        const root = new URL(document.querySelector("[data-root]").dataset.root, location).href;
+        const root = new URL(document.body.dataset.root, location).href;
         window.left = document.querySelector("main");
         // A page that puts its state into the address meanwhile ends the navigation, but not the swap.
         const { finished } = navigation.navigate(new URL(path, root).href, { history: "push" });
@@ -180,15 +182,22 @@ def go(page, path):
     return None
 
 
+# A scheme changes colours alone, so in dark only the rules that look at colours can come out otherwise.
+RULES_BY_SCHEME = {"light": None, "dark": ["color-contrast", "link-in-text-block"]}
+
+
 def axe_complaints(page):
-    """What axe finds wrong with the page as it stands, in light and in dark."""
+    """What axe finds wrong with the page as it stands, in light and, of its colours, in dark."""
     if not page.evaluate("() => Boolean(window.axe)"):
         page.evaluate((browser_parts() / "axe-core" / "axe.min.js").read_text(encoding="utf-8"))
     complaints = []
-    for scheme in ("light", "dark"):
+    for scheme, rules in RULES_BY_SCHEME.items():
         page.emulate_media(color_scheme=scheme)
         found = page.evaluate(
-            "async () => (await axe.run(document, { resultTypes: ['violations'] })).violations"
+            """async (rules) => (await axe.run(document, {
+            resultTypes: ["violations"],
+            ...(rules ? { runOnly: { type: "rule", values: rules } } : {}) })).violations""",
+            rules,
         )
         complaints += [
             f"{scheme}: {one['id']}: {node['html'][:120]} {(node['failureSummary'] or '')[:200]}"

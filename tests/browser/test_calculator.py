@@ -21,6 +21,8 @@ EXAMPLES = [(name, case.given) for name in load_all() for case in cases(name)[:1
 def test_the_page_shows_what_the_command_line_computes(page, name, given):
     if name == "surface-cover":
         pytest.skip("its picture comes from a file: see test_photo.py")
+    if name in ("standing", "round"):
+        pytest.skip("a keeper's tanks never go into an address: see test_shelf_python.py")
     go(page, example_address(name, **given))
     wait_for_answer(page)
     dates = {
@@ -53,6 +55,17 @@ def test_unknown_words_in_an_address_are_said_and_the_rest_is_answered(page):
     go(page, "calculators/free-ammonia/?ammonia_mg_l=2&ph=8&temperature_c=25")
     wait_for_answer(page)
     expect(page.locator("#left-out")).to_be_hidden()
+
+
+@pytest.mark.python_alive
+def test_an_answer_that_comes_after_the_keeper_left_changes_nothing(page):
+    go(page, "calculators/free-ammonia/?ammonia_mg_l=2&ph=8&temperature_c=25")
+    wait_for_answer(page)
+    page.locator("#in-ph").fill("8.5")  # asked after a pause, by which time the page is gone
+    go(page, "plants/")
+    page.evaluate("() => new Promise((done) => setTimeout(done, 500))")
+    assert page.url.endswith("/plants/")
+    assert page.evaluate("() => history.state?.given ?? null") is None
 
 
 def test_a_link_carries_a_calculation(page, context):
@@ -135,7 +148,7 @@ def test_python_stays_alive_from_page_to_page(page):
     wait_for_answer(page)
     started = []
     page.on("worker", lambda worker: started.append(worker.url))
-    page.locator("body > nav").get_by_text("Work it out").tap()
+    page.locator(".doors-below").get_by_text("Work it out").tap()
     expect(page.get_by_role("heading", level=1)).to_have_text("Work it out")
     page.locator(".cards").get_by_text("Trimmings").tap()
     wait_for_answer(page)
@@ -181,24 +194,26 @@ def test_a_calculation_is_kept_by_tank_on_this_device(page):
     page.locator("#in-wet_g").fill("240")
     expect(page).to_have_url(re.compile("wet_g=240"))
     page.locator("#keep-tank").fill("Foyer <240 l>")
-    page.get_by_role("button", name="Keep in my tanks").tap()
+    page.get_by_role("button", name="Keep on the shelf").tap()
     expect(page.locator("#done")).to_contain_text("Kept for Foyer <240 l>")
-    go(page, "my-tanks/")
-    expect(page.get_by_role("heading", level=2)).to_have_text("Foyer <240 l>")
+    go(page, "shelf/")
+    expect(page.locator("#board-kept summary")).to_have_text("Foyer <240 l> (1)")
     with page.expect_download() as download:
-        page.get_by_role("button", name="Save to a file").tap()
+        page.get_by_role("button", name="Save or send a copy").tap()
     saved = download.value.path()
-    page.get_by_role("button", name="Remove").tap()
-    page.get_by_role("button", name="Put it back").tap()
-    page.get_by_role("button", name="Remove").tap()
+    page.get_by_role("button", name="Remove", exact=True).tap()
+    page.locator("#shelf-done button").tap()
+    page.get_by_role("button", name="Remove", exact=True).tap()
     page.reload()
-    expect(page.locator("#explain")).to_contain_text("Nothing kept yet")
-    page.locator("#load").set_input_files(
+    expect(page.locator("#board-empty")).to_be_visible()
+    expect(page.locator("#board-kept")).to_be_hidden()
+    page.locator("#copy-read").set_input_files(
         {"name": "x.json", "mimeType": "application/json", "buffer": b"[{}]"}
     )
-    expect(page.locator("#done")).to_contain_text("Nothing was changed")
-    page.locator("#load").set_input_files(str(saved))
-    expect(page.locator("#done")).to_contain_text("1 read")
+    expect(page.locator("#copy-said")).to_contain_text("Nothing was changed")
+    page.locator("#copy-read").set_input_files(str(saved))
+    expect(page.locator("#copy-preview")).to_contain_text("1 taken off here before")
+    page.get_by_role("button", name="Take it in").tap()
     page.locator(".kept a").tap()
     wait_for_answer(page)
     expect(page.locator("#in-wet_g")).to_have_value("240")

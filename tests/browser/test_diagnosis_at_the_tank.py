@@ -241,8 +241,8 @@ def test_a_diagnosis_is_kept_and_opened_again(page):
     page.locator("#diagnosis-tank").fill("Foyer")
     page.locator("#diagnosis-keep").tap()
     expect(page.locator("#diagnosis-done")).to_have_text("Kept for Foyer, on this device.")
-    go(page, "my-tanks/")
-    page.get_by_role("link", name="Something looks wrong").tap()
+    go(page, "shelf/")
+    page.locator(".kept a").last.tap()
     wait(page)
     assert first_cause(page) == "black-brush"
 
@@ -273,8 +273,10 @@ def still_helps(page):
 @pytest.mark.parametrize("words", UNKNOWN)
 def test_unknown_words_in_an_address_are_said_and_the_rest_is_answered(page, words):
     page.goto(f"problems/?{words}&{GASPING}")
-    expect(page.locator("#look-said")).to_contain_text("Left out, as this book does not know it")
-    expect(page.locator("#look-said")).to_contain_text(UNKNOWN[words])
+    expect(page.locator("#diagnosis-said")).to_contain_text(
+        "Left out, as this book does not know it"
+    )
+    expect(page.locator("#diagnosis-said")).to_contain_text(UNKNOWN[words])
     assert "describe" not in page.locator("main").inner_text()
     still_helps(page)
     assert UNKNOWN[words] not in page.url
@@ -283,14 +285,14 @@ def test_unknown_words_in_an_address_are_said_and_the_rest_is_answered(page, wor
 
 def test_an_unknown_word_alone_leaves_the_page_as_it_opens(page):
     page.goto("problems/?fbclid=abc")
-    expect(page.locator("#look-said")).to_contain_text("fbclid")
+    expect(page.locator("#diagnosis-said")).to_contain_text("fbclid")
     tap_place(page, "animals")
     page.locator('#diagnosis-chips button[data-present="fish-gasping"]').tap()
     still_helps(page)
 
 
 def test_retired_keys_in_a_kept_diagnosis_are_said_and_the_rest_is_answered(page):
-    page.goto("my-tanks/")
+    page.goto("shelf/")
     signs = "findings=a-retired-sign,fish-gasping,constructor&asked=a-retired-sign,fish-gasping"
     one = {
         "id": "1", "tank": "Foyer", "calculator": "diagnose", "page": "problems/",
@@ -299,16 +301,16 @@ def test_retired_keys_in_a_kept_diagnosis_are_said_and_the_rest_is_answered(page
     }  # fmt: skip
     page.evaluate("(one) => localStorage.setItem('mulmbook-kept', JSON.stringify([one]))", one)
     page.reload()
-    page.get_by_role("link", name="Something looks wrong").tap()
-    expect(page.locator("#look-said")).to_contain_text("a-retired-sign")
+    page.locator(".kept a").tap()
+    expect(page.locator("#diagnosis-said")).to_contain_text("a-retired-sign")
     expect(page.locator("#diagnosis-answers li")).to_have_count(1)
     still_helps(page)
 
 
 def test_a_place_that_is_none_and_a_figure_that_is_none_do_not_stop_it(page):
     page.goto("problems/?place=toString&findings=fish-gasping&readings.ph=abc")
-    expect(page.locator("#look-said")).to_contain_text("toString")
-    expect(page.locator("#look-said")).to_contain_text("cannot be read: pH")
+    expect(page.locator("#diagnosis-said")).to_contain_text("toString")
+    expect(page.locator("#diagnosis-said")).to_contain_text("cannot be read: pH")
     expect(page.locator("#diagnosis-danger")).to_be_visible()
     expect(page.locator(".places")).to_be_visible()
 

@@ -14,7 +14,7 @@ KINDS = [
     "rules/", "rules/eu-union-list/", "sources/",
     "rules/gb/", "guides/", "guides/setting-up/", "guides/moving-plants/",
     "about/", "nitrogen-model/",
-    "danger/", "my-tanks/", "search/?q=rotala", "404.html", "plants/table/", "plants/growth/", "names/",
+    "danger/", "shelf/", "search/?q=rotala", "404.html", "plants/table/", "plants/growth/", "names/",
     "names/salvinia-natans/", "compare/", "compare/?plants=lemna-minor,spirodela-polyrhiza",
     "compare/?plants=lemna-minor,egeria-densa,anubias-barteri,ipomoea-batatas",
 ]  # fmt: skip
@@ -51,7 +51,7 @@ def is_loaded_anew(path):
     [
         "",
         "calculators/floaters/",
-        "my-tanks/",
+        "shelf/",
         "plants/",
         "animals/",
         "animals/danio-rerio/",
@@ -68,7 +68,7 @@ def test_what_is_tapped_is_at_least_44_pixels_high(page, path):
     small = page.evaluate(
         """() => [...document.querySelectorAll(
             'button, input:not([type=file]), select, .cards a, .doors a, .worked a, .steps a, '
-            + 'body > nav a, header a, label.button')]
+            + '.doors-below a, header a, label.button')]
         .filter((one) => one.offsetParent && one.getBoundingClientRect().height < 44)
         .map((one) => one.outerHTML.slice(0, 100))"""
     )

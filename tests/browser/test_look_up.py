@@ -9,7 +9,7 @@ from tests.browser.conftest import wait_for_offline_copy
 def test_one_tap_opens_each_door(page):
     for door, title in (
         ("Look up a plant", "Plants"), ("Something looks wrong", "Something looks wrong"),
-        ("Work it out", "Work it out"), ("My tanks", "My tanks"),
+        ("Work it out", "Work it out"), ("The shelf", "The shelf"),
     ):  # fmt: skip
         page.goto("")
         page.locator(".doors").get_by_text(door).tap()

@@ -98,7 +98,7 @@ def test_a_refused_calculation_shows_no_old_answer(page):
     expect(page.locator("#still")).to_contain_text("Not computed")
     expect(page.locator("#answer")).to_be_hidden()
     expect(page.locator("#result-title")).to_have_text("No answer yet")
-    page.get_by_role("button", name="Keep in my tanks").tap()
+    page.get_by_role("button", name="Keep on the shelf").tap()
     expect(page.locator("#done")).to_contain_text("no answer to keep")
 
 
@@ -107,7 +107,7 @@ def test_the_verdict_line_is_there_whenever_the_verdict_is_not(page):
     line, verdict = page.locator("#brief"), page.locator("#lead li").first
     page.evaluate("scrollTo(0, 0)")
     expect(line).to_be_visible()
-    assert not overlap(page, "#brief", "body > nav")
+    assert not overlap(page, "#brief", ".doors-below")
     # The verdict's edge looks out above the doors, where nobody can read it.
     page.evaluate(
         "() => { const { top } = document.querySelector('#lead li').getBoundingClientRect();"

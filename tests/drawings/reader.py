@@ -2,23 +2,18 @@
 
 import re
 import xml.etree.ElementTree as ET
+from functools import cache
+
+import numpy as np
 
 NAMES = {"M": 2, "l": 2, "c": 6, "s": 4, "h": 1, "v": 1, "H": 1, "V": 1, "z": 0}
 NUMBER = re.compile(r"-?(?:\d+\.?\d*|\.\d+)")
 IDENTITY = (1.0, 0.0, 0.0, 1.0, 0.0, 0.0)
-
-
-def times(first, second):
-    """The matrix that does ``second`` and then ``first``."""
-    a, b, c, d, e, f = first
-    g, h, i, j, k, m = second
-    return (
-        a * g + c * h, b * g + d * h, a * i + c * j, b * i + d * j,
-        a * k + c * m + e, b * k + d * m + f,
-    )  # fmt: skip
+NO_POINTS = np.empty((0, 2))
 
 
 def matrix_of(element):
+    """The transform of an element, as the three columns of its matrix in one row of six."""
     text = element.get("transform")
     if not text:
         return IDENTITY
@@ -26,8 +21,19 @@ def matrix_of(element):
     return (1.0, 0.0, 0.0, 1.0, *numbers) if text.startswith("translate") else tuple(numbers)
 
 
+def moved(points, matrix):
+    """Points after a transform."""
+    a, b, c, d, e, f = matrix
+    return points @ np.array([[a, b], [c, d]]) + (e, f)
+
+
+@cache
 def points_of(data):
-    """Points on a path: ends of its pieces and five more on each curve."""
+    """Points on a path, a row each: ends of its pieces and five more on each curve."""
+    return np.array(list(walked(data))).reshape(-1, 2)
+
+
+def walked(data):
     x = y = 0.0
     control = start = (0.0, 0.0)
     for letter, body in re.findall(r"([A-Za-z])([^A-Za-z]*)", data):
@@ -54,9 +60,9 @@ def points_of(data):
                 across = {"M": (0, 0), "l": (x, y), "h": (x,), "H": (0,), "v": (y,), "V": (0,)}[
                     letter
                 ]
-                moved = [one + base for one, base in zip(part, across, strict=True)]
-                x = moved[0] if letter in "MlhH" else x
-                y = moved[-1] if letter in "MlvV" else y
+                shifted = [one + base for one, base in zip(part, across, strict=True)]
+                x = shifted[0] if letter in "MlhH" else x
+                y = shifted[-1] if letter in "MlvV" else y
                 control = (x, y)
                 start = (x, y) if letter == "M" else start
             yield (x, y)
@@ -65,39 +71,42 @@ def points_of(data):
 
 
 def drawn_points(svg, group=None):
-    """All points of a drawing, or of the group with a class, in the units of its viewBox."""
+    """All points of a drawing, or of the group with a class, a row each, in the units of its viewBox."""
     root = ET.fromstring(svg)
     named = {one.get("id"): one for one in root.iter() if one.get("id")}
+    copied = {}
 
-    def walk(element, matrix):
-        matrix = times(matrix, matrix_of(element))
+    def copy_of(name):
+        """What a copied part draws, in its own units: read once, however often it stands there."""
+        if name not in copied:
+            copied[name] = within(named[name])
+        return copied[name]
+
+    def within(element):
         if element.tag == "defs":
-            return
+            return NO_POINTS
+        parts = [NO_POINTS, *map(within, element)]
         if element.tag == "path":
-            found = points_of(element.get("d"))
+            parts.append(points_of(element.get("d")))
         elif element.tag == "rect":
             left, top, width, height = (
                 float(element.get(key)) for key in ("x", "y", "width", "height")
             )
-            found = [(left, top), (left + width, top + height)]
-        else:
-            found = []
-        a, b, c, d, e, f = matrix
-        for x, y in found:
-            yield (a * x + c * y + e, b * x + d * y + f)
-        for child in element:
-            yield from walk(child, matrix)
-        if element.tag == "use":
-            yield from walk(named[element.get("href")[1:]], matrix)
+            parts.append(np.array([(left, top), (left + width, top + height)]))
+        elif element.tag == "use":
+            parts.append(copy_of(element.get("href")[1:]))
+        return moved(np.concatenate(parts), matrix_of(element))
 
-    for element in root:
-        if group is None or group in element.get("class", "").split():
-            yield from walk(element, IDENTITY)
+    chosen = [one for one in root if group is None or group in element_classes(one)]
+    return np.concatenate([NO_POINTS, *map(within, chosen)])
+
+
+def element_classes(element):
+    return element.get("class", "").split()
 
 
 def box(points):
-    xs, ys = zip(*points, strict=True)
-    return min(xs), min(ys), max(xs), max(ys)
+    return (*points.min(axis=0), *points.max(axis=0))
 
 
 def view(svg):

@@ -106,12 +106,12 @@ def test_nothing_lies_outside_the_frame(pictures):
     assert not outside
 
 
-def test_the_plant_is_as_tall_as_its_record_says_or_reaches_the_surface(plants):
+def test_the_plant_is_as_tall_as_its_record_says_or_reaches_the_surface(plants, pictures):
     wrong = {}
     for slug, plant in plants.items():
         if plant.traits.draw in (*AFLOAT, "rootless-stem") or not plant.size.height_cm:
             continue
-        svg, f = drawing(slug, plant), frame(36)
+        svg, f = pictures[slug, "tank"], frame(36)
         _, _, _, high = view(svg)
         cap = high - f.cap - f.soil - 6  # y of the cap's top: 6 mm of border lie below the floor
         base = {"epiphyte": 26, "moss": None, "thallus": None}.get(plant.traits.draw, 0)
@@ -151,12 +151,12 @@ def test_chains_on_stalks_hang_below_the_surface():
     assert bottom - surface < record.size.height_cm.high * 10
 
 
-def test_hanging_roots_are_as_long_as_the_record_says(plants):
+def test_hanging_roots_are_as_long_as_the_record_says(plants, pictures):
     for slug, plant in plants.items():
         claim = plant.traits.root_length_mm
         if plant.traits.draw not in FLOATING or claim is None or slug == "lemna-trisulca":
             continue  # that one hangs below the surface, and its few roots are not drawn
-        f, svg = frame(36), drawing(slug, plant)
+        f, svg = frame(36), pictures[slug, "tank"]
         _, _, _, high = view(svg)
         surface = high - f.cap - f.soil - 6 - f.surface
         depth = box(drawn_points(svg, "plant"))[3] - surface

@@ -5,7 +5,8 @@ acid or for a dose, since with ammonia in the water each of them can kill.
 """
 
 from calculators.core.numbers import show_number
-from calculators.core.result import Link, Note
+from calculators.core.result import Note
+from calculators.core.wording import DANGER_PAGE
 from calculators.science.animals.reading_lines import standing
 
 WARMTH_STEP = (
@@ -49,7 +50,7 @@ def reading_notes(**readings: float | None) -> list[Note]:
             continue
         verb = "can kill animals" if level == "deadly" else "harms many animals over time"
         text = f"{shown(key, value)} {verb}. {ACTIONS[(key, side)]}"
-        links = (Link("Animals in danger: what to do", "danger/"),) if level == "deadly" else ()
+        links = (DANGER_PAGE,) if level == "deadly" else ()
         notes.append(Note("danger" if level == "deadly" else "caution", text, True, links))
     return sorted(notes, key=lambda note: note.level != "danger")
 

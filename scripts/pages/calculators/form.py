@@ -49,7 +49,7 @@ def example_texts(spec: Spec) -> dict[str, Any]:
 def texts_of(field: InputField, value: Any) -> Any:
     """One value as text; a row or an object by its keys."""
     if field.kind == Kind.LIST:
-        return [row_texts(field, row) for row in value]
+        return [scatter(field.row, row_texts(field, row)) for row in value]
     return row_texts(field, value) if field.kind == Kind.OBJECT else value_text(field, value)
 
 

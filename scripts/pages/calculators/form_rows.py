@@ -26,7 +26,7 @@ def field_or_rows(
         return rows_html(field, value or [], within, marks=marks)
     if field.kind == Kind.OBJECT:  # its parts stand in the form by their dotted keys
         inside = (part.renamed(f"{field.key}.{part.key}") for part in field.row)
-        return joined(field_html(part, part.default, within) for part in inside)
+        return joined(field_or_rows(part, None, within) for part in inside)
     return field_html(field, value, within, row, marks=marks)
 
 
@@ -109,11 +109,11 @@ def add_button(number: int, spoken: str, label: str) -> Html:
 def row_html(field: InputField, row: dict[str, Any], within: str) -> Html:
     """One row of a list; ``within`` ends in its number."""
     number = within.rstrip("-").rpartition("-")[2]
-    attributes = "row compact" if hint(field, InOrder) else "row"
+    class_names = "row compact" if hint(field, InOrder) else "row"
     spoken = f"Remove from: {field.label}"
     return element(
         "div",
-        {"class": attributes, "role": "group", "aria-label": f"{field.label}, {number}"},
+        {"class": class_names, "role": "group", "aria-label": f"{field.label}, {number}"},
         *(field_or_rows(part, row.get(part.key), within, row) for part in field.row),
         element("button", {"type": "button", "class": "remove", "aria-label": spoken}, "Remove"),
     )

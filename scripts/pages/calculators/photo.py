@@ -24,7 +24,7 @@ def photo_html(field: InputField, taps: InputField | None) -> Html:
         element("input", {"type": "hidden", "id": f"in-{key}", "value": ""}),
         element("p", {"class": "hint", "id": f"hint-{key}"}, field.help),
         element("noscript", {}, element("p", {}, no_script)),
-        element("div", {"class": "photo-live", "hidden": True}, choose(), stage(), tools(taps)),
+        element("div", {"class": "photo-live"}, choose(), stage(), tools(taps)),
         problem_html(key),
         element("details", {}, element("summary", {}, "Compare by eye"), eye_guide()),
     )

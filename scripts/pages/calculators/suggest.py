@@ -1,7 +1,6 @@
 """Names that a form offers, with what each fills into its row. One file a list, fetched when wanted."""
 
 import json
-import math
 from collections import Counter
 
 from calculators.core.numbers import show_plain
@@ -30,6 +29,6 @@ def values(plant: Plant) -> dict[str, str]:
     span = plant.growth.doubling_days
     assert span
     return {
-        "doubling_days": show_plain(float(f"{math.sqrt(span.low * span.high):.2g}")),
+        "doubling_days": show_plain(float(f"{span.middle_by_factors:.2g}")),
         "floating": "true" if plant.habit == "floater" else "false",
     }

@@ -101,7 +101,7 @@ def figure(quantity: Any, claim: Range | None) -> TableCell:
     """A range, sorted by its middle; its sureness stands on the plant's page."""
     if claim is None:
         return TableCell("not known", None)
-    return TableCell(both_units(quantity, claim), (claim.low + claim.high) / 2)
+    return TableCell(both_units(quantity, claim), claim.middle)
 
 
 def law_words(places: list[str]) -> Markup:

@@ -62,7 +62,10 @@ class Axes(NamedTuple):
 
     def point(self, spot: Spot) -> PicturePoint:
         """The middle of both ranges of a plant."""
-        return PicturePoint(self.light.at(middle(spot.light)), self.days.at(middle(spot.doubling)))
+        return PicturePoint(
+            self.light.at(spot.light.middle_by_factors),
+            self.days.at(spot.doubling.middle_by_factors),
+        )
 
 
 def axes_for(spots: list[Spot]) -> Axes:
@@ -75,11 +78,6 @@ def axes_for(spots: list[Spot]) -> Axes:
         Axis(*ends([spot.light for spot in spots]), LEFT, WIDTH - RIGHT),
         Axis(*ends([spot.doubling for spot in spots]), TOP, HEIGHT - BOTTOM),
     )
-
-
-def middle(claim: Range) -> float:
-    """The middle of a range on a scale of equal factors."""
-    return math.sqrt(claim.low * claim.high)
 
 
 def picture(spots: list[Spot], habit: str) -> Markup:

@@ -14,6 +14,7 @@ from scripts.drawings.draw import TANK_HEIGHT_CM, drawing
 from scripts.drawings.not_to_scale import remark
 from scripts.pages.animals.neighbours import neighbours
 from scripts.pages.cite import Citations
+from scripts.pages.plants.all_plants_table import light_class
 from scripts.pages.plants.same_scale import with_view
 from scripts.pages.plants.trade_names import pages_of
 from scripts.pages.ranges import SCALES, Bar, bar, both_units
@@ -31,6 +32,9 @@ def plant_page(slug: str, library: Library) -> str:
         plant=plant,
         words=library.vocabulary,
         bars=bars(plant),
+        light=light_class(plant.needs.dli_mol) if plant.needs.dli_mol else "",
+        places=list(library.places),
+        listed_places=list(dict.fromkeys(one.rule.place for one in listings(plant, library.rules))),
         spans=spans(plant),
         trimmings_query=Markup(trimmings_query(plant)),
         unknown=unknown(plant),
@@ -95,6 +99,8 @@ def spans(plant: Plant) -> dict[str, Markup]:
         "trim_every": (q.Interval, plant.growth.trim_every_days),
         "trim_minutes": (q.Minutes, plant.growth.trim_minutes),
         "spread": (q.Length, plant.size.spread_cm),
+        "light": (q.DailyLight, plant.needs.dli_mol),
+        "height": (q.Height, plant.size.height_cm),
     }
     return {
         name: both_units(quantity, claim)
@@ -106,7 +112,7 @@ def spans(plant: Plant) -> dict[str, Markup]:
 def trimmings_query(plant: Plant) -> str:
     """The address part that opens the trimmings calculator with this plant's middle figures."""
     middle = {
-        key: show_plain((claim.low + claim.high) / 2, 3)
+        key: show_plain(claim.middle, 3)
         for key in ("dry_matter_percent", "tissue_n_percent")
         if (claim := getattr(plant.nitrogen, key)) is not None
     }

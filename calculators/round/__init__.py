@@ -1,0 +1,1 @@
+"""One round through all tanks of the shelf."""

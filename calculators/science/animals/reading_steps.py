@@ -1,0 +1,129 @@
+"""What to do about a reading that harms or kills, by reading and side; the quickest killer first.
+
+Common practice, no source, but for the lines themselves (``science/animals/reading_lines.py``). No
+step may undo another: light is left alone where oxygen is short, and water is changed by one sentence.
+"""
+
+from collections.abc import Mapping
+from typing import Literal, NamedTuple
+
+from calculators.science.animals.reading_lines import LINES, Side, standing
+from calculators.science.animals.reading_words import WARMTH_STEP
+from calculators.science.animals.toxic_lines import ammonia_standing
+from calculators.science.water.careful_change import SAME_WATER
+
+Change = Literal["", "half", "quarter", "lower", "tenth"]
+
+
+class ReadingSteps(NamedTuple):
+    """What a reading that kills asks for, what one that harms asks for, and the change of water."""
+
+    deadly: str
+    harmful: str
+    change: Change = ""
+
+
+STEPS: dict[tuple[str, Side], ReadingSteps] = {
+    ("oxygen_mg_l", "low"): ReadingSteps(
+        "Animals can die within the hour for want of oxygen. Make the surface ripple now with an air "
+        "stone or the filter’s outlet, take off a third of the floaters, and feed nothing.",
+        "Oxygen is low. Move the surface today, above all at night, and look for what uses it up.",
+    ),
+    ("temperature_c", "high"): ReadingSteps(
+        "Water this warm can kill within hours. Unplug the heater, lift the lid, let a fan blow over the "
+        f"surface from a dry stand, and add air. Cool by {WARMTH_STEP} an hour at most; no ice.",
+        "The water is too warm for most. Check the heater, lift the lid, and add air: warm water holds "
+        "little oxygen. Cool it slowly.",
+    ),
+    ("temperature_c", "low"): ReadingSteps(
+        "Water this cold kills most warm-water kinds within a day or two. Check the heater: is it plugged "
+        f"in, under water, its lamp on? Unplug it before your hands go in. Warm by {WARMTH_STEP} an hour at "
+        "most, with a heater or a closed bottle of warm water; pour in no warm water. Feed nothing.",
+        "The water is cold for most warm-water kinds. Check the heater if there is one, and warm slowly.",
+    ),
+    ("ph", "high"): ReadingSteps(
+        "At this pH gills burn, and most ammonia is in its toxic form. Put in no acid. Add air, which "
+        "brings carbon dioxide back. Look for lime, concrete, shells or a cleaner, and take it out.",
+        "The pH is so high that it troubles animals, and makes ammonia more toxic: test ammonia. Plants in "
+        "strong light can do this by day; read it again before lights-on. Put in no acid.",
+        "lower",
+    ),
+    ("ph", "low"): ReadingSteps(
+        "At this pH gills fail. Put in nothing that raises it: a jump harms again, and turns ammonium into "
+        "toxic ammonia. Add air, feed nothing, read KH, and check the kit on tap water.",
+        "The pH is so low that it troubles most animals, and the filter hardly works. Put in nothing that "
+        "raises it quickly. Test ammonia and KH.",
+        "tenth",
+    ),
+    ("ammonia_mg_n_l", "high"): ReadingSteps(
+        "Ammonia kills here. Stop feeding, add air, and take out what is dead or rots.", "", "tenth"
+    ),
+    ("nitrite_mg_n_l", "high"): ReadingSteps(
+        "Nitrite keeps blood from carrying oxygen. Stop feeding for two days and add air.", "", "half"
+    ),
+    ("nitrate_mg_l", "high"): ReadingSteps(
+        "Nitrate this high kills small animals within days. Feed nothing for two days, and test the tap.",
+        "Nitrate is at a level that harms sensitive animals over time. Test the tap, and feed less if food "
+        "is left lying.",
+        "quarter",
+    ),
+    ("copper_ug_l", "high"): ReadingSteps(
+        "Copper this high kills shrimp and snails within days. Stop what may bring it in: a medicine, a "
+        "plant feed, a new pipe. Put fresh activated carbon into the filter, and test the new water for "
+        "copper before you change any. If a vet had you give it, ask them first.",
+        "Copper at this level harms shrimp and snails over time. Look for what brings it in: a medicine, a "
+        "plant feed, pipes. Test the new water for it.",
+    ),
+    ("gh_dh", "low"): ReadingSteps(
+        "", "So little hardness troubles shrimp and snails: raise GH by 1 to 2 degrees over a week.",
+    ),
+    ("gh_dh", "high"): ReadingSteps("", "So much hardness troubles soft-water kinds. Lower it over weeks."),
+    ("kh_dh", "low"): ReadingSteps(
+        "", "With no carbonate hardness the pH can fall within days: read pH and ammonia today. Raise "
+        "nothing quickly. Some soft-water shrimp are kept so on purpose.",
+    ),
+}  # fmt: skip
+TO_KINDS_THAT_LIVE_COLD = "Kinds that live cold all winter are in no such haste."
+CHANGES: dict[Change, str] = {
+    "half": f"Change half the water now with {SAME_WATER}, then a third daily while it shows.",
+    "quarter": f"Change a quarter of the water now with {SAME_WATER}, and a quarter each day until the "
+    "reading is down; not more at once, since animals are used to it.",
+    "lower": f"Test ammonia now. Change a quarter of the water with {SAME_WATER}, if you have read that its "
+    "pH is lower; read again after an hour before you change more.",
+    "tenth": f"Change a tenth of the water now with {SAME_WATER}, and test again.",
+}
+CAREFUL_FIRST: tuple[Change, ...] = ("tenth", "lower", "quarter", "half")
+Outside = list[tuple[str, Side]]
+
+
+def deadly(readings: Mapping[str, float | None]) -> Outside:
+    """The readings that kill, with their side; what kills first stands first."""
+    return at_level(readings, "deadly")
+
+
+def harmful(readings: Mapping[str, float | None]) -> Outside:
+    """The readings that harm but do not kill, with their side."""
+    return [place for place in at_level(readings, "harmful") if STEPS[place].harmful]
+
+
+def at_level(readings: Mapping[str, float | None], level: str) -> Outside:
+    """The readings in one band, in the order of ``STEPS``."""
+    outside = set[tuple[str, Side]]()
+    for key, value in readings.items():
+        if value is None:
+            continue
+        if key == "ammonia_mg_n_l":
+            band = ammonia_standing(value, readings["ph"], readings["temperature_c"])
+        elif key in LINES:
+            band = standing(key, value)
+        else:
+            continue
+        if band.level == level and band.side:
+            outside.add((key, band.side))
+    return [place for place in STEPS if place in outside]
+
+
+def change_for(outside: Outside) -> str:
+    """The change of water that readings ask for: the most careful of all; empty where none does."""
+    asked = {STEPS[place].change for place in outside}
+    return next((CHANGES[change] for change in CAREFUL_FIRST if change in asked), "")

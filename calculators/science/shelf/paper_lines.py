@@ -1,0 +1,101 @@
+"""The lines of a tank's sheets of paper: what lives in it, where its readings harm, what never to do."""
+
+from datetime import date
+
+from calculators.core.numbers import show_number
+from calculators.science.animals.animal_table import ANIMALS
+from calculators.science.animals.reading_lines import LINES
+from calculators.science.conversions import DAYS_PER_WEEK
+from calculators.science.shelf.entries import READINGS
+from calculators.science.shelf.stand import Stand
+from calculators.science.shelf.tank import ShelfTank
+from calculators.science.shelf.verdict import FIRST_HOUR
+
+LIMITS = ("temperature_c", "ph", "nitrite_mg_n_l", "nitrate_mg_l")
+BLANK = "______________________"
+LOOK = [
+    "Do the animals swim, and breathe calmly? Count a few of each kind.",
+    "Does the filter run, and the water move?",
+    "Is the water as warm as written above?",
+    "Does anything lie dead? Take it out, and feed nothing that day.",
+]
+NEVER = [
+    "Feed less rather than more. In doubt feed none: hungry animals are safe for days; rotting food kills.",
+    "Never pour in a week's food at once.",
+    "Do not top up from the hot tap. If water must go in, take only what was set ready, slowly.",
+    "Do not change water, wash the filter, or pour in anything from a bottle.",
+    "Do not reach in while heater and lamp are plugged in. A tingle: hands out, switch off at the fuse box.",
+]
+GASPING = "Animals gasp or lie down: " + " ".join(FIRST_HOUR) + " Then call."
+
+
+def before_lines(stand: Stand, end: date) -> list[str]:
+    """What falls due until the end of a holiday."""
+    found = [f"{one.task}, due {one.on}" for one in stand.due if one.on <= end]
+    return [*found, "Set ready the water for topping up, and one portion for each day, in boxes."]
+
+
+def animal_lines(tank: ShelfTank) -> list[str]:
+    """The animals by name and number."""
+    return [
+        f"{show_number(held.count_)} × {name_of(held.animal)}"
+        if held.count_
+        else name_of(held.animal)
+        for held in tank.animals or []
+    ]
+
+
+def name_of(animal: str) -> str:
+    """The name of an animal; of one that is not in this book, its key."""
+    known = ANIMALS.get(animal)
+    return (known.common or known.name) if known else animal
+
+
+def feed_line(tank: ShelfTank) -> str:
+    """The feed as the tank has it."""
+    if tank.feed_g_week is None:
+        return f"{BLANK} a day"
+    week, day = show_number(tank.feed_g_week), show_number(tank.feed_g_week / DAYS_PER_WEEK, 2)
+    return f"{week} g a week, {day} g a day"
+
+
+def change_line(tank: ShelfTank) -> str:
+    """The change of water as the tank has it."""
+    change = tank.change
+    if change is None or change.percent is None or change.every_days is None:
+        return BLANK
+    return f"{show_number(change.percent)} % every {show_number(change.every_days)} days"
+
+
+def litres_line(tank: ShelfTank) -> str:
+    """What is known of the water."""
+    known = [
+        f"{show_number(tank.volume_l)} L" if tank.volume_l else "",
+        f"{show_number(tank.temperature_c)} °C" if tank.temperature_c is not None else "",
+        f"pH {show_number(tank.ph)}" if tank.ph is not None else "",
+    ]
+    return ", ".join(filter(None, known)) or BLANK
+
+
+def warmth_line(tank: ShelfTank) -> str:
+    """How warm the water should be, and where it harms."""
+    lines = LINES["temperature_c"]
+    usual = BLANK if tank.temperature_c is None else f"{show_number(tank.temperature_c)} °C"
+    low, high = show_number(lines.harmful_low or 0), show_number(lines.harmful_high or 0)
+    return f"The water is at {usual}. At {low} or less, or {high} and more: call."
+
+
+def limit_lines() -> list[str]:
+    """Where the readings of a keeper's kit begin to harm."""
+    made = ["ammonia: whenever it shows"]
+    for what in LIMITS:
+        lines, one = LINES[what], READINGS[what]
+        ends = [f"{show_number(lines.harmful_low)} or less"] if lines.harmful_low else []
+        ends += [f"{show_number(lines.harmful_high)} or more"] if lines.harmful_high else []
+        made.append(f"{one.name}: {', '.join(ends)} {one.unit}".rstrip())
+    return made
+
+
+def day_line(day: date) -> str:
+    """A day with a box to tick."""
+    return f"☐ {day:%A} {day.isoformat()}"

@@ -1,0 +1,48 @@
+"""A tank and its log put together: verdict, what is due, where readings go, and what was learned."""
+
+from collections.abc import Sequence
+from datetime import date
+from typing import NamedTuple
+
+from calculators.science.shelf.due import Due, ShelfRound, due_of, rounds_of, week_of
+from calculators.science.shelf.entries import Entry
+from calculators.science.shelf.log import Log, log_of
+from calculators.science.shelf.next_test import NextTest, next_test
+from calculators.science.shelf.tank import ShelfTank
+from calculators.science.shelf.verdict import WORST_FIRST, TankVerdict, judge
+
+
+class Stand(NamedTuple):
+    """How one tank stands on one day."""
+
+    tank: ShelfTank
+    log: Log
+    judged: TankVerdict
+    rounds: list[ShelfRound]
+    due: list[Due]  # the latest first
+    next_test: NextTest
+
+    @property
+    def minutes_week(self) -> float:
+        """Minutes a week that the tank asks for."""
+        return week_of(self.rounds)
+
+    @property
+    def late_days(self) -> int:
+        """How late the latest task is."""
+        return max((one.late_days for one in self.due), default=0)
+
+    @property
+    def rank(self) -> tuple[int, int]:
+        """The order of a round: worst first, then late first."""
+        return WORST_FIRST.index(self.judged.verdict), -self.late_days
+
+
+def stand_of(tank: ShelfTank, entries: Sequence[Entry], today: date) -> Stand:
+    """How a tank stands; entries of other tanks are left aside."""
+    log = log_of(tank.id, entries, today)
+    judged = judge(tank, log)
+    rounds, test = rounds_of(tank, log, judged), next_test(judged, log)
+    due = [*(due_of(one, log) for one in rounds), test.due(today)]
+    due.sort(key=lambda one: (one.on, one.task))
+    return Stand(tank, log, judged, rounds, due, test)

@@ -1,0 +1,1 @@
+"""Which way readings go: the slope between changes, and how sure it is."""

@@ -1,0 +1,1 @@
+"""How a tank of the shelf stands."""

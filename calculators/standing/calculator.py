@@ -1,0 +1,122 @@
+"""How a tank of the shelf stands, and what it asks for."""
+
+from datetime import date
+from typing import Annotated
+
+from calculators.core.declare import calculator
+from calculators.core.leads import Lead, Value
+from calculators.core.quantity import FromFile, Label, Private
+from calculators.science.animals.reading_lines import LINE_SOURCES
+from calculators.science.shelf.asked import DayAsked, LogAsked, day_asked
+from calculators.science.shelf.due import Due
+from calculators.science.shelf.outlook import NoOutlook, outlook
+from calculators.science.shelf.reading import check_entries
+from calculators.science.shelf.stand import Stand, stand_of
+from calculators.science.shelf.tank import ShelfTank
+from calculators.science.shelf.trends import ReadingCourse, TrendRow, courses, trend_row
+from calculators.standing.example import FOYER, LOG, TODAY
+from calculators.standing.outputs import DueTask, TankStanding, TestWanted
+from calculators.standing.pictures import pictures
+from calculators.standing.words import notes
+
+# Only where a reading is there: its row of the trends is found by its key.
+NITRATE, AMMONIA = "trends.nitrate_mg_l.latest", "trends.ammonia_mg_n_l.latest"
+WATER = {
+    "ph": "trends.ph.latest",  # never a figure of long ago: it decides how toxic ammonia is
+    "temperature_c": "tank.temperature_c",
+    "kh_dh": "trends.kh_dh.latest",
+    "volume_l": "tank.net_l",
+}
+LEADS = (
+    Lead(
+        "ammonia-change",
+        "How to change water while ammonia shows",
+        {
+            **WATER,
+            "ammonia_mg_l": AMMONIA,
+            "reported_as": Value("nitrogen"),
+            "tap_ph": "tank.tap.ph",
+            "tap_kh_dh": "tank.tap.kh_dh",
+        },
+        needs=(AMMONIA,),
+    ),
+    Lead(
+        "nitrogen-balance",
+        "Where the nitrogen of its feed goes",
+        {
+            **WATER,
+            "feed_g_week": "tank.feed_g_week",
+            "protein_percent": "tank.protein_percent",
+            "soil_area_cm2": "tank.soil_area_cm2",
+            "change_percent": "tank.change.percent",
+            "change_every_days": "tank.change.every_days",
+            "tap_nitrate_mg_l": "tank.tap.nitrate_mg_l",
+            "nitrate_mg_l": NITRATE,
+        },
+        needs=("tank.feed_g_week",),
+    ),
+)
+
+
+@calculator(
+    "Standing of a tank",
+    sources=(
+        *LINE_SOURCES, "epa-2013-ammonia", "theil-1950", "sen-1968", "hirsch-slack-smith-1982",
+    ),
+    leads_to=LEADS,
+)  # fmt: skip
+def standing(
+    tank: Annotated[ShelfTank, Label("Tank"), FromFile(), Private()] = FOYER,
+    entries: LogAsked = LOG,
+    today: DayAsked = None,
+) -> TankStanding:
+    """Say how a tank of the shelf stands, what is due, where its readings go and what to test next.
+
+    The latest reading of each thing is held against the lines at which readings harm and kill; ammonia
+    by its toxic share at the tank's pH and temperature, at the worst where these are not known. Deaths
+    weigh as well, and so does young soil that nobody tested. Where nothing was read in 60 days the
+    tank is not known, never calm.
+
+    Trends are the middle slope between changes of water (Theil and Sen), with their limits, and say
+    where there are too few readings. What is due follows the tank's own change of water, and the trims
+    that the log shows, or else the plants' records. Feeding is never due.
+
+    The forecast runs the nitrogen model from your last reading, at the pace of growth that meets
+    your readings of four weeks. Without feed, protein, litres, weights and readings there is none.
+
+    The minutes of a change are our judgement: 5, and 0.7 for each litre; those of trims are of the
+    plants' records.
+    """
+    check_entries(entries)
+    stand = stand_of(tank, entries, day_asked(today, TODAY if tank == FOYER else None))
+    ahead, found = outlook(tank, stand.log, stand.judged.readings), courses(stand.log)
+    test = stand.next_test
+    return TankStanding(
+        verdict=stand.judged.verdict,
+        sentence=stand.judged.sentence,
+        due=[due_task(one, stand.log.today) for one in stand.due],
+        trends=trend_rows(found, stand),
+        next_test=TestWanted(test.what, test.why),
+        outlook=None if isinstance(ahead, NoOutlook) else ahead,
+        minutes_week=stand.minutes_week,
+        notes=tuple(notes(stand, ahead)),
+        series=pictures(found, stand.judged.harms, stand.log),
+    )
+
+
+def due_task(one: Due, today: date) -> DueTask:
+    """A task as the answer has it."""
+    return DueTask(one.task, one.on.isoformat(), one.late_days, one.why, when(one, today))
+
+
+def when(one: Due, today: date) -> str:
+    """When a task is due, in words."""
+    wait = (one.on - today).days
+    if one.late_days:
+        return f"{one.late_days} {'day' if one.late_days == 1 else 'days'} late"
+    return {0: "today", 1: "tomorrow"}.get(wait, f"in {wait} days")
+
+
+def trend_rows(found: list[ReadingCourse], stand: Stand) -> list[TrendRow]:
+    """The rows of what was read within the window of the trends."""
+    return [trend_row(course, stand.judged.readings[course.what]) for course in found]

@@ -1,0 +1,73 @@
+"""The last readings of a tank as pictures, with what broke the line marked."""
+
+from calculators.core.result import Line, Mark, Series
+from calculators.core.wording import upper
+from calculators.science.animals.reading_lines import LINES
+from calculators.science.shelf.entries import READINGS
+from calculators.science.shelf.harm import ReadingOutside
+from calculators.science.shelf.log import Log
+from calculators.science.shelf.trends import BREAKS, BREAKS_OF_WATER, ReadingCourse, today_in_days
+from calculators.science.trends.theil_sen import line
+
+MOST_PICTURES = 4
+MARKS = {"change": "change", "dose": "dose", "thin": "thinned"}
+DRAWN_FIRST = ("nitrate_mg_l", "ammonia_mg_n_l", "nitrite_mg_n_l", "ph")
+
+
+def pictures(
+    courses: list[ReadingCourse], harms: list[ReadingOutside], log: Log
+) -> dict[str, Series]:
+    """The readings of what harms first, then nitrate and the other tests; at most four pictures."""
+    harmful = [harm.reading.what for harm in harms]
+    order = [*harmful, *DRAWN_FIRST, *READINGS]
+    shown = sorted(courses, key=lambda course: order.index(course.what))
+    found: dict[str, Series] = {}
+    for course in [one for one in shown if points(one) > 1][:MOST_PICTURES]:
+        found |= drawn(course, log)
+    return found
+
+
+def points(course: ReadingCourse) -> int:
+    """How many readings a course has."""
+    return sum(map(len, course.stretches))
+
+
+def drawn(course: ReadingCourse, log: Log) -> dict[str, Series]:
+    """One thing's readings as dots, with the line of its trend where there is one."""
+    one = READINGS[course.what]
+    title = upper(one.name)
+    days = [day for stretch in course.stretches for day, _ in stretch]
+    values = [value for stretch in course.stretches for _, value in stretch]
+    base = Series(
+        title, one.unit, "Day", "today is 0", days, values, f"{title}: readings", x_digits=2
+    )
+    found = {
+        course.what: base._replace(
+            short="read", dots=True, lines=harm_lines(course.what), marks=marks(course, days, log)
+        )
+    }
+    if course.slope is not None:
+        heights = [y for stretch in course.stretches for y in line(stretch, course.slope.middle)]
+        found[f"{course.what}_trend"] = base._replace(
+            label=f"{title}: line of the trend", y=heights, short="trend", digits=2
+        )
+    return found
+
+
+def harm_lines(what: str) -> tuple[Line, ...]:
+    """Where a reading begins to harm; ammonia's line hangs on pH and warmth, and is not drawn."""
+    lines = LINES.get(what)
+    if lines is None:
+        return ()
+    ends = (("harms", lines.harmful_low), ("harms", lines.harmful_high))
+    return tuple(Line(label, value) for label, value in ends if value is not None)
+
+
+def marks(course: ReadingCourse, days: list[float], log: Log) -> tuple[Mark, ...]:
+    """What broke the line while it was read."""
+    zero = today_in_days(log)
+    return tuple(
+        Mark(one.days - zero, MARKS[one.entry.kind])
+        for one in log.of(*BREAKS.get(course.what, BREAKS_OF_WATER))
+        if days[0] <= one.days - zero <= days[-1]
+    )

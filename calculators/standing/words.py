@@ -1,0 +1,146 @@
+"""What the standing of a tank says beside its figures: the first step first, then what is not known."""
+
+import re
+
+from calculators.core.numbers import show_number
+from calculators.core.result import Note
+from calculators.core.wording import DANGER_PAGE, upper
+from calculators.science.animals.reading_steps import STEPS, change_for
+from calculators.science.shelf.entries import READINGS
+from calculators.science.shelf.harm import AMMONIA, NITRITE, ReadingOutside, ammonia_water
+from calculators.science.shelf.latest import Latest, ago
+from calculators.science.shelf.learned import learned_sentences
+from calculators.science.shelf.outlook import NoOutlook, Outlook
+from calculators.science.shelf.plants import plants
+from calculators.science.shelf.stand import Stand
+from calculators.science.shelf.tank import TANK_FIELDS
+from calculators.science.shelf.verdict import FIRST_HOUR, LEVEL
+from calculators.science.water.careful_change import WaterForChange, careful_change, with_care
+
+MOST_BLANKS = 6
+NOT_SAID = ("id", "name", "demo", "place", "length_cm", "width_cm", "water_cm", "dli_mol")
+FEEDING = re.compile("stop feeding|feed nothing", re.IGNORECASE)
+STOP = "Stop feeding for two days, take out what is dead or rots, and test daily."
+AGAIN_FIRST = "Test it again today. If it still reads so: "
+CHEAP = "Feeding is never due: animals that are hungry are safer than food that rots."
+
+
+def notes(stand: Stand, ahead: Outlook | NoOutlook) -> list[Note]:
+    """The notes of an answer, what matters most first."""
+    found = [sentence_note(stand), *steps(stand), *old_readings(stand)]
+    test = stand.next_test
+    found.append(Note("info", f"Test next: {READINGS[test.what].name}, {test.why}."))
+    found += [Note("info", text) for text in learned_sentences(stand.tank, stand.log)]
+    found.append(outlook_note(ahead))
+    found += doubts(stand)
+    return [*found, Note("info", CHEAP)]
+
+
+def sentence_note(stand: Stand) -> Note:
+    """The verdict's sentence, with the way to the danger page where animals may be in danger."""
+    verdict = stand.judged.verdict
+    deadly = any(harm.is_deadly for harm in stand.judged.harms)
+    links = (DANGER_PAGE,) if verdict == "act" or deadly or stand.judged.deaths.asks else ()
+    return Note(LEVEL[verdict], stand.judged.sentence, True, links)
+
+
+def steps(stand: Stand) -> list[Note]:
+    """What to do about each reading that harms or kills, and one change of water for all of them."""
+    deadly = [harm for harm in stand.judged.harms if harm.is_deadly]
+    found = []
+    if deadly:
+        own = " ".join(
+            filter(None, [*(step_of(harm, stand) for harm in deadly), change_words(stand, deadly)])
+        )
+        first = FIRST_HOUR[:1] if FEEDING.search(own) else FIRST_HOUR  # said once
+        again = AGAIN_FIRST if all(harm.reading.is_old for harm in deadly) else ""
+        found.append(Note("danger", f"{again}{' '.join(first)} {own}", True))
+    for harm in (one for one in stand.judged.harms if not one.is_deadly):
+        said = f"{upper(harm.words())}."
+        text = "" if said == stand.judged.sentence else f"{said} "
+        found += [Note("caution", f"{text}{step_of(harm, stand)}".strip(), True)]
+    return [note for note in found if note.text]
+
+
+def step_of(harm: ReadingOutside, stand: Stand) -> str:
+    """What a reading asks for, but for the change of water."""
+    if harm.reading.what == AMMONIA:
+        careful = careful_change(water_of(stand)) or STOP
+        return careful if not harm.is_deadly else "Add air, and test the other readings."
+    if harm.reading.what == NITRITE and not harm.is_deadly:
+        return STOP
+    step = STEPS.get((harm.reading.what, harm.side))
+    if step is None:
+        return ""
+    return step.deadly if harm.is_deadly else step.harmful
+
+
+def change_words(stand: Stand, deadly: list[ReadingOutside]) -> str:
+    """The change of water that the deadly readings allow; empty where they ask for none."""
+    change = change_for([(harm.reading.what, harm.side) for harm in deadly])
+    return with_care(change, water_of(stand)) if change else ""
+
+
+def water_of(stand: Stand) -> WaterForChange:
+    """What is known of the water that decides how it may be changed; an old test of ammonia is none."""
+    readings, tank = stand.judged.readings, stand.tank
+    ammonia, water = readings.get(AMMONIA), ammonia_water(tank, readings)
+    kh = readings.get("kh_dh")
+    return WaterForChange(
+        fresh(ammonia) if ammonia and not any(ammonia.values) else ammonia and ammonia.value,
+        water.ph,
+        kh.value if kh and not kh.is_old else tank.kh_dh,
+        water.temperature_c,
+        tank.tap.ph if tank.tap else None,
+        tank.tap.kh_dh if tank.tap else None,
+    )
+
+
+def fresh(reading: Latest) -> float | None:
+    """A reading's value while it is of use."""
+    return None if reading.is_old else reading.value
+
+
+def old_readings(stand: Stand) -> list[Note]:
+    """The readings that are older than they are of use, in one line."""
+    old = [one for one in stand.judged.readings.values() if one.is_old]
+    if not old:
+        return []
+    said = ", ".join(f"{READINGS[one.what].name} {ago(one.age_days)}" for one in old)
+    return [Note("info", f"Older than such a reading is of use: {said}.")]
+
+
+def outlook_note(ahead: Outlook | NoOutlook) -> Note:
+    """The forecast in a sentence, or what it lacks."""
+    if isinstance(ahead, NoOutlook):
+        return Note("info", f"No forecast: it needs {', '.join(ahead.missing)}.")
+    low, middle, high = (
+        show_number(end, 2) for end in (ahead.low, ahead.nitrate_in_28_days_mg_l, ahead.high)
+    )
+    how = "fitted to your readings" if ahead.fitted else "with too few readings to fit it to"
+    text = f"In four weeks nitrate is about {middle} mg/L, {low} to {high}, {how}."
+    if ahead.days_to_shortage is not None:
+        days = show_number(ahead.days_to_shortage, 2)
+        text += f" The hungriest plants run short in about {days} days."
+    return Note("info", text)
+
+
+def doubts(stand: Stand) -> list[Note]:
+    """What the tank does not say, what the book does not know, and what was left out."""
+    tank, found = stand.tank, []
+    blanks = [field.label if field.label == "pH" else f"{field.label[:1].lower()}{field.label[1:]}"
+              for field in TANK_FIELDS
+              if field.key not in NOT_SAID and getattr(tank, field.key) is None]  # fmt: skip
+    if blanks:
+        more = f" and {len(blanks) - MOST_BLANKS} more" if len(blanks) > MOST_BLANKS else ""
+        found.append(Note("info", f"Not filled in: {', '.join(blanks[:MOST_BLANKS])}{more}."))
+    unknown = [held.plant for held in tank.plants or [] if held.plant not in plants()]
+    if unknown:
+        found.append(Note("info", f"Not in this book: {', '.join(unknown)}."))
+    if stand.log.left_out:
+        found.append(
+            Note("caution", f"{stand.log.left_out} entries are of a later day and do not count.")
+        )
+    if tank.demo:
+        found.append(Note("info", "This tank is invented, to try things on."))
+    return found

@@ -1,0 +1,26 @@
+// Starts Python before its answer is asked for: on the list of calculators, and when a finger goes down on a link to one.
+
+import { start } from "./runtime.js";
+
+let listening = false;
+
+/** Look at this page, and from now on at every link that is touched. */
+export function startOnIntent(root) {
+  const list = new URL("calculators/", root);
+  if (location.pathname === list.pathname) whenIdle(early);
+  if (listening) return;
+  listening = true;
+  addEventListener("pointerdown", ({ target }) => {
+    const link = target instanceof Element ? target.closest("a") : null;
+    if (link?.href.startsWith(list.href) && link.href !== list.href) early();
+  }, { passive: true });
+}
+
+function early() {
+  start().catch(() => {}); // the calculator's page says so, and offers another try
+}
+
+function whenIdle(act) {
+  if (window.requestIdleCallback) requestIdleCallback(act);
+  else setTimeout(act, 0); // not known to every engine
+}

@@ -1,0 +1,42 @@
+// One tank's card on the board: verdict, picture of its last readings, what is due, and the way to log.
+
+import { element } from "../paint.js";
+import { called, day, dayInWords } from "./opened.js";
+import { openLog } from "./log-sheet.js";
+import { spark } from "./spark.js";
+import { besideSign, sign } from "./verdict.js";
+
+const MOST_DUE = 2; // tasks that are named on a card
+
+export function paintCard(here, tank, standing) {
+  const found = standing?.outputs;
+  const verdict = found?.verdict ?? "unknown";
+  const card = element("li", { className: `tank-card stands-${verdict}` });
+  card.dataset.tank = tank.id;
+  const name = element("h2", {}, element("a", { href: new URL(`shelf/tank/#${tank.id}`, here.root).href, textContent: tank.name }));
+  if (tank.demo) name.append(" ", element("small", { className: "demo", textContent: "demo" }));
+  const log = element("button", { type: "button", textContent: "Log" });
+  log.setAttribute("aria-label", `Log: ${called(tank)}`);
+  log.onclick = () => openLog(tank);
+  const sentence = found?.sentence ?? standing?.wrong ?? "Not worked out yet.";
+  card.append(name, element("p", { className: "stands" }, sign(verdict), " ", besideSign(sentence, verdict)), dueLine(found), ...spark(standing?.spark), log);
+  return card;
+}
+
+function dueLine(found) {
+  const line = element("p", { className: "due" });
+  const now = day();
+  const today = found?.due.filter((one) => one.on <= now) ?? [];
+  const next = found?.due.find((one) => one.on > now);
+  if (today.length) {
+    const more = today.length - MOST_DUE;
+    const words = `${today.slice(0, MOST_DUE).map(task).join(", ")}${more > 0 ? ` and ${more} more` : ""}`;
+    line.append(element("b", { textContent: today.some((one) => one.late_days > 0) ? "Due" : "Due today" }), ` ${words}`);
+  } else if (next) line.textContent = `Next: ${task(next)}, ${dayInWords(next.on)}`;
+  else if (found) line.textContent = "Nothing is due that we know of.";
+  return line;
+}
+
+function task(one) {
+  return one.late_days > 0 ? `${one.task} (${one.late_days} ${one.late_days === 1 ? "day" : "days"} late)` : one.task;
+}

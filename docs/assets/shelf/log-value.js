@@ -1,0 +1,67 @@
+// The value of an entry: the last five, those a step or more away, or a number between two large buttons.
+// No keyboard is needed.
+
+import { element } from "../paint.js";
+import { called } from "./opened.js";
+import { handfulPart } from "./log-handful.js";
+import { kitOf, kitPart, logged, shown, unitWords } from "./log-kit.js";
+import { ofWhich } from "./log-of-which.js";
+import { tap, taps } from "./sheet.js";
+import { stepper } from "./log-stepper.js";
+import { upper } from "./words.js";
+
+const STEPS_DOWN = 3;
+const STEPS_UP = 8;
+const COVER = "cover_percent";
+const NEW_PARTS = "new-parts";
+
+/** Ask for the value of `here.what`, or of the kind itself; `more(value)` makes further parts of the entry. */
+export async function askValue(here, { more = (/** @type {number} */ _value) => ({}), sign = 1, heading = "" } = {}) {
+  const { kind, tank, store } = here;
+  const what = here.what ?? kind.whats?.[0] ?? {};
+  const kit = await kitOf(store, what);
+  const unit = unitWords(kit, what);
+  const name = heading || (kind.kind === "reading" || kind.of === "doses" ? upper(what.label) : upper(kind.label));
+  here.name.textContent = `${name}: ${called(tank)}`;
+  const which = ofWhich(here);
+  const write = (value, text = "") => here.save({
+    what: which.chosen() ?? (what.what || null), value: sign * logged(kit, value), ...(text ? { text } : {}),
+    ...(kind.kind === "reading" ? { step: logged({ ...kit, zero: 0 }, kit.step) } : {}),
+    words: `${name} ${text || `${value} ${unit}`.trim()}`, ...more(value),
+  });
+  const last = (await store.lastValues(tank.id, kind.kind, what.what || undefined)).map((one) => shown(kit, Math.abs(one)));
+  const button = (value) => tap(String(value), () => write(value), { name: `${name} ${value} ${unit}`.trim() });
+  const known = [...new Set(last)];
+  const base = here.edit?.value !== undefined && here.edit?.value !== null ? shown(kit, Math.abs(here.edit.value)) : (known[0] ?? shown(kit, what.last_default ?? 0));
+  const limits = { low: sign < 0 || what.low < 0 ? 0 : shown(kit, what.low ?? 0), high: shown(kit, what.high ?? Infinity) };
+  const near = scale(base, kit.step, limits).filter((one) => !known.includes(one) && (one !== 0 || kind.kind === "reading"));
+  const parts = [which.part, known.length ? taps(`Logged last${unit ? `, ${unit}` : ""}`, known.map(button)) : "", taps(known.length ? "A few steps on" : `In ${unit || "steps"}`, near.map(button))];
+  parts.push(stepper({ name, unit, limits, step: kit.step, first: base }, write), ...(await handfulPart(here, write)));
+  if (kind.kind === "thin") parts.push(coverInstead(here));
+  if (what.what === COVER) parts.push(byPhoto());
+  if (kind.kind === "reading") parts.push(kitPart(store, what, kit, () => askValue(here, { more, sign, heading })));
+  here.body.querySelector(`.${NEW_PARTS}`)?.remove();
+  const box = element("div", { className: NEW_PARTS }, ...parts);
+  here.show(box);
+}
+
+/** Who cannot weigh what was thinned logs the cover that is left, a reading. */
+function coverInstead(here) {
+  const kind = here.fields.entries.find((one) => one.kind === "reading");
+  const what = kind.whats.find((one) => one.what === COVER);
+  return taps("Not weighed?", what ? [tap("Log the cover that is left", () => askValue(Object.assign(here, { kind, what })))] : []);
+}
+
+/** The cover can be counted in a photo; the figure is then logged here. */
+function byPhoto() {
+  const href = new URL("calculators/surface-cover/", new URL(document.body.dataset.root, location.href)).href;
+  return element("p", {}, element("a", { className: "tap", href, textContent: "Count it in a photo" }));
+}
+
+/** Figures a few steps around one, within its limits. */
+function scale(base, step, { low, high }) {
+  const many = Math.min(STEPS_DOWN, Math.floor((base - low) / step));
+  const first = base - Math.max(0, many) * step;
+  const all = Array.from({ length: STEPS_DOWN + STEPS_UP }, (_, at) => Number((first + at * step).toFixed(4)));
+  return all.filter((one) => one >= low && one <= high);
+}

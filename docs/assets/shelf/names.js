@@ -1,0 +1,30 @@
+// Names of plants and animals by their record's key, as the build wrote them.
+
+import { table } from "./opened.js";
+
+let names = { plants: [], animals: [] };
+
+/** Fetch the names once. */
+export async function openNames() {
+  if (names.plants.length) return;
+  const read = await table("names");
+  const row = ([key, name, ...also]) => ({ key, name, words: [name, ...also].join(" ").toLowerCase() });
+  names = { plants: read.plants.map(row), animals: read.animals.map(row) };
+}
+
+/** The key of a tank's rows under which the record stands. */
+export const RECORD_OF = { plants: "plant", animals: "animal" };
+
+/** Which list of names a kind of entry chooses from; undefined where it needs none. */
+export function listOf({ of }) {
+  return of === "plants" || of === "animals" ? of : undefined;
+}
+
+/** All of a list as {key, name, words}. */
+export function allNames(list) {
+  return names[list];
+}
+
+export function nameOf(list, key) {
+  return names[list]?.find((one) => one.key === key)?.name ?? key;
+}

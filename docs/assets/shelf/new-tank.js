@@ -1,0 +1,94 @@
+// A tank in a minute: its name, water, age, who lives in it, two plants. All but the name may stay blank.
+
+import { day, said, shelf, table } from "./opened.js";
+import { finder } from "./log-which.js";
+import { nameOf, openNames } from "./names.js";
+import { tap } from "./sheet.js";
+import { living } from "./tank-living.js";
+import { fieldsOf, withValue } from "./tank-fields.js";
+
+const MOST_OFFERED = 12;
+
+export async function open(root) {
+  const form = document.querySelector("#new-tank");
+  const here = { root, form, tank: {} };
+  form.hidden = false;
+  pressed(form.querySelector("#minute-size"), ({ litres }) => { set(here, "net_l", litres === undefined ? null : Number(litres)); });
+  pressed(form.querySelector("#minute-age"), ({ days }) => { set(here, "flooded_on", days === undefined ? null : day(Number(days))); });
+  form.onsubmit = (event) => {
+    event.preventDefault();
+    put(here);
+  };
+  form.querySelector("#tank-name").focus();
+  const [store, fields, demo] = await Promise.all([shelf(), table("fields"), table("demo"), openNames()]).catch((wrong) => {
+    said(form.querySelector("#new-said"), wrong);
+    return [];
+  });
+  if (!store) return;
+  here.store = store;
+  const tanks = [...(await store.tanks()), ...demo.tanks]; // what stands on the shelf already is likeliest
+  offer(here, tanks, { list: "animals", named: "animal", amount: "count" });
+  offer(here, tanks, { list: "plants", named: "plant", amount: "wet_g" });
+  const asked = new Set(["name", "animals", "plants"]); // above
+  form.querySelector("#more-fields").replaceChildren(...fieldsOf(here.tank, fields.tank.filter((one) => !asked.has(one.key)), (path, value) => set(here, path, value)));
+}
+
+function set(here, path, value) {
+  here.tank = withValue(here.tank, path, value);
+  const entry = here.form.querySelector(`#more-fields [data-path="${path}"] input`);
+  if (entry && entry !== document.activeElement) entry.value = value ?? "";
+  if (path === "animals" || path === "plants") here[path]?.();
+}
+
+/** Buttons of which one is pressed at most. */
+function pressed(group, chosen) {
+  for (const button of group.querySelectorAll("button")) button.setAttribute("aria-pressed", "false");
+  group.onclick = ({ target }) => {
+    const button = target.closest("button");
+    if (!button) return;
+    const on = button.getAttribute("aria-pressed") !== "true";
+    for (const one of group.querySelectorAll("button")) one.setAttribute("aria-pressed", String(on && one === button));
+    chosen(on ? button.dataset : {});
+  };
+}
+
+/** The kinds that stand in other tanks, to tap; each that is chosen gets a row with its amount. */
+function offer(here, tanks, { list, named, amount }) {
+  const keys = [...new Set(tanks.flatMap((tank) => (tank[list] ?? []).map((row) => row[named])))].slice(0, MOST_OFFERED);
+  const rows = here.form.querySelector(`#chosen-${list}`);
+  const chips = here.form.querySelector(`#minute-${list}`);
+  const held = () => here.tank[list] ?? [];
+  const paint = () => {
+    rows.replaceChildren(...held().map((row, number) => living(row, { named, amount }, list, (next) => set(here, list, next ? held().with(number, next) : held().toSpliced(number, 1)))));
+    for (const chip of chips.querySelectorAll("button")) chip.setAttribute("aria-pressed", String(held().some((row) => row[named] === chip.dataset.key)));
+  };
+  here[list] = paint;
+  const toggle = (key) => {
+    const there = held().some((row) => row[named] === key);
+    const fresh = { [named]: key, [amount]: null, ...(list === "plants" ? { since: here.tank.flooded_on ?? day() } : {}) };
+    set(here, list, there ? held().filter((row) => row[named] !== key) : [...held(), fresh]);
+  };
+  chips.replaceChildren(...keys.map((key) => {
+    const chip = tap(nameOf(list, key), () => toggle(key), { pressed: false });
+    chip.dataset.key = key;
+    return chip;
+  }));
+  here.form.querySelector(`#find-${list}-box`).replaceChildren(finder(list, (key) => tap(nameOf(list, key), () => held().some((row) => row[named] === key) || toggle(key)), `find-${list}`));
+}
+
+async function put(here) {
+  const name = here.form.querySelector("input#tank-name");
+  const problem = here.form.querySelector("#tank-name-problem");
+  const given = /** @type {HTMLInputElement} */ (name).value.trim();
+  problem.hidden = Boolean(given);
+  problem.textContent = given ? "" : "Give the tank a name; all else may stay blank.";
+  if (!given) return name.focus();
+  try {
+    const saved = await here.store.saveTank({ ...here.tank, name: given });
+    await here.store.choose(saved.id);
+    location.assign(new URL("shelf/", here.root).href);
+  } catch (wrong) {
+    said(here.form.querySelector("#new-said"), wrong);
+  }
+  return undefined;
+}

@@ -1,0 +1,80 @@
+// A tank on paper, as Python wrote it: a card to stick to it, and a sheet for whoever feeds during a holiday.
+// Every line can be changed before it is printed.
+
+import { ask } from "../runtime.js";
+import { numberOf } from "./number.js";
+import { called, day, onHash, said, shelf } from "./opened.js";
+import { tankCode } from "./qr.js";
+
+const FIRST_DAYS = 7; // of a holiday, until the keeper says otherwise
+const KEPT = { spoon: "spoon_g", call: "whom to call" };
+
+export async function open(root) {
+  const box = document.querySelector("#paper");
+  const here = { root, box, sheet: "card", find: (name) => box.querySelector(name) };
+  onHash(box, () => show(here));
+  for (const button of box.querySelectorAll("[data-sheet]")) button.onclick = () => choose(here, button.dataset.sheet);
+  here.find("#paper-print").onclick = () => print();
+  here.find("#paper-holiday").onchange = () => keepAsked(here).then(() => show(here));
+  try {
+    here.store = await shelf();
+  } catch (wrong) {
+    box.hidden = false;
+    return said(here.find("#paper-said"), wrong);
+  }
+  await fillAsked(here);
+  return show(here);
+}
+
+function choose(here, sheet) {
+  here.sheet = sheet;
+  for (const button of here.box.querySelectorAll("[data-sheet]")) button.setAttribute("aria-pressed", String(button.dataset.sheet === sheet));
+  here.find("#paper-holiday").hidden = sheet !== "holiday";
+  show(here);
+}
+
+async function fillAsked(here) {
+  const [spoon, call] = await Promise.all([here.store.setting(KEPT.spoon), here.store.setting(KEPT.call)]);
+  here.find("input#paper-from").value = day(-1);
+  here.find("input#paper-to").value = day(-FIRST_DAYS);
+  here.find("input#paper-spoon").value = spoon ?? "";
+  here.find("input#paper-call").value = call ?? "";
+}
+
+/** What the holiday sheet asks; a spoon that is no number goes to Python as it is, which says what is wrong. */
+function asked(here) {
+  const spoon = here.find("input#paper-spoon").value.trim();
+  const grams = numberOf(spoon);
+  return { from: here.find("input#paper-from").value, to: here.find("input#paper-to").value, spoon_g: Number.isFinite(grams) ? grams : spoon || null, call: here.find("input#paper-call").value.trim() || null };
+}
+
+async function keepAsked(here) {
+  const { spoon_g: spoon, call } = asked(here);
+  await here.store.saveSetting(KEPT.spoon, typeof spoon === "number" ? spoon : null);
+  await here.store.saveSetting(KEPT.call, call);
+}
+
+async function show(here) {
+  const id = decodeURIComponent(location.hash.slice(1)) || (await here.store.chosen());
+  const tank = id && (await here.store.tank(id));
+  here.box.hidden = !tank;
+  document.querySelector("#paper-title").textContent = tank ? `On paper: ${called(tank)}` : "No such tank on this device";
+  if (!tank) return;
+  const entries = await here.store.entries({ tank: tank.id });
+  const line = here.find("#paper-said");
+  try {
+    const reply = await ask({ message: "paper", kind: here.sheet, tank: { ...tank, name: called(tank) }, entries, today: day(), ...asked(here) });
+    line.textContent = (reply.complaints ?? []).map(({ why }) => why).join(" ");
+    if (!reply.html) return;
+    here.find("#paper-sheet").innerHTML = reply.html; // its texts escaped in Python
+    await coded(here, tank);
+  } catch (wrong) {
+    line.textContent = `Python could not start (${wrong.message}).`;
+  }
+}
+
+/** Put the tank's code where there is room for it; the lines can be changed as Python marked them. */
+async function coded(here, tank) {
+  const place = here.find("#paper-sheet [data-code]");
+  if (place && here.sheet === "card") place.innerHTML = (await tankCode(tank, new URL("shelf/", here.root).href)).svg; // the name in it escaped there
+}

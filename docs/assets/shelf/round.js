@@ -1,0 +1,87 @@
+// One round through all tanks in walking order: what each needs today, ticked off as it is done.
+
+import { element } from "../paint.js";
+import { saveCalendar } from "./copies.js";
+import { called, day, said, shelf } from "./opened.js";
+import { openLog } from "./log-sheet.js";
+import { tap } from "./sheet.js";
+import { keptStanding, onEachChange, roundNow, standingNow } from "./standings.js";
+import { sign } from "./verdict.js";
+
+const TICKS = "round ticks"; // of today: {day, done: ["tank task"]}
+
+export async function open(root) {
+  const box = document.querySelector("#round");
+  const here = { root, box, find: (name) => box.querySelector(name), turn: 0 };
+  box.hidden = false;
+  try {
+    here.store = await shelf();
+  } catch (wrong) {
+    return said(here.find("#round-said"), wrong);
+  }
+  onEachChange(here.store, box, () => show(here));
+  here.find("#round-again").onclick = () => here.store.saveSetting(TICKS, { day: day(), done: [] }).then(() => show(here));
+  await show(here);
+  return anew(here).catch((wrong) => { here.find("#round-said").textContent = `Python could not start (${wrong.message}). What was kept stands here.`; });
+}
+
+async function anew(here) {
+  for (const tank of await here.store.tanks()) await standingNow(here.store, tank);
+  here.round = await roundNow(here.store);
+  if (here.box.isConnected) await show(here);
+}
+
+async function show(here) {
+  const turn = ++here.turn;
+  const [tanks, kept, ticks] = await Promise.all([here.store.tanks(), here.store.setting("round"), here.store.setting(TICKS)]);
+  const round = here.round ?? kept;
+  const done = ticks?.day === day() ? ticks.done : [];
+  const parts = [];
+  for (const [at, tank] of tanks.entries()) parts.push(await stop(here, tank, round, done, tanks, at));
+  if (turn !== here.turn) return;
+  here.find("#round-tanks").replaceChildren(...parts);
+  const left = here.box.querySelectorAll("#round-tanks input:not(:checked)").length;
+  const minutes = round?.minutes_week;
+  const week = minutes === undefined || minutes === null ? "" : ` About ${Math.round(minutes)} minutes this week.`;
+  here.find("#round-week").textContent = tanks.length ? `${left ? `${left} to do today.` : "All done for today."}${week}` : "No tank stands on the shelf yet.";
+  const file = here.find("#round-calendar");
+  file.hidden = !round?.calendar;
+  file.onclick = () => saveCalendar(round.calendar);
+}
+
+/** One tank of the round, with its tasks of today. */
+async function stop(here, tank, round, done, tanks, at) {
+  const standing = await keptStanding(here.store, tank);
+  const tasks = (round?.day === day() ? round.today : [])?.filter((one) => one.tank === tank.id) ?? [];
+  const rows = tasks.map((one) => task(here, tank, one, done));
+  const log = tap("Log", () => openLog(tank), { name: `Log: ${called(tank)}` });
+  const name = element("a", { href: new URL(`shelf/tank/#${tank.id}`, here.root).href, textContent: called(tank) });
+  const head = element("div", { className: "round-head" }, element("h2", {}, name), sign(standing?.outputs?.verdict), mover(here, tanks, at, -1), mover(here, tanks, at, 1));
+  const list = rows.length ? element("ul", {}, ...rows) : element("p", { className: "hint", textContent: round?.day === day() ? "Nothing due. A look: do all animals show themselves and eat?" : "Not worked out for today yet." });
+  return element("li", {}, head, list, log);
+}
+
+function task(here, tank, { task: words, minutes }, done) {
+  const key = `${tank.id} ${words}`;
+  const box = element("input", { type: "checkbox", checked: done.includes(key) });
+  box.onchange = async () => {
+    const ticks = await here.store.setting(TICKS);
+    const before = ticks?.day === day() ? ticks.done.filter((one) => one !== key) : [];
+    await here.store.saveSetting(TICKS, { day: day(), done: box.checked ? [...before, key] : before });
+    await show(here);
+  };
+  const minutesWords = minutes ? `${Math.round(minutes)} min` : "";
+  return element("li", {}, element("label", { className: "tick" }, box, element("span", { textContent: words }), element("small", { textContent: minutesWords })));
+}
+
+function mover(here, tanks, at, by) {
+  const button = element("button", { type: "button", className: "step", textContent: by < 0 ? "↑" : "↓", disabled: !tanks[at + by] });
+  button.setAttribute("aria-label", `${by < 0 ? "Earlier" : "Later"} in the walk: ${called(tanks[at])}`);
+  button.onclick = async () => {
+    const ids = tanks.map((one) => one.id);
+    [ids[at], ids[at + by]] = [ids[at + by], ids[at]];
+    await here.store.orderTanks(ids);
+    await show(here);
+  };
+  return button;
+}

@@ -1,0 +1,78 @@
+// The fields of a tank as a form, made from fields.json; what is typed is read back and checked against its limits.
+
+import { element } from "../paint.js";
+import { numberOf } from "./number.js";
+import { livingList } from "./tank-living.js";
+
+/** What stands at a path such as `tap.ph` of a tank; null where nothing does. */
+export function at(tank, path) {
+  return path.split(".").reduce((value, key) => value?.[key], tank) ?? null;
+}
+
+/** A tank with another value at a path; the one given stays as it is. */
+export function withValue(tank, path, value) {
+  const [key, ...rest] = path.split(".");
+  return { ...tank, [key]: rest.length ? withValue(tank[key] ?? {}, rest.join("."), value) : value };
+}
+
+/** All single fields of the table, those of groups by their path. */
+export function flat(fields, within = "") {
+  return fields.flatMap((one) => (one.fields && one.kind === "group" ? flat(one.fields, `${within}${one.key}.`) : [{ ...one, path: within + one.key }]));
+}
+
+/** The fields of a tank as elements; `changed(path, value)` hears what holds, in the order of the table. */
+export function fieldsOf(tank, fields, changed) {
+  return fields.map((one) => {
+    if (one.kind === "group") return group(tank, one, changed);
+    if (one.kind === "plants" || one.kind === "animals") return livingList(tank, one, changed);
+    return field(tank, { ...one, path: one.path ?? one.key }, changed);
+  });
+}
+
+function group(tank, one, changed) {
+  const inside = one.fields.map((inner) => field(tank, { ...inner, path: `${one.key}.${inner.key}` }, changed));
+  return element("fieldset", { className: "rows" }, element("legend", { textContent: one.label }), ...inside);
+}
+
+function field(tank, one, changed) {
+  const id = `tank-${one.path.replaceAll(".", "-")}`;
+  const value = at(tank, one.path);
+  const entry = one.kind === "choice" ? chooser(one, value) : element("input", { type: one.kind === "date" ? "date" : "text", value: value === null ? "" : String(value), autocomplete: "off" });
+  entry.id = id;
+  if (one.kind === "number") entry.inputMode = "decimal";
+  entry.setAttribute("aria-describedby", `${id}-hint ${id}-problem`);
+  const problem = element("p", { className: "problem", id: `${id}-problem`, hidden: true });
+  entry.onchange = () => {
+    const { value: given, wrong } = read(one, entry.value);
+    problem.textContent = wrong;
+    problem.hidden = !wrong;
+    if (wrong) entry.setAttribute("aria-invalid", "true");
+    else entry.removeAttribute("aria-invalid");
+    if (!wrong) changed(one.path, given);
+  };
+  const unit = one.unit ? [element("span", { className: "unit", textContent: one.unit })] : [];
+  const hint = element("p", { className: "hint", id: `${id}-hint`, textContent: one.help ?? "" });
+  const made = element("div", { className: "field" }, element("label", { htmlFor: id, textContent: one.label }), element("div", { className: "entry" }, entry, ...unit), hint, problem);
+  made.dataset.path = one.path;
+  return made;
+}
+
+function chooser(one, value) {
+  const choices = one.choices.map(({ key, label }) => new Option(label, key));
+  const made = element("select", {}, new Option("not said", ""), ...choices);
+  made.value = value ?? "";
+  return made;
+}
+
+/** What was typed, as the tank holds it: null for nothing; or what is wrong with it. */
+function read(one, text) {
+  const typed = text.trim();
+  if (!typed) return { value: null, wrong: "" };
+  if (one.kind !== "number") return { value: typed, wrong: "" };
+  const value = numberOf(typed);
+  if (!Number.isFinite(value)) return { value: null, wrong: `${one.label} must be a number.` };
+  const low = one.low ?? -Infinity;
+  const high = one.high ?? Infinity;
+  if (value < low || value > high) return { value: null, wrong: `${one.label} must be ${low} to ${high}${one.unit ? ` ${one.unit}` : ""}.` };
+  return { value, wrong: "" };
+}

@@ -1,0 +1,137 @@
+// A tank's page: how it stands as Python painted it, what lives in it, what was logged, the tank itself.
+
+import { ask } from "../runtime.js";
+import { chosenUnits } from "../store.js";
+import { element, openFiles } from "../paint.js";
+import { called, dayInWords, onHash, said, shelf, table } from "./opened.js";
+import { paintEntries } from "./entry-list.js";
+import { paintKept } from "./kept.js";
+import { openLog } from "./log-sheet.js";
+import { nameOf, openNames } from "./names.js";
+import { openHandOn } from "./hand-on.js";
+import { saidBelow } from "./sheet.js";
+import { keptStanding, onEachChange, standingNow } from "./standings.js";
+import { fieldsOf, withValue } from "./tank-fields.js";
+import { filled } from "./fill.js";
+
+export async function open(root) {
+  const box = document.querySelector("#tank-page");
+  const here = { root, box, find: (name) => box.querySelector(name), turn: 0 };
+  try {
+    here.store = await shelf();
+  } catch (wrong) {
+    box.hidden = false;
+    return said(here.find("#tank-said"), wrong);
+  }
+  onEachChange(here.store, box, () => show(here));
+  onHash(box, () => show(here, true));
+  return show(here, true);
+}
+
+async function show(here, whole = false) {
+  const turn = ++here.turn;
+  here.whole ||= whole; // until the form is painted, which a change meanwhile would put off
+  const id = decodeURIComponent(location.hash.slice(1)) || (await here.store.chosen());
+  const tank = id && (await here.store.tank(id));
+  if (turn !== here.turn) return;
+  here.box.hidden = !tank;
+  document.querySelector("#tank-title").textContent = tank ? tank.name : "No such tank on this device";
+  if (!tank) return;
+  document.title = tank.name;
+  if (whole && (await here.store.chosen()) !== tank.id) await here.store.choose(tank.id); // whoever opens its page stands at it
+  if (turn !== here.turn) return;
+  here.tank = tank;
+  const fields = await table("fields");
+  await openNames();
+  here.find("#tank-demo").hidden = !tank.demo;
+  here.find("#tank-paper").href = new URL(`shelf/paper/#${tank.id}`, here.root).href;
+  here.find("#tank-log").onclick = () => openLog(tank);
+  here.find("#tank-edit").onclick = (event) => {
+    event.preventDefault();
+    here.find("#edit").setAttribute("open", "");
+    here.find("#edit").scrollIntoView({ block: "start" });
+  };
+  if (here.whole) {
+    here.whole = false;
+    const own = fields.tank.filter((one) => !["id", "demo"].includes(one.key));
+    here.find("#tank-form").replaceChildren(...fieldsOf(tank, own, (path, value) => save(here, path, value)));
+    openHandOn(here, tank);
+    here.find("#tank-remove").onclick = () => remove(here, tank);
+  }
+  lives(here, tank);
+  sums(here, fields);
+  await paintEntries(here, tank);
+  paintKept(here.find("#tank-kept"), here.store, here.root, tank);
+  paintStanding(here, await keptStanding(here.store, tank), true);
+  anew(here, tank, turn).catch((wrong) => { here.find("#tank-old").textContent = `Python could not start (${wrong.message}).`; });
+}
+
+async function anew(here, tank, turn) {
+  const standing = await standingNow(here.store, tank);
+  if (turn !== here.turn || !here.box.isConnected) return;
+  paintStanding(here, standing, false);
+  const given = await filled("nitrogen-balance", tank, await here.store.entries({ tank: tank.id }));
+  const reply = await ask({ calculator: "nitrogen-balance", given: given?.values ?? {}, given_in: "metric", own: true, units: chosenUnits() });
+  if (turn !== here.turn || !here.box.isConnected) return;
+  here.find("#tank-nitrogen .hint").textContent = reply.painted ? `By a week's feed, changes and plants of ${called(tank)}.` : (reply.needed?.text ?? "The figures of the tank do not allow this sum yet.");
+  here.find("#tank-nitrogen .painted").innerHTML = reply.painted?.html ? withoutIds(reply.painted.html) : "";
+}
+
+/** Two painted answers stand in one page: ids of the second would stand twice. */
+function withoutIds(html) {
+  const painted = new DOMParser().parseFromString(html, "text/html");
+  const ids = [...painted.querySelectorAll("[id]")];
+  for (const one of ids) one.id = `nitrogen-${one.id}`;
+  for (const one of painted.querySelectorAll("[aria-labelledby], [aria-describedby]")) {
+    for (const name of ["aria-labelledby", "aria-describedby"]) if (one.hasAttribute(name)) one.setAttribute(name, one.getAttribute(name).split(" ").map((id) => `nitrogen-${id}`).join(" "));
+  }
+  return painted.body.innerHTML;
+}
+
+function paintStanding(here, standing, old) {
+  here.standing = standing;
+  here.find("#tank-old").textContent = old && standing ? `As of ${dayInWords(standing.made)}; being made anew.` : (standing?.wrong ?? (standing ? "" : "Python is loading."));
+  if (!standing?.html) return;
+  const answer = here.find("#answer");
+  answer.innerHTML = standing.html;
+  openFiles(answer);
+  lives(here, here.tank);
+}
+
+/** The calculators that fill themselves from a tank. */
+function sums(here, fields) {
+  const links = Object.keys(fields.fills).toSorted().map((name) => element("li", {}, element("a", { className: "button", href: new URL(`calculators/${name}/`, here.root).href, textContent: fields.titles[name] })));
+  here.find("#tank-sums").replaceChildren(...links);
+}
+
+/** Plants with when they are next due, animals with their number; each leads to its page. */
+function lives(here, tank) {
+  const due = here.standing?.outputs?.due ?? [];
+  const row = (list, key, amount) => {
+    const link = element("a", { href: new URL(`${list}/${key}/`, here.root).href, textContent: nameOf(list, key) });
+    const next = due.find((one) => one.task.startsWith("trim") && one.task.includes(nameOf(list, key)));
+    return element("li", {}, link, ` ${amount}`, next ? `, next trim ${dayInWords(next.on)}` : "");
+  };
+  const plants = (tank.plants ?? []).map((one) => row("plants", one.plant, one.wet_g === null || one.wet_g === undefined ? "mass not said" : `${one.wet_g} g wet`));
+  const animals = (tank.animals ?? []).map((one) => row("animals", one.animal, one.count === null || one.count === undefined ? "number not said" : `${one.count}`));
+  const none = (words) => [element("li", { className: "hint", textContent: words })];
+  here.find("#tank-plants").replaceChildren(...(plants.length ? plants : none("No plants said.")));
+  here.find("#tank-animals").replaceChildren(...(animals.length ? animals : none("No animals said.")));
+}
+
+async function save(here, path, value) {
+  try {
+    await here.store.saveTank(withValue(await here.store.tank(here.tank.id), path, value));
+    saidBelow("Saved to the tank.", () => here.store.undo().then(() => show(here, true)));
+  } catch (wrong) {
+    said(here.find("#tank-said"), wrong);
+  }
+}
+
+async function remove(here, tank) {
+  await here.store.removeTank(tank.id);
+  saidBelow(`${tank.name} is off the shelf, with its log.`, async () => {
+    await here.store.undo();
+    await show(here, true);
+  });
+}

@@ -1,0 +1,1 @@
+"""What the shelf needs of the build: its table of fields, its schema, its demo tanks."""

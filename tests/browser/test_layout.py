@@ -1,0 +1,153 @@
+"""How pages keep their shape: large letters, a phone on its side, nothing that moves, the keyboard."""
+
+import pytest
+from playwright.sync_api import expect
+
+from tests.browser.conftest import wait_for_answer
+
+PAGE_TYPES = [
+    "",
+    "plants/",
+    "plants/hygrophila-difformis/",
+    "plants/table/",
+    "plants/growth/",
+    "problems/",
+    "problems/key/",
+    "problems/ammonia-emergency/",
+    "calculators/",
+    "calculators/stocking/",
+    "calculators/dosing/",
+    "calculators/pick/",
+    "calculators/nitrogen-forecast/",
+    "calculators/surface-cover/",
+    "compare/?plants=hygrophila-difformis,ceratophyllum-demersum",
+    "names/",
+    "names/amazon-sword/",
+    "animals/",
+    "danger/",
+    "guides/",
+    "guides/cuttings/",
+    "rules/",
+    "sources/",
+    "about/",
+    "search/?q=ambulia",
+    "shelf/",
+    "shelf/new/",
+    "shelf/round/",
+    "shelf/paper/",
+]
+MOST_SHIFT = (
+    0.02  # the sum of a page's layout shifts; below 0.1 counts as good: web.dev/articles/cls
+)
+DOUBLE = "() => { document.documentElement.style.fontSize = '200%'; }"
+SIDEWAYS = "() => document.documentElement.scrollWidth"
+ON_ITS_SIDE = {"width": 844, "height": 390}
+LEAST_FREE = 0.5  # of the height of a phone on its side
+# The height that stays over the bars that are fixed to an edge.
+COVERED = """() => [...document.querySelectorAll("body *")]
+    .filter((one) => getComputedStyle(one).position === "fixed" && one.offsetHeight)
+    .reduce((sum, one) => sum + one.offsetHeight, 0)"""
+# An entry that follows a tap is no fault; every other counts.
+HEAR_SHIFTS = """window.shifts = 0; new PerformanceObserver((list) => {
+    for (const entry of list.getEntries()) if (!entry.hadRecentInput) window.shifts += entry.value;
+}).observe({ type: "layout-shift", buffered: true })"""
+SETTLED = (
+    """() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done)))"""
+)
+
+
+@pytest.fixture
+def cold(chromium, address):
+    """A page of a context of its own, in which Python has to start."""
+    context = chromium.new_context(
+        base_url=address, viewport={"width": 390, "height": 844}, has_touch=True
+    )
+    context.add_init_script(HEAR_SHIFTS)
+    yield context.new_page()
+    context.close()
+
+
+def test_letters_of_twice_the_size_make_no_page_scroll_sideways(page):
+    too_wide = {}
+    for path in PAGE_TYPES:
+        page.goto(path)
+        page.wait_for_load_state("networkidle")
+        page.evaluate(DOUBLE)
+        width = page.evaluate(SIDEWAYS)
+        if width > 390:
+            too_wide[path] = width
+    assert too_wide == {}
+
+
+@pytest.mark.parametrize("size", ["100%", "200%"])
+def test_a_phone_on_its_side_has_room_beside_the_bars(page, size):
+    page.set_viewport_size(ON_ITS_SIDE)
+    for path in ("", "plants/table/", "calculators/stocking/", "shelf/new/"):
+        page.goto(path)
+        page.evaluate("(size) => { document.documentElement.style.fontSize = size; }", size)
+        free = 1 - page.evaluate(COVERED) / ON_ITS_SIDE["height"]
+        assert free >= LEAST_FREE, (path, free)
+        assert page.evaluate(SIDEWAYS) <= ON_ITS_SIDE["width"], path
+
+
+@pytest.mark.parametrize("name", ["units", "stocking", "nitrogen-forecast", "surface-cover"])
+def test_nothing_moves_while_a_calculator_starts(cold, name):
+    cold.goto(f"calculators/{name}/")
+    wait_for_answer(cold)
+    cold.evaluate(SETTLED)
+    assert cold.evaluate("() => window.shifts") <= MOST_SHIFT
+
+
+@pytest.mark.parametrize("path", ["plants/table/", "search/?q=ambulia", "shelf/", "shelf/new/"])
+def test_nothing_moves_while_a_page_opens(cold, path):
+    cold.goto(path)
+    cold.wait_for_load_state("networkidle")
+    cold.evaluate(SETTLED)
+    assert cold.evaluate("() => window.shifts") <= MOST_SHIFT
+
+
+def test_the_switch_of_tanks_has_its_room_before_it_comes(cold):
+    cold.goto("shelf/")
+    cold.locator("#demo-load").tap()
+    expect(cold.locator("#stand-at")).to_be_visible()
+    cold.goto("plants/")
+    expect(cold.locator("#stand-at")).to_be_visible()
+    cold.evaluate(SETTLED)
+    assert cold.evaluate("() => window.shifts") <= MOST_SHIFT
+
+
+def test_a_slash_leads_to_search_and_arrows_go_through_what_it_found(page):
+    page.goto("plants/")
+    page.keyboard.press("/")
+    expect(page.locator("#finder")).to_be_visible()
+    field = page.locator("#query")
+    field.fill("ambulia")
+    links = page.locator("#found a")
+    expect(links.nth(1)).to_be_visible()
+    field.press("ArrowDown")
+    expect(links.nth(0)).to_be_focused()
+    page.keyboard.press("ArrowDown")
+    expect(links.nth(1)).to_be_focused()
+    page.keyboard.press("ArrowUp")
+    page.keyboard.press("ArrowUp")
+    expect(field).to_be_focused()
+
+
+def test_a_slash_that_is_typed_stays_typed(page):
+    page.goto("search/")
+    page.locator("#query").press("/")
+    expect(page.locator("#query")).to_have_value("/")
+    page.goto("")
+    page.keyboard.press("/")
+    expect(page.locator("#query")).to_be_focused()
+    expect(page.locator("#query")).to_have_value("")
+
+
+def test_on_a_wide_screen_the_answer_stands_beside_the_form_and_stays_in_view(page):
+    page.set_viewport_size({"width": 1280, "height": 800})
+    page.goto("calculators/stocking/")
+    form, result = (page.locator(one).bounding_box() for one in ("#inputs", ".result"))
+    assert result["x"] >= form["x"] + form["width"]
+    assert result["y"] < 800
+    page.locator("#inputs").evaluate("(one) => one.scrollIntoView({ block: 'end' })")
+    expect(page.locator("#result-title")).to_be_in_viewport()

@@ -1,0 +1,90 @@
+"""Python starts early where it will be asked, and on later visits from an image of its memory."""
+
+import pytest
+
+from calculators.core.listing import load_all
+from tests.browser.conftest import wait_for_answer, wait_for_offline_copy
+
+CALCULATOR = "calculators/free-ammonia/?ammonia_mg_l=2&ph=8&temperature_c=25"
+NAMES = [name for name in load_all() if name not in ("surface-cover", "standing", "round")]
+MODULES = """
+    const root = new URL(document.body.dataset.root, location);
+    const { ask, isFromImage, isRunning } = await import(new URL("assets/runtime.js", root));
+    const { isImageKept } = await import(new URL("assets/python-image.js", root));
+    const parts = await (await fetch(new URL("runtime/parts.json", root))).json();
+    const address = new URL(`runtime/${parts.image}`, root).href;
+    const until = async (holds) => {
+      while (!(await holds())) await new Promise((done) => setTimeout(done, 100));
+    };
+"""
+ANSWERS = """
+    const answers = {};
+    for (const calculator of given) {
+      answers[calculator] = await ask({ calculator, given: {}, units: "metric" });
+    }
+    return [isFromImage(), answers];
+"""
+SPOIL = """
+    const cache = await caches.open("python-images");
+    const { headers } = await cache.match(address);
+    const zeros = new Uint8Array(Number(headers.get("Content-Length")));
+    await cache.put(address, new Response(zeros, { headers }));
+"""
+
+
+def in_page(page, body, given=None):
+    return page.evaluate(f"async (given) => {{ {MODULES} {body} }}", given)
+
+
+def visit(page):
+    page.goto(CALCULATOR)
+    wait_for_answer(page)
+
+
+@pytest.mark.offline_copy
+def test_a_later_visit_starts_from_the_image_and_answers_alike(page):
+    visit(page)
+    from_image, plain = in_page(page, ANSWERS, NAMES)
+    assert not from_image
+    wait_for_offline_copy(page)
+    in_page(page, "await until(() => isImageKept(address));")
+    visit(page)
+    from_image, answers = in_page(page, ANSWERS, NAMES)
+    assert from_image
+    assert answers == plain
+    asked = {"message": "check-shelf-file", "text": "{"}  # the shelf asks in ways of its own
+    assert in_page(page, "return ask(given);", asked)["complaints"]
+
+
+@pytest.mark.offline_copy
+def test_an_image_that_does_not_serve_is_let_go_and_made_anew(page):
+    visit(page)
+    _, plain = in_page(page, ANSWERS, NAMES[:1])
+    wait_for_offline_copy(page)
+    in_page(page, "await until(() => isImageKept(address));")
+    in_page(page, SPOIL)
+    visit(page)
+    from_image, answers = in_page(page, ANSWERS, NAMES[:1])
+    assert not from_image
+    assert answers == plain
+    in_page(page, "await until(() => isImageKept(address));")
+    visit(page)
+    assert in_page(page, "return isFromImage();")
+
+
+def test_python_starts_on_the_list_of_calculators(page):
+    page.goto("calculators/")
+    in_page(page, "await until(() => isRunning());")
+
+
+def test_a_finger_on_a_link_to_a_calculator_starts_python(page):
+    page.goto("about/")
+    assert not in_page(page, "return isRunning();")
+    touch = """
+        const link = document.createElement("a");
+        link.href = new URL("calculators/units/", root).href;
+        document.querySelector("main").append(link);
+        link.dispatchEvent(new PointerEvent("pointerdown", { bubbles: true }));
+        return isRunning();
+    """
+    assert in_page(page, touch)

@@ -1,0 +1,466 @@
+"""How a tank stands: the published lines, the trend's own outside judge, and what no log may ever do."""
+
+import itertools
+import json
+import math
+import random
+from datetime import date, timedelta
+from pathlib import Path
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+from scipy.stats import theilslopes
+
+from calculators.bridge import answer
+from calculators.core.dates import read_moment
+from calculators.core.result import BadInput
+from calculators.core.run import run
+from calculators.science.shelf.entries import READINGS
+from calculators.science.shelf.verdict import FIRST_HOUR, FIRST_TESTS, WORST_FIRST
+from scripts.benches.season import TODAY as SEASON_END
+from scripts.benches.season import season
+from scripts.pages.shelf.files import DEMO_DAY, demo_file
+from scripts.records.load import read_records
+from scripts.setup import paths
+from tests.effort import how_many
+
+TODAY = date(2026, 11, 28)
+TANK = {"id": "vat", "name": "Vat", "ph": 7.2, "temperature_c": 24}
+numbers = itertools.count()
+
+
+def entry(days_ago, kind, what=None, value=None, **more):
+    """An entry of the vat, so many days ago at noon."""
+    at = f"{TODAY - timedelta(days=days_ago)}T12:00:00Z"
+    made = {"id": f"e{next(numbers)}", "tank": "vat", "at": at, "kind": kind, "what": what}
+    return {**made, "value": value, **more}
+
+
+def read(days_ago, what, value, **more):
+    """A reading."""
+    return entry(days_ago, "reading", what, value, **more)
+
+
+def stands(*entries, today=TODAY, **tank):
+    """The outputs and notes of a tank with this log."""
+    inputs = {"tank": {**TANK, **tank}, "entries": list(entries), "today": today.isoformat()}
+    found = run("standing", inputs)
+    return {**found["outputs"], "notes": [note["text"] for note in found["notes"]], "all": found}
+
+
+# --- verdict
+
+
+def test_nothing_read_is_unknown_and_says_so():
+    found = stands()
+    assert found["verdict"] == "unknown"
+    assert "nothing was ever read" in found["sentence"]
+
+
+@pytest.mark.parametrize(
+    ("days_ago", "verdict"), [(0, "calm"), (60, "calm"), (61, "unknown"), (400, "unknown")]
+)
+def test_after_sixty_days_without_a_reading_a_tank_is_not_known(days_ago, verdict):
+    assert stands(read(days_ago, "nitrate_mg_l", 10))["verdict"] == verdict
+
+
+def test_a_deadly_reading_of_long_ago_is_still_said_where_nothing_was_read_since():
+    found = stands(read(100, "nitrite_mg_n_l", 3))
+    assert found["verdict"] == "unknown"
+    assert "nitrite of 3 mg N/L, read 100 days ago, can kill" in found["sentence"]
+    assert any(FIRST_HOUR[0] in note for note in found["notes"])
+
+
+# The lines of standards, as published: US EPA 2013 (acute, pH 8.0 and 20 °C: 5.6 mg N/L, mussels present),
+# British Columbia's nitrite maximum at under 2 mg/L of chloride (0.06), Camargo 2005 for nitrate (44 mg/L
+# as NO3), EPA 1986 for oxygen (3), EIFAC 1969 for pH (5 to 9); quoted from the sources' tables.
+@pytest.mark.parametrize(
+    ("what", "value", "verdict"),
+    [
+        ("ammonia_mg_n_l", 6.0, "act"), ("ammonia_mg_n_l", 0.0, "calm"),
+        ("nitrite_mg_n_l", 0.05, "calm"), ("nitrite_mg_n_l", 0.07, "watch"), ("nitrite_mg_n_l", 0.7, "act"),
+        ("nitrate_mg_l", 43, "calm"), ("nitrate_mg_l", 45, "watch"), ("nitrate_mg_l", 300, "act"),
+        ("oxygen_mg_l", 2.5, "act"), ("oxygen_mg_l", 4.5, "watch"), ("oxygen_mg_l", 8, "calm"),
+        ("ph", 4.9, "watch"), ("ph", 9.1, "watch"), ("ph", 4.4, "act"), ("ph", 9.6, "act"),
+        ("copper_ug_l", 25, "act"), ("copper_ug_l", 5, "watch"),
+        ("temperature_c", 34, "act"), ("temperature_c", 31, "watch"), ("temperature_c", 11, "act"),
+    ],
+)  # fmt: skip
+def test_the_latest_reading_decides_by_the_published_lines(what, value, verdict):
+    assert stands(read(1, what, value), ph=8, temperature_c=20)["verdict"] == verdict
+
+
+def test_ammonia_is_judged_by_its_toxic_share_at_the_tanks_water():
+    """Toxic share by Emerson 1975: 0.4 % at pH 7 and 20 °C, 5.38 % at pH 8 and 25 °C; 0.05 mg N/L is deadly.
+
+    The US chronic criterion at pH 7 and 20 °C is 1.9 mg N/L (EPA 2013, table): half of it is no calm.
+    """
+    log = read(0, "ammonia_mg_n_l", 0.94)
+    assert stands(log, ph=7.0, temperature_c=20)["verdict"] == "calm"
+    warm = stands(log, ph=8.0, temperature_c=25)
+    assert warm["verdict"] == "act"
+    assert "at pH 8 and 25 °C" in warm["sentence"]
+
+
+def test_ammonia_is_judged_at_the_worst_where_the_ph_is_not_known_and_this_is_said():
+    found = stands(read(0, "ammonia_mg_n_l", 0.5), ph=None, temperature_c=None)
+    assert found["verdict"] == "act"
+    assert "taking the worst since its pH and temperature are not known" in found["sentence"]
+
+
+def test_a_new_reading_of_ph_goes_before_the_tanks_figure():
+    log = [read(0, "ammonia_mg_n_l", 0.5), read(0, "ph", 6.5)]
+    assert stands(*log, ph=8.4)["verdict"] == "calm"
+    old = [log[0], read(40, "ph", 6.5)]
+    assert stands(*old, ph=8.4)["verdict"] == "act"
+
+
+def test_a_later_good_reading_ends_the_alarm():
+    log = [read(3, "nitrite_mg_n_l", 2), read(0, "nitrite_mg_n_l", 0)]
+    assert stands(*log)["verdict"] == "calm"
+    assert stands(*log[:1])["verdict"] == "act"
+
+
+def test_of_two_readings_of_one_moment_the_worse_counts():
+    log = [read(0, "nitrite_mg_n_l", 2), read(0, "nitrite_mg_n_l", 0)]
+    assert stands(*log)["verdict"] == stands(*log[::-1])["verdict"] == "act"
+
+
+def test_a_reading_older_than_its_use_says_its_age():
+    notes = stands(read(1, "nitrate_mg_l", 10), read(30, "ammonia_mg_n_l", 0))["notes"]
+    assert any("ammonia 30 days ago" in note and "Older" in note for note in notes)
+
+
+@pytest.mark.parametrize(
+    ("log", "verdict"),
+    [
+        ([(0, None)], "watch"), ([(0, 3)], "act"), ([(20, 1)], "calm"), ([(20, 4)], "watch"),
+        ([(60, 9)], "calm"), ([(1, 1), (2, 2)], "act"), ([(1, 0)], "calm"),
+    ],
+)  # fmt: skip
+def test_deaths_weigh(log, verdict):
+    deaths = [entry(days, "death", "danio-rerio", number) for days, number in log]
+    assert stands(read(0, "nitrate_mg_l", 5), *deaths)["verdict"] == verdict
+
+
+def test_deaths_weigh_where_nothing_was_read_at_all():
+    found = stands(entry(0, "death", None, 3))
+    assert found["verdict"] == "act"
+    assert FIRST_TESTS in found["sentence"]
+
+
+def test_new_soil_with_animals_asks_for_a_test_of_ammonia():
+    young = {"flooded_on": (TODAY - timedelta(days=10)).isoformat()}
+    assert stands(read(0, "nitrate_mg_l", 5), **young)["verdict"] == "watch"
+    assert stands(read(0, "ammonia_mg_n_l", 0), **young)["verdict"] == "calm"
+    assert stands(read(0, "nitrate_mg_l", 5), **young, animals=[])["verdict"] == "calm"
+
+
+# --- first steps
+
+
+def test_the_first_steps_are_the_danger_pages_own_words():
+    page = (Path(paths.ROOT) / "docs" / "danger.md").read_text(encoding="utf-8")
+    assert all(f"**{step}**" in page for step in FIRST_HOUR)
+    assert "ammonia, nitrite, pH, temperature" in page
+
+
+def test_a_deadly_reading_leads_with_the_first_steps_and_the_danger_page():
+    reply = json.loads(
+        answer(json.dumps({"calculator": "standing", "given": {
+            "tank": TANK, "entries": [read(0, "nitrite_mg_n_l", 3)], "today": TODAY.isoformat()},
+            "own": True}))
+    )  # fmt: skip
+    html = reply["painted"]["html"]
+    assert html.index("Make the water move") < html.index("<svg") if "<svg" in html else True
+    assert "danger/" in html
+    assert reply["painted"]["brief"]["level"] == "danger"
+    assert reply["address"] == {"today": TODAY.isoformat()}, "the tank stays off the address"
+
+
+def test_acid_water_with_ammonia_is_never_told_to_change_much():
+    """At pH 4.4 the fish die of acid; hard new water would turn the ammonium into ammonia."""
+    found = stands(read(0, "ph", 4.4), read(0, "ammonia_mg_n_l", 3))
+    text = " ".join(found["notes"])
+    assert found["verdict"] == "act"
+    assert "half the water now" not in text
+    assert "Change half" not in text
+    change = next(one for one in stands(
+        read(0, "ammonia_mg_n_l", 3), ph=6.5, change={"percent": 40, "every_days": 7},
+    )["due"] if one["task"].startswith("change water"))  # fmt: skip
+    assert change["task"] == "change water only by the first step"  # a list shows the task alone
+    assert "before you change any water" in change["why"]
+
+
+def test_nitrite_without_a_test_of_ammonia_asks_for_it_before_half_is_changed():
+    text = " ".join(stands(read(0, "nitrite_mg_n_l", 3), ph=6.8)["notes"])
+    assert text.index("test ammonia before") < text.index("change half the water")
+
+
+def test_a_water_change_long_overdue_is_taken_slowly():
+    log = [entry(90, "change", None, 30), read(1, "nitrate_mg_l", 10)]
+    [change] = [
+        one for one in stands(*log, change={"percent": 30, "every_days": 7})["due"]
+        if one["task"] == "change water, a little at a time"
+    ]  # fmt: skip
+    assert change["late_days"] == 83
+    assert "a little every day or two" in change["why"]
+
+
+# --- due, tests
+
+
+def test_what_is_due_follows_the_tanks_own_change_and_what_was_logged():
+    log = [entry(9, "change", None, 25), read(1, "nitrate_mg_l", 10)]
+    [change] = [
+        one for one in stands(*log, change={"percent": 25, "every_days": 7})["due"]
+        if one["task"] == "change water"
+    ]  # fmt: skip
+    assert (change["on"], change["late_days"]) == ("2026-11-26", 2)
+
+
+def test_no_change_is_due_where_the_tank_has_none():
+    for change in (None, {"percent": 0, "every_days": 7}, {"percent": 30}):
+        tasks = [one["task"] for one in stands(change=change)["due"]]
+        assert not [task for task in tasks if task.startswith("change water")]
+
+
+def test_trims_follow_the_record_until_the_log_knows_better():
+    plants = [{"plant": "rotala-rotundifolia", "wet_g": 80}]
+    early = stands(entry(10, "trim", "rotala-rotundifolia", 40), plants=plants)["due"]
+    assert "its record says" in next(one["why"] for one in early if one["task"].startswith("trim"))
+    log = [entry(days, "trim", "rotala-rotundifolia", 80) for days in (60, 40, 20)]
+    found = stands(*log, plants=plants)
+    [trim] = [one for one in found["due"] if one["task"].startswith("trim")]
+    assert (trim["on"], trim["late_days"]) == (TODAY.isoformat(), 0)
+    assert "you cut it about every 20 days" in trim["why"]
+    # 80 g kept, 80 g cut every 20 days: it doubles in 20 days
+    assert any("doubles in about 20 days here" in note for note in found["notes"])
+
+
+def test_feeding_is_never_due():
+    tasks = [one["task"] for one in stands(entry(30, "feed", None, 1), feed_g_week=3)["due"]]
+    assert not [task for task in tasks if "feed" in task]
+
+
+def test_the_next_test_is_the_one_that_harms_then_the_one_never_taken():
+    assert stands()["next_test"]["what"] == "ammonia_mg_n_l"
+    assert stands(read(2, "nitrate_mg_l", 60))["next_test"]["what"] == "nitrate_mg_l"
+    routine = [read(1, what, value) for what, value in
+               {"ammonia_mg_n_l": 0, "nitrite_mg_n_l": 0, "temperature_c": 24, "ph": 7.2,
+                "kh_dh": 4, "gh_dh": 8}.items()]  # fmt: skip
+    assert stands(*routine, read(40, "nitrate_mg_l", 10))["next_test"]["what"] == "nitrate_mg_l"
+
+
+def test_minutes_are_those_of_upkeeps_own_sum():
+    """A change of 25 % of 100 L: 5 + 0.7 · 25 = 22.5 minutes every 7 days; tests 5 every 14."""
+    found = stands(net_l=100, change={"percent": 25, "every_days": 7})
+    assert found["minutes_week"] == pytest.approx(22.5 + 2.5)
+
+
+# --- trends
+
+
+def trend(found, what):
+    return next(one for one in found["trends"] if one["what"] == what)
+
+
+def test_a_trend_without_changes_is_scipys():
+    dice = random.Random(7)
+    log = [
+        read(60 - 5 * turn, "nitrate_mg_l", round(10 + turn + dice.gauss(0, 1), 1))
+        for turn in range(12)
+    ]
+    days = [-float(60 - 5 * turn) for turn in range(12)]
+    outside = theilslopes([one["value"] for one in log], days)
+    found = trend(stands(*log), "nitrate_mg_l")
+    assert found["slope_week"] == pytest.approx(7 * outside.slope)
+    assert found["slope_low_week"] <= 7 * outside.slope <= found["slope_high_week"]
+    assert found["verdict"] == "building"
+
+
+def test_a_change_of_water_makes_no_slope():
+    """It rises by 1 a day and is halved each week: the slope is 7 a week all the same."""
+    log, level = [], 10.0
+    for day in range(28):
+        log.append(read(28 - day, "nitrate_mg_l", level))
+        if day % 7 == 6:
+            log.append(entry(28 - day, "change", None, 50))
+            level /= 2
+        level += 1
+    assert trend(stands(*log), "nitrate_mg_l")["slope_week"] == pytest.approx(7)
+    flat = [one for one in log if one["kind"] == "reading"]
+    assert trend(stands(*flat), "nitrate_mg_l")["slope_week"] != pytest.approx(7)
+
+
+def test_temperature_goes_on_across_a_change_and_cover_across_none_of_the_thinnings():
+    log = [read(20 - day, "temperature_c", 22 + 0.1 * day) for day in range(10)]
+    assert trend(stands(*log, entry(15, "change", None, 30)), "temperature_c")[
+        "slope_week"
+    ] == pytest.approx(0.7)
+    cover = [read(20, "cover_percent", 20), read(15, "cover_percent", 40), entry(15, "thin", None, 20),
+             read(14, "cover_percent", 20), read(9, "cover_percent", 40)]  # fmt: skip
+    assert trend(stands(*cover), "cover_percent")["slope_week"] == pytest.approx(28)
+
+
+def test_the_kits_step_limits_what_is_told():
+    """0.4 in ten days is less than a kit of 5 can tell, and more than one of 0.1 can."""
+    log = [read(10 - day, "nitrate_mg_l", 10 + 0.04 * day) for day in range(11)]
+    assert trend(stands(*log), "nitrate_mg_l")["verdict"] == "steady"
+    fine = [{**one, "step": 0.1} for one in log]
+    assert trend(stands(*fine), "nitrate_mg_l")["verdict"] == "building"
+
+
+def test_too_few_readings_are_said_to_be_too_few():
+    found = trend(stands(read(3, "ph", 7.0), read(1, "ph", 7.6)), "ph")
+    assert found["verdict"] == "too-few-readings"
+    assert found["slope_low_week"] is None
+
+
+# --- outlook
+
+FULL = {
+    "net_l": 100, "soil_area_cm2": 2_400, "feed_g_week": 4, "protein_percent": 45,
+    "tap": {"nitrate_mg_l": 5}, "change": {"percent": 25, "every_days": 7},
+    "plants": [{"plant": "rotala-rotundifolia", "wet_g": 60}],
+}  # fmt: skip
+
+
+def test_the_outlook_is_there_where_the_tank_carries_it_and_brackets_its_middle():
+    log = [read(21 - 3 * turn, "nitrate_mg_l", 12 + turn % 2) for turn in range(7)]
+    outlook = stands(*log, **FULL)["outlook"]
+    assert outlook["fitted"]
+    assert 0 <= outlook["low"] <= outlook["nitrate_in_28_days_mg_l"] <= outlook["high"] < 200
+
+
+@pytest.mark.parametrize(
+    "key", ["net_l", "feed_g_week", "protein_percent", "change", "plants", "tap"]
+)
+def test_no_outlook_is_made_up_for_a_tank_that_does_not_say(key):
+    found = stands(read(1, "nitrate_mg_l", 12), **{**FULL, key: None})
+    assert found["outlook"] is None
+    assert any(note.startswith("No forecast: it needs") for note in found["notes"])
+
+
+def test_no_outlook_rests_on_an_old_reading():
+    assert stands(read(30, "nitrate_mg_l", 12), read(0, "ph", 7), **FULL)["outlook"] is None
+
+
+def test_a_tank_with_more_feed_has_more_nitrate_ahead():
+    log = [read(1, "nitrate_mg_l", 12)]
+    little, much = (stands(*log, **{**FULL, "feed_g_week": feed})["outlook"] for feed in (1, 12))
+    assert little["nitrate_in_28_days_mg_l"] < much["nitrate_in_28_days_mg_l"]
+
+
+# --- what no log may do
+
+DEADLY = {"ph": 10, "nitrite_mg_n_l": 5, "oxygen_mg_l": 1, "temperature_c": 36, "ammonia_mg_n_l": 40,
+          "copper_ug_l": 500, "nitrate_mg_l": 600}  # fmt: skip
+any_reading = st.sampled_from(sorted(READINGS)).flatmap(
+    lambda what: st.tuples(
+        st.just("reading"), st.just(what),
+        st.floats(READINGS[what].low, READINGS[what].high).map(lambda value: round(value, 2)),
+    )
+)  # fmt: skip
+any_other = st.sampled_from(
+    [("change", None, 30), ("death", "danio-rerio", 1), ("trim", None, 20), ("thin", None, 10),
+     ("dose", "kno3", 1), ("feed", None, 0.4), ("plant", "rotala-rotundifolia", 30)]
+)  # fmt: skip
+any_log = st.lists(
+    st.tuples(st.integers(0, 120), st.one_of(any_reading, any_other)), max_size=12
+).map(lambda rows: [entry(days, *what) for days, what in rows])
+
+
+def badness(found):
+    """How bad a verdict is, 0 the worst."""
+    return WORST_FIRST.index(found["verdict"])
+
+
+@settings(max_examples=how_many(150), deadline=None)
+@given(log=any_log, what=st.sampled_from(sorted(DEADLY)), days_ago=st.integers(0, 120))
+def test_a_deadly_reading_never_betters_a_verdict(log, what, days_ago):
+    before, after = stands(*log), stands(*log, read(days_ago, what, DEADLY[what]))
+    if after["verdict"] != "unknown" or before["verdict"] != "unknown":
+        assert badness(after) <= badness(before)
+
+
+@settings(max_examples=how_many(100), deadline=None)
+@given(log=any_log, later=st.integers(0, 400))
+def test_time_alone_never_makes_a_tank_calm(log, later):
+    now, then = stands(*log), stands(*log, today=TODAY + timedelta(days=later))
+    if now["verdict"] == "unknown":
+        assert then["verdict"] != "calm"
+    if later > 61:
+        assert then["verdict"] != "calm"
+
+
+@settings(max_examples=how_many(100), deadline=None)
+@given(log=any_log, dice=st.randoms(use_true_random=False))
+def test_the_order_of_the_log_and_copies_in_it_change_nothing(log, dice):
+    mixed = [*log, *dice.sample(log, len(log) // 2)]
+    dice.shuffle(mixed)
+    first, second = stands(*log)["all"], stands(*mixed)["all"]
+    assert first["outputs"] == second["outputs"]
+    assert first["notes"] == second["notes"]
+
+
+def test_entries_without_an_id_are_each_their_own():
+    log = [{**entry(0, "death", None, 1), "id": None} for _ in range(3)]
+    assert "3 animals died" in stands(*log)["sentence"]
+    assert "one animal died" in stands(*[{**one, "id": "x"} for one in log])["sentence"].lower()
+
+
+def test_entries_of_other_tanks_and_of_later_days_do_not_count():
+    other = read(0, "nitrite_mg_n_l", 5) | {"tank": "jar"}
+    late = read(-9, "nitrite_mg_n_l", 5)
+    found = stands(read(0, "nitrate_mg_l", 5), other, late)
+    assert found["verdict"] == "calm"
+    assert any(
+        "1 entries are of a later day" in note or "1 entry is" in note for note in found["notes"]
+    )
+
+
+def test_a_moments_zone_decides_the_order_not_the_letters():
+    early = read(0, "nitrite_mg_n_l", 5) | {"at": "2026-11-28T23:00:00+11:00"}  # noon in UTC
+    late = read(0, "nitrite_mg_n_l", 0) | {"at": "2026-11-28T13:00:00Z"}
+    assert read_moment(early["at"]) < read_moment(late["at"])
+    assert stands(early, late)["verdict"] == "calm"
+
+
+# --- doors
+
+
+def test_unknown_keys_are_let_pass_and_bad_values_are_named():
+    assert (
+        stands(read(0, "ph", 7, hand="left"), colour="green", tap={"odd": 1})["verdict"] == "calm"
+    )
+    with pytest.raises(BadInput) as bad:
+        stands(read(0, "ph", 70), read(0, "mood", 1), entry(0, "reading", "ph"), net_l=-1)
+    assert {path for path, _ in bad.value.problems} == {"tank.net_l"}
+    with pytest.raises(BadInput) as bad:
+        stands(read(0, "ph", 70), read(0, "mood", 1), entry(0, "reading", "ph"))
+    assert {path for path, _ in bad.value.problems} == {
+        "entries[1].value", "entries[2].what", "entries[3].value",
+    }  # fmt: skip
+
+
+def test_the_demo_tanks_show_each_verdict_but_the_alarm():
+    demo = demo_file(read_records(paths.SPECIES).library.demo)
+    verdicts = {
+        tank["id"]: run("standing", {"tank": tank, "today": DEMO_DAY.isoformat(),
+                                     "entries": demo["entries"]})["outputs"]["verdict"]
+        for tank in demo["tanks"]
+    }  # fmt: skip
+    assert verdicts == {
+        "reading-room": "calm", "foyer": "watch", "childrens-corner": "calm", "propagation-jar": "unknown",
+    }  # fmt: skip
+
+
+def test_a_season_runs_through_and_all_of_it_is_finite():
+    tanks, entries = season()
+    for tank in tanks[:3]:
+        found = run("standing", {"tank": tank, "entries": entries, "today": SEASON_END})
+        json.dumps(found, allow_nan=False)
+        assert found["outputs"]["verdict"] in WORST_FIRST
+        assert math.isfinite(found["outputs"]["minutes_week"])

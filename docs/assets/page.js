@@ -48,17 +48,27 @@ async function open() {
   watchForNews(root); // after a part that starts Python: on a slow line the first answer comes first
 }
 
-/** The drawer closes with Escape. */
+/** The drawer of pages: its button says whether it is open, and Escape closes it. */
 function openDrawer() {
   /** @type {HTMLInputElement} */
   const drawer = document.querySelector("#__drawer");
   /** @type {HTMLButtonElement} */
   const button = document.querySelector("#pages");
-  button.onclick = () => {
-    drawer.checked = !drawer.checked;
+  const turn = (open) => {
+    drawer.checked = open;
+    button.setAttribute("aria-expanded", String(open));
   };
+  button.onclick = () => {
+    turn(!drawer.checked);
+    /** @type {HTMLElement} */
+    const first = document.querySelector("#all-pages a");
+    if (drawer.checked) first.focus();
+  };
+  drawer.onchange = () => turn(drawer.checked); // by a tap beside it
   document.body.onkeydown = ({ key }) => {
-    if (key === "Escape") drawer.checked = false;
+    if (key !== "Escape" || !drawer.checked) return;
+    turn(false);
+    button.focus();
   };
 }
 

@@ -27,7 +27,7 @@ BUILDERS_OWN: dict[str, dict[str, Any]] = {
     "fenced_code": {},
 }  # extensions that it always loads
 
-NOTHING_EXTRA: dict[str, Any] = {"extra": {}, "extra_css": [], "mdx_configs": {}}
+NOTHING_EXTRA: dict[str, Any] = {"extra": {}, "extra_css": []}
 
 
 def address_of(name: str) -> str:
@@ -113,7 +113,8 @@ class Renderer:
             toc=contents(getattr(reader, "toc_tokens", [])),
         )
         filled = self.theme.get_template("main.html").render(
-            page=page, config=SimpleNamespace(**NOTHING_EXTRA, **self.settings)
+            page=page,
+            config=SimpleNamespace(**NOTHING_EXTRA, mdx_configs=self.extensions, **self.settings),
         )
         return with_preloads(filled)
 

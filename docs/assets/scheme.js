@@ -9,6 +9,9 @@
   for (const sheet of document.styleSheets) {
     for (const rule of sheet.cssRules) if (rule instanceof CSSMediaRule && rule.conditionText === DARK) rules.push(rule);
   }
+  /** @type {NodeListOf<HTMLMetaElement>} */
+  const metas = document.querySelectorAll("meta[name=theme-color]"); // the colour of the browser's own bar
+  const bars = [...metas].map((meta) => ({ meta, media: meta.media }));
 
   function apply() {
     let scheme = "device";
@@ -18,6 +21,7 @@
       // no storage here: as the device says
     }
     document.documentElement.dataset.scheme = scheme;
+    for (const { meta, media } of bars) meta.media = scheme === "device" ? media : media.includes(scheme) ? "all" : "not all";
     for (const rule of rules) rule.media.mediaText = { dark: "all", light: "not all" }[scheme] ?? DARK;
   }
 

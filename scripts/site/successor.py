@@ -19,6 +19,7 @@ from scripts.site.watch_page import address_of, relative
 
 ENVIRONMENT = BUILD / "successor-environment"
 SETTINGS = "mkdocs.yml"
+NOT_READ = re.compile(r"(<noscript>.*?</noscript>)", re.DOTALL)  # stays as it is in both
 RAW_LINK = re.compile(r'(<a\b[^>]*?\shref=")([^"]+)(")')
 STUB = "---\ntitle: Left out\n---\n# Left out\n"  # so that links to the page still find its file
 
@@ -66,4 +67,6 @@ def for_successor(name: str, text: str) -> str:
         link = relative(f"{target}/" if parts.path.endswith("/") else target, here)
         return found[1] + parts._replace(path=link).geturl() + found[3]
 
-    return RAW_LINK.sub(counted, text)
+    texts = NOT_READ.split(text)
+    texts[::2] = [RAW_LINK.sub(counted, one) for one in texts[::2]]
+    return "".join(texts)

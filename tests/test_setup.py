@@ -208,7 +208,7 @@ def test_a_failed_install_is_said_and_not_stamped(monkeypatch, tmp_path):
         environment.install(tmp_path, "build")
 
 
-@pytest.mark.parametrize("lock", ["build", "test", "node", "pyodide-build"])
+@pytest.mark.parametrize("lock", ["build", "test", "node", "pyodide-build", "successor"])
 def test_every_locked_package_has_hashes(lock):
     lines = (LOCKS / f"{lock}.txt").read_text(encoding="utf-8").splitlines()
     packages = [number for number, line in enumerate(lines) if "==" in line]

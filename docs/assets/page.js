@@ -31,7 +31,10 @@ async function open() {
   startOnIntent(root); // before anything is waited for: a touch may come at once
   document.documentElement.dataset.units = document.querySelector("#calculator") ? "metric" : chosenUnits();
   /** @type {NodeListOf<HTMLAnchorElement>} */
-  const doors = document.querySelectorAll("body > nav a");
+  const doors = document.querySelectorAll(".doors-below a");
+  document.body.dataset.root = root.href; // the base theme writes the body
+  openDrawer();
+  openScheme();
   for (const link of doors) {
     if (location.pathname.startsWith(new URL(link.href).pathname)) link.setAttribute("aria-current", "true");
   }
@@ -41,8 +44,51 @@ async function open() {
     if (document.querySelector(place)) part.open(root); // a link may have swapped the page meanwhile
   }
   (await import("./shelf/switch.js")).openSwitch();
-  if (document.querySelector('main a[href*="rules/"], main a[href*="calculators/"]')) (await import("./shelf/page-lines.js")).openLines();
+  if (document.querySelector('#main a[href*="rules/"], #main a[href*="calculators/"]')) (await import("./shelf/page-lines.js")).openLines();
   watchForNews(root); // after a part that starts Python: on a slow line the first answer comes first
+}
+
+/** The drawer of pages: its button says whether it is open, and Escape closes it. */
+function openDrawer() {
+  /** @type {HTMLInputElement} */
+  const drawer = document.querySelector("#__drawer");
+  /** @type {HTMLButtonElement} */
+  const button = document.querySelector("#pages");
+  const turn = (open) => {
+    drawer.checked = open;
+    button.setAttribute("aria-expanded", String(open));
+  };
+  button.onclick = () => {
+    turn(!drawer.checked);
+    /** @type {HTMLElement} */
+    const first = document.querySelector("#all-pages a");
+    if (drawer.checked) first.focus();
+  };
+  drawer.onchange = () => turn(drawer.checked); // by a tap beside it
+  document.body.onkeydown = ({ key }) => {
+    if (key !== "Escape" || !drawer.checked) return;
+    turn(false);
+    button.focus();
+  };
+}
+
+/** Light, dark, or as the device says; the choice is this device's. */
+function openScheme() {
+  const place = document.querySelector("#scheme");
+  const show = () => {
+    for (const button of place.querySelectorAll("button")) {
+      button.setAttribute("aria-pressed", String(button.dataset.scheme === document.documentElement.dataset.scheme));
+    }
+  };
+  for (const button of place.querySelectorAll("button")) {
+    button.onclick = () => {
+      localStorage.setItem("mulmbook-scheme", button.dataset.scheme);
+      document.dispatchEvent(new Event("scheme"));
+      show();
+    };
+  }
+  place.hidden = false;
+  show();
 }
 
 // While Python runs, a link swaps the page instead of loading it anew, so that the worker stays alive.

@@ -1,6 +1,7 @@
 """Build time and peak memory by number of records, and what a page weighs."""
 
 import gzip
+import re
 import resource
 import shutil
 import subprocess
@@ -14,6 +15,7 @@ from scripts.setup.paths import BUILD, ROOT, SITE
 COUNTS = (60, 250, 1_000)
 BENCH_SITE = BUILD / "bench-site"
 KIB = 1024
+LOADED = re.compile(r'<(?:link rel="(?:stylesheet|modulepreload)" href|script[^>]* src)="([^"]+)"')
 
 
 def builds() -> None:
@@ -70,15 +72,9 @@ def weights() -> None:
     build(SITE)
     print("| what | KB | KB gzipped |")
     print("|---|---|---|")
-    shell = [
-        "assets/style.css",
-        "assets/page.js",
-        "assets/runtime.js",
-        "assets/store.js",
-        "assets/offline.js",
-    ]
-    row("style and script of every page", [SITE / name for name in shell])
-    row("a plant's page", [SITE / "plants" / "limnophila-sessiliflora" / "index.html"])
+    plant = SITE / "plants" / "limnophila-sessiliflora" / "index.html"
+    row("style and script of a plant's page", loaded_at_once(plant))
+    row("a plant's page", [plant])
     row("a problem's page", [SITE / "problems" / "new-soil-ammonia" / "index.html"])
     row("a calculator's page", [SITE / "calculators" / "free-ammonia" / "index.html"])
     row("the index of plants", [SITE / "plants" / "index.html"])
@@ -97,6 +93,12 @@ def weights() -> None:
     )
     row("the same, as it comes", [stock / name for name in names])
     row("the whole book", [path for path in SITE.rglob("*") if path.is_file()])
+
+
+def loaded_at_once(page: Path) -> list[Path]:
+    """The style sheets, scripts and modules that a page names in its head."""
+    head = page.read_text(encoding="utf-8").split("</head>", 1)[0]
+    return [(page.parent / name).resolve() for name in LOADED.findall(head)]
 
 
 def row(name: str, files: list[Path]) -> None:

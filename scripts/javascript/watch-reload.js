@@ -1,6 +1,6 @@
 // In every page while serve.py watches: hears what was written anew, and shows it. Never part of the site.
 
-const root = new URL(document.body.dataset.root, location.href);
+const root = new URL(document.querySelector("[data-root]").dataset.root, location.href);
 let news;
 
 function listen() {

@@ -42,10 +42,12 @@ def build(
     write_source(library)
     with step("building the site"):
         from scripts.site.offline import write_offline_list
+        from scripts.site.theme import settle_theme
 
         fresh = site.with_name(f"{site.name}-fresh")
         shutil.rmtree(fresh, ignore_errors=True)
         run_builder(fresh)
+        settle_theme(fresh)
         add_preloads(fresh)
         write_offline_list(fresh)
         shutil.rmtree(site, ignore_errors=True)

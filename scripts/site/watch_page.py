@@ -19,12 +19,15 @@ from markdown.treeprocessors import Treeprocessor
 
 from scripts.setup.paths import ROOT
 from scripts.site.preload import with_preloads
+from scripts.site.theme import theme_templates
 
 BUILDERS_OWN: dict[str, dict[str, Any]] = {
     "toc": {},
     "tables": {},
     "fenced_code": {},
 }  # extensions that it always loads
+
+NOTHING_EXTRA: dict[str, Any] = {"extra": {}, "extra_css": []}
 
 
 def address_of(name: str) -> str:
@@ -82,9 +85,12 @@ class Renderer:
             (ROOT / "mkdocs.yml").read_text(encoding="utf-8"), yaml.SafeLoader
         )
         self.theme = Environment(
-            loader=FileSystemLoader(ROOT / self.settings["theme"]["custom_dir"])
+            loader=FileSystemLoader(
+                [ROOT / self.settings["theme"]["custom_dir"], theme_templates()]
+            )
         )
         self.theme.filters["url"] = url
+        self.theme.filters["script_tag"] = str  # named by the theme; no page has such a script
         self.extensions = dict(BUILDERS_OWN)
         for entry in self.settings["markdown_extensions"]:
             self.extensions |= entry if isinstance(entry, dict) else {entry: {}}
@@ -100,15 +106,33 @@ class Renderer:
         links.name, links.known = name, known
         reader.treeprocessors.register(links, "links", 0)
         page = SimpleNamespace(
-            title=meta["title"], meta=meta, content=reader.convert(body), url=address_of(name)
+            title=meta["title"],
+            meta=meta,
+            content=reader.convert(body),
+            url=address_of(name),
+            toc=contents(getattr(reader, "toc_tokens", [])),
         )
         filled = self.theme.get_template("main.html").render(
-            page=page, config=SimpleNamespace(**self.settings)
+            page=page,
+            config=SimpleNamespace(**NOTHING_EXTRA, mdx_configs=self.extensions, **self.settings),
         )
         return with_preloads(filled)
+
+
+def contents(tokens: list[dict[str, Any]]) -> list[SimpleNamespace]:
+    """The headings of a page as the theme's list of contents asks for them."""
+    return [
+        SimpleNamespace(
+            title=one["name"],
+            level=one["level"],
+            url=f"#{one['id']}",
+            children=contents(one["children"]),
+        )
+        for one in tokens
+    ]
 
 
 @pass_context
 def url(context: Context, value: str) -> str:
     """The theme's filter: an address below the root as a link from the page that is being made."""
-    return relative(value, context["page"].url)
+    return value if value.startswith("#") else relative(value, context["page"].url)

@@ -152,7 +152,7 @@ def test_python_stays_alive_from_page_to_page(page):
     wait_for_answer(page)
     started = []
     page.on("worker", lambda worker: started.append(worker.url))
-    page.locator("body > nav").get_by_text("Work it out").tap()
+    page.locator(".doors-below").get_by_text("Work it out").tap()
     expect(page.get_by_role("heading", level=1)).to_have_text("Work it out")
     page.locator(".cards").get_by_text("Trimmings").tap()
     wait_for_answer(page)

@@ -27,7 +27,7 @@ TAPPED = [
 ]  # fmt: skip
 SMALL = """() => [...document.querySelectorAll(
         'button, input:not([type=file]), select, .cards a, .doors a, .worked a, .steps a, '
-        + 'body > nav a, header a, label.button')]
+        + '.doors-below a, header a, label.button')]
     .filter((one) => one.offsetParent && one.getBoundingClientRect().height < 44)
     .map((one) => one.outerHTML.slice(0, 100))"""
 

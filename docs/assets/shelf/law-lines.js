@@ -6,7 +6,7 @@ import { element } from "../paint.js";
 /** Mark the links to the lists of the tank's place on this page, and say whose place it is. */
 export async function markLaw(tank) {
   /** @type {any[]} */
-  const links = [...document.querySelectorAll('main a[href*="rules/"]')];
+  const links = [...document.querySelectorAll('#main a[href*="rules/"]')];
   for (const old of document.querySelectorAll(".law-here")) old.remove();
   for (const old of document.querySelectorAll(".law-mine")) old.classList.remove("law-mine");
   const place = tank?.place;

@@ -6,7 +6,7 @@ import { called, tankHere } from "./opened.js";
 import { markLaw } from "./law-lines.js";
 import { onSwitch } from "./switch.js";
 
-const TO_CALCULATORS = 'main .cards a[href*="calculators/"][href*="?"], main p a[href*="calculators/"][href*="?"], main .steps a[href*="calculators/"], main .worked a[href*="calculators/"]';
+const TO_CALCULATORS = '#main .cards a[href*="calculators/"][href*="?"], #main p a[href*="calculators/"][href*="?"], #main .steps a[href*="calculators/"], #main .worked a[href*="calculators/"]';
 
 export async function openLines() {
   if (document.querySelector("#calculator")) return;

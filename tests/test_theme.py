@@ -1,0 +1,97 @@
+"""The base theme in the built site: its style in a layer, nothing that the policy forbids, the weight."""
+
+import gzip
+import re
+from html.parser import HTMLParser
+
+import pytest
+
+from scripts.site.theme import LAYERED, NOT_USED, ThemeChanged, settle_theme
+from scripts.site.used_rules import used_rules
+
+MOST = (
+    75_000  # octets of a plant's page, gzipped, with all style and script that comes before Python
+)
+SHEET = '@charset "UTF-8";a{mask:url("data:image/svg+xml;charset=utf-8,<svg d=\'M0 (1)\'/>")}b{color:red}'
+
+
+class Loads(HTMLParser):
+    """The files that a page loads at once: style, scripts and the modules that it names."""
+
+    def __init__(self, text):
+        super().__init__()
+        self.files = []
+        self.feed(text)
+
+    def handle_starttag(self, tag, attributes):
+        found = dict(attributes)
+        if tag == "script":
+            self.files.append(found["src"])
+        if tag == "link" and found.get("rel") in ("stylesheet", "modulepreload"):
+            self.files.append(found["href"])
+
+
+def weight(octets):
+    return len(gzip.compress(octets, mtime=0))
+
+
+@pytest.mark.parametrize("name", ["hygrophila-difformis", "cryptocoryne-wendtii", "lemna-minor"])
+def test_a_plants_page_with_style_and_script_is_light(site, name):
+    page = site / "plants" / name / "index.html"
+    files = Loads(page.read_text(encoding="utf-8")).files
+    assert any(file.endswith("theme.css") for file in files)
+    assert any(file.endswith("page.js") for file in files)
+    loaded = [page, *((page.parent / file).resolve() for file in files)]
+    assert sum(weight(path.read_bytes()) for path in loaded) <= MOST
+
+
+def test_of_the_themes_files_only_its_style_sheet_is_left(site):
+    assert (site / LAYERED).read_text(encoding="utf-8").startswith("@layer theme{")
+    assert not any((site / folder).exists() for folder in NOT_USED)
+
+
+def test_no_style_sheet_asks_for_anything(site):
+    for path in site.rglob("*.css"):
+        assert not re.search(r"url\(|@import|@font-face", path.read_text(encoding="utf-8")), path
+
+
+def test_settling_puts_the_sheet_into_a_layer_and_leaves_its_drawings_out(tmp_path):
+    sheets = tmp_path / "assets" / "stylesheets"
+    sheets.mkdir(parents=True)
+    (sheets / "main.0a1b.min.css").write_text(SHEET, encoding="utf-8")
+    settle_theme(tmp_path)
+    text = (tmp_path / LAYERED).read_text(encoding="utf-8")
+    assert text == "@layer theme{a{mask:none}b{color:red}}\n"
+    assert not sheets.exists()
+
+
+@pytest.mark.parametrize(
+    ("sheet", "kept"),
+    [
+        (".here{a:b}.gone{a:b}", ".here{a:b}"),
+        (".here,.gone,p .gone{a:b}", ".here{a:b}"),
+        (".here:not(.gone) a{a:b}", ".here:not(.gone) a{a:b}"),
+        ("a:is(.gone,.here),.gone{a:b}", "a:is(.gone,.here){a:b}"),
+        ("@media print{.gone{a:b}}p{a:b}", "p{a:b}"),
+        ("@media print{.gone{a:b}p{a:b}}", "@media print{p{a:b}}"),
+        ("@keyframes x{0%{a:b}}.gone{animation:x 1s}", ""),
+        (
+            "@keyframes x{0%{a:b}}.here{animation:x 1s}",
+            "@keyframes x{0%{a:b}}.here{animation:x 1s}",
+        ),
+        ("[data-x=here] a{a:b}", "[data-x=here] a{a:b}"),
+        ("#__drawer:checked~.here{a:b}", "#__drawer:checked~.here{a:b}"),
+    ],
+)
+def test_rules_that_no_page_can_use_are_left_out(sheet, kept):
+    assert used_rules(sheet, {"here"}) == kept
+
+
+def test_a_brace_that_is_never_closed_is_told():
+    with pytest.raises(ValueError, match="never closed"):
+        used_rules("p{a:b", set())
+
+
+def test_a_theme_with_another_sheet_stops_the_build(tmp_path):
+    with pytest.raises(ThemeChanged, match="0 files, where one is expected"):
+        settle_theme(tmp_path)

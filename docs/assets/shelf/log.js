@@ -28,14 +28,14 @@ export class Log {
   }
 
   /**
-   * Write the operations of one tap; the view changes only once they lie safely.
-   * @param {object[]} parts
-   * @param {unknown} unsaved what the error carries where nothing could be written
-   * @param {{name: string, value: unknown}[]} [local] values that are written with them
-   * @param {string} [action] the tap that they are of; a new one where none is said
-   * @param {boolean} [answer] whether this only keeps an answer that was made from what stands here
+   * Write the operations of one tap, and values beside them; the view changes only once they lie safely.
+   * @param {{parts?: object[], local?: {name: string, value: unknown}[]}} written
+   * @param {object} how
+   * @param {unknown} how.unsaved what the error carries where nothing could be written
+   * @param {string} [how.action] the tap that they are of; a new one where none is said
+   * @param {boolean} [how.answer] whether this only keeps an answer that was made from what stands here
    */
-  async write(parts, unsaved, local = [], action = undefined, answer = false) {
+  async write({ parts = [], local = [] }, { unsaved, action, answer = false }) {
     if (!parts.length && !local.length) return;
     const operations = stamped(parts, this.view.last, action);
     await this.#put({ operations, local }, unsaved);
@@ -47,7 +47,7 @@ export class Log {
 
   /** Write a value that is no tank's. */
   async writeLocal(row, answer = false) {
-    await this.write([], row.value, [structuredClone(row)], undefined, answer);
+    await this.write({ local: [structuredClone(row)] }, { unsaved: row.value, answer });
   }
 
   async #put(batch, unsaved) {

@@ -31,7 +31,7 @@ export class Shelf extends ShownShelf {
   }
 
   async orderTanks(ids) {
-    await this.inner.write([{ op: "order", values: { ids: [...ids] } }], ids);
+    await this.inner.write({ parts: [{ op: "order", values: { ids: [...ids] } }] }, { unsaved: ids });
   }
 
   /**
@@ -121,6 +121,6 @@ export class Shelf extends ShownShelf {
 
   /** @param {Tap} tap */
   async #drop(of, key, tap) {
-    await this.inner.write([{ op: "drop", of, key }], key, [], tap.action);
+    await this.inner.write({ parts: [{ op: "drop", of, key }] }, { unsaved: key, action: tap.action });
   }
 }

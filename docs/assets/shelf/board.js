@@ -1,16 +1,19 @@
-// The board: a card for each tank, danger first, then what is due today. What was kept is shown at once; Python
-// makes the verdicts anew in the background.
+// The board: a card for each tank, danger first, then what is due today. Its last cards are shown at once, before the
+// log has been read; Python makes the verdicts anew in the background.
 
 import { ask } from "../runtime.js";
 import { day, said, shelf, table } from "./opened.js";
-import { openCopy } from "./copy.js";
-import { paintKept } from "./kept.js";
+import { readFront } from "./front.js";
+import { aged } from "./overtaken.js";
 import { keptStanding, onEachChange, roundNow, standingNow } from "./standings.js";
 import { paintCard } from "./card.js";
+
+const parts = () => Promise.all([import("./copy.js"), import("./kept.js")]); // soon
 
 export async function open(root) {
   const box = document.querySelector("#board");
   const here = { root, box, store: null, cards: new Map(), turn: 0 };
+  paintFront(here, await readFront());
   try {
     here.store = await shelf();
   } catch (wrong) {
@@ -20,9 +23,19 @@ export async function open(root) {
   onEachChange(here.store, box, () => show(here));
   box.querySelector("#demo-load").onclick = () => loadDemo(here);
   box.querySelector("#demo-remove").onclick = () => removeDemo(here);
-  openCopy(here);
+  [here.copy, here.kept] = await parts();
+  here.copy.openCopy(here);
   await show(here);
-  box.dataset.shown = "kept";
+  box.dataset.shown ??= "kept";
+  return undefined;
+}
+
+/** The cards as they were last, where nothing was written since. */
+function paintFront(here, front) {
+  if (!front?.cards.length) return;
+  const tanks = front.cards.map(({ tank }) => tank);
+  paint(here, tanks, front.cards.map(({ standing }) => aged(standing)), { order: [], minutes_week: front.minutes });
+  here.box.dataset.shown = "kept";
 }
 
 /** Paint all that is kept, then ask Python for what is no longer true. */
@@ -31,48 +44,64 @@ async function show(here) {
   const [tanks, round] = await Promise.all([here.store.tanks(), here.store.setting("round")]);
   const kept = await Promise.all(tanks.map((tank) => keptStanding(here.store, tank)));
   if (turn !== here.turn) return;
-  const cards = tanks.map((tank, at) => cardOf(here, tank, kept[at]));
-  const places = new Map((round?.order ?? []).map((one, at) => [one.tank, at]));
-  cards.sort((one, other) => (places.get(one.dataset.tank) ?? places.size) - (places.get(other.dataset.tank) ?? places.size));
-  here.box.querySelector("#board-cards").replaceChildren(...cards);
-  week(here, tanks, round);
-  here.box.querySelector("#board-empty").hidden = tanks.length > 0;
-  here.box.querySelector("#board-round").hidden = !tanks.length;
-  here.box.querySelector("#demo-there").hidden = !tanks.some((tank) => tank.demo);
-  here.box.hidden = false;
-  paintKept(here.box.querySelector("#board-kept"), here.store, here.root);
+  paint(here, tanks, kept, round);
+  here.kept.paintKept(here.box.querySelector("#board-kept"), here.store, here.root);
   anew(here, tanks, turn).catch((wrong) => {
     here.box.querySelector("#board-week").textContent = `Python could not start (${wrong.message}). What was kept stands here.`;
   });
 }
 
+/** The cards and what stands above them; a card that says the same already stays, so that no tap on it is lost. */
+function paint(here, tanks, standings, round) {
+  for (const [at, tank] of tanks.entries()) put(here, tank, standings[at]);
+  arrange(here, ranked(tanks, round));
+  week(here, tanks, round);
+  here.box.querySelector("#board-empty").hidden = tanks.length > 0;
+  here.box.querySelector("#board-round").hidden = !tanks.length;
+  here.box.querySelector("#demo-there").hidden = !tanks.some((tank) => tank.demo);
+  here.box.hidden = false;
+}
+
 async function anew(here, tanks, turn) {
   if (!tanks.length) return;
   await new Promise((done) => { setTimeout(done); }); // the board is drawn first
+  const standings = new Map();
   for (const tank of tanks) {
     const standing = await standingNow(here.store, tank);
     if (turn !== here.turn || !here.box.isConnected) return;
-    const old = here.cards.get(tank.id);
-    if (old.from !== standing.from) old.card.replaceWith(cardOf(here, tank, standing));
+    standings.set(tank.id, standing);
+    put(here, tank, standing);
   }
   const round = await roundNow(here.store);
   if (turn !== here.turn || !round) return;
   week(here, tanks, round);
-  arrange(here, round);
+  const order = ranked(tanks, round);
+  arrange(here, order);
   here.box.dataset.shown = "anew";
+  await here.store.keepFront(order.map((tank) => ({ tank, standing: standings.get(tank.id) })), round.minutes_week).catch(() => {}); // no room: the board comes later
 }
 
-/** Put the cards into the order that Python gave; nothing moves where the order stands already. */
-function arrange(here, round) {
+/** The tanks in the order that Python gave last; those that it has not seen come at the end. */
+function ranked(tanks, round) {
+  const places = new Map((round?.order ?? []).map((one, at) => [one.tank, at]));
+  const place = ({ id }) => places.get(id) ?? places.size;
+  return tanks.toSorted((one, other) => place(one) - place(other));
+}
+
+/** Put the cards into an order, and no others; nothing moves where it stands already. */
+function arrange(here, tanks) {
   const list = here.box.querySelector("#board-cards");
-  const wanted = round.order.map((one) => here.cards.get(one.tank)?.card).filter(Boolean);
-  if (wanted.some((card, at) => list.children[at] !== card)) list.replaceChildren(...wanted);
+  const wanted = tanks.map(({ id }) => here.cards.get(id));
+  if (wanted.length !== list.children.length || wanted.some((card, at) => list.children[at] !== card)) list.replaceChildren(...wanted);
 }
 
-function cardOf(here, tank, standing) {
-  const card = paintCard(here, tank, standing);
-  here.cards.set(tank.id, { card, from: standing?.from });
-  return card;
+/** The card of a tank as it stands now, in place of the one before. */
+function put(here, tank, standing) {
+  const made = paintCard(here, tank, standing);
+  const old = here.cards.get(tank.id);
+  if (old?.isEqualNode(made)) return;
+  old?.replaceWith(made);
+  here.cards.set(tank.id, made);
 }
 
 function week(here, tanks, round) {

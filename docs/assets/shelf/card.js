@@ -1,8 +1,7 @@
 // One tank's card on the board: verdict, picture of its last readings, what is due, and the way to log.
 
 import { element } from "../paint.js";
-import { called, day, dayInWords } from "./opened.js";
-import { openLog } from "./log-sheet.js";
+import { called, day, dayInWords, shelf } from "./opened.js";
 import { spark } from "./spark.js";
 import { besideSign, sign } from "./verdict.js";
 
@@ -17,10 +16,17 @@ export function paintCard(here, tank, standing) {
   if (tank.demo) name.append(" ", element("small", { className: "demo", textContent: "demo" }));
   const log = element("button", { type: "button", textContent: "Log" });
   log.setAttribute("aria-label", `Log: ${called(tank)}`);
-  log.onclick = () => openLog(tank);
+  log.onclick = () => logFor(tank);
   const sentence = found?.sentence ?? standing?.wrong ?? "Not worked out yet.";
   card.append(name, element("p", { className: "stands" }, sign(verdict), " ", besideSign(sentence, verdict)), dueLine(found), ...spark(standing?.spark), log);
   return card;
+}
+
+/** The sheet for a tank as it stands in the log by now; the card may know its name alone. */
+async function logFor({ id }) {
+  const [{ openLog }, store] = await Promise.all([import("./log-sheet.js"), shelf()]); // soon
+  const tank = await store.tank(id);
+  if (tank) await openLog(tank);
 }
 
 function dueLine(found) {

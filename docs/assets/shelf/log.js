@@ -1,7 +1,9 @@
 // The log as one tab holds it: written first, then shown; news from other tabs taken in.
 
+import { frontAfter } from "./front.js";
 import { shelfError } from "./shelf-error.js";
 import { stamped } from "./operations.js";
+import { FRONT } from "./settings.js";
 import { onReturn, Tabs } from "./tabs.js";
 import { View } from "./view.js";
 
@@ -38,9 +40,10 @@ export class Log {
   async write({ parts = [], local = [] }, { unsaved, action, answer = false }) {
     if (!parts.length && !local.length) return;
     const operations = stamped(parts, this.view.last, action);
-    await this.#put({ operations, local }, unsaved);
+    const beside = [...local, ...(operations.length ? frontAfter(this.local.get(FRONT), operations) : [])];
+    await this.#put({ operations, local: beside }, unsaved);
     this.view.take(operations);
-    for (const { name, value } of local) this.local.set(name, value);
+    for (const { name, value } of beside) this.local.set(name, value);
     this.tabs.tell({ operations: operations.map((one) => one.id), local: local.length > 0 });
     this.#call("here", answer);
   }

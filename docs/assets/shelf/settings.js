@@ -3,6 +3,7 @@
 const SETTING = "setting ";
 const DEVICE_ONLY = ["units", "plants", "copy"]; // settings that no file carries
 export const CHOSEN = "chosen";
+export const FRONT = "front"; // what the board shows first
 export const BESIDE = "beside"; // what a file had beside our own keys: kept, and written again
 
 export function settingRow(name, value) {

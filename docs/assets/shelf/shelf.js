@@ -2,7 +2,8 @@
 // change them. What writes takes an `action`, an id that the writings of one tap share: undo takes all of them back.
 
 import { compareFile, fileOf, mergeFile } from "./exchange.js";
-import { plainFault } from "./item.js";
+import { frontRow } from "./front.js";
+import { isSame, plainFault } from "./item.js";
 import { newId } from "./operations.js";
 import { saveItem } from "./save.js";
 import { CHOSEN, settingRow, standingRow } from "./settings.js";
@@ -79,6 +80,12 @@ export class Shelf extends ShownShelf {
 
   async keepRound(answer) {
     await this.inner.writeLocal(settingRow("round", answer), true);
+  }
+
+  /** Keep what the board shows, for its next opening, where it is not what is kept already. */
+  async keepFront(cards, minutes) {
+    const row = frontRow(this.inner.view.all.length, cards, minutes);
+    if (!isSame(row.value, this.local(row.name))) await this.inner.writeLocal(row, true);
   }
 
   async choose(id) {

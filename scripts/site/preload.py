@@ -40,7 +40,7 @@ def with_preloads(html: str, assets: Path = DOCS / "assets") -> str:
 def modules_for(
     places: frozenset[str], assets: Path = DOCS / "assets"
 ) -> tuple[list[str], list[str]]:
-    """The modules of a page with these places, without the entry: those of its start, those that come soon after."""
+    """The modules of a page with these places, without the entry: its start, and what comes soon after."""
     text = (assets / ENTRY).read_text(encoding="utf-8")
     parts = [module for place, module in PART.findall(text) if place in places]
     return modules(tuple([*parts, *ON_EVERY_PAGE.findall(text)]), assets, stamp(assets))

@@ -3,7 +3,8 @@
 from typing import Any
 
 from calculators.core.fields import InputField, Kind
-from calculators.core.units import unit_shown
+from calculators.core.units import us_unit
+from calculators.science.shelf.customary import customary
 from calculators.science.shelf.entries import KIND_WORDS, KINDS, READINGS, Measured
 from calculators.science.shelf.fills import FILLS, durable
 from calculators.science.shelf.shelf_file import FORMAT, VERSION
@@ -14,6 +15,10 @@ STEPS = {"net_l": 10, "temperature_c": 0.5, "ph": 0.1, "gh_dh": 1, "kh_dh": 1, "
          "feed_g_week": 0.5, "protein_percent": 1, "percent": 5, "every_days": 1, "wet_g": 10,
          "count": 1, "nitrate_mg_l": 1, "dli_mol": 0.5, "length_cm": 1, "width_cm": 1,
          "water_cm": 1, "soil_area_cm2": 100}  # fmt: skip
+# Waters of common tanks, to tap, in each system's own unit; common practice, no source.
+OFFERED = {
+    "net_l": {"metric": (20, 54, 60, 80, 112, 125, 180, 240), "us": (5, 10, 15, 20, 29, 40, 55, 75)}
+}
 KIND_OF_FORM = {
     Kind.NUMBER: "number", Kind.INTEGER: "number", Kind.CHOICE: "choice", Kind.TEXT: "text",
     Kind.FLAG: "choice", Kind.OBJECT: "group",
@@ -46,7 +51,7 @@ def form_field(field: InputField) -> dict[str, Any]:
         "key": field.key,
         "label": field.label,
         "unit": field.unit,
-        "unit_us": unit_shown(field, "us"),
+        "us": customary(us_unit(field.quantity, "us"), field.low, field.high),
         "kind": form_kind(field),
         "low": field.low,
         "high": field.high,
@@ -56,6 +61,7 @@ def form_field(field: InputField) -> dict[str, Any]:
             for key, words in zip(field.choices, field.words, strict=True)
         ],
         "help": field.help,
+        "offered": OFFERED.get(field.key),
         "first": field.key in FIRST_ASKED,
     }
     if field.row:
@@ -96,7 +102,7 @@ def what(key: str, one: Measured) -> dict[str, Any]:
         "what": key,
         "label": one.label,
         "unit": one.unit,
-        "unit_us": one.us.unit if one.us else one.unit,
+        "us": customary(one.us, one.low, one.high),
         "low": one.low,
         "high": one.high,
         "steps": list(one.steps),

@@ -10,6 +10,7 @@ import { askWhich } from "./log-which.js";
 import { openNames } from "./names.js";
 import { newId } from "./operations.js";
 import { openSheet, saidBelow, tap, taps } from "./sheet.js";
+import { inUnits } from "./units.js";
 import { upper } from "./words.js";
 
 const OFTEN = 6; // of what is logged most for this tank, offered first
@@ -67,8 +68,8 @@ function keyOf({ kind, what }) {
 }
 
 function lastWords(entry, { what, kind }) {
-  if (typeof entry?.value !== "number") return "";
-  return `last ${entry.value} ${what?.unit ?? kind.whats[0]?.unit ?? ""}`.trim();
+  const figure = inUnits(what ?? kind.whats[0] ?? {}, entry?.value);
+  return figure && `last ${figure}`;
 }
 
 function askFor(here, kind, what) {

@@ -17,6 +17,7 @@ import { keptStanding, onEachChange, standingNow } from "./standings.js";
 import { fieldsOf } from "./tank-fields.js";
 import { listsAnew, paintLives } from "./tank-lives.js";
 import { filled } from "./fill.js";
+import { openUnits } from "./units-choice.js";
 import { painted } from "../trust.js";
 
 export async function open(root) {
@@ -30,6 +31,7 @@ export async function open(root) {
   }
   onEachChange(here.store, box, () => show(here));
   onHash(box, () => show(here, true));
+  openUnits(() => show(here, true));
   return show(here, true);
 }
 
@@ -47,7 +49,7 @@ async function show(here, whole = false) {
   document.title = tank.name;
   if (whole && (await here.store.chosen()) !== tank.id) await here.store.choose(tank.id); // whoever opens its page stands at it
   if (turn !== here.turn) return;
-  here.tank = tank;
+  Object.assign(here, { tank, fields: fields.tank });
   here.box.hidden = false;
   here.find("#tank-demo").hidden = !tank.demo;
   here.find("#tank-paper").href = new URL(`shelf/paper/#${tank.id}`, here.root).href;
@@ -67,7 +69,7 @@ async function show(here, whole = false) {
     here.find("#tank-remove").onclick = () => remove(here, tank);
   }
   here.standing = kept;
-  paintLives(here, tank);
+  paintLives(here, tank, here.fields);
   sums(here, fields);
   await paintEntries(here, tank);
   paintKept(here.find("#tank-kept"), here.store, here.root, tank);
@@ -105,7 +107,7 @@ function paintStanding(here, standing, old) {
   const answer = here.find("#answer");
   answer.innerHTML = painted(standing.html);
   openFiles(answer);
-  paintLives(here, here.tank);
+  paintLives(here, here.tank, here.fields);
 }
 
 /** The calculators that fill themselves from a tank. */

@@ -7,6 +7,7 @@ import { readFront } from "./front.js";
 import { aged } from "./overtaken.js";
 import { keptStanding, onEachChange, roundNow, standingNow } from "./standings.js";
 import { paintCard } from "./card.js";
+import { showTroubles } from "./trouble-line.js";
 
 const parts = () => Promise.all([import("./copy.js"), import("./kept.js")]); // soon
 
@@ -20,6 +21,7 @@ export async function open(root) {
     box.hidden = false;
     return said(box.querySelector("#board-week"), wrong);
   }
+  showTroubles(here.store, box);
   onEachChange(here.store, box, () => show(here));
   box.querySelector("#demo-load").onclick = () => loadDemo(here);
   box.querySelector("#demo-remove").onclick = () => removeDemo(here);

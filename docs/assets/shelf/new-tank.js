@@ -9,6 +9,7 @@ import { tap } from "./sheet.js";
 import { living } from "./tank-living.js";
 import { entered, withMoment } from "./entered.js";
 import { fieldsOf, flat } from "./tank-fields.js";
+import { showTroubles } from "./trouble-line.js";
 import { openUnits } from "./units-choice.js";
 import { stored, unitOf, written } from "./units.js";
 
@@ -29,8 +30,10 @@ export async function open(root) {
     return [];
   });
   if (!store) return;
-  Object.assign(here, { store, fields });
-  here.tanks = [...(await store.tanks()), ...demo.tanks]; // what stands on the shelf already is likeliest
+  const own = await store.tanks();
+  const place = own.findLast((tank) => tank.place && !tank.demo)?.place; // said once for all tanks
+  Object.assign(here, { store, fields, tanks: [...own, ...demo.tanks], tank: { ...here.tank, ...(place ? { place } : {}) } }); // what stands on the shelf already is likeliest
+  showTroubles(store, form);
   openUnits(() => paint(here));
   paint(here);
 }

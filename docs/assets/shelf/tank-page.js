@@ -17,8 +17,11 @@ import { keptStanding, onEachChange, standingNow } from "./standings.js";
 import { fieldsOf } from "./tank-fields.js";
 import { listsAnew, paintLives } from "./tank-lives.js";
 import { filled } from "./fill.js";
+import { showTroubles } from "./trouble-line.js";
 import { openUnits } from "./units-choice.js";
 import { painted } from "../trust.js";
+
+const PLACE = "place"; // where the keeper lives: the same for all tanks
 
 export async function open(root) {
   const box = document.querySelector("#tank-page");
@@ -29,6 +32,7 @@ export async function open(root) {
     box.hidden = false;
     return said(here.find("#tank-said"), wrong);
   }
+  showTroubles(here.store, box);
   onEachChange(here.store, box, () => show(here));
   onHash(box, () => show(here, true));
   openUnits(() => show(here, true));
@@ -119,8 +123,10 @@ function sums(here, fields) {
 async function save(here, path, value) {
   const action = newId();
   try {
-    await here.store.saveTank(entered(await here.store.tank(here.tank.id), path, value, await table("fields")), { action });
-    saidBelow("Saved to the tank.", () => here.store.undo(action).then(() => show(here, true)));
+    const fields = await table("fields");
+    const also = path === PLACE && !here.tank.demo ? (await here.store.tanks()).filter((one) => one.id !== here.tank.id && !one.demo) : [];
+    for (const one of [await here.store.tank(here.tank.id), ...also]) await here.store.saveTank(entered(one, path, value, fields), { action });
+    saidBelow(also.length ? "Saved to all your tanks." : "Saved to the tank.", () => here.store.undo(action).then(() => show(here, true)));
   } catch (wrong) {
     said(here.find("#tank-said"), wrong);
   }
@@ -128,8 +134,12 @@ async function save(here, path, value) {
 
 async function remove(here, tank) {
   const action = newId();
-  await here.store.removeTank(tank.id, { action });
-  saidBelow(`${tank.name} is off the shelf, with its log.`, async () => {
+  try {
+    await here.store.removeTank(tank.id, { action });
+  } catch (wrong) {
+    return said(here.find("#tank-said"), wrong);
+  }
+  return saidBelow(`${tank.name} is off the shelf, with its log.`, async () => {
     await here.store.undo(action);
     await show(here, true);
   });

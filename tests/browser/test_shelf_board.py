@@ -9,6 +9,7 @@ from tests.browser.conftest import go
 from tests.browser.shelf_page import in_page, with_shelf
 from tests.browser.test_shelf_pages import LOBBY, OTHER, board, put, reading, without_python
 
+CHANGED = {**reading(20, 9, None), "kind": "change"}  # two days late by the tank's own plan
 CALM = {"verdict": "calm", "sentence": "Calm: no reading harms.", "due": []}
 ADD_UNSEEN = """
     const at = new Date().toISOString();
@@ -33,13 +34,13 @@ def keep_front(page, days_ago=0, outputs=CALM):
     with_shelf(
         page,
         """const tanks = (await shelf.tanks()).reverse();
-        await shelf.keepFront(tanks.map((tank) => ({ tank, standing: given })), 42);""",
+        await shelf.keepFront(tanks.map((tank) => ({ tank, standing: given })), { minutes: 42 });""",
         {"outputs": outputs, "made": made},
     )
 
 
 def test_the_cards_of_the_last_board_stand_before_the_log_is_read(page, context):
-    put(page, LOBBY, {**OTHER, "demo": True}, entries=[reading(5, 1)])
+    put(page, LOBBY, {**OTHER, "demo": True}, entries=[reading(5, 1), CHANGED])
     board(page, "anew")
     cards = page.locator(".tank-card").all_inner_texts()
     with_shelf(
@@ -53,6 +54,7 @@ def test_the_cards_of_the_last_board_stand_before_the_log_is_read(page, context)
     expect(other.locator("#board[data-shown=kept] .tank-card")).to_have_count(2)
     assert other.locator(".tank-card").all_inner_texts() == cards
     expect(other.locator("#board-week")).to_contain_text("2 tanks, about")
+    assert "min" in other.locator(".due", has_text="Due").first.inner_text()
     other.close()
 
 

@@ -14,7 +14,7 @@ NEVER_ASKED = ("id", "demo", "entered")
 STEPS = {"net_l": 10, "temperature_c": 0.5, "ph": 0.1, "gh_dh": 1, "kh_dh": 1, "light_hours": 0.5,
          "feed_g_week": 0.5, "protein_percent": 1, "percent": 5, "every_days": 1, "wet_g": 10,
          "count": 1, "nitrate_mg_l": 1, "dli_mol": 0.5, "length_cm": 1, "width_cm": 1,
-         "water_cm": 1, "soil_area_cm2": 100}  # fmt: skip
+         "water_cm": 1, "soil_depth_cm": 0.5, "cap_depth_cm": 0.5, "soil_area_cm2": 100}  # fmt: skip
 # Waters of common tanks, to tap, in each system's own unit; common practice, no source.
 OFFERED = {
     "net_l": {"metric": (20, 54, 60, 80, 112, 125, 180, 240), "us": (5, 10, 15, 20, 29, 40, 55, 75)}

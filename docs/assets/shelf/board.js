@@ -36,7 +36,8 @@ export async function open(root) {
 function paintFront(here, front) {
   if (!front?.cards.length) return;
   const tanks = front.cards.map(({ tank }) => tank);
-  paint(here, tanks, front.cards.map(({ standing }) => aged(standing)), { order: [], minutes_week: front.minutes });
+  const order = front.cards.map(({ tank, minutes }) => ({ tank: tank.id, minutes }));
+  paint(here, tanks, front.cards.map(({ standing }) => aged(standing)), { day: front.day, order, minutes_week: front.minutes });
   here.box.dataset.shown = "kept";
 }
 
@@ -55,6 +56,7 @@ async function show(here) {
 
 /** The cards and what stands above them; a card that says the same already stays, so that no tap on it is lost. */
 function paint(here, tanks, standings, round) {
+  here.minutes = new Map(round?.day === day() ? round.order.map((one) => [one.tank, one.minutes]) : []); // due today
   for (const [at, tank] of tanks.entries()) put(here, tank, standings[at]);
   arrange(here, ranked(tanks, round));
   week(here, tanks, round);
@@ -67,20 +69,19 @@ function paint(here, tanks, standings, round) {
 async function anew(here, tanks, turn) {
   if (!tanks.length) return;
   await new Promise((done) => { setTimeout(done); }); // the board is drawn first
-  const standings = new Map();
+  const standings = [];
   for (const tank of tanks) {
     const standing = await standingNow(here.store, tank);
     if (turn !== here.turn || !here.box.isConnected) return;
-    standings.set(tank.id, standing);
+    standings.push(standing);
     put(here, tank, standing);
   }
   const round = await roundNow(here.store);
   if (turn !== here.turn || !round) return;
-  week(here, tanks, round);
-  const order = ranked(tanks, round);
-  arrange(here, order);
+  paint(here, tanks, standings, round);
   here.box.dataset.shown = "anew";
-  await here.store.keepFront(order.map((tank) => ({ tank, standing: standings.get(tank.id) })), round.minutes_week).catch(() => {}); // no room: the board comes later
+  const cards = tanks.map((tank, at) => ({ tank, standing: standings[at], minutes: here.minutes.get(tank.id) }));
+  await here.store.keepFront(ranked(tanks, round).map(({ id }) => cards.find(({ tank }) => tank.id === id)), { day: round.day, minutes: round.minutes_week }).catch(() => {}); // no room: the board comes later
 }
 
 /** The tanks in the order that Python gave last; those that it has not seen come at the end. */
@@ -99,7 +100,7 @@ function arrange(here, tanks) {
 
 /** The card of a tank as it stands now, in place of the one before. */
 function put(here, tank, standing) {
-  const made = paintCard(here, tank, standing);
+  const made = paintCard(here, tank, standing, here.minutes.get(tank.id));
   const old = here.cards.get(tank.id);
   if (old?.isEqualNode(made)) return;
   old?.replaceWith(made);

@@ -7,7 +7,8 @@ import { besideSign, sign } from "./verdict.js";
 
 const MOST_DUE = 2; // tasks that are named on a card
 
-export function paintCard(here, tank, standing) {
+/** `minutes` are those that are due today, where they are known. */
+export function paintCard(here, tank, standing, minutes) {
   const found = standing?.outputs;
   const verdict = found?.verdict ?? "unknown";
   const card = element("li", { className: `tank-card stands-${verdict}` });
@@ -18,7 +19,7 @@ export function paintCard(here, tank, standing) {
   log.setAttribute("aria-label", `Log: ${called(tank)}`);
   log.onclick = () => logFor(tank);
   const sentence = found?.sentence ?? standing?.wrong ?? "Not worked out yet.";
-  card.append(name, element("p", { className: "stands" }, sign(verdict), " ", besideSign(sentence, verdict)), dueLine(found), ...spark(standing?.spark), log);
+  card.append(name, element("p", { className: "stands" }, sign(verdict), " ", besideSign(sentence, verdict)), dueLine(found, minutes), ...spark(standing?.spark), log);
   return card;
 }
 
@@ -29,7 +30,7 @@ async function logFor({ id }) {
   if (tank) await openLog(tank);
 }
 
-function dueLine(found) {
+function dueLine(found, minutes) {
   const line = element("p", { className: "due" });
   const now = day();
   const today = found?.due.filter((one) => one.on <= now) ?? [];
@@ -37,7 +38,7 @@ function dueLine(found) {
   if (today.length) {
     const more = today.length - MOST_DUE;
     const words = `${today.slice(0, MOST_DUE).map(task).join(", ")}${more > 0 ? ` and ${more} more` : ""}`;
-    line.append(element("b", { textContent: today.some((one) => one.late_days > 0) ? "Due" : "Due today" }), ` ${words}`);
+    line.append(element("b", { textContent: today.some((one) => one.late_days > 0) ? "Due" : "Due today" }), ` ${words}${minutes ? `; about ${Math.round(minutes)} min` : ""}`);
   } else if (next) line.textContent = `Next: ${task(next)}, ${dayInWords(next.on)}`;
   else if (found) line.textContent = "Nothing is due that we know of.";
   return line;

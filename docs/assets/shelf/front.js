@@ -8,7 +8,9 @@ import { FRONT } from "./settings.js";
 /**
  * @typedef {object} Front
  * @property {number} operations how many the log had
- * @property {{tank: {id: string, name: string, demo?: boolean}, standing: any}[]} cards in the board's order
+ * @property {{tank: {id: string, name: string, demo?: boolean}, standing: any, minutes?: number}[]} cards in the board's
+ *   order, with the minutes that are due on the day
+ * @property {string} [day]
  * @property {number} [minutes] of the week, where they are known
  */
 
@@ -26,9 +28,9 @@ export async function readFront() {
 }
 
 /** The row of some cards; of a standing only what a card paints. */
-export function frontRow(operations, cards, minutes) {
-  const small = cards.map(({ tank: { id, name, demo }, standing }) => ({ tank: { id, name, demo }, standing: standing && ofCard(standing) }));
-  return { name: FRONT, value: { operations, cards: small, minutes } };
+export function frontRow(operations, cards, { day, minutes }) {
+  const small = cards.map(({ tank: { id, name, demo }, standing, minutes: due }) => ({ tank: { id, name, demo }, standing: standing && ofCard(standing), minutes: due }));
+  return { name: FRONT, value: { operations, cards: small, day, minutes } };
 }
 
 function ofCard({ outputs, spark, made, wrong }) {

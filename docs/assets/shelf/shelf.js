@@ -83,8 +83,8 @@ export class Shelf extends ShownShelf {
   }
 
   /** Keep what the board shows, for its next opening, where it is not what is kept already. */
-  async keepFront(cards, minutes) {
-    const row = frontRow(this.inner.view.all.length, cards, minutes);
+  async keepFront(cards, round) {
+    const row = frontRow(this.inner.view.all.length, cards, round);
     if (!isSame(row.value, this.local(row.name))) await this.inner.writeLocal(row, true);
   }
 

@@ -4,6 +4,7 @@ from typing import Any
 
 from calculators.core.fields import InputField, Kind
 from calculators.core.units import us_unit
+from calculators.science.shelf.again import AGAIN
 from calculators.science.shelf.customary import customary
 from calculators.science.shelf.entries import KIND_WORDS, KINDS, READINGS, Measured
 from calculators.science.shelf.fills import FILLS, durable
@@ -41,6 +42,7 @@ def shelf_table(doses: dict[str, tuple[str, str]], titles: dict[str, str]) -> di
         },
         "titles": {calculator: titles[calculator] for calculator in FILLS},
         "durable": durable(),
+        "again": {calculator: list(keys) for calculator, keys in AGAIN.items()},
         "dated": list(ALSO_READ),
     }
 

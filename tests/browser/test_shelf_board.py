@@ -12,9 +12,9 @@ from tests.browser.test_shelf_pages import LOBBY, OTHER, board, put, reading, wi
 CHANGED = {**reading(20, 9, None), "kind": "change"}  # two days late by the tank's own plan
 CALM = {"verdict": "calm", "sentence": "Calm: no reading harms.", "due": []}
 ADD_UNSEEN = """
-    const at = new Date().toISOString();
-    const values = { tank: "mine", kind: "reading", what: "nitrite_mg_n_l", value: 5, at };
-    const one = { op: "entry", key: "unseen", id: "unseen", action: "unseen", at, v: 1, values };
+    const now = new Date().toISOString();
+    const values = { tank: "mine", kind: "reading", what: "nitrite_mg_n_l", value: 5, at: now };
+    const one = { op: "entry", key: "unseen", id: "unseen", action: "unseen", at: now, v: 1, values };
     await raw("readwrite", (operations) => operations.add(one));
 """
 READ_FRONT = 'return (await import(at("front"))).readFront();'

@@ -2,7 +2,8 @@
 
 Without this a browser learns of a module only once it has read the one that imports it, one after another.
 The graph is read from the modules themselves; ``page.js`` says which part is loaded for which place. What a
-module imports while it runs, in a line that ends in ``// soon``, is named too, to come after all else.
+module imports while it runs, in a line that ends in ``// soon``, stands in one line of its own:
+``shelf/opened.js`` fetches it once the page shows what it can show without it.
 """
 
 import posixpath
@@ -29,11 +30,9 @@ def with_preloads(html: str, assets: Path = DOCS / "assets") -> str:
         return html
     root = found[1]
     first, soon = modules_for(frozenset(PLACE.findall(html)), assets)
-    lines = "".join(
-        f'<link rel="modulepreload" href="{root}assets/{name}"{rank}>\n'
-        for names, rank in ((first, ""), (soon, ' fetchpriority="low"'))
-        for name in names
-    )
+    lines = "".join(f'<link rel="modulepreload" href="{root}assets/{name}">\n' for name in first)
+    if soon:
+        lines += f'<meta name="modules-soon" content="{" ".join(soon)}">\n'
     return html[: found.start()] + lines + html[found.start() :]
 
 

@@ -11,10 +11,18 @@ import { showTroubles } from "./trouble-line.js";
 
 const parts = () => Promise.all([import("./copy.js"), import("./kept.js")]); // soon
 
-export async function open(root) {
+let shownFirst = null; // the board of this page, with its first cards
+
+/** Show the cards as they were last, before the log is read. */
+export async function first(root) {
   const box = document.querySelector("#board");
-  const here = { root, box, store: null, cards: new Map(), turn: 0 };
-  paintFront(here, await readFront());
+  shownFirst = { root, box, store: null, cards: new Map(), turn: 0 };
+  paintFront(shownFirst, await readFront());
+}
+
+export async function open() {
+  const here = shownFirst;
+  const { box } = here;
   try {
     here.store = await shelf();
   } catch (wrong) {

@@ -77,6 +77,7 @@ function paint(here, tanks, standings, round) {
 async function anew(here, tanks, turn) {
   if (!tanks.length) return;
   await new Promise((done) => { setTimeout(done); }); // the board is drawn first
+  const operations = here.store.operations(); // what comes meanwhile is not in these cards
   const standings = [];
   for (const tank of tanks) {
     const standing = await standingNow(here.store, tank);
@@ -89,7 +90,7 @@ async function anew(here, tanks, turn) {
   paint(here, tanks, standings, round);
   here.box.dataset.shown = "anew";
   const cards = tanks.map((tank, at) => ({ tank, standing: standings[at], minutes: here.minutes.get(tank.id) }));
-  await here.store.keepFront(ranked(tanks, round).map(({ id }) => cards.find(({ tank }) => tank.id === id)), { day: round.day, minutes: round.minutes_week }).catch(() => {}); // no room: the board comes later
+  await here.store.keepFront(ranked(tanks, round).map(({ id }) => cards.find(({ tank }) => tank.id === id)), { operations, day: round.day, minutes: round.minutes_week }).catch(() => {}); // no room: the board comes later
 }
 
 /** The tanks in the order that Python gave last; those that it has not seen come at the end. */

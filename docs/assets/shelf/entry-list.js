@@ -38,6 +38,7 @@ export function inWords(entry, fields) {
   const list = kind && listOf(kind);
   const named = list && entry.what ? nameOf(list, entry.what) : "";
   const label = upper(entry.kind === "reading" ? (what?.label ?? entry.what) : [kind?.label ?? entry.kind, named || (what?.what ? what.label : "")].filter(Boolean).join(": "));
-  const figure = inUnits(what ?? kind?.whats?.[0] ?? {}, entry.value);
+  const usual = entry.kind === "reading" ? undefined : kind?.whats?.[0]; // a reading that we do not know has no unit
+  const figure = inUnits(what ?? usual ?? {}, entry.value);
   return { label, value: [figure, entry.text].filter(Boolean).join(", ") };
 }

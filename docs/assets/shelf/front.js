@@ -28,7 +28,7 @@ export async function readFront() {
 }
 
 /** The row of some cards; of a standing only what a card paints. */
-export function frontRow(operations, cards, { day, minutes }) {
+export function frontRow(cards, { operations, day, minutes }) {
   const small = cards.map(({ tank: { id, name, demo }, standing, minutes: due }) => ({ tank: { id, name, demo }, standing: standing && ofCard(standing), minutes: due }));
   return { name: FRONT, value: { operations, cards: small, day, minutes } };
 }
@@ -44,7 +44,7 @@ function ofCard({ outputs, spark, made, wrong }) {
  */
 export function frontAfter(front, operations) {
   if (!front) return [];
-  const entries = operations.every((one) => one.op === "entry" && one.values.tank);
+  const entries = operations.every((one) => one.op === "entry" && one.whole && one.values.tank);
   if (!entries) return [{ name: FRONT, value: null }];
   const tanks = new Set(operations.map((one) => one.values.tank));
   const cards = front.cards.map((one) => (tanks.has(one.tank.id) ? { ...one, standing: overtaken(one.standing) } : one));

@@ -82,9 +82,9 @@ export class Shelf extends ShownShelf {
     await this.inner.writeLocal(settingRow("round", answer), true);
   }
 
-  /** Keep what the board shows, for its next opening, where it is not what is kept already. */
+  /** Keep what the board shows of a log of so many operations, for its next opening, where it is not kept already. */
   async keepFront(cards, round) {
-    const row = frontRow(this.inner.view.all.length, cards, round);
+    const row = frontRow(cards, round);
     if (!isSame(row.value, this.local(row.name))) await this.inner.writeLocal(row, true);
   }
 

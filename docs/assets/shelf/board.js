@@ -11,13 +11,16 @@ import { showTroubles } from "./trouble-line.js";
 
 const parts = () => Promise.all([import("./copy.js"), import("./kept.js")]); // soon
 
+const FIRST_WITHIN = 1_000; // ms; a store that another tab holds shut keeps the page waiting no longer
+
 let shownFirst = null; // the board of this page, with its first cards
 
 /** Show the cards as they were last, before the log is read. */
 export async function first(root) {
   const box = document.querySelector("#board");
   shownFirst = { root, box, store: null, cards: new Map(), turn: 0 };
-  paintFront(shownFirst, await readFront());
+  const late = new Promise((done) => { setTimeout(done, FIRST_WITHIN); });
+  paintFront(shownFirst, await Promise.race([readFront(), late]));
 }
 
 export async function open() {

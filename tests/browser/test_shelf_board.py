@@ -34,7 +34,8 @@ def keep_front(page, days_ago=0, outputs=CALM):
     with_shelf(
         page,
         """const tanks = (await shelf.tanks()).reverse();
-        await shelf.keepFront(tanks.map((tank) => ({ tank, standing: given })), { minutes: 42, operations: shelf.operations() });""",
+        const cards = tanks.map((tank) => ({ tank, standing: given }));
+        await shelf.keepFront(cards, { minutes: 42, operations: shelf.operations() });""",
         {"outputs": outputs, "made": made},
     )
 

@@ -45,7 +45,7 @@ UNDONE = ("#shelf-done button", "#shelf-done:not(:has(button))")
 TAPS = {
     "log, from a card": (".tank-card:last-child > button", "dialog .tap"),
     "what": ("dialog .taps-part:first-child .tap:first-child", VALUE),
-    "value, until it is written and said": ("dialog .new-parts .taps .tap", LOGGED),
+    "value, until it is written and said": ("dialog .stepper .main", LOGGED),
     "undo": UNDONE,
 }
 TICKED = "#round-tanks input:checked"

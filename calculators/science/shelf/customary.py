@@ -7,7 +7,7 @@ from typing import Any
 
 from calculators.core.quantity import UsUnit
 
-DIGITS = 4  # significant figures that are shown: a figure as it is typed comes back as it was
+TYPED_DIGITS = 4  # significant, as shown in a form: a figure as it is typed comes back as it was
 # Steps worth offering, by unit; common practice, no source.
 STEPS: dict[str, tuple[float, ...]] = {
     "US gal": (0.5, 0.1, 1), "oz": (0.5, 0.1, 2), "in": (0.5, 0.1, 1), "sq in": (10, 1, 100),
@@ -30,10 +30,10 @@ def customary(us: UsUnit | None, low: float | None, high: float | None) -> dict[
         "low": limit(us, low),
         "high": limit(us, high),
         "steps": list(STEPS[us.unit]),
-        "digits": DIGITS,
+        "digits": TYPED_DIGITS,
     }
 
 
 def limit(us: UsUnit, metric: float | None) -> float | None:
     """A limit as it is said."""
-    return None if metric is None else float(f"{metric * us.factor + us.offset:.{DIGITS}g}")
+    return None if metric is None else float(f"{metric * us.factor + us.offset:.{TYPED_DIGITS}g}")

@@ -79,10 +79,10 @@ function paint(here, tanks, standings, round) {
 
 async function anew(here, tanks, turn) {
   if (!tanks.length) return;
-  await new Promise((done) => { setTimeout(done); }); // the board is drawn first
   const operations = here.store.operations(); // what comes meanwhile is not in these cards
   const standings = [];
   for (const tank of tanks) {
+    await new Promise((done) => { setTimeout(done); }); // a tap comes first
     const standing = await standingNow(here.store, tank);
     if (turn !== here.turn || !here.box.isConnected) return;
     standings.push(standing);

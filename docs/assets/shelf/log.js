@@ -35,9 +35,9 @@ export class Log {
    * @param {object} how
    * @param {unknown} how.unsaved what the error carries where nothing could be written
    * @param {string} [how.action] the tap that they are of; a new one where none is said
-   * @param {boolean} [how.answer] whether this only keeps an answer that was made from what stands here
+   * @param {"answer" | "choice"} [how.only] whether this only keeps an answer that was made from what stands here, or a choice
    */
-  async write({ parts = [], local = [] }, { unsaved, action, answer = false }) {
+  async write({ parts = [], local = [] }, { unsaved, action, only }) {
     if (!parts.length && !local.length) return;
     const operations = stamped(parts, this.view.last, action);
     const beside = [...local, ...(operations.length ? frontAfter(this.local.get(FRONT), operations) : [])];
@@ -45,12 +45,16 @@ export class Log {
     this.view.take(operations);
     for (const { name, value } of beside) this.local.set(name, value);
     this.tabs.tell({ operations: operations.map((one) => one.id), local: local.length > 0 });
-    this.#call("here", answer);
+    this.#call("here", only);
   }
 
-  /** Write a value that is no tank's. */
-  async writeLocal(row, answer = false) {
-    await this.write({ local: [structuredClone(row)] }, { unsaved: row.value, answer });
+  /**
+   * Write a value that is no tank's.
+   * @param {{name: string, value: unknown}} row
+   * @param {"answer" | "choice"} [only]
+   */
+  async writeLocal(row, only = undefined) {
+    await this.write({ local: [structuredClone(row)] }, { unsaved: row.value, only });
   }
 
   async #put(batch, unsaved) {
@@ -66,9 +70,9 @@ export class Log {
     return () => this.#listeners.delete(listener);
   }
 
-  #call(from, answer = false) {
+  #call(from, only = undefined) {
     // Later, so that what a listener throws cannot make a write look as if it had failed.
-    for (const listener of this.#listeners) queueMicrotask(() => listener({ from, answer }));
+    for (const listener of this.#listeners) queueMicrotask(() => listener({ from, only }));
   }
 
   /**

@@ -95,7 +95,7 @@ export class ShownShelf {
     return this.inner.view.all.length;
   }
 
-  /** Hear of every change, here or in another tab: `{from: "here" | "elsewhere", answer}`; `answer` where only an answer was kept. Returns a function that ends it. */
+  /** Hear of every change, here or in another tab: `{from: "here" | "elsewhere", only}`; `only` is "answer" or "choice" where no tank and no entry changed. Returns a function that ends it. */
   onChange(listener) {
     return this.inner.onChange(listener);
   }

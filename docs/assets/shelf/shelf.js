@@ -75,21 +75,21 @@ export class Shelf extends ShownShelf {
   }
 
   async keepStanding(id, answer) {
-    await this.inner.writeLocal(standingRow(id, answer), true);
+    await this.inner.writeLocal(standingRow(id, answer), "answer");
   }
 
   async keepRound(answer) {
-    await this.inner.writeLocal(settingRow("round", answer), true);
+    await this.inner.writeLocal(settingRow("round", answer), "answer");
   }
 
   /** Keep what the board shows of a log of so many operations, for its next opening, where it is not kept already. */
   async keepFront(cards, round) {
     const row = frontRow(cards, round);
-    if (!isSame(row.value, this.local(row.name))) await this.inner.writeLocal(row, true);
+    if (!isSame(row.value, this.local(row.name))) await this.inner.writeLocal(row, "answer");
   }
 
   async choose(id) {
-    await this.inner.writeLocal({ name: CHOSEN, value: id });
+    await this.inner.writeLocal({ name: CHOSEN, value: id }, "choice");
   }
 
   async saveSetting(name, value) {

@@ -5,11 +5,11 @@ import { chosenUnits } from "../store.js";
 import { day } from "./opened.js";
 import { aged, overtaken } from "./overtaken.js";
 
-/** Paint anew after each change of the shelf while the page stands; an answer of ours that is being kept is none. */
+/** Paint anew after each change of the shelf while the page stands; an answer that is being kept is none, nor is a choice. */
 export function onEachChange(store, box, paint) {
-  const stop = store.onChange(({ answer }) => {
+  const stop = store.onChange(({ only }) => {
     if (!box.isConnected) stop();
-    else if (!answer) paint();
+    else if (!only) paint();
   });
 }
 

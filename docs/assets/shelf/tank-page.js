@@ -51,6 +51,7 @@ async function show(here, whole = false) {
     return;
   }
   document.title = tank.name;
+  if (!location.hash) history.replaceState(history.state, "", `#${tank.id}`); // another choice in the head is for other pages
   if (whole && (await here.store.chosen()) !== tank.id) await here.store.choose(tank.id); // whoever opens its page stands at it
   if (turn !== here.turn) return;
   Object.assign(here, { tank, fields: fields.tank });

@@ -70,12 +70,13 @@ async function show(here, whole = false) {
     here.whole = false;
     const own = fields.tank.filter((one) => !["id", "demo"].includes(one.key));
     here.find("#tank-form").replaceChildren(...fieldsOf({ ...tank, lives: livesOf(tank, kept) }, own, (path, value) => save(here, path, value)));
+    here.find("#tank-nitrogen .painted").replaceChildren();
+    here.find("#tank-nitrogen .hint").textContent = "";
     openHandOn(here, tank);
+    sums(here, fields);
     here.find("#tank-remove").onclick = () => remove(here, tank);
   }
   here.standing = kept;
-  paintLives(here, tank, here.fields);
-  sums(here, fields);
   await paintEntries(here, tank);
   paintKept(here.find("#tank-kept"), here.store, here.root, tank);
   paintStanding(here, kept, true);
@@ -108,11 +109,13 @@ function withoutIds(html) {
 function paintStanding(here, standing, old) {
   here.standing = standing;
   here.find("#tank-old").textContent = old && standing ? `As of ${dayInWords(standing.made)}; being made anew.` : (standing?.wrong ?? (standing ? "" : "Python is loading."));
-  if (!standing?.html) return;
-  const answer = here.find("#answer");
-  answer.innerHTML = painted(standing.html);
-  openFiles(answer);
   paintLives(here, here.tank, here.fields);
+  const html = standing?.html ?? ""; // the answer of the tank before this one goes at once
+  if (html === here.html) return; // what was opened in it stays open
+  here.html = html;
+  const answer = here.find("#answer");
+  answer.innerHTML = painted(html);
+  openFiles(answer);
 }
 
 /** The calculators that fill themselves from a tank. */

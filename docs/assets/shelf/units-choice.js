@@ -13,7 +13,7 @@ export function openUnits(changed) {
     button.onclick = () => {
       chooseUnits(button.dataset.units);
       press();
-      changed();
+      requestAnimationFrame(() => setTimeout(changed)); // the tap is seen first
     };
   }
   press();

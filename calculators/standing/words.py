@@ -20,7 +20,7 @@ from calculators.science.water.careful_change import WaterForChange, careful_cha
 
 MOST_BLANKS = 6
 NOT_SAID = ("id", "name", "demo", "place", "length_cm", "width_cm", "water_cm", "dli_mol",
-            "entered")  # fmt: skip
+            "entered", "soil_depth_cm", "cap_depth_cm", "lamp", "filter")  # fmt: skip
 FEEDING = re.compile("stop feeding|feed nothing", re.IGNORECASE)
 STOP = "Stop feeding for two days, take out what is dead or rots, and test daily."
 AGAIN_FIRST = "Test it again today. If it still reads so: "

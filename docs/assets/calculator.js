@@ -9,6 +9,7 @@ import { collect, fill, openFilled, paintProblems, paintRemarks, showGhosts } fr
 import { element, openFiles, paintAnswer } from "./paint.js";
 import { openRows } from "./rows.js";
 import { openSuggestions } from "./suggest.js";
+import { rememberChoices } from "./shelf/again.js";
 import { fillFromTank, leadOn, refill, tankAnew } from "./shelf/fill-form.js";
 import { markForm, tankKeys } from "./shelf/fill-marks.js";
 import { isLedHere } from "./shelf/lead.js";
@@ -58,6 +59,7 @@ export function open() {
 /** The tank that the keeper stands at fills what is blank; an address that brings figures of its own wins. */
 function openTank(here) {
   leadOn(here);
+  rememberChoices(here);
   const led = isLedHere();
   const alone = history.state?.given || (Object.keys(here.address ?? {}).length && !led);
   markForm(here);

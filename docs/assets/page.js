@@ -40,7 +40,9 @@ async function open() {
   }
   for (const [place, load] of Object.entries(PARTS)) {
     if (!document.querySelector(place)) continue;
+    /** @type {{open: (root: URL) => unknown, first?: (root: URL) => Promise<void>}} */
     const part = await load();
+    if (document.querySelector(place)) await part.first?.(root); // what it can show before anything else is read
     if (document.querySelector(place)) part.open(root); // a link may have swapped the page meanwhile
   }
   (await import("./shelf/switch.js")).openSwitch();

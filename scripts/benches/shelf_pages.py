@@ -1,7 +1,8 @@
 """The pages of a season on the shelf: how long the board and each tap take in Chromium.
 
 The aim is a board within 300 ms of the address being opened, and every tap within 100 ms. The offline copy
-is left out: its first installing would be measured with the pages.
+is left out: its first installing would be measured with the pages. A board that was left while Python worked
+on it would begin that work again, so that each opening waits until the one before is done.
 """
 
 import statistics
@@ -44,7 +45,7 @@ UNDONE = ("#shelf-done button", "#shelf-done:not(:has(button))")
 TAPS = {
     "log, from a card": (".tank-card:last-child > button", "dialog .tap"),
     "what": ("dialog .taps-part:first-child .tap:first-child", VALUE),
-    "value, until it is written and said": ("dialog .new-parts .taps .tap", LOGGED),
+    "value, until it is written and said": ("dialog .stepper .main", LOGGED),
     "undo": UNDONE,
 }
 TICKED = "#round-tanks input:checked"
@@ -58,6 +59,24 @@ ROUND_TAPS = {
         "#round-tanks > li:nth-child(2)",
     ),
 }
+TANK = "shelf/tank/#tank-3"
+TANK_TAPS = {
+    "tank: log": ("#tank-log", "dialog .tap"),
+    "tank: what": TAPS["what"],
+    "tank: value, until it is written and said": TAPS["value, until it is written and said"],
+    "tank: undo": UNDONE,
+    "tank: an entry to be changed": ("#tank-entries li:first-child button", "dialog #log-back"),
+    "tank: the sheet closed": ("dialog .sheet-close", "body:not(:has(dialog))"),
+    "tank: US units": (
+        "#shelf-units [data-units=us]",
+        "html[data-units=us] #shelf-units [data-units=us][aria-pressed=true]",
+    ),
+    "tank: metric units": (
+        "#shelf-units [data-units=metric]",
+        "html[data-units=metric] #shelf-units [data-units=metric][aria-pressed=true]",
+    ),
+}
+ALL_SHOWN = {"tank: all entries": ("#tank-more", "#tank-more[hidden]")}
 CHOSEN = """async (tank) => {
   const choice = document.querySelector('#stand-at select');
   const link = document.querySelector('#stand-at a');
@@ -106,6 +125,10 @@ def measured(page: Page, how: str) -> None:
     page.locator(ROUND_TAPS["round: ticked off"][0]).first.wait_for(timeout=300_000)
     for name, values in tapped(page, ROUND_TAPS).items():
         show(f"{name}{how}", values, TAP_MS)
+    page.goto(TANK)
+    page.locator("#answer figure").first.wait_for(timeout=300_000)
+    for name, values in {**tapped(page, TANK_TAPS), **tapped(page, ALL_SHOWN, 1)}.items():
+        show(f"{name}{how}", values, TAP_MS)
 
 
 def show(name: str, values: list[float], aim: int) -> None:
@@ -119,13 +142,17 @@ def board(page: Page) -> float:
     page.goto("about/")
     page.goto("shelf/")
     page.wait_for_function("() => window.boardShown")
-    return float(page.evaluate("() => window.boardShown"))
+    shown = float(page.evaluate("() => window.boardShown"))
+    page.locator("#board[data-shown=anew]").wait_for(timeout=300_000)
+    return shown
 
 
-def tapped(page: Page, taps: dict[str, tuple[str, str]]) -> dict[str, list[float]]:
+def tapped(
+    page: Page, taps: dict[str, tuple[str, str]], times: int = RUNS
+) -> dict[str, list[float]]:
     """Each of some taps, one after another, some times over."""
     found: dict[str, list[float]] = {name: [] for name in taps}
-    for _ in range(RUNS):
+    for _ in range(times):
         for name, (place, wanted) in taps.items():
             page.wait_for_timeout(200)
             found[name].append(float(page.evaluate(TAPPED, [place, wanted])))

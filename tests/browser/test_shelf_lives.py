@@ -4,7 +4,7 @@ from playwright.sync_api import expect
 
 from tests.browser.conftest import go
 from tests.browser.shelf_page import with_shelf
-from tests.browser.test_shelf_pages import LOBBY, OTHER, entries_of, put
+from tests.browser.test_shelf_pages import LOBBY, OTHER, entries_of, put, without_python
 
 SHRIMP = "neocaridina-davidi"
 
@@ -99,3 +99,19 @@ def test_an_action_of_several_writings_is_undone_whole_and_only_once(page):
         return [undone.entries.length, left, again, await shelf.undo("no such tap")];""",
     )
     assert seen == [2, [4], None, None]
+
+
+def test_the_answer_of_one_tank_never_stands_on_the_page_of_another(page, context):
+    """Where Python is not there, the tank that was never worked out has none."""
+    put(page, LOBBY, OTHER)
+    go(page, "shelf/tank/#mine")
+    expect(page.locator("#answer")).not_to_be_empty()
+    go(page, "about/")
+    other = without_python(context)
+    other.goto("shelf/tank/#mine")
+    expect(other.locator("#answer")).not_to_be_empty()
+    other.evaluate("() => { location.hash = 'other'; }")
+    expect(other.locator("#tank-title")).to_have_text("Stairs")
+    expect(other.locator("#tank-old")).to_contain_text("Python could not start")
+    expect(other.locator("#answer")).to_be_empty()
+    other.close()

@@ -151,6 +151,34 @@ def test_the_form_of_a_dose_for_my_tank_is_two_taps_from_home_and_filled(page):
     expect(page).to_have_url(re.compile("volume_l=96"))  # a shared link carries it
 
 
+def test_the_dose_itself_is_two_taps_from_home_once_it_was_chosen_for_the_tank(page):
+    put(page, LOBBY, OTHER, chosen="mine")
+    go(page, "calculators/dosing/")
+    wait_for_answer(page)
+    page.locator("#in-schedule").select_option("weekly")
+    page.locator("#in-nutrient").select_option("nitrate")
+    page.locator("#in-source").select_option("kno3")
+    page.locator("#in-rise_mg_l").fill("5")
+    expect(page.locator("#result-title")).to_have_text("Result")
+    kept = (
+        "return until(async () => (await shelf.setting('again'))?.mine.dosing.rise_mg_l === '5');"
+    )
+    assert with_shelf(page, kept) is True
+    logged(page, **reading(8, 0))
+    go(page, "")
+    tap = Taps()
+    tap(page.get_by_role("navigation", name="Doors").get_by_role("link", name="Work it out"))
+    tap(page.locator("main").get_by_role("link", name=re.compile("^Dosing")))
+    assert tap.count == 2
+    expect(page.locator("#result-title")).to_have_text("Result")
+    # 5 mg/L of NO3 in 96 L: by mass KNO3 101.102 to NO3 62.004 (IUPAC 2021, abridged)
+    expect(page.locator("#answer")).to_contain_text(f"{5 * 96 / 1000 * 101.102 / 62.004:.3f}")
+    expect(page.locator("[data-key=rise_mg_l] .from-tank")).to_have_text("as last time for Lobby")
+    expect(page.locator("#in-now_mg_l")).to_have_value("8")  # the reading of the log, no older one
+    page.locator("#stand-at-tank").select_option("other")
+    expect(page.locator("#in-schedule")).to_have_value("")  # chosen for the other tank alone
+
+
 def test_a_changed_figure_is_for_this_answer_only_unless_it_is_saved_to_the_tank(page):
     put(page, LOBBY, chosen="mine")
     go(page, "calculators/dosing/")

@@ -139,6 +139,33 @@ def test_undo_takes_back_the_last_tap_and_the_next_undo_the_one_before(page):
     assert with_shelf(reopened(page), "return shelf.tanks();") == []
 
 
+def test_after_each_undo_the_page_shows_what_a_fresh_one_reads(page):
+    """Undo derives anew only what it touched; a page that is loaded derives all."""
+    shown = "const { saved, ...file } = shelf.toFile(); return file;"
+    with_shelf(
+        page,
+        """const foyer = await shelf.saveTank({ name: "Foyer", ph: 7 });
+        const jar = await shelf.saveTank({ name: "Jar" });
+        const first = await shelf.log({ tank: foyer.id, kind: "feed", value: 1 });
+        await shelf.edit(first.id, { value: 2 });
+        const tap = { action: "both" };
+        await shelf.log({ tank: foyer.id, kind: "plant", what: "anubias-barteri", value: -5 }, tap);
+        await shelf.log({ tank: jar.id, kind: "plant", what: "anubias-barteri", value: 5 }, tap);
+        await shelf.edit(first.id, { value: 3 });
+        await shelf.saveTank({ ...foyer, ph: 6.5 });
+        await shelf.remove(first.id);
+        await shelf.orderTanks([jar.id, foyer.id]);
+        await shelf.removeTank(jar.id);
+        await shelf.undo("both");""",
+    )
+    for _ in range(11):
+        before = with_shelf(page, shown)
+        page.reload()
+        assert with_shelf(page, shown) == before
+        with_shelf(page, "await shelf.undo();")
+    assert with_shelf(page, "return shelf.tanks();") == []
+
+
 def test_a_tank_taken_off_the_shelf_comes_back_with_its_log(page):
     seen = with_shelf(
         page,

@@ -98,7 +98,7 @@ KINDS: dict[str, KindOf] = {
     "change": KindOf("", Measured("share of the water", "%", 0, 100, (5, 1, 10)), ("value",)),
     "top-up": KindOf("", Measured("litres", "L", 0, 10_000, (0.5, 0.1, 1), GALLON)),
     "dose": KindOf("doses", Measured("amount", "", 0, 10_000, (0.1, 0.01, 1)), ("what", "value")),
-    "plant": KindOf("plants", Measured("grams, wet", "g", -10_000, 10_000, (10, 1, 50)), ("what",)),
+    "plant": KindOf("plants", GRAMS._replace(low=-10_000), ("what",)),
     "animal": KindOf("animals", Measured("number", "", -10_000, 10_000, (1, 5, 10)), ("what", "value")),
     "death": KindOf("animals", Measured("number", "", 0, 10_000, (1, 5, 10))),
     "note": KindOf("", None, ("text",)),

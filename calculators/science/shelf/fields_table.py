@@ -3,7 +3,9 @@
 from typing import Any
 
 from calculators.core.fields import InputField, Kind
-from calculators.core.units import unit_shown
+from calculators.core.units import us_unit
+from calculators.science.shelf.again import AGAIN
+from calculators.science.shelf.customary import customary
 from calculators.science.shelf.entries import KIND_WORDS, KINDS, READINGS, Measured
 from calculators.science.shelf.fills import FILLS, durable
 from calculators.science.shelf.shelf_file import FORMAT, VERSION
@@ -13,7 +15,11 @@ NEVER_ASKED = ("id", "demo", "entered")
 STEPS = {"net_l": 10, "temperature_c": 0.5, "ph": 0.1, "gh_dh": 1, "kh_dh": 1, "light_hours": 0.5,
          "feed_g_week": 0.5, "protein_percent": 1, "percent": 5, "every_days": 1, "wet_g": 10,
          "count": 1, "nitrate_mg_l": 1, "dli_mol": 0.5, "length_cm": 1, "width_cm": 1,
-         "water_cm": 1, "soil_area_cm2": 100}  # fmt: skip
+         "water_cm": 1, "soil_depth_cm": 0.5, "cap_depth_cm": 0.5, "soil_area_cm2": 100}  # fmt: skip
+# Waters of common tanks, to tap, in each system's own unit; common practice, no source.
+OFFERED = {
+    "net_l": {"metric": (20, 54, 60, 80, 112, 125, 180, 240), "us": (5, 10, 15, 20, 29, 40, 55, 75)}
+}
 KIND_OF_FORM = {
     Kind.NUMBER: "number", Kind.INTEGER: "number", Kind.CHOICE: "choice", Kind.TEXT: "text",
     Kind.FLAG: "choice", Kind.OBJECT: "group",
@@ -36,6 +42,7 @@ def shelf_table(doses: dict[str, tuple[str, str]], titles: dict[str, str]) -> di
         },
         "titles": {calculator: titles[calculator] for calculator in FILLS},
         "durable": durable(),
+        "again": {calculator: list(keys) for calculator, keys in AGAIN.items()},
         "dated": list(ALSO_READ),
     }
 
@@ -46,7 +53,7 @@ def form_field(field: InputField) -> dict[str, Any]:
         "key": field.key,
         "label": field.label,
         "unit": field.unit,
-        "unit_us": unit_shown(field, "us"),
+        "us": customary(us_unit(field.quantity, "us"), field.low, field.high),
         "kind": form_kind(field),
         "low": field.low,
         "high": field.high,
@@ -56,6 +63,7 @@ def form_field(field: InputField) -> dict[str, Any]:
             for key, words in zip(field.choices, field.words, strict=True)
         ],
         "help": field.help,
+        "offered": OFFERED.get(field.key),
         "first": field.key in FIRST_ASKED,
     }
     if field.row:
@@ -96,7 +104,7 @@ def what(key: str, one: Measured) -> dict[str, Any]:
         "what": key,
         "label": one.label,
         "unit": one.unit,
-        "unit_us": one.us.unit if one.us else one.unit,
+        "us": customary(one.us, one.low, one.high),
         "low": one.low,
         "high": one.high,
         "steps": list(one.steps),

@@ -1,8 +1,9 @@
 """Fills a calculator's form from a tank: by the table of fills, and by formula where a list is wanted."""
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from typing import Any
 
+from calculators.science.shelf.again import chosen_again
 from calculators.science.shelf.asked import day_asked
 from calculators.science.shelf.fill_lists import LISTS
 from calculators.science.shelf.filler import Filler
@@ -15,9 +16,11 @@ def fill(
     raw_tank: dict[str, Any],
     raw_entries: Sequence[dict[str, Any]],
     today: str | None,
+    again: Mapping[str, Any] | None = None,
 ) -> dict[str, Any]:
     """``{"fields": {input: value}, "from": {input: words}}`` for a calculator's form, metric.
 
+    ``again``: what was chosen in that form for this tank the last time, by input.
     Raises ``BadInput`` for a tank or entries that cannot be read.
     """
     tank = read_tank(raw_tank)
@@ -27,6 +30,7 @@ def fill(
         words = f"from {tank.name}" + ("" if filler.is_as_written else " and its log")
         made = LISTS[calculator](filler)
         found |= {key: (value, words) for key, value in made.items() if value not in (None, [])}
+    found = {**chosen_again(calculator, again or {}, filler), **found}
     return {
         "fields": {key: value for key, (value, _) in found.items()},
         "from": {key: words for key, (_, words) in found.items()},

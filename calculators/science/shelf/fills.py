@@ -24,6 +24,7 @@ CHANGES: dict[str, Sources] = {
     "change_every_days": ("tank.change.every_days",),
 }
 SIDES = own("length_cm", "width_cm")
+LAYERS = own("soil_depth_cm", "cap_depth_cm")
 FEED = own("feed_g_week", "protein_percent")
 TAP_HARDNESS: dict[str, Sources] = {
     "tap_gh_dh": ("tank.tap.gh_dh",),
@@ -73,10 +74,10 @@ FILLS: dict[str, dict[str, Sources]] = {
              **LITRES, **own("dli_mol")},
     "planting-plan": {**SIDES, **own("dli_mol")},
     "remineralise": LITRES,
-    "soil": {**SIDES, **FEED},
+    "soil": {**SIDES, **FEED, **LAYERS},
     "stocking": {**LITRES, **own("protein_percent"), **WATER},
     "surface-cover": SIDES,
-    "tank": SIDES,
+    "tank": {**SIDES, **LAYERS},
     "top-up": {**LITRES, **read("gh_dh", "kh_dh"), **TAP_HARDNESS, **CHANGES},
     "trend": {**LITRES, **FEED, **own("soil_area_cm2"), "tap_value": ("tank.tap.nitrate_mg_l",)},
     "trimmings": {**LITRES, **own("protein_percent")},

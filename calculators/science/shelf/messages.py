@@ -1,7 +1,8 @@
 """What the shelf's pages ask beside calculators: JSON in, JSON out, as the bridge passes it on.
 
-- ``{"message": "fill", "calculator", "tank", "entries", "today"}`` gives ``{"fields": {input: value},
-  "from": {input: words}}``: what of a tank goes into a calculator's form, metric.
+- ``{"message": "fill", "calculator", "tank", "entries", "today", "again"}`` gives ``{"fields":
+  {input: value}, "from": {input: words}}``: what of a tank goes into a calculator's form, metric;
+  ``again`` are the inputs that were chosen there for this tank the last time.
 - ``{"message": "check-shelf-file", "text"}`` gives ``{"complaints": [{"field", "why"}]}``; none where
   the file may be read.
 - ``{"message": "redate", "file", "today"}`` gives ``{"file"}``: a shelf file with every day moved so that
@@ -38,7 +39,8 @@ def shelf_reply(asked: Mapping[str, Any]) -> Reply:
 
 def fill_reply(asked: Mapping[str, Any]) -> Reply:
     """What of a tank goes into a form."""
-    return fill(asked["calculator"], asked["tank"], asked.get("entries", []), asked.get("today"))
+    given = (asked.get("entries", []), asked.get("today"), asked.get("again"))
+    return fill(asked["calculator"], asked["tank"], *given)
 
 
 def check_reply(asked: Mapping[str, Any]) -> Reply:

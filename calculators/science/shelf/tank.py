@@ -29,7 +29,7 @@ from calculators.core.quantity import Choices, FromFile, Help, IsDate, Label, Po
 from calculators.core.read_fields import read_input_row
 from calculators.core.wording import PLACES
 from calculators.science.conversions import CM3_PER_L
-from calculators.science.shelf.text_forms import ID, RECORD
+from calculators.science.shelf.text_forms import ID, RECORD, SHORT
 
 MOST_KINDS = 200  # plants, or animals, in one tank
 
@@ -103,11 +103,21 @@ class ShelfTank(NamedTuple):
     soil_area_cm2: Annotated[
         Area | None, Label("Soil area"), Help("Length times width of the bed; 0 for none.")
     ] = None
+    soil_depth_cm: Annotated[
+        Height | None, Label("Soil, depth"), Possible(0, 400), Help("0 for none.")
+    ] = None
+    cap_depth_cm: Annotated[
+        Height | None, Label("Cap, depth"), Possible(0, 400), Help("0 for none.")
+    ] = None
     flooded_on: Annotated[
         str | None, Label("Soil flooded on"), IsDate(), DAY, Help("The day it was first filled.")
     ] = None
+    lamp: Annotated[
+        str | None, Label("Lamp"), SHORT, Help("And how its daily light was measured or estimated.")
+    ] = None
     light_hours: Annotated[HoursADay | None, Label("Light a day")] = None
     dli_mol: Annotated[DailyLight | None, Label("Daily light at the surface")] = None
+    filter: Annotated[str | None, Label("Filter"), SHORT, Help("What moves and cleans it.")] = None
     temperature_c: Temperature | None = None
     ph: Annotated[PH | None, Possible(4, 11)] = None
     gh_dh: GeneralHardness | None = None

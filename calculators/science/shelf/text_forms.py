@@ -26,4 +26,5 @@ RECORD = TextForm(
     KEY_LETTERS,
     is_record_key,
 )
+SHORT = TextForm(f"a text of 1 to {NAME_LETTERS} characters", NAME_LETTERS)
 NOTE = TextForm(f"a text of 1 to {NOTE_LETTERS} characters", NOTE_LETTERS, lines=True)

@@ -1,28 +1,55 @@
-// The board: a card for each tank, danger first, then what is due today. What was kept is shown at once; Python
-// makes the verdicts anew in the background.
+// The board: a card for each tank, danger first, then what is due today. Its last cards are shown at once, before the
+// log has been read; Python makes the verdicts anew in the background.
 
 import { ask } from "../runtime.js";
 import { day, said, shelf, table } from "./opened.js";
-import { openCopy } from "./copy.js";
-import { paintKept } from "./kept.js";
+import { readFront } from "./front.js";
+import { aged } from "./overtaken.js";
 import { keptStanding, onEachChange, roundNow, standingNow } from "./standings.js";
 import { paintCard } from "./card.js";
+import { showTroubles } from "./trouble-line.js";
 
-export async function open(root) {
+const parts = () => Promise.all([import("./copy.js"), import("./kept.js")]); // soon
+
+const FIRST_WITHIN = 1_000; // ms; a store that another tab holds shut keeps the page waiting no longer
+
+let shownFirst = null; // the board of this page, with its first cards
+
+/** Show the cards as they were last, before the log is read. */
+export async function first(root) {
   const box = document.querySelector("#board");
-  const here = { root, box, store: null, cards: new Map(), turn: 0 };
+  shownFirst = { root, box, store: null, cards: new Map(), turn: 0 };
+  const late = new Promise((done) => { setTimeout(done, FIRST_WITHIN); });
+  paintFront(shownFirst, await Promise.race([readFront(), late]));
+}
+
+export async function open() {
+  const here = shownFirst;
+  const { box } = here;
   try {
     here.store = await shelf();
   } catch (wrong) {
     box.hidden = false;
     return said(box.querySelector("#board-week"), wrong);
   }
+  showTroubles(here.store, box);
   onEachChange(here.store, box, () => show(here));
   box.querySelector("#demo-load").onclick = () => loadDemo(here);
   box.querySelector("#demo-remove").onclick = () => removeDemo(here);
-  openCopy(here);
+  [here.copy, here.kept] = await parts();
+  here.copy.openCopy(here);
   await show(here);
-  box.dataset.shown = "kept";
+  box.dataset.shown ??= "kept";
+  return undefined;
+}
+
+/** The cards as they were last, where nothing was written since. */
+function paintFront(here, front) {
+  if (!front?.cards.length) return;
+  const tanks = front.cards.map(({ tank }) => tank);
+  const order = front.cards.map(({ tank, minutes }) => ({ tank: tank.id, minutes }));
+  paint(here, tanks, front.cards.map(({ standing }) => aged(standing)), { day: front.day, order, minutes_week: front.minutes });
+  here.box.dataset.shown = "kept";
 }
 
 /** Paint all that is kept, then ask Python for what is no longer true. */
@@ -31,48 +58,65 @@ async function show(here) {
   const [tanks, round] = await Promise.all([here.store.tanks(), here.store.setting("round")]);
   const kept = await Promise.all(tanks.map((tank) => keptStanding(here.store, tank)));
   if (turn !== here.turn) return;
-  const cards = tanks.map((tank, at) => cardOf(here, tank, kept[at]));
-  const places = new Map((round?.order ?? []).map((one, at) => [one.tank, at]));
-  cards.sort((one, other) => (places.get(one.dataset.tank) ?? places.size) - (places.get(other.dataset.tank) ?? places.size));
-  here.box.querySelector("#board-cards").replaceChildren(...cards);
-  week(here, tanks, round);
-  here.box.querySelector("#board-empty").hidden = tanks.length > 0;
-  here.box.querySelector("#board-round").hidden = !tanks.length;
-  here.box.querySelector("#demo-there").hidden = !tanks.some((tank) => tank.demo);
-  here.box.hidden = false;
-  paintKept(here.box.querySelector("#board-kept"), here.store, here.root);
+  paint(here, tanks, kept, round);
+  here.kept.paintKept(here.box.querySelector("#board-kept"), here.store, here.root);
   anew(here, tanks, turn).catch((wrong) => {
     here.box.querySelector("#board-week").textContent = `Python could not start (${wrong.message}). What was kept stands here.`;
   });
 }
 
+/** The cards and what stands above them; a card that says the same already stays, so that no tap on it is lost. */
+function paint(here, tanks, standings, round) {
+  here.minutes = new Map(round?.day === day() ? round.order.map((one) => [one.tank, one.minutes]) : []); // due today
+  for (const [at, tank] of tanks.entries()) put(here, tank, standings[at]);
+  arrange(here, ranked(tanks, round));
+  week(here, tanks, round);
+  here.box.querySelector("#board-empty").hidden = tanks.length > 0;
+  here.box.querySelector("#board-round").hidden = !tanks.length;
+  here.box.querySelector("#demo-there").hidden = !tanks.some((tank) => tank.demo);
+  here.box.hidden = false;
+}
+
 async function anew(here, tanks, turn) {
   if (!tanks.length) return;
-  await new Promise((done) => { setTimeout(done); }); // the board is drawn first
+  const operations = here.store.operations(); // what comes meanwhile is not in these cards
+  const standings = [];
   for (const tank of tanks) {
+    await new Promise((done) => { setTimeout(done); }); // a tap comes first
     const standing = await standingNow(here.store, tank);
     if (turn !== here.turn || !here.box.isConnected) return;
-    const old = here.cards.get(tank.id);
-    if (old.from !== standing.from) old.card.replaceWith(cardOf(here, tank, standing));
+    standings.push(standing);
+    put(here, tank, standing);
   }
   const round = await roundNow(here.store);
   if (turn !== here.turn || !round) return;
-  week(here, tanks, round);
-  arrange(here, round);
+  paint(here, tanks, standings, round);
   here.box.dataset.shown = "anew";
+  const cards = tanks.map((tank, at) => ({ tank, standing: standings[at], minutes: here.minutes.get(tank.id) }));
+  await here.store.keepFront(ranked(tanks, round).map(({ id }) => cards.find(({ tank }) => tank.id === id)), { operations, day: round.day, minutes: round.minutes_week }).catch(() => {}); // no room: the board comes later
 }
 
-/** Put the cards into the order that Python gave; nothing moves where the order stands already. */
-function arrange(here, round) {
+/** The tanks in the order that Python gave last; those that it has not seen come at the end. */
+function ranked(tanks, round) {
+  const places = new Map((round?.order ?? []).map((one, at) => [one.tank, at]));
+  const place = ({ id }) => places.get(id) ?? places.size;
+  return tanks.toSorted((one, other) => place(one) - place(other));
+}
+
+/** Put the cards into an order, and no others; nothing moves where it stands already. */
+function arrange(here, tanks) {
   const list = here.box.querySelector("#board-cards");
-  const wanted = round.order.map((one) => here.cards.get(one.tank)?.card).filter(Boolean);
-  if (wanted.some((card, at) => list.children[at] !== card)) list.replaceChildren(...wanted);
+  const wanted = tanks.map(({ id }) => here.cards.get(id));
+  if (wanted.length !== list.children.length || wanted.some((card, at) => list.children[at] !== card)) list.replaceChildren(...wanted);
 }
 
-function cardOf(here, tank, standing) {
-  const card = paintCard(here, tank, standing);
-  here.cards.set(tank.id, { card, from: standing?.from });
-  return card;
+/** The card of a tank as it stands now, in place of the one before. */
+function put(here, tank, standing) {
+  const made = paintCard(here, tank, standing, here.minutes.get(tank.id));
+  const old = here.cards.get(tank.id);
+  if (old?.isEqualNode(made)) return;
+  old?.replaceWith(made);
+  here.cards.set(tank.id, made);
 }
 
 function week(here, tanks, round) {

@@ -1,14 +1,14 @@
 // One tank's card on the board: verdict, picture of its last readings, what is due, and the way to log.
 
 import { element } from "../paint.js";
-import { called, day, dayInWords } from "./opened.js";
-import { openLog } from "./log-sheet.js";
+import { called, day, dayInWords, shelf } from "./opened.js";
 import { spark } from "./spark.js";
 import { besideSign, sign } from "./verdict.js";
 
 const MOST_DUE = 2; // tasks that are named on a card
 
-export function paintCard(here, tank, standing) {
+/** `minutes` are those that are due today, where they are known. */
+export function paintCard(here, tank, standing, minutes) {
   const found = standing?.outputs;
   const verdict = found?.verdict ?? "unknown";
   const card = element("li", { className: `tank-card stands-${verdict}` });
@@ -17,13 +17,20 @@ export function paintCard(here, tank, standing) {
   if (tank.demo) name.append(" ", element("small", { className: "demo", textContent: "demo" }));
   const log = element("button", { type: "button", textContent: "Log" });
   log.setAttribute("aria-label", `Log: ${called(tank)}`);
-  log.onclick = () => openLog(tank);
+  log.onclick = () => logFor(tank);
   const sentence = found?.sentence ?? standing?.wrong ?? "Not worked out yet.";
-  card.append(name, element("p", { className: "stands" }, sign(verdict), " ", besideSign(sentence, verdict)), dueLine(found), ...spark(standing?.spark), log);
+  card.append(name, element("p", { className: "stands" }, sign(verdict), " ", besideSign(sentence, verdict)), dueLine(found, minutes), ...spark(standing?.spark), log);
   return card;
 }
 
-function dueLine(found) {
+/** The sheet for a tank as it stands in the log by now; the card may know its name alone. */
+async function logFor({ id }) {
+  const [{ openLog }, store] = await Promise.all([import("./log-sheet.js"), shelf()]); // soon
+  const tank = await store.tank(id);
+  if (tank) await openLog(tank);
+}
+
+function dueLine(found, minutes) {
   const line = element("p", { className: "due" });
   const now = day();
   const today = found?.due.filter((one) => one.on <= now) ?? [];
@@ -31,7 +38,7 @@ function dueLine(found) {
   if (today.length) {
     const more = today.length - MOST_DUE;
     const words = `${today.slice(0, MOST_DUE).map(task).join(", ")}${more > 0 ? ` and ${more} more` : ""}`;
-    line.append(element("b", { textContent: today.some((one) => one.late_days > 0) ? "Due" : "Due today" }), ` ${words}`);
+    line.append(element("b", { textContent: today.some((one) => one.late_days > 0) ? "Due" : "Due today" }), ` ${words}${minutes ? `; about ${Math.round(minutes)} min` : ""}`);
   } else if (next) line.textContent = `Next: ${task(next)}, ${dayInWords(next.on)}`;
   else if (found) line.textContent = "Nothing is due that we know of.";
   return line;

@@ -24,6 +24,7 @@ export function openCopy(here) {
   find("#copy-readings").onclick = async () => said(DONE[await saveReadings(here.store)]);
   find("#copy-read").onchange = ({ target }) => readIn(here, target, said);
   age(here);
+  find("#board-copy").hidden = false;
   if (hasTank(location.hash)) arrive(here, said);
 }
 

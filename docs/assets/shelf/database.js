@@ -56,6 +56,19 @@ export class Database {
     return { operations, local, aside };
   }
 
+  /** A value of this device, and how many operations the log has, as they are at one moment. */
+  async readFront(name) {
+    const work = await this.#begin("readonly");
+    const [row, operations] = await Promise.all([work.objectStore("local").get(name), work.objectStore("operations").count()]);
+    return { value: row?.value ?? null, operations };
+  }
+
+  /** Let the connection go; nothing hears of it. */
+  async close() {
+    (await this.#opening?.catch(() => null))?.close();
+    this.#opening = null;
+  }
+
   /** The operations of these ids, those that are there. */
   async readOperations(ids) {
     const work = await this.#begin("readonly");

@@ -4,6 +4,7 @@ import { element } from "../paint.js";
 import { dayInWords, table } from "./opened.js";
 import { openLog } from "./log-sheet.js";
 import { listOf, nameOf, openNames } from "./names.js";
+import { inUnits } from "./units.js";
 import { upper } from "./words.js";
 
 const SHOWN = 12;
@@ -37,7 +38,7 @@ export function inWords(entry, fields) {
   const list = kind && listOf(kind);
   const named = list && entry.what ? nameOf(list, entry.what) : "";
   const label = upper(entry.kind === "reading" ? (what?.label ?? entry.what) : [kind?.label ?? entry.kind, named || (what?.what ? what.label : "")].filter(Boolean).join(": "));
-  const unit = what?.unit ?? kind?.whats?.[0]?.unit ?? "";
-  const figure = entry.value === null || entry.value === undefined ? "" : `${entry.value}${unit ? ` ${unit}` : ""}`;
+  const usual = entry.kind === "reading" ? undefined : kind?.whats?.[0]; // a reading that we do not know has no unit
+  const figure = inUnits(what ?? usual ?? {}, entry.value);
   return { label, value: [figure, entry.text].filter(Boolean).join(", ") };
 }

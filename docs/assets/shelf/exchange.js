@@ -27,6 +27,6 @@ export async function mergeFile(log, file, returned, action = undefined) {
   const beside = Object.fromEntries(Object.entries(file).filter(([key]) => !OWN_KEYS.includes(key)));
   const rows = settings.map(([name, value]) => settingRow(name, value));
   if (Object.keys(beside).length) rows.push({ name: BESIDE, value: { ...log.local.get(BESIDE), ...beside } });
-  await log.write(parts, file, rows, action);
+  await log.write({ parts, local: rows }, { unsaved: file, action });
   return difference;
 }

@@ -3,6 +3,7 @@
 
 import { borrow } from "../borrowed.js";
 import { collect, fill } from "../form.js";
+import { chosenLast } from "./again.js";
 import { called, shelf, tankHere } from "./opened.js";
 import { filled, filledAtOnce } from "./fill.js";
 import { markForm, tankKeys, text } from "./fill-marks.js";
@@ -18,7 +19,7 @@ export async function fillFromTank(here) {
   const early = await filledAtOnce(here.name, tank);
   if (early) put(here, tank, early);
   const store = await shelf();
-  const found = await filled(here.name, tank, await store.entries({ tank: tank.id }));
+  const found = await filled(here.name, tank, await store.entries({ tank: tank.id }), await chosenLast(store, tank, here.name));
   if (!found || !here.form.isConnected) return false;
   put(here, tank, found);
   return tankKeys(here).length > 0;

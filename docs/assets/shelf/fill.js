@@ -7,11 +7,14 @@ import { at } from "./tank-fields.js";
 
 const OF_TANK = "tank.";
 
-/** Figures by input for a calculator, metric, each with its origin in words; null where no tank fills it. */
-export async function filled(calculator, tank, entries) {
+/**
+ * Figures by input for a calculator, metric, each with its origin in words; null where no tank fills it. `again` are
+ * those that were chosen there for this tank the last time.
+ */
+export async function filled(calculator, tank, entries, again = {}) {
   const fields = await table("fields");
   if (!fields.fills[calculator]) return null;
-  const reply = await ask({ message: "fill", calculator, tank, entries, today: day() });
+  const reply = await ask({ message: "fill", calculator, tank, entries, today: day(), again });
   if (reply.complaints) throw new Error(reply.complaints.map(({ field, why }) => `${field}: ${why}`).join(" "));
   return { values: reply.fields, from: reply.from, paths: pathsOf(fields, calculator) };
 }

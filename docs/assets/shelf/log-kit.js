@@ -1,38 +1,26 @@
 // The kit of a reading: the unit that it shows and the steps that it can tell apart, chosen once and kept on this device.
 
 import { element } from "../paint.js";
+import { chosenUnits } from "../store.js";
 import { table } from "./opened.js";
 import { tap, taps } from "./sheet.js";
+import { unitOf } from "./units.js";
 
 const SETTING = "kits";
 
 /** The kit of a reading: {unit, label, factor, zero, step, chosen}; a figure of the log is (shown - zero) x factor. */
 export async function kitOf(store, what) {
-  const units = unitsOf(await table("kits"), what);
-  const held = (await store.setting(SETTING))?.[what.what];
-  return { ...units[0], step: what.steps?.[0] ?? 1, ...held, units, chosen: Boolean(held) };
-}
-
-function unitsOf(kits, what) {
-  return kits[what.what] ?? [{ unit: "", label: what.unit, factor: 1, zero: 0 }];
-}
-
-/** A figure as the log holds it, and as the kit shows it. */
-export function logged(kit, shown) {
-  return Number(((shown - kit.zero) * kit.factor).toFixed(6)); // finer than what is shown, so that it comes back the same
-}
-
-export function shown(kit, value) {
-  return tidy(value / kit.factor + kit.zero);
-}
-
-export function tidy(value) {
-  return Number(value.toFixed(4));
+  const [kits, held] = await Promise.all([table("kits"), store.setting(SETTING)]);
+  const own = unitOf(what);
+  const units = kits[what.what] ?? [{ ...own, unit: "", label: own.unit }];
+  const usual = (chosenUnits() === "us" && units.find((one) => one.us)) || units[0];
+  const chosen = held?.[what.what];
+  return { step: own.steps[0], ...usual, ...chosen, units, chosen: Boolean(chosen) };
 }
 
 /** The unit as a button has room for it: what stands after the comma, or all. */
-export function unitWords(kit, what) {
-  return kit.units.length > 1 ? kit.label.split(", ").at(-1) : what.unit;
+export function unitWords(kit) {
+  return kit.units.length > 1 ? kit.label.split(", ").at(-1) : kit.label;
 }
 
 /** A part that says which kit is used and lets another be chosen; open until it was chosen once. */
@@ -44,7 +32,7 @@ export function kitPart(store, what, kit, again) {
     await again();
   };
   const units = kit.units.map((one) => tap(one.label, () => keep(one), { pressed: one.unit === kit.unit }));
-  const steps = (what.steps ?? []).map((one) => tap(String(one), () => keep({ step: one }), { pressed: one === kit.step, name: `Steps of ${one}` }));
+  const steps = unitOf(what).steps.map((one) => tap(String(one), () => keep({ step: one }), { pressed: one === kit.step, name: `Steps of ${one}` }));
   const words = element("summary", { textContent: `Your kit: ${kit.label ? `${kit.label}, ` : ""}in steps of ${kit.step}` });
   const parts = [kit.units.length > 1 ? taps("It reads", units) : "", taps("The smallest step that you can tell", steps)];
   return element("details", { className: "taps-part kit", open: !kit.chosen && kit.units.length > 1 }, words, ...parts);

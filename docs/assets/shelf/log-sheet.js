@@ -10,6 +10,7 @@ import { askWhich } from "./log-which.js";
 import { openNames } from "./names.js";
 import { newId } from "./operations.js";
 import { openSheet, saidBelow, tap, taps } from "./sheet.js";
+import { inUnits } from "./units.js";
 import { upper } from "./words.js";
 
 const OFTEN = 6; // of what is logged most for this tank, offered first
@@ -34,10 +35,14 @@ export async function openLog(tank, { edit = null } = {}) {
 function takeOut(here) {
   const { store, edit, tank } = here;
   return tap("Take it out of the log", async () => {
-    here.close();
     const action = newId();
-    await store.remove(edit.id, { action });
-    saidBelow(`Taken out of the log, ${called(tank)}`, () => store.undo(action));
+    try {
+      await store.remove(edit.id, { action });
+    } catch (wrong) {
+      return here.say(wrong.message);
+    }
+    here.close();
+    return saidBelow(`Taken out of the log, ${called(tank)}`, () => store.undo(action));
   });
 }
 
@@ -67,8 +72,8 @@ function keyOf({ kind, what }) {
 }
 
 function lastWords(entry, { what, kind }) {
-  if (typeof entry?.value !== "number") return "";
-  return `last ${entry.value} ${what?.unit ?? kind.whats[0]?.unit ?? ""}`.trim();
+  const figure = inUnits(what ?? kind.whats[0] ?? {}, entry?.value);
+  return figure && `last ${figure}`;
 }
 
 function askFor(here, kind, what) {
@@ -89,14 +94,19 @@ function backButton(here) {
 /** Write it, close the sheet, and say what was written. `more` are further entries of the same tap. */
 async function save(here, { words, more = [], ...entry }) {
   const { tank, kind, edit, store } = here;
+  if (here.saving) return; // a second tap while the first is being written
+  here.saving = true;
   const tap = { action: newId() };
-  here.close();
   try {
     if (edit) await store.edit(edit.id, { ...entry, at: here.when.at() }, tap);
     else for (const one of [{ tank: tank.id, kind: kind.kind, ...entry }, ...more]) await store.log({ at: here.when.at(), ...one }, tap);
-    return saidBelow(`${edit ? "Changed: " : ""}${words}, ${called(tank)}`, () => store.undo(tap.action));
+    here.close();
+    saidBelow(`${edit ? "Changed: " : ""}${words}, ${called(tank)}`, () => store.undo(tap.action));
   } catch (wrong) {
     if (!wrong.reason) throw wrong;
-    return saidBelow(wrong.message);
+    await store.undo(tap.action).catch(() => {}); // of two entries the first may be written
+    here.say(wrong.message);
+  } finally {
+    here.saving = false;
   }
 }

@@ -4,10 +4,11 @@
 import { element } from "../paint.js";
 import { called } from "./opened.js";
 import { handfulPart } from "./log-handful.js";
-import { kitOf, kitPart, logged, shown, unitWords } from "./log-kit.js";
+import { kitOf, kitPart, unitWords } from "./log-kit.js";
 import { ofWhich } from "./log-of-which.js";
 import { tap, taps } from "./sheet.js";
 import { stepper } from "./log-stepper.js";
+import { shown, stored, storedWithin } from "./units.js";
 import { upper } from "./words.js";
 
 const STEPS_DOWN = 3;
@@ -20,23 +21,24 @@ export async function askValue(here, { more = (/** @type {number} */ _value) => 
   const { kind, tank, store } = here;
   const what = here.what ?? kind.whats?.[0] ?? {};
   const kit = await kitOf(store, what);
-  const unit = unitWords(kit, what);
+  const unit = unitWords(kit);
   const name = heading || (kind.kind === "reading" || kind.of === "doses" ? upper(what.label) : upper(kind.label));
   here.name.textContent = `${name}: ${called(tank)}`;
   const which = ofWhich(here);
-  const write = (value, text = "") => here.save({
-    what: which.chosen() ?? (what.what || null), value: sign * logged(kit, value), ...(text ? { text } : {}),
-    ...(kind.kind === "reading" ? { step: logged({ ...kit, zero: 0 }, kit.step) } : {}),
-    words: `${name} ${text || `${value} ${unit}`.trim()}`, ...more(value),
+  const put = (value, words, text = "") => here.save({
+    what: which.chosen() ?? (what.what || null), value: sign * value, ...(text ? { text } : {}),
+    ...(kind.kind === "reading" ? { step: stored({ ...kit, zero: 0 }, kit.step) } : {}),
+    words: `${name} ${words}`, ...more(value),
   });
+  const write = (figure) => put(storedWithin(what, kit, figure), `${figure} ${unit}`.trim());
   const last = (await store.lastValues(tank.id, kind.kind, what.what || undefined)).map((one) => shown(kit, Math.abs(one)));
   const button = (value) => tap(String(value), () => write(value), { name: `${name} ${value} ${unit}`.trim() });
   const known = [...new Set(last)];
   const base = here.edit?.value !== undefined && here.edit?.value !== null ? shown(kit, Math.abs(here.edit.value)) : (known[0] ?? shown(kit, what.last_default ?? 0));
   const limits = { low: sign < 0 || what.low < 0 ? 0 : shown(kit, what.low ?? 0), high: shown(kit, what.high ?? Infinity) };
-  const near = scale(base, kit.step, limits).filter((one) => !known.includes(one) && (one !== 0 || kind.kind === "reading"));
+  const near = scale(kit.us || kit.digits ? Math.round(base / kit.step) * kit.step : base, kit.step, limits).filter((one) => !known.includes(one) && (one !== 0 || kind.kind === "reading"));
   const parts = [which.part, known.length ? taps(`Logged last${unit ? `, ${unit}` : ""}`, known.map(button)) : "", taps(known.length ? "A few steps on" : `In ${unit || "steps"}`, near.map(button))];
-  parts.push(stepper({ name, unit, limits, step: kit.step, first: base }, write), ...(await handfulPart(here, write)));
+  parts.push(stepper({ name, unit, limits, step: kit.step, first: base }, write), ...(await handfulPart(here, (grams, words) => put(grams, words, words))));
   if (kind.kind === "thin") parts.push(coverInstead(here));
   if (what.what === COVER) parts.push(byPhoto());
   if (kind.kind === "reading") parts.push(kitPart(store, what, kit, () => askValue(here, { more, sign, heading })));

@@ -1,7 +1,9 @@
 // The log as one tab holds it: written first, then shown; news from other tabs taken in.
 
+import { frontAfter } from "./front.js";
 import { shelfError } from "./shelf-error.js";
 import { stamped } from "./operations.js";
+import { FRONT } from "./settings.js";
 import { onReturn, Tabs } from "./tabs.js";
 import { View } from "./view.js";
 
@@ -28,26 +30,31 @@ export class Log {
   }
 
   /**
-   * Write the operations of one tap; the view changes only once they lie safely.
-   * @param {object[]} parts
-   * @param {unknown} unsaved what the error carries where nothing could be written
-   * @param {{name: string, value: unknown}[]} [local] values that are written with them
-   * @param {string} [action] the tap that they are of; a new one where none is said
-   * @param {boolean} [answer] whether this only keeps an answer that was made from what stands here
+   * Write the operations of one tap, and values beside them; the view changes only once they lie safely.
+   * @param {{parts?: object[], local?: {name: string, value: unknown}[]}} written
+   * @param {object} how
+   * @param {unknown} how.unsaved what the error carries where nothing could be written
+   * @param {string} [how.action] the tap that they are of; a new one where none is said
+   * @param {"answer" | "choice"} [how.only] whether this only keeps an answer that was made from what stands here, or a choice
    */
-  async write(parts, unsaved, local = [], action = undefined, answer = false) {
+  async write({ parts = [], local = [] }, { unsaved, action, only }) {
     if (!parts.length && !local.length) return;
     const operations = stamped(parts, this.view.last, action);
-    await this.#put({ operations, local }, unsaved);
+    const beside = [...local, ...(operations.length ? frontAfter(this.local.get(FRONT), operations) : [])];
+    await this.#put({ operations, local: beside }, unsaved);
     this.view.take(operations);
-    for (const { name, value } of local) this.local.set(name, value);
+    for (const { name, value } of beside) this.local.set(name, value);
     this.tabs.tell({ operations: operations.map((one) => one.id), local: local.length > 0 });
-    this.#call("here", answer);
+    this.#call("here", only);
   }
 
-  /** Write a value that is no tank's. */
-  async writeLocal(row, answer = false) {
-    await this.write([], row.value, [structuredClone(row)], undefined, answer);
+  /**
+   * Write a value that is no tank's.
+   * @param {{name: string, value: unknown}} row
+   * @param {"answer" | "choice"} [only]
+   */
+  async writeLocal(row, only = undefined) {
+    await this.write({ local: [structuredClone(row)] }, { unsaved: row.value, only });
   }
 
   async #put(batch, unsaved) {
@@ -63,9 +70,9 @@ export class Log {
     return () => this.#listeners.delete(listener);
   }
 
-  #call(from, answer = false) {
+  #call(from, only = undefined) {
     // Later, so that what a listener throws cannot make a write look as if it had failed.
-    for (const listener of this.#listeners) queueMicrotask(() => listener({ from, answer }));
+    for (const listener of this.#listeners) queueMicrotask(() => listener({ from, only }));
   }
 
   /**

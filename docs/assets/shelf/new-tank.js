@@ -1,12 +1,17 @@
 // A tank in a minute: its name, water, age, who lives in it, two plants. All but the name may stay blank.
 
+import { element } from "../paint.js";
+import { chosenUnits } from "../store.js";
 import { day, said, shelf, table } from "./opened.js";
 import { finder } from "./log-which.js";
 import { nameOf, neverOf, openNames } from "./names.js";
 import { tap } from "./sheet.js";
 import { living } from "./tank-living.js";
 import { entered, withMoment } from "./entered.js";
-import { fieldsOf } from "./tank-fields.js";
+import { fieldsOf, flat } from "./tank-fields.js";
+import { showTroubles } from "./trouble-line.js";
+import { openUnits } from "./units-choice.js";
+import { stored, unitOf, written } from "./units.js";
 
 const MOST_OFFERED = 12;
 
@@ -14,7 +19,6 @@ export async function open(root) {
   const form = document.querySelector("#new-tank");
   const here = { root, form, tank: {} };
   form.hidden = false;
-  pressed(form.querySelector("#minute-size"), ({ litres }) => { set(here, "net_l", litres === undefined ? null : Number(litres)); });
   pressed(form.querySelector("#minute-age"), ({ days }) => { set(here, "flooded_on", days === undefined ? null : day(Number(days))); });
   form.onsubmit = (event) => {
     event.preventDefault();
@@ -26,24 +30,54 @@ export async function open(root) {
     return [];
   });
   if (!store) return;
-  Object.assign(here, { store, fields });
-  const tanks = [...(await store.tanks()), ...demo.tanks]; // what stands on the shelf already is likeliest
-  offer(here, tanks, { list: "animals", named: "animal", amount: "count" });
-  offer(here, tanks, { list: "plants", named: "plant", amount: "wet_g" });
+  const own = await store.tanks();
+  const place = own.findLast((tank) => tank.place && !tank.demo)?.place; // said once for all tanks
+  Object.assign(here, { store, fields, tanks: [...own, ...demo.tanks], tank: { ...here.tank, ...(place ? { place } : {}) } }); // what stands on the shelf already is likeliest
+  showTroubles(store, form);
+  openUnits(() => paint(here));
+  paint(here);
+}
+
+/** All that has a unit, or names; what was filled in stays. */
+function paint(here) {
+  const { form, fields } = here;
+  sizes(here);
+  offer(here, { list: "animals", named: "animal", amount: "count" });
+  offer(here, { list: "plants", named: "plant", amount: "wet_g" });
+  here.animals();
+  here.plants();
   const asked = new Set(["name", "animals", "plants"]); // above
   form.querySelector("#more-fields").replaceChildren(...fieldsOf(here.tank, fields.tank.filter((one) => !asked.has(one.key)), (path, value) => set(here, path, value)));
+}
+
+/** The waters of common tanks, to tap. */
+function sizes(here) {
+  const group = here.form.querySelector("#minute-size");
+  const one = here.fields.tank.find(({ key }) => key === "net_l");
+  const unit = unitOf(one);
+  group.replaceChildren(...one.offered[chosenUnits()].map((size) => {
+    const chip = element("button", { type: "button", textContent: `${size} ${unit.unit}` });
+    chip.dataset.litres = String(stored(unit, size));
+    return chip;
+  }));
+  pressed(group, ({ litres }) => set(here, "net_l", litres === undefined ? null : Number(litres)), ({ litres }) => Number(litres) === here.tank.net_l);
 }
 
 function set(here, path, value) {
   here.tank = entered(here.tank, path, value, here.fields ?? {});
   const entry = here.form.querySelector(`#more-fields [data-path="${path}"] input`);
-  if (entry && entry !== document.activeElement) entry.value = value ?? "";
+  if (entry && entry !== document.activeElement) entry.value = writtenAt(here, path, value);
   if (path === "animals" || path === "plants") here[path]?.();
 }
 
+function writtenAt(here, path, value) {
+  const one = flat(here.fields.tank).find((row) => row.path === path);
+  return one ? written(one, unitOf(one), value) : (value ?? "");
+}
+
 /** Buttons of which one is pressed at most. */
-function pressed(group, chosen) {
-  for (const button of group.querySelectorAll("button")) button.setAttribute("aria-pressed", "false");
+function pressed(group, chosen, isChosen = (/** @type {DOMStringMap} */ _data) => false) {
+  for (const button of group.querySelectorAll("button")) button.setAttribute("aria-pressed", String(isChosen(button.dataset)));
   group.onclick = ({ target }) => {
     const button = target.closest("button");
     if (!button) return;
@@ -54,13 +88,14 @@ function pressed(group, chosen) {
 }
 
 /** The kinds that stand in other tanks, to tap; each that is chosen gets a row with its amount. */
-function offer(here, tanks, { list, named, amount }) {
-  const keys = [...new Set(tanks.flatMap((tank) => (tank[list] ?? []).map((row) => row[named])))].filter((key) => !neverOf(list, key)).slice(0, MOST_OFFERED);
+function offer(here, { list, named, amount }) {
+  const amountRow = here.fields.tank.find(({ key }) => key === list).fields.find(({ key }) => key === amount);
+  const keys = [...new Set(here.tanks.flatMap((tank) => (tank[list] ?? []).map((row) => row[named])))].filter((key) => !neverOf(list, key)).slice(0, MOST_OFFERED);
   const rows = here.form.querySelector(`#chosen-${list}`);
   const chips = here.form.querySelector(`#minute-${list}`);
   const held = () => here.tank[list] ?? [];
   const paint = () => {
-    rows.replaceChildren(...held().map((row, number) => living(row, { named, amount }, list, (next) => set(here, list, next ? held().with(number, withMoment(next)) : held().toSpliced(number, 1)))));
+    rows.replaceChildren(...held().map((row, number) => living(row, { named, amount, row: amountRow }, list, (next) => set(here, list, next ? held().with(number, withMoment(next)) : held().toSpliced(number, 1)))));
     for (const chip of chips.querySelectorAll("button")) chip.setAttribute("aria-pressed", String(held().some((row) => row[named] === chip.dataset.key)));
   };
   here[list] = paint;

@@ -1,14 +1,24 @@
 // What every part of the shelf begins with: the store, opened once, and the tables that the build made.
 
-import { openShelf } from "./store.js";
-import { localTime } from "./when.js";
+export { day, dayInWords } from "./day.js";
 
 let opening;
 const files = new Map();
 
+/** What the page's head names as needed soon, fetched side by side. */
+function fetchSoon() {
+  const root = new URL("../..", import.meta.url);
+  const named = /** @type {HTMLMetaElement | null} */ (document.querySelector("meta[name=modules-soon]"));
+  for (const name of named?.content.split(" ") ?? []) {
+    document.head.append(Object.assign(document.createElement("link"), { rel: "modulepreload", href: new URL(`assets/${name}`, root).href }));
+  }
+  named?.remove();
+}
+
 /** The shelf of this device; opened at the first call. */
 export function shelf() {
-  opening ??= openShelf();
+  fetchSoon();
+  opening ??= import("./store.js").then(({ openShelf }) => openShelf()); // soon
   opening.catch(() => { opening = undefined; }); // so that another try opens it afresh
   return opening;
 }
@@ -32,18 +42,6 @@ export async function tankHere() {
 /** A tank's name as a page says it: a demo tank never without that word. */
 export function called(tank) {
   return tank.demo ? `${tank.name} (demo)` : tank.name;
-}
-
-/** The day on this device, as YYYY-MM-DD; `back` days before it. */
-export function day(back = 0) {
-  const then = new Date();
-  then.setDate(then.getDate() - back);
-  return localTime(then, 10);
-}
-
-/** A date in the words of the device. */
-export function dayInWords(at) {
-  return new Date(at.length === 10 ? `${at}T12:00` : at).toLocaleDateString(undefined, { day: "numeric", month: "short" });
 }
 
 /** Hear of another fragment of the address while the page stands. */

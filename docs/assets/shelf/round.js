@@ -6,6 +6,7 @@ import { called, day, said, shelf } from "./opened.js";
 import { openLog } from "./log-sheet.js";
 import { tap } from "./sheet.js";
 import { keptStanding, onEachChange, roundNow, standingNow } from "./standings.js";
+import { showTroubles } from "./trouble-line.js";
 import { sign } from "./verdict.js";
 
 const TICKS = "round ticks"; // of today: {day, done: ["tank task"]}
@@ -19,10 +20,19 @@ export async function open(root) {
   } catch (wrong) {
     return said(here.find("#round-said"), wrong);
   }
+  showTroubles(here.store, box);
   onEachChange(here.store, box, () => show(here));
-  here.find("#round-again").onclick = () => here.store.saveSetting(TICKS, { day: day(), done: [] }).then(() => show(here));
+  here.find("#round-again").onclick = () => attempt(here, () => here.store.saveSetting(TICKS, { day: day(), done: [] }));
   await show(here);
   return anew(here).catch((wrong) => { here.find("#round-said").textContent = `Python could not start (${wrong.message}). What was kept stands here.`; });
+}
+
+/** Write something, or say why not; then show what stands there now. */
+async function attempt(here, write) {
+  const line = here.find("#round-said");
+  line.textContent = "";
+  await write().catch((wrong) => said(line, wrong));
+  await show(here);
 }
 
 async function anew(here) {
@@ -67,8 +77,7 @@ function task(here, tank, { task: words, minutes }, done) {
   box.onchange = async () => {
     const ticks = await here.store.setting(TICKS);
     const before = ticks?.day === day() ? ticks.done.filter((one) => one !== key) : [];
-    await here.store.saveSetting(TICKS, { day: day(), done: box.checked ? [...before, key] : before });
-    await show(here);
+    await attempt(here, () => here.store.saveSetting(TICKS, { day: day(), done: box.checked ? [...before, key] : before }));
   };
   const minutesWords = minutes ? `${Math.round(minutes)} min` : "";
   return element("li", {}, element("label", { className: "tick" }, box, element("span", { textContent: words }), element("small", { textContent: minutesWords })));
@@ -80,8 +89,7 @@ function mover(here, tanks, at, by) {
   button.onclick = async () => {
     const ids = tanks.map((one) => one.id);
     [ids[at], ids[at + by]] = [ids[at + by], ids[at]];
-    await here.store.orderTanks(ids);
-    await show(here);
+    await attempt(here, () => here.store.orderTanks(ids));
   };
   return button;
 }

@@ -18,7 +18,7 @@ export async function saveItem(log, of, item, unsaved, action = undefined) {
   const known = log.view.items[of].get(id);
   const before = known && !known.dropped && ((changed && log.view.asOf(of, id, changed)) ?? known.value);
   const part = before ? { op: of, key: id, values: differing(values, before) } : { op: of, key: id, values, whole: true };
-  if (Object.keys(part.values).length) await log.write([part], unsaved, [], action);
+  if (Object.keys(part.values).length) await log.write({ parts: [part] }, { unsaved, action });
   return structuredClone(log.view.items[of].get(id).value);
 }
 

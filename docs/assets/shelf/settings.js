@@ -1,8 +1,10 @@
 // Values by name that are no tank's: settings that go into a file, and what belongs to this device alone.
 
 const SETTING = "setting ";
-const DEVICE_ONLY = ["units", "plants", "copy"]; // settings that no file carries
+export const AGAIN = "again"; // what was chosen in forms, by tank and calculator
+const DEVICE_ONLY = ["units", "plants", "copy", AGAIN]; // settings that no file carries
 export const CHOSEN = "chosen";
+export const FRONT = "front"; // what the board shows first
 export const BESIDE = "beside"; // what a file had beside our own keys: kept, and written again
 
 export function settingRow(name, value) {

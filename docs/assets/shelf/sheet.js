@@ -20,7 +20,16 @@ export function openSheet(title) {
   document.body.append(sheet);
   sheet.showModal();
   name.focus();
-  return { sheet, name, body, close: () => sheet.close() };
+  const problem = element("p", { className: "problem", hidden: true });
+  problem.setAttribute("role", "alert");
+  body.before(problem);
+  /** @param {string} text why it could not be done, said in the sheet itself; all that was entered stays */
+  const say = (text) => {
+    problem.textContent = text;
+    problem.hidden = !text;
+    if (text) problem.scrollIntoView({ block: "nearest" });
+  };
+  return { sheet, name, body, say, close: () => sheet.close() };
 }
 
 /** Say below what was done; `undo` takes it back. */

@@ -90,7 +90,12 @@ export class ShownShelf {
     return { first: operations.length ? timeOf(operations[0].at) : null, last };
   }
 
-  /** Hear of every change, here or in another tab: `{from: "here" | "elsewhere", answer}`; `answer` where only an answer was kept. Returns a function that ends it. */
+  /** How many operations the log has, those that cannot be shown among them. */
+  operations() {
+    return this.inner.view.all.length;
+  }
+
+  /** Hear of every change, here or in another tab: `{from: "here" | "elsewhere", only}`; `only` is "answer" or "choice" where no tank and no entry changed. Returns a function that ends it. */
   onChange(listener) {
     return this.inner.onChange(listener);
   }

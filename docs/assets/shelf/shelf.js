@@ -2,7 +2,8 @@
 // change them. What writes takes an `action`, an id that the writings of one tap share: undo takes all of them back.
 
 import { compareFile, fileOf, mergeFile } from "./exchange.js";
-import { plainFault } from "./item.js";
+import { frontRow } from "./front.js";
+import { isSame, plainFault } from "./item.js";
 import { newId } from "./operations.js";
 import { saveItem } from "./save.js";
 import { CHOSEN, settingRow, standingRow } from "./settings.js";
@@ -31,7 +32,7 @@ export class Shelf extends ShownShelf {
   }
 
   async orderTanks(ids) {
-    await this.inner.write([{ op: "order", values: { ids: [...ids] } }], ids);
+    await this.inner.write({ parts: [{ op: "order", values: { ids: [...ids] } }] }, { unsaved: ids });
   }
 
   /**
@@ -74,15 +75,21 @@ export class Shelf extends ShownShelf {
   }
 
   async keepStanding(id, answer) {
-    await this.inner.writeLocal(standingRow(id, answer), true);
+    await this.inner.writeLocal(standingRow(id, answer), "answer");
   }
 
   async keepRound(answer) {
-    await this.inner.writeLocal(settingRow("round", answer), true);
+    await this.inner.writeLocal(settingRow("round", answer), "answer");
+  }
+
+  /** Keep what the board shows of a log of so many operations, for its next opening, where it is not kept already. */
+  async keepFront(cards, round) {
+    const row = frontRow(cards, round);
+    if (!isSame(row.value, this.local(row.name))) await this.inner.writeLocal(row, "answer");
   }
 
   async choose(id) {
-    await this.inner.writeLocal({ name: CHOSEN, value: id });
+    await this.inner.writeLocal({ name: CHOSEN, value: id }, "choice");
   }
 
   async saveSetting(name, value) {
@@ -121,6 +128,6 @@ export class Shelf extends ShownShelf {
 
   /** @param {Tap} tap */
   async #drop(of, key, tap) {
-    await this.inner.write([{ op: "drop", of, key }], key, [], tap.action);
+    await this.inner.write({ parts: [{ op: "drop", of, key }] }, { unsaved: key, action: tap.action });
   }
 }

@@ -3,14 +3,13 @@
 import { ask } from "../runtime.js";
 import { chosenUnits } from "../store.js";
 import { day } from "./opened.js";
+import { aged, overtaken } from "./overtaken.js";
 
-const OVERTAKEN = "Something changed since this was worked out.";
-
-/** Paint anew after each change of the shelf while the page stands; an answer of ours that is being kept is none. */
+/** Paint anew after each change of the shelf while the page stands; an answer that is being kept is none, nor is a choice. */
 export function onEachChange(store, box, paint) {
-  const stop = store.onChange(({ answer }) => {
+  const stop = store.onChange(({ only }) => {
     if (!box.isConnected) stop();
-    else if (!answer) paint();
+    else if (!only) paint();
   });
 }
 
@@ -21,14 +20,10 @@ function madeFrom(tank, entries) {
   return mark >>> 0;
 }
 
-/**
- * The kept answer of a tank as {outputs, html, spark, made}, or null. Where the tank or its log changed since, it may
- * not pass for calm: what was logged may be what harms.
- */
+/** The kept answer of a tank as {outputs, html, spark, made}, or null; what no longer holds of it is said. */
 export async function keptStanding(store, tank) {
   const kept = await store.standing(tank.id);
-  const overtaken = kept?.outputs?.verdict === "calm" && (await store.changedSince(tank.id, kept.made));
-  return overtaken ? { ...kept, from: null, outputs: { ...kept.outputs, verdict: "unknown", sentence: OVERTAKEN } } : kept;
+  return kept && (await store.changedSince(tank.id, kept.made)) ? overtaken(kept) : aged(kept);
 }
 
 /** The answer of a tank, from Python unless the kept one is of just these figures. */

@@ -3,6 +3,7 @@
 import { element } from "../paint.js";
 import { numberOf } from "./number.js";
 import { livingList } from "./tank-living.js";
+import { storedWithin, unitOf, written } from "./units.js";
 
 /** What stands at a path such as `tap.ph` of a tank; null where nothing does. */
 export function at(tank, path) {
@@ -37,22 +38,23 @@ function group(tank, one, changed) {
 function field(tank, one, changed) {
   const id = `tank-${one.path.replaceAll(".", "-")}`;
   const value = at(tank, one.path);
-  const entry = one.kind === "choice" ? chooser(one, value) : element("input", { type: one.kind === "date" ? "date" : "text", value: value === null ? "" : String(value), autocomplete: "off" });
+  const unit = unitOf(one);
+  const entry = one.kind === "choice" ? chooser(one, value) : element("input", { type: one.kind === "date" ? "date" : "text", value: written(one, unit, value), autocomplete: "off" });
   entry.id = id;
   if (one.kind === "number") entry.inputMode = "decimal";
   entry.setAttribute("aria-describedby", `${id}-hint ${id}-problem`);
   const problem = element("p", { className: "problem", id: `${id}-problem`, hidden: true });
   entry.onchange = () => {
-    const { value: given, wrong } = read(one, entry.value);
+    const { value: given, wrong } = read(one, unit, entry.value);
     problem.textContent = wrong;
     problem.hidden = !wrong;
     if (wrong) entry.setAttribute("aria-invalid", "true");
     else entry.removeAttribute("aria-invalid");
     if (!wrong) changed(one.path, given);
   };
-  const unit = one.unit ? [element("span", { className: "unit", textContent: one.unit })] : [];
+  const unitAfter = unit.unit ? [element("span", { className: "unit", textContent: unit.unit })] : [];
   const hint = element("p", { className: "hint", id: `${id}-hint`, textContent: one.help ?? "" });
-  const made = element("div", { className: "field" }, element("label", { htmlFor: id, textContent: one.label }), element("div", { className: "entry" }, entry, ...unit), hint, problem);
+  const made = element("div", { className: "field" }, element("label", { htmlFor: id, textContent: one.label }), element("div", { className: "entry" }, entry, ...unitAfter), hint, problem);
   made.dataset.path = one.path;
   return made;
 }
@@ -65,14 +67,14 @@ function chooser(one, value) {
 }
 
 /** What was typed, as the tank holds it: null for nothing; or what is wrong with it. */
-function read(one, text) {
+function read(one, unit, text) {
   const typed = text.trim();
   if (!typed) return { value: null, wrong: "" };
   if (one.kind !== "number") return { value: typed, wrong: "" };
   const value = numberOf(typed);
   if (!Number.isFinite(value)) return { value: null, wrong: `${one.label} must be a number.` };
-  const low = one.low ?? -Infinity;
-  const high = one.high ?? Infinity;
-  if (value < low || value > high) return { value: null, wrong: `${one.label} must be ${low} to ${high}${one.unit ? ` ${one.unit}` : ""}.` };
-  return { value, wrong: "" };
+  const low = unit.low ?? -Infinity;
+  const high = unit.high ?? Infinity;
+  if (value < low || value > high) return { value: null, wrong: `${one.label} must be ${low} to ${high} ${unit.unit}`.trim().concat(".") };
+  return { value: storedWithin(one, unit, value), wrong: "" };
 }

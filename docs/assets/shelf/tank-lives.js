@@ -5,9 +5,12 @@ import { livesOf } from "./lives.js";
 import { nameOf } from "./names.js";
 import { dayInWords, table } from "./opened.js";
 import { livingList } from "./tank-living.js";
+import { inUnits } from "./units.js";
 
 /** Each kind leads to its page. */
-export function paintLives(here, tank) {
+export function paintLives(here, tank, fields) {
+  const wet = fields.find((one) => one.key === "plants").fields.find((one) => one.key === "wet_g");
+
   const { plants, animals } = livesOf(tank, here.standing);
   const due = here.standing?.outputs?.due ?? [];
   const row = (list, key, amount) => {
@@ -16,12 +19,12 @@ export function paintLives(here, tank) {
     return element("li", {}, link, ` ${amount}`, next ? `, next trim ${dayInWords(next.on)}` : "");
   };
   const list = (name, rows, words) => here.find(name).replaceChildren(...(rows.length ? rows : [element("li", { className: "hint", textContent: words })]));
-  list("#tank-plants", plants.map((one) => row("plants", one.plant, figure(one.wet_g, "g wet", "mass not said"))), "No plants said.");
-  list("#tank-animals", animals.map((one) => row("animals", one.animal, figure(one.count, "", "number not said"))), "No animals said.");
+  list("#tank-plants", plants.map((one) => row("plants", one.plant, figure(inUnits(wet, one.wet_g), "wet", "mass not said"))), "No plants said.");
+  list("#tank-animals", animals.map((one) => row("animals", one.animal, figure(one.count ?? "", "", "number not said"))), "No animals said.");
 }
 
 function figure(value, unit, none) {
-  return value === null || value === undefined ? none : `${value} ${unit}`.trim();
+  return value === "" ? none : `${value} ${unit}`.trim();
 }
 
 /** The lists of the form as they stand now; one in which the keeper is at work stays. */

@@ -6,9 +6,8 @@ import { finder } from "./log-which.js";
 import { nameOf, openNames } from "./names.js";
 import { numberOf } from "./number.js";
 import { tap } from "./sheet.js";
+import { storedWithin, tidy, unitOf, written } from "./units.js";
 import { day } from "./opened.js";
-
-const STEPS = { plants: 10, animals: 1 };
 
 /**
  * The list as an element: the rows that live there `now`. `changed(key, rows)` hears of every change, with the tank's
@@ -18,7 +17,7 @@ const STEPS = { plants: 10, animals: 1 };
 export function livingList(tank, one, changed, now) {
   const list = one.kind;
   const [named, amount] = one.fields.map((inner) => inner.key);
-  const keys = { named, amount };
+  const keys = { named, amount, row: one.fields.find((inner) => inner.key === amount) };
   const box = element("fieldset", { className: "rows living" }, element("legend", { textContent: one.label }));
   const rows = element("div", {});
   box.dataset.list = one.key;
@@ -47,19 +46,20 @@ function withRow(rows, named, key, row) {
   return row ? rows.with(at, row) : rows.toSpliced(at, 1);
 }
 
-/** One kind: its name, its amount between Less and More, and the way out. */
+/** One kind: its name, its amount between Less and More, and the way out. `keys.row` is the amount's row of the table. */
 export function living(row, keys, list, put) {
   const name = nameOf(list, row[keys.named]);
-  const unit = list === "plants" ? "g wet" : "animals";
-  const field = element("input", { inputMode: "decimal", value: row[keys.amount] ?? "", placeholder: "not said", autocomplete: "off" });
-  field.setAttribute("aria-label", `${name}, ${unit}`);
-  const write = (value) => put({ ...row, [keys.amount]: Number.isFinite(value) ? Math.max(0, value) : null });
+  const unit = unitOf(keys.row);
+  const words = list === "plants" ? `${unit.unit} wet` : "animals";
+  const field = element("input", { inputMode: "decimal", value: written(keys.row, unit, row[keys.amount]), placeholder: "not said", autocomplete: "off" });
+  field.setAttribute("aria-label", `${name}, ${words}`);
+  const write = (value) => put({ ...row, [keys.amount]: Number.isFinite(value) ? storedWithin(keys.row, unit, value) : null });
   field.onchange = () => write(numberOf(field.value));
-  const move = (by) => write((numberOf(field.value) || 0) + by * STEPS[list]);
+  const move = (by) => write(tidy((numberOf(field.value) || 0) + by * unit.steps[0]));
   const less = tap("−", () => move(-1), { name: `Less: ${name}` });
   const more = tap("+", () => move(1), { name: `More: ${name}` });
   const out = element("button", { type: "button", textContent: "Remove" });
   out.setAttribute("aria-label", `Remove: ${name}`);
   out.onclick = () => put(null);
-  return element("div", { className: "living-row" }, element("b", { textContent: name }), element("span", { className: "unit", textContent: unit }), element("div", { className: "stepper" }, less, field, more), out);
+  return element("div", { className: "living-row" }, element("b", { textContent: name }), element("span", { className: "unit", textContent: words }), element("div", { className: "stepper" }, less, field, more), out);
 }

@@ -17,7 +17,11 @@ import { keptStanding, onEachChange, standingNow } from "./standings.js";
 import { fieldsOf } from "./tank-fields.js";
 import { listsAnew, paintLives } from "./tank-lives.js";
 import { filled } from "./fill.js";
+import { showTroubles } from "./trouble-line.js";
+import { openUnits } from "./units-choice.js";
 import { painted } from "../trust.js";
+
+const PLACE = "place"; // where the keeper lives: the same for all tanks
 
 export async function open(root) {
   const box = document.querySelector("#tank-page");
@@ -28,8 +32,10 @@ export async function open(root) {
     box.hidden = false;
     return said(here.find("#tank-said"), wrong);
   }
+  showTroubles(here.store, box);
   onEachChange(here.store, box, () => show(here));
   onHash(box, () => show(here, true));
+  openUnits(() => show(here, true));
   return show(here, true);
 }
 
@@ -45,9 +51,10 @@ async function show(here, whole = false) {
     return;
   }
   document.title = tank.name;
+  if (!location.hash) history.replaceState(history.state, "", `#${tank.id}`); // another choice in the head is for other pages
   if (whole && (await here.store.chosen()) !== tank.id) await here.store.choose(tank.id); // whoever opens its page stands at it
   if (turn !== here.turn) return;
-  here.tank = tank;
+  Object.assign(here, { tank, fields: fields.tank });
   here.box.hidden = false;
   here.find("#tank-demo").hidden = !tank.demo;
   here.find("#tank-paper").href = new URL(`shelf/paper/#${tank.id}`, here.root).href;
@@ -63,12 +70,13 @@ async function show(here, whole = false) {
     here.whole = false;
     const own = fields.tank.filter((one) => !["id", "demo"].includes(one.key));
     here.find("#tank-form").replaceChildren(...fieldsOf({ ...tank, lives: livesOf(tank, kept) }, own, (path, value) => save(here, path, value)));
+    here.find("#tank-nitrogen .painted").replaceChildren();
+    here.find("#tank-nitrogen .hint").textContent = "";
     openHandOn(here, tank);
+    sums(here, fields);
     here.find("#tank-remove").onclick = () => remove(here, tank);
   }
   here.standing = kept;
-  paintLives(here, tank);
-  sums(here, fields);
   await paintEntries(here, tank);
   paintKept(here.find("#tank-kept"), here.store, here.root, tank);
   paintStanding(here, kept, true);
@@ -101,11 +109,13 @@ function withoutIds(html) {
 function paintStanding(here, standing, old) {
   here.standing = standing;
   here.find("#tank-old").textContent = old && standing ? `As of ${dayInWords(standing.made)}; being made anew.` : (standing?.wrong ?? (standing ? "" : "Python is loading."));
-  if (!standing?.html) return;
+  paintLives(here, here.tank, here.fields);
+  const html = standing?.html ?? ""; // the answer of the tank before this one goes at once
+  if (html === here.html) return; // what was opened in it stays open
+  here.html = html;
   const answer = here.find("#answer");
-  answer.innerHTML = painted(standing.html);
+  answer.innerHTML = painted(html);
   openFiles(answer);
-  paintLives(here, here.tank);
 }
 
 /** The calculators that fill themselves from a tank. */
@@ -117,8 +127,10 @@ function sums(here, fields) {
 async function save(here, path, value) {
   const action = newId();
   try {
-    await here.store.saveTank(entered(await here.store.tank(here.tank.id), path, value, await table("fields")), { action });
-    saidBelow("Saved to the tank.", () => here.store.undo(action).then(() => show(here, true)));
+    const fields = await table("fields");
+    const also = path === PLACE && !here.tank.demo ? (await here.store.tanks()).filter((one) => one.id !== here.tank.id && !one.demo) : [];
+    for (const one of [await here.store.tank(here.tank.id), ...also]) await here.store.saveTank(entered(one, path, value, fields), { action });
+    saidBelow(also.length ? "Saved to all your tanks." : "Saved to the tank.", () => here.store.undo(action).then(() => show(here, true)));
   } catch (wrong) {
     said(here.find("#tank-said"), wrong);
   }
@@ -126,8 +138,12 @@ async function save(here, path, value) {
 
 async function remove(here, tank) {
   const action = newId();
-  await here.store.removeTank(tank.id, { action });
-  saidBelow(`${tank.name} is off the shelf, with its log.`, async () => {
+  try {
+    await here.store.removeTank(tank.id, { action });
+  } catch (wrong) {
+    return said(here.find("#tank-said"), wrong);
+  }
+  return saidBelow(`${tank.name} is off the shelf, with its log.`, async () => {
     await here.store.undo(action);
     await show(here, true);
   });

@@ -14,7 +14,7 @@ export async function undoAction(log, action) {
   if (!last) return null;
   const parts = operations.filter((one) => one.action === last.action);
   const touched = { tanks: items("tank", parts, log.view), entries: items("entry", parts, log.view) };
-  await log.write([{ op: "undo", undoes: last.action }], null);
+  await log.write({ parts: [{ op: "undo", undoes: last.action }] }, { unsaved: null });
   return structuredClone({ op: last.op, of: last.of ?? last.op, ...touched });
 }
 

@@ -34,14 +34,31 @@ export class View {
   /** Add operations; those that come in order need no new derivation. */
   take(operations) {
     const fresh = operations.filter((one) => !this.ids.has(one?.id)).sort(inOrder);
-    const simple = fresh.every((one) => stateOf(one) === "good" && one.op !== "undo" && momentOf(one) >= this.last);
+    const simple = fresh.every((one) => stateOf(one) === "good" && momentOf(one) >= this.last && (one.op !== "undo" || this.#isOfItems(one)));
     if (!simple) return this.rebuild([...this.all, ...fresh]);
     for (const one of fresh) {
       this.all.push(one);
       this.ids.add(one.id);
       this.#apply(one);
+      if (one.op === "undo") this.#takeBack(one.undoes);
     }
     return this.changed();
+  }
+
+  /** Whether what is undone touched items alone, which can be derived one by one. */
+  #isOfItems({ undoes }) {
+    return this.operations.every((one) => one.action !== undoes || (one.op !== "order" && one.op !== "undo"));
+  }
+
+  /** Derive anew what an action touched, each item in its place. */
+  #takeBack(action) {
+    this.undone.add(action);
+    for (const { op, of, key } of this.operations.filter((one) => one.action === action)) {
+      const kind = op === "drop" ? of : op;
+      const alone = new Map();
+      for (const one of this.operations) if (one.key === key && (one.op === kind || one.of === kind)) applyTo(alone, one, this.undone.has(one.action));
+      this.items[kind].set(key, alone.get(key));
+    }
   }
 
   #apply(one) {

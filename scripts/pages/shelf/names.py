@@ -1,8 +1,11 @@
 """The shelf's names and kits for the browser: what a tank may hold by any name, units that kits read in."""
 
+from math import isclose
 from typing import Any
 
+from calculators.core.quantity import UsUnit
 from calculators.core.run import find, run
+from calculators.science.shelf.entries import READINGS
 from scripts.pages.plants.all_plants_table import NEVER_PLANTED
 from scripts.pages.shelf.files import compact
 from scripts.records.load import Library
@@ -47,13 +50,20 @@ def by_name(row: list[str]) -> str:
 
 
 def kits_json(library: Library) -> str:
-    """``{reading: [{"unit", "label", "factor", "zero"}]}``: the log's figure is (shown - zero) x factor."""
+    """``{reading: [{"unit", "label", "factor", "zero", "us"}]}``, the first as the log has it.
+
+    The log's figure is (shown - zero) x factor. ``us``: whether it is the customary unit of that
+    reading, in which the kit of a keeper with such units is taken to read until one is chosen.
+    """
     return compact(
-        {reading: [kit(one, units[0]) for one in units] for reading, units in KIT_UNITS.items()}
+        {
+            reading: [kit(one, units[0], READINGS[reading].us) for one in units]
+            for reading, units in KIT_UNITS.items()
+        }
     )
 
 
-def kit(unit: str, logged: str) -> dict[str, Any]:
+def kit(unit: str, logged: str, us: UsUnit | None) -> dict[str, Any]:
     """One unit, and how it becomes the one that is logged; by the calculator of units."""
     nothing, one = (converted(value, unit, logged) for value in (ZERO, UNIT))
     return {
@@ -61,6 +71,7 @@ def kit(unit: str, logged: str) -> dict[str, Any]:
         "label": words_of(unit),
         "factor": one - nothing,
         "zero": converted(ZERO, logged, unit),
+        "us": us is not None and isclose((one - nothing) * us.factor, UNIT),
     }
 
 

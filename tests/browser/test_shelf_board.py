@@ -1,0 +1,127 @@
+"""The board's first cards stand before the log is read, and never say more than the log would."""
+
+from datetime import UTC, datetime, timedelta
+
+import pytest
+from playwright.sync_api import expect
+
+from tests.browser.conftest import go
+from tests.browser.shelf_page import in_page, with_shelf
+from tests.browser.test_shelf_pages import LOBBY, OTHER, board, put, reading, without_python
+
+CHANGED = {**reading(20, 9, None), "kind": "change"}  # two days late by the tank's own plan
+CALM = {"verdict": "calm", "sentence": "Calm: no reading harms.", "due": []}
+ADD_UNSEEN = """
+    const now = new Date().toISOString();
+    const values = { tank: "mine", kind: "reading", what: "nitrite_mg_n_l", value: 5, at: now };
+    const one = { op: "entry", key: "unseen", id: "unseen", action: "unseen", at: now, v: 1, values };
+    await raw("readwrite", (operations) => operations.add(one));
+"""
+READ_FRONT = 'return (await import(at("front"))).readFront();'
+
+
+def before_the_log(context):
+    """A page in which the modules that read the log never arrive, and Python does not start."""
+    made = without_python(context)
+    made.route("**/shelf/store.js", lambda route: None)
+    return made
+
+
+def keep_front(page, days_ago=0, outputs=CALM):
+    """Two tanks on the shelf, and the board's cards of both as they were so many days ago."""
+    put(page, LOBBY, OTHER)
+    made = (datetime.now(UTC) - timedelta(days=days_ago)).isoformat().replace("+00:00", "Z")
+    with_shelf(
+        page,
+        """const tanks = (await shelf.tanks()).reverse();
+        const cards = tanks.map((tank) => ({ tank, standing: given }));
+        await shelf.keepFront(cards, { minutes: 42, operations: shelf.operations() });""",
+        {"outputs": outputs, "made": made},
+    )
+
+
+def test_the_cards_of_the_last_board_stand_before_the_log_is_read(page, context):
+    put(page, LOBBY, {**OTHER, "demo": True}, entries=[reading(5, 1), CHANGED])
+    board(page, "anew")
+    cards = page.locator(".tank-card").all_inner_texts()
+    with_shelf(
+        page,
+        """const { readFront } = await import(at("front"));
+        await until(async () => (await readFront()) !== null);""",
+    )
+    go(page, "about/")
+    other = before_the_log(context)
+    other.goto("shelf/")
+    expect(other.locator("#board[data-shown=kept] .tank-card")).to_have_count(2)
+    assert other.locator(".tank-card").all_inner_texts() == cards
+    expect(other.locator("#board-week")).to_contain_text("2 tanks, about")
+    assert "min" in other.locator(".due", has_text="Due").first.inner_text()
+    other.close()
+
+
+def test_cards_of_another_log_are_not_shown(page, context):
+    keep_front(page)
+    in_page(page, ADD_UNSEEN)  # as a version of the book does that knows of no such cards
+    assert in_page(page, READ_FRONT) is None
+    other = without_python(context)
+    other.goto("shelf/")
+    expect(other.locator('.tank-card[data-tank="mine"]')).to_be_visible()
+    expect(other.locator(".stands-sign", has_text="Calm")).to_have_count(0)
+    other.close()
+
+
+def test_cards_are_read_where_the_log_is_as_long_as_they_say(page):
+    keep_front(page)
+    front = in_page(page, READ_FRONT)
+    assert [one["tank"]["name"] for one in front["cards"]] == ["Stairs", "Lobby"]
+    assert front["minutes"] == 42
+
+
+@pytest.mark.parametrize(
+    ("outputs", "sign", "words"),
+    [
+        (CALM, "Not known", "Something changed since this was worked out."),
+        (
+            {"verdict": "watch", "sentence": "Nitrate of 90 mg/L.", "due": []},
+            "Watch",
+            "Nitrate of 90 mg/L. Something changed since this was worked out.",
+        ),
+        (
+            {"verdict": "act", "sentence": "Nitrite of 5 mg N/L.", "due": []},
+            "Act now",
+            "Nitrite of 5 mg N/L.",
+        ),
+    ],
+)
+def test_what_is_logged_overtakes_the_card_at_once(page, context, outputs, sign, words):
+    keep_front(page, outputs=outputs)
+    with_shelf(page, "await shelf.log(given);", reading(5, 0, "nitrite_mg_n_l"))
+    other = before_the_log(context)
+    other.goto("shelf/")
+    mine = other.locator('.tank-card[data-tank="mine"]')
+    expect(mine.locator(".stands-sign")).to_have_text(sign)
+    expect(mine.locator(".stands")).to_have_text(f"{sign} {words}")
+    untouched = other.locator('.tank-card[data-tank="other"] .stands')
+    expect(untouched).not_to_contain_text("Something changed")
+    other.close()
+
+
+@pytest.mark.parametrize(("days_ago", "sign"), [(1, "Calm"), (3, "Not known")])
+def test_a_calm_of_some_days_ago_is_not_shown_as_calm(page, context, days_ago, sign):
+    """Readings grow old, and soil that is young asks for its test, with nothing being logged."""
+    keep_front(page, days_ago)
+    other = before_the_log(context)
+    other.goto("shelf/")
+    expect(other.locator(".stands-sign").first).to_have_text(sign)
+    if sign != "Calm":
+        expect(other.locator(".stands").first).to_contain_text("It was calm on")
+    other.close()
+
+
+def test_a_card_that_says_the_same_stays_in_place_under_the_finger(page):
+    put(page, LOBBY, OTHER, entries=[reading(5, 1)])
+    board(page, "anew")
+    page.evaluate("() => { document.querySelector('.tank-card').touched = true; }")
+    with_shelf(page, "await shelf.saveSetting('handful_g', 40);")  # paints the board anew
+    page.wait_for_function("() => document.querySelector('#board[data-shown=anew]')")
+    assert page.evaluate("() => document.querySelector('.tank-card').touched") is True

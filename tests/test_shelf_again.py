@@ -9,7 +9,7 @@ from calculators.core.listing import load_all
 from calculators.science.shelf.again import AGAIN
 from calculators.science.shelf.entries import READINGS
 
-TODAY = "2026-11-29"
+TODAY = "2026-11-28"
 TANK = {"id": "mine", "name": "Lobby", "net_l": 96, "change": {"percent": 20, "every_days": 7}}
 CHOSEN = {"schedule": "weekly", "nutrient": "nitrate", "source": "kno3", "rise_mg_l": "5"}
 

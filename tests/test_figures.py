@@ -88,8 +88,8 @@ def test_figures_with_decimals_in_the_first_sentence_stand_in_the_table_too(name
     [
         (
             "floaters",
-            "dry_matter_percent tissue_n_percent transmission_percent ring_diameter_cm ring_count",
-            "length_cm width_cm cover_percent low_percent high_percent thin_every_days",
+            "dry_matter_percent tissue_n_percent transmission_percent ring_diameter_cm ring_count low_percent",
+            "length_cm width_cm cover_percent thin_every_days",
         ),
         (
             "light",
@@ -98,8 +98,8 @@ def test_figures_with_decimals_in_the_first_sentence_stand_in_the_table_too(name
         ),
         (
             "trimmings",
-            "dry_matter_percent tissue_n_percent tissue_p_percent",
-            "wet_g volume_l protein_percent",
+            "dry_matter_percent tissue_n_percent tissue_p_percent protein_percent",
+            "wet_g volume_l",
         ),
         (
             "trend",

@@ -200,7 +200,7 @@ def test_one_command_takes_new_records_to_pages_and_calculators(project):
     """The whole build of a copy of the project with a plant, an animal and a problem more."""
     for name in COPIED:
         shutil.copytree(ROOT / name, project / name, dirs_exist_ok=True)
-    for name in ("mkdocs.yml", "pyproject.toml", "README.md"):
+    for name in ("mkdocs.yml", "pyproject.toml", "README.md", "LICENSE", "LICENSE-DATA"):
         shutil.copyfile(ROOT / name, project / name)
     (project / "build").mkdir()
     for fetched in ("npm", "node-environment", "pyodide-build-environment"):

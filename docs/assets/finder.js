@@ -10,6 +10,7 @@ export const LONGEST = 80; // letters of a query that are looked at: more would 
 const LONG_ENOUGH = 6; // letters; a slip in a shorter name makes another word
 const NAMED = 4; // where a page of exactly that name stands
 const NEARLY_NAMED = 2; // and one whose name is a slip away; both come before what is found by meaning
+const MOST_ALIKE = 2; // plants of one name that may stand before the page which tells them apart
 const HARDLY = 0.35; // pages that fit less by meaning are not worth showing, where names found none
 
 let index;
@@ -52,7 +53,8 @@ export function search(typed) {
   if (!found.length) found = find(query, "OR", 0.2);
   const sought = meant(phrases, query);
   const shared = sharing(words, query);
-  const ranks = new Map(pages.map((page) => [page, Math.max(rank(page, plain(query)), byMeaning(sought.get(page) ?? 0, shared.get(page.id) ?? 0))]));
+  const names = byName(plain(query));
+  const ranks = new Map(pages.map((page, at) => [page, Math.max(names[at], byMeaning(sought.get(page) ?? 0, shared.get(page.id) ?? 0))]));
   const named = pages.filter((page) => ranks.get(page) >= HARDLY);
   const all = [...new Set([...found.map(({ id }) => pages[id]), ...named])];
   return all.sort((one, other) => ranks.get(other) - ranks.get(one)); // the rest keeps its order
@@ -83,11 +85,14 @@ function byMeaning(phrase, share) {
   return phrase >= NEARLY_ALL ? NAMED + 1 + phrase + share : phrase + share;
 }
 
-/** How nearly the query is one of a page's names; a plant comes before the page of an ambiguous name. */
-function rank({ kind, known }, query) {
-  const first = comesLater(kind) ? 0 : 1;
-  if (known.includes(query)) return NAMED + first;
-  return known.some((name) => isOneSlip(name, query)) ? NEARLY_NAMED + first : 0;
+/** How nearly the query is one of each page's names. The page of an ambiguous name comes after the plants of that name, but first where they are many. */
+function byName(query) {
+  const near = pages.map(({ known }) => (known.includes(query) ? NAMED : known.some((name) => isOneSlip(name, query)) ? NEARLY_NAMED : 0));
+  const many = (step) => near.filter((one, at) => one === step && pages[at].kind !== AMBIGUOUS).length > MOST_ALIKE;
+  return pages.map(({ kind }, at) => {
+    if (kind === AMBIGUOUS) return near[at] && near[at] + (many(near[at]) ? 1.5 : 0);
+    return near[at] && near[at] + (comesLater(kind) ? 0 : 1);
+  });
 }
 
 /** Whether two names differ by one letter wrong, missing or too many, or by two neighbours swapped. */

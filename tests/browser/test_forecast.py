@@ -139,7 +139,9 @@ def test_the_answer_stays_in_view_and_leads_to_the_result(page):
     expect(line).to_have_text("Verdict: plants run short")
     page.locator("#in-feed_g_week").fill("40")
     expect(line).to_have_class("brief danger")
-    expect(line).to_contain_text("Animals first: this tank is heading for nitrate that can kill")
+    expect(line).to_contain_text(
+        "Animals first: this tank is heading for nitrate and nitrite that can kill"
+    )
 
 
 @pytest.mark.python_alive

@@ -103,7 +103,7 @@ def test_a_label_from_its_own_page_weighs_and_says_that_it_is_shared(page):
     page.get_by_role("link", name="Name it from what you see").tap()
     wait(page)
     expect(page.locator("#naming-name")).to_have_value("Hygro")
-    expect(page.locator("#naming-notes")).to_contain_text("is used for 4 plants")
+    expect(page.locator("#naming-notes")).to_contain_text("is used for 6 plants")
 
 
 def test_it_stands_with_no_script(chromium, address):

@@ -30,6 +30,7 @@ def moved(page, **old):
     fill = "(old) => { for (const [name, text] of Object.entries(old)) localStorage.setItem(name, text); }"
     page.evaluate(fill, {f"mulmbook-{name}": text for name, text in old.items()})
     page.reload()  # every page opens the shelf, and moves what it finds
+    page.wait_for_function("() => localStorage.getItem('mulmbook-has-tanks') !== null")
     first = with_shelf(page, LOOK)
     page.reload()
     assert with_shelf(page, LOOK) == first

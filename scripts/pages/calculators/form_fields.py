@@ -9,7 +9,7 @@ from calculators.core.numbers import show_number, show_plain
 from calculators.core.paint.element import NOTHING, Html, element, joined
 from calculators.core.units import System, to_shown, unit_shown
 
-MOST_TICKS = 60  # more keys than that are typed, or need a page of their own
+MOST_TICKS = 80  # keys that are boxes to tap; more are typed
 KEYPADS = {Kind.NUMBER: "decimal", Kind.INTEGER: "numeric", Kind.TEXT: "text", Kind.KEYS: "text"}
 # What the page's script fills from a picture, and never puts into an address.
 HIDDEN_MARK = {"data-mark": True, "data-private": True, "hidden": True}

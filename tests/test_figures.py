@@ -88,7 +88,7 @@ def test_figures_with_decimals_in_the_first_sentence_stand_in_the_table_too(name
     [
         (
             "floaters",
-            "dry_matter_percent tissue_n_percent transmission_percent ring_diameter_cm ring_count low_percent",
+            "dry_matter_percent tissue_n_percent transmission_percent ring_count low_percent",
             "length_cm width_cm cover_percent thin_every_days",
         ),
         (

@@ -75,6 +75,37 @@ def test_animals_in_danger_come_first_whatever_else_is_typed(site, tmp_path):
     } == {}
 
 
+def test_what_is_typed_beside_dying_animals_never_leads_elsewhere_first(site, tmp_path):
+    """A page whose phrase is met in full gives way, unless that phrase is of animals too."""
+    queries = [
+        f"{beside} {animal} {state}"
+        for beside in ("oil on water", "brown algae", "cloudy water", "heater broken", "yellow leaves")
+        for animal in ("fish", "shrimp", "snails")
+        for state in ("dead", "dying", "gasping")
+    ]  # fmt: skip
+    found = searched(site, tmp_path, queries)
+    first = dict(zip(queries, (pages[0] for pages in found), strict=True))
+    served = {"danger/", "problems/dawn-low-oxygen/"}
+    assert {query: page for query, page in first.items() if page not in served} == {}
+
+
+def test_plants_and_algae_that_die_are_no_animals_in_danger(site, tmp_path):
+    """Words of animals' names that mean something else beside a leaf or a pane: green, algae, tiger, salt."""
+    queries = [
+        "green leaves dying",
+        "algae dying off",
+        "tiger lotus dying",
+        "black moss dead",
+        "salt over",
+    ]
+    found = searched(site, tmp_path, queries)
+    assert {
+        query: pages[0]
+        for query, pages in zip(queries, found, strict=True)
+        if pages[0] == "danger/"
+    } == {}
+
+
 def test_every_phrase_leads_to_a_page_that_there_is(library):
     known = {entry.address for entry in entries(library, dict(prose()))}
     written = PHRASES.validate_python(yaml.load(SOUGHT_FILE.read_text(encoding="utf-8"), LOADER))

@@ -2,6 +2,7 @@
 // A phrase is a row of places; a place holds words that mean the same. One that begins with ! is for danger.
 
 export const SMALL = new Set("a all am an and any are as at be been but by can could did do does for had has have how i if in is it its me my of on or our should so some that the their them there these they this to was we were what when where which why will with would you your".split(" "));
+const BARELY = 0.01;
 const UNKNOWN = 0.5; // how much a word counts that no phrase has
 const BESIDE = 0.35; // and how much of its weight a word keeps that a phrase leaves out
 const ENOUGH = 0.4; // how well a phrase must be met to count at all
@@ -16,7 +17,8 @@ export function phrasesOf(pages, plain, isOneSlip) {
     phrase.weights = phrase.places.map((words) => Math.min(...words.map((word) => weight(seats, word))));
     phrase.all = sum(phrase.weights);
   }
-  return { seats, plain, isOneSlip };
+  const living = new Set(phrases.flatMap(({ urgent, places }) => (urgent ? places[0] : []))); // a phrase of danger begins with who is in it
+  return { seats, living, plain, isOneSlip };
 }
 
 function made(page, text) {
@@ -31,7 +33,7 @@ function weight(seats, word) {
 }
 
 /** How well each page's best phrase is met, as page and 0 to 1; pages that are hardly meant are left out. */
-export function meant({ seats, plain, isOneSlip }, query) {
+export function meant({ seats, living, plain, isOneSlip }, query) {
   const words = [...new Set(plain(query).split(/[^\p{L}\p{N}.]+/u).filter((word) => word && !SMALL.has(word)).map(stem))];
   const typed = words.map((word) => (seats.has(word) ? word : ([...seats.keys()].find((known) => isOneSlip(known, word)) ?? word)));
   const asked = sum(typed.map((word) => weight(seats, word)));
@@ -42,12 +44,17 @@ export function meant({ seats, plain, isOneSlip }, query) {
       if (!places.has(place)) met.set(phrase, places.set(place, weight(seats, word)));
     }
   }
+  const inDanger = [...met].some(([phrase, places]) => phrase.urgent && places.size === phrase.places.length);
+  const speaksOfAnimals = (phrase, places) => [...places.keys()].some((place) => phrase.places[place].some((word) => living.has(word)));
   const found = new Map();
   for (const [phrase, places] of met) {
     const typedHere = sum([...places.values()]);
     const placesHere = sum([...places.keys()].map((place) => phrase.weights[place]));
     const share = (typedHere + placesHere) / (phrase.all + typedHere + BESIDE * (asked - typedHere));
-    const score = phrase.urgent && places.size === phrase.places.length ? Math.max(share, NEARLY_ALL) : share;
+    const whole = phrase.urgent && places.size === phrase.places.length;
+    // Where animals are in danger, a page comes first only by a phrase that speaks of animals.
+    const most = inDanger && !speaksOfAnimals(phrase, places) ? NEARLY_ALL - BARELY : 1;
+    const score = Math.min(most, whole ? Math.max(share, NEARLY_ALL) : share);
     if (places.size < Math.min(2, phrase.places.length)) continue; // one word of several may mean anything
     if (score >= ENOUGH && score > (found.get(phrase.page) ?? 0)) found.set(phrase.page, score);
   }

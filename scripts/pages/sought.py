@@ -31,9 +31,14 @@ FLOATERS = (
 LETTERS = 4  # of a name's word at least
 # Words of animals' names that mean something else beside a plant, a pane or a leaf.
 OTHERWISE = frozenset((
-    "apple", "bamboo", "bladder", "blue", "cape", "celestial", "cherry", "cloud", "crystal", "dwarf", "ember",
-    "filter", "galaxy", "ghost", "glass", "great", "honey", "japanese", "malaysian", "mountain", "mystery",
-    "pearl", "pond", "pygmy", "southern", "spotted", "trumpet", "white",
+    "albino", "algae", "apple", "asian", "bamboo", "black", "bladder", "blue", "borneo", "bronze",
+    "butterfly", "cape", "celestial", "cherry", "chili", "cloud", "cockatoo", "comet", "crystal",
+    "dwarf", "eater", "elephant", "ember", "emerald", "filter", "freshwater", "galaxy", "ghost",
+    "glass", "golden", "great", "green", "hillstream", "honey", "horned", "indian", "japanese",
+    "lace", "least", "lopez", "malaysian", "marbled", "mexican", "mosaic", "mosquito", "mountain",
+    "mystery", "nose", "orange", "paradise", "pearl", "pepper", "peppered", "pond", "pygmy",
+    "rabbit", "rosy", "salt", "scarlet", "southern", "sparkling", "spotted", "sucker", "sumatra",
+    "thorn", "tiger", "trumpet", "weather", "white", "zebra",
 ))  # fmt: skip
 
 

@@ -93,7 +93,7 @@ def test_plants_and_algae_that_die_are_no_animals_in_danger(site, tmp_path):
     """Words of animals' names that mean something else beside a leaf or a pane: green, algae, tiger, salt."""
     queries = [
         "green leaves dying",
-        "algae dying off",
+        "plants dying",
         "tiger lotus dying",
         "black moss dead",
         "salt over",

@@ -74,7 +74,8 @@ async () => {{ {LAPS}
 MAKE_IMAGE = """
 async () => {
   const root = new URL(document.body.dataset.root, location);
-  const maker = new Worker(new URL('assets/image-worker.js', root), { type: 'module' });
+  const { workerAt } = await import(new URL('assets/trust.js', root).href);
+  const maker = new Worker(workerAt(new URL('assets/image-worker.js', root)), { type: 'module' });
   const said = await new Promise((done) => { maker.onmessage = ({ data }) => done(data); });
   if (said.failed) throw new Error(said.failed);
 }

@@ -10,6 +10,7 @@ export const LONGEST = 80; // letters of a query that are looked at: more would 
 const LONG_ENOUGH = 6; // letters; a slip in a shorter name makes another word
 const NAMED = 4; // where a page of exactly that name stands
 const NEARLY_NAMED = 2; // and one whose name is a slip away; both come before what is found by meaning
+const AHEAD = 1.5; // by how much the page that tells many plants of one name apart goes before them
 const MOST_ALIKE = 2; // plants of one name that may stand before the page which tells them apart
 const HARDLY = 0.35; // pages that fit less by meaning are not worth showing, where names found none
 
@@ -90,7 +91,7 @@ function byName(query) {
   const near = pages.map(({ known }) => (known.includes(query) ? NAMED : known.some((name) => isOneSlip(name, query)) ? NEARLY_NAMED : 0));
   const many = (step) => near.filter((one, at) => one === step && pages[at].kind !== AMBIGUOUS).length > MOST_ALIKE;
   return pages.map(({ kind }, at) => {
-    if (kind === AMBIGUOUS) return near[at] && near[at] + (many(near[at]) ? 1.5 : 0);
+    if (kind === AMBIGUOUS) return near[at] && near[at] + (many(near[at]) ? AHEAD : 0);
     return near[at] && near[at] + (comesLater(kind) ? 0 : 1);
   });
 }

@@ -44,17 +44,17 @@ export function meant({ seats, living, plain, isOneSlip }, query) {
       if (!places.has(place)) met.set(phrase, places.set(place, weight(seats, word)));
     }
   }
-  const inDanger = [...met].some(([phrase, places]) => phrase.urgent && places.size === phrase.places.length);
+  const isAlarm = (phrase, places) => phrase.urgent && places.size === phrase.places.length;
+  const inDanger = [...met].some(([phrase, places]) => isAlarm(phrase, places));
   const speaksOfAnimals = (phrase, places) => [...places.keys()].some((place) => phrase.places[place].some((word) => living.has(word)));
   const found = new Map();
   for (const [phrase, places] of met) {
     const typedHere = sum([...places.values()]);
     const placesHere = sum([...places.keys()].map((place) => phrase.weights[place]));
     const share = (typedHere + placesHere) / (phrase.all + typedHere + BESIDE * (asked - typedHere));
-    const whole = phrase.urgent && places.size === phrase.places.length;
     // Where animals are in danger, a page comes first only by a phrase that speaks of animals.
     const most = inDanger && !speaksOfAnimals(phrase, places) ? NEARLY_ALL - BARELY : 1;
-    const score = Math.min(most, whole ? Math.max(share, NEARLY_ALL) : share);
+    const score = Math.min(most, isAlarm(phrase, places) ? Math.max(share, NEARLY_ALL) : share);
     if (places.size < Math.min(2, phrase.places.length)) continue; // one word of several may mean anything
     if (score >= ENOUGH && score > (found.get(phrase.page) ?? 0)) found.set(phrase.page, score);
   }

@@ -25,7 +25,7 @@ OVERVIEWS = (
     ("animals/", "Animals", "All animals, and what each does to plants and to the nitrogen."),
     ("plants/table/", "Table of plants", "All plants in one table, to sort and to filter."),
     ("plants/growth/", "Growth against light", "How fast each plant doubles, against its light."),
-    ("identify/", "What have I got?", "Name a plant from what you see, a tap at a time."),
+    ("identify/", "What have I got?", "Name a plant from what you see, a tap at a time.", *NAMING),
     ("rules/", "The law by place", "Plants that may not be kept, sold or moved, by country."),
     ("names/", "Names on labels", "Trade names that stand for more than one plant."),
 )
@@ -142,8 +142,8 @@ def entries(library: Library, prose: Mapping[str, tuple[str, str]]) -> list[Sear
         for slug, trade_name in library.names.items()
     ]
     pages += [
-        SearchEntry(address, "guide", title, list(NAMING) if address == "identify/" else [], line)
-        for address, title, line in OVERVIEWS
+        SearchEntry(address, "guide", title, list(names), line)
+        for address, title, line, *names in OVERVIEWS
     ]
     pages += [
         SearchEntry(

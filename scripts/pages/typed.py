@@ -9,13 +9,12 @@ from collections.abc import Iterable
 from pathlib import Path
 
 import yaml
-from pydantic import TypeAdapter
 
+from scripts.pages.sought import PHRASES
 from scripts.records.parse import LOADER
 from scripts.setup.paths import SPECIES
 
 TYPED_FOLDER = SPECIES / "typed"
-PHRASES = TypeAdapter(dict[str, tuple[str, ...]])
 
 
 def read_typed(folder: Path = TYPED_FOLDER) -> dict[str, tuple[str, ...]]:

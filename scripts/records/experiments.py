@@ -7,13 +7,11 @@ from collections.abc import Mapping
 from itertools import pairwise
 from typing import Annotated, Any, Literal, NamedTuple
 
-import yaml
 from pydantic import Field, TypeAdapter
 
 from calculators.core.run import run
 from scripts.records.claim import Slug, Text
-from scripts.records.parse import LOADER
-from scripts.records.published import FOLDER
+from scripts.records.published import FOLDER, listed
 from scripts.records.record import Record
 
 
@@ -69,10 +67,7 @@ EXPERIMENTS = TypeAdapter(list[Experiment])
 
 def experiments(calculator: str) -> list[Experiment]:
     """The experiments of a calculator; none where it has no file."""
-    path = FOLDER / "experiments" / f"{calculator}.yml"
-    if not path.exists():
-        return []
-    return EXPERIMENTS.validate_python(yaml.load(path.read_text(encoding="utf-8"), LOADER))
+    return listed(FOLDER / "experiments" / f"{calculator}.yml", EXPERIMENTS)
 
 
 def held_against(calculator: str, experiment: Experiment) -> list[Held]:

@@ -5,7 +5,7 @@ The tests hold the calculators to them. The calculator's page shows what others 
 """
 
 from pathlib import Path
-from typing import Annotated, Any, Literal
+from typing import Annotated, Any, Literal, TypeVar
 
 import yaml
 from pydantic import Field, TypeAdapter
@@ -38,12 +38,18 @@ class PublishedCase(Record):
         return self.within.get(output, 0.0) if isinstance(self.within, dict) else self.within
 
 
+Row = TypeVar("Row")
+
 CASES = TypeAdapter(list[PublishedCase])
 
 
 def cases(calculator: str) -> list[PublishedCase]:
     """The published cases of a calculator; none where it has no file."""
-    path: Path = FOLDER / f"{calculator}.yml"
+    return listed(FOLDER / f"{calculator}.yml", CASES)
+
+
+def listed(path: Path, rows: TypeAdapter[list[Row]]) -> list[Row]:
+    """What a file lists, as records of one model; nothing where there is no such file."""
     if not path.exists():
         return []
-    return CASES.validate_python(yaml.load(path.read_text(encoding="utf-8"), LOADER))
+    return rows.validate_python(yaml.load(path.read_text(encoding="utf-8"), LOADER))

@@ -8,9 +8,7 @@ from pathlib import Path
 WORKER = "service-worker.js"
 LIST = "offline-list.json"
 NOT_STORED = (WORKER, LIST, "sitemap.xml", "sitemap.xml.gz")
-OPEN_DATA = (
-    "data/"  # files to download, megabytes that no page needs; the page about them is stored
-)
+OPEN_DATA = "data/"  # to download, megabytes that no page needs; the page about them is stored
 
 
 def write_offline_list(site: Path) -> str:

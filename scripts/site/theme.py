@@ -17,7 +17,9 @@ LAYERED = "assets/theme.css"
 NOT_USED = ("assets/stylesheets", "assets/javascripts", "assets/images")
 PACKAGE = "material"
 CLASSES = re.compile(r'\bclass="([^"]*)"')
-DRAWN_INSIDE = re.compile(r'url\("data:[^"]*"\)')
+DRAWN_INSIDE = re.compile(
+    r'url\("data:[^"]*"\)'
+)  # no policy of ours lets a page draw from such an address
 
 
 class ThemeChanged(Exception):
@@ -30,11 +32,8 @@ def settle_theme(site: Path) -> None:
     if len(sheets) != 1:
         raise ThemeChanged(f"{SHEETS}: {len(sheets)} files, where one is expected")
     text = sheets[0].read_text(encoding="utf-8").removeprefix('@charset "UTF-8";')
-    rules = text.split("\n/*# sourceMappingURL", 1)[0].split("/*# sourceMappingURL", 1)[0]
-    rules = DRAWN_INSIDE.sub(
-        "none", rules
-    )  # no policy of ours lets a page draw from a data address
-    rules = used_rules(rules, classes_of(site))
+    rules = text.split("/*# sourceMappingURL", 1)[0].rstrip("\n")
+    rules = used_rules(DRAWN_INSIDE.sub("none", rules), classes_of(site))
     (site / LAYERED).write_text(f"@layer theme{{{rules}}}\n", encoding="utf-8")
     for folder in NOT_USED:
         shutil.rmtree(site / folder, ignore_errors=True)

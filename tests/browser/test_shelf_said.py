@@ -46,12 +46,18 @@ def test_a_page_with_a_whole_shelf_says_nothing_of_the_kind(page):
     expect(page.locator(".shelf-troubles")).to_be_hidden()
 
 
-def test_on_a_full_device_the_value_stays_in_its_sheet_and_can_be_saved_again(page):
+def nitrate_sheet(page):
+    """The sheet of the one tank that asks for a reading of nitrate."""
     put(page, LOBBY)
     board(page)
     page.get_by_role("button", name="Log: Lobby").tap()
     sheet = page.get_by_role("dialog")
     sheet.get_by_role("button", name="Nitrate, NO₃").tap()
+    return sheet
+
+
+def test_on_a_full_device_the_value_stays_in_its_sheet_and_can_be_saved_again(page):
+    sheet = nitrate_sheet(page)
     page.evaluate(FULL)
     sheet.locator("#log-value").fill("17")
     sheet.get_by_role("button", name="Save", exact=True).tap()
@@ -65,11 +71,7 @@ def test_on_a_full_device_the_value_stays_in_its_sheet_and_can_be_saved_again(pa
 
 
 def test_two_quick_taps_on_a_value_log_it_once(page):
-    put(page, LOBBY)
-    board(page)
-    page.get_by_role("button", name="Log: Lobby").tap()
-    sheet = page.get_by_role("dialog")
-    sheet.get_by_role("button", name="Nitrate, NO₃").tap()
+    sheet = nitrate_sheet(page)
     expect(sheet.locator(".new-parts .tap").first).to_be_visible()
     page.evaluate(
         "() => { const one = document.querySelector('dialog .new-parts .tap'); one.click(); one.click(); }"

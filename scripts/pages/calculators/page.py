@@ -33,6 +33,7 @@ MODULE_ADDRESS = "python -m calculators"
 
 def calculator_page(spec: Spec, library: Library) -> str:
     """One calculator as Markdown; its worked example is computed here by the same function."""
+    checked = cases(spec.name)
     return render(
         "calculator.md.j2",
         spec=spec,
@@ -48,8 +49,8 @@ def calculator_page(spec: Spec, library: Library) -> str:
         ready=Markup(ready_values(spec.name)),
         command=f"{MODULE_ADDRESS} {spec.name} {first_input(spec)}",
         sources=[(key, library.sources[key]) for key in spec.sources],
-        published=[case for case in cases(spec.name) if case.origin == "published"],
-        by_hand=[case for case in cases(spec.name) if case.origin == "by-hand"],
+        published=[case for case in checked if case.origin == "published"],
+        by_hand=[case for case in checked if case.origin == "by-hand"],
         library=library,
     )
 

@@ -21,9 +21,7 @@ class AnimalEntry(NamedTuple):
     least: int  # kept together
     most: int | None  # where more is a mistake
     law: tuple[str, ...] = ()  # places of which a law that bears on it was found
-    offered: bool = (
-        True  # whether the book speaks of it as one to keep; a tank may hold it all the same
-    )
+    offered: bool = True  # as one to keep; a tank may hold another all the same
 
 
 ANIMALS: dict[str, AnimalEntry] = {

@@ -372,6 +372,46 @@ def test_a_kit_is_chosen_once_and_handfuls_are_weighed_once(page):
     assert entries_of(page)[-1]["value"] == 80
 
 
+HELD_AT_ONCE = """() => {
+  document.querySelector('dialog button.tap[aria-pressed=false]').click();
+  const controls = [...document.querySelectorAll('dialog .new-parts :is(button, input)')];
+  return [controls.length > 5, controls.every((one) => one.disabled)];
+}"""
+
+
+def test_nothing_is_saved_in_the_old_unit_while_another_kit_is_being_kept(page):
+    put(page, LOBBY)
+    board(page)
+    sheet = page.get_by_role("dialog")
+    page.get_by_role("button", name="Log: Lobby").tap()
+    sheet.get_by_role("button", name="Nitrite, as nitrogen").tap()
+    sheet.locator("#log-value").fill("0.7")
+    assert page.evaluate(HELD_AT_ONCE) == [True, True]
+    expect(sheet.locator(".kit > summary")).to_contain_text("NO₂")
+    expect(sheet.locator("#log-value")).to_have_value(
+        "0.7"
+    )  # as read off the kit, whatever its unit
+    sheet.get_by_role("button", name="Save", exact=True).tap()
+    expect(page.locator("#shelf-done")).to_contain_text("0.7 NO₂")
+
+
+def test_what_is_logged_before_the_lower_parts_of_the_board_have_come_is_shown(page):
+    put(page, LOBBY)
+    waiting = []
+    page.route("**/shelf/kept.js", lambda route: waiting.append(route))
+    page.route("**/shelf/copy.js", lambda route: waiting.append(route))
+    go(page, "shelf/")
+    page.get_by_role("button", name="Log: Lobby").tap()
+    sheet = page.get_by_role("dialog")
+    sheet.get_by_role("button", name="Nitrate, NO₃").tap()
+    sheet.locator("#log-value").fill("80")
+    sheet.get_by_role("button", name="Save", exact=True).tap()
+    expect(page.locator("#board-cards")).to_contain_text("80")
+    assert waiting
+    for route in waiting:
+        route.continue_()
+
+
 def test_an_entry_is_changed_set_back_and_taken_out_on_the_tanks_page(page):
     put(page, LOBBY, entries=[reading(10, 1)])
     go(page, "shelf/tank/#mine")

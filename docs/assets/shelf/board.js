@@ -9,7 +9,8 @@ import { keptStanding, onEachChange, roundNow, standingNow } from "./standings.j
 import { paintCard } from "./card.js";
 import { showTroubles } from "./trouble-line.js";
 
-const parts = () => Promise.all([import("./copy.js"), import("./kept.js")]); // soon
+const copyPart = () => import("./copy.js"); // both come soon, not before the cards
+const keptPart = () => import("./kept.js");
 
 const FIRST_WITHIN = 1_000; // ms; a store that another tab holds shut keeps the page waiting no longer
 
@@ -36,9 +37,9 @@ export async function open() {
   onEachChange(here.store, box, () => show(here));
   box.querySelector("#demo-load").onclick = () => loadDemo(here);
   box.querySelector("#demo-remove").onclick = () => removeDemo(here);
-  [here.copy, here.kept] = await parts();
-  here.copy.openCopy(here);
   await show(here);
+  const { openCopy } = await copyPart();
+  openCopy(here);
   box.dataset.shown ??= "kept";
   return undefined;
 }
@@ -59,10 +60,16 @@ async function show(here) {
   const kept = await Promise.all(tanks.map((tank) => keptStanding(here.store, tank)));
   if (turn !== here.turn) return;
   paint(here, tanks, kept, round);
-  here.kept.paintKept(here.box.querySelector("#board-kept"), here.store, here.root);
+  paintBelow(here, turn).catch(() => {}); // offline before the whole book is kept: the cards stand without it
   anew(here, tanks, turn).catch((wrong) => {
     here.box.querySelector("#board-week").textContent = `Python could not start (${wrong.message}). What was kept stands here.`;
   });
+}
+
+/** The calculations kept, below the cards; a change may ask for them before the page has loaded their part. */
+async function paintBelow(here, turn) {
+  const { paintKept } = await keptPart();
+  if (turn === here.turn && here.box.isConnected) await paintKept(here.box.querySelector("#board-kept"), here.store, here.root);
 }
 
 /** The cards and what stands above them; a card that says the same already stays, so that no tap on it is lost. */

@@ -23,12 +23,21 @@ export function unitWords(kit) {
   return kit.units.length > 1 ? kit.label.split(", ").at(-1) : kit.label;
 }
 
-/** A part that says which kit is used and lets another be chosen; open until it was chosen once. */
-export function kitPart(store, what, kit, again) {
+/**
+ * A part that says which kit is used and lets another be chosen; open until it was chosen once. `hold` is called at the
+ * tap and `again` once the kit is kept: between the two nothing may be saved, since the figures are the old kit's.
+ * `say` tells why a kit could not be kept.
+ */
+export function kitPart(store, what, kit, { hold, say, again }) {
   const keep = async (changes) => {
+    hold();
     const all = (await store.setting(SETTING)) ?? {};
     const { unit, label, factor, zero, step } = { ...kit, ...changes };
-    await store.saveSetting(SETTING, { ...all, [what.what]: { unit, label, factor, zero, step } });
+    try {
+      await store.saveSetting(SETTING, { ...all, [what.what]: { unit, label, factor, zero, step } });
+    } catch (wrong) {
+      say(wrong.message); // the kit stays as it was
+    }
     await again();
   };
   const units = kit.units.map((one) => tap(one.label, () => keep(one), { pressed: one.unit === kit.unit }));

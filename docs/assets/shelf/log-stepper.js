@@ -4,9 +4,11 @@ import { element } from "../paint.js";
 import { numberOf } from "./number.js";
 import { tap } from "./sheet.js";
 
-export function stepper({ name, unit, limits, step, first }, write) {
+/** `first` is what is offered; `typed`, where there is one, is what a hand gave before and stands in its place. */
+export function stepper({ name, unit, limits, step, first, typed }, write) {
   const { low, high } = limits;
-  const field = element("input", { id: "log-value", inputMode: "decimal", value: String(first), autocomplete: "off" });
+  const field = element("input", { id: "log-value", inputMode: "decimal", defaultValue: String(first), autocomplete: "off" });
+  if (typed) field.value = typed;
   const problem = element("p", { className: "problem", id: "log-value-problem", hidden: true });
   problem.setAttribute("role", "alert");
   field.setAttribute("aria-describedby", "log-value-problem");

@@ -17,7 +17,7 @@ const COVER = "cover_percent";
 const NEW_PARTS = "new-parts";
 
 /** Ask for the value of `here.what`, or of the kind itself; `more(value)` makes further parts of the entry. */
-export async function askValue(here, { more = (/** @type {number} */ _value) => ({}), sign = 1, heading = "" } = {}) {
+export async function askValue(here, { more = (/** @type {number} */ _value) => ({}), sign = 1, heading = "", typed = "" } = {}) {
   const { kind, tank, store } = here;
   const what = here.what ?? kind.whats?.[0] ?? {};
   const kit = await kitOf(store, what);
@@ -38,13 +38,25 @@ export async function askValue(here, { more = (/** @type {number} */ _value) => 
   const limits = { low: sign < 0 || what.low < 0 ? 0 : shown(kit, what.low ?? 0), high: shown(kit, what.high ?? Infinity) };
   const near = scale(kit.us || kit.digits ? Math.round(base / kit.step) * kit.step : base, kit.step, limits).filter((one) => !known.includes(one) && (one !== 0 || kind.kind === "reading"));
   const parts = [which.part, known.length ? taps(`Logged last${unit ? `, ${unit}` : ""}`, known.map(button)) : "", taps(known.length ? "A few steps on" : `In ${unit || "steps"}`, near.map(button))];
-  parts.push(stepper({ name, unit, limits, step: kit.step, first: base }, write), ...(await handfulPart(here, (grams, words) => put(grams, words, words))));
+  parts.push(stepper({ name, unit, limits, step: kit.step, first: base, typed }, write), ...(await handfulPart(here, (grams, words) => put(grams, words, words))));
   if (kind.kind === "thin") parts.push(coverInstead(here));
   if (what.what === COVER) parts.push(byPhoto());
-  if (kind.kind === "reading") parts.push(kitPart(store, what, kit, () => askValue(here, { more, sign, heading })));
+  const box = element("div", { className: NEW_PARTS });
+  if (kind.kind === "reading") parts.push(kitPart(store, what, kit, { hold: () => hold(box), say: here.say, again: () => askValue(here, { more, sign, heading, typed: typedIn(box) }) }));
+  box.append(...parts);
   here.body.querySelector(`.${NEW_PARTS}`)?.remove();
-  const box = element("div", { className: NEW_PARTS }, ...parts);
   here.show(box);
+}
+
+/** Nothing in a part can be tapped or typed any more: another comes in its place. */
+function hold(box) {
+  for (const control of box.querySelectorAll("button, input, select")) control.disabled = true;
+}
+
+/** What a hand has typed as the value, as it stands; empty where nobody has. */
+function typedIn(box) {
+  const field = box.querySelector("#log-value");
+  return field.value === field.defaultValue ? "" : field.value;
 }
 
 /** Who cannot weigh what was thinned logs the cover that is left, a reading. */

@@ -8,10 +8,13 @@ import pytest
 from scripts.benches.suite import SuiteRecord
 from scripts.records.load import BadRecords
 from scripts.setup.chromium import ensure_chromium
+from scripts.setup.engines import ensure_engines
+from scripts.setup.engines_walked import EnginesWalked
 from scripts.setup.node import browser_parts
 from scripts.setup.say import Missing, stop
 from scripts.tables.make import make_tables
 
+THOROUGH = "--thorough"
 # A worker for each core; more than four would fight for memory, each with a browser of its own.
 IN_PARALLEL = ("-n", "auto", "--maxprocesses", "4", "--dist", "worksteal")
 
@@ -22,6 +25,8 @@ def main() -> int:
         make_tables()
         os.environ["CHROMIUM"] = ensure_chromium()
         browser_parts(tools=True)
+        if THOROUGH in sys.argv:
+            ensure_engines()
     except Missing as missing:
         stop(str(missing))
     except BadRecords as bad:
@@ -29,4 +34,4 @@ def main() -> int:
     except KeyboardInterrupt:
         stop("interrupted; the same command goes on from here", status=130)
     words = sys.argv[1:]
-    return int(pytest.main([*IN_PARALLEL, *words], plugins=[SuiteRecord(words)]))
+    return int(pytest.main([*IN_PARALLEL, *words], plugins=[SuiteRecord(words), EnginesWalked()]))

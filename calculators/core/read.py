@@ -87,7 +87,11 @@ def read_value(field: InputField, value: Any, way: Way) -> Any:
 
 
 def read_list(field: InputField, value: Any, way: Way) -> list[dict[str, Any]]:
-    """Read a list of rows; a problem inside is named as ``plants[2].wet_g``, counted from 1."""
+    """Read a list of rows; a problem inside is named as ``plants[2].wet_g``, counted from 1.
+
+    Raises ``ValueError`` for what is no list or has too many rows, ``BadInput`` with the problems
+    inside, and ``StillNeeded`` where figures are missing.
+    """
     if not isinstance(value, list) or len(value) > most_rows(field):
         raise ValueError(allowed(field, way.system))
     if (count := rows_in_all(field, value)) > MAX_ROWS and not field.from_file:
@@ -133,7 +137,11 @@ def read_row(field: InputField, row: dict[str, Any], way: Way) -> dict[str, Any]
 
 
 def read_object(field: InputField, value: Any, way: Way) -> dict[str, Any]:
-    """Read an object by its parts; a problem inside is named as ``readings.ph``."""
+    """Read an object by its parts; a problem inside is named as ``readings.ph``.
+
+    Raises ``ValueError`` for what is no object, ``BadInput`` with the problems inside, and
+    ``StillNeeded`` where figures are missing.
+    """
     if not isinstance(value, dict):
         raise ValueError(allowed(field, way.system))
     try:

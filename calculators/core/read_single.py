@@ -37,7 +37,10 @@ def read_number_of(field: InputField, value: Any, way: Way) -> float:
 
 
 def read_choice(field: InputField, value: Any, way: Way) -> str:
-    """Read one of the declared choices, by its key."""
+    """Read one of the declared choices, by its key.
+
+    Raises ``ValueError`` with the nearest and with all.
+    """
     if isinstance(value, str) and value.strip() in field.choices:
         return value.strip()
     close = difflib.get_close_matches(str(value).strip()[:LONGEST_COMPARED], field.choices, 1)
@@ -46,7 +49,10 @@ def read_choice(field: InputField, value: Any, way: Way) -> str:
 
 
 def read_flag(field: InputField, value: Any, way: Way) -> bool:
-    """Read yes or no: true or false in JSON, the same words from a form."""
+    """Read yes or no: true or false in JSON, the same words from a form.
+
+    Raises ``ValueError`` for anything else.
+    """
     if isinstance(value, bool):
         return value
     if way.typed and isinstance(value, str) and value.strip().lower() in field.choices:
@@ -55,7 +61,10 @@ def read_flag(field: InputField, value: Any, way: Way) -> bool:
 
 
 def read_text(field: InputField, value: Any, way: Way) -> str:
-    """Read a text: a short one, such as a name, or one of the form that the field declares."""
+    """Read a text: a short one, such as a name, or one of the form that the field declares.
+
+    Raises ``ValueError`` for one that is too long, empty or of another form.
+    """
     form = field.text_form or PLAIN_TEXT
     unfit = UNFIT_LINES if form.lines else UNFIT
     if not isinstance(value, str) or len(value) > form.most or unfit.search(value):
@@ -67,7 +76,10 @@ def read_text(field: InputField, value: Any, way: Way) -> str:
 
 
 def read_octets(field: InputField, value: Any, way: Way) -> str:
-    """Read base64, as text; what it holds is the formula's affair."""
+    """Read base64, as text; what it holds is the formula's affair.
+
+    Raises ``ValueError`` for what is no base64 or too much of it.
+    """
     try:
         size = len(binascii.a2b_base64(value.strip(), strict_mode=True))
     except (AttributeError, TypeError, ValueError):
@@ -80,7 +92,10 @@ def read_octets(field: InputField, value: Any, way: Way) -> str:
 
 
 def read_known(field: InputField, value: Any, way: Way) -> list[str]:
-    """Read a list of a field's keys."""
+    """Read a list of a field's keys.
+
+    Raises ``ValueError`` for what is no list or too long, ``BadInput`` for a key that is not known.
+    """
     keys = read_keys(field.key, field.choices, value, way.typed)
     if keys is None or len(keys) > MAX_ROWS:
         raise ValueError(allowed(field, way.system))

@@ -66,7 +66,10 @@ def best_check(
 
 
 def worth(question: str, looking: Looking | None) -> float:
-    """What an answer is worth to someone at a place, beside what it tells."""
+    """What an answer is worth to someone at a place, beside what it tells.
+
+    A factor for the bits that it tells: 0 where it cannot be looked at, 1 at the place itself.
+    """
     if looking and looking.where == SURFACE and question.startswith(OF_PLANT):
         return 0.0  # who looks at floating plants knows what they are
     if looking is None or any(FINDINGS[key].where == looking.where for key in QUESTIONS[question]):

@@ -88,7 +88,10 @@ def question(finding: str, fields: dict[str, InputField], system: System = "metr
 
 
 def lower_edge(finding: FindingEntry) -> float:
-    """For putting bands in order; an open end comes first."""
+    """The figure above which a finding holds, in its reading's metric unit; minus infinity where it is open.
+
+    It puts bands in order.
+    """
     return float("-inf") if finding.above is None else finding.above
 
 

@@ -253,7 +253,10 @@ def rhythm_of(schedule: Schedule, percent: float | None, days: float | None) -> 
 def check(
     salt: Salt | None, label: Printed, nutrient: str, bottle_ml: float, dose_ml: float
 ) -> None:
-    """Refuse what does not go together: a nutrient the source lacks, a dose above the bottle."""
+    """Refuse what does not go together: a nutrient the source lacks, a dose above the bottle.
+
+    Raises ``Refused``; volumes are in mL.
+    """
     if salt is None:
         label.check(nutrient)
         return

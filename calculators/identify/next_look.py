@@ -81,7 +81,10 @@ def bits(trait: str, chances: Mapping[str, float], about: Circumstances) -> floa
 
 @cache
 def answers(trait: str, traits: BookTraits, about: Circumstances) -> tuple[float, ...] | None:
-    """The probabilities of the answers, made to add up to 1."""
+    """The probabilities of the answers, made to add up to 1.
+
+    They stand in the order of the trait's answers, from first to last; None where the record is silent.
+    """
     shares = answer_chances(trait, traits, about)
     if shares is None:
         return None
@@ -91,7 +94,10 @@ def answers(trait: str, traits: BookTraits, about: Circumstances) -> tuple[float
 
 @cache
 def usual_answers(trait: str, about: Circumstances) -> tuple[float, ...]:
-    """The probabilities of the answers in any plant of the book."""
+    """The probabilities of the answers in any plant of the book.
+
+    They stand in the order of the trait's answers, from first to last.
+    """
     rows = [answers(trait, plant.traits, about) for plant in plant_book().plants.values()]
     spoken = [row for row in rows if row is not None]
     if not spoken:  # no record speaks of it: any answer is as likely as another

@@ -86,7 +86,10 @@ def together_rows(best: Set, surface_cm2: float) -> list[Together]:
 
 
 def how_much(floats: bool, area: float, wet_g: float, step: int, stems: int | None) -> str:
-    """The amount in words."""
+    """The amount in words.
+
+    The ``area`` is in cm², the mass in g wet, a step a tenth of the floor or the surface.
+    """
     share = f"{100 * step // STEPS} %"
     if floats:
         return f"{show_number(area, 2)} cm², {share} of the surface"
@@ -130,5 +133,5 @@ def minutes_sum(chosen: Sequence[Judged]) -> float | None:
 
 
 def rounded(value: float | None) -> float | None:
-    """A figure cut to the digits that mean something."""
+    """A figure cut to the digits that mean something. The ``value`` keeps its unit."""
     return None if value is None else round(value, RESULT_DIGITS)

@@ -91,7 +91,10 @@ def sets(choice: Sequence[Member], wishes: Wishes) -> Iterator[tuple[Member, ...
 
 @cache
 def areas(floats: tuple[bool, ...]) -> tuple[tuple[int, ...], ...]:
-    """Every way to give each member at least a tenth, inside the room for beds and for cover; small first."""
+    """Every way to give each member at least a tenth, inside the room for beds and for cover; small first.
+
+    Each is a tuple with a number of tenths for every member, in their order.
+    """
     choices = [
         range(1, (MOST_COVER if floats_itself else MOST_BED) + 1) for floats_itself in floats
     ]
@@ -138,7 +141,8 @@ def best_set(fit: Sequence[Judged], wishes: Wishes, cm2: float) -> tuple[Set | N
 def full(floats: tuple[bool, ...]) -> tuple[tuple[int, ...], ...]:
     """The shares in which one bed has all the room that the others leave, in steps of the room.
 
-    One of them takes the most: for a given shade, what a set takes is linear in its beds.
+    One of them takes the most: for a given shade, what a set takes is linear in its beds. Each is a
+    tuple with a number of steps for every member, in their order.
     """
     beds = sum(not floats_now for floats_now in floats)
     return tuple(

@@ -67,7 +67,10 @@ def animal_notes(wishes: Wishes) -> list[Note]:
 def list_notes(
     fit: Sequence[Judged], chosen: Sequence[Judged], wishes: Wishes, others: int
 ) -> list[Note]:
-    """Notes on wishes that no plant of the list meets, and on the minutes a week that its plants ask for."""
+    """Notes on wishes that no plant of the list meets, and on the minutes a week that its plants ask for.
+
+    So many ``others``, a count, were not judged.
+    """
     notes = []
     if not fit:
         text = "Nothing fits. Look at the reasons of what was left out, and change what you can."
@@ -94,7 +97,10 @@ def list_notes(
 
 
 def set_notes(best: Set | None, most: float, wishes: Wishes) -> list[Note]:
-    """Why there is no set, or how to take the one there is."""
+    """Why there is no set, or how to take the one there is.
+
+    The ``most`` that any set takes is in mg N a day.
+    """
     demand = wishes.demand_mg_n_day
     if demand is None:
         text = "Give a nitrogen demand, as the nitrogen balance finds it, and a set is put together for it."

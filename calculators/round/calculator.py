@@ -68,7 +68,7 @@ def round(
 
 
 def check_tanks(tanks: list[ShelfTank]) -> None:
-    """Refuse two tanks of one id."""
+    """Refuse two tanks of one id. Raises ``Refused`` with each."""
     wrong = [
         Refusal(f"tanks[{place}].id", "another tank has that id already; each is allowed once")
         for place in repeated([tank.id for tank in tanks])

@@ -127,7 +127,7 @@ def loss_at(tank: Glass, room_c: float, room: Room, water_c: float) -> float:
 def stuck(power_w: float, tank: Glass, water_c: float) -> float | None:
     """Where water settles with a heater that stays on in a room as warm as the water was meant to be.
 
-    None without a heater, or where it is too hot to show.
+    None without a heater, or where it is too hot to show. In °C.
     """
     if power_w == 0:
         return None
@@ -142,7 +142,10 @@ def glass_l(tank: Glass) -> float:
 
 
 def checked_inside_l(tank: Glass, net_l: float | None, glass_mm: float) -> float:
-    """What the panes leave, litres; refuses panes too thick and more water than there is room for."""
+    """What the panes leave, litres.
+
+    Raises ``Refused`` for panes too thick and for more water than there is room for.
+    """
     sides = (tank.length - 2 * tank.pane, tank.width - 2 * tank.pane, tank.height - tank.pane)
     if min(sides) <= 0:
         why = f"panes of {show_number(glass_mm)} mm leave no room inside these measures"

@@ -42,9 +42,7 @@ def functions_in(name: str, body: Iterable[ast.stmt], above: str) -> Iterator[Pu
             own = ast.get_docstring(node) or ""
             yield Public(f"{name}.{node.name}", node, own, f"{own} {above}")
         elif isinstance(node, ast.ClassDef) and not node.name.startswith("_"):
-            yield from functions_in(
-                f"{name}.{node.name}", node.body, ast.get_docstring(node) or ""
-            )
+            yield from functions_in(f"{name}.{node.name}", node.body, ast.get_docstring(node) or "")
 
 
 def without_docstring(modules: Mapping[str, Module]) -> list[str]:
@@ -81,9 +79,11 @@ def unit_faults(function: Public) -> Iterator[str]:
             continue
         if not (mentions(function.text, parameter.arg) and UNIT.search(function.text)):
             yield f"{function.name}({parameter.arg})"
-    if numeric(function.node.returns) and not unit_in_name(function.node.name):
-        if not UNIT.search(function.text):
-            yield f"{function.name} -> {ast.unparse(function.node.returns or ast.Constant(None))}"
+    returns = function.node.returns
+    if returns is None or not numeric(returns) or unit_in_name(function.node.name):
+        return
+    if not UNIT.search(function.text):
+        yield f"{function.name} -> {ast.unparse(returns)}"
 
 
 def without_shape(modules: Mapping[str, Module]) -> list[str]:
@@ -115,8 +115,10 @@ def parameters(node: ast.FunctionDef) -> list[ast.arg]:
 
 def numeric(annotation: ast.expr | None) -> bool:
     """Whether an annotation is a number, one that may be missing, or a sequence of such."""
-    return annotation is not None and bool(names_in(annotation) & {"float", "int"}) and not (
-        names_in(annotation) - {*NUMBERS, *SEQUENCES, "None"}
+    return (
+        annotation is not None
+        and bool(names_in(annotation) & {"float", "int"})
+        and not (names_in(annotation) - {*NUMBERS, *SEQUENCES, "None"})
     )
 
 

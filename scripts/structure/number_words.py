@@ -3,19 +3,21 @@
 import re
 
 # Parts of a name, between underscores. A letter alone is a unit only behind another part: ``volume_l``.
-NAME_UNITS = frozenset(
-    """
-    l ml dl m cm mm cm2 m2 m3 px g kg mg ug mol mmol umol meq dh ph c k w kw j s h min hpa pa v kwh
-    litres day days week weeks hour hours minute minutes second seconds year years month months
-    percent share shares ratio ratios factor odds probability chance chances bits degrees kelvin celsius
-    lumens dli ppfd prandtl nusselt rayleigh grashof pixels octets bytes
-    """.split()
+NAME_UNITS = re.compile(
+    r"""
+    (?: l | ml | dl | m | cm | mm | cm2 | m2 | m3 | px | g | kg | mg | ug | mol | mmol | umol | meq | dh | ph | c | k
+    | w | kw | j | s | h | min | hpa | pa | kpa | mpa | v | kwh | litres | days? | weeks? | hours? | minutes?
+    | seconds? | years? | months? | percent | shares? | ratios? | factor | odds | probability | chances? | bits
+    | degrees | kelvin | celsius | lumens | dli | ppfd | prandtl | nusselt | pixels | octets | bytes )
+    """,
+    re.VERBOSE,
 )
-NAME_COUNTS = frozenset(
-    """
-    count counts number digits seed port row rows column columns index status code step steps times turns
-    turn pairs lobes rings stems leaves lines most least weight depth place levels figures
-    """.split()
+NAME_COUNTS = re.compile(
+    r"""
+    (?: counts? | number | digits | seed | port | rows? | columns? | index | status | code | steps? | times | turns?
+    | pairs | lobes | rings | stems | leaves | lines | most | least | weight | depth | place | levels? | figures )
+    """,
+    re.VERBOSE,
 )
 UNIT = re.compile(
     r"""
@@ -42,9 +44,9 @@ NAMED_PARTS = re.compile(r"\band\b|,|\bbetween\b|\brange\b", re.IGNORECASE)
 def unit_in_name(name: str) -> bool:
     """Whether a name carries its unit, or says that it has none, as ``share`` does."""
     parts = name.split("_")
-    return any(part in NAME_UNITS for part in parts if len(part) > 1 or len(parts) > 1)
+    return any(NAME_UNITS.fullmatch(part) for part in parts if len(part) > 1 or len(parts) > 1)
 
 
 def count_in_name(name: str) -> bool:
     """Whether a name says that it counts things, or their place in a row."""
-    return any(part in NAME_COUNTS for part in name.split("_"))
+    return any(NAME_COUNTS.fullmatch(part) for part in name.split("_"))

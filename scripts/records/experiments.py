@@ -77,7 +77,10 @@ def held_against(calculator: str, experiment: Experiment) -> list[Held]:
 
 
 def held(look: Observation, value: float | None) -> Held:
-    """The error is zero inside the observed span, else the distance to it."""
+    """The error is zero inside the observed span, else the distance to it.
+
+    The ``value`` and the error are in the unit of the observation.
+    """
     if value is None:
         return Held(look, None, None)
     low, high = look.observed
@@ -85,7 +88,10 @@ def held(look: Observation, value: float | None) -> Held:
 
 
 def predicted(look: Observation, answer: Mapping[str, Any]) -> float | None:
-    """What an answer says of a look; None where it never comes to it."""
+    """What an answer says of a look; None where it never comes to it.
+
+    In the unit of the observation.
+    """
     if look.output is not None:
         value = answer["outputs"][look.output]
         return None if value is None else look.times * float(value)

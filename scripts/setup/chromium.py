@@ -42,7 +42,10 @@ def driver_browser() -> str | None:
 
 
 def ensure_chromium() -> str:
-    """A working Chromium's path, installed first where the machine lets us."""
+    """A working Chromium's path, installed first where the machine lets us.
+
+    Raises ``Missing`` where none can be had.
+    """
     program = find_chromium()
     if program:
         return program

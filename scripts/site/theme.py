@@ -46,7 +46,7 @@ def classes_of(site: Path) -> set[str]:
 
 
 def theme_templates() -> Path:
-    """The folder of the theme's templates, found without importing it."""
+    """The folder of the theme's templates, found without importing it. Raises ``ThemeChanged``."""
     found = find_spec(PACKAGE)
     if found is None or not found.submodule_search_locations:
         raise ThemeChanged("the base theme is not installed")

@@ -26,7 +26,7 @@ UNIT = re.compile(
     | W | J | hPa | Pa | kPa | MPa | N | s | ms | MB | KB | pH
     | (?i: grams? | litres? | millilitres? | metres? | centimetres? | millimetres? | kelvin | degrees? | watts? | joules?
       | seconds? | minutes? | hours? | days? | weeks? | years? | months? | lumens? | lux | pixels? | octets? | metric
-      | per[ ]cent | percent | shares? | ratios? | factors? | fractions? | probabilit(?:y|ies) | chances? | odds
+      | % | per[ ]cent | percent | shares? | ratios? | factors? | fractions? | probabilit(?:y|ies) | chances? | odds
       | likelihoods? | logarithms? | bits | 0[ ]to[ ]1 | of[ ]1 | how[ ]many | numbers?[ ]of | counts? | counted
       | digits | units? | scores? | multiples? | index | status | port | seed | most[ ](?:rings|stems) )
     ) (?!\w)

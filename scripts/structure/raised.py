@@ -32,6 +32,8 @@ def error_names(expression: ast.expr | None) -> Iterator[str]:
         for item in expression.elts:
             yield from error_names(item)
     called = expression.func if isinstance(expression, ast.Call) else expression
+    while isinstance(called, ast.Attribute) and not called.attr[:1].isupper():
+        called = called.value  # a maker of the class, such as ``ValueError.of``
     if isinstance(called, ast.Attribute):
         yield called.attr
     elif isinstance(called, ast.Name) and called.id[:1].isupper():

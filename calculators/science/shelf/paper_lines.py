@@ -77,7 +77,10 @@ def litres_line(stand: Stand) -> str:
 
 
 def water_now(stand: Stand, what: str) -> float | None:
-    """A figure of the water, as entered or as read, whichever is fresher."""
+    """A figure of the water, as entered or as read, whichever is fresher.
+
+    In the unit of what is asked for.
+    """
     return figure_now(what, stand.tank, stand.judged.readings)
 
 

@@ -75,7 +75,10 @@ class Grower:
     def without(
         self, chances: Mapping[str, float], finding: str, denied: frozenset[str]
     ) -> dict[str, float]:
-        """What is left when a sign is not there: no problem all of whose signs here are denied."""
+        """What is left when a sign is not there: no problem all of whose signs here are denied.
+
+        By problem, as weights that need not add up to 1.
+        """
         gone = {*denied, finding}
         return {
             slug: chance * (1 - share(slug, finding))
@@ -113,7 +116,10 @@ class Grower:
         return finding if finding and bits[finding] >= LEAST_BITS else None
 
     def worth(self, name: str) -> float:
-        """What a question is worth here beside what it tells."""
+        """What a question is worth here beside what it tells.
+
+        It is a factor for the bits that it tells.
+        """
         if self.where == SURFACE and question_of(name).startswith(OF_PLANT):
             return 0.0  # who looks at floating plants knows what they are
         if question_of(name).startswith(OF_TEST):

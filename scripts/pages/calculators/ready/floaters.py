@@ -55,5 +55,5 @@ def after() -> tuple[str, ...]:
 
 
 def of(days: float, cover: float) -> WorkedCell:
-    """The calculator's answer for one cell."""
+    """The calculator's answer for one cell. The ``cover`` is in percent."""
     return cell(NAME, plant=None, wet_g_m2=2300.0, doubling_days=days, cover_percent=cover)

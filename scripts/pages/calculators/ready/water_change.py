@@ -89,7 +89,7 @@ def nitrite() -> ReadyTable:
 
 
 def of(what: str, now: float, tap: float) -> WorkedCell:
-    """The calculator's answer for one cell."""
+    """The calculator's answer for one cell. Both ``now`` and the ``tap`` are in mg/L."""
     return cell(NAME, what=what, now_mg_l=now, tap_mg_l=tap, volume_l=None)
 
 

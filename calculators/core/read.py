@@ -129,7 +129,10 @@ def rows_in_all(field: InputField, rows: list[Any]) -> int:
 
 
 def read_row(field: InputField, row: dict[str, Any], way: Way) -> dict[str, Any]:
-    """Read one row of a list, or the parts of an object; of a file's, what is not known is let pass."""
+    """Read one row of a list, or the parts of an object; of a file's, what is not known is let pass.
+
+    Raises ``BadInput`` with every bad part.
+    """
     if field.from_file:
         known = set(keys_of(field.row))
         row = {key: value for key, value in row.items() if key.partition(".")[0] in known}

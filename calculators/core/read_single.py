@@ -32,7 +32,10 @@ class Way(NamedTuple):
 
 
 def read_number_of(field: InputField, value: Any, way: Way) -> float:
-    """Read a number, with or without its unit; see ``read_figure.py``."""
+    """Read a number, with or without its unit; see ``read_figure.py``.
+
+    Raises ``ValueError`` as that does.
+    """
     return read_figure(field, value, way.typed, way.system)
 
 

@@ -10,20 +10,29 @@ import re
 from collections.abc import Iterable, Iterator, Mapping
 from typing import NamedTuple
 
+from scripts.structure.annotations import has_fixed_parts, holds_many, is_numeric, is_whole
 from scripts.structure.modules import Module
-from scripts.structure.number_words import NAMED_PARTS, SHAPE, UNIT, count_in_name, unit_in_name
-from scripts.structure.raised import errors_that_leave
+from scripts.structure.number_words import (
+    NAMED_PARTS,
+    SHAPE,
+    UNIT,
+    count_in_name,
+    unit_in_name,
+)
+from scripts.structure.raised import errors_that_leave, readers_called
 
-NUMBERS = ("float", "int")
-SEQUENCES = ("list", "tuple", "Sequence", "Iterable", "Iterator")
 # Their numbers are places on a picture; the docstring of the package tells in what.
 PICTURES = ("scripts.drawings", "calculators.core.plot")
 
 
 class Public(NamedTuple):
-    """A public function or method: its full name, its node, and its docstring with its class's."""
+    """A public function or method: its full name, its module, its node, and its docstring.
+
+    ``text`` is its own docstring with that of its class.
+    """
 
     name: str
+    module: str
     node: ast.FunctionDef
     own: str
     text: str
@@ -32,30 +41,35 @@ class Public(NamedTuple):
 def public_functions(modules: Mapping[str, Module]) -> Iterator[Public]:
     """The public functions of modules and methods of public classes."""
     for name, module in modules.items():
-        yield from functions_in(name, module.tree.body, "")
+        for owner, node in public_definitions(name, module.tree.body):
+            above = ast.get_docstring(owner) or "" if owner else ""
+            own = ast.get_docstring(node) or ""
+            place = f"{name}.{owner.name}" if owner else name
+            yield Public(f"{place}.{node.name}", name, node, own, f"{own} {above}")
 
 
-def functions_in(name: str, body: Iterable[ast.stmt], above: str) -> Iterator[Public]:
-    """The public functions of a body; ``above`` is the docstring of the class that it is of."""
+def public_definitions(
+    name: str, body: Iterable[ast.stmt], owner: ast.ClassDef | None = None
+) -> Iterator[tuple[ast.ClassDef | None, ast.FunctionDef]]:
+    """Each public function of a body, after the class that it is of."""
     for node in body:
         if isinstance(node, ast.FunctionDef) and not node.name.startswith("_"):
-            own = ast.get_docstring(node) or ""
-            yield Public(f"{name}.{node.name}", node, own, f"{own} {above}")
+            yield owner, node
         elif isinstance(node, ast.ClassDef) and not node.name.startswith("_"):
-            yield from functions_in(f"{name}.{node.name}", node.body, ast.get_docstring(node) or "")
+            yield from public_definitions(name, node.body, node)
 
 
 def without_docstring(modules: Mapping[str, Module]) -> list[str]:
     """Public modules, classes and functions that have none."""
+    classes = (
+        (f"{name}.{node.name}", node)
+        for name, module in modules.items()
+        for node in module.tree.body
+        if isinstance(node, ast.ClassDef) and not node.name.startswith("_")
+    )
     return [
         *(name for name, module in modules.items() if not ast.get_docstring(module.tree)),
-        *(
-            f"{name}.{node.name}"
-            for name, module in modules.items()
-            for node in module.tree.body
-            if isinstance(node, ast.ClassDef) and not node.name.startswith("_")
-            if not ast.get_docstring(node)
-        ),
+        *(name for name, node in classes if not ast.get_docstring(node)),
         *(function.name for function in public_functions(modules) if not function.own),
     ]
 
@@ -72,38 +86,38 @@ def without_unit(modules: Mapping[str, Module]) -> list[str]:
 
 def unit_faults(function: Public) -> Iterator[str]:
     """The numbers of one function that say no unit."""
+    says_unit = bool(UNIT.search(function.text))
     for parameter in parameters(function.node):
-        if not numeric(parameter.annotation) or unit_in_name(parameter.arg):
-            continue
-        if counts(parameter.annotation) and count_in_name(parameter.arg):
-            continue
-        if not (mentions(function.text, parameter.arg) and UNIT.search(function.text)):
+        says = unit_in_name(parameter.arg) or (
+            is_whole(parameter.annotation) and count_in_name(parameter.arg)
+        )
+        names_it = says_unit and mentions(function.text, parameter.arg)
+        if is_numeric(parameter.annotation) and not says and not names_it:
             yield f"{function.name}({parameter.arg})"
     returns = function.node.returns
-    if returns is None or not numeric(returns) or unit_in_name(function.node.name):
-        return
-    if not UNIT.search(function.text):
-        yield f"{function.name} -> {ast.unparse(returns)}"
+    if is_numeric(returns) and not says_unit and not unit_in_name(function.node.name):
+        yield f"{function.name} -> number"
 
 
 def without_shape(modules: Mapping[str, Module]) -> list[str]:
     """Functions that give back a sequence or table of numbers and do not tell what stands in it."""
     return [
-        f"{function.name} -> {ast.unparse(function.node.returns)}"
+        function.name
         for function in public_functions(modules)
-        if function.node.returns is not None and many_numbers(function.node.returns)
+        if (returns := function.node.returns) is not None and holds_many(returns)
         if not SHAPE.search(function.own)
-        if not (of_fixed_length(function.node.returns) and NAMED_PARTS.search(function.own))
+        if not (has_fixed_parts(returns) and NAMED_PARTS.search(function.own))
     ]
 
 
 def without_error(modules: Mapping[str, Module]) -> list[str]:
     """Functions whose docstring does not name an error that leaves them, as ``function: error``."""
+    readers = {name: readers_called(module) for name, module in modules.items()}
     return [
         f"{function.name}: {error}"
         for function in public_functions(modules)
         if not is_calculator(function.node)
-        for error in sorted(errors_that_leave(function.node))
+        for error in sorted(errors_that_leave(function.node, readers[function.module]))
         if error not in function.own
     ]
 
@@ -111,37 +125,6 @@ def without_error(modules: Mapping[str, Module]) -> list[str]:
 def parameters(node: ast.FunctionDef) -> list[ast.arg]:
     """All parameters that have a name of their own."""
     return [*node.args.posonlyargs, *node.args.args, *node.args.kwonlyargs]
-
-
-def numeric(annotation: ast.expr | None) -> bool:
-    """Whether an annotation is a number, one that may be missing, or a sequence of such."""
-    return (
-        annotation is not None
-        and bool(names_in(annotation) & {"float", "int"})
-        and not (names_in(annotation) - {*NUMBERS, *SEQUENCES, "None"})
-    )
-
-
-def counts(annotation: ast.expr | None) -> bool:
-    """Whether a number is a whole one."""
-    return annotation is not None and "float" not in names_in(annotation)
-
-
-def many_numbers(annotation: ast.expr) -> bool:
-    """Whether an annotation is a sequence or a table that holds numbers."""
-    names = names_in(annotation)
-    return bool(names & {*NUMBERS}) and bool(names & {*SEQUENCES, "dict", "Mapping"})
-
-
-def of_fixed_length(annotation: ast.expr) -> bool:
-    """Whether an annotation is a tuple with a place for each of its parts."""
-    text = ast.unparse(annotation)
-    return text.startswith("tuple[") and "..." not in text and not re.search(r"list|dict", text)
-
-
-def names_in(annotation: ast.expr) -> set[str]:
-    """The words of an annotation."""
-    return set(re.findall(r"\w+", ast.unparse(annotation)))
 
 
 def mentions(text: str, name: str) -> bool:

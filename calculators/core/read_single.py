@@ -23,7 +23,7 @@ LONGEST_COMPARED = 80  # letters of a wrong choice that are held against the rig
 PLAIN_TEXT = TextForm("a text of 1 to 80 characters", 80)
 
 
-class Way(NamedTuple):
+class ReadingMode(NamedTuple):
     """How inputs are read: as typed text or JSON, in which units, and whether they are a keeper's own."""
 
     typed: bool
@@ -31,7 +31,7 @@ class Way(NamedTuple):
     own: bool
 
 
-def read_number_of(field: InputField, value: Any, way: Way) -> float:
+def read_number_of(field: InputField, value: Any, way: ReadingMode) -> float:
     """Read a number, with or without its unit; see ``read_figure.py``.
 
     Raises ``ValueError`` as that does.
@@ -39,7 +39,7 @@ def read_number_of(field: InputField, value: Any, way: Way) -> float:
     return read_figure(field, value, way.typed, way.system)
 
 
-def read_choice(field: InputField, value: Any, way: Way) -> str:
+def read_choice(field: InputField, value: Any, way: ReadingMode) -> str:
     """Read one of the declared choices, by its key.
 
     Raises ``ValueError`` with the nearest and with all.
@@ -51,7 +51,7 @@ def read_choice(field: InputField, value: Any, way: Way) -> str:
     raise ValueError(f"{show_json(value)} is not a choice; {hint}{allowed(field, way.system)}")
 
 
-def read_flag(field: InputField, value: Any, way: Way) -> bool:
+def read_flag(field: InputField, value: Any, way: ReadingMode) -> bool:
     """Read yes or no: true or false in JSON, the same words from a form.
 
     Raises ``ValueError`` for anything else.
@@ -63,7 +63,7 @@ def read_flag(field: InputField, value: Any, way: Way) -> bool:
     raise ValueError(f"{show_json(value)} will not do; {allowed(field, way.system)}")
 
 
-def read_text(field: InputField, value: Any, way: Way) -> str:
+def read_text(field: InputField, value: Any, way: ReadingMode) -> str:
     """Read a text: a short one, such as a name, or one of the form that the field declares.
 
     Raises ``ValueError`` for one that is too long, empty or of another form.
@@ -78,7 +78,7 @@ def read_text(field: InputField, value: Any, way: Way) -> str:
     return text
 
 
-def read_octets(field: InputField, value: Any, way: Way) -> str:
+def read_octets(field: InputField, value: Any, way: ReadingMode) -> str:
     """Read base64, as text; what it holds is the formula's affair.
 
     Raises ``ValueError`` for what is no base64 or too much of it.
@@ -94,7 +94,7 @@ def read_octets(field: InputField, value: Any, way: Way) -> str:
     return text
 
 
-def read_known(field: InputField, value: Any, way: Way) -> list[str]:
+def read_known(field: InputField, value: Any, way: ReadingMode) -> list[str]:
     """Read a list of a field's keys.
 
     Raises ``ValueError`` for what is no list or too long, ``BadInput`` for a key that is not known.
@@ -105,7 +105,7 @@ def read_known(field: InputField, value: Any, way: Way) -> list[str]:
     return keys
 
 
-SINGLE: dict[Kind, Callable[[InputField, Any, Way], Any]] = {
+SINGLE: dict[Kind, Callable[[InputField, Any, ReadingMode], Any]] = {
     Kind.NUMBER: read_number_of,
     Kind.INTEGER: read_number_of,
     Kind.CHOICE: read_choice,

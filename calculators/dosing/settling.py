@@ -35,7 +35,7 @@ class SettledLevel(NamedTuple):
     after: float
 
 
-def settle(
+def settled_level(
     rise: float, use_a_day: float, tap: float, rhythm: DosingSchedule
 ) -> SettledLevel | None:
     """Where the level settles, in mg/L; None where it never does.
@@ -84,5 +84,5 @@ def highest(now: float, rise: float, use_a_day: float, tap: float, rhythm: Dosin
 
     So are the level ``now``, the ``rise`` of a dose and ``tap`` water; the use is in mg/L a day.
     """
-    settled = settle(rise, use_a_day, tap, rhythm)
+    settled = settled_level(rise, use_a_day, tap, rhythm)
     return max(*course(now, rise, use_a_day, tap, rhythm)[1], *(settled or ()))

@@ -33,7 +33,7 @@ NO_LEAVES_TO_TELL = ("moss", "thallus")  # forms whose leaves are too small for 
 OF_ONE_LEAF = frozenset(("tip", "surface", "stalk", "veins", "colour_below", "margin"))
 
 
-class Look(NamedTuple):
+class TraitToCheck(NamedTuple):
     """A trait worth a look, and what it is expected to tell, in bits, less for what is hard to see."""
 
     trait: str
@@ -42,11 +42,11 @@ class Look(NamedTuple):
 
 def best_look(
     seen: SeenTraits, chances: Mapping[str, float], unseen: Collection[str] = ()
-) -> Look | None:
+) -> TraitToCheck | None:
     """The trait that tells most of those not seen yet; None where none tells enough."""
     about = circumstances_of(seen)
     looks = [
-        Look(trait, bits(trait, chances, about) * WORTH.get(trait, 1.0))
+        TraitToCheck(trait, bits(trait, chances, about) * WORTH.get(trait, 1.0))
         for trait in sorted(EVIDENCE)
         if trait not in given_traits(seen) and trait not in unseen and makes_sense(trait, seen)
     ]

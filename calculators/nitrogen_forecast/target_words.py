@@ -25,7 +25,7 @@ UNFINISHED = Note(
 )
 
 
-def asked(
+def target_cautions(
     target: float | None,
     to_target: Answers,
     tank: Tank,

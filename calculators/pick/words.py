@@ -9,7 +9,7 @@ from calculators.core.wording import CUTTINGS
 from calculators.pick.answer_rows import minutes_sum
 from calculators.pick.judge import Judged
 from calculators.pick.part import figure
-from calculators.pick.together import Set
+from calculators.pick.together import PlantSet
 from calculators.pick.wishes import Wishes
 from calculators.science.animals.animal_table import ANIMALS, shown_name
 from calculators.science.light.lamps import LightClass
@@ -96,7 +96,7 @@ def list_notes(
     return notes
 
 
-def set_notes(best: Set | None, most: float, wishes: Wishes) -> list[Note]:
+def set_notes(best: PlantSet | None, most: float, wishes: Wishes) -> list[Note]:
     """Why there is no set, or how to take the one there is.
 
     The ``most`` that any set takes is in mg N a day.

@@ -29,7 +29,7 @@ from calculators.science.shelf.plants import plant_name
 from calculators.science.shelf.portions import portion_of
 from calculators.science.shelf.reading import read_entries, read_tank
 from calculators.science.shelf.sheet import Sheet, SheetPart, sheet_html
-from calculators.science.shelf.stand import Stand, stand_of
+from calculators.science.shelf.tank_state import TankState, state_of_tank
 
 LONGEST_DAYS = 60
 MOST_CALL_LETTERS = 200
@@ -39,7 +39,7 @@ def paper_reply(asked: Mapping[str, Any]) -> dict[str, Any]:
     """``{"title", "html", "parts"}`` of a sheet. Raises ``BadInput`` for what cannot be read."""
     tank = read_tank(asked["tank"])
     today = day_of(asked, "today") if asked.get("today") else date.today()
-    stand = stand_of(tank, read_entries(asked.get("entries", [])), today)
+    stand = state_of_tank(tank, read_entries(asked.get("entries", [])), today)
     sheet = SHEETS[kind_of(asked)](stand, asked)
     parts = [part._asdict() for part in sheet.parts]
     return {"title": sheet.title, "html": sheet_html(sheet), "parts": parts}
@@ -53,7 +53,7 @@ def kind_of(asked: Mapping[str, Any]) -> str:
     return str(kind)
 
 
-def card(stand: Stand, asked: Mapping[str, Any]) -> Sheet:
+def card(stand: TankState, asked: Mapping[str, Any]) -> Sheet:
     """The card that stands at a tank."""
     tank = stand.tank
     parts = [
@@ -67,7 +67,7 @@ def card(stand: Stand, asked: Mapping[str, Any]) -> Sheet:
     return Sheet(tank.name, litres_line(stand), parts, "A6")
 
 
-def holiday(stand: Stand, asked: Mapping[str, Any]) -> Sheet:
+def holiday(stand: TankState, asked: Mapping[str, Any]) -> Sheet:
     """The sheet for whoever feeds. Raises ``BadInput`` where the days do not follow."""
     tank, start, end = stand.tank, day_of(asked, "from"), day_of(asked, "to")
     if not 0 <= (end - start).days <= LONGEST_DAYS:

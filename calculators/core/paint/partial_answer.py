@@ -12,7 +12,7 @@ from calculators.core.run import Computed, compute
 from calculators.core.units import System
 
 
-def answered_anyway(
+def partial_answer(
     spec: Spec,
     given: Mapping[str, Any],
     readable: Mapping[str, Any],

@@ -27,7 +27,10 @@ class ThemeChanged(Exception):
 
 
 def settle_theme(site: Path) -> None:
-    """Write ``assets/theme.css`` and take away what no page loads. Raises ``ThemeChanged``."""
+    """Write ``assets/theme.css`` and take away what no page loads.
+
+    Raises ``ThemeChanged``, or ``ValueError`` where the sheet is no CSS.
+    """
     sheets = sorted(site.glob(SHEETS))
     if len(sheets) != 1:
         raise ThemeChanged(f"{SHEETS}: {len(sheets)} files, where one is expected")

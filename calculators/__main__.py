@@ -75,7 +75,10 @@ def print_list() -> None:
 
 
 def print_answer(spec: Spec, asked: argparse.Namespace) -> None:
-    """Read the inputs, run, and print as asked."""
+    """Read the inputs, run, and print as asked.
+
+    Raises ``BadInput`` with what is wrong in the file and in the words, all at once.
+    """
     # Here, not above: it reads tables, and one that is missing is told in a plain line.
     from calculators.science.shelf.file_inputs import inputs_from_file, is_shelf_file
 
@@ -122,7 +125,10 @@ def read_words(words: list[str]) -> dict[str, str]:
 
 
 def read_file(path: str) -> dict[str, Any]:
-    """Read a JSON object from a file, or from standard input for ``-``."""
+    """Read a JSON object from a file, or from standard input for ``-``.
+
+    Raises ``BadInput`` where it cannot be read or holds no object.
+    """
     try:
         if path == "-":
             text = sys.stdin.read()
@@ -142,7 +148,7 @@ def read_file(path: str) -> dict[str, Any]:
 
 
 def once(pairs: list[tuple[str, Any]]) -> dict[str, Any]:
-    """Refuse a key that a JSON object gives twice."""
+    """Refuse a key that a JSON object gives twice. Raises ``BadInput`` with the key."""
     seen: dict[str, Any] = {}
     for key, value in pairs:
         if key in seen:
@@ -152,7 +158,10 @@ def once(pairs: list[tuple[str, Any]]) -> dict[str, Any]:
 
 
 def until_closed() -> int:
-    """Run the command; a reader that has seen enough, such as ``head``, ends it with no traceback."""
+    """Run the command; a reader that has seen enough, such as ``head``, ends it with no traceback.
+
+    Returns the exit status.
+    """
     try:
         status = main()
         sys.stdout.flush()

@@ -106,7 +106,10 @@ def rate(oxygen_mg_l: float | None, percent: float | None) -> Rating:
 
 
 def notes(rating: Rating, saturation: float, pressure_hpa: float) -> list[Note]:
-    """What to do about it, animals first."""
+    """What to do about it, animals first.
+
+    The ``saturation`` is what water in balance with the air holds, mg/L.
+    """
     advice = list(FOR_RATING[rating])
     if saturation < WATCH_MG_L:
         why = "Even saturated water holds less than 5 mg/L here: lower the temperature slowly."

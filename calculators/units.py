@@ -106,12 +106,18 @@ def units(
 
 
 def family_of(unit: str) -> dict[str, float]:
-    """The units that one can change into."""
+    """The units that one can change into, each with its size.
+
+    A size is a molar mass, or how much of the family's base unit it is; only the ratio of two counts.
+    """
     return next(family for family in FAMILIES.values() if unit in family)
 
 
 def check(value: float, unit: str) -> None:
-    """Refuse an amount that cannot be: below nothing, or below absolute zero."""
+    """Refuse an amount that cannot be: below nothing, or below absolute zero.
+
+    The ``value`` is in ``unit``. Raises ``Refused`` with the least that can be.
+    """
     least = {
         "celsius": ABSOLUTE_ZERO_C,
         "fahrenheit": ABSOLUTE_ZERO_C * 1.8 + FAHRENHEIT_AT_0_C,
@@ -121,7 +127,10 @@ def check(value: float, unit: str) -> None:
 
 
 def temperature(value: float, from_: str, to: str) -> Converted:
-    """Temperatures need an offset, so that no single factor holds."""
+    """Temperatures need an offset, so that no single factor holds.
+
+    The ``value`` is in degrees of the scale it comes from.
+    """
     if from_ == to:
         return Converted(value, 1.0, ())
     result = (

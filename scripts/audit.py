@@ -24,7 +24,7 @@ STATUS = {"clean": 0, "found": 1, "not asked": 2}
 
 
 def main() -> int:
-    """Print a line for each lock, and what was found below it."""
+    """Print a line for each lock, and what was found below it. Returns the exit status."""
     results: list[Audit] = []
     for result in audits():
         say(f"{result.lock}: {result.state}{f' ({result.why})' if result.why else ''}")

@@ -6,13 +6,13 @@ import pytest
 
 from calculators.bridge import answer
 from calculators.core.listing import load_all
-from calculators.core.paint.asked import NOT_ASKED, asked_rows
+from calculators.core.paint.answered_rows import NOT_ASKED, answered_rows
 from calculators.core.run import run
 
 
 def shown(name, **given):
     found = run(name, given)
-    rows = asked_rows(load_all()[name], found)
+    rows = answered_rows(load_all()[name], found)
     return {row["key"]: row["value"] for row in rows}, found["outputs"]
 
 

@@ -3,7 +3,13 @@
 import pytest
 
 from scripts.pages.calculators.nitrogen_model import model_page
-from scripts.records.experiments import Observation, experiments, falling_day, held, held_against
+from scripts.records.experiments import (
+    Observation,
+    compared,
+    experiments,
+    falling_day,
+    held_against,
+)
 
 ALL = experiments("nitrogen-forecast")
 
@@ -35,8 +41,8 @@ def test_the_page_shows_observed_predicted_and_error(library):
 
 def test_an_error_is_the_distance_to_what_was_observed():
     look = Observation(what="x", observed=[2.0, 4.0], unit="d", output="x")
-    assert [held(look, value).error for value in (1.0, 3.0, 7.0)] == [-1.0, 0.0, 3.0]
-    assert held(look, None).error is None
+    assert [compared(look, value).error for value in (1.0, 3.0, 7.0)] == [-1.0, 0.0, 3.0]
+    assert compared(look, None).error is None
     assert falling_day([(0, 5.0), (2, 3.0), (4, 1.0)], 2.0) == 3.0
     assert falling_day([(0, 5.0), (2, 3.0)], 2.0) is None
 

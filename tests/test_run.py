@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as some
 
-from calculators.core.paint.asked import asked_rows
+from calculators.core.paint.answered_rows import answered_rows
 from calculators.core.result import BadInput
 from calculators.core.run import find, run
 from tests.effort import examples
@@ -191,4 +191,4 @@ def test_any_input_gives_a_finite_answer_or_a_clean_refusal(name, data):
         assert all(key and "allowed" in message for key, message in refused.problems)
         return
     json.dumps(answer, allow_nan=False)
-    assert all(row["value"] for row in asked_rows(spec, answer, "us"))
+    assert all(row["value"] for row in answered_rows(spec, answer, "us"))

@@ -4,7 +4,13 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from calculators.dosing.settling import LEVEL_SHOWN_DAYS, DosingSchedule, course, highest, settle
+from calculators.dosing.settling import (
+    LEVEL_SHOWN_DAYS,
+    DosingSchedule,
+    course,
+    highest,
+    settled_level,
+)
 
 
 def by_hand(rise, use, tap, share, doses, stretches, start):
@@ -20,7 +26,7 @@ def by_hand(rise, use, tap, share, doses, stretches, start):
     rise=st.floats(0, 50), tap=st.floats(0, 50), share=st.floats(0.05, 1), days=st.integers(1, 28)
 )
 def test_daily_doses_settle_where_the_recurrence_ends(rise, tap, share, days):
-    settled = settle(rise, 0, tap, DosingSchedule(1, days, share))
+    settled = settled_level(rise, 0, tap, DosingSchedule(1, days, share))
     before, after = by_hand(rise, 0, tap, share, days, 1000, 0)
     assert settled.before == pytest.approx(before, rel=1e-9, abs=1e-9)
     assert settled.after == pytest.approx(after, rel=1e-9, abs=1e-9)
@@ -35,7 +41,7 @@ def test_four_changes_of_a_quarter_bring_40_to_16_0742():
 
 def test_the_curve_reaches_the_settled_level():
     rhythm = DosingSchedule(7, 7, 0.5)
-    settled = settle(10, 2 / 7, 4, rhythm)
+    settled = settled_level(10, 2 / 7, 4, rhythm)
     days, levels = course(settled.after, 10, 2 / 7, 4, rhythm)
     assert days[-1] == LEVEL_SHOWN_DAYS
     changes = [level for day, level in zip(days, levels, strict=True) if day == 49]
@@ -54,7 +60,7 @@ def test_the_curve_reaches_the_settled_level():
     ],
 )
 def test_it_does_not_settle(use, rhythm):
-    assert settle(1, use, 0, rhythm) is None
+    assert settled_level(1, use, 0, rhythm) is None
 
 
 @given(

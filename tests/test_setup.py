@@ -226,7 +226,7 @@ def test_no_lock_names_a_host():
 
 def test_no_chromium_anywhere_is_a_plain_word(monkeypatch):
     monkeypatch.setattr(chromium, "find_chromium", lambda: None)
-    monkeypatch.setattr(chromium, "ways", lambda: [])
+    monkeypatch.setattr(chromium, "install_commands", lambda: [])
     with pytest.raises(Missing, match="browser tests need Chromium"):
         chromium.ensure_chromium()
 

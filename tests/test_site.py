@@ -9,7 +9,7 @@ from urllib.parse import unquote, urljoin, urlsplit
 import pytest
 
 from calculators.core.listing import load_all
-from calculators.core.paint.asked import asked_rows
+from calculators.core.paint.answered_rows import answered_rows
 from calculators.core.run import run
 from scripts.pages.write import SOURCE
 from scripts.setup.paths import ROOT
@@ -164,7 +164,7 @@ def test_every_page_has_the_policy_and_the_doors(site):
 def test_a_calculators_page_shows_its_worked_example_with_no_script(name, pages):
     text = " ".join(pages[f"calculators/{name}/"].text.split())
     answer = run(name, {})
-    for row in asked_rows(load_all()[name], answer):
+    for row in answered_rows(load_all()[name], answer):
         assert " ".join(f"{row['value']} {row['unit']}".split()) in text, row
     for note in answer["notes"]:
         assert " ".join(note["text"].split()) in text

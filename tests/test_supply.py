@@ -10,7 +10,7 @@ import pytest
 
 from scripts import audit
 from scripts.setup import known_unsafe
-from scripts.setup.known_unsafe import Said, audits
+from scripts.setup.known_unsafe import ProgramOutput, audits
 from scripts.setup.node import browser_parts
 from scripts.setup.paths import LOCKS, ROOT
 from scripts.setup.say import Missing
@@ -78,7 +78,9 @@ def answers(pip, npm):
         said = npm if command[0] == "npm" else pip
         if isinstance(said, Exception):
             raise said
-        return Said(said if isinstance(said, str) else json.dumps(said), "could not connect")
+        return ProgramOutput(
+            said if isinstance(said, str) else json.dumps(said), "could not connect"
+        )
 
     return run
 

@@ -81,15 +81,19 @@ def test_settling_puts_the_sheet_into_a_layer_and_leaves_its_drawings_out(tmp_pa
         ),
         ("[data-x=here] a{a:b}", "[data-x=here] a{a:b}"),
         ("#__drawer:checked~.here{a:b}", "#__drawer:checked~.here{a:b}"),
+        ('.here[title=","],.gone{a:b}', '.here[title=","]{a:b}'),
+        ('.gone::after{content:"}"}.here{a:b}', ".here{a:b}"),
+        ("/* .here */.gone{a:b}@layer x;p{a:b}", "@layer x;p{a:b}"),
+        ("@keyframes in{0%{a:b}}.here{animation:inner 1s}", ".here{animation:inner 1s}"),
     ],
 )
 def test_rules_that_no_page_can_use_are_left_out(sheet, kept):
     assert used_rules(sheet, {"here"}) == kept
 
 
-def test_a_brace_that_is_never_closed_is_told():
-    with pytest.raises(ValueError, match="never closed"):
-        used_rules("p{a:b", set())
+def test_what_is_no_rule_is_told_with_its_place():
+    with pytest.raises(ValueError, match="line 2, column 2: EOF reached before"):
+        used_rules("p{a:b}\n.here", {"here"})
 
 
 def test_a_theme_with_another_sheet_stops_the_build(tmp_path):

@@ -86,7 +86,7 @@ def worst_open(bag: Bag, tank: TankWater) -> tuple[float, float]:
 
 
 def hard(kh_dh: float | None) -> float:
-    """A carbonate hardness, that of hard water where it was not read."""
+    """A carbonate hardness, that of hard water where it was not read. In °dH."""
     return HARD_KH_DH if kh_dh is None else kh_dh
 
 

@@ -15,5 +15,8 @@ def minutes_to(bag_l: float, tank_share: float, drip_ml_min: float) -> float:
 
 
 def at_end(bag: float, tank: float, tank_share: float) -> float:
-    """Hardness or temperature of the mix; neither air nor walls are counted."""
+    """Hardness or temperature of the mix, in the unit in which ``bag`` and ``tank`` are given.
+
+    ``tank_share`` is the part that is tank water, 0 to 1; neither air nor walls are counted.
+    """
     return mixed(bag, tank, tank_share)

@@ -48,7 +48,7 @@ def series_data(series: Series) -> SeriesData:
 
 
 def finite_points(points: Sequence[float]) -> list[float | None]:
-    """The points; one that is not finite becomes None."""
+    """The points, each in its place and unit; one that is not finite becomes None."""
     return [point if math.isfinite(point) else None for point in points]
 
 
@@ -77,7 +77,7 @@ def outside_source(spec: Spec, values: Mapping[str, Any]) -> list[Note]:
 
 
 def outside_text(field: InputField, value: float) -> str:
-    """Say how far the source reaches."""
+    """Say how far the source reaches; ``value`` is in the field's metric unit."""
     assert field.valid
     span = (
         f"{show_number(field.valid.low)} to {show_number(field.valid.high)} {field.unit}".rstrip()

@@ -70,7 +70,10 @@ def calculator(
 
 
 def read_spec(function: Callable[..., Any], title: str, sources: tuple[str, ...]) -> Spec:
-    """Read the declaration off a function's signature and docstring."""
+    """Read the declaration off a function's signature and docstring.
+
+    Raises ``TypeError`` for one that is half declared.
+    """
     name = function.__name__.replace("_", "-")
     purpose, _, description = (function.__doc__ or "").strip().partition("\n")
     if not purpose:

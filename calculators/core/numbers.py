@@ -12,7 +12,8 @@ SPACES = str.maketrans("", "", " \u00a0\u202f\u2009")
 def read_number(text: str) -> float:
     """Read a decimal number, with a point or a decimal comma.
 
-    Raises ``ValueError`` with the reason. "1,000" is refused, since it may mean one or a thousand.
+    Raises ``ValueError`` with the reason. "1,000" is refused, since it may mean one or a thousand. The
+    number has no unit yet.
     """
     tidy = text.translate(SPACES).replace(MINUS, "-")
     if THOUSANDS.fullmatch(tidy):
@@ -28,7 +29,8 @@ def read_number(text: str) -> float:
 def show_number(value: float, digits: int = 3) -> str:
     """Write a number to so many significant figures, never in exponent form, no needless zeros.
 
-    Whole numbers above that many figures are rounded to a whole, not to hundreds.
+    Whole numbers above that many figures are rounded to a whole, not to hundreds. The ``value`` may be
+    of any unit; none is written.
     """
     if value == 0 or not math.isfinite(value):
         return "0"
@@ -41,7 +43,10 @@ def show_number(value: float, digits: int = 3) -> str:
 
 
 def show_plain(value: float, digits: int = 12) -> str:
-    """Write a number for a field or an address: no exponent, a plain minus, no needless zeros."""
+    """Write a number for a field or an address: no exponent, a plain minus, no needless zeros.
+
+    The ``value`` may be of any unit; none is written.
+    """
     text = f"{value:.{digits}g}"
     if "e" in text:
         text = f"{value:.{digits}f}"

@@ -13,7 +13,7 @@ from calculators.core.units import System, unit_shown
 ALL_EXAMPLE = "This is the worked example. None of its figures are yours."
 
 
-def named(field: InputField, value: Any, system: System = "metric") -> str:
+def input_in_words(field: InputField, value: Any, system: System = "metric") -> str:
     """An input with its value and unit in words, such as "Water volume 120 L"."""
     if field.kind == Kind.LIST:
         rows = len(value)
@@ -24,7 +24,7 @@ def named(field: InputField, value: Any, system: System = "metric") -> str:
 
 def listed(inputs: Iterable[tuple[InputField, Any]], system: System = "metric") -> str:
     """Several inputs with their values, each once."""
-    return "; ".join(dict.fromkeys(named(field, value, system) for field, value in inputs))
+    return "; ".join(dict.fromkeys(input_in_words(field, value, system) for field, value in inputs))
 
 
 def assumed_words(stood_in: StandIns, system: System = "metric") -> str:

@@ -9,7 +9,7 @@ from calculators.core.left_empty import is_blank, is_left_empty, is_needed, own_
 from calculators.core.limits import MAX_ROWS, allowed, keys_of, most_rows
 from calculators.core.nested import gather
 from calculators.core.problem_paths import labelled, needed_of, under
-from calculators.core.read_single import LONGEST_COMPARED, SINGLE, Way
+from calculators.core.read_single import LONGEST_COMPARED, SINGLE, ReadingMode
 from calculators.core.result import BadInput, StillNeeded
 from calculators.core.units import System
 
@@ -31,7 +31,7 @@ def read_inputs(
     None, or a default that may be assumed, or else ``StillNeeded`` is raised, with every bad field too.
     """
     given = gather(fields, given)
-    way = Way(typed, system, own)
+    way = ReadingMode(typed, system, own)
     problems = [(key, unknown(key, fields)) for key in given if key not in keys_of(fields)]
     needed: list[tuple[str, str]] = []
     values: dict[str, Any] = {}
@@ -77,7 +77,7 @@ def unknown(key: str, fields: tuple[InputField, ...]) -> str:
     return f"unknown input; {hint}"
 
 
-def read_value(field: InputField, value: Any, way: Way) -> Any:
+def read_value(field: InputField, value: Any, way: ReadingMode) -> Any:
     """Read one value of any kind. Raises ``ValueError``, or ``BadInput`` for what is inside a list."""
     if value is None or (way.typed and is_blank(value)):
         if field.nullable:
@@ -86,8 +86,12 @@ def read_value(field: InputField, value: Any, way: Way) -> Any:
     return (SINGLE | INSIDE)[field.kind](field, value, way)
 
 
-def read_list(field: InputField, value: Any, way: Way) -> list[dict[str, Any]]:
-    """Read a list of rows; a problem inside is named as ``plants[2].wet_g``, counted from 1."""
+def read_list(field: InputField, value: Any, way: ReadingMode) -> list[dict[str, Any]]:
+    """Read a list of rows; a problem inside is named as ``plants[2].wet_g``, counted from 1.
+
+    Raises ``ValueError`` for what is no list or has too many rows, ``BadInput`` with the problems
+    inside, and ``StillNeeded`` where figures are missing.
+    """
     if not isinstance(value, list) or len(value) > most_rows(field):
         raise ValueError(allowed(field, way.system))
     if (count := rows_in_all(field, value)) > MAX_ROWS and not field.from_file:
@@ -124,16 +128,23 @@ def rows_in_all(field: InputField, rows: list[Any]) -> int:
     )
 
 
-def read_row(field: InputField, row: dict[str, Any], way: Way) -> dict[str, Any]:
-    """Read one row of a list, or the parts of an object; of a file's, what is not known is let pass."""
+def read_row(field: InputField, row: dict[str, Any], way: ReadingMode) -> dict[str, Any]:
+    """Read one row of a list, or the parts of an object; of a file's, what is not known is let pass.
+
+    Raises ``BadInput`` with every bad part.
+    """
     if field.from_file:
         known = set(keys_of(field.row))
         row = {key: value for key, value in row.items() if key.partition(".")[0] in known}
     return read_inputs(field.row, row, typed=way.typed, system=way.system, own=way.own)
 
 
-def read_object(field: InputField, value: Any, way: Way) -> dict[str, Any]:
-    """Read an object by its parts; a problem inside is named as ``readings.ph``."""
+def read_object(field: InputField, value: Any, way: ReadingMode) -> dict[str, Any]:
+    """Read an object by its parts; a problem inside is named as ``readings.ph``.
+
+    Raises ``ValueError`` for what is no object, ``BadInput`` with the problems inside, and
+    ``StillNeeded`` where figures are missing.
+    """
     if not isinstance(value, dict):
         raise ValueError(allowed(field, way.system))
     try:
@@ -145,7 +156,7 @@ def read_object(field: InputField, value: Any, way: Way) -> dict[str, Any]:
     raise BadInput(*problems)
 
 
-INSIDE: dict[Kind, Callable[[InputField, Any, Way], Any]] = {
+INSIDE: dict[Kind, Callable[[InputField, Any, ReadingMode], Any]] = {
     Kind.LIST: read_list,
     Kind.OBJECT: read_object,
 }

@@ -43,7 +43,10 @@ def read_figure(field: InputField, value: Any, typed: bool, system: System) -> f
 
 
 def parts(field: InputField, value: Any, typed: bool, system: System) -> tuple[float, str]:
-    """A finite number and the unit written behind it, empty where there is none."""
+    """A finite number and the unit written behind it, empty where there is none.
+
+    Raises ``ValueError`` with what is allowed.
+    """
     match = None
     if isinstance(value, str) and len(value) <= MOST_WRITTEN:
         match = WITH_UNIT.fullmatch(value)
@@ -64,7 +67,10 @@ def parts(field: InputField, value: Any, typed: bool, system: System) -> tuple[f
 
 
 def measured(field: InputField, number: float, unit: str, system: System) -> float:
-    """The metric value of a number in a written unit, or else in the unit shown."""
+    """The metric value of a number in a written unit, or else in the unit shown.
+
+    Raises ``ValueError`` for a unit that will not do.
+    """
     if not unit:
         return from_shown(field, number, system)
     if field.quantity is None:
@@ -73,7 +79,10 @@ def measured(field: InputField, number: float, unit: str, system: System) -> flo
 
 
 def other_degrees(field: InputField, number: float, unit: str, system: System) -> str:
-    """Where a bare temperature would be possible on the other scale: how to write it."""
+    """Where a bare temperature would be possible on the other scale: how to write it.
+
+    The ``number`` is in degrees of one scale or the other.
+    """
     if unit or field.quantity is None or field.low is None or field.high is None:
         return ""
     scales = units_of(field.quantity)

@@ -23,7 +23,7 @@ LONGEST_COMPARED = 80  # letters of a wrong choice that are held against the rig
 PLAIN_TEXT = TextForm("a text of 1 to 80 characters", 80)
 
 
-class Way(NamedTuple):
+class ReadingMode(NamedTuple):
     """How inputs are read: as typed text or JSON, in which units, and whether they are a keeper's own."""
 
     typed: bool
@@ -31,13 +31,19 @@ class Way(NamedTuple):
     own: bool
 
 
-def read_number_of(field: InputField, value: Any, way: Way) -> float:
-    """Read a number, with or without its unit; see ``read_figure.py``."""
+def read_number_of(field: InputField, value: Any, way: ReadingMode) -> float:
+    """Read a number, with or without its unit; see ``read_figure.py``.
+
+    Raises ``ValueError`` as that does.
+    """
     return read_figure(field, value, way.typed, way.system)
 
 
-def read_choice(field: InputField, value: Any, way: Way) -> str:
-    """Read one of the declared choices, by its key."""
+def read_choice(field: InputField, value: Any, way: ReadingMode) -> str:
+    """Read one of the declared choices, by its key.
+
+    Raises ``ValueError`` with the nearest and with all.
+    """
     if isinstance(value, str) and value.strip() in field.choices:
         return value.strip()
     close = difflib.get_close_matches(str(value).strip()[:LONGEST_COMPARED], field.choices, 1)
@@ -45,8 +51,11 @@ def read_choice(field: InputField, value: Any, way: Way) -> str:
     raise ValueError(f"{show_json(value)} is not a choice; {hint}{allowed(field, way.system)}")
 
 
-def read_flag(field: InputField, value: Any, way: Way) -> bool:
-    """Read yes or no: true or false in JSON, the same words from a form."""
+def read_flag(field: InputField, value: Any, way: ReadingMode) -> bool:
+    """Read yes or no: true or false in JSON, the same words from a form.
+
+    Raises ``ValueError`` for anything else.
+    """
     if isinstance(value, bool):
         return value
     if way.typed and isinstance(value, str) and value.strip().lower() in field.choices:
@@ -54,8 +63,11 @@ def read_flag(field: InputField, value: Any, way: Way) -> bool:
     raise ValueError(f"{show_json(value)} will not do; {allowed(field, way.system)}")
 
 
-def read_text(field: InputField, value: Any, way: Way) -> str:
-    """Read a text: a short one, such as a name, or one of the form that the field declares."""
+def read_text(field: InputField, value: Any, way: ReadingMode) -> str:
+    """Read a text: a short one, such as a name, or one of the form that the field declares.
+
+    Raises ``ValueError`` for one that is too long, empty or of another form.
+    """
     form = field.text_form or PLAIN_TEXT
     unfit = UNFIT_LINES if form.lines else UNFIT
     if not isinstance(value, str) or len(value) > form.most or unfit.search(value):
@@ -66,8 +78,11 @@ def read_text(field: InputField, value: Any, way: Way) -> str:
     return text
 
 
-def read_octets(field: InputField, value: Any, way: Way) -> str:
-    """Read base64, as text; what it holds is the formula's affair."""
+def read_octets(field: InputField, value: Any, way: ReadingMode) -> str:
+    """Read base64, as text; what it holds is the formula's affair.
+
+    Raises ``ValueError`` for what is no base64 or too much of it.
+    """
     try:
         size = len(binascii.a2b_base64(value.strip(), strict_mode=True))
     except (AttributeError, TypeError, ValueError):
@@ -79,15 +94,18 @@ def read_octets(field: InputField, value: Any, way: Way) -> str:
     return text
 
 
-def read_known(field: InputField, value: Any, way: Way) -> list[str]:
-    """Read a list of a field's keys."""
+def read_known(field: InputField, value: Any, way: ReadingMode) -> list[str]:
+    """Read a list of a field's keys.
+
+    Raises ``ValueError`` for what is no list or too long, ``BadInput`` for a key that is not known.
+    """
     keys = read_keys(field.key, field.choices, value, way.typed)
     if keys is None or len(keys) > MAX_ROWS:
         raise ValueError(allowed(field, way.system))
     return keys
 
 
-SINGLE: dict[Kind, Callable[[InputField, Any, Way], Any]] = {
+SINGLE: dict[Kind, Callable[[InputField, Any, ReadingMode], Any]] = {
     Kind.NUMBER: read_number_of,
     Kind.INTEGER: read_number_of,
     Kind.CHOICE: read_choice,

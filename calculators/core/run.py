@@ -69,7 +69,10 @@ def compute(
     system: System = "metric",
     own: bool = False,
 ) -> Computed:
-    """The same with all that a page needs beside it."""
+    """The same with all that a page needs beside it.
+
+    Raises ``BadInput`` with all bad fields, ``StillNeeded`` where the keeper's own are missing.
+    """
     spec = find(name)
     try:
         values = read_inputs(spec.inputs, given, typed=typed, system=system, own=own)

@@ -38,7 +38,10 @@ def from_shown(field: InputField, value: float, system: System) -> float:
 
 
 def at_limit(field: InputField, metric: float) -> float:
-    """A value that misses one of the field's limits by no more than rounding is put on it."""
+    """A value that misses one of the field's limits by no more than rounding is put on it.
+
+    Both are ``metric``, in the field's own unit.
+    """
     slack = EDGE * max(abs(field.low or 0), abs(field.high or 0))
     if field.low is not None and field.low - slack <= metric < field.low:
         return field.low

@@ -43,7 +43,10 @@ def figures_of(
 
 
 def check_findings(present: Collection[str], absent: Collection[str]) -> None:
-    """Refuse a finding that is both there and not there, and two answers to one question."""
+    """Refuse a finding that is both there and not there, and two answers to one question.
+
+    Raises ``Refused`` with each of them.
+    """
     wrong = do_not_agree(present, absent)
     if wrong:
         raise Refused(*wrong)

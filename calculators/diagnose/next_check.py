@@ -29,7 +29,7 @@ class Check(NamedTuple):
     if_not: float
 
 
-class Looking(NamedTuple):
+class Viewpoint(NamedTuple):
     """Where the keeper stands now, and which questions could not be answered.
 
     ``stays``: nothing is to be asked about other places.
@@ -41,7 +41,7 @@ class Looking(NamedTuple):
 
 
 def best_check(
-    case: Case, chances: Mapping[str, float], looking: Looking | None = None
+    case: Case, chances: Mapping[str, float], looking: Viewpoint | None = None
 ) -> Check | None:
     """The finding that is expected to tell most among those not known; None if none tells enough.
 
@@ -50,7 +50,7 @@ def best_check(
     """
     bits = {
         question: answer_bits(columns(question, chances), tuple(QUESTIONS[question]))
-        * worth(question, looking)
+        * place_factor(question, looking)
         for question in sorted(QUESTIONS)
         if question not in case.answers
         and (looking or not question.startswith(OF_PLANT))
@@ -65,8 +65,11 @@ def best_check(
     return compare(informative_columns, finding)
 
 
-def worth(question: str, looking: Looking | None) -> float:
-    """What an answer is worth to someone at a place, beside what it tells."""
+def place_factor(question: str, looking: Viewpoint | None) -> float:
+    """What an answer is worth to someone at a place, beside what it tells.
+
+    A factor for the bits that it tells: 0 where it cannot be looked at, 1 at the place itself.
+    """
     if looking and looking.where == SURFACE and question.startswith(OF_PLANT):
         return 0.0  # who looks at floating plants knows what they are
     if looking is None or any(FINDINGS[key].where == looking.where for key in QUESTIONS[question]):

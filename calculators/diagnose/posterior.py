@@ -52,7 +52,10 @@ def terms(cause: str, case: Case) -> list[Term]:
 def term(
     cause: str, question: str, present: str | None, absent: frozenset[str], value: float | None
 ) -> Term:
-    """What one answer says about one cause, as the logarithm of its likelihood ratio."""
+    """What one answer says about one cause, as the logarithm of its likelihood ratio.
+
+    A reading's ``value`` is in the metric unit of its input.
+    """
     usual, given = QUESTIONS[question], shares_of(cause, question)
     return Term(question, present, absent, value, math.log(ratio(given, usual, present, absent)))
 

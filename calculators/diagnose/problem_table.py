@@ -76,7 +76,10 @@ WHERE: dict[str, str] = TABLE["where"]
 
 
 def upper_edge(key: str) -> float:
-    """The figure up to which a finding of a reading holds. Raises ``ValueError`` where it has none."""
+    """The figure up to which a finding of a reading holds, in the reading's metric unit.
+
+    Raises ``ValueError`` where it has none.
+    """
     edge = FINDINGS[key].up_to
     if edge is None:
         raise ValueError(f"the finding {key} has no upper edge")

@@ -98,7 +98,10 @@ def read(inputs: Mapping[str, Any]) -> tuple[Case, dict[str, float]]:
 
 
 def is_settled(outputs: Mapping[str, Any], taps: int) -> bool:
-    """Whether to stop asking: after six answers, or once one cause is plain."""
+    """Whether to stop asking: after six answers, or once one cause is plain.
+
+    Here ``taps`` is how many answers were given.
+    """
     plain = outputs["enough"] and outputs["ranked"][0]["probability_percent"] >= PLAIN
     return taps >= MOST_TAPS or bool(plain)
 

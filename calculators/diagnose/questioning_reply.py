@@ -5,7 +5,7 @@ from typing import Any
 
 from calculators.core.declare import Spec
 from calculators.core.messages import Reply
-from calculators.core.paint.anyway import answered_anyway
+from calculators.core.paint.partial_answer import partial_answer
 from calculators.core.readable_words import labels_of, left_out
 from calculators.core.units import System
 from calculators.diagnose.questioning import answers_tapped, diagnosis_and_question
@@ -27,7 +27,7 @@ def questioning_reply(
     taps = answers_tapped(asked)
     lost = [key for key in asked.get("asked", ()) if key not in taps]
     dropped = [*map(str, asked.get("unknown", ())), *dropped, *map(str, lost)]
-    reply, result = answered_anyway(spec, given, readable, system)
+    reply, result = partial_answer(spec, given, readable, system)
     reply["questioning"] = diagnosis_and_question(
         spec, result.answer, {**asked, "asked": taps}, system
     )

@@ -7,7 +7,7 @@ from calculators.core.numbers import show_number
 from calculators.core.units import System, to_shown, unit_shown
 from calculators.core.wording import upper
 from calculators.diagnose.case_read import Case
-from calculators.diagnose.next_check import Looking, best_check
+from calculators.diagnose.next_check import Viewpoint, best_check
 from calculators.diagnose.problem_table import (
     FINDINGS,
     QUESTIONS,
@@ -61,7 +61,7 @@ def next_question(
 
     As long as nothing is known of the place, questions stay there.
     """
-    looking = Looking(where, frozenset(question_of(key) for key in passed if key in FINDINGS))
+    looking = Viewpoint(where, frozenset(question_of(key) for key in passed if key in FINDINGS))
     answered = {key for answer in case.answers.values() for key in (answer.present, *answer.absent)}
     if not any(key and FINDINGS[key].where == where for key in answered):
         check = best_check(case, chances, looking._replace(stays=True))
@@ -88,7 +88,10 @@ def question(finding: str, fields: dict[str, InputField], system: System = "metr
 
 
 def lower_edge(finding: FindingEntry) -> float:
-    """For putting bands in order; an open end comes first."""
+    """The figure above which a finding holds, in its reading's metric unit; minus infinity where it is open.
+
+    It puts bands in order.
+    """
     return float("-inf") if finding.above is None else finding.above
 
 

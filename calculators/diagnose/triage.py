@@ -55,7 +55,10 @@ def in_danger(case: Case) -> bool:
 
 
 def worth_asking_about(case: Case, chances: Mapping[str, float]) -> dict[str, float]:
-    """The chances that the next check is for: of what endangers animals only, where a sign says so."""
+    """The chances, by cause, that the next check is for.
+
+    Only what endangers animals keeps its chance where a sign says so; they add up to 1.
+    """
     if not in_danger(case):
         return dict(chances)
     causes = {
@@ -68,10 +71,10 @@ def worth_asking_about(case: Case, chances: Mapping[str, float]) -> dict[str, fl
 
 
 def complained_of(case: Case, chances: Mapping[str, float], where: str) -> dict[str, float]:
-    """The chances that a question at the tank is for: sooner what fits what was pointed at.
+    """The chances, by cause, that a question at the tank is for: sooner what fits what was pointed at.
 
-    Someone who points at black roots is not asked about green dust, common as that is. The
-    ranking itself never makes use of this. Where animals may be in danger, they come first.
+    Someone who points at black roots is not asked about green dust, common as that is. The ranking
+    itself never makes use of this. Where animals may be in danger, they come first.
     """
     if in_danger(case):
         return worth_asking_about(case, chances)

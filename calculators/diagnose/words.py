@@ -81,7 +81,7 @@ def mostly(cause: str, question: str) -> str:
 
 
 def shown(value: float | None) -> str:
-    """A reading behind its finding."""
+    """A reading behind its finding; ``value`` is in its metric unit, which is not written."""
     return "" if value is None else f" ({show_number(value)})"
 
 

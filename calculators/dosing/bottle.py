@@ -56,7 +56,8 @@ def bought(ml: float, bottle_ml: float) -> Bottle:
 def verdict(bottle: Bottle, dose_ml: float, plan: Plan, target: float | None, form: str) -> Note:
     """The answer in plain words; it never promises a bottle in which the salt does not dissolve.
 
-    ``form`` is that of the nitrogen: where a label hides it, a rise of nitrate is one at most.
+    ``form`` is that of the nitrogen: where a label hides it, a rise of nitrate is one at most. The
+    ``target`` is a level in mg/L, None where a rise was asked for.
     """
     if not plan.rise:
         return Note("info", "No rise is wanted, so there is nothing to dose.", True)

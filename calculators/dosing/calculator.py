@@ -34,7 +34,7 @@ from calculators.dosing.choices import (
 from calculators.dosing.outputs import Dosing
 from calculators.dosing.product_labels import MOST_GRAMS_A_LITRE, Analysis, Printed
 from calculators.dosing.salts import SALTS, Salt
-from calculators.dosing.settling import DosingSchedule, course, settle
+from calculators.dosing.settling import DosingSchedule, course, settled_level
 from calculators.dosing.target import target_rise
 from calculators.science.conversions import DAYS_PER_WEEK
 
@@ -219,7 +219,7 @@ def dosing(
         key: None if ion_share is None else rise * ion_share / share
         for key, ion_share in shares.items()
     }
-    settled = settle(plan.rise, plan.use_a_day, plan.tap, plan.rhythm)
+    settled = settled_level(plan.rise, plan.use_a_day, plan.tap, plan.rhythm)
     dose = SaltDose(
         plan, target_mg_l, now_mg_l, salt, form, bottle, bottle_ml, dose_ml, adds, settled
     )  # fmt: skip
@@ -253,7 +253,10 @@ def rhythm_of(schedule: Schedule, percent: float | None, days: float | None) -> 
 def check(
     salt: Salt | None, label: Printed, nutrient: str, bottle_ml: float, dose_ml: float
 ) -> None:
-    """Refuse what does not go together: a nutrient the source lacks, a dose above the bottle."""
+    """Refuse what does not go together: a nutrient the source lacks, a dose above the bottle.
+
+    Raises ``Refused``; volumes are in mL.
+    """
     if salt is None:
         label.check(nutrient)
         return

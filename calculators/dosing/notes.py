@@ -78,7 +78,10 @@ NOTES_BY_SALT: dict[str, tuple[Note, ...]] = {
 
 
 def stock_notes(salt: Salt, grams: float, bottle_ml: float, least_dose_ml: float) -> list[Note]:
-    """Whether the bottle dissolves, what would fit, and where the figure is from."""
+    """Whether the bottle dissolves, what would fit, and where the figure is from.
+
+    The bottle would need this many ``grams`` of salt.
+    """
     most = salt.most_g_l * bottle_ml / ML_PER_L
     origin = f"How much dissolves at 20 °C is {salt.origin}. A cooler room holds less."
     if grams <= most:
@@ -109,7 +112,10 @@ def stock_notes(salt: Salt, grams: float, bottle_ml: float, least_dose_ml: float
 
 
 def round_up(value: float, digits: int = 3) -> float:
-    """Round up to so many significant figures, so that what is said to fit does fit."""
+    """Round up to so many significant figures, so that what is said to fit does fit.
+
+    The ``value`` and the result are in one unit, any.
+    """
     if value <= 0:
         return 0.0
     step: float = 10.0 ** (math.floor(math.log10(value)) - digits + 1)

@@ -70,7 +70,10 @@ class Printed(NamedTuple):
         return bool(percent >= LEAST_PERCENT or grams >= 10 * LEAST_PERCENT)
 
     def check(self, nutrient: str) -> None:
-        """Refuse a label that cannot be, or one without the nutrient asked for."""
+        """Refuse a label that cannot be, or one without the nutrient asked for.
+
+        Raises ``Refused``.
+        """
         refuse_too_much(self.percent, "percent", 100, "100 %")
         refuse_too_much(self.grams_a_litre, "g_l", MOST_GRAMS_A_LITRE, "1,500 g/L")
         for part in Analysis._fields:
@@ -89,7 +92,11 @@ class Printed(NamedTuple):
 
 
 def refuse_too_much(analysis: Analysis, ending: str, most: float, words: str) -> None:
-    """Refuse parts that together are more than the whole."""
+    """Refuse parts that together are more than the whole.
+
+    The ``most`` is in the unit of the analysis, percent or g/L. Raises ``Refused``, naming the largest
+    part.
+    """
     if sum(analysis) > most:
         why = f"the printed shares add up to more than {words}"
         largest = max(analysis._fields, key=analysis._asdict().__getitem__)

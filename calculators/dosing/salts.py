@@ -60,7 +60,10 @@ class Salt(NamedTuple):
         return self.yields.get(key, 0) * MOLAR_MASS[key] / self.g_mol
 
     def shares(self) -> dict[str, float | None]:
-        """The share of everything that a dose may add."""
+        """The share of everything that a dose may add, by its key; None for what is not known.
+
+        A share is gram in a gram of the salt.
+        """
         return {key: self.share(key) for key in ADDED}
 
     @property

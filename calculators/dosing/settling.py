@@ -35,12 +35,13 @@ class SettledLevel(NamedTuple):
     after: float
 
 
-def settle(
+def settled_level(
     rise: float, use_a_day: float, tap: float, rhythm: DosingSchedule
 ) -> SettledLevel | None:
     """Where the level settles, in mg/L; None where it never does.
 
-    It never does with a single dose, without changes, and where plants take more than comes in.
+    It never does with a single dose, without changes, and where plants take more than comes in. The
+    ``rise`` of a dose and the level of ``tap`` water are in mg/L, the use in mg/L a day.
     """
     if rhythm.dose_every is None or rhythm.share == 0:
         return None
@@ -52,7 +53,11 @@ def settle(
 def course(
     now: float, rise: float, use_a_day: float, tap: float, rhythm: DosingSchedule
 ) -> tuple[list[float], list[float]]:
-    """Days and levels over eight weeks from the first dose; plants stop at nothing left."""
+    """Days and levels over eight weeks from the first dose; plants stop at nothing left.
+
+    Returns two lists as long as each other, days and mg/L, with a day twice where the level jumps. The
+    levels ``now`` and of ``tap`` water and the ``rise`` of a dose are in mg/L, the use in mg/L a day.
+    """
     never = 2 * LEVEL_SHOWN_DAYS
     next_dose = rhythm.dose_every or never
     next_change = rhythm.change_every if rhythm.share else never
@@ -75,6 +80,9 @@ def course(
 
 
 def highest(now: float, rise: float, use_a_day: float, tap: float, rhythm: DosingSchedule) -> float:
-    """The highest level on the way or once settled, in mg/L."""
-    settled = settle(rise, use_a_day, tap, rhythm)
+    """The highest level on the way or once settled, in mg/L.
+
+    So are the level ``now``, the ``rise`` of a dose and ``tap`` water; the use is in mg/L a day.
+    """
+    settled = settled_level(rise, use_a_day, tap, rhythm)
     return max(*course(now, rise, use_a_day, tap, rhythm)[1], *(settled or ()))

@@ -9,7 +9,11 @@ BEYOND = 1.1  # of the level wanted: what repeated doses may pass it by before i
 
 
 def target_rise(rise: float | None, target: float | None, now: float | None) -> float:
-    """The rise of one dose, in mg/L; a level to reach goes before a rise. Raises ``Refused``."""
+    """The rise of one dose, in mg/L, as are the ``target`` level and the reading ``now``.
+
+    A level to reach goes before a rise. Raises ``Refused`` where neither is given, or the reading is
+    missing.
+    """
     if target is None:
         if rise is None:
             why = "fill in a rise, or the level to reach and the reading now"
@@ -22,7 +26,10 @@ def target_rise(rise: float | None, target: float | None, now: float | None) -> 
 
 
 def target_notes(plan: Plan, target: float | None, now: float | None) -> list[Note]:
-    """What to know of a level to reach, and of a reading that was not entered."""
+    """What to know of a level to reach, and of a reading that was not entered.
+
+    Both ``target`` and ``now`` are in mg/L.
+    """
     if now is None:
         text = (
             f"You have not entered the reading now, so levels here count from nothing. What the water "

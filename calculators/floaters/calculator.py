@@ -192,7 +192,11 @@ def neither_time_nor_plant() -> tuple[Refusal, ...]:
 
 
 def check(length: float, width: float, ring: float, rings: int, low: float, high: float) -> None:
-    """Refuse what cannot be: limits the wrong way round, rings that do not fit side by side."""
+    """Refuse what cannot be: limits the wrong way round, rings that do not fit side by side.
+
+    Here ``length``, ``width`` and the diameter of a ``ring`` are in cm, ``low`` and ``high`` in percent
+    of the room. Raises ``Refused`` with every field that is wrong.
+    """
     wrong = []
     if low >= high:
         why = "the lower limit must be below the upper one"

@@ -18,7 +18,10 @@ def most_rings(length_cm: float, width_cm: float, diameter_cm: float) -> int:
 
 
 def in_rows(along: float, across: float, diameter: float) -> int:
-    """The most rings in rows that run along one side, for any number of rows."""
+    """The most rings in rows that run along one side, for any number of rows.
+
+    The sides ``along`` and ``across`` and the ``diameter`` are in one unit of length.
+    """
     room = max(0.0, across - diameter)
     # In staggered rows a ring lies between two of the next row: sqrt(3)/2 of a diameter apart at least.
     most_rows = 1 + math.floor(room / (diameter * math.sqrt(3) / 2) + SLACK)
@@ -27,7 +30,11 @@ def in_rows(along: float, across: float, diameter: float) -> int:
 
 
 def with_rows(along: float, room: float, diameter: float, rows: int) -> int:
-    """The most rings in so many rows, evenly spread over the room across."""
+    """The most rings in so many rows, evenly spread over the room across.
+
+    Here ``along`` is a side of the tank, and ``room`` is the other less a ``diameter``, in one unit of
+    length.
+    """
     apart = room / (rows - 1) if rows > 1 else diameter
     straight = rows * fitting(along - diameter, diameter) if apart >= diameter * (1 - SLACK) else 0
     if rows > 2 and 2 * apart < diameter * (1 - SLACK):
@@ -39,7 +46,10 @@ def with_rows(along: float, room: float, diameter: float, rows: int) -> int:
 
 
 def fitting(room: float, pitch: float) -> int:
-    """How many middles stand in a row with such a room between the first and the last."""
+    """How many middles stand in a row with such a room between the first and the last.
+
+    Both ``room`` and ``pitch`` are in one unit of length.
+    """
     return 1 + math.floor(room / pitch + SLACK) if room >= -SLACK * pitch else 0
 
 

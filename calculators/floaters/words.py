@@ -19,7 +19,10 @@ CLOSED = Note(
 
 
 def notes(cover: float, rhythm: ThinningPlan, thinning: Thinning, room_cm2: float) -> list[Note]:
-    """What to do and when, whether the rhythm holds, and what a closed surface does to the animals."""
+    """What to do and when, whether the rhythm holds, and what a closed surface does to the animals.
+
+    The ``cover`` is in percent of the room, which is in cm².
+    """
     parts = []
     if thinning.now:
         parts.append(thin_now(cover, rhythm, thinning, room_cm2))
@@ -35,7 +38,7 @@ def notes(cover: float, rhythm: ThinningPlan, thinning: Thinning, room_cm2: floa
 
 
 def thin_now(cover: float, rhythm: ThinningPlan, thinning: Thinning, room_cm2: float) -> Note:
-    """What to take out today, and why."""
+    """What to take out today, and why. The ``cover`` is in percent of the room, which is in cm²."""
     if cover > rhythm.high:
         why = "the cover is over its upper limit"
     elif cover == rhythm.high:
@@ -82,7 +85,10 @@ def holds(rhythm: ThinningPlan, thinning: Thinning) -> Note:
 def from_record(
     plant: FloatingPlant | None, doubling: float | None, wet: float | None, dry_matter: float
 ) -> list[Note]:
-    """Which figures the record gave; ``doubling`` and ``wet`` are those, None where the keeper's stand."""
+    """Which figures the record gave; ``doubling`` and ``wet`` are those, None where the keeper's stand.
+
+    They are in days and in g/m²; ``dry_matter`` is in percent of the wet mass.
+    """
     notes = []
     if plant and plant.doubling_days and doubling is not None:
         span = plant.doubling_days
@@ -97,7 +103,10 @@ def from_record(
 
 
 def wet_note(plant: FloatingPlant | None, wet: float, dry_matter: float) -> Note:
-    """Where the wet mass at full cover comes from."""
+    """Where the wet mass at full cover comes from.
+
+    The ``wet`` mass is in g/m², ``dry_matter`` in percent of it.
+    """
     if plant is None or plant.mat_dry_g_m2 is None:
         text = (
             f"Wet mass at full cover: {show_number(wet, 2)} g/m², our guess. Weigh what you lift from a "

@@ -29,6 +29,8 @@ def about_gas(co2: float | None, most: float, pure: float, air: float) -> list[N
     """What the carbon dioxide means for animals, and whether to believe it.
 
     ``most`` is the upper end of what the kits leave open, ``pure`` what water holds under the pure gas.
+    All four are in mg/L: ``co2`` is what this water holds by its readings, None where there is no
+    answer, and ``air`` what it holds in balance with air.
     """
     if co2 is None:
         why = (
@@ -64,7 +66,10 @@ def about_gas(co2: float | None, most: float, pure: float, air: float) -> list[N
 
 
 def verdict(co2: float, least: float, most: float) -> Note:
-    """The answer in plain words."""
+    """The answer in plain words.
+
+    The likeliest ``co2`` and the ``least`` and ``most`` that the kits leave open are in mg/L.
+    """
     text = (
         f"About {show_number(co2, 2)} mg/L of carbon dioxide ({show_number(least, 2)} to "
         f"{show_number(most, 2)}), if carbonate alone sets the pH."
@@ -97,7 +102,11 @@ def about_readings(kh_dh: float, ph: float) -> list[Note]:
 
 
 def about_mix(share: float | None, first: float, second: float, target: float) -> list[Note]:
-    """Whether the two waters can make the target, and how to use the mix."""
+    """Whether the two waters can make the target, and how to use the mix.
+
+    The ``first`` and the ``second`` water and the ``target`` are in °dH; ``share`` is the part of the
+    second, None where no mix will do.
+    """
     if share is None:
         why = (
             f"No mix of the two waters reaches {show_number(target)} °dH: one reads "

@@ -64,7 +64,10 @@ def expected(trait: str, about: Circumstances, chances: Mapping[str, float]) -> 
 
 
 def size_choice(trait: str, low: float, high: float, share: float) -> DrawnAnswer:
-    """A class of sizes, told by eye; it is taken at its middle by factors."""
+    """A class of sizes, told by eye; it is taken at its middle by factors.
+
+    Its ends ``low`` and ``high`` are in the unit of the trait; ``share`` is how likely it is, 0 to 1.
+    """
     unit = TRAITS[trait].unit
     if low == 0:
         words, middle = f"under {high:g} {unit}", high / math.sqrt(2)

@@ -123,7 +123,10 @@ def chance(trait: str, value: Any, traits: BookTraits, about: Circumstances) -> 
 def size_chance(
     trait: str, low: float, high: float, traits: BookTraits, about: Circumstances
 ) -> float | None:
-    """The probability of reading a size between two ends."""
+    """The probability of reading a size between two ends.
+
+    The ends ``low`` and ``high`` are in the unit of the trait. None where the record is silent.
+    """
     parts = MEASURED[trait](traits, about)
     error = math.hypot(MEASURING_ERROR, EYE_ERROR if about.by_eye else 0.0)
     return None if parts is None else between(low, high, parts, error)

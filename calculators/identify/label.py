@@ -66,14 +66,17 @@ def names_in(text: str) -> list[LabelName]:
 
 
 def worth_of(name: LabelName, often: str) -> float:
-    """What a name is worth for one of its plants."""
+    """What a name is worth for one of its plants.
+
+    It is a factor for the odds that it is that plant.
+    """
     if name.kind == "ambiguous" or len(name.may_be) > 1:
         return SHARED_WORTH[often] if name.kind == "ambiguous" else SHARED_WORTH["often"]
     return WORTH[name.kind]
 
 
 def genus_worth(text: str) -> dict[str, float]:
-    """Plants of a genus that is named alone."""
+    """What a name is worth that is a genus alone, for each of its plants by key, as a factor of the odds."""
     words = set(text.split())
     return {
         key: GENUS_WORTH

@@ -36,7 +36,10 @@ class Terms(NamedTuple):
 
 
 def terms(literal: object, misread: float, *groups: str) -> Terms:
-    """Terms from a ``Literal``; a group is a text of values."""
+    """Terms from a ``Literal``; a group is a text of values.
+
+    The probability that a term is ``misread`` is from 0 to 1.
+    """
     return Terms(get_args(literal), misread, tuple(tuple(group.split()) for group in groups))
 
 

@@ -33,7 +33,7 @@ NO_LEAVES_TO_TELL = ("moss", "thallus")  # forms whose leaves are too small for 
 OF_ONE_LEAF = frozenset(("tip", "surface", "stalk", "veins", "colour_below", "margin"))
 
 
-class Look(NamedTuple):
+class TraitToCheck(NamedTuple):
     """A trait worth a look, and what it is expected to tell, in bits, less for what is hard to see."""
 
     trait: str
@@ -42,11 +42,11 @@ class Look(NamedTuple):
 
 def best_look(
     seen: SeenTraits, chances: Mapping[str, float], unseen: Collection[str] = ()
-) -> Look | None:
+) -> TraitToCheck | None:
     """The trait that tells most of those not seen yet; None where none tells enough."""
     about = circumstances_of(seen)
     looks = [
-        Look(trait, bits(trait, chances, about) * WORTH.get(trait, 1.0))
+        TraitToCheck(trait, bits(trait, chances, about) * WORTH.get(trait, 1.0))
         for trait in sorted(EVIDENCE)
         if trait not in given_traits(seen) and trait not in unseen and makes_sense(trait, seen)
     ]
@@ -81,7 +81,10 @@ def bits(trait: str, chances: Mapping[str, float], about: Circumstances) -> floa
 
 @cache
 def answers(trait: str, traits: BookTraits, about: Circumstances) -> tuple[float, ...] | None:
-    """The probabilities of the answers, made to add up to 1."""
+    """The probabilities of the answers, made to add up to 1.
+
+    They stand in the order of the trait's answers, from first to last; None where the record is silent.
+    """
     shares = answer_chances(trait, traits, about)
     if shares is None:
         return None
@@ -91,7 +94,10 @@ def answers(trait: str, traits: BookTraits, about: Circumstances) -> tuple[float
 
 @cache
 def usual_answers(trait: str, about: Circumstances) -> tuple[float, ...]:
-    """The probabilities of the answers in any plant of the book."""
+    """The probabilities of the answers in any plant of the book.
+
+    They stand in the order of the trait's answers, from first to last.
+    """
     rows = [answers(trait, plant.traits, about) for plant in plant_book().plants.values()]
     spoken = [row for row in rows if row is not None]
     if not spoken:  # no record speaks of it: any answer is as likely as another

@@ -5,7 +5,7 @@ from typing import Any
 
 from calculators.core.declare import Spec
 from calculators.core.messages import Reply
-from calculators.core.paint.anyway import answered_anyway
+from calculators.core.paint.partial_answer import partial_answer
 from calculators.core.readable_words import labels_of, left_out, readable_only
 from calculators.core.units import System
 from calculators.identify.questioning import naming_pieces
@@ -14,7 +14,7 @@ from calculators.identify.questioning import naming_pieces
 def naming_reply(spec: Spec, given: Mapping[str, Any], system: System) -> Reply:
     """The pieces of the page from all that can be read; ``dropped`` names the rest, ``left_out`` says it."""
     readable, dropped = readable_only(spec.inputs, given)
-    reply, result = answered_anyway(spec, given, readable, system, own=True)
+    reply, result = partial_answer(spec, given, readable, system, own=True)
     reply["questioning"] = naming_pieces(result)
     reply["dropped"] = list(dict.fromkeys(dropped))
     reply["left_out"] = left_out(dropped, labels_of(spec.inputs, reply.get("problems", ())))

@@ -26,7 +26,7 @@ LeafAge = Literal["grown", "young"]
 MOST_IN_A_RING = 40
 
 
-def named(trait: str) -> Label:
+def trait_label(trait: str) -> Label:
     """The name of a trait."""
     return Label(TRAITS[trait].label)
 
@@ -39,33 +39,33 @@ def shown(trait: str, choices: Any) -> Choices:
 class SeenTraits(NamedTuple):
     """Any part of it may be empty: what was not looked at says nothing."""
 
-    form: Annotated[Draw | None, named("form"), shown("form", Draw)] = None
-    floats: Annotated[Floats | None, named("floats"), shown("floats", Floats)] = None
-    roots: Annotated[Roots | None, named("roots"), shown("roots", Roots)] = None
+    form: Annotated[Draw | None, trait_label("form"), shown("form", Draw)] = None
+    floats: Annotated[Floats | None, trait_label("floats"), shown("floats", Floats)] = None
+    roots: Annotated[Roots | None, trait_label("roots"), shown("roots", Roots)] = None
     arrangement: Annotated[
-        Arrangement | None, named("arrangement"), shown("arrangement", Arrangement)
+        Arrangement | None, trait_label("arrangement"), shown("arrangement", Arrangement)
     ] = None
     whorl_count: Annotated[
-        int | None, Quantity("Leaves", "", (1, MOST_IN_A_RING)), named("whorl_count")
+        int | None, Quantity("Leaves", "", (1, MOST_IN_A_RING)), trait_label("whorl_count")
     ] = None
-    shape: Annotated[LeafShape | None, named("shape"), shown("shape", LeafShape)] = None
-    margin: Annotated[Margin | None, named("margin"), shown("margin", Margin)] = None
-    tip: Annotated[Tip | None, named("tip"), shown("tip", Tip)] = None
-    surface: Annotated[Surface | None, named("surface"), shown("surface", Surface)] = None
-    stalk: Annotated[Stalk | None, named("stalk"), shown("stalk", Stalk)] = None
-    veins: Annotated[Veins | None, named("veins"), shown("veins", Veins)] = None
-    length_mm: Annotated[LeafSize | None, named("length_mm")] = None
-    width_mm: Annotated[LeafSize | None, named("width_mm")] = None
-    colour_above: Annotated[Colour | None, named("colour_above"), shown("colour_above", Colour)] = (
-        None
-    )
-    colour_below: Annotated[Colour | None, named("colour_below"), shown("colour_below", Colour)] = (
-        None
-    )
-    smell: Annotated[Smell | None, named("smell"), shown("smell", Smell)] = None
-    height_cm: Annotated[Height | None, named("height_cm")] = None
-    root_length_mm: Annotated[LeafSize | None, named("root_length_mm")] = None
-    flower: Annotated[Flower | None, named("flower"), shown("flower", Flower)] = None
+    shape: Annotated[LeafShape | None, trait_label("shape"), shown("shape", LeafShape)] = None
+    margin: Annotated[Margin | None, trait_label("margin"), shown("margin", Margin)] = None
+    tip: Annotated[Tip | None, trait_label("tip"), shown("tip", Tip)] = None
+    surface: Annotated[Surface | None, trait_label("surface"), shown("surface", Surface)] = None
+    stalk: Annotated[Stalk | None, trait_label("stalk"), shown("stalk", Stalk)] = None
+    veins: Annotated[Veins | None, trait_label("veins"), shown("veins", Veins)] = None
+    length_mm: Annotated[LeafSize | None, trait_label("length_mm")] = None
+    width_mm: Annotated[LeafSize | None, trait_label("width_mm")] = None
+    colour_above: Annotated[
+        Colour | None, trait_label("colour_above"), shown("colour_above", Colour)
+    ] = None
+    colour_below: Annotated[
+        Colour | None, trait_label("colour_below"), shown("colour_below", Colour)
+    ] = None
+    smell: Annotated[Smell | None, trait_label("smell"), shown("smell", Smell)] = None
+    height_cm: Annotated[Height | None, trait_label("height_cm")] = None
+    root_length_mm: Annotated[LeafSize | None, trait_label("root_length_mm")] = None
+    flower: Annotated[Flower | None, trait_label("flower"), shown("flower", Flower)] = None
     leaf_age: Annotated[
         LeafAge | None, Label("The leaf looked at is"), Choices(("grown", "young"))
     ] = None

@@ -35,12 +35,14 @@ def told_apart(keys: Sequence[str]) -> list[ToldApart]:
         if (one, other) in apart
     ]
     return [
-        ToldApart(list(pair), joined([plants[key].name for key in pair]), [told(*pair)])
+        ToldApart(
+            list(pair), joined([plants[key].name for key in pair]), [look_alike_sentence(*pair)]
+        )
         for pair in pairs
     ]
 
 
-def told(one: str, other: str) -> str:
+def look_alike_sentence(one: str, other: str) -> str:
     """The words of one record on its look-alike, with the names of both."""
     own, text = plant_book().apart[one, other]
     about = other if own == one else one

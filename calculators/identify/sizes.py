@@ -38,7 +38,10 @@ class MeasuredPart(NamedTuple):
 
 
 def antiderivative(z: float) -> float:
-    """Of the normal distribution function: z F(z) + f(z)."""
+    """Of the normal distribution function: z F(z) + f(z).
+
+    Here ``z`` is a number of standard deviations, and so is the result.
+    """
     return z * 0.5 * math.erfc(-z / math.sqrt(2)) + math.exp(-z * z / 2) / math.sqrt(2 * math.pi)
 
 
@@ -54,7 +57,10 @@ def below(size: float, ends: Ends, error: float) -> float:
 
 @cache
 def between(low: float, high: float, parts: tuple[MeasuredPart, ...], error: float) -> float:
-    """The probability that a reading lies between two sizes; an open end is 0 or infinity."""
+    """The probability that a reading lies between two sizes; an open end is 0 or infinity.
+
+    Both ``low`` and ``high`` are in the unit of the parts, the ``error`` in natural logarithms.
+    """
     return math.fsum(
         part.share
         * (

@@ -6,7 +6,7 @@ from calculators.core.numbers import show_number
 from calculators.core.result import Link, Note
 from calculators.core.wording import joined
 from calculators.identify.label import LabelSays
-from calculators.identify.next_look import Look
+from calculators.identify.next_look import TraitToCheck
 from calculators.identify.posterior import LABEL, Spoken
 from calculators.identify.record_words import NOT_RECORDED, label_of, recorded
 from calculators.identify.trait_table import BookTraits, plant_book
@@ -50,7 +50,7 @@ def reasons(
     )
 
 
-def why_look(look: Look, leading: Sequence[str], chances: Mapping[str, float]) -> str:
+def why_look(look: TraitToCheck, leading: Sequence[str], chances: Mapping[str, float]) -> str:
     """Why a trait is worth a look: what the leading plants have."""
     plants = plant_book().plants
     had = {key: recorded(look.trait, plants[key].traits) for key in leading[:2]}

@@ -32,7 +32,10 @@ class Budget(NamedTuple):
 
 
 def budget(volume_l: float, nitrified: float, taken: float, still: CourseOfReading) -> Budget:
-    """Work it out from flows in mg N a day and the course of a tank in which nothing is used."""
+    """Work it out from flows in mg N a day and the course of a tank in which nothing is used.
+
+    What is ``nitrified`` and the nitrate ``taken`` by plants are such flows; the volume is in litres.
+    """
     used = -hardness_dh(alkalinity_change(0.0, nitrified, 0.0, taken), volume_l)
     least = -hardness_dh(alkalinity_change(nitrified, nitrified, 0.0, taken), volume_l)
     course = still._replace(a_day=-used)

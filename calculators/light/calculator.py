@@ -171,7 +171,11 @@ def light(
 def surface_light(
     lumens: float | None, measured: float | None, lamp: Lamp, utilisation: float, cm2: float
 ) -> float:
-    """PPFD into the water: as measured, or from the lamps' lumens. Refuses if neither is given."""
+    """PPFD into the water, µmol/m²/s: as measured, or from the lamps' lumens.
+
+    The ``utilisation`` is the share of the lumens that reaches the water, 0 to 1. Raises ``Refused``
+    where neither is given.
+    """
     if measured is not None:
         return measured
     if lumens is None:

@@ -18,7 +18,10 @@ SLOWLY = Note(
 
 
 def notes(result: Light, measured: bool, lumens: bool, lamp: str, cover: float) -> list[Note]:
-    """What to change, how far to trust the figures, and what weak light does."""
+    """What to change, how far to trust the figures, and what weak light does.
+
+    The ``cover`` of floaters is in percent of the surface.
+    """
     parts = [
         verdict(result, cover),
         *trust(result, measured, lumens, lamp),
@@ -39,7 +42,10 @@ def notes(result: Light, measured: bool, lumens: bool, lamp: str, cover: float) 
 
 
 def verdict(result: Light, cover: float) -> Note:
-    """The answer in plain words: the animals' night first, then what the plants get."""
+    """The answer in plain words: the animals' night first, then what the plants get.
+
+    The ``cover`` of floaters is in percent of the surface.
+    """
     here, wish = figure(DayLight, result.dli_substrate_mol), figure(DayLight, result.wanted_mol)
     gets = f"the plants get {here} mol/m²/day, and {wish} is wanted."
     if result.dark_hours < NIGHT_HOURS:
@@ -68,7 +74,10 @@ def night(result: Light, gets: str) -> Note:
 
 
 def remedy(result: Light, cover: float) -> str:
-    """What would bring the light: fewer floaters or longer hours where they do, else a stronger lamp."""
+    """What would bring the light: fewer floaters or longer hours where they do, else a stronger lamp.
+
+    The ``cover`` of floaters is in percent of the surface.
+    """
     if result.light_left_percent == 0:
         first = "The floaters are closed and let nothing through: "
         if result.thin_percent:

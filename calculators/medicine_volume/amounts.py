@@ -7,7 +7,10 @@ def net_litres(gross_l: float, displaced_l: float) -> float:
 
 
 def dose_for(water_l: float, label_amount: float, label_for_l: float) -> float:
-    """A label's amount for so much water, in the label's own unit."""
+    """A label's amount for so much water, in the label's own unit.
+
+    That is the unit of ``label_amount``.
+    """
     return label_amount * water_l / label_for_l
 
 
@@ -17,5 +20,8 @@ def redose(dose: float, change_percent: float) -> float:
 
 
 def copper_ug_l(label_amount: float, label_for_l: float, copper_mg_per_unit: float) -> float:
-    """Copper of the label's dose in micrograms a litre; it is the same for every volume."""
+    """Copper of the label's dose in micrograms a litre; it is the same for every volume.
+
+    The ``label_amount`` is in the label's own unit, of which one holds that many mg of copper.
+    """
     return 1000 * copper_mg_per_unit * label_amount / label_for_l

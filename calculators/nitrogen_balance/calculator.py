@@ -244,7 +244,11 @@ def nitrogen_balance(
 
 
 def check_slopes(middle: float | None, low: float | None, high: float | None) -> None:
-    """Refuse limits that do not go with the slope."""
+    """Refuse limits that do not go with the slope.
+
+    The slope is the ``middle``, ``low`` and ``high`` its limits, all in mg/L a week. Raises
+    ``Refused``.
+    """
     wrong = []
     if low is not None and middle is not None and low > middle:
         wrong.append(Refusal("slope_low_week", "the lower limit is above the change", high=middle))
@@ -257,13 +261,16 @@ def check_slopes(middle: float | None, low: float | None, high: float | None) ->
 
 
 def settled(now: float, cycle: Cycle) -> float | None:
-    """Where nitrate settles before a change; it stays where it is if nothing moves it at all."""
+    """Where nitrate settles before a change; it stays where it is if nothing moves it at all.
+
+    Both ``now`` and the result are mg/L as NO3; None where it never settles.
+    """
     if cycle.share <= 0 and abs(cycle.rise_day) < NOTHING_MG_DAY:
         return now
     return settled_high(cycle)
 
 
 def series(now: float, cycle: Cycle) -> Series:
-    """Nitrate over the next twelve weeks."""
+    """Nitrate over the next twelve weeks. The level ``now`` is in mg/L as NO3."""
     days, levels = saw(now, cycle, SHOWN_DAYS)
     return Series("Nitrate", "mg/L", "Day", "days", days, levels)

@@ -25,7 +25,11 @@ def notes(
     feed_to_balance: float,
     feed_for_target: float,
 ) -> list[Note]:
-    """All that is to be said about one budget; ``hardness`` is the KH read and the weeks it lasts."""
+    """All that is to be said about one budget; ``hardness`` is the KH read and the weeks it lasts.
+
+    The nitrate ``now``, ``later`` and as ``high`` as it settles is in mg/L as NO3; ``feed_to_balance``
+    and ``feed_for_target`` are in g a week, None where there is no such feed.
+    """
     endless = cycle.share <= 0 < cycle.rise_day
     harm = [*nitrate_notes(now, high, endless=endless), *load_notes(load)]
     first = sorted(harm, key=lambda note: note.level != "danger")

@@ -30,7 +30,10 @@ def verdict_note(
     *,
     harmless: bool,
 ) -> Note:
-    """The verdict in plain sentences; a word that calms is used only where nothing harms."""
+    """The verdict in plain sentences; a word that calms is used only where nothing harms.
+
+    Nitrate settles as ``high`` as this before a change, in mg/L as NO3.
+    """
     flows = (
         f"{show(week_flows.excreted)} mg of nitrogen a day come in as ammonia, plants and soil take "
         f"{show(week_flows.plants + week_flows.denitrified)}."
@@ -50,7 +53,10 @@ def verdict_note(
 
 
 def settles(high: float | None, ahead: Ahead) -> str:
-    """Where a climbing nitrate settles, and that changes may bring it down all the same."""
+    """Where a climbing nitrate settles, and that changes may bring it down all the same.
+
+    That is ``high``, in mg/L as NO3, None where it never does.
+    """
     if high is None:
         return ""
     down = " Changes bring it down to that." if ahead.moves < 0 else ""
@@ -58,7 +64,10 @@ def settles(high: float | None, ahead: Ahead) -> str:
 
 
 def course(cycle: Cycle, high: float | None, ahead: Ahead, *, harmless: bool) -> str:
-    """The course where neither a rise between changes nor a shortage within a year is the answer."""
+    """The course where neither a rise between changes nor a shortage within a year is the answer.
+
+    Nitrate settles as ``high`` as this, in mg/L as NO3, None where it never does.
+    """
     goes = f"from {show(ahead.now)} to about {show(ahead.later, 2)} mg/L in {ahead.weeks:.0f} weeks"
     taps = ""
     if cycle.rise_day < 0:

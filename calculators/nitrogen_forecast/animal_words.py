@@ -18,7 +18,10 @@ GASPING = Note(
 def animals(
     harms: Sequence[HarmfulReading], tank: Tank, events: Sequence[Event], calm: float | None
 ) -> list[Note]:
-    """The verdict for the animals, what to do, each figure, and what it means with and without animals."""
+    """The verdict for the animals, what to do, each figure, and what it means with and without animals.
+
+    They are ``calm`` from this day on, None where not before the end.
+    """
     if not harms:
         return []
     urgent = [harm for harm in harms if harm.is_danger]
@@ -30,7 +33,10 @@ def animals(
 
 
 def with_and_without(harms: Sequence[HarmfulReading], calm: float | None) -> Note:
-    """The note on harm ahead for a keeper with animals in the tank, and for one who has none yet."""
+    """The note on harm ahead for a keeper with animals in the tank, and for one who has none yet.
+
+    They are ``calm`` from this day on, None where not before the end.
+    """
     if any(harm.is_danger and harm.is_now for harm in harms):
         inside = "do what stands above for them, today"
     elif any(harm.is_danger for harm in harms):
@@ -50,7 +56,10 @@ PUT_RIGHT = " until this is put right."
 
 
 def waiting(calm: float | None) -> str:
-    """How long to wait for ammonia and nitrite."""
+    """How long to wait for ammonia and nitrite.
+
+    They are ``calm`` from this day on, None where not before the end.
+    """
     until = " until both ammonia and nitrite read zero for a week."
     if calm is None:
         return f"{until} Neither is forecast to stay low before the last day."

@@ -22,7 +22,7 @@ from calculators.core.quantity import Assumed, Choices, Help, Label, MayBeEmpty,
 from calculators.nitrogen_forecast.doubts import doubts
 from calculators.nitrogen_forecast.forecast_result import cut_short, late, result, untested
 from calculators.nitrogen_forecast.outputs import NitrogenForecast
-from calculators.nitrogen_forecast.target_words import asked
+from calculators.nitrogen_forecast.target_words import target_cautions
 from calculators.science.conversions import CM2_PER_M2
 from calculators.science.nitrogen import inputs
 from calculators.science.nitrogen.constants import LARGEST_RETAINED_PERCENT, SOIL_RELEASE_MG_M2_DAY
@@ -332,7 +332,10 @@ def nitrogen_forecast(
             NEW_STEMS_DOUBLE_DAYS,
             floater_doubling_days,
         )
-    notes = [*asked(target_nitrate_mg_l, to_target, tank, events, days, rates), *late(events, days)]
+    notes = [
+        *target_cautions(target_nitrate_mg_l, to_target, tank, events, days, rates),
+        *late(events, days),
+    ]
     notes += [*cut_short(days, asked_days), *untested(start_ammonia_mg_n_l, start_nitrite_mg_n_l)]
     notes += doubts(tank, outcome)
     return result(outcome, tank, events, days, around, at_edges, to_target, notes)

@@ -28,12 +28,18 @@ def next_hour(harms: Sequence[HarmfulReading], tank: Tank) -> Note:
 
 
 def largest(harms: Sequence[HarmfulReading], reading: str) -> float:
-    """The largest value of one reading among the harms; 0 where it is none of them."""
+    """The largest value of one reading among the harms; 0 where it is none of them.
+
+    It is in the unit of its line, mg N/L for ammonia and nitrite.
+    """
     return max((harm.value for harm in harms if harm.reading == reading), default=0.0)
 
 
 def links(ammonia: float, nitrite: float, tank: Tank) -> tuple[Link, ...]:
-    """The page for the first hour, and calculators filled in with the largest figures."""
+    """The page for the first hour, and calculators filled in with the largest figures.
+
+    Both ``ammonia`` and ``nitrite`` are in mg N/L.
+    """
     ways = [DANGER_PAGE]
     if ammonia > 0:
         ways += ammonia_links(min(ammonia, MOST_READ_MG_L), tank)
@@ -53,7 +59,10 @@ def links(ammonia: float, nitrite: float, tank: Tank) -> tuple[Link, ...]:
 
 
 def ammonia_links(ammonia: float, tank: Tank) -> list[Link]:
-    """How toxic it is, and how to change water with it; what is not known is left to be filled in."""
+    """How toxic it is, and how to change water with it; what is not known is left to be filled in.
+
+    The ``ammonia`` is in mg N/L, ionised and not.
+    """
     toxic: dict[str, float | str] = {
         "ammonia_mg_l": ammonia,
         "reported_as": "nitrogen",

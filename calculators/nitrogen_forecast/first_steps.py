@@ -84,7 +84,10 @@ def against_nitrate(harm: HarmfulReading, tank: Tank, events: Sequence[Event]) -
 
 
 def change_link(nitrate_mg_l: float, edge: float, tank: Tank) -> Link:
-    """The water-change calculator filled in; a tap above the line is no target."""
+    """The water-change calculator filled in; a tap above the line is no target.
+
+    That line is ``edge``, mg/L as NO3 like the nitrate.
+    """
     given: dict[str, float | str] = {
         "what": "nitrate",
         "now_mg_l": nitrate_mg_l,

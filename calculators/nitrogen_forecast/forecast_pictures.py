@@ -79,7 +79,11 @@ def drawn(
 def edges(
     curves: dict[str, Series], key: str, low: list[float], high: list[float]
 ) -> dict[str, Series]:
-    """The edges of the band around a curve."""
+    """The edges of the band around a curve.
+
+    Both ``low`` and ``high`` hold as many values as the curve, in its unit. The two come back by the
+    curve's key and which edge it is.
+    """
     middle = curves[key]._replace(edge_of=key, lines=(), marks=())
     return {
         f"{key}_low": middle._replace(label=f"{middle.label}, at least", y=low),

@@ -128,7 +128,8 @@ def once(notes: list[Note]) -> tuple[Note, ...]:
 def after_feeding(hunger: Hunger, ration: float, events: list[Event]) -> float | None:
     """Days from the first rise of the ration after plants ran short to healthy new growth.
 
-    Where it was raised before they ran short only, from the last of those rises.
+    Where it was raised before they ran short only, from the last of those rises. The ``ration`` at the
+    start is in g a week.
     """
     short, healthy = hunger.first_day, hunger.healthy_day
     if short is None or healthy is None:

@@ -78,7 +78,10 @@ def harms_at_edges(
 
 
 def of_table(reading: Reading, value: float, day: float = 0.0) -> list[HarmfulReading]:
-    """A reading of the table of lines, where it lies outside its range."""
+    """A reading of the table of lines, where it lies outside its range.
+
+    The ``value`` is in the unit of its line.
+    """
     level, side = standing(reading, value)
     return [] if level == "in-range" else [HarmfulReading(reading, level, value, day, side)]
 
@@ -86,7 +89,10 @@ def of_table(reading: Reading, value: float, day: float = 0.0) -> list[HarmfulRe
 def now_and_peak(
     reading: Reading, now: float, peak: float, day: float, tank: Tank
 ) -> list[HarmfulReading]:
-    """Ammonia or nitrite as read now, and its peak where that is later and higher."""
+    """Ammonia or nitrite as read now, and its peak where that is later and higher.
+
+    Both ``now`` and ``peak`` are in mg N/L.
+    """
     harms = []
     if (band := toxic_band(reading, now, tank)) is not None:
         harms.append(HarmfulReading(reading, band, now))
@@ -97,7 +103,10 @@ def now_and_peak(
 
 
 def worth_a_word(later: HarmfulReading, harms: list[HarmfulReading], now: float) -> bool:
-    """Whether a forecast says more than the same reading of now."""
+    """Whether a forecast says more than the same reading of now.
+
+    That reading, ``now``, is in mg N/L.
+    """
     before = [harm for harm in harms if harm.reading == later.reading]
     return not before or RANK[later.band] < RANK[before[0].band] or later.value > MUCH_MORE * now
 

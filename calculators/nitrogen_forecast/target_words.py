@@ -25,7 +25,7 @@ UNFINISHED = Note(
 )
 
 
-def asked(
+def target_cautions(
     target: float | None,
     to_target: Answers,
     tank: Tank,
@@ -33,7 +33,10 @@ def asked(
     days: float,
     rates: Rates,
 ) -> list[Note]:
-    """Cautions that belong to the answers for a target."""
+    """Cautions that belong to the answers for a target.
+
+    The ``target`` is in mg/L as NO3, the run lasts for so many days.
+    """
     if target is None:
         return []
     notes = [*harmful_feed(to_target.feed_g_week, tank, events, days, rates), FEED_IN_STEPS]

@@ -31,7 +31,10 @@ def notes(
     days: float,
     calm: float | None,
 ) -> list[Note]:
-    """All that is to be said about one run; what harms animals stands before the course."""
+    """All that is to be said about one run; what harms animals stands before the course.
+
+    Ammonia and nitrite are ``calm`` from that day on, None where not before the end.
+    """
     collected = [note._replace(first=True) for note in animals(harms, tank, events, calm)]
     collected.append(course_note(outcome, course, days, harmless=not harms)._replace(first=True))
     spells = outcome.record.hunger.spells

@@ -7,7 +7,7 @@ from calculators.core.numbers import show_number
 from calculators.pick.judge import Judged, against, because
 from calculators.pick.outputs import LeftOut, RankedPlant, Together
 from calculators.pick.plant_table import Book, PlantEntry
-from calculators.pick.together import STEPS, Set
+from calculators.pick.together import STEPS, PlantSet
 from calculators.pick.uptake import doubling
 from calculators.pick.wishes import Wishes
 from calculators.science.growth.filling import stems_for
@@ -55,7 +55,7 @@ def left_out(judged: Sequence[Judged], book: Book) -> list[LeftOut]:
     ]
 
 
-def together_rows(best: Set, surface_cm2: float) -> list[Together]:
+def together_rows(best: PlantSet, surface_cm2: float) -> list[Together]:
     """The set as rows."""
     rows = []
     for member, step, taken in zip(best.members, best.steps, best.n_mg_day, strict=True):
@@ -86,7 +86,10 @@ def together_rows(best: Set, surface_cm2: float) -> list[Together]:
 
 
 def how_much(floats: bool, area: float, wet_g: float, step: int, stems: int | None) -> str:
-    """The amount in words."""
+    """The amount in words.
+
+    The ``area`` is in cm², the mass in g wet, a step a tenth of the floor or the surface.
+    """
     share = f"{100 * step // STEPS} %"
     if floats:
         return f"{show_number(area, 2)} cm², {share} of the surface"
@@ -112,7 +115,7 @@ def spacing_cm(plant: PlantEntry) -> float | None:
     return max(NARROWEST_CM, plant.spread_cm.middle)
 
 
-def span_of(best: Set) -> tuple[float, float]:
+def span_of(best: PlantSet) -> tuple[float, float]:
     """The least and most that a set may take, mg a day: the guesses of its plants are independent."""
     pairs = [
         (taken, math.log(member.uptake.spread))
@@ -130,5 +133,5 @@ def minutes_sum(chosen: Sequence[Judged]) -> float | None:
 
 
 def rounded(value: float | None) -> float | None:
-    """A figure cut to the digits that mean something."""
+    """A figure cut to the digits that mean something. The ``value`` keeps its unit."""
     return None if value is None else round(value, RESULT_DIGITS)

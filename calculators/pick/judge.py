@@ -48,7 +48,10 @@ class Judged(NamedTuple):
 
 
 def unsureness(plant: PlantEntry) -> float:
-    """How little is known of it: the mean place of its figures in ``SURE``; a blank comes after a guess."""
+    """How little is known of it: the mean place of its figures in ``SURE``; a blank comes after a guess.
+
+    A place is counted from 0, so a mean score of 0 is the surest.
+    """
     spans = [getattr(plant, key) for key in RANGES]
     return sum(len(SURE) if span is None else span.sure for span in spans) / len(spans)
 

@@ -8,7 +8,7 @@ from calculators.pick import plant_law
 from calculators.pick.choose import stand_in
 from calculators.pick.judge import Judged
 from calculators.pick.plant_table import Book
-from calculators.pick.together import Set, best_set
+from calculators.pick.together import PlantSet, best_set
 from calculators.pick.wishes import Wishes
 from calculators.science.law.listed import BASIS
 
@@ -23,7 +23,7 @@ STATES = {
 
 def law_notes(
     judged: Sequence[Judged], chosen: Sequence[Judged], fit: Sequence[Judged],
-    best: Set | None, wishes: Wishes, book: Book,
+    best: PlantSet | None, wishes: Wishes, book: Book,
 ) -> list[Note]:  # fmt: skip
     """The notes on the law: of the keeper's place, or of every place where none is named."""
     if wishes.place in PLACES:
@@ -44,7 +44,11 @@ def law_notes(
 
 
 def of_place(
-    judged: Sequence[Judged], chosen: Sequence[Judged], best: Set | None, wishes: Wishes, book: Book
+    judged: Sequence[Judged],
+    chosen: Sequence[Judged],
+    best: PlantSet | None,
+    wishes: Wishes,
+    book: Book,
 ) -> list[Note]:
     """What a place's own law took out, and how far its list reaches."""
     last = chosen[-1].order if chosen else None
@@ -70,7 +74,7 @@ def of_place(
 
 
 def state_notes(
-    chosen: Sequence[Judged], best: Set | None, wishes: Wishes, book: Book
+    chosen: Sequence[Judged], best: PlantSet | None, wishes: Wishes, book: Book
 ) -> list[Note]:
     """Which plants of the list and of the set single states of the place forbid or restrict."""
     shown = [*chosen, *(member.judged for member in (best.members if best else ()))]
@@ -87,7 +91,7 @@ def state_notes(
 
 def change(
     place: str, chosen: Sequence[Judged], fit: Sequence[Judged],
-    best: Set | None, wishes: Wishes, book: Book,
+    best: PlantSet | None, wishes: Wishes, book: Book,
 ) -> str:  # fmt: skip
     """What drops out in one place and what takes its place; empty where nothing does."""
     barred = {candidate.key for candidate in fit if plant_law.forbids(candidate.plant, place, book)}
@@ -111,7 +115,7 @@ def change(
 
 
 def set_change(
-    barred: set[str], fit: Sequence[Judged], best: Set | None, wishes: Wishes
+    barred: set[str], fit: Sequence[Judged], best: PlantSet | None, wishes: Wishes
 ) -> list[str]:
     """How the set for the nitrogen changes, where one of it is barred."""
     if best is None or wishes.surface_cm2 is None:

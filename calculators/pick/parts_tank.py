@@ -110,7 +110,11 @@ def water(
     name: str, entry: Any, weight: int, span: RecordRange | None, value: float | None,
     slack: tolerance.Slack, soft: float,
 ) -> CriterionScore | None:  # fmt: skip
-    """The score of one reading of the water against the range in the record."""
+    """The score of one reading of the water against the range in the record.
+
+    The ``value`` and the range are in the unit of ``entry``; beyond ``soft`` times the slack, a factor,
+    the plant is out.
+    """
     if value is None:
         return None
     if span is None:

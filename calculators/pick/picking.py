@@ -15,7 +15,7 @@ from calculators.pick.judge import Judged, judge_all
 from calculators.pick.law_notes import law_notes
 from calculators.pick.outputs import Pick, Together
 from calculators.pick.plant_table import book
-from calculators.pick.together import Set, best_set
+from calculators.pick.together import PlantSet, best_set
 from calculators.pick.wishes import Wishes
 from calculators.science.animals.stock_words import law_notes as animal_law_notes
 from calculators.science.nitrogen.tank import common_surface_cm2
@@ -64,14 +64,14 @@ def answer(wishes: Wishes, light_notes: list[Note]) -> Pick:
     )
 
 
-def set_for(wishes: Wishes, fit: list[Judged]) -> tuple[Set | None, float]:
+def set_for(wishes: Wishes, fit: list[Judged]) -> tuple[PlantSet | None, float]:
     """The set for the demand, where there is one and room is known; and the most that any would take."""
     if not wishes.demand_mg_n_day or wishes.surface_cm2 is None:
         return None, 0.0
     return best_set(fit, wishes, wishes.surface_cm2)
 
 
-def together_of(best: Set | None, wishes: Wishes) -> list[Together] | None:
+def together_of(best: PlantSet | None, wishes: Wishes) -> list[Together] | None:
     """The rows of the set; none where nothing has to be taken, null where it cannot be."""
     if best is not None and wishes.surface_cm2 is not None:
         return together_rows(best, wishes.surface_cm2)

@@ -20,7 +20,7 @@ class RecordRange(NamedTuple):
 
     @property
     def middle(self) -> float:
-        """Half-way between the ends."""
+        """Half-way between the ends. It is in the unit of the range."""
         return (self.low + self.high) / 2
 
 

@@ -28,7 +28,7 @@ class Member(NamedTuple):
     minutes: float
 
 
-class Set(NamedTuple):
+class PlantSet(NamedTuple):
     """Plants with their areas in tenths of the surface, and what they take, mg N a day each."""
 
     members: tuple[Member, ...]
@@ -43,7 +43,7 @@ class Set(NamedTuple):
     @property
     def worth(self) -> float:
         """Mean score, less a point for each tenth of the tank that it fills and three a plant."""
-        return worth(self.members, self.steps)
+        return set_score(self.members, self.steps)
 
 
 def members(fit: Sequence[Judged], wishes: Wishes) -> list[Member]:
@@ -91,7 +91,10 @@ def sets(choice: Sequence[Member], wishes: Wishes) -> Iterator[tuple[Member, ...
 
 @cache
 def areas(floats: tuple[bool, ...]) -> tuple[tuple[int, ...], ...]:
-    """Every way to give each member at least a tenth, inside the room for beds and for cover; small first."""
+    """Every way to give each member at least a tenth, inside the room for beds and for cover; small first.
+
+    Each is a tuple with a number of tenths for every member, in their order.
+    """
     choices = [
         range(1, (MOST_COVER if floats_itself else MOST_BED) + 1) for floats_itself in floats
     ]
@@ -104,28 +107,28 @@ def areas(floats: tuple[bool, ...]) -> tuple[tuple[int, ...], ...]:
     return tuple(sorted(ways, key=lambda way: (sum(way), way)))
 
 
-def planted(chosen: tuple[Member, ...], steps: tuple[int, ...], cm2: float) -> Set:
+def planted(chosen: tuple[Member, ...], steps: tuple[int, ...], cm2: float) -> PlantSet:
     """What a set takes, those on the soil in the shade of those afloat."""
     pairs = list(zip(chosen, steps, strict=True))
     cover = sum(step for each, step in pairs if each.uptake.floats) / STEPS
     taken = tuple(each.uptake.under(cover) * cm2 * step / STEPS for each, step in pairs)
-    return Set(chosen, steps, taken)
+    return PlantSet(chosen, steps, taken)
 
 
-def best_set(fit: Sequence[Judged], wishes: Wishes, cm2: float) -> tuple[Set | None, float]:
+def best_set(fit: Sequence[Judged], wishes: Wishes, cm2: float) -> tuple[PlantSet | None, float]:
     """The set of most worth that meets the demand; and if none does, the most that any takes, mg a day.
 
     The worth of a set falls with its area alone, so each set is tried from small to large, and only as
     far as it could still be the best.
     """
     demand = wishes.demand_mg_n_day or 0.0
-    best: Set | None = None
+    best: PlantSet | None = None
     most = 0.0
     for chosen in sets(members(fit, wishes), wishes):
         reach = max(planted(chosen, steps, cm2).total for steps in full(floating(chosen)))
         most = max(most, reach)
         for steps in areas(floating(chosen)) if reach >= demand else ():
-            if best is not None and worth(chosen, steps) <= best.worth:
+            if best is not None and set_score(chosen, steps) <= best.worth:
                 break
             candidate = planted(chosen, steps, cm2)
             if candidate.total >= demand:
@@ -138,7 +141,8 @@ def best_set(fit: Sequence[Judged], wishes: Wishes, cm2: float) -> tuple[Set | N
 def full(floats: tuple[bool, ...]) -> tuple[tuple[int, ...], ...]:
     """The shares in which one bed has all the room that the others leave, in steps of the room.
 
-    One of them takes the most: for a given shade, what a set takes is linear in its beds.
+    One of them takes the most: for a given shade, what a set takes is linear in its beds. Each is a
+    tuple with a number of steps for every member, in their order.
     """
     beds = sum(not floats_now for floats_now in floats)
     return tuple(
@@ -155,7 +159,7 @@ def floating(chosen: tuple[Member, ...]) -> tuple[bool, ...]:
     return tuple(plant.uptake.floats for plant in chosen)
 
 
-def worth(chosen: tuple[Member, ...], steps: tuple[int, ...]) -> float:
+def set_score(chosen: tuple[Member, ...], steps: tuple[int, ...]) -> float:
     """Mean score, less a point for each tenth of the tank that it fills and three a plant."""
     mean = sum(plant.judged.score for plant in chosen) / len(chosen)
     return mean - POINT_A_STEP * sum(steps) - POINTS_A_PLANT * len(chosen)

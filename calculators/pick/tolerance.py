@@ -35,7 +35,10 @@ class RangeFit(NamedTuple):
 
 
 def within(value: float, span: RecordRange, slack: Slack, *, soft: float = 1.0) -> RangeFit:
-    """1 inside the range, falling evenly to 0 at the end of the slack; out beyond ``soft`` times that."""
+    """1 inside the range, falling evenly to 0 at the end of the slack; out beyond ``soft`` times that.
+
+    The ``value`` is in the unit of the range; ``soft`` is a factor.
+    """
     off = max(span.low - value, value - span.high, 0.0) / slack[span.sure]
     return RangeFit(max(0.0, 1 - off), off > soft)
 
@@ -43,7 +46,7 @@ def within(value: float, span: RecordRange, slack: Slack, *, soft: float = 1.0) 
 def comfortable(value: float, span: RecordRange, slack: Slack) -> RangeFit:
     """As ``within``, but a little less than 1 near the ends: 0.8 at an end, 1 from 2 °C inside it.
 
-    In a range of less than 4 °C its middle suits fully.
+    In a range of less than 4 °C its middle suits fully. The ``value`` is in °C, as is the range.
     """
     fit = within(value, span, slack)
     inside = min(value - span.low, span.high - value)
@@ -88,7 +91,11 @@ def cut_height_fit(water_cm: float, span: RecordRange) -> RangeFit:
 
 
 def minutes_fit(takes: float, has: float, sure: int) -> RangeFit:
-    """1 up to a third of the keeper's minutes, 0 where it takes them all; out if it takes far more."""
+    """1 up to a third of the keeper's minutes, 0 where it takes them all; out if it takes far more.
+
+    The plant takes and the keeper ``has`` so many minutes a week; ``sure`` is the place of the figure
+    in ``SURE``, 0 for the best known.
+    """
     if takes <= 0:
         return RangeFit(1.0)
     left = (1 - takes / has) / (1 - EASY_MINUTES) if has > 0 else 0.0

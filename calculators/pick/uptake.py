@@ -96,7 +96,10 @@ def make_up(plant: PlantEntry, floats: bool) -> tuple[RecordRange, RecordRange]:
 
 
 def doubling(days: RecordRange, needs: RecordRange | None, light: float | None) -> float:
-    """Doubling time by the light: the slow end at the least that it needs, the fast end at the most."""
+    """Doubling time by the light: the slow end at the least that it needs, the fast end at the most.
+
+    In days; the ``light`` is in mol/m² a day, as is what it needs.
+    """
     at = 0.5
     if needs is not None and light is not None and needs.high > needs.low:
         at = clamped((light - needs.low) / (needs.high - needs.low), 0.0, 1.0)
@@ -109,5 +112,8 @@ def half(span: RecordRange) -> float:
 
 
 def clamped(value: float, low: float, high: float) -> float:
-    """A usual value, moved into a plant's own range."""
+    """A usual value, moved into a plant's own range.
+
+    That range is from ``low`` to ``high``, in the value's unit.
+    """
     return min(max(value, low), high)

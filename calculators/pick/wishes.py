@@ -46,7 +46,8 @@ def light_of(
 ) -> tuple[float | None, float | None, bool]:
     """Daily light at the plants, at the surface, and whether the latter was worked out from the former.
 
-    The figure goes before the class. Light at the surface is that at the soil over e^(−1 per m · depth).
+    The figure goes before the class. Light at the surface is that at the soil over e^(−1 per m ·
+    depth). Light is in mol/m² a day, the ``height`` in cm.
     """
     at_plants = dli if dli is not None else CLASS_MOL[light] if light else None
     if surface is not None or at_plants is None:

@@ -9,7 +9,7 @@ from calculators.core.wording import CUTTINGS
 from calculators.pick.answer_rows import minutes_sum
 from calculators.pick.judge import Judged
 from calculators.pick.part import figure
-from calculators.pick.together import Set
+from calculators.pick.together import PlantSet
 from calculators.pick.wishes import Wishes
 from calculators.science.animals.animal_table import ANIMALS, shown_name
 from calculators.science.light.lamps import LightClass
@@ -67,7 +67,10 @@ def animal_notes(wishes: Wishes) -> list[Note]:
 def list_notes(
     fit: Sequence[Judged], chosen: Sequence[Judged], wishes: Wishes, others: int
 ) -> list[Note]:
-    """Notes on wishes that no plant of the list meets, and on the minutes a week that its plants ask for."""
+    """Notes on wishes that no plant of the list meets, and on the minutes a week that its plants ask for.
+
+    So many ``others``, a count, were not judged.
+    """
     notes = []
     if not fit:
         text = "Nothing fits. Look at the reasons of what was left out, and change what you can."
@@ -93,8 +96,11 @@ def list_notes(
     return notes
 
 
-def set_notes(best: Set | None, most: float, wishes: Wishes) -> list[Note]:
-    """Why there is no set, or how to take the one there is."""
+def set_notes(best: PlantSet | None, most: float, wishes: Wishes) -> list[Note]:
+    """Why there is no set, or how to take the one there is.
+
+    The ``most`` that any set takes is in mg N a day.
+    """
     demand = wishes.demand_mg_n_day
     if demand is None:
         text = "Give a nitrogen demand, as the nitrogen balance finds it, and a set is put together for it."

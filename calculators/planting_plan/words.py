@@ -22,7 +22,10 @@ def counted(stems: int) -> str:
 
 
 def more_stems(planted: int, full: int, days_saved: float) -> list[Note]:
-    """What planting twice as many would save, or a full bed where that is fewer than twice."""
+    """What planting twice as many would save, or a full bed where that is fewer than twice.
+
+    Both ``planted`` and ``full`` are numbers of stems.
+    """
     if planted >= full:
         return []
     more = "Twice as many" if 2 * planted <= full else "A full bed at once"

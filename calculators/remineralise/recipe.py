@@ -60,7 +60,7 @@ def recipe(wish: Wish) -> Recipe:
 
 
 def ions_of(amounts: tuple[tuple[MineralSalt, float], ...]) -> dict[Ion, float]:
-    """The ions that so many mmol/L of some salts add, mg/L."""
+    """The ions that so many mmol/L of some salts add, by ion, in mg/L."""
     counted: Mapping[Ion, float] = {
         ion: sum(mmol * salt.ions.get(ion, 0) for salt, mmol in amounts) for ion in ION_G_MOL
     }

@@ -20,12 +20,12 @@ from calculators.round.example import LOG, TANKS, TODAY
 from calculators.round.outputs import RoundOfTanks, TankInOrder, TaskToday
 from calculators.round.words import notes
 from calculators.science.growth.tasks import minutes_series
-from calculators.science.shelf.asked import DayAsked, LogAsked, day_asked
 from calculators.science.shelf.entries import Entry
+from calculators.science.shelf.log_and_day import DayAsked, LogAsked, day_asked
 from calculators.science.shelf.reading import check_entries
 from calculators.science.shelf.shelf_file import MOST_TANKS
-from calculators.science.shelf.stand import Stand, stand_of
 from calculators.science.shelf.tank import ShelfTank
+from calculators.science.shelf.tank_state import TankState, state_of_tank
 
 MOST_DAYS = 365
 
@@ -52,7 +52,7 @@ def round(
     check_tanks(tanks)
     check_entries(entries)
     day = day_asked(today, TODAY if tanks == TANKS else None)
-    stands = in_order([stand_of(tank, own_entries(tank, entries), day) for tank in tanks])
+    stands = in_order([state_of_tank(tank, own_entries(tank, entries), day) for tank in tanks])
     tasks = [task for stand in stands for task in due_today(stand, day)]
     minutes = sum(task.minutes for task in tasks)
     week = sum(stand.minutes_week for stand in stands)
@@ -68,7 +68,7 @@ def round(
 
 
 def check_tanks(tanks: list[ShelfTank]) -> None:
-    """Refuse two tanks of one id."""
+    """Refuse two tanks of one id. Raises ``Refused`` with each."""
     wrong = [
         Refusal(f"tanks[{place}].id", "another tank has that id already; each is allowed once")
         for place in repeated([tank.id for tank in tanks])
@@ -82,12 +82,12 @@ def own_entries(tank: ShelfTank, entries: list[Entry]) -> list[Entry]:
     return [entry for entry in entries if entry.tank == tank.id]
 
 
-def in_order(stands: list[Stand]) -> list[Stand]:
+def in_order(stands: list[TankState]) -> list[TankState]:
     """Worst first, then late first; else as they came."""
     return sorted(stands, key=lambda stand: stand.rank)
 
 
-def due_today(stand: Stand, today: date) -> list[TaskToday]:
+def due_today(stand: TankState, today: date) -> list[TaskToday]:
     """What is due in a tank today, or was before."""
     return [
         TaskToday(stand.tank.id, stand.tank.name, one.task, one.minutes, one.late_days)
@@ -96,7 +96,7 @@ def due_today(stand: Stand, today: date) -> list[TaskToday]:
     ]
 
 
-def row(stand: Stand, today: date) -> TankInOrder:
+def row(stand: TankState, today: date) -> TankInOrder:
     """One tank of the round."""
     tank, judged = stand.tank, stand.judged
     minutes = sum(task.minutes for task in due_today(stand, today))
@@ -105,7 +105,7 @@ def row(stand: Stand, today: date) -> TankInOrder:
     )
 
 
-def minutes_by_day(stands: list[Stand], today: date, days: int) -> dict[str, Series]:
+def minutes_by_day(stands: list[TankState], today: date, days: int) -> dict[str, Series]:
     """The minutes of each day to come, from today."""
     loads = [0.0] * (days + 1)
     for entry in calendar_entries(stands, today, days):

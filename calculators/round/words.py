@@ -4,7 +4,7 @@ from calculators.core.figures import figure
 from calculators.core.result import Note
 from calculators.core.wording import DANGER_PAGE
 from calculators.science.growth.tasks import WeekMinutes, WholeMinutes
-from calculators.science.shelf.stand import Stand
+from calculators.science.shelf.tank_state import TankState
 from calculators.science.shelf.verdict import LEVEL
 
 ANIMALS_FIRST = Note(
@@ -15,7 +15,7 @@ ANIMALS_FIRST = Note(
 )
 
 
-def notes(stands: list[Stand], minutes_today: float, minutes_week: float) -> list[Note]:
+def notes(stands: list[TankState], minutes_today: float, minutes_week: float) -> list[Note]:
     """The tanks that are not calm, worst first, then the time that it takes."""
     found = [tank_note(stand) for stand in stands if stand.judged.verdict != "calm"]
     if not stands:
@@ -26,7 +26,7 @@ def notes(stands: list[Stand], minutes_today: float, minutes_week: float) -> lis
     return [*found, Note("info", text, True), ANIMALS_FIRST]
 
 
-def tank_note(stand: Stand) -> Note:
+def tank_note(stand: TankState) -> Note:
     """How one tank stands."""
     verdict = stand.judged.verdict
     links = (DANGER_PAGE,) if verdict == "act" else ()

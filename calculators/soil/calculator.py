@@ -104,7 +104,10 @@ def soil(
 
 
 def bags(amount: float, bag: float) -> int:
-    """Whole bags, rounded up."""
+    """How many whole bags, rounded up.
+
+    The ``amount`` needed and what a ``bag`` holds are in one unit, litres or kg.
+    """
     return math.ceil(amount / bag - HARDLY_MORE)
 
 

@@ -7,14 +7,14 @@ from calculators.core.declare import calculator
 from calculators.core.leads import Lead, Value
 from calculators.core.quantity import FromFile, Label, Private
 from calculators.science.animals.reading_lines import LINE_SOURCES
-from calculators.science.shelf.asked import DayAsked, LogAsked, day_asked
 from calculators.science.shelf.due import Due
 from calculators.science.shelf.freshest import figure_now
 from calculators.science.shelf.harm import ammonia_water
+from calculators.science.shelf.log_and_day import DayAsked, LogAsked, day_asked
 from calculators.science.shelf.outlook import NoOutlook, outlook
 from calculators.science.shelf.reading import check_entries
-from calculators.science.shelf.stand import Stand, stand_of
 from calculators.science.shelf.tank import ShelfTank
+from calculators.science.shelf.tank_state import TankState, state_of_tank
 from calculators.science.shelf.trends import ReadingCourse, TrendRow, courses, trend_row
 from calculators.standing.example import FOYER, LOG, TODAY
 from calculators.standing.outputs import DueTask, TankStanding, TestWanted, WaterNow, lives_now
@@ -90,7 +90,7 @@ def standing(
     plants' records.
     """
     check_entries(entries)
-    stand = stand_of(tank, entries, day_asked(today, TODAY if tank == FOYER else None))
+    stand = state_of_tank(tank, entries, day_asked(today, TODAY if tank == FOYER else None))
     ahead, found = outlook(stand.tank, stand.log, stand.judged.readings), courses(stand.log)
     test, water = stand.next_test, ammonia_water(stand.tank, stand.judged.readings)
     return TankStanding(
@@ -121,6 +121,6 @@ def when(one: Due, today: date) -> str:
     return {0: "today", 1: "tomorrow"}.get(wait, f"in {wait} days")
 
 
-def trend_rows(found: list[ReadingCourse], stand: Stand) -> list[TrendRow]:
+def trend_rows(found: list[ReadingCourse], stand: TankState) -> list[TrendRow]:
     """The rows of what was read within the window of the trends."""
     return [trend_row(course, stand.judged.readings[course.what]) for course in found]

@@ -29,7 +29,7 @@ def log() -> list[Entry]:
 
 
 def reading(day: str, what: str, value: float) -> Entry:
-    """One reading of the example."""
+    """One reading of the example. The ``value`` is in the unit of the shelf's readings."""
     return Entry(f"{what}-{day}", "foyer", f"{day}T18:00:00Z", "reading", what, value)
 
 

@@ -13,8 +13,8 @@ from calculators.science.shelf.latest import Latest, ago
 from calculators.science.shelf.learned import learned_sentences
 from calculators.science.shelf.outlook import NoOutlook, Outlook
 from calculators.science.shelf.plants import plants
-from calculators.science.shelf.stand import Stand
 from calculators.science.shelf.tank import TANK_FIELDS
+from calculators.science.shelf.tank_state import TankState
 from calculators.science.shelf.verdict import FIRST_HOUR, LEVEL
 from calculators.science.water.careful_change import WaterForChange, careful_change, with_care
 
@@ -27,7 +27,7 @@ AGAIN_FIRST = "Test it again today. If it still reads so: "
 CHEAP = "Feeding is never due: animals that are hungry are safer than food that rots."
 
 
-def notes(stand: Stand, ahead: Outlook | NoOutlook) -> list[Note]:
+def notes(stand: TankState, ahead: Outlook | NoOutlook) -> list[Note]:
     """The notes of an answer, what matters most first."""
     found = [sentence_note(stand), *steps(stand), *old_readings(stand)]
     test = stand.next_test
@@ -38,7 +38,7 @@ def notes(stand: Stand, ahead: Outlook | NoOutlook) -> list[Note]:
     return [*found, Note("info", CHEAP)]
 
 
-def sentence_note(stand: Stand) -> Note:
+def sentence_note(stand: TankState) -> Note:
     """The verdict's sentence, with the way to the danger page where animals may be in danger."""
     verdict = stand.judged.verdict
     deadly = any(harm.is_deadly for harm in stand.judged.harms)
@@ -46,7 +46,7 @@ def sentence_note(stand: Stand) -> Note:
     return Note(LEVEL[verdict], stand.judged.sentence, True, links)
 
 
-def steps(stand: Stand) -> list[Note]:
+def steps(stand: TankState) -> list[Note]:
     """What to do about each reading that harms or kills, and one change of water for all of them."""
     deadly = [harm for harm in stand.judged.harms if harm.is_deadly]
     found = []
@@ -64,7 +64,7 @@ def steps(stand: Stand) -> list[Note]:
     return [note for note in found if note.text]
 
 
-def step_of(harm: ReadingOutside, stand: Stand) -> str:
+def step_of(harm: ReadingOutside, stand: TankState) -> str:
     """What a reading asks for, but for the change of water."""
     if harm.reading.what == AMMONIA:
         careful = careful_change(water_of(stand)) or STOP
@@ -77,13 +77,13 @@ def step_of(harm: ReadingOutside, stand: Stand) -> str:
     return step.deadly if harm.is_deadly else step.harmful
 
 
-def change_words(stand: Stand, deadly: list[ReadingOutside]) -> str:
+def change_words(stand: TankState, deadly: list[ReadingOutside]) -> str:
     """The change of water that the deadly readings allow; empty where they ask for none."""
     change = change_for([(harm.reading.what, harm.side) for harm in deadly])
     return with_care(change, water_of(stand)) if change else ""
 
 
-def water_of(stand: Stand) -> WaterForChange:
+def water_of(stand: TankState) -> WaterForChange:
     """What is known of the water that decides how it may be changed; an old test of ammonia is none."""
     readings, tank = stand.judged.readings, stand.tank
     ammonia, water = readings.get(AMMONIA), ammonia_water(tank, readings)
@@ -102,7 +102,7 @@ def fresh(reading: Latest) -> float | None:
     return None if reading.is_old else reading.value
 
 
-def old_readings(stand: Stand) -> list[Note]:
+def old_readings(stand: TankState) -> list[Note]:
     """The readings that are older than they are of use, in one line."""
     old = [one for one in stand.judged.readings.values() if one.is_old]
     if not old:
@@ -129,7 +129,7 @@ def outlook_note(ahead: Outlook | NoOutlook) -> Note:
     return Note("info", text)
 
 
-def doubts(stand: Stand) -> list[Note]:
+def doubts(stand: TankState) -> list[Note]:
     """What the tank does not say, what the book does not know, and what was left out."""
     tank, found = stand.tank, [Note("caution", text) for text in stand.doubts]
     blanks = [field.label if field.label == "pH" else f"{field.label[:1].lower()}{field.label[1:]}"

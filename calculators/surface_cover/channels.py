@@ -23,7 +23,10 @@ class Photo(NamedTuple):
 
 
 def picture(width: int, height: int, octets: bytes) -> Photo:
-    """A picture from its octets: red, green, blue of each pixel, row by row."""
+    """A picture from its octets: red, green, blue of each pixel, row by row.
+
+    So many pixels are its ``width`` and ``height``.
+    """
     coarse = octets.translate(COARSE)
     channels = (coarse[channel::CHANNELS] for channel in range(CHANNELS))
     return Photo(width, height, list(zip(*channels, strict=True)))
@@ -35,7 +38,10 @@ def decoded(text: str) -> bytes:
 
 
 def pixels_of(span: Span, width: int) -> tuple[int, int]:
-    """The pixels whose middles lie in a piece of a row: the first, and the one after the last."""
+    """The pixels whose middles lie in a piece of a row: the first, and the one after the last.
+
+    The ``width`` of the picture is in pixels.
+    """
     first = max(0, -int((0.5 - span[0]) // 1))
     return first, max(first, min(width, int((span[1] + 0.5) // 1)))
 
@@ -52,7 +58,10 @@ def counted(shown: Photo, rows: Sequence[Sequence[tuple[int, int]]]) -> Counter[
 
 
 def colour_near(shown: Photo, x: float, y: float) -> Colour:
-    """The mean colour of the nine pixels around a point, fewer at the edge."""
+    """The mean colour of the nine pixels around a point, fewer at the edge.
+
+    The point's ``x`` and ``y`` are in pixels from the upper left corner.
+    """
     column, row = min(int(x), shown.width - 1), min(int(y), shown.height - 1)
     near = [
         shown.colours[down * shown.width + across]

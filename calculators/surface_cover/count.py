@@ -46,7 +46,10 @@ class Count(NamedTuple):
 
 
 def count(sorted_pixels: bytes, width: int, pieces: Pieces, to_square: Homography) -> Count:
-    """Weigh the sorts of all pixels in some pieces of each row."""
+    """Weigh the sorts of all pixels in some pieces of each row.
+
+    The ``width`` of the picture is in pixels.
+    """
     sums, pixels = [0.0] * len(SORTS), 0
     for row, parts in enumerate(pieces):
         for first, last in (part for part in parts if part[0] < part[1]):
@@ -64,7 +67,11 @@ def count(sorted_pixels: bytes, width: int, pieces: Pieces, to_square: Homograph
 
 
 def evenly(first: int, last: int, row: int, to_square: Homography) -> list[tuple[int, int, float]]:
-    """Parts of a piece of a row, each with the weight of a pixel in it."""
+    """Parts of a piece of a row, each with the weight of a pixel in it.
+
+    The piece has the pixels from ``first`` to before ``last``; the parts stand from left to right, each
+    as the first pixel, the one after the last, and the weight.
+    """
     y = row + 0.5
     near, far = (value(to_square.depth, x, y) for x in (first, last))
     number = min(last - first, 1 + int(FINENESS * abs(math.log2(near / far))))

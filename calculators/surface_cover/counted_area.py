@@ -24,14 +24,20 @@ class CountedArea(NamedTuple):
         return self.edge.to_square
 
     def pieces(self, width: int, height: int, *, whole_surface: bool = False) -> Pieces:
-        """For each row of the picture, the pixels of the room, or of the surface inside and outside rings."""
+        """For each row of the picture, the pixels of the room, or of the surface inside and outside rings.
+
+        Both ``width`` and ``height`` of the picture are in pixels.
+        """
         return [
             [pixels_of(piece, width) for piece in self.row(row + 0.5, whole_surface)]
             for row in range(height)
         ]
 
     def row(self, y: float, whole_surface: bool) -> list[tuple[float, float]]:
-        """The pieces of a row of pixels that are counted."""
+        """The pieces of a row of pixels that are counted.
+
+        Each is a pair of ends, from left to right; ``y`` and they are in pixels.
+        """
         open_spans = spans(self.edge.points, y)
         if not open_spans:
             return open_spans
@@ -40,7 +46,10 @@ class CountedArea(NamedTuple):
         return without(open_spans, self.across(self.left_out, y)) if self.left_out else open_spans
 
     def across(self, discs: Sequence[Disc], y: float) -> list[tuple[float, float]]:
-        """The pieces of a row inside any of some discs."""
+        """The pieces of a row inside any of some discs.
+
+        Each is a pair of ends, from left to right; ``y`` and they are in pixels.
+        """
         return joined([piece for disc in discs for piece in span(disc, self.to_square, y)])
 
     def shapes(self) -> list[tuple[str, list[Point]]]:

@@ -21,7 +21,10 @@ class Disc(NamedTuple):
 
 
 def disc_at(to_square: Homography, point: Point, diameter: float, wide: float, deep: float) -> Disc:
-    """A disc around what a point of the picture shows."""
+    """A disc around what a point of the picture shows.
+
+    Its ``diameter`` and the sides of the surface, ``wide`` and ``deep``, are in cm.
+    """
     x, y = to_square.at(*point)
     return Disc(x * wide, y * deep, diameter / 2, wide, deep)
 
@@ -48,7 +51,10 @@ def span(disc: Disc, to_square: Homography, y: float) -> list[Span]:
 
 
 def shifted(row: Three, depth: Three, scale: float, middle: float) -> Three:
-    """A row of the map, in cm and counted from the disc's middle."""
+    """A row of the map, in cm and counted from the disc's middle.
+
+    The ``scale`` is the side of the surface in cm.
+    """
     return (
         scale * row[0] - middle * depth[0],
         scale * row[1] - middle * depth[1],

@@ -20,7 +20,11 @@ class Homography(NamedTuple):
     depth: Three
 
     def at(self, x: float, y: float) -> Point:
-        """Where a point goes."""
+        """Where a point goes.
+
+        Here ``x`` and ``y`` are in the unit of the picture that it maps from, the result in that of the
+        other.
+        """
         depth = value(self.depth, x, y)
         return value(self.across, x, y) / depth, value(self.down, x, y) / depth
 
@@ -39,12 +43,18 @@ class Homography(NamedTuple):
         return a * (e * i - f * h) - b * (d * i - f * g) + c * (d * h - e * g)
 
     def stretch(self, x: float, y: float) -> float:
-        """How much area a small patch at a point gets, as a multiple of its own."""
+        """How much area a small patch at a point gets, as a multiple of its own.
+
+        Here ``x`` and ``y`` are in the unit of the picture that it maps from.
+        """
         return float(abs(self.determinant() / value(self.depth, x, y) ** 3))
 
 
 def value(row: Three, x: float, y: float) -> float:
-    """One row of the matrix times (x, y, 1)."""
+    """One row of the matrix times (x, y, 1).
+
+    It has no unit of its own: the map is a ratio of two such values at ``x`` and ``y``.
+    """
     return row[0] * x + row[1] * y + row[2]
 
 
@@ -64,5 +74,8 @@ def square_to(corners: Sequence[Point]) -> Homography:
 
 
 def box_to_square(left: float, top: float, width: float, height: float) -> Homography:
-    """The map from an upright box to the unit square: a plain change of scale."""
+    """The map from an upright box to the unit square: a plain change of scale.
+
+    Here ``left``, ``top``, ``width`` and ``height`` are in pixels.
+    """
     return Homography((1 / width, 0.0, -left / width), (0.0, 1 / height, -top / height), (0, 0, 1))

@@ -59,7 +59,10 @@ def not_dragged(corners: Sequence[Corner]) -> bool:
 
 
 def shown_picture(pixels: str | None, width: int, height: int) -> Photo:
-    """The picture given, or the drawn example. Refuses octets that are not a picture of that size."""
+    """The picture given, or the drawn example; its ``width`` and ``height`` are in pixels.
+
+    Raises ``Refused`` for octets that are not a picture of that size.
+    """
     if pixels is None:
         return drawn_surface()
     octets = decoded(pixels)
@@ -73,7 +76,7 @@ def shown_picture(pixels: str | None, width: int, height: int) -> Photo:
 def room_of(
     shown: Photo, corners: Sequence[Corner], taps: Sequence[Tap], sizes: Sizes
 ) -> CountedArea:
-    """The room that the marks describe. Refuses corners and rings that cannot be."""
+    """The room that the marks describe. Raises ``Refused`` for corners and rings that cannot be."""
     check_numbers(corners, taps, sizes)
     try:
         edge = outline([pixel(corner, shown) for corner in corners])
@@ -98,7 +101,10 @@ def room_of(
 
 
 def check_numbers(corners: Sequence[Corner], taps: Sequence[Tap], sizes: Sizes) -> None:
-    """Refuse too few or too many marks, and rings with no size or one above the surface's."""
+    """Refuse too few or too many marks, and rings with no size or one above the surface's.
+
+    Raises ``Refused``.
+    """
     wrong = []
     if not LEAST_CORNERS <= len(corners) <= MOST_CORNERS:
         why = f"{len(corners)} corners will not do, {LEAST_CORNERS} to {MOST_CORNERS} will"
@@ -116,7 +122,10 @@ def check_numbers(corners: Sequence[Corner], taps: Sequence[Tap], sizes: Sizes) 
 
 
 def check_size(pieces: Pieces) -> None:
-    """Refuse a room of so few points of the picture that chance would decide."""
+    """Refuse a room of so few points of the picture that chance would decide.
+
+    Raises ``Refused``.
+    """
     points = sum(last - first for row in pieces for first, last in row)
     if points < LEAST_POINTS:
         why = (
@@ -141,7 +150,10 @@ def marks_of(shown: Photo, taps: Sequence[Tap]) -> list[ColourMark]:
 
 
 def mask(sorted_pixels: bytes, width: int, pieces: Pieces) -> bytes:
-    """One octet a pixel: 1 where a pixel of the room is counted as plant."""
+    """One octet a pixel: 1 where a pixel of the room is counted as plant.
+
+    The ``width`` of the picture is in pixels.
+    """
     plants = bytes(int(sort in PLANTS) for sort in range(256))
     made = bytearray(len(sorted_pixels))
     for row, parts in enumerate(pieces):
@@ -166,7 +178,10 @@ def shapes(room: CountedArea, shown: Photo) -> list[dict[str, Any]]:
 
 
 def for_floaters(cover: float, sizes: Sizes, rings: int) -> dict[str, float]:
-    """The inputs of the floaters calculator that follow from the count."""
+    """The inputs of the floaters calculator that follow from the count, by key.
+
+    The ``cover`` is in percent of the room, ``rings`` is how many there are.
+    """
     lengths = {
         "cover_percent": max(LEAST_COVER_PERCENT, round(cover, COVER_PLACES)),
         "length_cm": sizes.length,

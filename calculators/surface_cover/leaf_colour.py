@@ -36,7 +36,10 @@ def colour_of_leaf(colour: Colour) -> LeafColour:
 
 
 def worked_out(red: int, green: int, blue: int) -> LeafColour:
-    """The figures of a colour, each channel 0 to 255."""
+    """The figures of a colour, each channel 0 to 255.
+
+    These are ``red``, ``green`` and ``blue``, of no unit.
+    """
     total = red + green + blue
     size = total + DARK
     excess = 2 * green - red - blue

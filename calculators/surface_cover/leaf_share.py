@@ -56,7 +56,10 @@ def shares(shown: Photo, colours: Colours, counts: Mapping[Colour, int]) -> byte
 
 
 def octet(colour: Colour, verdict: int) -> int:
-    """The octet of a colour that is decided, or of its excess green."""
+    """The octet of a colour that is decided, or of its excess green.
+
+    The ``verdict`` is a number of those that ``plant_colours`` gives.
+    """
     if verdict != IS_OPEN:
         return DECIDED[verdict]
     return min(HIGHEST, max(LOWEST, EXCESS_ZERO + colour_of_leaf(colour).excess))
@@ -74,7 +77,10 @@ def levels(
 def at_share(
     excess: Mapping[Colour, int], counts: Mapping[Colour, int], share: float, otherwise: int
 ) -> int:
-    """The octet below which such a share of the pixels lies, of the colours that are not decided."""
+    """The octet below which such a share of the pixels lies, of the colours that are not decided.
+
+    It is ``otherwise`` where there are none.
+    """
     numbers = [0] * (HIGHEST + 2)
     for colour, value in excess.items():
         numbers[value] += counts[colour]
@@ -107,7 +113,10 @@ def tile_strengths(
 def strength(
     only_leaves: bytes, shown: Photo, top: int, left: int, picture_levels: Levels
 ) -> float | None:
-    """How strong the leaves of one tile are; None where there are hardly any."""
+    """How strong the leaves of one tile are; None where there are hardly any.
+
+    As a factor of the whole picture's; ``top`` and ``left`` are in pixels.
+    """
     rows = range(top, min(top + TILE, shown.height))
     right = min(left + TILE, shown.width)
     tile = b"".join(
@@ -122,7 +131,10 @@ def strength(
 
 
 def near(strengths: Sequence[Sequence[float | None]], row: int, column: int) -> float:
-    """A tile's own strength, or the mean of the tiles around it, or that of the whole picture."""
+    """A tile's own strength, or the mean of the tiles around it, or that of the whole picture.
+
+    All ``strengths`` are factors of the whole picture's, row by row of tiles.
+    """
     own = strengths[row][column]
     if own is not None:
         return own
@@ -138,7 +150,10 @@ def near(strengths: Sequence[Sequence[float | None]], row: int, column: int) -> 
 def relative(
     pixels: bytes, width: int, strengths: Sequence[Sequence[float]], picture_levels: Levels
 ) -> bytes:
-    """Change the octets from excess green to shares of leaf, tile by tile."""
+    """Change the octets from excess green to shares of leaf, tile by tile.
+
+    The ``width`` of the picture is in pixels; ``strengths`` are factors, row by row of tiles.
+    """
     tables = [[table(strength, picture_levels) for strength in line] for line in strengths]
     made = bytearray()
     for row in range(len(pixels) // width):

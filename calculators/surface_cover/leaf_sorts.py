@@ -23,7 +23,10 @@ def sorted_pixels(shares: bytes, more_percent: float, look_for_dark: bool) -> by
 
 
 def sort_of(value: int, line: float, dark: int) -> int:
-    """The sort of one octet of share."""
+    """The sort of one octet of share.
+
+    That octet is ``value``; from ``line`` on it is a leaf, and up to ``dark`` a dark one.
+    """
     if value == DECIDED[IS_GLARE]:
         return GLARE
     if value == DECIDED[IS_RED]:
@@ -38,7 +41,10 @@ def sort_of(value: int, line: float, dark: int) -> int:
 
 
 def last_dark(shares: bytes, line: float) -> int:
-    """The highest octet of a second, fainter group of plants, which may be under water; 0: none."""
+    """The highest octet of a second, fainter group of plants, which may be under water; 0: none.
+
+    Leaves are above the octet ``line``.
+    """
     first = max(LOWEST, int(line) + 1)
     histogram = [shares.count(value) if value >= first else 0 for value in range(255)]
     split = otsu(histogram)

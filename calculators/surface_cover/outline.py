@@ -59,7 +59,10 @@ def around(points: Sequence[Point]) -> list[Point]:
 
 
 def area(points: Sequence[Point]) -> float:
-    """The area that an outline encloses: positive for a clockwise one, with y down."""
+    """The area that an outline encloses: positive for a clockwise one, with y down.
+
+    It is in the square of the points' unit, here pixels.
+    """
     turned = [*points[1:], points[0]]
     return sum(x * v - u * y for (x, y), (u, v) in zip(points, turned, strict=True)) / 2
 
@@ -72,7 +75,10 @@ def convex(points: Sequence[Point]) -> bool:
 
 
 def spans(points: Sequence[Point], y: float) -> list[Span]:
-    """The pieces of the row at ``y`` that lie inside an outline."""
+    """The pieces of the row at ``y`` that lie inside an outline.
+
+    Both ``y`` and the pieces are in pixels.
+    """
     crossings = sorted(
         x + (y - top) / (bottom - top) * (u - x)
         for (x, top), (u, bottom) in zip(points, [*points[1:], points[0]], strict=True)

@@ -45,7 +45,7 @@ def colours_of(counts: Counter[Colour], marks: Sequence[ColourMark]) -> Colours:
 
 
 def is_leaf(seen: LeafColour, line: float) -> bool:
-    """Whether a colour is a leaf's at first sight."""
+    """Whether a colour is a leaf's at first sight. Its share of green must reach ``line``."""
     return seen.green >= line and seen.excess >= LEAST_EXCESS
 
 
@@ -63,13 +63,16 @@ def line_of(counts: Counter[Colour]) -> tuple[float, bool]:
 
 
 def two_heaps(split: Split, size: float) -> bool:
-    """Whether the two classes lie apart, and the upper one is green and not only less brown."""
+    """Whether the two classes lie apart, and the upper one is green and not only less brown.
+
+    Their means count bins of this ``size``, a share of green.
+    """
     apart = (split.mean_high - split.mean_low) * size >= LEAST_GAP
     return apart and LEAST_GREEN + split.mean_high * size > FIXED_GREEN
 
 
 def by_itself(colour: Colour, leaf: bool, two_classes: bool) -> int:
-    """What a colour says by itself."""
+    """What a colour says by itself. As a number: the index of a verdict."""
     if is_glare(colour):
         return IS_GLARE
     if colour_of_leaf(colour).red > RED_FROM and not leaf:
@@ -82,7 +85,10 @@ def by_itself(colour: Colour, leaf: bool, two_classes: bool) -> int:
 def by_marks(
     counts: Mapping[Colour, int], leaves: set[Colour], marks: Sequence[ColourMark]
 ) -> dict[Colour, int]:
-    """The colours that are nearer to a mark than to the mean of leaf or water: they follow it."""
+    """The colours that are nearer to a mark than to the mean of leaf or water: they follow it.
+
+    By colour, the index of its verdict.
+    """
     means = [
         colour_of_leaf(mean_colour(some, counts))
         for some in (leaves, counts.keys() - leaves)

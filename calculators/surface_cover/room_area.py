@@ -29,7 +29,10 @@ class RoomArea(NamedTuple):
 def room_area(
     room: CountedArea, counted: Count, ruler_cm2: float, width: int, height: int
 ) -> RoomArea:
-    """The areas of a room whose points were counted in a picture of so many pixels."""
+    """The areas of a room whose points were counted in a picture of so many pixels.
+
+    The picture's ``width`` and ``height`` are in pixels.
+    """
     fills = share_of_rectangle(room.edge)
     surface = fills * ruler_cm2
     why = []

@@ -238,7 +238,10 @@ def measured(
     height_cm: float,
     glass_mm: float,
 ) -> tuple[Inside, float | None]:
-    """The inside, and the longest flat wall in cm (None for a round tank); refuses a missing measure."""
+    """The inside, and the longest flat wall in cm (None for a round tank).
+
+    Raises ``Refused`` where a measure is missing that the shape needs.
+    """
     needs = {"diameter_cm": diameter_cm} if shape == "cylinder" else {}
     needs = needs or {"length_cm": length_cm, "width_cm": width_cm}
     missing = [key for key, value in needs.items() if value is None]
@@ -253,7 +256,7 @@ def measured(
 
 
 def check_glass(inside: Inside, shape: Shape, glass_mm: float) -> None:
-    """Refuse panes that leave no room between them."""
+    """Refuse panes that leave no room between them. Raises ``Refused``."""
     if inside.floor_cm2 <= 0 or inside.height_cm <= 0:
         key = "length_cm" if shape == "box" else "diameter_cm"
         why = f"panes of {show_number(glass_mm)} mm leave no room inside these measures"
@@ -261,7 +264,11 @@ def check_glass(inside: Inside, shape: Shape, glass_mm: float) -> None:
 
 
 def check_levels(inside: Inside, layers: float, level: float, hardscape: float) -> None:
-    """Refuse layers above the water, water above the rim, and more stone than there is room for."""
+    """Refuse layers above the water, water above the rim, and more stone than there is room for.
+
+    The depth of the ``layers`` and the ``level`` of the water are in cm, ``hardscape`` is in litres.
+    Raises ``Refused`` with every field that is wrong.
+    """
     wrong = []
     if level > inside.height_cm + ROUNDING_CM:
         why = "the water would stand above the rim"

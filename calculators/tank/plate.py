@@ -31,7 +31,10 @@ NARROWEST = 0.75  # of a strip between its two sides, on its length: no plate is
 
 
 def stress_coefficient(length_to_depth: float) -> float:
-    """The coefficient of the greatest bending stress, for a wall of that length to depth of water."""
+    """The coefficient of the greatest bending stress, for a wall of that length to depth of water.
+
+    Both ``length_to_depth`` and the coefficient are ratios.
+    """
     low, first = STRESS_COEFFICIENTS[0]
     if length_to_depth <= low:
         return min(first, NARROWEST * length_to_depth**2)

@@ -38,7 +38,10 @@ def cylinder(diameter_cm: float, height_cm: float, glass_mm: float) -> Inside:
 
 
 def walled(floor: float, footprint: float, height: float, pane: float) -> Inside:
-    """The bottom pane is the whole footprint; the walls stand on it between outside and inside."""
+    """The bottom pane is the whole footprint; the walls stand on it between outside and inside.
+
+    Areas, ``floor`` and ``footprint``, are in cm²; the outside ``height`` and the ``pane`` in cm.
+    """
     inner_height = height - pane
     glass_cm3 = footprint * pane + (footprint - floor) * inner_height
     return Inside(floor, inner_height, footprint, glass_cm3 / CM3_PER_L * GLASS_KG_L)
@@ -55,5 +58,5 @@ def pore_share(dry_kg_l: float) -> float:
 
 
 def kilopascal(mass_kg: float, area_cm2: float) -> float:
-    """The pressure of a mass that stands evenly on an area."""
+    """The pressure of a mass that stands evenly on an area. In kPa."""
     return mass_kg * GRAVITY_M_S2 / (area_cm2 / CM2_PER_M2) / 1000

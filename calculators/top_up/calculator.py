@@ -141,7 +141,7 @@ def top_up(
 
 
 def curve(label: str, short: str, points: list[tuple[float, float]]) -> Series:
-    """A hardness over the weeks."""
+    """A hardness over the weeks. Its ``points`` are pairs of a day and °dH."""
     return Series(
         label, "°dH", "Weeks from now", "weeks",
         [day / DAYS_PER_WEEK for day, _ in points], [hardness for _, hardness in points],

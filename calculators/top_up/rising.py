@@ -39,7 +39,10 @@ class Rising(NamedTuple):
 def rising(
     rhythm: Rhythm, now: float | None, top_up: float | None, new_water: float | None
 ) -> Rising | None:
-    """The course of a hardness; None where a reading is missing that it needs."""
+    """The course of a hardness; None where a reading is missing that it needs.
+
+    The hardness ``now``, of the ``top_up`` and of the ``new_water`` is in °dH.
+    """
     if now is None or top_up is None or new_water is None:
         return None
     a_week = rhythm.evaporated * top_up
@@ -50,7 +53,10 @@ def rising(
 
 
 def verdict_of(gh: Rising, now: float) -> Verdict:
-    """Name the way it goes: by the highest reading once it repeats, against today's."""
+    """Name the way it goes: by the highest reading once it repeats, against today's.
+
+    The hardness ``now`` is in °dH.
+    """
     if gh.settled is None:
         return "never-settles"
     if gh.settled.before > now + STEADY_DH:
@@ -61,8 +67,9 @@ def verdict_of(gh: Rising, now: float) -> Verdict:
 def pure_share_percent(rhythm: Rhythm, now: float, top_up: float, new_water: float) -> float | None:
     """The share of purified water in the top-up that leaves a hardness as it is, change for change.
 
-    Between changes the hardness may rise by as much as a change takes down again. None where new
-    water that is harder than the tank raises it whatever the top-up; 0 where it falls with none.
+    Between changes the hardness may rise by as much as a change takes down again. None where new water
+    that is harder than the tank raises it whatever the top-up; 0 where it falls with none. The hardness
+    ``now``, of the ``top_up`` and of the ``new_water`` is in °dH.
     """
     rise = rhythm.evaporated * rhythm.every_days / DAYS_PER_WEEK * top_up  # in one interval
     if now < new_water and rhythm.changed > NO_CHANGE:

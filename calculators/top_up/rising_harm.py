@@ -67,5 +67,5 @@ def swings(readings: TopUpReadings) -> list[Note]:
 
 
 def degrees(hardness: float) -> str:
-    """A hardness as the table shows it."""
+    """A hardness as the table shows it. The ``hardness`` is in °dH."""
     return figure(GeneralHardness, hardness)

@@ -156,7 +156,10 @@ def trend(
 def supply(
     feed_g_week: float | None, protein_percent: float | None, soil: tuple[float, float]
 ) -> Flows | None:
-    """What comes in and what the soil loses; None where no feed is given, or not its protein."""
+    """What comes in and what the soil loses; None where no feed is given, or not its protein.
+
+    The ``soil`` is a pair: its area in cm², and what it loses, mg N a m² and day.
+    """
     if feed_g_week is None or protein_percent is None:
         return None
     return flows(feed_g_week, protein_percent, 0.0, (0.0, 1.0), 0.0, soil)
@@ -185,7 +188,7 @@ def nothing_to_compare(stretches: list[Stretch], changes: list[Change]) -> Trend
 
 
 def drawn(stretches: list[Stretch], slope: float | None) -> dict[str, Series]:
-    """The readings, and the line through each stretch."""
+    """The readings, and the line through each stretch. The ``slope`` is in mg/L a day."""
     points = [point for stretch in stretches for point in stretch]
     if not points:
         return {}

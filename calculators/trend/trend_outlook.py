@@ -32,8 +32,9 @@ def holding_change_percent(level: float, tap: float, rise: float) -> float | Non
 def settles_at(slope: float, tap: float, changes: Sequence[Change]) -> float | None:
     """Where the level just before a change ends, once such changes have gone on for long.
 
-    The mean interval and mean share of the changes given; None for fewer than two, or where the
-    uptake is so large that nothing would be left.
+    The mean interval and mean share of the changes given; None for fewer than two, or where the uptake
+    is so large that nothing would be left. The ``slope`` is in mg/L a day, the ``tap`` and the result
+    in mg/L.
     """
     days = change_days(changes)
     if len(days) < 2:

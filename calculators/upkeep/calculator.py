@@ -82,7 +82,7 @@ def upkeep(
 
 
 def check(tanks: list[TankRound]) -> None:
-    """Refuse two tanks of one name, and more work than anyone has."""
+    """Refuse two tanks of one name, and more work than anyone has. Raises ``Refused``."""
     wrong = [
         Refusal(f"tanks[{place}].name", "another tank has that name already")
         for place in repeated([tank.name for tank in tanks])
@@ -94,7 +94,7 @@ def check(tanks: list[TankRound]) -> None:
 
 
 def day_made(today: str | None) -> date | None:
-    """The day that the keeper gave, or None. Refuses what is no date."""
+    """The day that the keeper gave, or None. Raises ``Refused`` for what is no date."""
     if today is None:
         return None
     try:

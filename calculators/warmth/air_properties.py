@@ -77,7 +77,8 @@ def with_draught(
 ) -> float:
     """Natural flow and a slight draught together: the cubes add, as textbooks advise.
 
-    The draught alone is a laminar flow along a plate (source key incropera-2007).
+    The draught alone is a laminar flow along a plate (source key incropera-2007). Returns a Nusselt
+    number, a ratio.
     """
     reynolds = speed_m_s * length_m / air.viscosity
     forced: float = 0.664 * math.sqrt(reynolds) * air.prandtl ** (1 / 3)

@@ -14,7 +14,7 @@ from calculators.warmth.cooling_picture import fall_picture
 from calculators.warmth.heaters import heaters_for
 from calculators.warmth.loss import loss_w, water_lost_l_day
 from calculators.warmth.outputs import Fall, Price, Warmth
-from calculators.warmth.room_bounds import COSTLY, SPARING, Glass, Room, glass_of
+from calculators.warmth.room_bounds import COSTLY, SPARING, GlassBox, Room, glass_of
 from calculators.warmth.words import notes
 
 WATER_J_L_K = 4_168.0  # 997 kg/m³ x 4.18 kJ/kg K at 25 °C (source keys teos-10, incropera-2007)
@@ -111,7 +111,7 @@ def warmth(
     return answer._replace(notes=notes(answer, water_c, room_c, lid))
 
 
-def losses(tank: Glass, water_c: float, room_c: float) -> tuple[float, float]:
+def losses(tank: GlassBox, water_c: float, room_c: float) -> tuple[float, float]:
     """The loss in the sparing and in the costly room, W; nothing where the room is the warmer."""
     if water_c < room_c:
         return 0.0, 0.0
@@ -119,30 +119,33 @@ def losses(tank: Glass, water_c: float, room_c: float) -> tuple[float, float]:
     return min(low, high), max(low, high)
 
 
-def loss_at(tank: Glass, room_c: float, room: Room, water_c: float) -> float:
+def loss_at(tank: GlassBox, room_c: float, room: Room, water_c: float) -> float:
     """The loss as a function of the water's temperature alone."""
     return loss_w(tank, water_c, room_c, room)
 
 
-def stuck(power_w: float, tank: Glass, water_c: float) -> float | None:
+def stuck(power_w: float, tank: GlassBox, water_c: float) -> float | None:
     """Where water settles with a heater that stays on in a room as warm as the water was meant to be.
 
-    None without a heater, or where it is too hot to show.
+    None without a heater, or where it is too hot to show. In °C.
     """
     if power_w == 0:
         return None
     return settles_at(power_w, water_c, HOTTEST_C, partial(loss_at, tank, water_c, SPARING))
 
 
-def glass_l(tank: Glass) -> float:
+def glass_l(tank: GlassBox) -> float:
     """The glass of bottom and walls, litres."""
     outer = tank.length * tank.width
     walls = (outer - tank.top_m2) * (tank.height - tank.pane)
     return (outer * tank.pane + walls) * LITRES_PER_M3
 
 
-def checked_inside_l(tank: Glass, net_l: float | None, glass_mm: float) -> float:
-    """What the panes leave, litres; refuses panes too thick and more water than there is room for."""
+def checked_inside_l(tank: GlassBox, net_l: float | None, glass_mm: float) -> float:
+    """What the panes leave, litres.
+
+    Raises ``Refused`` for panes too thick and for more water than there is room for.
+    """
     sides = (tank.length - 2 * tank.pane, tank.width - 2 * tank.pane, tank.height - tank.pane)
     if min(sides) <= 0:
         why = f"panes of {show_number(glass_mm)} mm leave no room inside these measures"

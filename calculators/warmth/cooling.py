@@ -63,7 +63,10 @@ def way_down(
 
 
 def between(at: float, xs: Sequence[float], ys: Sequence[float]) -> float:
-    """A value between the points of a falling curve, straight in its logarithm; the last one beyond."""
+    """A value between the points of a falling curve, straight in its logarithm; the last one beyond.
+
+    The points are as many ``xs`` as ``ys``, each of its own unit; ``at`` is in that of ``xs``.
+    """
     for (left, upper), (right, lower) in pairwise(zip(xs, ys, strict=True)):
         if at <= right:
             passed = (at - left) / (right - left)
@@ -72,7 +75,10 @@ def between(at: float, xs: Sequence[float], ys: Sequence[float]) -> float:
 
 
 def settles_at(power_w: float, room_c: float, hottest_c: float, loss: Loss) -> float | None:
-    """Where water settles with a heater that never switches off; None where hotter than ``hottest_c``."""
+    """Where water settles with a heater that never switches off; None where hotter than ``hottest_c``.
+
+    In °C.
+    """
     low, high = room_c, hottest_c
     if loss(high) < power_w:
         return None

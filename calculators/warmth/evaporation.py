@@ -28,7 +28,8 @@ def latent_kj_kg(temperature_c: float) -> float:
 def virtual_excess_k(water_c: float, room_c: float, humidity: float) -> float:
     """How much warmer dry air would be to rise as moist air does off the water, K.
 
-    Vapour is lighter than air, so that air rises off water even at the room's own temperature.
+    Vapour is lighter than air, so that air rises off water even at the room's own temperature. The
+    ``humidity`` is a share, 0 to 1.
     """
     at_water = vapour_kpa(water_c) / KPA_PER_ATM
     in_room = humidity * vapour_kpa(room_c) / KPA_PER_ATM
@@ -62,7 +63,7 @@ def vapour_kg_m3(temperature_c: float, humidity: float) -> float:
 def pool_w_m2(water_c: float, room_c: float, humidity: float, speed_m_s: float) -> float:
     """(0.0885 + 0.0779 v) · (p at the water − p in the room), kPa and m/s, in kW/m², here W/m².
 
-    In the engineers' units it is 95 + 0.425 v, v in feet a minute.
+    In the engineers' units it is 95 + 0.425 v, v in feet a minute. The ``humidity`` is a share, 0 to 1.
     """
     missing = vapour_kpa(water_c) - humidity * vapour_kpa(room_c)
     return 1000 * (0.0885 + 0.0779 * speed_m_s) * missing

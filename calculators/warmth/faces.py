@@ -47,11 +47,14 @@ def air_w_m2_k(
 
 
 def radiant_w_m2_k(emissivity: float, surface_c: float, room_c: float) -> float:
-    """Radiation to walls of the room's temperature, W/m² K."""
+    """Radiation to walls of the room's temperature, W/m² K.
+
+    The ``emissivity`` is a share, 0 to 1.
+    """
     hot, cool = surface_c + KELVIN_AT_0_C, room_c + KELVIN_AT_0_C
     return emissivity * STEFAN_BOLTZMANN * (hot**2 + cool**2) * (hot + cool)
 
 
 def radiated_w_m2(emissivity: float, surface_c: float, room_c: float) -> float:
-    """The same as a flow, W/m²."""
+    """The same as a flow, W/m². The ``emissivity`` is a share, 0 to 1."""
     return radiant_w_m2_k(emissivity, surface_c, room_c) * (surface_c - room_c)

@@ -28,5 +28,5 @@ def heaters_for(loss_w: float) -> Heaters:
 
 
 def next_size(power_w: float) -> float:
-    """The smallest size sold that is no weaker, or the largest there is."""
+    """The smallest size sold that is no weaker, or the largest there is. In watts."""
     return float(next((size for size in SIZES_W if size >= power_w), SIZES_W[-1]))

@@ -6,7 +6,7 @@ Formulas hold for water no colder than the room.
 from calculators.science.water.chemistry import WATER_KG_L
 from calculators.warmth.evaporation import evaporation_w_m2, latent_kj_kg, virtual_excess_k
 from calculators.warmth.faces import air_w_m2_k, face_w_m2, radiated_w_m2
-from calculators.warmth.room_bounds import Glass, Room
+from calculators.warmth.room_bounds import GlassBox, Room
 
 GLASS_W_M_K = 1.0  # soda-lime glass, 0.9 to 1.4 in handbooks; common practice of window makers
 WATER_EMISSIVITY = 0.96  # source key incropera-2007
@@ -14,7 +14,7 @@ LID_M = 0.004
 SECONDS_A_DAY = 86_400
 
 
-def loss_w(tank: Glass, water_c: float, room_c: float, room: Room) -> float:
+def loss_w(tank: GlassBox, water_c: float, room_c: float, room: Room) -> float:
     """The heat lost by all faces, W; never below zero."""
     walls = 2 * (tank.length + tank.width) * tank.height
     bottom = tank.length * tank.width
@@ -25,12 +25,12 @@ def loss_w(tank: Glass, water_c: float, room_c: float, room: Room) -> float:
     return max(0.0, watts + tank.top_m2 * surface_w_m2(tank, water_c, room_c, room))
 
 
-def rim_m(tank: Glass) -> float:
+def rim_m(tank: GlassBox) -> float:
     """The length of the rim, by which a level surface's size is reckoned."""
     return 2 * (tank.length + tank.width)
 
 
-def surface_w_m2(tank: Glass, water_c: float, room_c: float, room: Room) -> float:
+def surface_w_m2(tank: GlassBox, water_c: float, room_c: float, room: Room) -> float:
     """What leaves upwards from the water, open or under a lid."""
     length = tank.top_m2 / rim_m(tank)
     vapour = evaporation_w_m2(water_c, room_c, length, room)
@@ -42,7 +42,7 @@ def surface_w_m2(tank: Glass, water_c: float, room_c: float, room: Room) -> floa
     return dry + radiated_w_m2(WATER_EMISSIVITY, water_c, room_c) + vapour
 
 
-def water_lost_l_day(tank: Glass, water_c: float, room_c: float, room: Room) -> float:
+def water_lost_l_day(tank: GlassBox, water_c: float, room_c: float, room: Room) -> float:
     """The water that evaporates in a day, litres: from the open surface, or beside a lid."""
     length = tank.top_m2 / rim_m(tank)
     watts = tank.top_m2 * evaporation_w_m2(water_c, room_c, length, room)

@@ -32,7 +32,7 @@ SPARING = Room(0.84, 0.65, 0.0, 100.0, 0.40, 10.0, 0.03, False)
 COSTLY = Room(0.95, 0.35, 0.2, 500.0, 0.14, 17.0, 0.15, True)
 
 
-class Glass(NamedTuple):
+class GlassBox(NamedTuple):
     """The outside measures of a box in m, and the panes' thickness in m."""
 
     length: float
@@ -49,8 +49,8 @@ class Glass(NamedTuple):
 
 def glass_of(
     length_cm: float, width_cm: float, height_cm: float, glass_mm: float, lid: bool
-) -> Glass:
+) -> GlassBox:
     """The box from what a keeper measures."""
-    return Glass(
+    return GlassBox(
         length_cm / CM_PER_M, width_cm / CM_PER_M, height_cm / CM_PER_M, glass_mm / MM_PER_M, lid
     )  # fmt: skip

@@ -52,7 +52,10 @@ def ammonia_first(mg_l: float | None = None) -> tuple[Link, ...]:
 
 
 def first(what: Substance, now: float, given: float | None, tap: float | None) -> list[Note]:
-    """What must be read before any plan: a deadly reading, ammonia, a target that is harmful itself."""
+    """What must be read before any plan: a deadly reading, ammonia, a target that is harmful itself.
+
+    The readings ``now``, ``given`` as the target and of the ``tap`` are in mg/L.
+    """
     notes = []
     if level_of(what, now) == "deadly":
         text = (
@@ -84,13 +87,16 @@ def first(what: Substance, now: float, given: float | None, tap: float | None) -
 
 
 def no_target(what: Substance, now: float) -> list[Note]:
-    """No plan, since nobody has said what reading to reach."""
+    """No plan, since nobody has said what reading to reach. The reading ``now`` is in mg/L."""
     links = ammonia_first(now) if what == "ammonia" else ()
     return [Note("caution", f"No change is worked out. {TARGETS[what].why}", True, links)]
 
 
 def nothing_to_do(what: Substance, now: float, tap: float) -> list[Note]:
-    """The reading is at or below the target already."""
+    """The reading is at or below the target already.
+
+    The readings ``now`` and of the ``tap`` are in mg/L.
+    """
     notes = []
     if level_of(what, now) == "in-range":
         taken = "" if what == "other" else f", taken as {NAMES[what].lower()},"
@@ -107,7 +113,10 @@ def nothing_to_do(what: Substance, now: float, tap: float) -> list[Note]:
 
 
 def out_of_reach(tap: float, target: float) -> list[Note]:
-    """The new water itself does not read below the target."""
+    """The new water itself does not read below the target.
+
+    Both ``tap`` and ``target`` are in mg/L.
+    """
     why = (
         f"Changes with this water can never reach the target: it reads {show_number(tap)} mg/L itself, "
         f"and the target is {show_number(target)} mg/L. Mix in water that reads lower, or let plants "
@@ -117,7 +126,10 @@ def out_of_reach(tap: float, target: float) -> list[Note]:
 
 
 def no_plan(changes: int, most: int, largest: float, reach: float) -> list[Note]:
-    """So many changes are no plan; what the most of them would come to."""
+    """So many changes are no plan; what the most of them would come to.
+
+    The ``largest`` is in percent of the water, and they ``reach`` so many mg/L.
+    """
     why = (
         f"{changes} changes of {show_number(largest, 2)} % would be needed, which is no plan: more than "
         f"about {most} changes, or four weeks of them, is longer than anybody keeps it up and than the "
@@ -128,7 +140,10 @@ def no_plan(changes: int, most: int, largest: float, reach: float) -> list[Note]
 
 
 def plan_notes(plan: Planned, tap: float | None) -> list[Note]:
-    """The plan in plain words, and what to know before and between the changes."""
+    """The plan in plain words, and what to know before and between the changes.
+
+    The reading of the ``tap`` is in mg/L, None where it was not tested.
+    """
     notes = [verdict(plan)]
     deadly = level_of(plan.what, plan.now) == "deadly"
     if plan.each_percent > (PART_PERCENT + 1 if deadly else LARGE_CHANGE_PERCENT):

@@ -137,7 +137,7 @@ def python_running(calculator: str) -> Iterator[Page]:
 
 
 def show(name: str, values: list[float]) -> None:
-    """The median of some runs."""
+    """The median of some runs. The ``values`` are in milliseconds."""
     print(f"| {name} | {statistics.median(values):.0f} |", flush=True)
 
 
@@ -194,7 +194,7 @@ def by_the_list(chromium: Browser, base: str) -> float:
 
 
 def recompute(chromium: Browser, base: str) -> float:
-    """From a change to the painted answer, the pause for typing left out."""
+    """From a change to the painted answer, the pause for typing left out. In milliseconds."""
     context = fresh(chromium)
     page = context.new_page()
     timed(page, f"{base}calculators/free-ammonia/")
@@ -217,7 +217,7 @@ def slowed(page: Page) -> None:
 
 
 def readable(chromium: Browser, address: str) -> float:
-    """First contentful paint of a first visit."""
+    """First contentful paint of a first visit. In milliseconds."""
     context = fresh(chromium, worker=False)
     page = context.new_page()
     slowed(page)

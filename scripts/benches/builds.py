@@ -34,7 +34,10 @@ def builds() -> None:
 
 
 def build_of(count: int) -> tuple[float, float]:
-    """Build a site of so many plants in a process of its own; seconds, and its peak memory in MB."""
+    """Build a site of so many plants in a process of its own; seconds, and its peak memory in MB.
+
+    Raises ``RuntimeError`` where it fails.
+    """
     with tempfile.TemporaryDirectory() as folder:
         species = Path(folder) / "species"
         shutil.copytree(ROOT / "species", species)

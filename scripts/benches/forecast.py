@@ -43,7 +43,7 @@ def forecast() -> None:
 
 
 def cases() -> dict[str, dict[str, Any]]:
-    """What is asked, by name."""
+    """What is asked, by name. Raises ``BadRecords`` where the records do not hold."""
     demo = {
         f"{tank.name}, {filled.inputs.get('spread', 'none')}".removesuffix(", none"): filled.inputs
         for tank in load().demo.values()
@@ -63,7 +63,7 @@ def best(page: Page) -> dict[str, float]:
 
 
 def as_text(given: dict[str, Any]) -> dict[str, Any]:
-    """Inputs as the page's form gives them: all text, rows too."""
+    """Inputs as the page's form gives them: all text, rows too. Raises ``BadInput``."""
     spec = find(NAME)
     typed: dict[str, Any] = dict(
         address(spec, read_inputs(spec.inputs, given, typed=False), "metric")

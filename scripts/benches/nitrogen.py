@@ -23,7 +23,7 @@ CASES: dict[str, dict[str, object]] = {
 
 
 def milliseconds(given: dict[str, object]) -> float:
-    """The best time of some runs."""
+    """The best time of some runs. In ms."""
     best = float("inf")
     for _ in range(RUNS):
         start = perf_counter()

@@ -132,13 +132,19 @@ def measured(page: Page, how: str) -> None:
 
 
 def show(name: str, values: list[float], aim: int) -> None:
-    """The median and the slowest of some runs, against the aim."""
+    """The median and the slowest of some runs, against the aim.
+
+    The ``values`` and the ``aim`` are in milliseconds.
+    """
     middle, worst = statistics.median(values), max(values)
     print(f"| {name} | {middle:.0f}, at most {worst:.0f} | {aim} |", flush=True)
 
 
 def board(page: Page) -> float:
-    """A new load of the board, no Python running: until the kept cards stand there."""
+    """A new load of the board, no Python running: until the kept cards stand there.
+
+    In milliseconds.
+    """
     page.goto("about/")
     page.goto("shelf/")
     page.wait_for_function("() => window.boardShown")
@@ -161,5 +167,8 @@ def tapped(
 
 
 def switched(page: Page) -> list[float]:
-    """The switch in the head set to another tank, until its link leads there."""
+    """The switch in the head set to another tank, until its link leads there.
+
+    In milliseconds, one for each run in order.
+    """
     return [float(page.evaluate(CHOSEN, f"tank-{number}")) for number in range(RUNS)]

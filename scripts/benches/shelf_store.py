@@ -58,7 +58,10 @@ def shelf_store() -> None:
 
 
 def measured(page: Page, rate: int) -> dict[str, Any]:
-    """Milliseconds of each act on a page that was just loaded."""
+    """Milliseconds of each act on a page that was just loaded.
+
+    The processor is slowed by the factor ``rate``.
+    """
     session = page.context.new_cdp_session(page)
     session.send("Emulation.setCPUThrottlingRate", {"rate": rate})
     page.reload()

@@ -61,7 +61,10 @@ def worded(pair: tuple[str, int | list[str]]) -> str:
 
 
 def seconds_of_load() -> float:
-    """The best time in which all records were read and checked."""
+    """The best time in which all records were read and checked.
+
+    Raises ``BadRecords`` where they do not hold.
+    """
     best = float("inf")
     for _ in range(LOADS):
         start = perf_counter()

@@ -22,7 +22,10 @@ STYLE = ROOT / "docs" / "assets" / "style.css"
 
 
 def samples(path: Path) -> dict[str, Plant]:
-    """Plants with the traits of a file of test data; the rest of each is borrowed from a record."""
+    """Plants with the traits of a file of test data; the rest of each is borrowed from a record.
+
+    Raises ``BadRecords`` where the records do not hold.
+    """
     record = next(iter(load().plants.values())).model_dump(exclude_none=True)
     rows: dict[str, dict[str, Any]] = yaml.safe_load(path.read_text(encoding="utf-8"))
     return {
@@ -50,7 +53,7 @@ def pictures(slug: str, plant: Plant) -> list[str | None]:
 
 
 def main(arguments: list[str]) -> None:
-    """Write the page."""
+    """Write the page. Raises ``BadRecords`` where the records do not hold."""
     target, *files = map(Path, arguments)
     plants = samples(files[0]) if files else load().plants
     target.write_text(sheet(plants), encoding="utf-8")

@@ -14,8 +14,8 @@ from scripts.drawings.shared_shapes import (
     mass,
     roots,
     second,
-    settled,
     stem_css,
+    stretched_to_height,
     trace,
 )
 from scripts.drawings.size import Subject, TankFrame
@@ -87,7 +87,7 @@ def climbing(s: Subject, f: TankFrame, top: float, symbols: Symbols) -> list[Ite
         ShapeGroup(others, "back"),
         *(moved(shape, placed((left, 0.0), 0)) for shape in stem),
     ]
-    return [*feet, *settled(stems, symbols, top)]
+    return [*feet, *stretched_to_height(stems, symbols, top)]
 
 
 def rising(turn: float) -> Callable[[float], float]:

@@ -40,7 +40,7 @@ def places_drawing(labels: Mapping[str, str], address: str) -> str:
     return (
         f'<svg class="drawing places" viewBox="0 0 {WIDTH} {HEIGHT}" role="group" '
         f'aria-label="A planted tank from the side. Tap where it looks wrong.">'
-        f"{tank()}{stem_plant()}{rosette()}{floaters()}{animals()}{stone()}{glass()}{links}</svg>"
+        f"{tank()}{stem_plant()}{rosette()}{floaters()}{animals()}{stone()}{panes()}{links}</svg>"
     )
 
 
@@ -71,7 +71,7 @@ def tank() -> str:
     )
 
 
-def glass() -> str:
+def panes() -> str:
     """The panes, with a green coat on the right one."""
     dots = "".join(
         f'<circle class="d-patch" cx="{344 - 5 * (n % 2)}" cy="{84 + 17 * n}" r="{2.2 + n % 3}"/>'

@@ -8,11 +8,11 @@ from scripts.drawings.shared_shapes import (
     BROAD_EASE,
     EASE,
     NO_CEILING,
-    at,
     fit,
     grow_under,
     roots,
     second,
+    set_down,
     stalked,
 )
 from scripts.drawings.size import Subject, TankFrame
@@ -35,7 +35,7 @@ def rosette(s: Subject, f: TankFrame, symbols: Symbols) -> list[Item]:
     gap = min(max(s.spread * RUNNER_GAP, 30.0), f.width * 0.3)
     if trailing:
         young = fit(crown(s, symbols, NO_CEILING, 6), symbols, top=top * 0.66, spread=f.width * 0.2)
-        daughter = at(young, gap * 0.9)
+        daughter = set_down(young, gap * 0.9)
     else:
         symbols.need("c", mother)
         mother = [Copy("c", placed((0.0, 0.0), 0))]
@@ -46,7 +46,7 @@ def rosette(s: Subject, f: TankFrame, symbols: Symbols) -> list[Item]:
         Shape("runner", (runner,)),
         ShapeGroup((roots(s, gap * 0.9, 10, 3), *daughter), "back"),
         roots(s, -place, 22, 7),
-        *at(mother, -place),
+        *set_down(mother, -place),
     ]
 
 

@@ -118,7 +118,7 @@ def fit(
     return [moved(item, move) for item in items]
 
 
-def at(items: Iterable[Item], x: float, y: float = 0.0, scale: float = 1.0) -> list[Item]:
+def set_down(items: Iterable[Item], x: float, y: float = 0.0, scale: float = 1.0) -> list[Item]:
     """Items set down elsewhere, smaller or larger; a negative scale mirrors them too."""
     return [moved(item, placed((x, y), 0, abs(scale), scale)) for item in items]
 
@@ -138,7 +138,7 @@ def mass(half: float, height: float) -> Shape:
     return Shape("mass", (Path((Run(points), Run((points[-1], points[0]), False)), closed=True),))
 
 
-def settled(items: list[Item], symbols: Symbols, top: float) -> list[Item]:
+def stretched_to_height(items: list[Item], symbols: Symbols, top: float) -> list[Item]:
     """Stretches what creeps over the soil to its height; its nearer leaves cover the soil's edge."""
     box = bounds(items, symbols)
     tall = (top + SINK_MM) / (box.top - box.bottom)

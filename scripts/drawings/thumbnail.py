@@ -62,7 +62,7 @@ def along(traits: Traits, nodes: list[Point], lean: float, length: float) -> Ite
 
 
 def steps(start: float, end: float, step: float) -> Iterator[float]:
-    """Figures from one end to the other."""
+    """Figures from one end to the other. Each is one step on from the last."""
     for i in range(int(abs(end - start) / step) + 1):
         yield start + (step if end > start else -step) * i
 

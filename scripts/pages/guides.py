@@ -62,7 +62,7 @@ def filler(cite: Citations, library: Library) -> Callable[[ProseMark], str]:
         if mark.kind in SURE:
             return sureness(mark, cite, library)
         asked = call(mark)
-        return figure(asked) if mark.kind == "figure" else opened(asked)
+        return figure(asked) if mark.kind == "figure" else calculator_link(asked)
 
     return fill
 
@@ -85,7 +85,7 @@ def figure(asked: Call) -> str:
     return str(escape(f"{row['value']}{NO_BREAK}{row['unit']}".strip()))
 
 
-def opened(asked: Call) -> str:
+def calculator_link(asked: Call) -> str:
     """A link to the calculator with its inputs filled in."""
     query = f"?{urlencode(asked.inputs)}" if asked.inputs else ""
     return f"[{escape(asked.shown)}](../calculators/{asked.calculator}.md{query})"

@@ -82,13 +82,16 @@ def both_units(vocabulary_entry: Any, claim: Range) -> Markup:
 
 
 def figure_in_both(vocabulary_entry: Any, value: float) -> Markup:
-    """One figure in both systems of units."""
+    """One figure in both systems of units. The ``value`` is in the metric unit of the entry."""
     claim = Range(low=value, high=value, source=COMMON_PRACTICE, sure="uncertain")
     return both_units(vocabulary_entry, claim)
 
 
 def span(low: float, high: float, digits: int = 3) -> str:
-    """Two ends, or one figure where they are the same."""
+    """Two ends, or one figure where they are the same.
+
+    Both ``low`` and ``high`` are in one unit, which is not written.
+    """
     first, last = show_number(low, digits), show_number(high, digits)
     return first if first == last else f"{first}–{last}"
 

@@ -16,7 +16,10 @@ NOT_FOUND_BY_SEARCH = ("index.md", "search.md")
 
 
 def write(library: Library, target: Path = SOURCE) -> None:
-    """Write the whole source of the site to ``target``; what was there is removed first."""
+    """Write the whole source of the site to ``target``; what was there is removed first.
+
+    Raises ``FileExistsError`` where a page of ours stands where a generated one goes.
+    """
     shutil.rmtree(target, ignore_errors=True)
     shutil.copytree(DOCS, target, ignore=shutil.ignore_patterns("theme", "pictures", "guides"))
     files = generated(library)

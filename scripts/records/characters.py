@@ -15,9 +15,9 @@ def unfit(text: str) -> str | None:
         return "is blank; write something, or leave the key out" if text.isspace() else None
     for letter in text:
         if letter != "\n" and unicodedata.category(letter) in UNSEEN:
-            return f"holds {named(letter)}, which cannot be seen; remove it"
+            return f"holds {character_name(letter)}, which cannot be seen; remove it"
         if unicodedata.bidirectional(letter) in RIGHT_TO_LEFT:
-            return f"holds {named(letter)}, which runs right to left; write it in Latin letters"
+            return f"holds {character_name(letter)}, which runs right to left; write it in Latin letters"
     return "is blank; write something, or leave the key out" if text.isspace() else None
 
 
@@ -25,7 +25,7 @@ def unfit(text: str) -> str | None:
 UNSEEN = frozenset({"Cc", "Cf", "Cs", "Co", "Cn", "Zl", "Zp"})
 
 
-def named(letter: str) -> str:
+def character_name(letter: str) -> str:
     """A character by its number and its name in Unicode."""
     name = unicodedata.name(letter, "a control character").lower()
     return f"U+{ord(letter):04X} ({name})"

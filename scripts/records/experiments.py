@@ -48,7 +48,7 @@ class Experiment(Record):
     says: Text
 
 
-class Held(NamedTuple):
+class ComparedObservation(NamedTuple):
     """One look, what the calculator says, and by how much it is off the observed span."""
 
     look: Observation
@@ -70,22 +70,28 @@ def experiments(calculator: str) -> list[Experiment]:
     return listed(FOLDER / "experiments" / f"{calculator}.yml", EXPERIMENTS)
 
 
-def held_against(calculator: str, experiment: Experiment) -> list[Held]:
+def held_against(calculator: str, experiment: Experiment) -> list[ComparedObservation]:
     """Run the calculator with the experiment's conditions, and lay it beside what was observed."""
     answer = run(calculator, experiment.given)
-    return [held(look, predicted(look, answer)) for look in experiment.looks]
+    return [compared(look, predicted(look, answer)) for look in experiment.looks]
 
 
-def held(look: Observation, value: float | None) -> Held:
-    """The error is zero inside the observed span, else the distance to it."""
+def compared(look: Observation, value: float | None) -> ComparedObservation:
+    """The error is zero inside the observed span, else the distance to it.
+
+    The ``value`` and the error are in the unit of the observation.
+    """
     if value is None:
-        return Held(look, None, None)
+        return ComparedObservation(look, None, None)
     low, high = look.observed
-    return Held(look, value, value - low if value < low else max(0.0, value - high))
+    return ComparedObservation(look, value, value - low if value < low else max(0.0, value - high))
 
 
 def predicted(look: Observation, answer: Mapping[str, Any]) -> float | None:
-    """What an answer says of a look; None where it never comes to it."""
+    """What an answer says of a look; None where it never comes to it.
+
+    In the unit of the observation.
+    """
     if look.output is not None:
         value = answer["outputs"][look.output]
         return None if value is None else look.times * float(value)

@@ -39,7 +39,7 @@ class Document:
 
     @cached_property
     def parsed(self) -> Parsed:
-        """The second, slower pass."""
+        """The second, slower pass. Raises ``NotARecord``."""
         return parse(self.text, with_lines=True)
 
     def has(self, place: Place) -> bool:

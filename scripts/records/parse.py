@@ -74,7 +74,7 @@ class Parser:
         self.suspicious = False
 
     def document(self) -> Any:
-        """The value of the only document."""
+        """The value of the only document. Raises ``NotARecord``."""
         value = None
         events = self.events()
         for number, event in enumerate(events):
@@ -91,7 +91,10 @@ class Parser:
                 yield event
 
     def value(self, event: Any, place: Place, depth: int = 0) -> Any:
-        """The value that an event begins."""
+        """The value that an event begins.
+
+        Raises ``NotARecord`` for what is more than plain YAML.
+        """
         if isinstance(event, yaml.AliasEvent) or event.anchor:
             raise NotARecord(line(event), "holds an anchor or alias (& or *); write the value out")
         if event.tag:
@@ -115,7 +118,10 @@ class Parser:
         return values
 
     def mapping(self, place: Place, depth: int) -> dict[str, Any]:
-        """A mapping; its keys are texts as they are written."""
+        """A mapping; its keys are texts as they are written.
+
+        Raises ``NotARecord`` for any other key.
+        """
         values: dict[str, Any] = {}
         while not isinstance(event := self.loader.get_event(), yaml.MappingEndEvent):
             if not isinstance(event, yaml.ScalarEvent) or event.anchor or event.tag:
@@ -162,7 +168,7 @@ class Parser:
 
 
 def line(event: Any) -> int:
-    """The line on which an event begins."""
+    """The line on which an event begins. A number of lines, counted from 1."""
     return int(event.start_mark.line) + 1
 
 

@@ -37,14 +37,14 @@ NO_ADDRESS = "links to {}; a link is a page of the book or starts with https://"
 
 
 def guide_faults(text: str) -> Iterator[tuple[int, str]]:
-    """What a guide's text may not hold, as line (from 0) and message."""
+    """What a guide's text may not hold, each as a pair of line (from 0) and message."""
     for match in RAW.finditer(text):
         yield line_of(text, match.start()), NO_HTML.format(text[match.start() :].split()[0][:20])
     yield from markdown_faults(text)
 
 
 def page_faults(text: str) -> Iterator[tuple[int, str]]:
-    """What another page of docs/ may not hold, as line (from 0) and message."""
+    """What another page of docs/ may not hold, each as a pair of line (from 0) and message."""
     reader = TagReader()
     reader.feed(text)
     reader.close()
@@ -53,7 +53,10 @@ def page_faults(text: str) -> Iterator[tuple[int, str]]:
 
 
 def markdown_faults(text: str) -> Iterator[tuple[int, str]]:
-    """Links and attributes of Markdown that would bring in more than words."""
+    """Links and attributes of Markdown that would bring in more than words.
+
+    Each is a pair of line (from 0) and message.
+    """
     for match in LINK.finditer(text):
         if not PLAIN_ADDRESS.fullmatch(match[1]):
             yield line_of(text, match.start()), NO_ADDRESS.format(match[1][:40])
@@ -66,7 +69,7 @@ def markdown_faults(text: str) -> Iterator[tuple[int, str]]:
 
 
 def line_of(text: str, position: int) -> int:
-    """The line of a position, from 0."""
+    """The line of a position, from 0. The ``position`` is a number of characters."""
     return text.count("\n", 0, position)
 
 

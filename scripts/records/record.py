@@ -31,7 +31,10 @@ class Ruled(Record):
 
     @classmethod
     def broken_rules(cls, raw: Mapping[str, Any]) -> Iterator[PydanticCustomError]:
-        """The rules that the values break, as they were written; keys may lack or be wrong."""
+        """The rules that the values break, as they were written; keys may lack or be wrong.
+
+        The class at the top raises ``NotImplementedError``.
+        """
         raise NotImplementedError
 
     @model_validator(mode="wrap")
@@ -46,7 +49,10 @@ class Ruled(Record):
 def validated(
     value: Any, handler: Callable[[Any], Any], broken: Iterable[PydanticCustomError]
 ) -> Any:
-    """What the handler makes of a value. Raises its errors and the broken rules together."""
+    """What the handler makes of a value.
+
+    Raises ``ValidationError`` with its errors and the broken rules together.
+    """
     own = [InitErrorDetails(type=error, loc=(), input=value) for error in broken]
     try:
         made = handler(value)
@@ -69,7 +75,7 @@ def again(error: ErrorDetails) -> InitErrorDetails:
 
 
 def number(raw: Mapping[str, Any], key: str) -> float | None:
-    """A figure as it was written, None where it is no number."""
+    """A figure as it was written, None where it is no number. In the unit of the key."""
     value = raw.get(key)
     if isinstance(value, bool) or not isinstance(value, int | float):
         return None

@@ -17,7 +17,10 @@ ENVIRONMENT = BUILD / "pyodide-build-environment"
 
 
 def can_compile_here(version: tuple[int, int]) -> bool:
-    """Whether this interpreter writes the bytecode that the browser's Python reads."""
+    """Whether this interpreter writes the bytecode that the browser's Python reads.
+
+    Its ``version`` is the pair of numbers before and after the first point; they count releases.
+    """
     return sys.version_info[:2] == version and sys.implementation.name == "cpython"
 
 
@@ -33,7 +36,10 @@ def compile_here(stock: Path, files: list[str], wheel: Path, library: Path, targ
 
 
 def py_compile(archive: Path) -> None:
-    """Replace the sources in an archive by bytecode, the archive's name kept."""
+    """Replace the sources in an archive by bytecode, the archive's name kept.
+
+    Raises ``Missing`` where the compiler fails.
+    """
     folder = archive.parent / f"{archive.stem}-compiled"
     folder.mkdir()
     source = folder / archive.name

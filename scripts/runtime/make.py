@@ -78,7 +78,10 @@ def copy_tables() -> dict[str, dict[str, str]]:
 
 
 def trim(work: Path, pyodide: Path, wheel: Path, compile_to: tuple[Path, Path] | None) -> list[str]:
-    """Run trim.mjs under Node; the files of the library that are needed."""
+    """Run trim.mjs under Node; the files of the library that are needed.
+
+    Raises ``Missing`` where it fails.
+    """
     request = {
         "pyodide": str(pyodide),
         "script": str(HERE / "trim.py"),

@@ -12,7 +12,7 @@ FIXED_TIME = "946684800"  # 1 January 2000: same sources, same bytes
 
 
 def build_wheel(target: Path) -> Path:
-    """Build the wheel into ``target``, with no network."""
+    """Build the wheel into ``target``, with no network. Raises ``Missing`` where that fails."""
     command = [
         *(sys.executable, "-m", "build", "--wheel", "--no-isolation"),
         *("--outdir", str(target), str(ROOT)),

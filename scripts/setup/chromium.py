@@ -42,11 +42,14 @@ def driver_browser() -> str | None:
 
 
 def ensure_chromium() -> str:
-    """A working Chromium's path, installed first where the machine lets us."""
+    """A working Chromium's path, installed first where the machine lets us.
+
+    Raises ``Missing`` where none can be had.
+    """
     program = find_chromium()
     if program:
         return program
-    for what, commands in ways():
+    for what, commands in install_commands():
         with step(f"no Chromium here: installing one with {what}"):
             for command in commands:
                 done = subprocess.run(command, capture_output=True, text=True)
@@ -64,7 +67,7 @@ def ensure_chromium() -> str:
     )
 
 
-def ways() -> list[tuple[str, list[list[str]]]]:
+def install_commands() -> list[tuple[str, list[list[str]]]]:
     """The ways to install one that this machine offers, the system's first."""
     commands = []
     if shutil.which("apt-get") and (root := as_root()) is not None:

@@ -25,7 +25,10 @@ INSIDE = (
 
 
 def check_python() -> None:
-    """Refuse a Python that is too old, or one without what makes environments."""
+    """Refuse a Python that is too old, or one without what makes environments.
+
+    Raises ``Missing`` with what to install.
+    """
     check_python_version()
     try:
         import ensurepip  # noqa: F401
@@ -39,7 +42,8 @@ def check_python() -> None:
 def enter(locks: tuple[str, ...], module: str) -> None:
     """Run ``module`` in the project's environment, made or renewed from ``locks`` where needed.
 
-    Returns only in the process that already runs inside it.
+    Returns only in the process that already runs inside it. In any other it ends with ``SystemExit``
+    and the status of the inner one.
     """
     if os.environ.get(INSIDE) == str(VENV):
         return
@@ -92,7 +96,7 @@ def count_files(place: Path) -> int:
 
 
 def create(place: Path) -> None:
-    """Make an empty environment with pip in it."""
+    """Make an empty environment with pip in it. Raises ``Missing`` with what to do."""
     done = subprocess.run(
         [sys.executable, "-m", "venv", str(place)], capture_output=True, text=True
     )
@@ -108,7 +112,8 @@ def create(place: Path) -> None:
 def install(place: Path, lock: str) -> None:
     """Install one lock file, showing each package as it comes.
 
-    No build isolation: what must be built from source is built with the locked setuptools.
+    No build isolation: what must be built from source is built with the locked setuptools. Raises
+    ``Missing`` with what went wrong.
     """
     command = [
         *(str(python_of(place)), "-m", "pip", "install", "--disable-pip-version-check"),

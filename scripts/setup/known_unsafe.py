@@ -31,25 +31,25 @@ class Audit(NamedTuple):
     why: str = ""
 
 
-class Said(NamedTuple):
+class ProgramOutput(NamedTuple):
     """What a program said."""
 
     output: str
     errors: str
 
 
-Run = Callable[[tuple[str, ...], Path], Said]
+Run = Callable[[tuple[str, ...], Path], ProgramOutput]
 
 
 def audits(run: Run | None = None) -> Iterator[Audit]:
     """One for each lock of Python packages, and one for npm's."""
     asked = run or run_here
     for lock in sorted(LOCKS.glob("*.txt")):
-        yield of(lock.name, (*PIP_AUDIT, "-r", lock.name), LOCKS, asked, of_pip)
-    yield of("npm/package-lock.json", NPM_AUDIT, LOCKS / "npm", asked, of_npm)
+        yield audit_of_lock(lock.name, (*PIP_AUDIT, "-r", lock.name), LOCKS, asked, of_pip)
+    yield audit_of_lock("npm/package-lock.json", NPM_AUDIT, LOCKS / "npm", asked, of_npm)
 
 
-def run_here(command: tuple[str, ...], folder: Path) -> Said:
+def run_here(command: tuple[str, ...], folder: Path) -> ProgramOutput:
     """Run a program. Raises ``Missing`` where it is not installed or does not end."""
     if not shutil.which(command[0]):
         raise Missing(f"{command[0]} is not installed")
@@ -59,10 +59,10 @@ def run_here(command: tuple[str, ...], folder: Path) -> Said:
         )
     except subprocess.TimeoutExpired:
         raise Missing(f"{command[0]} did not end within {MOST_SECONDS} s") from None
-    return Said(done.stdout, done.stderr)
+    return ProgramOutput(done.stdout, done.stderr)
 
 
-def of(
+def audit_of_lock(
     lock: str, command: tuple[str, ...], folder: Path, run: Run, read: Callable[[Any], list[str]]
 ) -> Audit:
     """Ask about one lock. An answer that cannot be read is none: then nothing is known."""

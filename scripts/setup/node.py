@@ -23,7 +23,10 @@ TOOLS_STAMP = "installed-tools-lock.json"
 
 @cache
 def node_environment() -> dict[str, str]:
-    """An environment whose PATH finds node and npm, installed where the machine has none."""
+    """An environment whose PATH finds node and npm, installed where the machine has none.
+
+    Raises ``Missing`` where that cannot be.
+    """
     if machine_has_node():
         return dict(os.environ)
     make(CARRIER, ("node",))
@@ -49,7 +52,10 @@ def node(*arguments: str, cwd: Path | None = None) -> subprocess.CompletedProces
 
 
 def run(program: str, *arguments: str, cwd: Path | None = None) -> subprocess.CompletedProcess[str]:
-    """Run a program of Node's, with its output captured."""
+    """Run a program of Node's, with its output captured.
+
+    Raises ``Missing`` where there is no such program.
+    """
     environment = node_environment()
     carried = next(CARRIER.glob("**/node_modules/npm/bin/npm-cli.js"), None)
     if program == "npm" and carried and not machine_has_node():
@@ -106,7 +112,8 @@ def is_whole(modules: Path) -> bool:
 def minified(module: str) -> Path:
     """A module of the browser's parts (``package/path/file.js``) without comments and long names.
 
-    Made once for each lock; the package's licence stands at its top.
+    Made once for each lock; the package's licence stands at its top. Raises ``Missing`` where that
+    fails.
     """
     parts = browser_parts()
     package = module.split("/")[0]

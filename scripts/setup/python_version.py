@@ -7,7 +7,7 @@ OLDEST = (3, 11)
 
 def check_python_version(version=sys.version_info[:3]):
     # type: (tuple[int, ...]) -> None
-    """End with one line where ``version`` is older than OLDEST."""
+    """End with one line where ``version`` is older than OLDEST. It raises ``SystemExit``."""
     if tuple(version[:2]) < OLDEST:
         have = ".".join(str(part) for part in version[:3])
         raise SystemExit(

@@ -27,7 +27,7 @@ def step(text: str) -> Iterator[None]:
 
 
 def stop(text: str, status: int = 1) -> NoReturn:
-    """Say in one line why it cannot go on, and end."""
+    """Say in one line why it cannot go on, and end. Raises ``SystemExit``."""
     print(f"stopped: {text}", file=sys.stderr, flush=True)
     raise SystemExit(status)
 

@@ -101,7 +101,10 @@ def write_source(library: Library) -> None:
 
 
 def run_builder(target: Path) -> None:
-    """The one place that knows which site builder there is."""
+    """The one place that knows which site builder there is.
+
+    Raises ``BuildFailed`` with its output.
+    """
     command = [sys.executable, "-m", "mkdocs", "build", "--strict", "--quiet", "-d", str(target)]
     done = subprocess.run(command, cwd=paths.ROOT, capture_output=True, text=True)
     if done.returncode:

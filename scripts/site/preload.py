@@ -46,13 +46,16 @@ def modules_for(
 
 
 def stamp(assets: Path) -> int:
-    """What tells a changed folder from the one that was read before."""
+    """What tells a changed folder from the one that was read before. In nanoseconds since 1970."""
     return max(path.stat().st_mtime_ns for path in assets.rglob("*.js"))
 
 
 @cache
 def modules(starts: tuple[str, ...], assets: Path, stamped: int) -> tuple[list[str], list[str]]:
-    """All that some modules and the entry import, directly or not, in the order in which they do."""
+    """All that some modules and the entry import, directly or not, in the order in which they do.
+
+    Those that are fetched soon after come apart. A change is told by ``stamped``, in nanoseconds.
+    """
     found: dict[str, None] = {}
     soon: dict[str, None] = {}
     for start in (ENTRY, *starts):

@@ -36,7 +36,8 @@ def make_successor() -> None:
 def build_with_successor(source: Path, project: Path, pages: Iterable[str]) -> Path:
     """Build some pages of the source in a folder of their own; the folder of the site that was made.
 
-    Every page of the source gets its file, but those that ``pages`` does not name an empty one.
+    Every page of the source gets its file, but those that ``pages`` does not name an empty one. Raises
+    ``SuccessorFailed`` with its output.
     """
     chosen = set(pages)
     shutil.copy(ROOT / SETTINGS, project)

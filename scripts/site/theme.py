@@ -27,7 +27,10 @@ class ThemeChanged(Exception):
 
 
 def settle_theme(site: Path) -> None:
-    """Write ``assets/theme.css`` and take away what no page loads. Raises ``ThemeChanged``."""
+    """Write ``assets/theme.css`` and take away what no page loads.
+
+    Raises ``ThemeChanged``, or ``ValueError`` where the sheet is no CSS.
+    """
     sheets = sorted(site.glob(SHEETS))
     if len(sheets) != 1:
         raise ThemeChanged(f"{SHEETS}: {len(sheets)} files, where one is expected")
@@ -46,7 +49,7 @@ def classes_of(site: Path) -> set[str]:
 
 
 def theme_templates() -> Path:
-    """The folder of the theme's templates, found without importing it."""
+    """The folder of the theme's templates, found without importing it. Raises ``ThemeChanged``."""
     found = find_spec(PACKAGE)
     if found is None or not found.submodule_search_locations:
         raise ThemeChanged("the base theme is not installed")

@@ -1,65 +1,98 @@
 """The rules of a style sheet that some page can use: the others name a class that stands in no page."""
 
-import re
-from collections.abc import Collection, Iterator
+from collections.abc import Collection, Iterable, Iterator
+from itertools import pairwise
 
-CLASS = re.compile(r"\.(-?[_a-zA-Z][\w-]*)")
-NOT_NEEDED_TO_MATCH = re.compile(r":(?:not|is|where|has)\([^()]*\)|\[[^\]]*\]")
-HOLDS_RULES = ("@media", "@supports", "@layer", "@container")
-KEYFRAMES = re.compile(r"@keyframes ([\w-]+)")
+from tinycss2 import parse_rule_list, parse_stylesheet, serialize
+from tinycss2.ast import AtRule, IdentToken, LiteralToken, Node, QualifiedRule
+
+HOLDS_RULES = frozenset({"media", "supports", "layer", "container"})
+KEYFRAMES = "keyframes"
 
 
 def used_rules(sheet: str, classes: Collection[str]) -> str:
-    """The sheet without rules that need a class which is none of ``classes``, and without their movements."""
-    kept = "".join(rules_of(sheet, classes))
-    moving = "".join(text for head, text in blocks(kept) if not KEYFRAMES.match(head))
+    """The sheet without rules that need a class which is none of ``classes``, and without their movements.
+
+    Raises ``ValueError``, with the place, where the sheet is no CSS.
+    """
+    rules = list(usable(parse_stylesheet(sheet, skip_comments=True, skip_whitespace=True), classes))
+    words = {word for rule in rules if not is_movement(rule) for word in words_in(rule.content)}
     return "".join(
-        text
-        for head, text in blocks(kept)
-        if not (named := KEYFRAMES.match(head)) or named[1] in moving
+        written(rule)
+        for rule in rules
+        if not is_movement(rule) or serialize(rule.prelude).strip() in words
     )
 
 
-def rules_of(sheet: str, classes: Collection[str]) -> Iterator[str]:
-    """Each rule of the sheet that can match, with those of its selectors that can."""
-    for head, text in blocks(sheet):
-        body = text[len(head) + 1 : -1]
-        if head.startswith(HOLDS_RULES):
-            inner = "".join(rules_of(body, classes))
-            if inner:
-                yield f"{head}{{{inner}}}"
-        elif head.startswith("@"):
-            yield text
+def usable(rules: Iterable[Node], classes: Collection[str]) -> Iterator[AtRule | QualifiedRule]:
+    """Each rule that can match, with those of its selectors that can. Raises ``ValueError``."""
+    for rule in rules:
+        if rule.type == "error":
+            raise ValueError(
+                f"line {rule.source_line}, column {rule.source_column}: {rule.message}"
+            )
+        if rule.type == "qualified-rule":
+            matching = [part for part in selectors(rule.prelude) if can_match(part, classes)]
+            rule.prelude = joined(matching)
+            if matching:
+                yield rule
+        elif rule.content is not None and rule.lower_at_keyword in HOLDS_RULES:
+            inner = parse_rule_list(rule.content, skip_comments=True, skip_whitespace=True)
+            rule.content = list(usable(inner, classes))
+            if rule.content:
+                yield rule
         else:
-            selectors = [one for one in parts(head) if can_match(one, classes)]
-            if selectors:
-                yield f"{','.join(selectors)}{{{body}}}"
+            yield rule
 
 
-def blocks(sheet: str) -> Iterator[tuple[str, str]]:
-    """What stands before each outer brace, and the whole up to the brace that closes it.
+def selectors(prelude: Iterable[Node]) -> Iterator[list[Node]]:
+    """The selectors of a rule, each as its tokens: what stands between the commas outside brackets."""
+    part: list[Node] = []
+    for token in prelude:
+        if token == ",":
+            yield part
+            part = []
+        else:
+            part.append(token)
+    yield part
 
-    The sheet has no comments, and no braces in its texts. Raises ``ValueError`` where a brace is open.
+
+def joined(parts: Iterable[list[Node]]) -> list[Node]:
+    """Selectors as one list of tokens again, a comma between two."""
+    tokens: list[Node] = []
+    for part in parts:
+        if tokens:
+            tokens.append(LiteralToken(0, 0, ","))
+        tokens.extend(part)
+    return tokens
+
+
+def can_match(selector: list[Node], classes: Collection[str]) -> bool:
+    """Whether every class that the selector needs stands in some page.
+
+    What stands in brackets, as in ``:not(.a)`` or ``[data-a]``, is a token of its own and needs none.
     """
-    start = 0
-    while (brace := sheet.find("{", start)) >= 0:
-        depth, end = 1, brace + 1
-        while depth:
-            found = re.compile("[{}]").search(sheet, end)
-            if not found:
-                raise ValueError(f"a brace is never closed: {sheet[start : brace + 40]}")
-            depth += 1 if found[0] == "{" else -1
-            end = found.end()
-        yield sheet[start:brace], sheet[start:end]
-        start = end
+    return all(
+        name.value in classes
+        for dot, name in pairwise(selector)
+        if dot == "." and name.type == "ident"
+    )
 
 
-def parts(head: str) -> list[str]:
-    """The selectors of a rule, split at the commas outside brackets."""
-    return re.split(r",(?![^(]*\))(?![^\[]*\])", head)
+def is_movement(rule: Node) -> bool:
+    """Whether a rule is ``@keyframes``."""
+    return bool(rule.type == "at-rule" and rule.lower_at_keyword == KEYFRAMES)
 
 
-def can_match(selector: str, classes: Collection[str]) -> bool:
-    """Whether every class that the selector needs stands in some page."""
-    needed = NOT_NEEDED_TO_MATCH.sub("", selector)
-    return all(one in classes for one in CLASS.findall(needed))
+def words_in(nodes: Iterable[Node] | None) -> Iterator[str]:
+    """Every plain word in these tokens and rules, inside their blocks too."""
+    for node in nodes or ():
+        if isinstance(node, IdentToken):
+            yield node.value
+        for inside in ("content", "arguments"):
+            yield from words_in(getattr(node, inside, None))
+
+
+def written(rule: AtRule | QualifiedRule) -> str:
+    """A rule as text."""
+    return str(rule.serialize())

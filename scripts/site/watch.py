@@ -214,7 +214,10 @@ def is_copied(path: Path) -> bool:
 
 
 def serve_and_watch(port: int) -> NoReturn:
-    """Build, serve, and follow every change until interrupted."""
+    """Build, serve, and follow every change until interrupted.
+
+    Raises ``BadRecords`` where the first build finds records that do not hold.
+    """
     build(SITE)
     news = News()
     with make_watch_server(SITE, port, news) as server:

@@ -21,7 +21,7 @@ Label = list[Any]  # a name, its kind, {plant: how often}, plants without a reco
 
 
 def ends(claim: Range | None) -> list[float] | None:
-    """A range as its ends; None where nobody knows."""
+    """A range as its ends; None where nobody knows. They are in the unit of the range."""
     return None if claim is None else [claim.low, claim.high]
 
 

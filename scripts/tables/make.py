@@ -27,7 +27,10 @@ def make_tables(species: Path = paths.SPECIES, target: Path = paths.TABLES) -> l
 
 
 def write_tables(library: Library, target: Path = paths.TABLES) -> list[str]:
-    """As ``make_tables``, from records that hold and fit together."""
+    """As ``make_tables``, from records that hold and fit together.
+
+    Raises ``TablesInUse`` where a table changed that was read already.
+    """
     target.mkdir(parents=True, exist_ok=True)
     texts = {f"{name}.json": table_text(make(library)) for name, make in MAKERS.items()}
     changed = [name for name, text in texts.items() if text_on_disk(target / name) != text]

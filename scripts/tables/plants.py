@@ -16,7 +16,10 @@ from scripts.records.rule import Rule
 
 
 def figure(claim: Range | None) -> list[float] | None:
-    """A range with how sure it is; None where nobody knows."""
+    """A range with how sure it is; None where nobody knows.
+
+    A list of three: both ends in the unit of the range, and the index of how sure it is.
+    """
     return None if claim is None else [claim.low, claim.high, SURE.index(claim.sure)]
 
 

@@ -7,7 +7,7 @@ import pytest
 from playwright.sync_api import expect
 
 from calculators.core.listing import load_all
-from calculators.core.paint.asked import asked_rows
+from calculators.core.paint.answered_rows import answered_rows
 from calculators.core.paint.notes import lead, rest
 from calculators.core.run import compute
 from scripts.records.published import cases
@@ -30,7 +30,7 @@ def test_the_page_shows_what_the_command_line_computes(page, name, given):
     }
     spec = load_all()[name]
     expected = compute(name, dates | given)  # the page fills in today's date
-    for number, row in enumerate(asked_rows(spec, expected.answer)):
+    for number, row in enumerate(answered_rows(spec, expected.answer)):
         place = page.locator("#rows tr").nth(number)
         expect(place).to_contain_text(row["label"])
         expect(place).to_contain_text(row["value"])

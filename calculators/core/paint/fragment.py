@@ -7,7 +7,7 @@ nothing. The verdict comes first, then the pictures, then lists, figures and fur
 from calculators.core.declare import Spec
 from calculators.core.origin import assumed_words
 from calculators.core.paint.answer import downloads
-from calculators.core.paint.asked import asked_rows
+from calculators.core.paint.answered_rows import answered_rows
 from calculators.core.paint.cards import lists
 from calculators.core.paint.element import NOTHING, Html, element, joined
 from calculators.core.paint.figure_table import figure_table
@@ -42,7 +42,7 @@ def fragment(
             assumed(assumed_words(computed.stood_in, system)),
             element("div", {"id": "plots"}, *plots(in_units(computed.series, system))),
             element("div", {"id": "lists"}, *lists(spec, outputs, system, root)),
-            figure_table(asked_rows(spec, computed.answer, system)),
+            figure_table(answered_rows(spec, computed.answer, system)),
             after_the_figures(rest(spec, computed), leads),
             files(spec, computed),
             leads.at_the_end(computed.notes),

@@ -7,7 +7,7 @@ from typing import Any, TypedDict
 from calculators.core.address import address
 from calculators.core.declare import Spec
 from calculators.core.messages import Answer, Painted
-from calculators.core.paint.asked import asked_rows
+from calculators.core.paint.answered_rows import answered_rows
 from calculators.core.paint.figure_table import figure_lines
 from calculators.core.paint.fragment import fragment
 from calculators.core.paint.notes import brief
@@ -35,7 +35,7 @@ def answered(spec: Spec, computed: Computed, system: System, *, leads_on: bool =
         "painted": {
             "html": fragment(spec, computed, system, leads_on=leads_on),
             "brief": brief(spec, computed, system),
-            "lines": figure_lines(asked_rows(spec, computed.answer, system)),
+            "lines": figure_lines(answered_rows(spec, computed.answer, system)),
         },
         "address": address(spec, computed.answer["inputs"], system),
     }

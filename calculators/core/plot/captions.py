@@ -15,7 +15,10 @@ def axis(label: str, unit: str) -> str:
 
 
 def points_of(series: Series) -> list[tuple[float, float]]:
-    """The points that can be drawn; one that is not finite leaves a gap."""
+    """The points that can be drawn; one that is not finite leaves a gap.
+
+    Each is a pair of x and y in the units of the series.
+    """
     pairs = zip(series.x, series.y, strict=True)
     return [(x, y) for x, y in pairs if math.isfinite(x) and math.isfinite(y)]
 

@@ -79,7 +79,7 @@ def band(frame: Frame, edges: Sequence[Series]) -> Html:
 
 
 def placed(frame: Frame, series: Series) -> Iterable[tuple[float, float]]:
-    """The places of a series' points on the picture."""
+    """The places of a series' points on the picture, each a pair across and down."""
     return ((frame.across.at(x), frame.up.at(y)) for x, y in points_of(series))
 
 

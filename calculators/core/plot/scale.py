@@ -55,7 +55,8 @@ def round_step(rough: float) -> float:
 def spread(places: Sequence[float], gap: float, low: float, high: float) -> list[float]:
     """Places for labels near the given ones, at least ``gap`` apart, between ``low`` and ``high``.
 
-    Where there is not room for all, the last ones stand past ``low``.
+    Where there is not room for all, the last ones stand past ``low``. The result has as many places, in
+    the same order.
     """
     order = sorted(range(len(places)), key=lambda number: places[number], reverse=True)
     spaced = [0.0] * len(places)

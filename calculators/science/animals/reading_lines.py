@@ -87,7 +87,10 @@ IN_RANGE = Standing("in-range", "")
 
 
 def standing(reading: str, value: float) -> Standing:
-    """How a reading stands by its lines; ``reading`` is a key of ``LINES``. Raises ``KeyError``."""
+    """How a reading stands by its lines.
+
+    Here ``reading`` is a key of ``LINES`` and ``value`` is in its unit. Raises ``KeyError``.
+    """
     lines = LINES[reading]
     if lines.deadly_low is not None and value <= lines.deadly_low:
         return Standing("deadly", "low")

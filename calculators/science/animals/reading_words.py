@@ -56,7 +56,10 @@ def reading_notes(**readings: float | None) -> list[Note]:
 
 
 def shown(key: str, value: float) -> str:
-    """A reading with its name and unit, warmth in both scales."""
+    """A reading with its name and unit, warmth in both scales.
+
+    The ``value`` is in the unit of its lines.
+    """
     number = show_number(value)
     if key == "temperature_c":
         return f"Water of {number} °C ({show_number(value * 1.8 + 32)} °F)"

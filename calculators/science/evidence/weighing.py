@@ -35,7 +35,7 @@ def together(log_ratios: Sequence[float]) -> float:
 
 
 def normal(weights: Sequence[float]) -> list[float]:
-    """Weights as probabilities that add up to 1."""
+    """Weights as probabilities that add up to 1, as many and in order."""
     total = sum(weights)
     return [weight / total for weight in weights]
 

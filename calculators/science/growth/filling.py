@@ -16,19 +16,28 @@ def growth_rate(doubling_days: float) -> float:
 
 
 def days_between(start: float, end: float, doubling_days: float) -> float:
-    """Days in which a stand grows from one share of the bed to another; 0 if it is there already."""
+    """Days in which a stand grows from one share of the bed to another; 0 if it is there already.
+
+    Those are ``start`` and ``end``, above 0 and up to 1.
+    """
     return max(0.0, math.log(end / start) / growth_rate(doubling_days))
 
 
 def days_to_full(start: float, settle_days: float, doubling_days: float) -> float:
-    """Days until a bed is full that is planted to a share of it; none where it is planted full."""
+    """Days until a bed is full that is planted to a share of it; none where it is planted full.
+
+    That share is ``start``, above 0 and up to 1.
+    """
     return 0.0 if start >= 1 else settle_days + days_between(start, 1.0, doubling_days)
 
 
 def cover_by_week(
     start: float, settle_days: float, doubling_days: float, after_cut: float, weeks: int
 ) -> tuple[list[float], list[float]]:
-    """Weeks and cover in percent, with a point at each turn: settled, full, cut."""
+    """Weeks and cover in percent, as many of each, with a point at each turn: settled, full, cut.
+
+    The cover at ``start`` and that ``after_cut`` are shares of the bed, 0 to 1.
+    """
     last = weeks * DAYS_PER_WEEK
     days, covers, cover, day = [0.0], [100 * start], start, min(settle_days, last)
     days.append(day)

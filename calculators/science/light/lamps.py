@@ -76,7 +76,10 @@ def hours_for(wanted_mol: float, ppfd_umol: float) -> float | None:
 
 
 def thinning(cover: float, most: float | None) -> float | None:
-    """Share of the cover to take out, in percent; None if thinning alone is not enough."""
+    """Share of the cover to take out, in percent; None if thinning alone is not enough.
+
+    The ``most`` that may stay and the cover are shares of the surface.
+    """
     if most is None:
         return None
     return 100 * (1 - most / cover) if cover > most else 0.0
@@ -85,7 +88,10 @@ def thinning(cover: float, most: float | None) -> float | None:
 def height_for(
     wanted_mol: float, below_floaters_mol: float, attenuation: float, depth: float
 ) -> float | None:
-    """The height in cm above the plants' foot where a day's light is enough; None if nowhere."""
+    """The height in cm above the plants' foot where a day's light is enough; None if nowhere.
+
+    The ``attenuation`` is per m, the ``depth`` in cm.
+    """
     if below_floaters_mol < wanted_mol:
         return None
     if wanted_mol <= 0 or attenuation == 0:
@@ -97,7 +103,11 @@ def height_for(
 def curves(
     below_floaters: float, attenuation: float, depth: float, plants: float, day: float
 ) -> dict[str, Series]:
-    """Light against depth, the day's light against hours, and against the height of a stem's tip."""
+    """Light against depth, the day's light against hours, and against the height of a stem's tip.
+
+    Light ``below_floaters`` and at the ``plants`` is in µmol/m²/s, ``attenuation`` per m, the depth in
+    cm.
+    """
     depths = [depth * step / SHOWN_DEPTHS for step in range(SHOWN_DEPTHS + 1)]
     umol = [below_floaters * share_at_depth(attenuation, depth_here) for depth_here in depths]
     hours = [float(hour) for hour in range(SHOWN_HOURS + 1)]

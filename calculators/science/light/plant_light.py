@@ -93,6 +93,8 @@ def stand_growth(top: float, bottom: float, attenuation: float) -> tuple[float, 
     loss = (0.231 · (a − a_e) − ln((I_e + 0.72) / (I_b + 0.72))) / a
     I_0, I_b: light at top and bottom, I_e: 0.216 or what is nearest to it in the stand, a_e the
     attenuation down to it. Means over the stand, which takes light as Beer and Lambert say.
+    Light, also at the top and bottom, is in mol/m² a day; the attenuation of the whole stand is a
+    natural logarithm, and gain and loss are factors of the largest growth.
     """
     if attenuation < THIN:
         net = net_growth(top)

@@ -14,6 +14,7 @@ def alkalinity_change(
     Flows in mg N, 14.007 mg a mmol. Nitrification uses 7.1 g of calcium carbonate a g of nitrogen.
     Excretion and rot that make the ammonium first give half of it back, and so does nitrate that
     plants take or the soil loses.
+    Here nitrate gone is what plants take or the soil loses, mg N.
     """
     return (to_ammonium - 2 * nitrified - ammonium_taken + nitrate_gone) / chemistry.N
 

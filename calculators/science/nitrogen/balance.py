@@ -45,7 +45,8 @@ def flows(
 ) -> Flows:
     """The flows; ``floaters`` are (cm², doubling days), ``soil`` (cm², mg N a m² and day).
 
-    A measured uptake stands for all plants; without one, floaters and trimmings are summed.
+    A measured uptake stands for all plants; without one, floaters and trimmings are summed. That is
+    ``plant_uptake``, mg N a day.
     """
     fed = feed_nitrogen_mg_day(feed_g_week, protein_percent)
     grown = floating_uptake(*floaters) + trimmed_uptake(trimmings_g_week)
@@ -59,7 +60,10 @@ def flows(
 
 
 def cycle_of(week_flows: Flows, volume_l: float, share: float, every: float, tap: float) -> Cycle:
-    """The nitrate's rise and its water changes."""
+    """The nitrate's rise and its water changes.
+
+    One comes ``every`` so many days, with ``tap`` water of so many mg/L as NO3.
+    """
     return Cycle(nitrate_of(week_flows.net, volume_l), share, every, tap)
 
 
@@ -76,7 +80,11 @@ def judge(cycle: Cycle, days_to_shortage: float | None) -> Verdict:
 
 
 def saw(now: float, cycle: Cycle, days: float) -> tuple[list[float], list[float]]:
-    """Nitrate day by day with its changes, never below zero: days and mg/L."""
+    """Nitrate day by day with its changes, never below zero: days and mg/L.
+
+    It starts at ``now``, mg/L as NO3; the two lists are as long as each other, with a day twice where
+    water is changed.
+    """
     times, levels, day = [0.0], [now], 0.0
     while day < days:
         until = min(day + cycle.every, days)

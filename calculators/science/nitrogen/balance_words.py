@@ -33,7 +33,10 @@ ENDLESS = Note("caution", "Without water changes nitrate climbs without end.")
 
 
 def nitrate_notes(now: float, high: float | None, *, endless: bool) -> list[Note]:
-    """Nitrate that harms, as read now and where it settles; the one table of lines decides."""
+    """Nitrate that harms, as read now and where it settles; the one table of lines decides.
+
+    Both ``now`` and ``high``, the level before a change, are in mg/L as NO3.
+    """
     notes = []
     if (level := standing("nitrate_mg_l", now).level) != "in-range":
         notes.append(
@@ -82,7 +85,11 @@ def other_notes(
     feed_to_balance: float,
     feed_for_target: float,
 ) -> Sequence[Note]:
-    """What stands after the verdict."""
+    """What stands after the verdict.
+
+    Nitrate settles as ``high`` as this, mg/L as NO3; ``feed_to_balance`` and ``feed_for_target`` are in
+    g a week.
+    """
     notes = []
     if verdict == "running-short":
         notes.append(

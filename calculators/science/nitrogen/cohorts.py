@@ -51,7 +51,10 @@ class Cohort(NamedTuple):
 
 
 def gather(plants: Sequence[Plant], growth: float = 1.0) -> tuple[Cohort, ...]:
-    """Cohorts of plants, floaters first and then the fastest first, which is also top to bottom."""
+    """Cohorts of plants, floaters first and then the fastest first, which is also top to bottom.
+
+    The ``growth`` is a factor of the growth rates.
+    """
     cohorts = [single(plant, growth) for plant in plants if plant.wet_g > 0]
     cohorts.sort(key=lambda cohort: (not cohort.floating, -cohort.members[0][1]))
     while len(cohorts) > 1:
@@ -63,14 +66,17 @@ def gather(plants: Sequence[Plant], growth: float = 1.0) -> tuple[Cohort, ...]:
 
 
 def single(plant: Plant, growth: float) -> Cohort:
-    """A cohort of one plant."""
+    """A cohort of one plant. The ``growth`` is a factor of its growth rate."""
     share = DRY_SHARE_FLOATING if plant.floating else DRY_SHARE_ROOTED
     rate = growth * math.log(2) / plant.doubling_days
     return Cohort(plant.floating, ((plant.wet_g * share, rate),), (plant.name,))
 
 
 def distance(first: Cohort, other: Cohort) -> float:
-    """How unlike the growth of two neighbours is; floaters and rooted plants never join."""
+    """How unlike the growth of two neighbours is; floaters and rooted plants never join.
+
+    As the logarithm of the ratio of their rates.
+    """
     if first.floating != other.floating:
         return math.inf
     return math.log(first.members[0][1] / other.members[-1][1])

@@ -42,7 +42,10 @@ E1 = U41 - B1 / GAMMA + B2 * C21 + B3 * C31 + B4 * C41
 def try_step(
     f: RightSide, damped: Solver, t: float, h: float, y: State, slope: State, tolerance: Tolerance
 ) -> tuple[State, float]:
-    """One step of width ``h``: the new state and the error against the tolerance."""
+    """One step of width ``h``: the new state and the error against the tolerance.
+
+    Both ``h`` and the time ``t`` are in days here; the error is a ratio.
+    """
     g = GAMMA * h
     u1 = damped([g * p for p in slope])
     found = f(t + T2 * h, [a + U21 * p for a, p in zip(y, u1, strict=True)])[0]

@@ -137,7 +137,10 @@ def constants_of(module: ModuleType) -> list[Constant]:
 
 
 def read(function: Callable[..., Any], sources: tuple[str, ...], section: str) -> Equation:
-    """Read one equation off a docstring: first line, then the marked paragraph, then the rest."""
+    """Read one equation off a docstring: first line, then the marked paragraph, then the rest.
+
+    Raises ``ValueError`` where there is none.
+    """
     lines = [line.strip() for line in (function.__doc__ or "").strip().splitlines()]
     start = next((n for n, line in enumerate(lines) if line.startswith(MARK)), None)
     if start is None:

@@ -72,7 +72,7 @@ def schedule(tank: Tank, events: Sequence[Event], days: float) -> list[TimedEven
 
 
 def dark_spells(events: Sequence[Event]) -> list[tuple[float, float]]:
-    """Times without light, those that overlap joined."""
+    """Times without light, those that overlap joined: a pair each of the first day and the day of the end."""
     spells: list[tuple[float, float]] = []
     for event in sorted(one for one in events if one.kind == "dark" and one.value > 0):
         end = event.day + event.value
@@ -138,7 +138,7 @@ def trim(model: Model, state: State, wet_g: float, ledger: Ledger) -> Model:
 
 
 def thin(model: Model, state: State, cover: float, ledger: Ledger) -> Model:
-    """Take out floaters down to a share of the surface."""
+    """Take out floaters down to a share of the surface. That share is ``cover``, 0 to 1."""
     layer = FLOATING_LAYER_G_M2 * model.surface_m2
     afloat = floating_mass(model, state)
     if afloat <= cover * layer:

@@ -21,7 +21,10 @@ E1, E3, E4, E5, E6, E7 = 71 / 57600, -71 / 16695, 71 / 1920, -17253 / 339200, 22
 def try_step(
     f: RightSide, t: float, h: float, y: State, k1: State, tolerance: Tolerance
 ) -> tuple[State, float, tuple[State, Any]]:
-    """One step of width ``h``: the new state, its error against the tolerance, and what f says of it."""
+    """One step of width ``h``: the new state, its error against the tolerance, and what f says of it.
+
+    Both ``h`` and the time ``t`` are in days here; the error is a ratio.
+    """
     c = h * A21
     k2 = f(t + C2 * h, [a + c * p for a, p in zip(y, k1, strict=True)])[0]
     c1, c2 = h * A31, h * A32

@@ -150,7 +150,10 @@ def shifted(
 def applied(
     tank: Tank, rates: Rates, names: Sequence[Name], theta: Sequence[float]
 ) -> tuple[Tank, Rates]:
-    """The tank and rates with parameters put in, each the logarithm of a factor."""
+    """The tank and rates with parameters put in, each the logarithm of a factor.
+
+    They stand in ``theta``, as many as ``names``.
+    """
     for name, value in zip(names, theta, strict=True):
         factor = math.exp(value)
         if name == "start":
@@ -172,7 +175,11 @@ def settle(
     names: Sequence[Name],
     readings: Sequence[Reading],
 ) -> tuple[list[float], list[float], list[list[float]], list[list[float]]]:
-    """Parameters, course, slopes by parameter for each entry of the course, and covariance."""
+    """The parameters that fit best: natural logarithms of factors, as many as ``names``.
+
+    With them come the course that they give, a row of slopes by the parameters for each entry of it,
+    and the covariance, a row and a column for each parameter.
+    """
     theta, count = [0.0] * len(names), len(readings)
     weights = [1 / reading.error**2 for reading in readings]
     beliefs = [1 / BELIEVED[name] ** 2 for name in names]
@@ -195,7 +202,10 @@ def settle(
 
 
 def badness(course: Sequence[float], readings: Sequence[Reading], count: int) -> float:
-    """Misfit over what the kits' errors explain: a poor fit widens the band."""
+    """Misfit over what the kits' errors explain: a poor fit widens the band.
+
+    As a factor of the variance; ``course`` begins with what is predicted for each reading.
+    """
     free = len(readings) - count
     if free < 1:
         return 1.0
@@ -205,7 +215,10 @@ def badness(course: Sequence[float], readings: Sequence[Reading], count: int) ->
 
 
 def named(name: Name, theta: float, spread: float) -> Parameter:
-    """A parameter with its limits."""
+    """A parameter with its limits.
+
+    Both ``theta`` and its ``spread``, a standard deviation, are natural logarithms of a factor.
+    """
     return Parameter(
         name,
         math.exp(theta),

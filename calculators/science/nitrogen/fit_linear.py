@@ -8,7 +8,11 @@ Matrix = list[list[float]]
 def normal(
     rows: Sequence[Sequence[float]], weights: Sequence[float], beliefs: Sequence[float]
 ) -> Matrix:
-    """Weighted sum of outer products of the rows, with the beliefs on the diagonal."""
+    """Weighted sum of outer products of the rows, with the beliefs on the diagonal.
+
+    There is a row for each reading and in it a slope for each parameter; ``weights`` are one over a
+    reading's variance, ``beliefs`` one over a parameter's, in their units squared.
+    """
     size = len(beliefs)
     return [
         [
@@ -39,7 +43,10 @@ def inverse(matrix: Matrix) -> Matrix:
 def covariance(
     rows: Sequence[Sequence[float]], weights: Sequence[float], beliefs: Sequence[float]
 ) -> Matrix:
-    """Covariance of the parameters: the inverse of the normal equations."""
+    """Covariance of the parameters: the inverse of the normal equations.
+
+    Its ``rows``, ``weights``, ``beliefs`` and units are those of ``normal``.
+    """
     return inverse(normal(rows, weights, beliefs))
 
 
@@ -50,7 +57,11 @@ def solve_linear(
     beliefs: Sequence[float],
     now: Sequence[float],
 ) -> list[float]:
-    """The step of the parameters that fits the misses best; beliefs pull back to zero."""
+    """The step of each parameter that fits the misses best; beliefs pull back to zero.
+
+    There is a miss for each of the ``rows``; where the parameters are ``now`` and the step are in their
+    own units. What ``weights`` and ``beliefs`` are, ``normal`` says.
+    """
     right = [
         sum(w * row[i] * miss for row, w, miss in zip(rows, weights, misses, strict=True))
         - beliefs[i] * now[i]
@@ -61,5 +72,8 @@ def solve_linear(
 
 
 def spread_of(row: Sequence[float], spread: Matrix) -> float:
-    """Variance of a value whose slopes by the parameters are the row."""
+    """Variance of a value whose slopes by the parameters are the row.
+
+    It is in the square of the value's unit.
+    """
     return sum(a * b * spread[i][j] for i, a in enumerate(row) for j, b in enumerate(row))

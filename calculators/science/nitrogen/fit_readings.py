@@ -41,7 +41,7 @@ def predicted(lines: Sequence[DayValues], reading: Reading, first: float) -> flo
 
 
 def values_at(lines: Sequence[DayValues], days: Sequence[float]) -> list[float]:
-    """Nitrate at some days of the run."""
+    """Nitrate at some days of the run, mg/L as NO3, one for each day in order."""
     return [between(lines, day, "nitrate") for day in days]
 
 

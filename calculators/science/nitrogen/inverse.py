@@ -42,7 +42,10 @@ def answers(
     stems: float,
     floaters: float,
 ) -> Answers:
-    """Search feed, stems and cover, each by itself; ``stems`` and ``floaters`` double in so many days."""
+    """Search feed, stems and cover, each by itself; ``stems`` and ``floaters`` double in so many days.
+
+    The ``target`` is in mg/L as NO3.
+    """
 
     effort = Effort(MOST_STEPS)
 
@@ -93,7 +96,9 @@ def where_zero(
 ) -> float | None:
     """Where a rising function passes zero, from 0 to ``largest``; None if it does not.
 
-    ``below_start`` is the answer if it is above zero already at 0. Regula falsi (Illinois form).
+    Regula falsi (Illinois form), which tries ``first`` to begin with. These and the result, and
+    ``below_start``, the answer if it is above zero already at 0, are in the unit of what the function
+    takes; ``near`` is how close to zero is enough, in the unit of what it gives.
     """
     low, miss_low = 0.0, miss(0.0)
     if miss_low >= -near:

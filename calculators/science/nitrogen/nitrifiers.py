@@ -29,6 +29,7 @@ def used_to_ph(ph: float, at_start: float, day: float) -> float:
     Equation: W = pH + (W0 − pH) · exp(−day/20)
     W0 is the pH that the filter has had before. Reactors were led from neutral water to pH 4.5 in
     weeks, and other species had taken over within 60 days.
+    The pH at start is W0.
     """
     return ph + (at_start - ph) * math.exp(-day / ACCLIMATION_DAYS)
 

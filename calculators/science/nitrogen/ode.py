@@ -59,7 +59,7 @@ class StepTooSmall(ArithmeticError):
 
 
 def nothing_fast(_: Any) -> float:
-    """No rate is fast."""
+    """No rate is fast. In 1/day, per unit of state."""
     return 0.0
 
 
@@ -75,17 +75,26 @@ class Pace:
         self._error_before = 1e-2
 
     def choose(self, fastest: float) -> None:
-        """Damp where the fastest rate would hold an explicit step down."""
+        """Damp where the fastest rate would hold an explicit step down.
+
+        It is ``fastest``, per day.
+        """
         self.damped = fastest * self.width > (BACK if self.damped else STABLE)
 
     def shorten(self, error: float, width: float) -> None:
-        """After a step that missed; ``error`` is 1 where it fell below nothing, or is no number."""
+        """After a step that missed; ``error`` is 1 where it fell below nothing, or is no number.
+
+        The ``error`` is a ratio to the tolerance, the ``width`` of the step in days.
+        """
         power = 2 * DAMPED_EXPONENT if self.damped else 0.2
         shrunk = SAFETY * error**-power if error > 1 else SHRINK_AGAIN
         self.width = width * max(SHRINK, min(SHRINK_AGAIN, shrunk))
 
     def go_on(self, error: float, width: float) -> None:
-        """After a step that served; one cut short at the end says little."""
+        """After a step that served; one cut short at the end says little.
+
+        The ``error`` is a ratio to the tolerance, the ``width`` of the step in days.
+        """
         power, memory = EXPONENT, MEMORY
         if self.damped:
             power, memory = DAMPED_EXPONENT, DAMPED_MEMORY
@@ -114,7 +123,8 @@ def attempt(
 ) -> tuple[float, Here | None]:
     """One step of the kind that the pace says: its error over the tolerance, and where it leads.
 
-    None where it misses: too large an error, something below nothing, or figures out of all bounds.
+    None where it misses: too large an error, something below nothing, or figures out of all bounds. The
+    step goes ``until`` this time, in days.
     """
     time, state, slope, moment = here
     fastest, width = damping.fastest(moment), until - time
@@ -152,7 +162,7 @@ def solve(
     """Follow ``state`` from ``start`` to ``end``; returns it, its time and the step to go on with.
 
     ``each`` is called with every accepted step. It stops before ``end`` where the effort is spent.
-    Raises ``StepTooSmall``.
+    Raises ``StepTooSmall``. Times and steps, from ``first_step`` on, are in days.
     """
     effort = effort or Effort()
     here = Here(start, state, *right_side(start, state))

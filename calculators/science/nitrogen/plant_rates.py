@@ -15,6 +15,7 @@ def store_growth(store: float, full: float) -> float:
     Equation: g = (1 − least/q) / (1 − least/full)
     q = Q/B, mg N a g dry mass; least 6.2 (0.62 %); full 40, afloat 50. At the critical 13 (1.3 %)
     growth is down to about 0.6.
+    The store q is in mg N a g dry mass.
     """
     if store <= LEAST_N:
         return 0.0
@@ -25,6 +26,7 @@ def store_room(store: float, full: float) -> float:
     """How much of its largest uptake a plant still uses, 1 when empty, 0 when full.
 
     Equation: room = (full − q) / (full − least)
+    It is a share. The store q and what it is when full are in mg N a g dry mass.
     """
     return max(0.0, (full - store) / (full - LEAST_N))
 

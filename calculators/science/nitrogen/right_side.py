@@ -47,7 +47,10 @@ from calculators.science.nitrogen.transport import limited_rate
 
 
 def right_side(model: Model) -> Callable[[float, State], list[float]]:
-    """The derivatives as a function of time and state."""
+    """The derivatives as a function of time and state.
+
+    They stand in order of the states, each in its unit a day.
+    """
     whole = right_side_and_sinks(model)
     return lambda time, y: whole(time, y)[0]
 

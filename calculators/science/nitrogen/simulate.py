@@ -48,7 +48,8 @@ def simulate(
 ) -> Outcome:
     """Run a tank for some days. Without ``daily`` only the last line is worked out.
 
-    A run stops before the last day where its ``effort`` is spent, and says on which.
+    A run stops before the last day where its ``effort`` is spent, and says on which. The solver's error
+    is ``relative``, a share of each state.
     """
     scene = Scene(*build(tank, rates))
     ledger = Ledger(*scene)
@@ -84,7 +85,10 @@ def simulate(
 
 
 def tolerance(model: Model, relative: float) -> Tolerance:
-    """How close the solver stays to each state; what only adds up needs no watch of its own."""
+    """How close the solver stays to each state; what only adds up needs no watch of its own.
+
+    The ``relative`` one is a share, the absolute ones are in the units of the states.
+    """
     volume = model.volume
     absolute = (
         [WATER_MG_L * volume] * 7 + [LOAD_MG_L_DAY * volume] * 2 + [ALKALINITY_MEQ_L * volume]

@@ -47,13 +47,19 @@ Sinks = tuple[
 
 
 def by_pool(pool: float, largest: float, half: float) -> float:
-    """Slope of ``limited_rate`` by its pool, a day."""
+    """Slope of ``limited_rate`` by its pool, a day.
+
+    The ``pool`` and its ``half`` are in mg, the ``largest`` rate in mg a day.
+    """
     room = half + largest / TURNOVER_PER_DAY
     return largest * room / (room + pool) ** 2
 
 
 def by_largest(pool: float, largest: float, half: float) -> float:
-    """Slope of ``limited_rate`` by its largest rate."""
+    """Slope of ``limited_rate`` by its largest rate.
+
+    It is a share; ``pool`` and ``half`` are in mg, ``largest`` in mg a day.
+    """
     room = half + pool
     return pool * room / (room + largest / TURNOVER_PER_DAY) ** 2
 

@@ -69,5 +69,6 @@ def to_roots(released: float, demand: float) -> float:
 
     Equation: roots = release · demand / (demand + release)
     demand is the largest uptake of the rooted plants from plenty of nitrate. A judgement.
+    What is released and the demand are in mg N a day.
     """
     return released * demand / (demand + released) if released > 0 else 0.0

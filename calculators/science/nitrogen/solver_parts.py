@@ -35,7 +35,7 @@ class Tolerance(NamedTuple):
 
 
 def error_norm(y: State, new: State, off: State, tolerance: Tolerance) -> float:
-    """The estimated error over the tolerance, root of the mean square; 1 is just good enough."""
+    """The estimated error as a ratio to the tolerance, root of the mean square; 1 is just good enough."""
     relative, absolute = tolerance.relative, tolerance.absolute
     total = 0.0
     for a, b, w, error in zip(y, new, absolute, off, strict=False):

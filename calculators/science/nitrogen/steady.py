@@ -81,8 +81,8 @@ def settled_low(cycle: Cycle, high: float | None) -> float | None:
 def days_to_nothing(now: float, cycle: Cycle) -> float | None:
     """Days until the level reaches zero, the first change after a whole interval; None if never.
 
-    Just before its changes the level runs towards the fixed point by the share that a change
-    leaves, so the interval in which it first crosses zero has a closed form.
+    Just before its changes the level runs towards the fixed point by the share that a change leaves, so
+    the interval in which it first crosses zero has a closed form. The level ``now`` is in mg/L as NO3.
     """
     if cycle.rise_day >= 0:
         return None

@@ -60,7 +60,10 @@ def fit(
 
 
 def at_least_none(uptake: float | None) -> float | None:
-    """An uptake below zero read as none."""
+    """An uptake below zero read as none.
+
+    Both the ``uptake`` and what comes back are in mg N a day.
+    """
     return None if uptake is None else max(0.0, uptake)
 
 

@@ -7,7 +7,10 @@ US_DIGITS = 3
 
 
 def in_both(value: float, unit: str, us: UsUnit | None) -> str:
-    """Words as ``24 °C (75.2 °F)``; without a customary unit as ``8 mg/L``, without any as ``7.2``."""
+    """Words as ``24 °C (75.2 °F)``; without a customary unit as ``8 mg/L``, without any as ``7.2``.
+
+    The ``value`` is in ``unit``.
+    """
     said = f"{show_number(value)} {unit}".rstrip()
     if us is None:
         return said

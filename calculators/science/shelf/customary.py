@@ -35,5 +35,5 @@ def customary(us: UsUnit | None, low: float | None, high: float | None) -> dict[
 
 
 def limit(us: UsUnit, metric: float | None) -> float | None:
-    """A limit as it is said."""
+    """A limit as a keeper of customary units has it; given ``metric``, it comes back in that unit."""
     return None if metric is None else float(f"{metric * us.factor + us.offset:.{TYPED_DIGITS}g}")

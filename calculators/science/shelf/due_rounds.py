@@ -56,7 +56,10 @@ def change_round(tank: ShelfTank, log: Log, judged: TankVerdict) -> Iterable[She
 
 
 def latest_values(judged: TankVerdict, what: str) -> tuple[float, ...]:
-    """The latest readings of one thing; empty where it was never read."""
+    """The latest readings of one thing, every one of that moment; empty where it was never read.
+
+    They are in its unit.
+    """
     latest = judged.readings.get(what)
     return latest.values if latest else ()
 

@@ -79,7 +79,7 @@ def model_tank(tank: ShelfTank, log: Log, readings: dict[str, Latest]) -> Tank:
 
 
 def lately_read(what: str, readings: dict[str, Latest]) -> float:
-    """What was read of late, else none: the engine takes an untested tank to hold none."""
+    """What was read of late, else none: the engine takes an untested tank to hold none. In mg/L."""
     latest = readings.get(what)
     return latest.value if latest and latest.age_days <= USE_DAYS[what] else 0.0
 

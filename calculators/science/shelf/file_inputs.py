@@ -43,7 +43,10 @@ def inputs_from_file(
 
 
 def tank_of(tanks: list[dict[str, Any]], wanted: str | None) -> dict[str, Any]:
-    """The tank of that id or name; the only one where none is named."""
+    """The tank of that id or name; the only one where none is named.
+
+    Raises ``BadInput`` with those that there are.
+    """
     found = [one for one in tanks if wanted is None or wanted in (one["id"], one["name"])]
     if len(found) == 1:
         return found[0]

@@ -6,16 +6,16 @@ from calculators.core.dates import read_date
 from calculators.science.shelf.fills import FILLS
 from calculators.science.shelf.freshest import freshest
 from calculators.science.shelf.latest import Latest, ago, latest_readings
-from calculators.science.shelf.living import living
 from calculators.science.shelf.log import Log
 from calculators.science.shelf.tank import ALSO_READ, ShelfTank
+from calculators.science.shelf.tank_today import tank_today
 
 
 class Filler:
     """What is known of one tank on one day."""
 
     def __init__(self, tank: ShelfTank, log: Log) -> None:
-        self.tank, self.log, _ = living(tank, log)
+        self.tank, self.log, _ = tank_today(tank, log)
         self.is_as_written = (tank.plants, tank.animals) == (self.tank.plants, self.tank.animals)
         self.readings: dict[str, Latest] = latest_readings(log)
 

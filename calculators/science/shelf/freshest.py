@@ -38,7 +38,7 @@ def freshest(what: str, tank: ShelfTank, readings: dict[str, Latest]) -> KnownFi
 
 
 def figure_now(what: str, tank: ShelfTank, readings: dict[str, Latest]) -> float | None:
-    """The figure alone."""
+    """The figure alone. In the unit of what is asked for."""
     known = freshest(what, tank, readings)
     return known.value if known else None
 

@@ -83,14 +83,17 @@ def harms(tank: ShelfTank, readings: dict[str, Latest]) -> list[ReadingOutside]:
 
 
 def judged(reading: Latest, value: float, water: AmmoniaWater) -> ReadingOutside:
-    """One value by its lines."""
+    """One value by its lines. The ``value`` is in the unit of the reading."""
     band = band_of(reading.what, value, water)
     return ReadingOutside(reading, value, band.level, band.side,
                 water.words() if reading.what == AMMONIA else "")  # fmt: skip
 
 
 def band_of(what: str, value: float, water: AmmoniaWater) -> Standing:
-    """The band of a value; in range where there is no line for such a thing."""
+    """The band of a value; in range where there is no line for such a thing.
+
+    The ``value`` is in the unit of the reading.
+    """
     if what == AMMONIA:
         return ammonia_standing(value, water.ph, water.temperature_c)
     if what == NITRITE:
@@ -99,10 +102,10 @@ def band_of(what: str, value: float, water: AmmoniaWater) -> Standing:
 
 
 def rank(harm: ReadingOutside) -> int:
-    """How bad it is, the worst 0."""
+    """How bad it is, the worst 0. It is an index."""
     return RANK.get(harm.level, len(RANK))
 
 
 def order(harm: ReadingOutside) -> int:
-    """The place among readings that are as bad."""
+    """The place among readings that are as bad. It is an index."""
     return ORDER.get((harm.reading.what, harm.side), len(ORDER))

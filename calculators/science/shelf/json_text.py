@@ -58,7 +58,7 @@ def is_too_deep(text: str) -> bool:
 
 
 def once(pairs: list[tuple[str, Any]]) -> dict[str, Any]:
-    """An object; a key that it gives twice is refused."""
+    """An object; a key that it gives twice is refused. Raises ``BadText``."""
     made = dict(pairs)
     if len(made) < len(pairs):
         keys = [key for key, _ in pairs]
@@ -68,7 +68,7 @@ def once(pairs: list[tuple[str, Any]]) -> dict[str, Any]:
 
 
 def no_constant(word: str) -> NoReturn:
-    """Refuse NaN and Infinity, which are no JSON."""
+    """Refuse NaN and Infinity, which are no JSON. Raises ``BadText``."""
     raise BadText(f"{word} is no number of JSON; allowed are finite numbers")
 
 

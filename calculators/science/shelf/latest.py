@@ -27,7 +27,7 @@ class Latest(NamedTuple):
 
     @property
     def value(self) -> float:
-        """The highest of them."""
+        """The highest of them. In the unit of the reading."""
         return max(self.values)
 
     @property

@@ -97,14 +97,20 @@ def grown(stand: PlantMass, days: float, pace: float | None) -> float:
 
 
 def regrown(stand: PlantMass, days: float, pace: float | None) -> float | None:
-    """What is surely there at a later moment: grown, but to no more than a cut leaves."""
+    """What is surely there at a later moment: grown, but to no more than a cut leaves.
+
+    In g; the ``pace`` is in days for a doubling.
+    """
     if stand.now_g is None or stand.left_g is None:
         return None
     return min(stand.left_g, grown(stand, days, pace))
 
 
 def planted(stand: PlantMass, one: Dated, plant: str, pace: float | None) -> PlantMass:
-    """After some were put in (above zero) or taken out; where no weight was said, none is known any more."""
+    """After some were put in (above zero) or taken out; where no weight was said, none is known any more.
+
+    The ``pace`` is in days for a doubling.
+    """
     if one.entry.value is None or stand.left_g is None:
         return stand._replace(left_g=None, now_g=None)
     before = grown(stand, one.days, pace)
@@ -117,7 +123,10 @@ def planted(stand: PlantMass, one: Dated, plant: str, pace: float | None) -> Pla
 
 
 def cut(stand: PlantMass, one: Dated, plant: str, pace: float | None) -> PlantMass:
-    """After a cut; one that took more than there can have been leaves the weight as listed, and says so."""
+    """After a cut; one that took more than there can have been leaves the weight as listed, and says so.
+
+    The ``pace`` is in days for a doubling.
+    """
     if stand.now_g is None or stand.left_g is None or pace is None:
         return stand
     after = grown(stand, one.days, pace) - one.value

@@ -38,7 +38,7 @@ def shelf_reply(asked: Mapping[str, Any]) -> Reply:
 
 
 def fill_reply(asked: Mapping[str, Any]) -> Reply:
-    """What of a tank goes into a form."""
+    """What of a tank goes into a form. Raises ``BadInput``."""
     given = (asked.get("entries", []), asked.get("today"), asked.get("again"))
     return fill(asked["calculator"], asked["tank"], *given)
 
@@ -49,7 +49,7 @@ def check_reply(asked: Mapping[str, Any]) -> Reply:
 
 
 def redate_reply(asked: Mapping[str, Any]) -> Reply:
-    """A file moved to another day."""
+    """A file moved to another day. Raises ``ValueError`` for a day that is none."""
     return {"file": redated(asked["file"], asked["today"])}
 
 

@@ -29,7 +29,7 @@ from calculators.science.shelf.plants import plant_name
 from calculators.science.shelf.portions import portion_of
 from calculators.science.shelf.reading import read_entries, read_tank
 from calculators.science.shelf.sheet import Sheet, SheetPart, sheet_html
-from calculators.science.shelf.stand import Stand, stand_of
+from calculators.science.shelf.tank_state import TankState, state_of_tank
 
 LONGEST_DAYS = 60
 MOST_CALL_LETTERS = 200
@@ -39,21 +39,21 @@ def paper_reply(asked: Mapping[str, Any]) -> dict[str, Any]:
     """``{"title", "html", "parts"}`` of a sheet. Raises ``BadInput`` for what cannot be read."""
     tank = read_tank(asked["tank"])
     today = day_of(asked, "today") if asked.get("today") else date.today()
-    stand = stand_of(tank, read_entries(asked.get("entries", [])), today)
+    stand = state_of_tank(tank, read_entries(asked.get("entries", [])), today)
     sheet = SHEETS[kind_of(asked)](stand, asked)
     parts = [part._asdict() for part in sheet.parts]
     return {"title": sheet.title, "html": sheet_html(sheet), "parts": parts}
 
 
 def kind_of(asked: Mapping[str, Any]) -> str:
-    """Which sheet is wanted."""
+    """Which sheet is wanted. Raises ``BadInput`` for any other."""
     kind = asked.get("kind")
     if kind not in SHEETS:
         raise BadInput(("kind", f"{kind!r:.40} is no sheet; allowed are {', '.join(SHEETS)}"))
     return str(kind)
 
 
-def card(stand: Stand, asked: Mapping[str, Any]) -> Sheet:
+def card(stand: TankState, asked: Mapping[str, Any]) -> Sheet:
     """The card that stands at a tank."""
     tank = stand.tank
     parts = [
@@ -67,8 +67,8 @@ def card(stand: Stand, asked: Mapping[str, Any]) -> Sheet:
     return Sheet(tank.name, litres_line(stand), parts, "A6")
 
 
-def holiday(stand: Stand, asked: Mapping[str, Any]) -> Sheet:
-    """The sheet for whoever feeds."""
+def holiday(stand: TankState, asked: Mapping[str, Any]) -> Sheet:
+    """The sheet for whoever feeds. Raises ``BadInput`` where the days do not follow."""
     tank, start, end = stand.tank, day_of(asked, "from"), day_of(asked, "to")
     if not 0 <= (end - start).days <= LONGEST_DAYS:
         raise BadInput(
@@ -90,7 +90,7 @@ def holiday(stand: Stand, asked: Mapping[str, Any]) -> Sheet:
 
 
 def day_of(asked: Mapping[str, Any], key: str) -> date:
-    """A day of the message."""
+    """A day of the message. Raises ``BadInput`` for what is none."""
     text = asked.get(key)
     if not isinstance(text, str) or not is_day(text):
         raise BadInput((key, f"{text!r:.40} will not do; allowed is {DAY.words}"))
@@ -98,7 +98,10 @@ def day_of(asked: Mapping[str, Any], key: str) -> date:
 
 
 def spoon_of(asked: Mapping[str, Any]) -> float | None:
-    """The grams in a level spoon; None where nobody weighed it."""
+    """The grams in a level spoon; None where nobody weighed it.
+
+    Raises ``BadInput`` for what cannot be.
+    """
     grams = asked.get("spoon_g")
     if grams is None:
         return None
@@ -108,7 +111,10 @@ def spoon_of(asked: Mapping[str, Any]) -> float | None:
 
 
 def call_lines(asked: Mapping[str, Any]) -> list[str]:
-    """Whom to call: the keeper's words, and a line for a vet."""
+    """Whom to call: the keeper's words, and a line for a vet.
+
+    Raises ``BadInput`` for what is no text, or too long.
+    """
     call = asked.get("call")
     if call is not None and (not isinstance(call, str) or len(call) > MOST_CALL_LETTERS):
         raise BadInput(

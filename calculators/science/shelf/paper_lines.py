@@ -10,8 +10,8 @@ from calculators.science.conversions import DAYS_PER_WEEK
 from calculators.science.shelf.both_units import in_both
 from calculators.science.shelf.entries import READINGS
 from calculators.science.shelf.freshest import figure_now
-from calculators.science.shelf.stand import Stand
 from calculators.science.shelf.tank import ShelfTank
+from calculators.science.shelf.tank_state import TankState
 from calculators.science.shelf.verdict import FIRST_HOUR
 
 WARMTH = READINGS["temperature_c"]
@@ -33,7 +33,7 @@ NEVER = [
 GASPING = "Animals gasp or lie down: " + " ".join(FIRST_HOUR) + " Then call."
 
 
-def before_lines(stand: Stand, end: date) -> list[str]:
+def before_lines(stand: TankState, end: date) -> list[str]:
     """What falls due until the end of a holiday."""
     found = [f"{one.task}, due {one.on}" for one in stand.due if one.on <= end]
     return [*found, "Set ready the water for topping up, and one portion for each day, in boxes."]
@@ -65,7 +65,7 @@ def change_line(tank: ShelfTank) -> str:
     return f"{show_number(change.percent)} % every {show_number(change.every_days)} days"
 
 
-def litres_line(stand: Stand) -> str:
+def litres_line(stand: TankState) -> str:
     """What is known of the water."""
     warmth, ph = (water_now(stand, what) for what in ("temperature_c", "ph"))
     known = [
@@ -76,12 +76,15 @@ def litres_line(stand: Stand) -> str:
     return ", ".join(filter(None, known)) or BLANK
 
 
-def water_now(stand: Stand, what: str) -> float | None:
-    """A figure of the water, as entered or as read, whichever is fresher."""
+def water_now(stand: TankState, what: str) -> float | None:
+    """A figure of the water, as entered or as read, whichever is fresher.
+
+    In the unit of what is asked for.
+    """
     return figure_now(what, stand.tank, stand.judged.readings)
 
 
-def warmth_line(stand: Stand) -> str:
+def warmth_line(stand: TankState) -> str:
     """How warm the water should be, and where it harms."""
     lines = LINES["temperature_c"]
     warmth = water_now(stand, "temperature_c")

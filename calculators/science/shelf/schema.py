@@ -70,7 +70,7 @@ def kind_rule(kind: str) -> Schema:
         properties["what"] = {"enum": list(READINGS)}
     if of.value:
         properties["value"] = {**properties.get("value", {}), **limits(of.value)}
-    return {"if": has("kind", kind), "then": {**then, "properties": properties}}
+    return {"if": holds_value("kind", kind), "then": {**then, "properties": properties}}
 
 
 def reading_rule(what: str, of: Measured) -> Schema:
@@ -80,7 +80,7 @@ def reading_rule(what: str, of: Measured) -> Schema:
     return {"if": condition, "then": {"properties": {"value": limits(of)}}}
 
 
-def has(key: str, value: str) -> Schema:
+def holds_value(key: str, value: str) -> Schema:
     """Whether a key holds a value."""
     return {"properties": {key: {"const": value}}, "required": [key]}
 

@@ -87,7 +87,10 @@ EPOCH_ORDINAL = 719_163  # of 1970-01-01, where Python's timestamps begin
 
 
 def kit_step(what: str, readings: list[Dated]) -> float:
-    """The coarsest step of the kits that were used, else that of a common kit."""
+    """The coarsest step of the kits that were used, else that of a common kit.
+
+    In the unit of the reading.
+    """
     steps = [one.entry.step for one in readings if one.entry.step is not None]
     return max(steps, default=READINGS[what].step)
 
@@ -111,7 +114,10 @@ def way_words(
     high: float | None,
     us: UsUnit | None = None,
 ) -> str:
-    """Which way a reading goes, with the slope and its limits where it says that something moves."""
+    """Which way a reading goes, with the slope and its limits where it says that something moves.
+
+    The slope is ``middle``, its limits are ``low`` and ``high``, in the reading's unit a week.
+    """
     word: str = VERDICT_WORDS.words[get_args(Verdict).index(verdict)]
     if verdict not in ("building", "falling") or middle is None or low is None or high is None:
         return word

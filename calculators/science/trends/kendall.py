@@ -30,14 +30,15 @@ class Limits(NamedTuple):
 
 
 def pairs_of(sizes: Sequence[int]) -> int:
-    """The pairs of readings inside stretches of so many readings each."""
+    """How many pairs of readings lie inside stretches whose ``sizes`` are so many readings each."""
     return sum(math.comb(size, 2) for size in sizes)
 
 
 def limits_for(sizes: Sequence[int]) -> Limits | None:
     """The narrowest limits that hold at least 95 %, else the widest with their true coverage.
 
-    None where even the widest hold less than ``LEAST_COVERAGE``.
+    None where even the widest hold less than ``LEAST_COVERAGE``. The ``sizes`` are how many readings
+    each stretch has.
     """
     used = tuple(sorted(size for size in sizes if size > 1))
     if pairs_of(used) > MOST_EXACT_PAIRS:
@@ -48,7 +49,10 @@ def limits_for(sizes: Sequence[int]) -> Limits | None:
 
 @lru_cache(maxsize=256)
 def exact_limits(sizes: tuple[int, ...]) -> Limits:
-    """The limits by the exact distribution, whatever they hold."""
+    """The limits by the exact distribution, whatever they hold.
+
+    The ``sizes`` are how many readings each stretch has.
+    """
     all_orders = math.prod(math.factorial(size) for size in sizes)
     outside, left_out, coverage = 0, 0, 0.0
     for place, orders in enumerate(inversion_counts(sizes)):
@@ -63,8 +67,9 @@ def exact_limits(sizes: tuple[int, ...]) -> Limits:
 def inversion_counts(sizes: Sequence[int]) -> list[int]:
     """How many orders have 0, 1, 2, … pairs the wrong way round, up to half of the pairs.
 
-    The generating function of one stretch is the product of 1 + q + … + q^(j - 1) for j up to its
-    size (MacMahon); that of several is the product of theirs.
+    The generating function of one stretch is the product of 1 + q + … + q^(j - 1) for j up to its size
+    (MacMahon); that of several is the product of theirs. The ``sizes`` are how many readings each
+    stretch has.
     """
     counts = [1] + [0] * (pairs_of(sizes) // 2)
     for factor in (factor for size in sizes for factor in range(2, size + 1)):
@@ -77,7 +82,9 @@ def inversion_counts(sizes: Sequence[int]) -> list[int]:
 
 
 def normal_left_out(sizes: Sequence[int]) -> int:
-    """How many pairs may be left out at each end, for very many pairs: the normal approximation with
-    Kendall's variance."""
+    """How many pairs may be left out at each end, for very many pairs.
+
+    The normal approximation with Kendall's variance; ``sizes`` are how many readings each stretch has.
+    """
     variance = sum(size * (size - 1) * (2 * size + 5) for size in sizes) / 18
     return max(0, round((pairs_of(sizes) - NORMAL_97_5 * math.sqrt(variance)) / 2) - 1)

@@ -45,7 +45,10 @@ def change_days(changes: Sequence[Change]) -> list[float]:
 
 
 def refuse_equal_days(readings: Sequence[DatedReading]) -> None:
-    """Refuse a second reading at one time: no slope runs between the two."""
+    """Refuse a second reading at one time: no slope runs between the two.
+
+    Raises ``Refused`` with every such row.
+    """
     first: dict[float, int] = {}
     wrong = []
     for row, reading in enumerate(readings, start=1):

@@ -49,7 +49,7 @@ def theil_sen(stretches: Sequence[Stretch]) -> Slope | None:
 
 
 def pair_slopes(stretch: Stretch) -> list[float]:
-    """The slope of every pair of points of one stretch."""
+    """The slope of every pair of points of one stretch, in the reading's unit a day."""
     return [
         (later - value) / (then - day)
         for place, (day, value) in enumerate(stretch)
@@ -58,7 +58,10 @@ def pair_slopes(stretch: Stretch) -> list[float]:
 
 
 def median(values: Sequence[float]) -> float:
-    """The middle of sorted values, or the mean of the two in the middle."""
+    """The middle of sorted values, or the mean of the two in the middle.
+
+    It is in the unit of the ``values``.
+    """
     half = len(values) // 2
     return values[half] if len(values) % 2 else (values[half - 1] + values[half]) / 2
 
@@ -69,7 +72,10 @@ def level_at(stretch: Stretch, slope: float, day: float) -> float:
 
 
 def line(stretch: Stretch, slope: float) -> list[float]:
-    """The height of the line at each point of a stretch."""
+    """The height of the line at each point of a stretch.
+
+    The ``slope`` is in the reading's unit a day, the heights are in that unit.
+    """
     start = stretch[0][0]
     height = level_at(stretch, slope, start)
     return [height + slope * (day - start) for day, _ in stretch]
@@ -78,7 +84,8 @@ def line(stretch: Stretch, slope: float) -> list[float]:
 def scatter(stretches: Sequence[Stretch], slope: float) -> float:
     """How far a single reading lies from its line: 1.4826 times the median distance.
 
-    The factor makes it the standard deviation for normal errors (1 / 0.6745).
+    The factor makes it the standard deviation for normal errors (1 / 0.6745). The ``slope`` is in the
+    reading's unit a day.
     """
     away = sorted(
         abs(value - height)

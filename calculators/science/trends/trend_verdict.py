@@ -9,7 +9,10 @@ Verdict = Literal["building", "steady", "falling", "too-few-readings"]
 
 
 def judge(slope: Slope, stretches: Sequence[Stretch], kit_step: float) -> Verdict:
-    """Say which way it goes, or that it cannot be told."""
+    """Say which way it goes, or that it cannot be told.
+
+    The step of the kit, ``kit_step``, is in the reading's unit.
+    """
     if slope.low is None or slope.high is None:
         return "too-few-readings"
     change = abs(slope.middle) * max(stretch[-1][0] - stretch[0][0] for stretch in stretches)

@@ -50,7 +50,10 @@ def settled(course: CourseOfReading) -> SettledReadings | None:
 
 
 def after_change(course: CourseOfReading, number: int) -> float:
-    """The reading just after so many changes; after none it is the start."""
+    """The reading just after so many changes; after none it is the start.
+
+    In the unit of the reading.
+    """
     level = settled(course)
     if number == 0 or level is None or not course.is_renewed:
         return course.start

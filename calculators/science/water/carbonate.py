@@ -34,12 +34,12 @@ def five_terms(temperature_c: float, a: float, b: float, c: float, d: float, e: 
 
 
 def pk1(temperature_c: float) -> float:
-    """pK of dissolved CO2 to bicarbonate, at infinite dilution."""
+    """Minus the logarithm, base 10, of the constant of dissolved CO2 to bicarbonate, at infinite dilution."""
     return five_terms(temperature_c, 356.3094, 0.06091964, -21834.37, -126.8339, 1684915)
 
 
 def pk2(temperature_c: float) -> float:
-    """pK of bicarbonate to carbonate, at infinite dilution."""
+    """Minus the logarithm, base 10, of the constant of bicarbonate to carbonate, at infinite dilution."""
     return five_terms(temperature_c, 107.8871, 0.03252849, -5151.79, -38.92561, 563713.9)
 
 
@@ -49,7 +49,7 @@ def pk_gas(temperature_c: float) -> float:
 
 
 def pk_water(temperature_c: float) -> float:
-    """pK of water."""
+    """Minus the logarithm, base 10, of the ion product of water."""
     kelvin = temperature_c + KELVIN_AT_0_C
     a, b, c = WATER_PK
     return a / kelvin - b + c * kelvin
@@ -66,7 +66,10 @@ def ionic_strength(gh_meq_l: float, kh_meq_l: float) -> float:
 
 
 def activity(charge: int, ionic_strength_mol_l: float) -> float:
-    """Activity coefficient of an ion (Davies equation), good up to about 0.5 mol/L; more counts as that."""
+    """Activity coefficient of an ion (Davies equation), good up to about 0.5 mol/L; more counts as that.
+
+    It is a factor; ``charge`` is a number of elementary charges.
+    """
     strength = min(ionic_strength_mol_l, DAVIES_UP_TO_MOL_L)
     root = math.sqrt(strength)
     davies = root / (1 + root) - DAVIES_B * strength

@@ -109,7 +109,10 @@ def is_no_worse(step: ChangeOutcome, steps: list[ChangeOutcome]) -> bool:
 
 
 def single_change(percents: list[float], none: ChangeOutcome, tank: Water, tap: Water) -> float:
-    """The change to make now, %: half where it may be, a gentle one where hardness differs; 0 if none."""
+    """The change to make now, %: half where it may be, a gentle one where hardness differs; 0 if none.
+
+    Those that may be made are ``percents``.
+    """
     large = [percent for percent in percents if 25 <= percent <= 75]
     if large:
         gentle = abs(tap.kh_dh - tank.kh_dh) > KH_JUMP_DH and GENTLE_PERCENT in percents
@@ -138,7 +141,10 @@ def is_low(total_mg_n_l: float, tank: Water, state: State) -> bool:
 
 
 def unbroken(percents: list[float]) -> float:
-    """The largest change of which every smaller step may be made too."""
+    """The largest change of which every smaller step may be made too.
+
+    It is in percent, as are those that may be made, ``percents``.
+    """
     largest = 0.0
     while largest + STEP_PERCENT in percents:
         largest += STEP_PERCENT

@@ -85,7 +85,7 @@ def with_gaps(tanks: list[Water], unread: list[str]) -> str:
 
 
 def reading_or(reading: float | None, stand_ins: tuple[float, ...]) -> tuple[float, ...]:
-    """The reading alone where it was taken, else what may stand in its place."""
+    """The reading alone where it was taken, else each of the ``stand_ins``, in the same unit."""
     return stand_ins if reading is None else (reading,)
 
 

@@ -22,13 +22,19 @@ def saturation_at_sea_level_mg_l(temperature_c: float) -> float:
 
 
 def vapour_pressure_atm(temperature_c: float) -> float:
-    """Pressure of water vapour over fresh water, atmospheres (Benson and Krause)."""
+    """Pressure of water vapour over fresh water, atmospheres (Benson and Krause).
+
+    The unit is a standard atmosphere.
+    """
     t = temperature_c + KELVIN_AT_0_C
     return math.exp(11.8571 - 3840.70 / t - 216_961 / t**2)
 
 
 def departure_per_atm(temperature_c: float) -> float:
-    """How far oxygen departs from a perfect gas, per atmosphere (Benson and Krause)."""
+    """How far oxygen departs from a perfect gas, per atmosphere (Benson and Krause).
+
+    It is a factor per unit of pressure.
+    """
     return 0.000975 - 1.426e-5 * temperature_c + 6.436e-8 * temperature_c**2
 
 

@@ -18,5 +18,8 @@ def settled_before(tap: float, gain: float, share: float) -> float:
 
 
 def after_change(before: float, tap: float, share: float) -> float:
-    """The level just after a change: new water in place of a ``share`` of the old, 0 to 1."""
+    """The level just after a change: new water in place of a ``share`` of the old, 0 to 1.
+
+    The level ``before`` and that of the ``tap`` are in one unit.
+    """
     return mixed(before, tap, share)

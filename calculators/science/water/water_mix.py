@@ -72,7 +72,10 @@ class Constants(NamedTuple):
 
 
 def constants_of(calcium: float, ammonia: float, temperature_c: float) -> Constants:
-    """The constants of a water of calcium bicarbonate and ammonium chloride, mol/L."""
+    """The constants of a water of calcium bicarbonate and ammonium chloride, mol/L.
+
+    Both calcium and ``ammonia`` are in mol/L.
+    """
     strength = ionic_strength(2000 * calcium, 2000 * calcium) + ammonia
     carbonate = medium(temperature_c, strength)
     return Constants(carbonate, ammonium_pka(temperature_c) - math.log10(carbonate.single))

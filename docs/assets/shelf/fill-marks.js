@@ -2,7 +2,7 @@
 
 import { collect } from "../form.js";
 import { element } from "../paint.js";
-import { entered } from "./entered.js";
+import { entered } from "./dated-values.js";
 import { shelf, table } from "./opened.js";
 import { newId } from "./operations.js";
 import { saidBelow } from "./sheet.js";

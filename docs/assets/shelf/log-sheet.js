@@ -2,7 +2,7 @@
 
 import { element } from "../paint.js";
 import { called, shelf, table } from "./opened.js";
-import { livesIn } from "./lives.js";
+import { livesIn } from "./occupants.js";
 import { askNote } from "./log-note.js";
 import { askValue } from "./log-value.js";
 import { openWhen } from "./log-when.js";

@@ -7,7 +7,7 @@ import { finder } from "./log-which.js";
 import { nameOf, neverOf, openNames } from "./names.js";
 import { tap } from "./sheet.js";
 import { living } from "./tank-living.js";
-import { entered, withMoment } from "./entered.js";
+import { entered, withMoment } from "./dated-values.js";
 import { fieldsOf, flat } from "./tank-fields.js";
 import { showTroubles } from "./trouble-line.js";
 import { openUnits } from "./units-choice.js";

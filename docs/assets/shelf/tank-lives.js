@@ -1,7 +1,7 @@
 // What lives in a tank, on its page: plants with when they are next due, animals with their number, and both in the form.
 
 import { element } from "../paint.js";
-import { livesOf } from "./lives.js";
+import { livesOf } from "./occupants.js";
 import { nameOf } from "./names.js";
 import { dayInWords, table } from "./opened.js";
 import { livingList } from "./tank-living.js";

@@ -1,7 +1,7 @@
 // Plants and animals of a tank: a row each, with how much or how many, and a field that finds more by any name.
 
 import { element } from "../paint.js";
-import { withMoment } from "./entered.js";
+import { withMoment } from "./dated-values.js";
 import { finder } from "./log-which.js";
 import { nameOf, openNames } from "./names.js";
 import { numberOf } from "./number.js";

@@ -49,11 +49,14 @@ def worked(slug: str, animal: Animal) -> Worked:
 
 
 def shown(value: float) -> str:
-    """A figure as the page shows it."""
+    """A figure as the page shows it. The ``value`` is in its own unit, which stands beside it."""
     return span(value, value, DIGITS)
 
 
 def default(key: str) -> float:
-    """A default of the calculator, so that the page names what it reckoned with."""
+    """A default of the calculator, so that the page names what it reckoned with.
+
+    In the metric unit of the input.
+    """
     fields = {field.key: field.default for field in load_all()[CALCULATOR].inputs}
     return float(fields[key])

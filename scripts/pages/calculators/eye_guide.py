@@ -28,7 +28,7 @@ def eye_guide() -> Html:
 
 
 def picture(cover: int) -> Html:
-    """One surface with so much of it covered."""
+    """One surface with so much of it covered. The ``cover`` is in percent."""
     circles = (
         element("circle", {"class": "eye-leaf", "cx": x, "cy": y, "r": f"{radius:.1f}"})
         for x, y, radius in leaves(cover)
@@ -58,7 +58,11 @@ def leaves(cover: int) -> list[Leaf]:
 
 
 def points(x: int, y: int, radius: float) -> set[tuple[int, int]]:
-    """The fine points of the picture inside a leaf."""
+    """The fine points of the picture inside a leaf, each a pair of column and row.
+
+    The middle at ``x`` and ``y`` and the ``radius`` are in units of the picture, of which each has
+    several points.
+    """
     reach = int(radius * FINE) + 1
     return {
         (column, row)

@@ -38,11 +38,13 @@ def field_html(
     if is_ticked(field):
         return ticks_html(field, value or [], path)
     label = element("label", {"for": f"in-{path}"}, field.label)
-    entered = joined([stepped(field, entry(field, value, path)), both(field, unit_shown, "unit")])
+    entered = joined(
+        [stepped(field, entry(field, value, path)), in_both_systems(field, unit_shown, "unit")]
+    )
     return element(
         "div",
         {"class": "field", **(HIDDEN_MARK if marks else {}), "data-key": field.key},
-        named(field, label, row or {}),
+        label_with_units(field, label, row or {}),
         element("div", {"class": "entry"}, entered),
         element("p", {"class": "hint", "id": f"hint-{path}"}, hint_html(field)),
         problem_html(path),
@@ -86,7 +88,7 @@ def ticks_html(field: InputField, chosen: Sequence[str], path: str) -> Html:
     )
 
 
-def named(field: InputField, label: Html, row: Mapping[str, Any]) -> Html:
+def label_with_units(field: InputField, label: Html, row: Mapping[str, Any]) -> Html:
     """The label; beside it the unit where that goes with another field of the row."""
     by = hint(field, ByChoice)
     if by is None:
@@ -121,7 +123,7 @@ def hint_html(field: InputField) -> Html:
     """The help and what is allowed. Buttons that move a number stop at its limits by themselves."""
     if hint(field, ByChoice) or hint(field, Step):
         return NOTHING
-    return joined(filter(None, [field.help, both(field, span_text, "span")]), " ")
+    return joined(filter(None, [field.help, in_both_systems(field, span_text, "span")]), " ")
 
 
 def stepped(field: InputField, made: Html) -> Html:
@@ -220,7 +222,9 @@ def span_text(field: InputField, system: System) -> str:
     return f"{low} to {high}." + (" May be left empty." if field.nullable else "")
 
 
-def both(field: InputField, text: Callable[[InputField, System], str], name: str) -> Html:
+def in_both_systems(
+    field: InputField, text: Callable[[InputField, System], str], name: str
+) -> Html:
     """A text in both systems of units; the style sheet shows the one that is chosen."""
     metric, us = text(field, "metric"), text(field, "us")
     if metric == us:

@@ -32,7 +32,10 @@ MODULE_ADDRESS = "python -m calculators"
 
 
 def calculator_page(spec: Spec, library: Library) -> str:
-    """One calculator as Markdown; its worked example is computed here by the same function."""
+    """One calculator as Markdown; its worked example is computed here by the same function.
+
+    Raises ``BadInput`` where its own example does not hold.
+    """
     checked = cases(spec.name)
     return render(
         "calculator.md.j2",
@@ -74,7 +77,10 @@ class Try(NamedTuple):
 
 
 def tries(spec: Spec, library: Library) -> list[Try]:
-    """The demo tanks that this calculator is filled in for. The link works for sharing, too."""
+    """The demo tanks that this calculator is filled in for. The link works for sharing, too.
+
+    Raises ``BadInput`` where one does not hold.
+    """
     return [
         Try(
             tank.name,

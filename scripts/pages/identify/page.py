@@ -59,7 +59,7 @@ def groups() -> list[FormGroup]:
 
 
 def identify_page(library: Library) -> str:
-    """The page as Markdown."""
+    """The page as Markdown. Raises ``BadInput`` where its example does not hold."""
     pieces = naming_pieces(compute("identify", {}, own=True))["pieces"]
     choices = zip(get_args(Place), PLACE_WORDS.words, strict=True)
     return render(

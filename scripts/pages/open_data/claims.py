@@ -31,7 +31,7 @@ def claims_of(kind: str, key: str, record: BaseModel) -> Iterator[Row]:
             "field": path,
             "low": claim.low if isinstance(claim, Range) else None,
             "high": claim.high if isinstance(claim, Range) else None,
-            "words": "" if isinstance(claim, Range) else said(claim),
+            "words": "" if isinstance(claim, Range) else claim_text(claim),
             "note": getattr(claim, "note", None),
             "grade": claim.grade,
             "sources": BETWEEN.join(claim.sources),
@@ -50,7 +50,7 @@ def within(value: Any, path: str = "") -> Iterator[tuple[str, Claim]]:
             yield from within(part, f"{path}.{number}")
 
 
-def said(claim: Claim) -> str:
+def claim_text(claim: Claim) -> str:
     """The plain words and numbers of a claim that is no range."""
     names = (name for name in type(claim).model_fields if name not in (*ABOUT_CLAIM, "note"))
     values = (getattr(claim, name) for name in names)

@@ -32,7 +32,7 @@ def open_data(library: Library) -> dict[str, str]:
     """``{path: text}`` of tables, whole records, schemas, licences and the package that describes them."""
     rows = {name: table.rows(library) for name, table in TABLES.items()}
     files = {f"{name}.csv": csv_text(rows[name]) for name in TABLES}
-    files |= {f"{name}.json": whole(library, name) for name in WHOLE}
+    files |= {f"{name}.json": records_by_key(library, name) for name in WHOLE}
     described = json_text(descriptor(files, rows))
     files |= {
         f"schema/{name}.schema.json": json_text(adapter.json_schema())
@@ -43,7 +43,7 @@ def open_data(library: Library) -> dict[str, str]:
     return {f"{FOLDER}{path}": text for path, text in files.items()}
 
 
-def whole(library: Library, name: str) -> str:
+def records_by_key(library: Library, name: str) -> str:
     """The records of one kind by key, as they are written; what is not known is left out."""
     field, adapter = WHOLE[name]
     records = dict(sorted(getattr(library, field).items()))

@@ -45,12 +45,12 @@ class Axis(NamedTuple):
     end: float
 
     def at(self, value: float) -> float:
-        """The pixel of a figure."""
+        """The pixel of a figure. The ``value`` is in the unit of the axis."""
         share = math.log(value / self.low) / math.log(self.high / self.low)
         return self.start + share * (self.end - self.start)
 
     def within(self, ticks: tuple[float, ...]) -> list[float]:
-        """The ticks that the axis reaches."""
+        """The ticks that the axis reaches. They stay in order."""
         return [tick for tick in ticks if self.low <= tick <= self.high]
 
 

@@ -38,7 +38,7 @@ def plain(
     )
 
 
-def held(plant_shown: ComparedPlant, key: str) -> Range | None:
+def nitrogen_range(plant_shown: ComparedPlant, key: str) -> Range | None:
     """A figure of the part on nitrogen; a plant that nobody shall grow may have no such part."""
     claim: Range | None = getattr(plant_shown.plant.nitrogen, key, None)
     return claim
@@ -110,8 +110,8 @@ FIGURES: tuple[ComparisonRow, ...] = (
     ComparisonRow("Nitrogen", "role", "Part in the balance", role),
     ComparisonRow("Nitrogen", "uptake", "Takes it up", uptake),
     plain("Nitrogen", "tissue_n", "Tissue nitrogen", q.TissueNitrogen,
-          lambda plant_shown: held(plant_shown, "tissue_n_percent")),
+          lambda plant_shown: nitrogen_range(plant_shown, "tissue_n_percent")),
     plain("Nitrogen", "dry_matter", "Dry matter", q.DryMatter,
-          lambda plant_shown: held(plant_shown, "dry_matter_percent")),
+          lambda plant_shown: nitrogen_range(plant_shown, "dry_matter_percent")),
     ComparisonRow("The law", "law", "Restricted in", law),
 )  # fmt: skip

@@ -40,7 +40,10 @@ def figure(quantity: Any, claim: Range | None, plant_shown: ComparedPlant) -> Ce
 
 
 def size_classes(low: float, high: float) -> tuple[str, ...]:
-    """Every size class that a range touches; ranges that share none are clearly apart."""
+    """Every size class that a range touches; ranges that share none are clearly apart.
+
+    Both ``low`` and ``high`` are in the unit of the range.
+    """
     first, last = (
         math.floor(math.log(max(end, 1e-3)) / math.log(STEP) + 1e-9) for end in (low, high)
     )

@@ -21,7 +21,7 @@ LEAST_ALIKE = 2.0  # shared signs, as the sum of the weaker log odds; one shared
 AGE, PLANTED = "tank_age_days", "days_since_planting"
 
 
-class Apart(NamedTuple):
+class TellingSign(NamedTuple):
     """A problem that looks alike, and the one observation that tells the two apart best."""
 
     problem: str
@@ -41,7 +41,7 @@ def grouped(problem: Problem) -> list[tuple[str, list[Evidence]]]:
     return groups
 
 
-def apart(slug: str, other: str) -> Apart | None:
+def apart(slug: str, other: str) -> TellingSign | None:
     """The observation that tells two problems apart best, or None where the records know none."""
     bits = {key: bits_between(key, slug, other) for key in FINDINGS if is_observation(key)}
     best = max(bits, key=lambda key: bits[key])
@@ -50,7 +50,7 @@ def apart(slug: str, other: str) -> Apart | None:
     mine, theirs = (shares_of(problem, question_of(best))[best] for problem in (slug, other))
     this, that = CAUSES[slug].name, CAUSES[other].name
     there, gone = (this, that) if mine > theirs else (that, this)
-    return Apart(other, that, best, there, gone)
+    return TellingSign(other, that, best, there, gone)
 
 
 def bits_between(finding: str, slug: str, other: str) -> float:
@@ -87,7 +87,7 @@ def likeness(slug: str, other: str) -> float:
     )
 
 
-def further_alike(slug: str, problem: Problem) -> list[Apart]:
+def further_alike(slug: str, problem: Problem) -> list[TellingSign]:
     """The likest problems that the record does not name itself, with what tells them apart."""
     named = {
         alike_problem.problem for alike_problem in problem.mistaken_for if alike_problem.problem

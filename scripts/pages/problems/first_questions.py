@@ -71,7 +71,8 @@ def signs(where: str) -> tuple[SignToTap, ...]:
     bits = {key: answer_bits(columns(question_of(key), chances), (key,)) for key in keys}
     ordered = sorted(keys, key=lambda key: (not FINDINGS[key].danger, -bits[key], key))
     return tuple(
-        SignToTap(key, FINDINGS[key].label, tuple(ahead(key)), rivals_of(key)) for key in ordered
+        SignToTap(key, FINDINGS[key].label, tuple(questions_after(key)), rivals_of(key))
+        for key in ordered
     )
 
 
@@ -88,7 +89,7 @@ def is_sign(key: str) -> bool:
     return bool(strengths & {"strong-for", "for"})
 
 
-def ahead(key: str) -> Iterator[str]:
+def questions_after(key: str) -> Iterator[str]:
     """The next questions after a sign, each as if those before could not be answered."""
     case = read_case((key,), (), {})
     where, passed = FINDINGS[key].where, frozenset[str]()
@@ -111,10 +112,10 @@ def first_questions(shown: list[PlaceSigns]) -> list[tuple[str, Question]]:
 def reading_fields() -> Markup:
     """The few figures that the page takes, as the calculator's form writes them."""
     known = fields_of(find("diagnose"))
-    return Markup("".join(field_html(named(key, known[key]), None, "") for key in READINGS))
+    return Markup("".join(field_html(under_key(key, known[key]), None, "") for key in READINGS))
 
 
-def named(key: str, field: InputField) -> InputField:
+def under_key(key: str, field: InputField) -> InputField:
     """A field under its dotted key."""
     return field.renamed(key)
 

@@ -54,7 +54,8 @@ class Grower:
         left = [
             name
             for name in self.signs
-            if name not in denied and any(speaks(CAUSES[slug], name, STRONGLY) for slug in weights)
+            if name not in denied
+            and any(raises_odds(CAUSES[slug], name, STRONGLY) for slug in weights)
         ]
         if not left or depth == DEEPEST:
             return Branch(None)
@@ -64,7 +65,7 @@ class Grower:
         pointed = {
             slug: PRIOR_WEIGHT[CAUSES[slug].prior] * share(slug, finding)
             for slug in chances
-            if speaks(CAUSES[slug], finding)
+            if raises_odds(CAUSES[slug], finding)
         }
         yes = self.settle(pointed, frozenset({question_of(finding)}), 0)
         no = self.walk(self.without(chances, finding, denied), denied | {finding}, depth + 1)
@@ -75,22 +76,25 @@ class Grower:
     def without(
         self, chances: Mapping[str, float], finding: str, denied: frozenset[str]
     ) -> dict[str, float]:
-        """What is left when a sign is not there: no problem all of whose signs here are denied."""
+        """What is left when a sign is not there: no problem all of whose signs here are denied.
+
+        By problem, as weights that need not add up to 1.
+        """
         gone = {*denied, finding}
         return {
             slug: chance * (1 - share(slug, finding))
             for slug, chance in chances.items()
-            if any(speaks(CAUSES[slug], name) for name in self.signs if name not in gone)
+            if any(raises_odds(CAUSES[slug], name) for name in self.signs if name not in gone)
         }
 
     def settle(self, weights: Mapping[str, float], asked: frozenset[str], depth: int) -> Branch:
         """Tell apart the problems that a sign speaks for."""
         chances = dict(zip(weights, normal(list(weights.values())), strict=True))
         if max(chances.values()) >= SURE or depth == AFTER_YES:
-            return Branch(None, named(chances))
+            return Branch(None, likeliest_problems(chances))
         finding = self.best(chances, asked)
         if finding is None:
-            return Branch(None, named(chances))
+            return Branch(None, likeliest_problems(chances))
         number, self.next = self.next, self.next + 1
         asked |= {question_of(finding)}
         there = {slug: chance * share(slug, finding) for slug, chance in chances.items()}
@@ -113,7 +117,10 @@ class Grower:
         return finding if finding and bits[finding] >= LEAST_BITS else None
 
     def worth(self, name: str) -> float:
-        """What a question is worth here beside what it tells."""
+        """What a question is worth here beside what it tells.
+
+        It is a factor for the bits that it tells.
+        """
         if self.where == SURFACE and question_of(name).startswith(OF_PLANT):
             return 0.0  # who looks at floating plants knows what they are
         if question_of(name).startswith(OF_TEST):
@@ -121,7 +128,7 @@ class Grower:
         return 1.0 if name in self.signs else ELSEWHERE
 
 
-def speaks(cause: CauseEntry, finding: str, odds: float = 1.0) -> bool:
+def raises_odds(cause: CauseEntry, finding: str, odds: float = 1.0) -> bool:
     """Whether a finding raises a problem's odds by more than this."""
     return finding in cause.rows and ODDS[cause.rows[finding].strength] > odds
 
@@ -145,7 +152,7 @@ def uncertainty(chance: float) -> float:
     return -math.fsum(p * math.log2(p) for p in (chance, 1 - chance) if p > 0)
 
 
-def named(chances: Mapping[str, float]) -> tuple[str, ...]:
+def likeliest_problems(chances: Mapping[str, float]) -> tuple[str, ...]:
     """The problems that a lead names."""
     order = sorted(chances, key=lambda slug: (-chances[slug], slug))
     least = NAMED * chances[order[0]]

@@ -23,14 +23,19 @@ def symptom_index(library: Library) -> Iterator[tuple[str, list[Symptom]]]:
     """Every finding that speaks for a problem, by where one looks."""
     for where in library.vocabulary["looks"]:
         symptoms = [
-            Symptom(name, finding.label, speaks(name, "strong-for"), speaks(name, "for"))
+            Symptom(
+                name,
+                finding.label,
+                problems_with_strength(name, "strong-for"),
+                problems_with_strength(name, "for"),
+            )
             for name, finding in FINDINGS.items()
             if finding.where == where
         ]
         yield where, [symptom for symptom in symptoms if symptom.strongly or symptom.also]
 
 
-def speaks(finding: str, strength: str) -> tuple[str, ...]:
+def problems_with_strength(finding: str, strength: str) -> tuple[str, ...]:
     """The problems for which a finding has this strength, the commonest first."""
     assert strength in ODDS
     order = sorted(CAUSES, key=lambda slug: (-PRIOR_WEIGHT[CAUSES[slug].prior], slug))

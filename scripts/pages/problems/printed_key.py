@@ -10,7 +10,7 @@ from typing import NamedTuple
 from calculators.diagnose.likelihood import PRIOR_WEIGHT
 from calculators.diagnose.posterior import OF_PLANT
 from calculators.diagnose.problem_table import CAUSES, FINDINGS, question_of
-from scripts.pages.problems.key_grower import STRONGLY, Branch, Couplet, Grower, speaks
+from scripts.pages.problems.key_grower import STRONGLY, Branch, Couplet, Grower, raises_odds
 from scripts.records.load import Library
 
 FIRST = ("animals", "water")  # animals before leaves
@@ -53,7 +53,7 @@ def signs(where: str, danger: bool) -> list[str]:
         if finding.where == where
         and (where != "animals" or finding.danger == danger)
         and not question_of(name).startswith(OF_PLANT)
-        and any(speaks(cause, name, STRONGLY) for cause in CAUSES.values())
+        and any(raises_odds(cause, name, STRONGLY) for cause in CAUSES.values())
     ]
     return [name for name in names if not set(FINDINGS[name].implies) & set(names)]
 
@@ -63,7 +63,7 @@ def start(here: list[str]) -> dict[str, float]:
     return {
         slug: PRIOR_WEIGHT[cause.prior] * (URGENT if cause.urgency == "now" else 1.0)
         for slug, cause in CAUSES.items()
-        if any(speaks(cause, name) for name in here)
+        if any(raises_odds(cause, name) for name in here)
     }
 
 

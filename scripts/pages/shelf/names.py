@@ -82,6 +82,6 @@ def words_of(unit: str) -> str:
 
 
 def converted(value: float, unit: str, into: str) -> float:
-    """A figure in another unit."""
+    """A figure in another unit. The ``value`` is in ``unit``, what comes back in ``into``."""
     result: float = run("units", {"value": value, "from": unit, "to": into})["outputs"]["result"]
     return result

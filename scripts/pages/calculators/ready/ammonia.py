@@ -38,7 +38,7 @@ def ammonia_values() -> ReadyValues:
 
 
 def of_reading(reading: float) -> ReadyTable:
-    """The table of one reading."""
+    """The table of one reading. The ``reading`` is in mg N/L."""
     return ReadyTable(
         f"The kit reads {heading(NAME, 'ammonia_mg_l', reading)}",
         "pH",
@@ -54,7 +54,8 @@ def words(reading: float, ph: float, temperature_c: float) -> str:
     """One cell: the band in words, then the toxic part, mg N/L.
 
     By the calculator's own formulas: all of its answer, with what to do about it, takes a tenth of a
-    second a cell. ``tests/test_ready_values.py`` holds cells against whole answers.
+    second a cell. ``tests/test_ready_values.py`` holds cells against whole answers. The ``reading`` is
+    in mg N/L too, ionised and not.
     """
     toxic = figure(Nitrogen, reading * unionised_share(ph, temperature_c))
     return f"{WORDS[ammonia_grade(reading, ph, temperature_c)]}, {toxic}"

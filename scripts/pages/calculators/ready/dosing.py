@@ -49,7 +49,7 @@ TOO_STRONG = "does not dissolve"
 
 def dosing_values() -> ReadyValues:
     """Grams by litres of water, and what holds of each salt."""
-    bottle = of(SALTS[0], 100.0).answer["inputs"]
+    bottle = answer_at(SALTS[0], 100.0).answer["inputs"]
     per_bottle = (
         f"Grams for a bottle of {show_number(bottle['bottle_ml'])} mL, filled with water to the mark: "
         f"one dose is {show_number(bottle['dose_ml'])} mL"
@@ -64,7 +64,9 @@ def dosing_values() -> ReadyValues:
 
 def cautions() -> tuple[str, ...]:
     """What the calculator warns of at every volume, of whichever salt; each once."""
-    said = [text for salt in SALTS for text in said_of_all(of(salt, litres) for litres in LITRES)]
+    said = [
+        text for salt in SALTS for text in said_of_all(answer_at(salt, litres) for litres in LITRES)
+    ]
     return tuple(text for text in dict.fromkeys(said) if "not entered" not in text)
 
 
@@ -80,14 +82,14 @@ def table(caption: str, shown: Callable[[WorkedCell], str]) -> ReadyTable:
         tuple(
             ReadyRow(
                 heading(NAME, "volume_l", litres),
-                tuple(shown(of(salt, litres)) for salt in SALTS),
+                tuple(shown(answer_at(salt, litres)) for salt in SALTS),
             )
             for litres in LITRES
         ),
     )
 
 
-def of(salt: SaltColumn, litres: float) -> WorkedCell:
+def answer_at(salt: SaltColumn, litres: float) -> WorkedCell:
     """The calculator's answer for one dose of a salt."""
     return cell(
         NAME,

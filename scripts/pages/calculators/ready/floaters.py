@@ -36,7 +36,7 @@ def until_thinning() -> ReadyTable:
         tuple(
             ReadyRow(
                 heading(NAME, "doubling_days", days),
-                tuple(of(days, cover).shown("days_to_high") for cover in COVER_PERCENT),
+                tuple(answer_at(days, cover).shown("days_to_high") for cover in COVER_PERCENT),
             )
             for days in DOUBLING_DAYS
         ),
@@ -50,10 +50,10 @@ def after() -> tuple[str, ...]:
         f"Thin down to {show_number(example['low_percent'])} % then, in two steps two or three days "
         "apart where animals and plants are used to shade."
     )
-    said = said_of_all(of(days, cover) for days in DOUBLING_DAYS for cover in COVER_PERCENT)
+    said = said_of_all(answer_at(days, cover) for days in DOUBLING_DAYS for cover in COVER_PERCENT)
     return (thin, *said)
 
 
-def of(days: float, cover: float) -> WorkedCell:
-    """The calculator's answer for one cell."""
+def answer_at(days: float, cover: float) -> WorkedCell:
+    """The calculator's answer for one cell. The ``cover`` is in percent."""
     return cell(NAME, plant=None, wet_g_m2=2300.0, doubling_days=days, cover_percent=cover)

@@ -42,7 +42,7 @@ def saturation() -> ReadyTable:
         tuple(
             ReadyRow(
                 ": ".join(filter(None, (heading(NAME, "temperature_c", t), band(t)))),
-                tuple(of(t, height).shown("saturation_mg_l") for height in ALTITUDES_M),
+                tuple(answer_at(t, height).shown("saturation_mg_l") for height in ALTITUDES_M),
             )
             for t in TEMPERATURES_C
         ),
@@ -57,7 +57,7 @@ def band(temperature_c: float) -> str:
     return f"{'DEADLY' if level == 'deadly' else 'harmful'}, too {'warm' if side == 'high' else 'cold'}"
 
 
-def of(temperature_c: float, altitude_m: float) -> WorkedCell:
+def answer_at(temperature_c: float, altitude_m: float) -> WorkedCell:
     """The calculator's answer for one cell."""
     return cell(
         NAME,

@@ -32,8 +32,8 @@ FIRST = (
 
 def water_change_values() -> ReadyValues:
     """The fewest equal changes that bring a reading to the level offered for it."""
-    plans = [of("nitrate", now, 0.0) for now in NITRATE_MG_L]
-    plans += [of("nitrite", now, 0.0) for now in NITRITE_MG_N_L]
+    plans = [answer_at("nitrate", now, 0.0) for now in NITRATE_MG_L]
+    plans += [answer_at("nitrite", now, 0.0) for now in NITRITE_MG_N_L]
     planned = [plan for plan in plans if plan.value("changes")]
     largest = cell(NAME).answer["inputs"]["max_change_percent"]
     after = (
@@ -48,7 +48,7 @@ def water_change_values() -> ReadyValues:
 
 def nitrate() -> ReadyTable:
     """Nitrate as NO3 by what the new water reads."""
-    target = of("nitrate", 40.0, 0.0).shown("target_used_mg_l")
+    target = answer_at("nitrate", 40.0, 0.0).shown("target_used_mg_l")
     return ReadyTable(
         f"Nitrate, as NO₃, down to {target} mg/L; if the kit counts nitrogen, multiply its figure by "
         f"{show_number(NITRATE / N)} first",
@@ -62,7 +62,7 @@ def nitrate() -> ReadyTable:
                 heading(NAME, "now_mg_l", now),
                 (
                     WORDS[standing("nitrate_mg_l", now).level],
-                    *(plan_words(of("nitrate", now, tap)) for tap in TAP_NITRATE_MG_L),
+                    *(plan_words(answer_at("nitrate", now, tap)) for tap in TAP_NITRATE_MG_L),
                 ),
             )
             for now in NITRATE_MG_L
@@ -72,7 +72,7 @@ def nitrate() -> ReadyTable:
 
 def nitrite() -> ReadyTable:
     """Nitrite as nitrogen; new water has none."""
-    target = of("nitrite", 1.0, 0.0).shown("target_used_mg_l")
+    target = answer_at("nitrite", 1.0, 0.0).shown("target_used_mg_l")
     return ReadyTable(
         f"Nitrite, as nitrogen, down to {target} mg/L; if the kit says NO₂, divide its figure by "
         f"{show_number(NITRITE / N)} first",
@@ -81,15 +81,18 @@ def nitrite() -> ReadyTable:
         tuple(
             ReadyRow(
                 heading(NAME, "now_mg_l", now),
-                (WORDS[standing("nitrite_mg_n_l", now).level], plan_words(of("nitrite", now, 0.0))),
+                (
+                    WORDS[standing("nitrite_mg_n_l", now).level],
+                    plan_words(answer_at("nitrite", now, 0.0)),
+                ),
             )
             for now in NITRITE_MG_N_L
         ),
     )
 
 
-def of(what: str, now: float, tap: float) -> WorkedCell:
-    """The calculator's answer for one cell."""
+def answer_at(what: str, now: float, tap: float) -> WorkedCell:
+    """The calculator's answer for one cell. Both ``now`` and the ``tap`` are in mg/L."""
     return cell(NAME, what=what, now_mg_l=now, tap_mg_l=tap, volume_l=None)
 
 

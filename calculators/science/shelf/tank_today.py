@@ -12,7 +12,7 @@ from calculators.science.shelf.log import Log
 from calculators.science.shelf.tank import ShelfTank
 
 
-class Living(NamedTuple):
+class TankToday(NamedTuple):
     """A tank with its lists of today, its log, and what of the two does not add up, a sentence each."""
 
     tank: ShelfTank
@@ -20,10 +20,10 @@ class Living(NamedTuple):
     doubts: tuple[str, ...]
 
 
-def living(tank: ShelfTank, log: Log) -> Living:
+def tank_today(tank: ShelfTank, log: Log) -> TankToday:
     """The tank as it lives on the log's day."""
     plants, animals = plants_now(tank, log), animals_now(tank, log)
-    return Living(
+    return TankToday(
         tank._replace(plants=plants.plants, animals=animals.animals),
         log._replace(left_g=plants.left_g),
         (*animals.doubts, *plants.doubts),

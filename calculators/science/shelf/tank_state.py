@@ -7,14 +7,14 @@ from typing import NamedTuple
 from calculators.science.shelf.due import Due, ShelfRound, due_of, week_of
 from calculators.science.shelf.due_rounds import rounds_of
 from calculators.science.shelf.entries import Entry
-from calculators.science.shelf.living import living
 from calculators.science.shelf.log import Log, log_of
 from calculators.science.shelf.next_test import NextTest, next_test
 from calculators.science.shelf.tank import ShelfTank
+from calculators.science.shelf.tank_today import tank_today
 from calculators.science.shelf.verdict import WORST_FIRST, TankVerdict, judge
 
 
-class Stand(NamedTuple):
+class TankState(NamedTuple):
     """How one tank stands on one day."""
 
     tank: ShelfTank  # with what lives in it now
@@ -41,11 +41,11 @@ class Stand(NamedTuple):
         return WORST_FIRST.index(self.judged.verdict), -self.late_days
 
 
-def stand_of(tank: ShelfTank, entries: Sequence[Entry], today: date) -> Stand:
+def state_of_tank(tank: ShelfTank, entries: Sequence[Entry], today: date) -> TankState:
     """How a tank stands; entries of other tanks are left aside."""
-    tank, log, doubts = living(tank, log_of(tank.id, entries, today))
+    tank, log, doubts = tank_today(tank, log_of(tank.id, entries, today))
     judged = judge(tank, log)
     rounds, test = rounds_of(tank, log, judged), next_test(judged, log)
     due = [*(due_of(one, log) for one in rounds), test.due(today)]
     due.sort(key=lambda one: (one.on, one.task))
-    return Stand(tank, log, judged, rounds, due, test, doubts)
+    return TankState(tank, log, judged, rounds, due, test, doubts)

@@ -15,7 +15,9 @@ from calculators.core.units import System
 NOT_ASKED = "Not asked"
 
 
-def asked_rows(spec: Spec, answer: Mapping[str, Any], system: System = "metric") -> list[FigureRow]:
+def answered_rows(
+    spec: Spec, answer: Mapping[str, Any], system: System = "metric"
+) -> list[FigureRow]:
     """The rows of ``paint.rows``, without blank ones whose question was not put.
 
     The questions come last, in one row, by the labels of their inputs. A blank that hangs on

@@ -12,7 +12,7 @@ from calculators.core.run import Computed, compute
 from calculators.core.units import System
 
 
-def answered_anyway(
+def partial_answer(
     spec: Spec,
     given: Mapping[str, Any],
     readable: Mapping[str, Any],
@@ -20,7 +20,10 @@ def answered_anyway(
     *,
     own: bool = False,
 ) -> tuple[Reply, Computed]:
-    """The reply and the run behind it; figures that cannot be read come as ``problems`` beside the answer."""
+    """The reply and the run behind it; figures that cannot be read come as ``problems`` beside the answer.
+
+    Raises ``BadInput`` where even that does not hold.
+    """
     reply: Reply = {"given": dict(given)}
     try:
         result = compute(spec.name, readable, typed=True, system=system, own=own)

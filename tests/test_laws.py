@@ -76,7 +76,7 @@ LISTED = {
     "limnophila-sessiliflora": {"us"},
     "ipomoea-aquatica": {"us"},
     "ludwigia-grandiflora": {"eu", "gb"},
-    "ludwigia-peploides": {"eu", "gb", "nz"},
+    "ludwigia-peploides": {"eu", "gb", "nz", "us"},
     "myriophyllum-aquaticum": {"au", "eu", "gb", "nz", "us"},
     "myriophyllum-heterophyllum": {"eu", "gb", "us"},
     "nymphoides-hydrophylla": {"us"},  # in two states, as N. cristata
@@ -85,7 +85,7 @@ LISTED = {
     "myriophyllum-spicatum": {"us"},
     "pistia-stratiotes": {"au", "eu", "gb", "nz", "us"},
     "pontederia-crassipes": {"au", "eu", "gb", "nz", "us"},  # as Eichhornia crassipes
-    "sagittaria-platyphylla": {"au", "nz"},
+    "sagittaria-platyphylla": {"au", "nz", "us"},
     "sagittaria-sagittifolia": {"nz", "us"},
     "salvinia-auriculata": {"us"},
     "salvinia-molesta": {"au", "eu", "gb", "nz", "us"},

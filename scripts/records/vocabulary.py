@@ -53,7 +53,7 @@ WORDS: dict[str, tuple[str, ...]] = {
     "plant_harm": allowed(Harm, "does"),
     "how_often": allowed(Candidate, "how_often"),
 }
-OPEN = ("grazer",)  # lists that the vocabulary alone decides
+OPEN = ("grazer", "term")  # lists that the vocabulary alone decides
 
 
 def word_faults(vocabulary: dict[str, Any]) -> Iterator[tuple[Place, str]]:

@@ -11,6 +11,7 @@ from scripts.pages.animals.worked_load import worked
 from scripts.pages.cite import Citations
 from scripts.pages.ranges import SCALES, Bar, BarScale, bar, both_units, figure_in_both, span
 from scripts.pages.template import render
+from scripts.pages.terms import terms_used
 from scripts.records.animal import Animal
 from scripts.records.claim import Statement
 from scripts.records.law import listings
@@ -44,6 +45,7 @@ def animal_page(slug: str, library: Library) -> str:
         drawing=Markup(picture(slug, animal, shape_words(animal, library))),
         drawn_at=figure_in_both(q.BodyLength, animal.body.typical_mm),
         places=list(library.vocabulary["place"]),
+        terms=terms_used(animal, library.vocabulary["term"]),
     )
 
 

@@ -19,6 +19,7 @@ from scripts.pages.plants.same_scale import with_view
 from scripts.pages.plants.trade_names import pages_of
 from scripts.pages.ranges import SCALES, Bar, bar, both_units
 from scripts.pages.template import render
+from scripts.pages.terms import terms_used
 from scripts.records.claim import Range
 from scripts.records.law import listed_look_alikes, listings
 from scripts.records.load import Library
@@ -53,6 +54,7 @@ def plant_page(slug: str, library: Library) -> str:
         problems=library.problems,
         plants=library.plants,
         neighbours=neighbours(slug, library),
+        terms=terms_used(plant, library.vocabulary["term"]),
     )
 
 

@@ -12,6 +12,7 @@ from calculators.diagnose.questioning import MOST_TAPS
 from scripts.pages.cite import Citations
 from scripts.pages.problems import evidence, first_questions
 from scripts.pages.template import render
+from scripts.pages.terms import terms_used
 from scripts.records.load import Library
 from scripts.records.problem import FilledCalculator, Problem
 
@@ -42,6 +43,7 @@ def problem_page(slug: str, library: Library) -> str:
         ],
         cite=Citations(library.sources),
         problems=library.problems,
+        terms=terms_used(problem, library.vocabulary["term"]),
         guides={key: guide for key, guide in library.guides.items() if slug in guide.problems},
     )
 

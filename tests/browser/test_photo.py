@@ -244,7 +244,6 @@ def count_at_tank(page, context):
 
 
 @pytest.mark.parametrize("as_swap", [True, False])
-@pytest.mark.python_alive
 def test_the_cover_counted_from_the_log_is_logged_in_one_tap_and_can_be_undone(
     page, context, as_swap
 ):
@@ -278,7 +277,6 @@ def test_the_cover_counted_from_the_log_is_logged_in_one_tap_and_can_be_undone(
     assert readings_of_cover(page) == []
 
 
-@pytest.mark.python_alive
 def test_without_a_chosen_tank_the_count_asks_which_and_writes_nothing_by_itself(page, context):
     put(page, LOBBY, OTHER)
     open_page(page)
@@ -299,7 +297,6 @@ def test_without_a_chosen_tank_the_count_asks_which_and_writes_nothing_by_itself
     assert [one[0] for one in readings_of_cover(page)] == ["mine"]
 
 
-@pytest.mark.python_alive
 def test_a_count_is_offered_to_no_log_before_its_corners_are_dragged_or_without_a_tank(
     page, context
 ):

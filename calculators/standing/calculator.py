@@ -11,12 +11,14 @@ from calculators.science.shelf.asked import DayAsked, LogAsked, day_asked
 from calculators.science.shelf.due import Due
 from calculators.science.shelf.freshest import figure_now
 from calculators.science.shelf.harm import ammonia_water
+from calculators.science.shelf.nitrogen_month import nitrogen_month
 from calculators.science.shelf.outlook import NoOutlook, outlook
 from calculators.science.shelf.reading import check_entries
 from calculators.science.shelf.stand import Stand, stand_of
 from calculators.science.shelf.tank import ShelfTank
 from calculators.science.shelf.trends import ReadingCourse, TrendRow, courses, trend_row
 from calculators.standing.example import FOYER, LOG, TODAY
+from calculators.standing.nitrogen import nitrogen_note, nitrogen_series
 from calculators.standing.outputs import DueTask, TankStanding, TestWanted, WaterNow, lives_now
 from calculators.standing.pictures import pictures
 from calculators.standing.words import notes
@@ -92,6 +94,7 @@ def standing(
     check_entries(entries)
     stand = stand_of(tank, entries, day_asked(today, TODAY if tank == FOYER else None))
     ahead, found = outlook(stand.tank, stand.log, stand.judged.readings), courses(stand.log)
+    month = nitrogen_month(stand.tank, stand.log)
     test, water = stand.next_test, ammonia_water(stand.tank, stand.judged.readings)
     return TankStanding(
         verdict=stand.judged.verdict,
@@ -103,8 +106,8 @@ def standing(
         minutes_week=stand.minutes_week,
         lives=lives_now(stand.tank),
         water=WaterNow(*water, figure_now("kh_dh", stand.tank, stand.judged.readings)),
-        notes=tuple(notes(stand, ahead)),
-        series=pictures(found, stand.judged.harms, stand.log),
+        notes=(*notes(stand, ahead), *nitrogen_note(month)),
+        series=pictures(found, stand.judged.harms, stand.log) | nitrogen_series(month),
     )
 
 

@@ -18,6 +18,7 @@ from calculators.science.shelf.stand import Stand, stand_of
 from calculators.science.shelf.tank import ShelfTank
 from calculators.science.shelf.trends import ReadingCourse, TrendRow, courses, trend_row
 from calculators.standing.example import FOYER, LOG, TODAY
+from calculators.standing.light import light_note
 from calculators.standing.nitrogen import nitrogen_note, nitrogen_series
 from calculators.standing.outputs import DueTask, TankStanding, TestWanted, WaterNow, lives_now
 from calculators.standing.pictures import pictures
@@ -106,7 +107,7 @@ def standing(
         minutes_week=stand.minutes_week,
         lives=lives_now(stand.tank),
         water=WaterNow(*water, figure_now("kh_dh", stand.tank, stand.judged.readings)),
-        notes=(*notes(stand, ahead), *nitrogen_note(month)),
+        notes=(*notes(stand, ahead), *light_note(stand), *nitrogen_note(month)),
         series=pictures(found, stand.judged.harms, stand.log) | nitrogen_series(month),
     )
 

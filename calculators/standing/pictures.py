@@ -9,15 +9,15 @@ from calculators.science.shelf.log import Log
 from calculators.science.shelf.trends import BREAKS, BREAKS_OF_WATER, ReadingCourse, today_in_days
 from calculators.science.trends.theil_sen import line
 
-MOST_PICTURES = 4
+MOST_PICTURES = 5
 MARKS = {"change": "change", "dose": "dose", "thin": "thinned"}
-DRAWN_FIRST = ("nitrate_mg_l", "ammonia_mg_n_l", "nitrite_mg_n_l", "ph")
+DRAWN_FIRST = ("nitrate_mg_l", "ammonia_mg_n_l", "nitrite_mg_n_l", "ph", "cover_percent")
 
 
 def pictures(
     courses: list[ReadingCourse], harms: list[ReadingOutside], log: Log
 ) -> dict[str, Series]:
-    """The readings of what harms first, then nitrate and the other tests; at most four pictures."""
+    """The readings of what harms first, then nitrate and the other tests; at most five pictures."""
     harmful = [harm.reading.what for harm in harms]
     order = [*harmful, *DRAWN_FIRST, *READINGS]
     shown = sorted(courses, key=lambda course: order.index(course.what))

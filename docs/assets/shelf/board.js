@@ -9,8 +9,9 @@ import { keptStanding, onEachChange, roundNow, standingNow } from "./standings.j
 import { paintCard } from "./card.js";
 import { showTroubles } from "./trouble-line.js";
 
-const copyPart = () => import("./copy.js"); // both come soon, not before the cards
-const keptPart = () => import("./kept.js");
+// Not before the cards.
+const copyPart = () => import("./copy.js"); // soon
+const keptPart = () => import("./kept.js"); // soon
 
 const FIRST_WITHIN = 1_000; // ms; a store that another tab holds shut keeps the page waiting no longer
 

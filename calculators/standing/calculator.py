@@ -67,6 +67,7 @@ LEADS = (
     "Standing of a tank",
     sources=(
         *LINE_SOURCES, "epa-2013-ammonia", "theil-1950", "sen-1968", "hirsch-slack-smith-1982",
+        "fao-x6862e", "reddy-debusk-1985", "veraart-2011",
     ),
     leads_to=LEADS,
 )  # fmt: skip
@@ -88,6 +89,10 @@ def standing(
 
     The forecast runs the nitrogen model from your last reading, at the pace of growth that meets
     your readings of four weeks. Without feed, protein, litres, weights and readings there is none.
+
+    Nitrogen in and out of the last month is the ration's, that of the new water and of plants put in,
+    against what changes carried at the reading before them, what plants held that were cut or taken
+    out, and what the soil loses as gas. What the log does not say is named, and not counted.
 
     The minutes of a change are our judgement: 5, and 0.7 for each litre; those of trims are of the
     plants' records.

@@ -4,8 +4,10 @@ import numpy as np
 import pytest
 
 from calculators.bridge import answer
+from calculators.core.listing import load_all
 from calculators.core.result import BadInput
 from calculators.core.run import run
+from calculators.science.shelf.entries import READINGS
 from tests.surface_pictures import (
     AS_PAGE,
     GREEN,
@@ -229,6 +231,39 @@ def test_rings_are_the_room_and_what_is_left_out_is_not():
     gone = ring & ((x - 20) ** 2 + (y - 17) ** 2 < 64)
     assert less["room_cm2"] == pytest.approx(found["room_cm2"] - np.pi * 64, rel=0.01)
     assert abs(less["cover_percent"] - 100 * covered[ring & ~gone].mean()) <= POINTS
+
+    # The log's cover is that of the whole surface, and its step the width of the range.
+    part = 2 * np.pi * radius**2 / (LENGTH * WIDTH)
+    logged = run("surface-cover", rings)["outputs"]["to_log"]
+    assert abs(logged["value"] - 100 * covered.mean()) <= POINTS
+    assert logged["value"] == pytest.approx(found["cover_percent"] * part, abs=0.5)
+    width = found["cover_high_percent"] - found["cover_low_percent"]
+    assert logged["step"] == pytest.approx(width * part, abs=0.06)
+
+
+def test_a_count_goes_to_the_log_as_it_is_shown_and_only_where_it_holds():
+    found, known, shown, _ = outcome(15, 0.4, 1.0, GREEN, "dark", SLANTED)
+    logged = found["outputs"]["to_log"]
+    assert abs(logged["value"] - known) <= POINTS
+    assert logged["words"] == f"{logged['value']:.0f} % cover"
+    assert logged["range"] in found["notes"][0]["text"]
+    assert (
+        run("surface-cover", {})["outputs"]["to_log"] is None
+    )  # the drawn example is nobody's tank
+    undragged = [(0.1, 0.1), (0.9, 0.1), (0.9, 0.9), (0.1, 0.9)]
+    waiting = run("surface-cover", given(shown, undragged))["outputs"]
+    assert waiting["to_log"] is None
+    unsure = outcome(9, 0.0, 1.0, GREEN, "dark")[0]["outputs"]
+    assert unsure["confidence"] == "hard-to-tell"
+    assert unsure["to_log"] is None
+
+
+def test_what_a_calculator_logs_is_a_reading_that_the_log_knows():
+    logging = {name: spec.logs for name, spec in load_all().items() if spec.logs}
+    assert logging.keys() == {"surface-cover"}
+    for one in logging.values():
+        assert one.kind == "reading"
+        assert one.what in READINGS
 
 
 def ruler_words(found):

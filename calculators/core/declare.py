@@ -10,6 +10,7 @@ from typing import Any, NamedTuple, TypeVar
 
 from calculators.core.fields import InputField, OutputField
 from calculators.core.leads import Lead
+from calculators.core.loggable import Loggable
 from calculators.core.read_fields import read_input, read_output
 from calculators.core.result import Refusal
 
@@ -31,6 +32,7 @@ class Spec(NamedTuple):
     contradictions: Callable[..., Sequence[Refusal]] | None = None  # told beside unreadable inputs
     tables: tuple[str, ...] = ()  # tables of calculators/data that the page loads for it alone
     leads_to: tuple[Lead, ...] = ()  # calculators that go on from its answer
+    logs: Loggable | None = None  # what of its answer a keeper may log with a tap
 
 
 CATALOGUE: dict[str, Spec] = {}
@@ -46,6 +48,7 @@ def calculator(
     contradictions: Callable[..., Sequence[Refusal]] | None = None,
     tables: tuple[str, ...] = (),
     leads_to: tuple[Lead, ...] = (),
+    logs: Loggable | None = None,
 ) -> Callable[[Function], Function]:
     """Register a function as a calculator; a half-declared one raises ``TypeError`` at import.
 
@@ -53,7 +56,7 @@ def calculator(
     ``contradictions`` takes the inputs as given, not yet read, and finds those that do not go
     together, so that they are told together with inputs that cannot be read.
     ``tables`` are large tables that it alone needs; in the browser they are fetched when it is asked.
-    ``leads_to`` are the calculators that go on from its answer.
+    ``leads_to`` are the calculators that go on from its answer; ``logs`` is what of it can be logged.
     """
 
     def register(function: Function) -> Function:
@@ -62,7 +65,10 @@ def calculator(
             contradictions=contradictions,
             tables=tables,
             leads_to=leads_to,
+            logs=logs,
         )
+        if logs and logs.output not in {field.key for field in spec.outputs}:
+            raise TypeError(f"{spec.name}: it logs {logs.output}, which is no output.")
         CATALOGUE[spec.name] = spec
         return function
 

@@ -11,12 +11,15 @@ from calculators.science.shelf.due import Due
 from calculators.science.shelf.freshest import figure_now
 from calculators.science.shelf.harm import ammonia_water
 from calculators.science.shelf.log_and_day import DayAsked, LogAsked, day_asked
+from calculators.science.shelf.nitrogen_month import nitrogen_month
 from calculators.science.shelf.outlook import NoOutlook, outlook
 from calculators.science.shelf.reading import check_entries
 from calculators.science.shelf.tank import ShelfTank
 from calculators.science.shelf.tank_state import TankState, state_of_tank
 from calculators.science.shelf.trends import ReadingCourse, TrendRow, courses, trend_row
 from calculators.standing.example import FOYER, LOG, TODAY
+from calculators.standing.light import light_note
+from calculators.standing.nitrogen import nitrogen_note, nitrogen_series
 from calculators.standing.outputs import DueTask, TankStanding, TestWanted, WaterNow, lives_now
 from calculators.standing.pictures import pictures
 from calculators.standing.words import notes
@@ -64,6 +67,7 @@ LEADS = (
     "Standing of a tank",
     sources=(
         *LINE_SOURCES, "epa-2013-ammonia", "theil-1950", "sen-1968", "hirsch-slack-smith-1982",
+        "fao-x6862e", "reddy-debusk-1985", "veraart-2011",
     ),
     leads_to=LEADS,
 )  # fmt: skip
@@ -86,12 +90,17 @@ def standing(
     The forecast runs the nitrogen model from your last reading, at the pace of growth that meets
     your readings of four weeks. Without feed, protein, litres, weights and readings there is none.
 
+    Nitrogen in and out of the last month is the ration's, that of the new water and of plants put in,
+    against what changes carried at the reading before them, what plants held that were cut or taken
+    out, and what the soil loses as gas. What the log does not say is named, and not counted.
+
     The minutes of a change are our judgement: 5, and 0.7 for each litre; those of trims are of the
     plants' records.
     """
     check_entries(entries)
     stand = state_of_tank(tank, entries, day_asked(today, TODAY if tank == FOYER else None))
     ahead, found = outlook(stand.tank, stand.log, stand.judged.readings), courses(stand.log)
+    month = nitrogen_month(stand.tank, stand.log)
     test, water = stand.next_test, ammonia_water(stand.tank, stand.judged.readings)
     return TankStanding(
         verdict=stand.judged.verdict,
@@ -103,8 +112,8 @@ def standing(
         minutes_week=stand.minutes_week,
         lives=lives_now(stand.tank),
         water=WaterNow(*water, figure_now("kh_dh", stand.tank, stand.judged.readings)),
-        notes=tuple(notes(stand, ahead)),
-        series=pictures(found, stand.judged.harms, stand.log),
+        notes=(*notes(stand, ahead), *light_note(stand), *nitrogen_note(month)),
+        series=pictures(found, stand.judged.harms, stand.log) | nitrogen_series(month),
     )
 
 

@@ -9,15 +9,15 @@ from calculators.science.shelf.log import Log
 from calculators.science.shelf.trends import BREAKS, BREAKS_OF_WATER, ReadingCourse, today_in_days
 from calculators.science.trends.theil_sen import line
 
-MOST_PICTURES = 4
+MOST_PICTURES = 5
 MARKS = {"change": "change", "dose": "dose", "thin": "thinned"}
-DRAWN_FIRST = ("nitrate_mg_l", "ammonia_mg_n_l", "nitrite_mg_n_l", "ph")
+DRAWN_FIRST = ("nitrate_mg_l", "ammonia_mg_n_l", "nitrite_mg_n_l", "ph", "cover_percent")
 
 
 def pictures(
     courses: list[ReadingCourse], harms: list[ReadingOutside], log: Log
 ) -> dict[str, Series]:
-    """The readings of what harms first, then nitrate and the other tests; at most four pictures."""
+    """The readings of what harms first, then nitrate and the other tests; at most five pictures."""
     harmful = [harm.reading.what for harm in harms]
     order = [*harmful, *DRAWN_FIRST, *READINGS]
     shown = sorted(courses, key=lambda course: order.index(course.what))
@@ -54,12 +54,23 @@ def drawn(course: ReadingCourse, log: Log) -> dict[str, Series]:
             short="read", dots=True, lines=harm_lines(course.what), marks=marks(course, days, log)
         )
     }
+    found |= band(course, base)
     if course.slope is not None:
         heights = [y for stretch in course.stretches for y in line(stretch, course.slope.middle)]
         found[f"{course.what}_trend"] = base._replace(
             label=f"{title}: line of the trend", y=heights, short="trend", digits=2
         )
     return found
+
+
+def band(course: ReadingCourse, base: Series) -> dict[str, Series]:
+    """What the kit cannot tell apart: half of its step to either side of each reading."""
+    half, least = course.kit_step / 2, READINGS[course.what].low
+    edges = {"least": [max(least, y - half) for y in base.y], "most": [y + half for y in base.y]}
+    return {
+        f"{course.what}_{edge}": base._replace(y=values, edge_of=course.what)
+        for edge, values in edges.items()
+    }
 
 
 def harm_lines(what: str) -> tuple[Line, ...]:

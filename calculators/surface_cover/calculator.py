@@ -4,6 +4,7 @@ from typing import Annotated, Any, NamedTuple
 
 from calculators.core.declare import calculator
 from calculators.core.leads import Lead
+from calculators.core.loggable import Loggable
 from calculators.core.quantities import Area, Length, PictureSide, ShareMoved
 from calculators.core.quantity import (
     AskedFor,
@@ -41,6 +42,7 @@ from calculators.surface_cover.leaf_share import shares
 from calculators.surface_cover.leaf_sorts import GLARE, sorted_pixels
 from calculators.surface_cover.plant_colours import colours_of, marks_differ
 from calculators.surface_cover.room_area import room_area
+from calculators.surface_cover.to_log import worth_logging
 from calculators.surface_cover.words import (
     DRAG,
     Confidence,
@@ -83,6 +85,7 @@ class SurfaceCover(NamedTuple):
     ]
     shapes: Annotated[list[dict[str, Any]], Label("Outlines over the picture"), Unpainted()]
     for_floaters: Annotated[dict[str, float], Label("For the floaters calculator"), Unpainted()]
+    to_log: Annotated[dict[str, Any] | None, Label("For the tank's log"), Unpainted()]
     notes: tuple[Note, ...]
 
 
@@ -109,6 +112,7 @@ EXAMPLE_CORNERS = [Corner(100 * x / WIDTH, 100 * y / HEIGHT) for x, y in CORNERS
             needs=("for_floaters",),
         ),
     ),
+    logs=Loggable("reading", "cover_percent", "to_log"),
 )
 def surface_cover(
     pixels: Annotated[
@@ -194,6 +198,7 @@ def surface_cover(
     sure = confidence(between, apart, bool(marks) or waiting)
     areas = room_area(room, sums, length_cm * width_cm, shown.width, shown.height)
     onward = for_floaters(between.cover, sizes, len(room.rings))
+    of_surface = areas.room / areas.surface if room.rings else 1.0
     return SurfaceCover(
         confidence=sure,
         cover_percent=between.cover,
@@ -212,6 +217,7 @@ def surface_cover(
         },
         shapes=shapes(room, shown),
         for_floaters=onward,
+        to_log=worth_logging(between, sure, of_surface) if pixels and not waiting else None,
         notes=(
             *([DRAG] if waiting else []),
             verdict(between, sure),

@@ -13,6 +13,7 @@ import { rememberChoices } from "./shelf/again.js";
 import { fillFromTank, leadOn, refill, tankAnew } from "./shelf/fill-form.js";
 import { markForm, tankKeys } from "./shelf/fill-marks.js";
 import { isLedHere } from "./shelf/lead.js";
+import { offerLog, offerLogOn } from "./shelf/log-answer.js";
 import { day } from "./shelf/opened.js";
 import { onSwitch } from "./shelf/switch.js";
 
@@ -60,11 +61,15 @@ export function open() {
 function openTank(here) {
   leadOn(here);
   rememberChoices(here);
+  offerLogOn(here);
   const led = isLedHere();
   const alone = history.state?.given || (Object.keys(here.address ?? {}).length && !led);
   markForm(here);
   here.filling = alone ? Promise.resolve(false) : fillFromTank(here).then((any) => any && tankFilled(here));
-  onSwitch(async () => (await refill(here)) && tankFilled(here, 0));
+  onSwitch(async () => {
+    if (await refill(here)) tankFilled(here, 0);
+    else offerLog(here);
+  });
 }
 
 /** Figures of the tank are metric; what the keeper reads is changed with the next answer. */

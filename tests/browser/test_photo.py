@@ -7,6 +7,7 @@ import pytest
 from playwright.sync_api import expect
 
 from tests.browser.conftest import axe_complaints, go, wait_for_answer
+from tests.browser.test_shelf_pages import LOBBY, OTHER, board, entries_of, put
 from tests.png import png
 from tests.surface_pictures import GREEN, RED, SLANTED, photo, strewn
 
@@ -221,3 +222,91 @@ def test_a_marked_photo_passes_axe_and_has_targets_for_a_thumb(page):
     )
     assert small == []
     assert page.evaluate("() => document.documentElement.scrollWidth") <= 390
+
+
+def readings_of_cover(page):
+    return [
+        (one["tank"], one["value"], one["step"])
+        for tank in ("mine", "other")
+        for one in entries_of(page, tank)
+        if one["what"] == "cover_percent"
+    ]
+
+
+def count_at_tank(page, context):
+    """A photo is chosen and its corners are dragged; the sizes are the tank's."""
+    page.evaluate(HEAR)
+    octets, known = drawn()
+    choose(page, octets)
+    mark_corners(page, context)
+    wait_for_count(page)
+    return known
+
+
+@pytest.mark.parametrize("as_swap", [True, False])
+def test_the_cover_counted_from_the_log_is_logged_in_one_tap_and_can_be_undone(
+    page, context, as_swap
+):
+    put(page, LOBBY, OTHER, chosen="other")
+    board(page)
+    page.get_by_role("button", name="Log: Lobby").tap()
+    page.get_by_role("dialog").get_by_role("button", name="Floating cover").tap()
+    page.get_by_role("link", name="Count it in a photo").tap()
+    expect(page.get_by_role("heading", level=1)).to_have_text("Cover from a photo")
+    expect(page.get_by_role("dialog")).to_have_count(0)
+    expect(page.get_by_label("At", exact=True)).to_have_value("mine")  # who counts stands there
+    if not as_swap:
+        page.reload()
+    expect(page.locator("#in-length_cm")).to_have_value("80")
+    expect(page.locator("#answer")).to_be_hidden()
+    known = count_at_tank(page, context)
+    button = page.get_by_role("button", name=re.compile(r"^Log \d+ % cover for Lobby"))
+    expect(button).to_be_visible()
+    assert button.bounding_box()["height"] >= 56
+    assert readings_of_cover(page) == []  # nothing without a tap
+    found = cover(page)
+    button.tap()
+    expect(page.locator("#shelf-done")).to_contain_text(f"{found:.0f} % cover logged, Lobby")
+    (one,) = readings_of_cover(page)
+    assert one[:2] == ("mine", found)
+    assert abs(found - known) <= 3
+    assert one[2] >= 3  # the width of the count's range
+    expect(page.locator("#to-log")).to_contain_text("is in the log of Lobby")
+    page.get_by_role("button", name="Undo", exact=True).tap()
+    expect(button).to_be_visible()
+    assert readings_of_cover(page) == []
+
+
+def test_without_a_chosen_tank_the_count_asks_which_and_writes_nothing_by_itself(page, context):
+    put(page, LOBBY, OTHER)
+    open_page(page)
+    count_at_tank(page, context)
+    offered = page.get_by_role("group", name=re.compile("at which tank do you stand"))
+    expect(offered.get_by_role("button")).to_have_text(["Lobby", "Stairs"])
+    offered.get_by_role("button", name="Stairs").tap()
+    expect(page.get_by_label("At", exact=True)).to_have_value("other")
+    button = page.get_by_role("button", name=re.compile(r"^Log \d+ % cover for Stairs"))
+    expect(button).to_be_visible()
+    assert readings_of_cover(page) == []
+    page.get_by_label("At", exact=True).select_option("mine")
+    button = page.get_by_role("button", name=re.compile(r"^Log \d+ % cover for Lobby"))
+    expect(button).to_be_visible()
+    assert axe_complaints(page) == []
+    button.tap()
+    expect(page.locator("#shelf-done")).to_contain_text("% cover logged, Lobby")
+    assert [one[0] for one in readings_of_cover(page)] == ["mine"]
+
+
+def test_a_count_is_offered_to_no_log_before_its_corners_are_dragged_or_without_a_tank(
+    page, context
+):
+    open_page(page)
+    page.evaluate(HEAR)
+    octets, _ = drawn()
+    choose(page, octets)
+    wait_for_count(page)
+    expect(page.locator("#answer")).to_contain_text("Drag the corners")
+    expect(page.locator("#to-log")).to_have_count(0)
+    mark_corners(page, context)
+    wait_for_count(page)
+    expect(page.locator("#to-log")).to_contain_text("begin a tank first")

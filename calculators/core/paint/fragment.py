@@ -14,6 +14,7 @@ from calculators.core.paint.figure_table import figure_table
 from calculators.core.paint.lead_links import LeadLinks
 from calculators.core.paint.note_list import after_the_figures, note_list
 from calculators.core.paint.notes import lead, rest
+from calculators.core.paint.to_log import to_log
 from calculators.core.plot.pictures import plots
 from calculators.core.plot.plot_units import in_units
 from calculators.core.run import Computed
@@ -39,6 +40,7 @@ def fragment(
     return joined(
         [
             note_list("lead", lead(spec, computed), leads),
+            to_log(spec, computed),
             assumed(assumed_words(computed.stood_in, system)),
             element("div", {"id": "plots"}, *plots(in_units(computed.series, system))),
             element("div", {"id": "lists"}, *lists(spec, outputs, system, root)),

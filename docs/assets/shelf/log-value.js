@@ -40,7 +40,7 @@ export async function askValue(here, { more = (/** @type {number} */ _value) => 
   const parts = [which.part, known.length ? taps(`Logged last${unit ? `, ${unit}` : ""}`, known.map(button)) : "", taps(known.length ? "A few steps on" : `In ${unit || "steps"}`, near.map(button))];
   parts.push(stepper({ name, unit, limits, step: kit.step, first: base, typed }, write), ...(await handfulPart(here, (grams, words) => put(grams, words, words))));
   if (kind.kind === "thin") parts.push(coverInstead(here));
-  if (what.what === COVER) parts.push(byPhoto());
+  if (what.what === COVER && !here.edit) parts.push(byPhoto(here));
   const box = element("div", { className: NEW_PARTS });
   if (kind.kind === "reading") parts.push(kitPart(store, what, kit, { hold: () => hold(box), say: here.say, again: () => askValue(here, { more, sign, heading, typed: typedIn(box) }) }));
   box.append(...parts);
@@ -66,10 +66,16 @@ function coverInstead(here) {
   return taps("Not weighed?", what ? [tap("Log the cover that is left", () => askValue(Object.assign(here, { kind, what })))] : []);
 }
 
-/** The cover can be counted in a photo; the figure is then logged here. */
-function byPhoto() {
+/** The cover can be counted in a photo: that page offers to log it for the tank that the keeper then stands at, this one. */
+function byPhoto({ store, tank }) {
   const href = new URL("calculators/surface-cover/", new URL(document.body.dataset.root, location.href)).href;
-  return element("p", {}, element("a", { className: "tap", href, textContent: "Count it in a photo" }));
+  const link = element("a", { className: "tap", href, textContent: "Count it in a photo" });
+  link.onclick = async (event) => {
+    event.preventDefault();
+    await store.choose(tank.id).catch(() => {}); // nothing can be kept: that page asks which tank it is
+    location.assign(href);
+  };
+  return element("p", {}, link);
 }
 
 /** Figures a few steps around one, within its limits. */

@@ -16,16 +16,20 @@ export async function openSwitch() {
   if (!listening) store.onChange(() => paint(store));
   listening = true;
   const choice = box.querySelector("select");
-  choice.onchange = async () => {
-    await store.choose(choice.value || null);
-    await paint(store);
-    if (told?.main.isConnected) told.listener();
-  };
+  choice.onchange = () => standAt(choice.value || null);
   box.querySelector("button").onclick = async () => {
     const { openLog } = await import("./log-sheet.js");
     openLog(await store.tank(choice.value));
   };
   await paint(store);
+}
+
+/** The keeper stands at another tank from now on, or at none. */
+export async function standAt(id) {
+  const store = await shelf();
+  await store.choose(id);
+  await paint(store);
+  if (told?.main.isConnected) told.listener();
 }
 
 /** Hear of another choice while this page is open; the page before this one hears no more. */

@@ -122,7 +122,7 @@ KH_RATE_HALF_DH: Annotated[
 ] = 0.1  # fmt: skip
 SEED_MG_L_DAY: Annotated[
     float, About("mg N/L a day", "what the bacteria that come into any new tank could oxidise, whatever "
-                 "is fed", "uncertain", "judgement: a common load is calm in four weeks, keepers say up to six; "
+                 "is fed", "uncertain", "judgement: a common load is calm in four weeks, keepers say to six; "
                  "a new sand filter took 70 days at 12 °C, the forecast says 69", "biofilter-start-2024")
 ] = 0.001  # fmt: skip
 BACKGROUND_MG_L_DAY: Annotated[

@@ -122,6 +122,32 @@ def test_more_feed_makes_a_new_filter_safe_no_sooner_and_harms_more(volume, soil
         assert bool(slow_food(tank, run_)) == slow
 
 
+@pytest.mark.parametrize("days", [5, 10, 20, 30])
+@pytest.mark.parametrize("feed", [0.1, 1.0])
+def test_a_short_run_calls_no_new_filter_calm_that_a_longer_run_does_not(days, feed):
+    """Nitrite that is low on the last day only since the run ends before it rises is no calm."""
+    given = {
+        "volume_l": 60, "feed_g_week": feed, "plants": [], "soil_area_cm2": 0,
+        "filter_maturity_percent": 0, "start_ammonia_mg_n_l": 0, "start_nitrite_mg_n_l": 0,
+    }  # fmt: skip
+    calm, in_time = (
+        run("nitrogen-forecast", given | {"days": span})["outputs"]["calm_from_day"]
+        for span in (days, 120)
+    )
+    assert in_time is not None
+    assert in_time > 0
+    assert calm is None or calm >= in_time
+
+
+def test_what_slows_a_new_filter_is_no_word_that_calms():
+    """It stands beside the danger that its nitrite is."""
+    given = {"volume_l": 60, "feed_g_week": 0.1, "plants": [], "filter_maturity_percent": 0}
+    notes = run("nitrogen-forecast", given | {"soil_area_cm2": 0})["notes"]
+    text = next(note["text"] for note in notes if note["text"].startswith("So little food"))
+    assert "low" not in text.replace("slowly", "")
+    assert any(note["level"] == "danger" for note in notes)
+
+
 @pytest.mark.parametrize("ph", [6.0, 6.4, 6.8])
 def test_an_established_acid_tank_shows_no_permanent_nitrite_and_a_sudden_fall_slows(ph):
     """Biofilms that are used to it nitrify at pH 4.3 as others do at 7 (Tarre and Green 2004)."""

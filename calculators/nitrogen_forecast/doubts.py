@@ -56,9 +56,8 @@ def slow_food(tank: Tank, outcome: Outcome) -> list[Note]:
     return [
         Note(
             "info",
-            "So little food lets the new filter grow slowly: nitrite stays low, and shows for longer "
-            "than it would with more feed. Do not feed more to shorten it: the peaks would be higher "
-            "and harm more.",
+            "So little food lets the new filter grow slowly: nitrite shows for longer than it would with "
+            "more feed. Do not feed more to shorten it: the peaks would be higher and harm more.",
         )
     ]
 

@@ -7,7 +7,8 @@ import random
 import pytest
 
 from calculators.core.run import run
-from calculators.nitrogen_forecast.outlook import calm_from
+from calculators.nitrogen_forecast.doubts import HUNGRY_PEAK_MG_N_L, slow_food
+from calculators.nitrogen_forecast.outlook import NITRITE_WATCH_MG_N_L, calm_from
 from calculators.science.light.plant_light import DRY_G_PER_MOL, most_growth_g_m2_day
 from calculators.science.nitrogen.ensemble import MOST_STEPS, band, run_all
 from calculators.science.nitrogen.model import BURIED
@@ -85,19 +86,66 @@ def test_dark_and_die_off_let_ammonia_rise():
     assert dark.last.plant_mass < simulate(tank, [], 40).last.plant_mass
 
 
-def test_more_feed_makes_a_new_filter_safe_no_sooner_and_its_peaks_higher():
-    """The seed does not depend on the load, so that a common load takes the same three weeks.
+FEEDS = (0.05, 0.1, 0.25, 0.5, 1.0, 1.5, 2.0, 3.0)
+NEW = PLAIN._replace(filter_maturity_percent=0, temperature_c=25)
 
-    Two days are the films' slower growth in water that holds next to nothing.
+
+def exposure(record, line):
+    """Nitrite above a line, times days: what the animals meet."""
+    return sum(max(0.0, one.nitrite - line) for one in record.lines)
+
+
+@pytest.mark.parametrize("volume", [20, 60, 120, 300])
+@pytest.mark.parametrize("soil", [0, 1])
+def test_more_feed_makes_a_new_filter_safe_no_sooner_and_harms_more(volume, soil):
+    """The seed does not depend on the load, so that any common load takes the same four weeks.
+
+    Where nitrite peaks low the bacteria grow as slowly as their food comes, and the answer says so.
+    Two days are lines of whole days, and the slower growth that is left in the middle.
     """
-    new = PLAIN._replace(filter_maturity_percent=0, temperature_c=27)
-    records = [simulate(new._replace(feed_g_week=feed), [], 60).record for feed in (1, 2, 4, 8)]
-    days = [calm_from(one.lines, new.ph, new.temperature_c) for one in records]
-    assert None not in days
-    assert all(sooner <= later + 2 for sooner, later in itertools.combinations(days, 2)), days
+    new = NEW._replace(volume_l=volume, soil_area_cm2=soil * 120 * volume ** (2 / 3))
+    runs = [simulate(new._replace(feed_g_week=feed), [], 120) for feed in FEEDS]
+    records = [one.record for one in runs]
     for poison in ("ammonia", "nitrite"):
         peaks = [getattr(one, poison).value for one in records]
         assert peaks == sorted(peaks)
+    exposures = [exposure(one, NITRITE_WATCH_MG_N_L) for one in records]
+    assert exposures == sorted(exposures)
+    full = [one for one in records if one.nitrite.value >= HUNGRY_PEAK_MG_N_L]
+    assert len(full) >= (len(FEEDS) - 1 if soil else 3)
+    days = [calm_from(one.lines, new.ph, new.temperature_c) for one in full]
+    assert None not in days
+    assert all(sooner <= later + 2 for sooner, later in itertools.combinations(days, 2)), days
+    for feed, run_ in zip(FEEDS, runs, strict=True):
+        tank = new._replace(feed_g_week=feed)
+        slow = NITRITE_WATCH_MG_N_L <= run_.record.nitrite.value < HUNGRY_PEAK_MG_N_L
+        assert bool(slow_food(tank, run_)) == slow
+
+
+@pytest.mark.parametrize("days", [5, 10, 20, 30])
+@pytest.mark.parametrize("feed", [0.1, 1.0])
+def test_a_short_run_calls_no_new_filter_calm_that_a_longer_run_does_not(days, feed):
+    """Nitrite that is low on the last day only since the run ends before it rises is no calm."""
+    given = {
+        "volume_l": 60, "feed_g_week": feed, "plants": [], "soil_area_cm2": 0,
+        "filter_maturity_percent": 0, "start_ammonia_mg_n_l": 0, "start_nitrite_mg_n_l": 0,
+    }  # fmt: skip
+    calm, in_time = (
+        run("nitrogen-forecast", given | {"days": span})["outputs"]["calm_from_day"]
+        for span in (days, 120)
+    )
+    assert in_time is not None
+    assert in_time > 0
+    assert calm is None or calm >= in_time
+
+
+def test_what_slows_a_new_filter_is_no_word_that_calms():
+    """It stands beside the danger that its nitrite is."""
+    given = {"volume_l": 60, "feed_g_week": 0.1, "plants": [], "filter_maturity_percent": 0}
+    notes = run("nitrogen-forecast", given | {"soil_area_cm2": 0})["notes"]
+    text = next(note["text"] for note in notes if note["text"].startswith("So little food"))
+    assert "low" not in text.replace("slowly", "")
+    assert any(note["level"] == "danger" for note in notes)
 
 
 @pytest.mark.parametrize("ph", [6.0, 6.4, 6.8])

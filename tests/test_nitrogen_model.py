@@ -200,7 +200,7 @@ def test_the_right_side_is_the_sum_of_the_named_rates():
     taken_a = limited_rate(30, 7.2 * demand, 0.1 * volume, 24)
     taken_n = limited_rate(200, 1.2 * demand * 0.3 / (0.3 + 0.25), 0.2 * volume, 24)
     step_1 = limited_rate(30, y[places.OXIDISERS], 0.1 * volume, 24)
-    step_2 = limited_rate(10, y[places.NITRITE_OXIDISERS], 0.2 * volume, 24)
+    step_2 = limited_rate(10, y[places.NITRITE_OXIDISERS], 0.084 * volume, 24)
     gas = limited_rate(200, model.denitrification, 10 * volume, 24)
     k, k_litter = 0.05 * 1.07**5, 0.02 * 1.07**5
     slowly = math.log(2) / 240 * 500

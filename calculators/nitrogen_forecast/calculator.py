@@ -74,6 +74,8 @@ AHEAD = Part("How far, how sure, what for", closed=True)
         "tarre-green-2004",
         "green-2007",
         "kits-2017",
+        "ushiki-2017",
+        "kim-2025-nitrospira",
         "xie-2004-decay",
         "egeria-light-2010",
         "droop-1973",

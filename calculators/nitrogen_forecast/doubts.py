@@ -2,6 +2,7 @@
 
 from calculators.core.numbers import show_number as show
 from calculators.core.result import Note
+from calculators.nitrogen_forecast.outlook import NITRITE_WATCH_MG_N_L
 from calculators.science.light.plant_light import ASSUMED_DLI_MOL
 from calculators.science.nitrogen.constants import (
     AMMONIA_LEFT_MG_L,
@@ -13,12 +14,20 @@ from calculators.science.nitrogen.simulate import Outcome
 from calculators.science.nitrogen.tank import Tank
 
 MATURE_PERCENT = 50.0  # a filter that is called mature by its keeper; judgement
+# Above it a new filter is calm as soon as with any larger load, in runs of the model without plants.
+HUNGRY_PEAK_MG_N_L = 0.5
 KIT_SEES_MG_L = 0.25  # the first step of a common ammonia kit; common practice, no source
 
 
 def doubts(tank: Tank, outcome: Outcome) -> list[Note]:
     """All that is to be said of the figures themselves."""
-    return [*not_mature(tank), *soft(tank, outcome), *light(tank), *soil(tank, outcome)]
+    return [
+        *not_mature(tank),
+        *slow_food(tank, outcome),
+        *soft(tank, outcome),
+        *light(tank),
+        *soil(tank, outcome),
+    ]
 
 
 def not_mature(tank: Tank) -> list[Note]:
@@ -33,6 +42,22 @@ def not_mature(tank: Tank) -> list[Note]:
             f"{show(AMMONIA_LEFT_MG_L, 1)}. Trust the test. Something feeds more ammonia than you entered, "
             "or the filter is damaged: enter a lower maturity, for the forecast shows too little ammonia.",
             first=True,
+        )
+    ]
+
+
+def slow_food(tank: Tank, outcome: Outcome) -> list[Note]:
+    """A new filter on so little food that it grows slowly: no reason to feed more."""
+    peak = outcome.record.nitrite.value
+    if tank.filter_maturity_percent >= MATURE_PERCENT or peak >= HUNGRY_PEAK_MG_N_L:
+        return []
+    if peak < NITRITE_WATCH_MG_N_L:
+        return []
+    return [
+        Note(
+            "info",
+            "So little food lets the new filter grow slowly: nitrite shows for longer than it would with "
+            "more feed. Do not feed more to shorten it: the peaks would be higher and harm more.",
         )
     ]
 

@@ -7,7 +7,7 @@ from calculators.core.result import Note
 from calculators.nitrogen_forecast.forecast_pictures import drawn
 from calculators.nitrogen_forecast.harm import harms, harms_at_edges
 from calculators.nitrogen_forecast.harm_words import at_the_edge
-from calculators.nitrogen_forecast.outlook import calm_from
+from calculators.nitrogen_forecast.outlook import calm_from, is_rising
 from calculators.nitrogen_forecast.outputs import NitrogenForecast
 from calculators.nitrogen_forecast.verdict import judge
 from calculators.nitrogen_forecast.words import notes
@@ -20,6 +20,8 @@ from calculators.science.nitrogen.inverse import Answers
 from calculators.science.nitrogen.simulate import Outcome
 from calculators.science.nitrogen.tank import Event, Tank
 from calculators.science.water.ammonia import unionised_share
+
+MATURE = 100.0  # percent
 
 
 def late(events: list[Event], days: float) -> list[Note]:
@@ -109,8 +111,16 @@ def result(
 
 
 def calm_in_all(records: Sequence[Record], tank: Tank) -> float | None:
-    """The day from which ammonia and nitrite stay low in every run; None if in one they do not."""
-    days = [calm_from(record.lines, tank.ph, tank.temperature_c) for record in records]
+    """The day from which ammonia and nitrite stay low in every run; None if in one they do not.
+
+    Nor where a filter is not mature and one of them still rises on the last day.
+    """
+    water = tank.ph, tank.temperature_c
+    if tank.filter_maturity_percent < MATURE and any(
+        is_rising(one.lines, *water) for one in records
+    ):
+        return None
+    days = [calm_from(record.lines, *water) for record in records]
     return None if None in days else max(day for day in days if day is not None)
 
 

@@ -1,5 +1,6 @@
 """From when on ammonia and nitrite stay low, and the lines for it."""
 
+import math
 from collections.abc import Sequence
 from typing import Annotated
 
@@ -21,6 +22,14 @@ NH3_WATCH_MG_N_L: Annotated[
                  "judgement, as in the free-ammonia calculator")
 ] = edge_of("nh3_mg_n_l", "harmful_high")  # fmt: skip
 
+PACE_DAYS: Annotated[
+    float, About("days", "over which the pace of a rise is taken", "uncertain", "judgement")
+] = 3.0  # fmt: skip
+LOOK_AHEAD_DAYS: Annotated[
+    float, About("days", "within which a rise must not reach a line, for a new filter to be called calm",
+                 "uncertain", "judgement")
+] = 30.0  # fmt: skip
+
 
 def calm_from(lines: Sequence[DayValues], ph: float, temperature_c: float) -> float | None:
     """The day from which ammonia and nitrite stay below the working lines; None if they do not."""
@@ -32,3 +41,22 @@ def calm_from(lines: Sequence[DayValues], ph: float, temperature_c: float) -> fl
         elif calm is None:
             calm = line.day
     return calm
+
+
+def is_rising(lines: Sequence[DayValues], ph: float, temperature_c: float) -> bool:
+    """Whether ammonia or nitrite is low on the last day only because the run ends so early.
+
+    At the pace of the last days either would pass its line within the days looked ahead; what has
+    just begun to show has no pace yet, and counts as rising.
+    """
+    last = lines[-1]
+    before = next((line for line in reversed(lines) if line.day <= last.day - PACE_DAYS), lines[0])
+    share = unionised_share(ph, temperature_c)
+    ahead = LOOK_AHEAD_DAYS / max(last.day - before.day, 1.0)
+    for then, now, edge in (
+        (before.ammonia * share, last.ammonia * share, NH3_WATCH_MG_N_L),
+        (before.nitrite, last.nitrite, NITRITE_WATCH_MG_N_L),
+    ):
+        if now > then and (then <= 0 or now * math.pow(min(now / then, 1e3), ahead) >= edge):
+            return True
+    return False

@@ -80,12 +80,14 @@ AMMONIA_LEFT_MG_L: Annotated[
                  "from the three above; a reactor left 0.07", "nitrification-biofilm")
 ] = AMMONIA_HALF_MG_L * AMMONIA_DECAY_25 / (AMMONIA_GROWTH_25 - AMMONIA_DECAY_25)  # fmt: skip
 NITRITE_HALF_MG_L: Annotated[
-    float, About("mg N/L", "nitrite at which the second step runs at half its full rate", "uncertain",
-                 "from memory: 0.13 to 0.38 for the films' Nitrospira, 9 to 27 µmol/L")
-] = 0.2  # fmt: skip
+    float, About("mg N/L", "nitrite at which the second step runs at half its full rate", "reported",
+                 "the middle of three cultures of Nitrospira: 4 µmol/L of a pond, 6 and 10 of sludge, "
+                 "0.056, 0.084 and 0.14 mg N/L", "ushiki-2017")
+] = 0.084  # fmt: skip
 NITRITE_GROWTH_25: Annotated[
     float, About("a day", "growth of the second nitrifiers at 25 °C", "uncertain",
-                 "from memory; slower than the first, so that nitrite peaks")
+                 "judgement: a Nitrospira of a pond 0.62 at best; slower than the first, so that nitrite "
+                 "peaks", "kim-2025-nitrospira")
 ] = 0.5  # fmt: skip
 NITRITE_DECAY_25: Annotated[
     float, About("a day", "their decay at 25 °C", "uncertain", "from memory: 0.03 to 0.15")
@@ -120,9 +122,9 @@ KH_RATE_HALF_DH: Annotated[
 ] = 0.1  # fmt: skip
 SEED_MG_L_DAY: Annotated[
     float, About("mg N/L a day", "what the bacteria that come into any new tank could oxidise, whatever "
-                 "is fed", "uncertain", "judgement: a common load is calm in five weeks, as keepers see it; "
-                 "a new sand filter took 70 days at 12 °C, the forecast says 67", "biofilter-start-2024")
-] = 0.002  # fmt: skip
+                 "is fed", "uncertain", "judgement: a common load is calm in four weeks, keepers say to six; "
+                 "a new sand filter took 70 days at 12 °C, the forecast says 69", "biofilter-start-2024")
+] = 0.001  # fmt: skip
 BACKGROUND_MG_L_DAY: Annotated[
     float, About("mg N/L a day", "load that keeps some nitrifiers alive with no feed", "uncertain",
                  "judgement")

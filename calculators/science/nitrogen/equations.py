@@ -60,7 +60,7 @@ RATES: dict[str, tuple[Rate, ...]] = {
     ),
     "Every sink": ((transport.limited_rate, ("monod-1949", "nitrification-wetland-2003")),),
     "Filter": (
-        (nitrifiers.capacity_change, ("monod-1949", "nitrification-biofilm")),
+        (nitrifiers.capacity_change, ("monod-1949", "nitrification-biofilm", "ushiki-2017")),
         (nitrifiers.mature_capacity, ("monod-1949",)),
         (nitrifiers.start_capacity, ()),
         (nitrifiers.temperature_factor, ("downing-1964",)),

@@ -23,6 +23,9 @@ SURPRISES = (
     "nitrogen that stems would have taken stays in the water.",
     "More feed never ends with less nitrate, but for the days after a dose or a change with water "
     "that holds nitrate: plants that were fed more are larger and take such a pulse up faster.",
+    "More feed always makes the peaks of a new filter higher, and lasts as long or longer. Very little "
+    "feed is the exception: the bacteria grow as slowly as their food comes, and a peak of nitrite below "
+    "0.5 mg N/L can take two weeks longer to pass. It can harm all the same.",
     "Plants that starve live on their store for weeks after the water reads zero, and brown only then.",
     "Recovery is fast once nitrogen is there: uptake refills a store within days. Common practice, no "
     "source, says about four weeks from feeding more to healthy new growth. Most of that is the feed "

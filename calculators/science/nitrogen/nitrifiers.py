@@ -91,7 +91,7 @@ def start_capacity(mature: float, seed: float, maturity_percent: float) -> float
     """The capacity on the first day.
 
     Equation: X0 = seed + (X_mature − seed) · maturity/100
-    The seed, 0.002 mg N a litre and day, comes into any tank with plants and hands, whatever is fed:
+    The seed, 0.001 mg N a litre and day, comes into any tank with plants and hands, whatever is fed:
     a judgement. It is never more than a mature population.
     """
     return seed + max(0.0, mature - seed) * maturity_percent / 100

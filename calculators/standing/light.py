@@ -5,14 +5,14 @@ from calculators.core.quantities import Cover, DailyLight
 from calculators.core.result import Note
 from calculators.science.light.lamps import share_through_floaters
 from calculators.science.shelf.latest import ago
-from calculators.science.shelf.stand import Stand
+from calculators.science.shelf.tank_state import TankState
 
 COVER = "cover_percent"
 # Percent of the light that passes a full cover: mats 2 to 10, thin ones 10 to 40; a judgement.
 THIN_MAT, DENSE_MAT = 40.0, 2.0
 
 
-def light_note(stand: Stand) -> list[Note]:
+def light_note(stand: TankState) -> list[Note]:
     """Nothing where the tank does not say its light; no cover that is older than it is of use."""
     light, cover = stand.tank.dli_mol, stand.judged.readings.get(COVER)
     if light is None:

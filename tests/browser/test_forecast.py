@@ -16,6 +16,7 @@ from tests.browser.conftest import (
     wait_for_answer,
     wait_for_offline_copy,
 )
+from tests.effort import long_run
 
 PAGE = "calculators/nitrogen-forecast/"
 EXAMPLE = example_address("nitrogen-forecast")
@@ -312,6 +313,7 @@ def test_a_plants_name_fills_in_how_it_grows(page):
     expect(page).to_have_url(re.compile("Lemna"))
 
 
+@long_run()
 @pytest.mark.offline_copy
 def test_all_of_it_works_with_the_network_off(page, context):
     open_page(page)

@@ -69,7 +69,7 @@ def tap_to_the_end(page, tank):
         expect(page).not_to_have_url(before)
 
 
-@pytest.mark.parametrize("cause", FOUR)
+@pytest.mark.parametrize("cause", share_of(FOUR, 3))
 @pytest.mark.python_alive
 def test_from_the_home_door_to_the_cause_in_six_taps(page, cause):
     tank = BY_CAUSE[cause]

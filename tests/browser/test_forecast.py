@@ -16,7 +16,7 @@ from tests.browser.conftest import (
     wait_for_answer,
     wait_for_offline_copy,
 )
-from tests.effort import long_run
+from tests.effort import long_run, share_of
 
 PAGE = "calculators/nitrogen-forecast/"
 EXAMPLE = example_address("nitrogen-forecast")
@@ -174,7 +174,7 @@ def test_the_problem_of_the_field_in_hand_is_not_under_the_line(page):
     assert said["y"] + said["height"] <= line["y"] + 1
 
 
-@pytest.mark.parametrize("width", [320, 390, 1280])
+@pytest.mark.parametrize("width", share_of([320, 390, 1280], 3))
 @pytest.mark.python_alive
 def test_event_rows_fit_any_width(page, width):
     page.set_viewport_size({"width": width, "height": 844})
@@ -231,12 +231,15 @@ def test_a_problem_found_later_opens_the_closed_part(page):
 
 @pytest.mark.parametrize(
     ("tank", "verdict"),
-    [
-        ("Reading Room 120 L", "Level: nitrate stays near"),
-        ("Foyer 240 L", "Building"),
-        ("Children's Corner 54 L", "Running short"),
-        ("Propagation Jar 20 L", "ran short about day"),
-    ],
+    share_of(
+        [
+            ("Reading Room 120 L", "Level: nitrate stays near"),
+            ("Foyer 240 L", "Building"),
+            ("Children's Corner 54 L", "Running short"),
+            ("Propagation Jar 20 L", "ran short about day"),
+        ],
+        3,
+    ),
 )
 @pytest.mark.python_alive
 def test_a_demo_tank_fills_the_form_and_says_what_it_shows(page, tank, verdict):

@@ -16,7 +16,7 @@ from tests.browser.conftest import (
     wait_for_offline_copy,
 )
 from tests.browser.shelf_page import with_shelf
-from tests.effort import long_run
+from tests.effort import long_run, share_of
 
 NO_WORKER = "window.Worker = class { constructor() { throw new Error('no worker here'); } };"
 TARGETS = "main button, dialog button, dialog select, main .tick, .tap, .stepper input"
@@ -518,7 +518,7 @@ def test_the_shelf_works_with_no_network_and_sends_nothing(page, context, addres
 PAGES = ["shelf/", "shelf/new/", "shelf/tank/#mine", "shelf/round/", "shelf/paper/#mine"]
 
 
-@pytest.mark.parametrize("path", PAGES)
+@pytest.mark.parametrize("path", share_of(PAGES, 3))
 def test_axe_finds_nothing_and_no_page_scrolls_sideways(page, path):
     readings = [reading(value, 40 - 9 * at) for at, value in enumerate((10, 15, 20, 30, 40))]
     put(page, LOBBY, OTHER, entries=readings, chosen="mine")

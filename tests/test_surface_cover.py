@@ -8,6 +8,7 @@ from calculators.core.listing import load_all
 from calculators.core.result import BadInput
 from calculators.core.run import run
 from calculators.science.shelf.entries import READINGS
+from tests.effort import share_of
 from tests.surface_pictures import (
     AS_PAGE,
     GREEN,
@@ -57,13 +58,16 @@ def close(found, known):
 
 @pytest.mark.parametrize(
     ("water", "wanted"),
-    [
-        *((water, 0.4) for water in WATERS),
-        ("black", 0.05),
-        ("sand", 0.05),
-        ("tea", 0.9),
-        ("sand", 0.9),
-    ],
+    share_of(
+        [
+            *((water, 0.4) for water in WATERS),
+            ("black", 0.05),
+            ("sand", 0.05),
+            ("tea", 0.9),
+            ("sand", 0.9),
+        ],
+        4,
+    ),
 )
 def test_counts_leaves_on_any_water(water, wanted):
     found, known, *_ = outcome(1, wanted, 1.2, GREEN, water, SLANTED)
@@ -72,13 +76,13 @@ def test_counts_leaves_on_any_water(water, wanted):
 
 
 @pytest.mark.parametrize("radius", [0.4, 3.0])
-@pytest.mark.parametrize("corners", [STRAIGHT, SLANTED, TURNED])
+@pytest.mark.parametrize("corners", share_of([STRAIGHT, SLANTED, TURNED], 2))
 def test_counts_small_leaves_and_rosettes_at_any_slant(radius, corners):
     found, known, *_ = outcome(2, 0.3, radius, GREEN, "dark", corners, noise=3.0)
     close(found, known)
 
 
-@pytest.mark.parametrize("corners", [STRAIGHT, SLANTED])
+@pytest.mark.parametrize("corners", share_of([SLANTED, STRAIGHT], 2))
 def test_counts_duckweed(corners):
     """Fronds of 3 mm, in a photo nearly as fine as the page takes it: four of its pixels across."""
     dice = np.random.default_rng(2)

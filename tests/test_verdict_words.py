@@ -59,7 +59,7 @@ GRID = [
 
 def test_no_calming_word_stands_in_a_lead_while_anything_harms():
     harmful = 0
-    grid = share_of(GRID, 5)  # no step of the grid is of five: each value stays
+    grid = share_of(GRID, 11)  # no step of the grid is of eleven: each value stays
     for given in grid:
         out, notes, text = asked("nitrogen-forecast", **given)
         if harms(given, out):

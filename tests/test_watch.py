@@ -12,7 +12,7 @@ from scripts.site.offline import WORKER
 from scripts.site.watch import Watcher
 from scripts.site.watch_page import address_of, relative
 from scripts.site.watch_server import SCRIPT_ADDRESS, News, make_watch_server
-from tests.effort import long_run
+from tests.effort import long_run, share_of
 
 POLICY = 'http-equiv="Content-Security-Policy"'
 
@@ -60,6 +60,10 @@ def test_only_what_differs_is_written_and_the_open_page_first(watcher, tmp_path)
     box = watcher.news.join("plants/lemna-minor/")
     watcher.texts["plants/egeria-densa.md"] = watcher.texts["plants/lemna-minor.md"] = "older"
     watcher.line_up()
+    differ = {"plants/egeria-densa.md", "plants/lemna-minor.md"}
+    some = differ | set(share_of(list(watcher.pending), 23))
+    watcher.pending = {name: make for name, make in watcher.pending.items() if name in some}
+    assert len(watcher.pending) > 20
     watcher.write_next()
     assert written(tmp_path) == {"plants/lemna-minor/index.html"}
     assert box.get_nowait() == {"pages": ["plants/lemna-minor/"]}

@@ -12,11 +12,12 @@ from calculators.core.paint.notes import lead, rest
 from calculators.core.run import compute
 from scripts.records.published import cases
 from tests.browser.conftest import example_address, go, show_example, wait_for_answer
+from tests.effort import share_of
 
 EXAMPLES = [(name, case.given) for name in load_all() for case in cases(name)[:1]]
 
 
-@pytest.mark.parametrize(("name", "given"), EXAMPLES)
+@pytest.mark.parametrize(("name", "given"), share_of(EXAMPLES, 4))
 @pytest.mark.python_alive
 def test_the_page_shows_what_the_command_line_computes(page, name, given):
     if name == "surface-cover":

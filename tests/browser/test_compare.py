@@ -6,6 +6,7 @@ import pytest
 from playwright.sync_api import expect
 
 from tests.browser.conftest import wait_for_offline_copy
+from tests.effort import long_run, share_of
 
 PAIR = "limnophila-sessiliflora,cabomba-caroliniana"
 HEADS = "#beside thead th i"
@@ -121,7 +122,8 @@ def test_ticks_in_the_table_lead_to_the_comparison(page):
 
 
 @pytest.mark.parametrize(
-    "key", ["light", "height", "trim", "doubling", "temperature", "nitrogen", "law"]
+    "key",
+    share_of(["law", "light", "height", "trim", "doubling", "temperature", "nitrogen"], 4),
 )
 def test_the_table_sorts_by_figures_both_ways_with_the_unknown_last(page, key, library):
     page.goto("plants/table/")
@@ -211,6 +213,7 @@ def test_without_any_script_the_table_is_whole_and_names_stand_side_by_side(
     context.close()
 
 
+@long_run()
 @pytest.mark.offline_copy
 def test_comparing_works_with_the_network_off(page, context):
     page.goto("")

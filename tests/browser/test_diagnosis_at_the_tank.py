@@ -10,6 +10,7 @@ from calculators.diagnose.case_read import in_band
 from calculators.diagnose.problem_table import CAUSES, FINDINGS, question_of
 from scripts.setup.paths import ROOT
 from tests.browser.conftest import axe_complaints, go, wait_for_offline_copy
+from tests.effort import long_run, share_of
 
 TANKS = yaml.safe_load((ROOT / "tests" / "diagnosis_tanks.yml").read_text(encoding="utf-8"))
 BY_CAUSE = {tank["expect"]: tank for tank in TANKS}
@@ -68,7 +69,7 @@ def tap_to_the_end(page, tank):
         expect(page).not_to_have_url(before)
 
 
-@pytest.mark.parametrize("cause", FOUR)
+@pytest.mark.parametrize("cause", share_of(FOUR, 3))
 @pytest.mark.python_alive
 def test_from_the_home_door_to_the_cause_in_six_taps(page, cause):
     tank = BY_CAUSE[cause]
@@ -181,6 +182,7 @@ def test_plant_and_readings_sharpen_it_and_stand_in_the_address(page):
     expect(page.locator("#diagnosis-mine button")).to_have_text("Cryptocoryne wendtii")
 
 
+@long_run()
 @pytest.mark.offline_copy
 def test_it_works_with_no_signal(page, context):
     go(page, "problems/")
@@ -334,10 +336,13 @@ def test_with_no_script_the_drawing_leads_to_the_index(chromium, address):
 
 @pytest.mark.parametrize(
     "query",
-    [
-        "", "?place=old-leaves&listing=1", "?place=animals&findings=fish-gasping&asked=fish-gasping",
-        "all/", "key/", "symptoms/", "crypt-melt/",
-    ],
+    share_of(
+        [
+            "?place=animals&findings=fish-gasping&asked=fish-gasping", "", "?place=old-leaves&listing=1",
+            "all/", "key/", "symptoms/", "crypt-melt/",
+        ],
+        4,
+    ),
 )  # fmt: skip
 @pytest.mark.python_alive
 def test_each_step_is_fit_for_thumbs_and_readers(page, query):

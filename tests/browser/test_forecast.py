@@ -16,6 +16,7 @@ from tests.browser.conftest import (
     wait_for_answer,
     wait_for_offline_copy,
 )
+from tests.effort import long_run, share_of
 
 PAGE = "calculators/nitrogen-forecast/"
 EXAMPLE = example_address("nitrogen-forecast")
@@ -173,7 +174,7 @@ def test_the_problem_of_the_field_in_hand_is_not_under_the_line(page):
     assert said["y"] + said["height"] <= line["y"] + 1
 
 
-@pytest.mark.parametrize("width", [320, 390, 1280])
+@pytest.mark.parametrize("width", share_of([320, 390, 1280], 3))
 @pytest.mark.python_alive
 def test_event_rows_fit_any_width(page, width):
     page.set_viewport_size({"width": width, "height": 844})
@@ -230,12 +231,15 @@ def test_a_problem_found_later_opens_the_closed_part(page):
 
 @pytest.mark.parametrize(
     ("tank", "verdict"),
-    [
-        ("Reading Room 120 L", "Level: nitrate stays near"),
-        ("Foyer 240 L", "Building"),
-        ("Children's Corner 54 L", "Running short"),
-        ("Propagation Jar 20 L", "ran short about day"),
-    ],
+    share_of(
+        [
+            ("Reading Room 120 L", "Level: nitrate stays near"),
+            ("Foyer 240 L", "Building"),
+            ("Children's Corner 54 L", "Running short"),
+            ("Propagation Jar 20 L", "ran short about day"),
+        ],
+        3,
+    ),
 )
 @pytest.mark.python_alive
 def test_a_demo_tank_fills_the_form_and_says_what_it_shows(page, tank, verdict):
@@ -312,6 +316,7 @@ def test_a_plants_name_fills_in_how_it_grows(page):
     expect(page).to_have_url(re.compile("Lemna"))
 
 
+@long_run()
 @pytest.mark.offline_copy
 def test_all_of_it_works_with_the_network_off(page, context):
     open_page(page)

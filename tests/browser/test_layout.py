@@ -4,6 +4,7 @@ import pytest
 from playwright.sync_api import expect
 
 from tests.browser.conftest import wait_for_answer
+from tests.effort import share_of
 
 PAGE_TYPES = [
     "",
@@ -69,7 +70,7 @@ def cold(chromium, address):
 
 def test_letters_of_twice_the_size_make_no_page_scroll_sideways(page):
     too_wide = {}
-    for path in PAGE_TYPES:
+    for path in share_of(PAGE_TYPES, 4):
         page.goto(path)
         page.wait_for_load_state("networkidle")
         page.evaluate(DOUBLE)
@@ -90,7 +91,9 @@ def test_a_phone_on_its_side_has_room_beside_the_bars(page, size):
         assert page.evaluate(SIDEWAYS) <= ON_ITS_SIDE["width"], path
 
 
-@pytest.mark.parametrize("name", ["units", "stocking", "nitrogen-forecast", "surface-cover"])
+@pytest.mark.parametrize(
+    "name", share_of(["stocking", "units", "nitrogen-forecast", "surface-cover"], 4)
+)
 def test_nothing_moves_while_a_calculator_starts(cold, name):
     cold.goto(f"calculators/{name}/")
     wait_for_answer(cold)
@@ -98,7 +101,9 @@ def test_nothing_moves_while_a_calculator_starts(cold, name):
     assert cold.evaluate("() => window.shifts") <= MOST_SHIFT
 
 
-@pytest.mark.parametrize("path", ["plants/table/", "search/?q=ambulia", "shelf/", "shelf/new/"])
+@pytest.mark.parametrize(
+    "path", share_of(["shelf/", "plants/table/", "search/?q=ambulia", "shelf/new/"], 3)
+)
 def test_nothing_moves_while_a_page_opens(cold, path):
     cold.goto(path)
     cold.wait_for_load_state("networkidle")

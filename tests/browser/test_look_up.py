@@ -106,6 +106,11 @@ def test_everything_works_with_the_network_off(page, context, watch):
     page.reload()
     expect(page.locator("#still")).to_contain_text("Still needed")
     expect(page.locator("#in-now_mg_l")).to_have_value("50")
+    for door, title in (("problems/", "Something looks wrong"), ("shelf/", "The shelf")):
+        page.goto(door)
+        expect(page.get_by_role("heading", level=1)).to_have_text(title)
+    page.goto("compare/?plants=lemna-minor,spirodela-polyrhiza")
+    expect(page.locator("#beside table")).to_be_visible()
     page.goto("plants/lemna-minor")  # no slash at the end
     expect(page.get_by_role("heading", level=1)).to_contain_text("Lemna minor")
     page.goto("no-such-page/")

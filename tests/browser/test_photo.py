@@ -1,6 +1,7 @@
 """A keeper takes a photo of the water, marks its corners with a thumb, and takes the cover to Floaters."""
 
 import re
+from functools import cache
 
 import numpy as np
 import pytest
@@ -11,11 +12,15 @@ from tests.browser.test_shelf_pages import LOBBY, OTHER, board, entries_of, put
 from tests.png import png
 from tests.surface_pictures import GREEN, RED, SLANTED, photo, strewn
 
+COLOURS = {"green": GREEN, "red": RED}
 
-def drawn(colours=GREEN, wanted=0.4, **more):
+
+@cache
+def drawn(colours="green"):
+    """The octets of a picture as a file, and the cover that it has."""
     dice = np.random.default_rng(21)
-    leaves, known = strewn(dice, wanted, 1.2, colours)
-    return png(photo(dice, leaves, "dark", SLANTED, noise=2.0, **more)), known
+    leaves, known = strewn(dice, 0.4, 1.2, COLOURS[colours])
+    return png(photo(dice, leaves, "dark", SLANTED, noise=2.0)), known
 
 
 def choose(page, octets):
@@ -113,7 +118,7 @@ def test_a_photo_is_marked_counted_and_taken_to_floaters(page, context, watch):
 @pytest.mark.python_alive
 def test_a_tap_corrects_the_count_and_can_be_undone(page, context):
     open_page(page)
-    octets, known = drawn(RED, 0.4)
+    octets, known = drawn("red")
     choose(page, octets)
     mark_corners(page, context)
     wait_for_count(page)

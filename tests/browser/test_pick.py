@@ -6,6 +6,7 @@ import pytest
 from playwright.sync_api import expect
 
 from tests.browser.conftest import axe_complaints, go, wait_for_answer, wait_for_offline_copy
+from tests.effort import long_run
 
 CARDS = "#lists ol.picks > li"
 
@@ -14,6 +15,7 @@ def tick(page, group, words):
     page.get_by_role("group", name=group).get_by_label(words, exact=True).tap()
 
 
+@long_run()
 @pytest.mark.offline_copy
 def test_a_pair_for_low_light_by_tapping_and_its_page_offline(page, context):
     go(page, "")

@@ -8,6 +8,7 @@ from playwright.sync_api import expect
 from scripts.setup.paths import ROOT
 from scripts.site.server import HEADERS
 from tests.browser.conftest import show_example, wait_for_answer
+from tests.effort import share_of
 
 PAGES = (
     "", "about/", "danger/", "sources/", "nitrogen-model/", "search/?q=fern", "404.html", "my-tanks/",
@@ -63,8 +64,9 @@ def listening(page):
 
 
 def test_no_page_of_any_kind_breaks_the_policy(listening):
+    """In everyday use some kinds: what breaks it is a complaint in every other test of a page, too."""
     broken = {}
-    for path in PAGES:
+    for path in share_of(PAGES, 6):
         answer = listening.goto(path)
         assert answer.status == 200, path
         if path == "my-tanks/":

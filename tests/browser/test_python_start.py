@@ -4,6 +4,7 @@ import pytest
 
 from calculators.core.listing import load_all
 from tests.browser.conftest import wait_for_answer, wait_for_offline_copy
+from tests.effort import long_run
 
 CALCULATOR = "calculators/free-ammonia/?ammonia_mg_l=2&ph=8&temperature_c=25"
 NAMES = [name for name in load_all() if name not in ("surface-cover", "standing", "round")]
@@ -56,6 +57,7 @@ def test_a_later_visit_starts_from_the_image_and_answers_alike(page):
     assert in_page(page, "return ask(given);", asked)["complaints"]
 
 
+@long_run()
 @pytest.mark.offline_copy
 def test_an_image_that_does_not_serve_is_let_go_and_made_anew(page):
     visit(page)

@@ -16,6 +16,7 @@ from tests.browser.conftest import (
     wait_for_offline_copy,
 )
 from tests.browser.shelf_page import with_shelf
+from tests.effort import long_run, share_of
 
 NO_WORKER = "window.Worker = class { constructor() { throw new Error('no worker here'); } };"
 TARGETS = "main button, dialog button, dialog select, main .tick, .tap, .stepper input"
@@ -489,6 +490,7 @@ def test_the_old_address_leads_to_the_shelf_and_what_was_kept_stands_there(page)
     assert link.get_attribute("href").endswith("calculators/units/?value=3")
 
 
+@long_run()
 @pytest.mark.offline_copy
 def test_the_shelf_works_with_no_network_and_sends_nothing(page, context, address):
     page.goto("shelf/")
@@ -516,7 +518,7 @@ def test_the_shelf_works_with_no_network_and_sends_nothing(page, context, addres
 PAGES = ["shelf/", "shelf/new/", "shelf/tank/#mine", "shelf/round/", "shelf/paper/#mine"]
 
 
-@pytest.mark.parametrize("path", PAGES)
+@pytest.mark.parametrize("path", share_of(PAGES, 3))
 def test_axe_finds_nothing_and_no_page_scrolls_sideways(page, path):
     readings = [reading(value, 40 - 9 * at) for at, value in enumerate((10, 15, 20, 30, 40))]
     put(page, LOBBY, OTHER, entries=readings, chosen="mine")

@@ -8,8 +8,9 @@ import pytest
 
 from tests.browser.conftest import new_context
 from tests.browser.shelf_page import at_book, open_page, with_shelf
+from tests.effort import how_many
 
-TANKS, WEEKS, ENTRIES = 10, 26, 2_000
+TANKS, WEEKS, ENTRIES = 10, 26, how_many(2_000)
 
 
 @pytest.fixture

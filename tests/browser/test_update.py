@@ -16,8 +16,10 @@ from scripts.setup.paths import ROOT
 from scripts.site.offline import is_stored, write_offline_list
 from scripts.site.server import Handler, make_server
 from tests.browser.conftest import wait_for_answer, wait_for_offline_copy
+from tests.effort import long_run, share_of
 
 KEPT_PAGES = ("lemna-minor", "units")
+STAND_IN = 1_000  # octets of each file of the browser's Python, which hardly a test here starts
 LATER = itertools.count(2, 2)  # seconds
 
 
@@ -30,8 +32,23 @@ def few_pages(site, tmp_path_factory):
         for page in (folder / door).iterdir():
             if page.is_dir() and page.name not in KEPT_PAGES:
                 shutil.rmtree(page)
+    for file in (folder / "runtime").iterdir():
+        if file.suffix != ".json":
+            file.write_bytes(file.read_bytes()[:STAND_IN])
+    for file in (folder / "data").iterdir():  # never kept on a device
+        if file.suffix != ".html":
+            file.unlink()
     list_anew(folder)
     return folder
+
+
+@pytest.fixture
+def book_with_python(book, site):
+    """The same with the whole of the browser's Python."""
+    folder, _ = book
+    shutil.copytree(site / "runtime", folder / "runtime", dirs_exist_ok=True)
+    list_anew(folder)
+    return book
 
 
 @pytest.fixture
@@ -166,6 +183,7 @@ def copy_words(page):
     return page.locator("#copy").inner_text()
 
 
+@long_run()
 def test_the_copy_is_said_when_it_is_whole(chromium, book):
     context = chromium.new_context(base_url=book[1])
     page = context.new_page()
@@ -187,7 +205,7 @@ def test_the_copy_is_said_when_it_is_whole(chromium, book):
     context.close()
 
 
-@pytest.mark.parametrize("lost", ["everything", "one page"])
+@pytest.mark.parametrize("lost", share_of(["one page", "everything"], 2))
 def test_a_lost_copy_is_brought_again_at_the_next_visit(reader, lost):
     reader.evaluate(
         """async (lost) => {
@@ -204,6 +222,7 @@ def test_a_lost_copy_is_brought_again_at_the_next_visit(reader, lost):
     expect(reader.get_by_role("heading", level=1)).to_contain_text("Lemna minor")
 
 
+@long_run()
 def test_a_copy_that_cannot_be_mended_is_said(reader, book):
     folder, _ = book
     (folder / "plants" / "lemna-minor" / "index.html").unlink()
@@ -215,6 +234,7 @@ def test_a_copy_that_cannot_be_mended_is_said(reader, book):
     assert "is not whole on this device: plants/lemna-minor/" in copy_words(reader)
 
 
+@long_run()
 def test_another_tab_is_not_reloaded_and_its_next_link_is_loaded_anew(reader, book):
     other = reader.context.new_page()
     other.goto("search/")
@@ -231,8 +251,12 @@ def test_another_tab_is_not_reloaded_and_its_next_link_is_loaded_anew(reader, bo
     assert not other.evaluate("() => Boolean(window.old)")
 
 
-def test_a_tab_from_before_the_worker_swaps_no_new_page_into_an_old_script(chromium, book):
+@long_run()
+def test_a_tab_from_before_the_worker_swaps_no_new_page_into_an_old_script(
+    chromium, book_with_python
+):
     """Python runs in it, so that a link would swap the page; a version taken elsewhere forbids that."""
+    book = book_with_python
     context = chromium.new_context(base_url=book[1])
     context.set_default_timeout(60_000)
     first = context.new_page()
@@ -253,6 +277,7 @@ def test_a_tab_from_before_the_worker_swaps_no_new_page_into_an_old_script(chrom
     context.close()
 
 
+@long_run()
 def test_half_a_version_that_was_given_up_is_swept_away(reader, book):
     folder, _ = book
     publish(folder, spoil="plants/index.html")
@@ -269,6 +294,7 @@ def test_half_a_version_that_was_given_up_is_swept_away(reader, book):
     assert len(reader.evaluate("async () => await caches.keys()")) == 1
 
 
+@long_run()
 def test_a_server_that_drips_is_given_up_and_the_next_version_taken(reader, book, drip):
     folder, _ = book
     publish(folder)

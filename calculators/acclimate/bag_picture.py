@@ -24,7 +24,8 @@ def pictures(
     def curve(label: str, short: str, at: list[float], dots: bool) -> Series:
         levels = [ammonia * unionised_share(ph, warmest) for ph in at]
         return Series(
-            label, "mg N/L", "pH", "", at, levels, picture=PICTURE, short=short, dots=dots, lines=lines
+            label, "mg N/L", "pH", "", at, levels, picture=PICTURE, short=short, dots=dots, lines=lines,
+            subject="That of bag, tank and open vessel" if dots else "",
         )  # fmt: skip
 
     return {

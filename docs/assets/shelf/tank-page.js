@@ -93,6 +93,7 @@ async function anew(here, tank, turn) {
   if (turn !== here.turn || !here.box.isConnected) return;
   here.find("#tank-nitrogen .hint").textContent = reply.painted ? `By a week's feed, changes and plants of ${called(tank)}.` : (reply.needed?.text ?? "The figures of the tank do not allow this sum yet.");
   here.find("#tank-nitrogen .painted").innerHTML = painted(reply.painted?.html ? withoutIds(reply.painted.html) : "");
+  openFiles(here.find("#tank-nitrogen .painted"));
 }
 
 /** Two painted answers stand in one page: ids of the second would stand twice. */

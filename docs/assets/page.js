@@ -2,7 +2,6 @@
 
 import { startOnIntent } from "./early-python.js";
 import { openKeys } from "./keys.js";
-import { openPictures } from "./plot.js";
 import { isRunning } from "./runtime.js";
 import { chosenUnits } from "./store.js";
 import { isRenewed, watchForNews } from "./offline.js";
@@ -126,5 +125,4 @@ const icons = document.head.querySelectorAll("link[rel~=icon], link[rel=apple-to
 for (const icon of icons) icon.href = String(icon.href);
 
 openKeys(root);
-openPictures();
 open();

@@ -2,12 +2,14 @@
 
 const READ = "read"; // the class of a picture whose line shows
 
+/** For all pictures that come, however often it is called: the same listener is added once. */
 export function openPictures() {
-  document.addEventListener("input", ({ target }) => {
-    const slider = /** @type {HTMLInputElement} */ (target);
-    if (slider.matches(".along input")) show(slider);
-  });
+  document.addEventListener("input", slide);
   for (const kind of ["pointerdown", "pointermove"]) document.addEventListener(kind, point);
+}
+
+function slide({ target }) {
+  if (target.matches(".along input")) show(target);
 }
 
 /** The place nearest to where the finger or the pointer is. */

@@ -64,10 +64,10 @@ def test_the_table_holds_what_the_answer_holds(page):
     wait_for_answer(page)
     with page.expect_download() as saving:
         page.locator("#plots .as-table").nth(1).tap()
-    assert saving.value.suggested_filename == "nitrate-as-no.csv"
+    assert saving.value.suggested_filename == "nitrate-as-no3.csv"
     with open(saving.value.path(), encoding="utf-8", newline="") as file:
         head, *rows = list(csv.reader(io.StringIO(file.read(), newline="")))
-    assert head[:2] == ["Day, days", "Nitrate, mg/L"]
+    assert head[:2] == ["Day", "Nitrate, mg/L"]
     assert len(head) == 4  # with the edges of its band
     assert [float(cell) for cell in (rows[0][0], rows[-1][0], rows[0][1])] == [0, 90, 15]
 

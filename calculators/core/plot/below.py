@@ -6,9 +6,10 @@ the browser's own, so arrows, fingers and screen readers know it.
 
 import json
 import re
+import unicodedata
 from collections.abc import Sequence
 
-from calculators.core.paint.element import Html, element
+from calculators.core.paint.element import Attribute, Html, element
 from calculators.core.plot.captions import place_word
 from calculators.core.plot.parts import Frame
 from calculators.core.plot.values import places, spoken, table
@@ -30,7 +31,7 @@ def along(frame: Frame, curves: Sequence[Series], marks: Sequence[Mark]) -> Html
         for place in places(curves)
     ]
     last = shown[-1][1]
-    slider = {
+    slider: dict[str, Attribute] = {
         "type": "range",
         "min": 0,
         "max": len(shown) - 1,
@@ -50,7 +51,8 @@ def along(frame: Frame, curves: Sequence[Series], marks: Sequence[Mark]) -> Html
 
 def table_button(title: str, curves: Sequence[Series]) -> Html:
     """A button that saves the values; the page's script makes the file."""
-    name = NOT_IN_A_NAME.sub("-", title.lower()).strip("-")
+    plain = unicodedata.normalize("NFKD", title).lower()  # a small figure becomes a figure
+    name = NOT_IN_A_NAME.sub("-", plain).strip("-")
     return element(
         "button",
         {

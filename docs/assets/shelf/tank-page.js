@@ -3,6 +3,7 @@
 import { ask } from "../runtime.js";
 import { chosenUnits } from "../store.js";
 import { element, openFiles } from "../paint.js";
+import { openPictures } from "../plot.js";
 import { called, dayInWords, onHash, said, shelf, table } from "./opened.js";
 import { paintEntries } from "./entry-list.js";
 import { paintKept } from "./kept.js";
@@ -26,6 +27,7 @@ const PLACE = "place"; // where the keeper lives: the same for all tanks
 export async function open(root) {
   const box = document.querySelector("#tank-page");
   const here = { root, box, find: (name) => box.querySelector(name), turn: 0 };
+  openPictures();
   try {
     here.store = await shelf();
   } catch (wrong) {

@@ -7,7 +7,7 @@ import pytest
 SHEETS = 2
 PAGE = re.compile(rb"/Type\s*/Page\b")
 MOST = 6  # of the longest pages, which are the ones that could need a third sheet
-INK = "() => getComputedStyle(document.querySelector('#main p')).color"
+INK = "() => getComputedStyle(document.querySelector('#main .verdict')).color"
 
 
 def longest(site):

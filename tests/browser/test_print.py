@@ -26,7 +26,10 @@ def test_a_plant_is_printed_on_two_sheets(page, site, rank):
     assert len(PAGE.findall(page.pdf(format="A4", prefer_css_page_size=True))) <= SHEETS
 
 
-def test_paper_gets_dark_ink_from_a_dark_screen(page):
-    page.emulate_media(color_scheme="dark", media="print")
+def test_paper_gets_dark_ink_from_a_dark_screen(chromium, address):
+    context = chromium.new_context(base_url=address, color_scheme="dark")
+    page = context.new_page()
+    page.emulate_media(media="print")
     page.goto("plants/lemna-minor/")
     assert page.evaluate(INK) == "rgb(17, 17, 17)"
+    context.close()

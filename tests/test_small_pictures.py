@@ -32,7 +32,7 @@ def test_every_plant_of_a_pick_has_its_picture():
     assert used
 
 
-def test_a_name_shows_all_that_it_may_stand_for(library):
+def test_a_name_shows_plants_that_it_may_stand_for(library):
     drawn = set(re.findall(r'id="([\w-]+)"', thumbnails(library)))
     items = re.findall(r"<li>.*?</li>", names_page(library))
     assert len(items) == len(library.names)

@@ -74,7 +74,7 @@ def test_a_plot_has_axes_units_and_a_sentence():
     assert 'role="img"' in html
     assert ">Cover, %<" in html
     assert ">Day<" in html
-    assert "<figcaption>Cover: 40 % at day 0" in html
+    assert 'aria-label="Cover: 40 % at day 0' in html
     assert "style=" not in html
 
 

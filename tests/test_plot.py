@@ -19,6 +19,7 @@ from calculators.core.quantity import UsUnit
 from calculators.core.result import Line, Mark, Series
 from calculators.core.run import compute
 
+SMALL = 5  # units of the picture: a narrow letter at the size of a phone
 DAYS = [0.0, 1.0, 2.0, 3.0]
 
 
@@ -28,7 +29,8 @@ def series(label="A", y=(1.0, 2.0, 3.0, 4.0), **more):
 
 def drawn(shown):
     found = plots(shown)
-    return [ET.fromstring(figure) for figure in found]
+    closed = (re.sub(r"(<input [^>]*)>", r"\1/>", figure) for figure in found)
+    return [ET.fromstring(figure) for figure in closed]
 
 
 def of_class(figure, name, tag="*"):
@@ -91,7 +93,9 @@ def test_a_band_is_shaded_between_its_edges_and_is_no_curve():
     assert len(band.get("points").split()) == 2 * len(DAYS)
     up = [tick for tick in of_class(figure, "tick") if tick.get("class") == "tick end"]
     assert float(up[-1].text) >= 8  # the axis reaches the upper edge
-    assert "Shaded, how unsure it is: 2 to 8 mg/L at the end." in figure.find("figcaption").text
+    assert "Shaded, how unsure it is: 2 to 8 mg/L at the end." in figure.find("svg").get(
+        "aria-label"
+    )
 
 
 def test_a_line_is_drawn_where_the_curve_comes_near_it_or_always():
@@ -127,19 +131,26 @@ def test_every_picture_of_every_calculator_is_sound(name):
         assert len({(one.unit, one.x_unit) for one in picture.curves}) == 1, picture.title
     for figure in drawn(found.series):
         svg, caption = figure.find("svg"), figure.find("figcaption")
-        assert svg.get("aria-label") == caption.text
-        assert len(caption.text) > 20
+        assert len(svg.get("aria-label")) > len(caption.text) > 10
+        assert re.fullmatch(r"[^\n]+[a-z”\d)]\.", caption.text)
         assert "style" not in {key for one in figure.iter() for key in one.attrib}
         width, height = map(float, svg.get("viewBox").split()[2:])
         for one in svg.iter("text"):
             assert 0 <= float(one.get("x")) <= width, one.text
+            assert right_end(one) <= width, one.text
             assert 10 <= float(one.get("y")) <= height, one.text
+
+
+def right_end(text):
+    """Where a text ends at the least, by the width of a narrow letter and by which end its place is."""
+    share = {"end": 0, "mid": 0.5}.get(text.get("class").split()[-1], 1)
+    return float(text.get("x")) + share * SMALL * len(text.text)
 
 
 def test_captions_name_every_curve_and_line():
     shown = {"a": series(picture="Two", lines=(Line("mind", 2),)), "b": series("B", picture="Two")}
     (figure,) = drawn(shown)
-    words = figure.find("figcaption").text
+    words = figure.find("svg").get("aria-label")
     assert words.startswith("Two. A: 1 mg/L at day 0")
     assert "B: 1 mg/L" in words
     assert "Line at 2 mg/L: mind." in words

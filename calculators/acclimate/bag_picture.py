@@ -5,7 +5,7 @@ from calculators.core.result import Line, Series
 from calculators.science.water.ammonia import ACT_NH3_MG_N_L, WATCH_NH3_MG_N_L, unionised_share
 
 LOWEST_PH, HIGHEST_PH, STEPS = 6.0, 8.6, 26
-PICTURE = "Toxic ammonia of the bag's water, undiluted"
+PICTURE = "Toxic ammonia in the bag, undiluted"
 
 
 def pictures(
@@ -24,7 +24,8 @@ def pictures(
     def curve(label: str, short: str, at: list[float], dots: bool) -> Series:
         levels = [ammonia * unionised_share(ph, warmest) for ph in at]
         return Series(
-            label, "mg N/L", "pH", "", at, levels, picture=PICTURE, short=short, dots=dots, lines=lines
+            label, "mg N/L", "pH", "", at, levels, picture=PICTURE, short=short, dots=dots, lines=lines,
+            subject="That of bag, tank and open vessel" if dots else "",
         )  # fmt: skip
 
     return {

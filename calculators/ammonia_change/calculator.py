@@ -169,7 +169,7 @@ def pictures(steps: list[ChangeOutcome]) -> dict[str, Series]:
 
     def curve(label: str, short: str, levels: list[float]) -> Series:
         return Series(
-            label, "mg N/L", "Changed", "%", percents, levels, picture=PICTURE, short=short, lines=lines
+            label, "mg N/L", "Part changed", "%", percents, levels, picture=PICTURE, short=short, lines=lines
         )  # fmt: skip
 
     return {

@@ -106,7 +106,7 @@ class AsRows(NamedTuple):
 
     ``title`` and ``subtitle`` are keys of a row, ``page`` the address of what it is about, such as
     ``plants/{plant}/``, ``bar`` the key of a figure from 0 to 100, ``lines`` that of its sentences,
-    ``columns`` those of a table.
+    ``columns`` those of a table, ``picture`` the address of a small picture of what it is about.
     """
 
     style: RowsStyle
@@ -116,6 +116,7 @@ class AsRows(NamedTuple):
     bar: str = ""
     lines: str = ""
     columns: tuple[str, ...] = ()
+    picture: str = ""
 
 
 class IsDate(NamedTuple):

@@ -77,6 +77,7 @@ class Series(NamedTuple):
     x_us: UsUnit | None = None
     digits: int = 3  # significant figures of ``y`` in the caption, as in the table
     x_digits: int = 3
+    subject: str = ""  # what the caption calls it, where the label is no subject of a sentence
 
 
 class BadInput(ValueError):

@@ -54,7 +54,7 @@ def drawn(
             [moment.plant_nitrogen_percent for moment in moments],
         )._replace(lines=(BROWNING,), marks=done),
         "plant_mass": curve("Plants, wet", "g", [moment.plant_mass for moment in moments])._replace(
-            us=OUNCE
+            us=OUNCE, subject="The plants' wet weight"
         ),
         "light_below_floaters": curve(
             "Light below the floaters", "%", [moment.light_below_floaters for moment in moments]

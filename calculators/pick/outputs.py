@@ -18,6 +18,7 @@ from calculators.core.quantity import AsRows, Help, Label, RowsStyle
 from calculators.core.result import Note
 
 PAGE = "plants/{plant}/"
+PICTURE = "assets/thumbnails.svg#{plant}"
 
 
 class RankedPlant(NamedTuple):
@@ -68,7 +69,9 @@ class Pick(NamedTuple):
     ranked: Annotated[
         list[RankedPlant],
         Label("What fits, best first"),
-        AsRows(RowsStyle.CARDS, "name", "common", PAGE, "score_percent", "because"),
+        AsRows(
+            RowsStyle.CARDS, "name", "common", PAGE, "score_percent", "because", picture=PICTURE
+        ),
     ]
     together: Annotated[
         list[Together] | None,
@@ -76,7 +79,7 @@ class Pick(NamedTuple):
         Help(
             "Areas as kept by trimming. In brackets how far each guess reaches: watch your nitrate."
         ),
-        AsRows(RowsStyle.TABLE, "name", page=PAGE, columns=("how_much", "takes")),
+        AsRows(RowsStyle.TABLE, "name", page=PAGE, columns=("how_much", "takes"), picture=PICTURE),
     ]
     excluded: Annotated[
         list[LeftOut],

@@ -58,7 +58,11 @@ def drawn(course: ReadingCourse, log: Log) -> dict[str, Series]:
     if course.slope is not None:
         heights = [y for stretch in course.stretches for y in line(stretch, course.slope.middle)]
         found[f"{course.what}_trend"] = base._replace(
-            label=f"{title}: line of the trend", y=heights, short="trend", digits=2
+            label=f"{title}: line of the trend",
+            y=heights,
+            short="trend",
+            digits=2,
+            subject="The line of the trend",
         )
     return found
 

@@ -201,6 +201,15 @@ def drawn(stretches: list[Stretch], slope: float | None) -> dict[str, Series]:
     if slope is not None:
         heights = [height for stretch in stretches for height in line(stretch, slope)]
         shown["line"] = Series(
-            "Line of the trend", "mg/L", "Day", "days", days, heights, PICTURE, "trend", digits=2
+            "Line of the trend",
+            "mg/L",
+            "Day",
+            "days",
+            days,
+            heights,
+            PICTURE,
+            "trend",
+            digits=2,
+            subject="The line of the trend",
         )
     return shown

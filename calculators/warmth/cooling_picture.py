@@ -21,7 +21,7 @@ def fall_picture(
         falling = way_down(water_c, room_c, heat_j_k, loss, hours)
         return Series(
             label, "°C", "Hours without power", "h", hours, falling, picture=TITLE, short=short,
-            lines=lines, us=FAHRENHEIT,
+            lines=lines, us=FAHRENHEIT, subject=f"The water at its {short}",
         )  # fmt: skip
 
     return {

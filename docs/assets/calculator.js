@@ -7,6 +7,7 @@ import { clear, openBrief, sayBriefly } from "./brief.js";
 import { openKeep } from "./keep.js";
 import { collect, fill, openFilled, paintProblems, paintRemarks, showGhosts } from "./form.js";
 import { element, openFiles, paintAnswer } from "./paint.js";
+import { openPictures } from "./plot.js";
 import { openRows } from "./rows.js";
 import { openSuggestions } from "./suggest.js";
 import { rememberChoices } from "./shelf/again.js";
@@ -52,6 +53,7 @@ export function open() {
   openKeep(here);
   openTank(here);
   openFiles(place);
+  openPictures();
   if (!isBlank(here)) waiting(here);
   showButtons(here, isBlank(here));
   showLoading(here, place.querySelector("#loading"));

@@ -79,7 +79,17 @@ def heading(shape: AsRows, row: dict[str, Any], root: str) -> Html:
     name = element("b", {}, str(row[shape.title]))
     if shape.subtitle and row[shape.subtitle]:
         name = joined([name, element("span", {}, str(row[shape.subtitle]))], " ")
-    return element("a", {"href": root + shape.page.format(**row)}, name) if shape.page else name
+    if not shape.page:
+        return name
+    return element("a", {"href": root + shape.page.format(**row)}, picture(shape, row, root), name)
+
+
+def picture(shape: AsRows, row: dict[str, Any], root: str) -> Html:
+    """The small picture of what a row is about; the words beside it name it."""
+    if not shape.picture:
+        return NOTHING
+    box = {"class": "thumb", "aria-hidden": "true", "viewBox": "0 0 48 48"}
+    return element("svg", box, element("use", {"href": root + shape.picture.format(**row)}))
 
 
 def bar(shape: AsRows, row: dict[str, Any]) -> Html:

@@ -4,10 +4,10 @@ from collections.abc import Iterable, Iterator, Sequence
 from itertools import pairwise
 from typing import NamedTuple
 
-LETTER = 6.3  # mean width of a letter, in units of the picture, at its font size of 12
-HEIGHT = 11  # of a name
+LETTER = 7.1  # mean width of a letter, in units of the picture, at its font size of 13.5
+HEIGHT = 12  # of a name
 AWAY = 4  # from the line to the name's foot, above it
-UNDER = 13  # from the line to the name's foot, below it
+UNDER = 14  # from the line to the name's foot, below it
 EDGE = 4
 FINE = 3.0  # between the points of a curve that are looked at
 

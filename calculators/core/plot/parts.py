@@ -14,8 +14,8 @@ from calculators.core.plot.labels import place_names
 from calculators.core.plot.scale import Scale, spread
 from calculators.core.result import Line, Mark, Series
 
-LABEL_GAP = 13  # between labels, in units of the picture
-MARK_ROOM = 42  # across, that the word at a mark takes
+LABEL_GAP = 15  # between labels, in units of the picture
+MARK_ROOM = 46  # across, that the word at a mark takes
 
 
 class Frame(NamedTuple):
@@ -38,7 +38,7 @@ def grid(frame: Frame) -> list[Html]:
         made.append(words("tick end", frame.left - 6, f"{y + 4:.1f}", show_number(tick)))
     for tick in frame.across.ticks:
         place = f"{frame.across.at(tick):.1f}"
-        made.append(words("tick mid", place, frame.bottom + 17, show_number(tick)))
+        made.append(words("tick mid", place, frame.bottom + 18, show_number(tick)))
     return made
 
 
@@ -110,7 +110,7 @@ def marks(frame: Frame, shown: Sequence[Mark]) -> list[Html]:
         ends = {"x1": f"{x:.1f}", "x2": f"{x:.1f}", "y1": str(frame.top), "y2": str(frame.bottom)}
         made.append(element("line", {"class": "mark-line", **ends}))
         if free_from <= x <= frame.right - MARK_ROOM:
-            made.append(words("mark-name", f"{x + 3:.1f}", frame.top + 9, mark.label))
+            made.append(words("mark-name", f"{x + 3:.1f}", frame.top + 10, mark.label))
             free_from = x + MARK_ROOM
     return made
 

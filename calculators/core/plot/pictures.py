@@ -8,16 +8,17 @@ from collections.abc import Mapping, Sequence
 from itertools import chain
 from typing import NamedTuple
 
-from calculators.core.numbers import show_number
-from calculators.core.paint.element import NOTHING, Html, element
-from calculators.core.plot import parts as parts
+from calculators.core.paint.element import Html, element
+from calculators.core.plot import below, parts
 from calculators.core.plot.captions import axis, points_of, summary
+from calculators.core.plot.legend import legend
+from calculators.core.plot.meaning import meaning
 from calculators.core.plot.scale import scale
 from calculators.core.result import Line, Mark, Series
 
-WIDTH, HEIGHT = 360, 228
-LEFT, RIGHT, TOP, BOTTOM = 50, 346, 34, 186
-NAMES_RIGHT = 284  # where the axes end if names stand at the curves' ends
+WIDTH, HEIGHT = 330, 228
+LEFT, RIGHT, TOP, BOTTOM = 48, 318, 34, 184
+NAMES_RIGHT = 250  # where the axes end if names stand at the curves' ends
 NEAR = 2.0  # a line up to so many times the highest point is drawn
 
 
@@ -28,10 +29,13 @@ class Picture(NamedTuple):
     curves: list[Series]
     bands: list[list[Series]]
 
+    def of_all(self) -> list[Series]:
+        """The curves and the edges of the bands."""
+        return [*self.curves, *(edge for edges in self.bands for edge in edges)]
+
     def top(self) -> float:
         """The highest point of all."""
-        shown = [*self.curves, *(edge for edges in self.bands for edge in edges)]
-        return max(y for series in shown for _, y in points_of(series))
+        return max(y for series in self.of_all() for _, y in points_of(series))
 
     def lines(self) -> list[Line]:
         """The named lines that the curves come near, and those that are always drawn."""
@@ -85,20 +89,23 @@ def draw(picture: Picture) -> Html:
         ),
         *(parts.names(frame, picture.curves) if several else ()),
         parts.words("axis end", frame.right, HEIGHT - 6, across),
+        below.cursor(frame),
     ]
     box = {"viewBox": f"0 0 {WIDTH} {HEIGHT}", "role": "img", "aria-label": words}
     return element(
         "figure",
         {"class": "plot"},
         element("svg", box, *inside),
-        legend(picture, named),
-        element("figcaption", {}, words),
+        below.along(frame, picture.curves, picture.marks()),
+        legend(picture.curves, picture.bands, named, picture.marks()),
+        element("figcaption", {}, meaning(picture.curves, picture.bands, named)),
+        below.table_button(picture.title or first.label, picture.of_all()),
     )
 
 
 def framed(picture: Picture, named: Sequence[Line]) -> parts.Frame:
     """The axes: wide enough for every curve, band and named line."""
-    shown = [*picture.curves, *(edge for edges in picture.bands for edge in edges)]
+    shown = picture.of_all()
     xs = [x for series in shown for x, _ in points_of(series)]
     ys = [y for series in shown for _, y in points_of(series)] + [line.value for line in named]
     right = NAMES_RIGHT if len(picture.curves) > 1 else RIGHT
@@ -110,29 +117,3 @@ def framed(picture: Picture, named: Sequence[Line]) -> parts.Frame:
         TOP,
         BOTTOM,
     )
-
-
-def legend(picture: Picture, named: Sequence[Line]) -> Html:
-    """What each dash stands for; nothing where there is only one curve."""
-    if len(picture.curves) < 2 and not picture.bands and not named and not picture.marks():
-        return NOTHING
-    rows = [
-        (f"dot dot-{number}" if curve.dots else f"curve curve-{number}", curve.label)
-        for number, curve in enumerate(picture.curves, start=1)
-    ]
-    rows += [("band", "how unsure it is") for _ in picture.bands]
-    rows += [("level", f"{line.label}, {show_number(line.value)}") for line in named]
-    rows += [("mark-line", "what you do")] if picture.marks() else []
-    return element("ul", {"class": "legend"}, *(swatch(*row) for row in rows))
-
-
-def swatch(css: str, label: str) -> Html:
-    """One line of the legend."""
-    if css == "band":
-        sample = element("rect", {"class": css, "width": 32, "height": 12})
-    elif css.startswith("dot"):
-        sample = element("circle", {"class": css, "cx": 16, "cy": 6, "r": 4})
-    else:
-        sample = element("line", {"class": css, "x1": "0", "x2": 32, "y1": 6, "y2": 6})
-    box = {"viewBox": "0 0 32 12", "aria-hidden": "true"}
-    return element("li", {}, element("svg", box, sample), label)

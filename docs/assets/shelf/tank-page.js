@@ -3,6 +3,7 @@
 import { ask } from "../runtime.js";
 import { chosenUnits } from "../store.js";
 import { element, openFiles } from "../paint.js";
+import { openPictures } from "../plot.js";
 import { called, dayInWords, onHash, said, shelf, table } from "./opened.js";
 import { paintEntries } from "./entry-list.js";
 import { paintKept } from "./kept.js";
@@ -26,6 +27,7 @@ const PLACE = "place"; // where the keeper lives: the same for all tanks
 export async function open(root) {
   const box = document.querySelector("#tank-page");
   const here = { root, box, find: (name) => box.querySelector(name), turn: 0 };
+  openPictures();
   try {
     here.store = await shelf();
   } catch (wrong) {
@@ -93,6 +95,7 @@ async function anew(here, tank, turn) {
   if (turn !== here.turn || !here.box.isConnected) return;
   here.find("#tank-nitrogen .hint").textContent = reply.painted ? `By a week's feed, changes and plants of ${called(tank)}.` : (reply.needed?.text ?? "The figures of the tank do not allow this sum yet.");
   here.find("#tank-nitrogen .painted").innerHTML = painted(reply.painted?.html ? withoutIds(reply.painted.html) : "");
+  openFiles(here.find("#tank-nitrogen .painted"));
 }
 
 /** Two painted answers stand in one page: ids of the second would stand twice. */

@@ -1,0 +1,67 @@
+"""What stands below a picture for hands and keys: the values at a place, a slider along it, a table.
+
+Each place and its words are written here, so that the page's script only shows them. The slider is
+the browser's own, so arrows, fingers and screen readers know it.
+"""
+
+import json
+import re
+import unicodedata
+from collections.abc import Sequence
+
+from calculators.core.paint.element import Attribute, Html, element
+from calculators.core.plot.captions import place_word
+from calculators.core.plot.parts import Frame
+from calculators.core.plot.values import places, spoken, table
+from calculators.core.result import Mark, Series
+
+NOT_IN_A_NAME = re.compile(r"[^a-z0-9]+")
+
+
+def cursor(frame: Frame) -> Html:
+    """The line that a finger moves; it is not there until then."""
+    ends = {"x1": "0", "x2": "0", "y1": str(frame.top), "y2": str(frame.bottom)}
+    return element("line", {"class": "cursor", **ends})
+
+
+def along(frame: Frame, curves: Sequence[Series], marks: Sequence[Mark]) -> Html:
+    """The line of values, at first of the last place, and the slider."""
+    shown = [
+        (round(frame.across.at(place.x), 1), spoken(place, curves, marks))
+        for place in places(curves)
+    ]
+    last = shown[-1][1]
+    slider: dict[str, Attribute] = {
+        "type": "range",
+        "min": 0,
+        "max": len(shown) - 1,
+        "value": len(shown) - 1,
+        "aria-label": f"Values along {place_word(curves[0])}",
+        "aria-valuetext": last,
+        "data-places": json.dumps(shown, ensure_ascii=False, separators=(",", ":")),
+    }
+    kind = "along named" if len(curves) > 1 else "along"
+    return element(
+        "div",
+        {"class": kind},
+        element("input", slider),
+        element("p", {"class": "values"}, last),
+    )
+
+
+def table_button(title: str, curves: Sequence[Series]) -> Html:
+    """A button that saves the values; the page's script makes the file."""
+    plain = unicodedata.normalize("NFKD", title).lower()  # a small figure becomes a figure
+    name = NOT_IN_A_NAME.sub("-", plain).strip("-")
+    return element(
+        "button",
+        {
+            "type": "button",
+            "class": "as-table",
+            "data-file": f"{name or 'values'}.csv",
+            "data-type": "text/csv;charset=utf-8",
+            "data-text": table(curves),
+            "aria-label": f"Save as a table (CSV): {title}",
+        },
+        "Save as a table (CSV)",
+    )

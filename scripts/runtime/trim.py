@@ -83,7 +83,9 @@ def compiled(archive: str, names: list[str] | None = None) -> bytes:
 
     made = io.BytesIO()
     with zipfile.ZipFile(archive) as source, zipfile.ZipFile(made, "w") as target:
-        whole = [name for name in source.namelist() if ".dist-info/" not in name]  # nobody installs it
+        whole = [
+            name for name in source.namelist() if ".dist-info/" not in name
+        ]  # nobody installs it
         for name in sorted(names if names is not None else whole):
             data = source.read(name)
             if name.endswith(".py"):

@@ -6,11 +6,12 @@ const runtime = new URL("../runtime/", import.meta.url);
 const WHEEL = "/calculators.whl";
 const CODE = new URL("pyodide.asm.wasm", runtime).href;
 
+/** @type {Promise<WebAssembly.Module> | undefined} */
 let compiled; // once for all starts here: where an image does not serve, Python starts again
 
 /** Fetch the interpreter's two files and compile them while all else is on its way. */
 export function compileEarly() {
-  import("../runtime/pyodide.asm.js").catch(() => {}); // the runtime asks for it again, and tells what is wrong
+  import(new URL("pyodide.asm.js", runtime).href).catch(() => {}); // the runtime asks for it again, and tells what is wrong
   compiled ??= WebAssembly.compileStreaming(fetch(CODE)).then((code) => {
     performance.mark("compiled");
     return code;

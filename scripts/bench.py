@@ -3,6 +3,8 @@
 
 python3 scripts/bench.py [builds] [weights] [browser] [calculators] [forecast]
     [claims] [hostile] [same-bytes] [shelf] [shelf-store] [shelf-pages] [structure]
+    [first-answer] [--runs 7] [--only first,later,path,stock,slow-line]
+The options are for browser (worker, slowed) and first-answer: few runs and rows take minutes less.
 """
 
 import os
@@ -14,6 +16,8 @@ if __package__ in (None, ""):  # in place of scripts/, whose test.py would hide 
 from scripts.setup.python_version import check_python_version
 
 check_python_version()
+
+import argparse
 
 from scripts.setup.enter import enter_or_stop
 
@@ -32,8 +36,10 @@ from scripts.benches.browser import browser
 from scripts.benches.builds import builds, weights
 from scripts.benches.calculators import every_calculator
 from scripts.benches.claims import claims
+from scripts.benches.first_answer import first_answer
 from scripts.benches.forecast import forecast
 from scripts.benches.hostile_addresses import hostile_addresses
+from scripts.benches.options import Options
 from scripts.benches.same_bytes import same_bytes
 from scripts.benches.shelf import shelf
 from scripts.benches.shelf_pages import shelf_pages
@@ -43,7 +49,6 @@ from scripts.benches.structure import structure
 PARTS = {
     "builds": builds,
     "weights": weights,
-    "browser": browser,
     "calculators": every_calculator,
     "forecast": forecast,
     "claims": claims,
@@ -54,17 +59,30 @@ PARTS = {
     "shelf-pages": shelf_pages,
     "structure": structure,
 }
+WITH_OPTIONS = {"browser": browser, "first-answer": first_answer}
+RUNS = 7
 
 
 def main() -> None:
     """Run the parts that are named, or all."""
-    asked = sys.argv[1:] or list(PARTS)
+    reader = argparse.ArgumentParser(
+        description=__doc__, formatter_class=argparse.RawTextHelpFormatter
+    )
+    reader.add_argument("parts", nargs="*", metavar="part", help="; ".join([*PARTS, *WITH_OPTIONS]))
+    reader.add_argument("--runs", type=int, default=RUNS, help="how often each figure is taken")
+    reader.add_argument("--only", default="", help="rows, with commas between them")
+    read = reader.parse_args()
+    asked = read.parts or [*PARTS, *WITH_OPTIONS]
     for name in asked:
-        if name not in PARTS:
-            stop(f"{name}: there is no such part; there are {', '.join(PARTS)}")
+        if name not in PARTS and name not in WITH_OPTIONS:
+            stop(f"{name}: there is no such part; there are {', '.join([*PARTS, *WITH_OPTIONS])}")
+    options = Options(max(1, read.runs), tuple(filter(None, read.only.split(","))))
     for name in asked:
         print(f"\n## {name}\n", flush=True)
-        PARTS[name]()
+        if name in PARTS:
+            PARTS[name]()
+        else:
+            WITH_OPTIONS[name](options)
 
 
 if __name__ == "__main__":

@@ -2,7 +2,7 @@
 // Only text crosses: JSON in, JSON out. All files come from this site.
 
 import { dropImage, keptImage } from "./python-image.js";
-import { bringTables, imageAddress, listOfParts, startPython } from "./python-start.js";
+import { bringTables, compileEarly, imageAddress, listOfParts, startPython } from "./python-start.js";
 
 const LOADED = 85; // percent of the bar for what is fetched; the rest is Python's own start
 
@@ -17,7 +17,9 @@ self.onmessage = async ({ data: { id, question } }) => {
   await starting;
   try {
     await tablesOf(JSON.parse(question).calculator);
-    postMessage({ id, answer: answer(question) });
+    const said = answer(question);
+    performance.mark("answered");
+    postMessage({ id, answer: said });
   } catch (wrong) {
     postMessage({ id, error: String(wrong?.message ?? wrong) });
   }
@@ -25,9 +27,13 @@ self.onmessage = async ({ data: { id, question } }) => {
 
 async function begin() {
   if (typeof WebAssembly === "undefined") throw new Error("this browser has no WebAssembly"); // before 5 MB are fetched
+  performance.mark("worker runs");
+  const count = countBytes();
+  compileEarly();
   const parts = await listOfParts();
-  countBytes(parts.bytes);
+  count.total = parts.bytes;
   const image = await keptImage(imageAddress(parts));
+  performance.mark("image read");
   const fromImage = Boolean(image) && (await serves(parts, image));
   if (!fromImage) await open(parts);
   postMessage({ percent: 100, text: "Ready." });
@@ -51,22 +57,29 @@ async function open(parts, extra = {}) {
   postMessage({ percent: 95, text: "Python is starting." });
   tablesOf = (calculator) => bringTables(python, parts.tables[calculator] ?? {});
   answer = python.runPython("from calculators.bridge import answer\nanswer");
+  performance.mark("calculators imported");
 }
 
-/** Count what arrives of the large files, for the progress bar. Their sizes come from the build. */
-function countBytes(total) {
+/**
+ * Count what arrives of the large files, for the progress bar; their sizes come from the build. A copy is read, and
+ * the reply goes on as it came: the browser keeps compiled code for those alone.
+ */
+function countBytes() {
   const plainFetch = self.fetch;
-  let loaded = 0;
+  const count = { total: Infinity, loaded: 0 };
   self.fetch = async (...request) => {
     const reply = await plainFetch(...request);
-    if (!reply.body || !reply.ok) return reply;
-    const counted = reply.body.pipeThrough(new TransformStream({
-      transform(chunk, controller) {
-        loaded += chunk.byteLength;
-        postMessage({ percent: Math.min(LOADED, (LOADED * loaded) / total), text: "Python is loading. Fill in the form meanwhile." });
-        controller.enqueue(chunk);
-      },
-    }));
-    return new Response(counted, { headers: reply.headers, status: reply.status });
+    if (reply.body && reply.ok) hear(reply.clone(), count).catch(() => {}); // who asked for it is told what is wrong
+    return reply;
   };
+  return count;
+}
+
+async function hear(reply, count) {
+  const reader = reply.body.getReader();
+  for (let piece = await reader.read(); !piece.done; piece = await reader.read()) {
+    count.loaded += piece.value.byteLength;
+    const percent = Math.min(LOADED, (LOADED * count.loaded) / count.total);
+    postMessage({ percent, text: "Python is loading. Fill in the form meanwhile." });
+  }
 }

@@ -1,4 +1,5 @@
-// Starts Python before its answer is asked for: on the list of calculators, and when a finger goes down on a link to one.
+// Starts Python before its answer is asked for: on a calculator's page while its scripts still load, on the list of
+// calculators, and when a finger goes down on a link to one.
 
 import { start } from "./runtime.js";
 
@@ -7,7 +8,8 @@ let listening = false;
 /** Look at this page, and from now on at every link that is touched. */
 export function startOnIntent(root) {
   const list = new URL("calculators/", root);
-  if (location.pathname === list.pathname) whenIdle(early);
+  if (document.querySelector("#calculator")) early();
+  else if (location.pathname === list.pathname) whenIdle(early);
   if (listening) return;
   listening = true;
   addEventListener("pointerdown", ({ target }) => {

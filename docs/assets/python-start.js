@@ -4,6 +4,21 @@ import { loadPyodide } from "../runtime/pyodide.mjs";
 
 const runtime = new URL("../runtime/", import.meta.url);
 const WHEEL = "/calculators.whl";
+const CODE = new URL("pyodide.asm.wasm", runtime).href;
+
+/** @type {Promise<WebAssembly.Module> | undefined} */
+let compiled; // once for all starts here: where an image does not serve, Python starts again
+
+/** Fetch the interpreter's two files and compile them while all else is on its way. */
+export function compileEarly() {
+  import(new URL("pyodide.asm.js", runtime).href).catch(() => {}); // the runtime asks for it again, and tells what is wrong
+  compiled ??= WebAssembly.compileStreaming(fetch(CODE)).then((code) => {
+    performance.mark("compiled");
+    return code;
+  });
+  compiled.catch(() => { compiled = undefined; }); // another try fetches it anew
+  return compiled;
+}
 
 /** The build's list of the runtime's files. */
 export async function listOfParts() {
@@ -19,16 +34,40 @@ export function imageAddress(parts) {
 export async function startPython(parts, extra = {}) {
   const wheel = fetch(new URL(parts.calculators, runtime)).then((reply) => reply.arrayBuffer());
   wheel.catch(() => {}); // looked at below, once Python is there
-  const python = await loadPyodide({
+  const python = await withCompiled(() => loadPyodide({
     indexURL: runtime.href,
     stdLibURL: new URL(parts.library, runtime).href,
     lockFileContents: JSON.stringify(parts.lock), // no packages: the stock list alone is 120 KB
     ...extra,
-  });
+  }));
+  performance.mark("Python started");
   python.FS.writeFile(WHEEL, new Uint8Array(await wheel));
   python.FS.mkdirTree("/calculator-tables");
   python.runPython(`import sys\nif '${WHEEL}' not in sys.path: sys.path.insert(0, '${WHEEL}')`);
   return python;
+}
+
+/**
+ * Run the runtime's start with the code that is compiled already. It would begin only after its own script has
+ * arrived, and its option for this is for one that is not streamed. Fails at once where the code does not come.
+ */
+async function withCompiled(start) {
+  const code = compileEarly();
+  const { fetch: plainFetch } = self;
+  const { instantiateStreaming } = WebAssembly;
+  self.fetch = (address, options) => (String(address) === CODE ? Promise.resolve(new Response()) : plainFetch(address, options));
+  WebAssembly.instantiateStreaming = async (_reply, imports) => {
+    const module = await code;
+    const instance = await WebAssembly.instantiate(module, imports);
+    performance.mark("instantiated");
+    return { module, instance };
+  };
+  try {
+    return (await Promise.all([start(), code]))[0];
+  } finally {
+    self.fetch = plainFetch;
+    WebAssembly.instantiateStreaming = instantiateStreaming;
+  }
 }
 
 /** Write tables that calculators need where calculators/core/data.py looks, once each. */

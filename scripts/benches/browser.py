@@ -13,12 +13,12 @@ from typing import Any
 
 from playwright.sync_api import Browser, BrowserContext, Page, sync_playwright
 
+from scripts.benches.options import Options
 from scripts.setup.chromium import ensure_chromium
 from scripts.setup.node import browser_parts
 from scripts.setup.paths import BUILD, SITE
 from scripts.site.server import make_server
 
-RUNS = 7
 READING = 2_000  # ms that somebody looks at a list before a tap
 SLOWER = 4
 ANSWERED = "#calculator[data-answered]"
@@ -82,8 +82,9 @@ async () => {
 """
 
 
-def browser() -> None:
-    """Print the tables."""
+def browser(options: Options) -> None:
+    """Print the tables; ``only`` may name ``worker`` or ``slowed``."""
+    print(f"Medians of {options.runs}.\n")
     folder = BUILD / "bench-stock"
     shutil.rmtree(folder, ignore_errors=True)
     shutil.copytree(SITE, folder)
@@ -94,32 +95,44 @@ def browser() -> None:
     path = ensure_chromium()
     with sync_playwright() as playwright:
         chromium = playwright.chromium.launch(executable_path=path, args=ARGUMENTS)
-        print("| in the worker, processor as it is | ms |\n|---|---|")
-        show(
-            "first live answer, first visit",
-            [in_worker(chromium, base, warm=False) for _ in range(RUNS)],
-        )
-        show(
-            "first live answer, later visit",
-            [in_worker(chromium, base, warm=True) for _ in range(RUNS)],
-        )
-        show(
-            "answer to a link tapped on the list of calculators",
-            [by_the_list(chromium, base) for _ in range(RUNS)],
-        )
-        show("new answer after a key", [recompute(chromium, base) for _ in range(RUNS)])
-        print(f"\n| processor slowed {SLOWER} times | ms |\n|---|---|")
-        for name in ("plants/limnophila-sessiliflora/", "calculators/free-ammonia/"):
-            show(f"readable page, {name}", [readable(chromium, base + name) for _ in range(RUNS)])
-        for name, start in (("ours", OURS), ("stock", STOCK)):
-            for visit in ("first", "later"):
-                show_laps(
-                    f"{visit} visit, {name}",
-                    [on_page(chromium, base, start, warm=visit == "later") for _ in range(RUNS)],
-                )
+        if options.has("worker"):
+            in_the_worker(chromium, base, options.runs)
+        if options.has("slowed"):
+            with_a_slow_processor(chromium, base, options.runs)
         chromium.close()
     server.shutdown()
     shutil.rmtree(folder)
+
+
+def in_the_worker(chromium: Browser, base: str, runs: int) -> None:
+    """Print what a keeper waits for, with the processor as it is."""
+    print("| in the worker, processor as it is | ms |\n|---|---|")
+    show(
+        "first live answer, first visit",
+        [in_worker(chromium, base, warm=False) for _ in range(runs)],
+    )
+    show(
+        "first live answer, later visit",
+        [in_worker(chromium, base, warm=True) for _ in range(runs)],
+    )
+    show(
+        "answer to a link tapped on the list of calculators",
+        [by_the_list(chromium, base) for _ in range(runs)],
+    )
+    show("new answer after a key", [recompute(chromium, base) for _ in range(runs)])
+
+
+def with_a_slow_processor(chromium: Browser, base: str, runs: int) -> None:
+    """Print what a slow phone's keeper waits for, stock beside ours."""
+    print(f"\n| processor slowed {SLOWER} times | ms |\n|---|---|")
+    for name in ("plants/limnophila-sessiliflora/", "calculators/free-ammonia/"):
+        show(f"readable page, {name}", [readable(chromium, base + name) for _ in range(runs)])
+    for name, start in (("ours", OURS), ("stock", STOCK)):
+        for visit in ("first", "later"):
+            show_laps(
+                f"{visit} visit, {name}",
+                [on_page(chromium, base, start, warm=visit == "later") for _ in range(runs)],
+            )
 
 
 @contextmanager

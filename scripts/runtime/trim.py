@@ -11,6 +11,7 @@ from typing import Any
 LIBRARY = "/lib/python{}{}.zip".format(*sys.version_info[:2])
 # The interpreter loads these by itself to decode text or show an error: no run is sure to need them.
 ALSO = ("encodings.ascii", "encodings.latin_1", "encodings.utf_8", "traceback", "linecache")
+KEEP_DOCSTRINGS = ("_pyodide/", "pyodide/")  # the runtime hands them on to JavaScript as it starts
 FIXED_DATE = (2000, 1, 1, 0, 0, 0)  # same sources, same bytes
 
 
@@ -72,28 +73,36 @@ def library_files() -> list[str]:
 
 
 def compiled(archive: str, names: list[str] | None = None) -> bytes:
-    """A zip of bytecode made from the sources in ``archive``: all of them, or those in ``names``."""
+    """A zip of bytecode made from the sources in ``archive``: all of them, or those in ``names``.
+
+    Of the calculators, asked for whole, docstrings stay, since pages are made of them; of the library
+    they go, which makes it a seventh smaller.
+    """
     import io  # here and below, so that what this tool alone needs is not counted as needed
     import zipfile
 
     made = io.BytesIO()
     with zipfile.ZipFile(archive) as source, zipfile.ZipFile(made, "w") as target:
-        for name in sorted(names if names is not None else source.namelist()):
+        whole = [
+            name for name in source.namelist() if ".dist-info/" not in name
+        ]  # nobody installs it
+        for name in sorted(names if names is not None else whole):
             data = source.read(name)
             if name.endswith(".py"):
-                data, name = bytecode(data, name), f"{name}c"
+                ours = names is None or name.startswith(KEEP_DOCSTRINGS)
+                data, name = bytecode(data, name, 0 if ours else 2), f"{name}c"
             entry = zipfile.ZipInfo(name, FIXED_DATE)
             entry.compress_type = zipfile.ZIP_DEFLATED
             entry.external_attr = 0o644 << 16
-            target.writestr(entry, data)
+            target.writestr(entry, data, compresslevel=9)
     return made.getvalue()
 
 
-def bytecode(source: bytes, name: str) -> bytes:
-    """A hash-based, unchecked pyc. Docstrings stay, since pages are made of them."""
+def bytecode(source: bytes, name: str, optimize: int) -> bytes:
+    """A hash-based, unchecked pyc; ``optimize`` as ``compile`` has it: 2 leaves docstrings out."""
     import importlib._bootstrap_external as external
     from importlib.util import source_hash
 
-    code = compile(source, name, "exec", dont_inherit=True, optimize=0)
+    code = compile(source, name, "exec", dont_inherit=True, optimize=optimize)
     made: Any = getattr(external, "_code_to_hash_pyc")(code, source_hash(source), checked=False)  # noqa: B009
     return bytes(made)

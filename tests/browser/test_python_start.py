@@ -1,6 +1,9 @@
 """Python starts early where it will be asked, and on later visits from an image of its memory."""
 
+import re
+
 import pytest
+from playwright.sync_api import expect
 
 from calculators.core.listing import load_all
 from tests.browser.conftest import wait_for_answer, wait_for_offline_copy
@@ -31,6 +34,10 @@ SPOIL = """
     const zeros = new Uint8Array(Number(headers.get("Content-Length")));
     await cache.put(address, new Response(zeros, { headers }));
 """
+
+
+FILES = """() => performance.getEntriesByType("resource").map(({ name, startTime }) =>
+    [name.split("/").at(-1).split("-")[0], startTime])"""
 
 
 def in_page(page, body, given=None):
@@ -90,3 +97,24 @@ def test_a_finger_on_a_link_to_a_calculator_starts_python(page):
         return isRunning();
     """
     assert in_page(page, touch)
+
+
+@pytest.mark.starts_python
+def test_the_interpreter_is_fetched_once_and_before_the_library(page):
+    visit(page)
+    asked = page.workers[0].evaluate(FILES)
+    assert [name for name, _ in asked].count("pyodide.asm.wasm") == 1
+    times = dict(asked)
+    assert times["pyodide.asm.wasm"] <= times["library"]
+
+
+@pytest.mark.starts_python
+def test_an_interpreter_that_does_not_come_is_said_and_another_try_starts(page, watch):
+    page.context.route("**/pyodide.asm.wasm", lambda route: route.fulfill(status=503, body="busy"))
+    page.goto(CALCULATOR)
+    expect(page.locator("#loading-text")).to_contain_text("Python could not start")
+    page.context.unroute_all()
+    page.get_by_role("button", name="Try again").tap()
+    wait_for_answer(page)
+    # The browser and the runtime name what did not come.
+    watch.complaints = [one for one in watch.complaints if not re.search("wasm|WebAssembly", one)]

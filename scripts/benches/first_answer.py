@@ -61,7 +61,10 @@ def table(visit: str, traces: dict[str, list[dict[str, float]]]) -> None:
 def both_visits(
     playwright: Playwright, folder: Path, *, image: bool
 ) -> dict[str, dict[str, float]]:
-    """The traces of a browser's first visit, and of one after it was closed and started again."""
+    """The traces of a browser's first visit, and of one after it was closed and started again.
+
+    By visit (``first``, ``later``), milliseconds by step.
+    """
     with serving(folder) as base, own_profile() as profile:
         with browser(playwright, profile) as context:
             first = traced(context, base, profile)

@@ -24,7 +24,7 @@ COMPRESSED = {
 }  # by usual hosts
 
 
-class Line:
+class SharedLine:
     """A line that all connections share; counts what went over it."""
 
     def __init__(self, bits_per_second: float) -> None:
@@ -46,7 +46,7 @@ class Line:
 class NarrowHandler(Handler):
     """Serves files compressed, over the server's line."""
 
-    line: Line
+    line: SharedLine
 
     def send_head(self) -> Any:
         """Send the headers; the body as a file to read, or nothing where there is none to send."""
@@ -75,9 +75,9 @@ def compressed(path: Path) -> bytes:
     return gzip.compress(path.read_bytes(), 9)
 
 
-def narrow_server(folder: Path, bits_per_second: float) -> tuple[ThreadingHTTPServer, Line]:
+def narrow_server(folder: Path, bits_per_second: float) -> tuple[ThreadingHTTPServer, SharedLine]:
     """A server for ``folder`` and its line."""
-    line = Line(bits_per_second)
+    line = SharedLine(bits_per_second)
     handler = type("OneLine", (NarrowHandler,), {"line": line})
     for path in (folder / "runtime").iterdir():  # not while somebody waits
         if path.suffix in COMPRESSED:

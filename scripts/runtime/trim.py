@@ -99,7 +99,7 @@ def compiled(archive: str, names: list[str] | None = None) -> bytes:
 
 
 def bytecode(source: bytes, name: str, optimize: int) -> bytes:
-    """A hash-based, unchecked pyc; ``optimize`` as ``compile`` has it: 2 leaves docstrings out."""
+    """A hash-based, unchecked pyc; ``optimize`` counts as ``compile`` does: 2 leaves docstrings out."""
     import importlib._bootstrap_external as external
     from importlib.util import source_hash
 

@@ -6,7 +6,7 @@ TESTS = "tests/engines/"
 PROPERTY = "engine"  # what a walk records: the engine's name and version
 
 
-class Report(Protocol):
+class WalkReport(Protocol):
     """What is asked of pytest's report of one phase of a test."""
 
     when: str
@@ -29,7 +29,7 @@ class EnginesWalked:
     def __init__(self) -> None:
         self.lines: list[str] = []
 
-    def pytest_runtest_logreport(self, report: Report) -> None:
+    def pytest_runtest_logreport(self, report: WalkReport) -> None:
         """Note a walk that ended, or why one was not made."""
         if not report.nodeid.startswith(TESTS):
             return

@@ -17,7 +17,7 @@ NAME_COUNTS = re.compile(
     r"""
     (?: counts? | number | digits | seed | port | rows? | columns? | index | status | code | steps?
     | times | turns? | pairs | lobes | rings | stems | leaves | lines | most | least | weight | depth
-    | place | levels? | figures )
+    | place | levels? | figures | runs? )
     """,
     re.VERBOSE,
 )

@@ -104,7 +104,7 @@ def changed(one: Dated, tank: ShelfTank, log: Log) -> Iterator[Moved]:
 
 
 def read_before(one: Dated, log: Log) -> float | None:
-    """The nitrate that stood in the water at an entry: the last reading before it, while it is of use."""
+    """The nitrate in the water at an entry, mg/L: the last reading before it, while it is of use."""
     before = [
         read for read in log.readings(NITRATE) if 0 <= one.days - read.days <= USE_DAYS[NITRATE]
     ]

@@ -23,7 +23,7 @@ WATCH_TAP = """() => {
 
 
 def path(playwright: Playwright, runs: int) -> None:
-    """Home, the list of calculators, dosing: ms from the tap and from the page, ``runs`` a number of visits."""
+    """Home, the list of calculators, dosing: ms from the tap and from the page; ``runs`` counts visits."""
     taken = [by_the_path(playwright) for _ in range(runs)]
     print("| home, calculators, dosing: the answer | ms |\n|---|---|")
     for place, name in enumerate(("after the tap", "after the page shows")):

@@ -25,14 +25,15 @@ def notes(here: ChlorideReading) -> tuple[Note, ...]:
     chloride_itself = about_chloride(here.chloride_mg_l)
     if here.nitrite_mg_n_l == 0:
         return (NONE_SHOWS, *chloride_itself)
-    first_notes = (change_first(here), *chloride_itself, answer(here), *low_ratio(here.ratio))
+    harm, salt = (change_first(here), *chloride_itself), (answer(here), *low_ratio(here.ratio))
     if here.refused or here.salt.missing_mg_l == 0:
-        return (*first_notes, NOT_FOR_ALL, NO_SALT_CURE, CHANGE_WITH_CARE)
+        return (*harm, *salt, NOT_FOR_ALL, NO_SALT_CURE, CHANGE_WITH_CARE)
     counted = () if here.chloride_mg_l > 0 else (NONE_COUNTED,)
     return (
-        *first_notes,
-        *counted,
+        *harm,
         WHOM_IT_HARMS,
+        *counted,
+        *salt,
         NOT_FOR_ALL,
         ZEOLITE,
         HOW_TO_GIVE,
@@ -119,6 +120,7 @@ NONE_COUNTED = Note(
     "caution",
     "The water is taken to hold no chloride, but most tap water holds some, and some holds 200 mg/L: then "
     "no salt is needed, and this much on top would harm. Test it or ask the supplier before you give any.",
+    True,
 )
 WHOM_IT_HARMS = Note(
     "caution",
@@ -126,6 +128,7 @@ WHOM_IT_HARMS = Note(
     "little of it (common practice). Mussel larvae suffered from 113 mg/L of chloride in a day, water "
     "plants grow less as salt rises. With such animals inside, change water instead, or treat the fish "
     "in a tank of their own.",
+    True,
 )
 NOT_FOR_ALL = Note(
     "caution",

@@ -38,7 +38,7 @@ def dose(here: Treated) -> Note:
         f"Untreated it can kill within hours: chlorine and chloramine are toxic from about "
         f"{HARMS_MG_L} mg/L, and this water holds {show_number(here.chlorine_mg_l, 2)}."
     )
-    return Note("caution", text, True)
+    return Note("danger", text, True)
 
 
 UNTESTED = (

@@ -22,7 +22,7 @@ OTHER_SALT = {
 
 def harms(made: Recipe, gh_dh: float, kh_dh: float) -> list[Note]:
     """Notes on ions and hardness at which animals come to harm, those that kill first."""
-    notes = [*ions(made), *bicarbonate(made), *hardness(gh_dh, kh_dh)]
+    notes = [*ions(made), *bicarbonate(made), *much_sodium(made), *hardness(gh_dh, kh_dh)]
     return sorted(notes, key=lambda note: note.level != "danger")
 
 
@@ -88,18 +88,27 @@ def hardness(gh_dh: float, kh_dh: float) -> list[Note]:
     return notes
 
 
-def of_sodium(made: Recipe) -> list[Note]:
-    """What the carbonate salt brings beside carbonate."""
+def much_sodium(made: Recipe) -> list[Note]:
+    """Sodium beyond what soft-water animals and plants bear well."""
+    sodium = made.adds["sodium"]
+    if sodium < MUCH_SODIUM_MG_L:
+        return []
+    text = f"It brings {show_number(sodium)} mg/L of sodium. That is much: s{WHOM_SODIUM_HARMS}"
+    return [Note("caution", text, True)]
+
+
+WHOM_SODIUM_HARMS = (
+    "oft-water fish, some snails and shrimp, and tender plants do worse as sodium rises, above about "
+    f"{MUCH_SODIUM_MG_L:g} mg/L (common practice, no source)."
+)
+
+
+def beside_carbonate(made: Recipe) -> list[Note]:
+    """What the carbonate salt brings beside carbonate, where that harms nobody."""
     sodium, potassium = made.adds["sodium"], made.adds["potassium"]
-    if sodium > 0:
-        much = sodium >= MUCH_SODIUM_MG_L
-        text = (
-            f"It brings {show_number(sodium)} mg/L of sodium. "
-            + ("That is much: s" if much else "S")
-            + "oft-water fish, some snails and shrimp, and tender plants do worse as sodium rises, above "
-            f"about {MUCH_SODIUM_MG_L:g} mg/L (common practice, no source)."
-        )
-        return [Note("caution" if much else "info", text)]
+    if 0 < sodium < MUCH_SODIUM_MG_L:
+        text = f"It brings {show_number(sodium)} mg/L of sodium. S{WHOM_SODIUM_HARMS}"
+        return [Note("info", text)]
     if potassium > 0 and standing("potassium_mg_l", potassium).level == "in-range":
         begins = show_number(edge_of("potassium_mg_l", "harmful_high"))
         text = (

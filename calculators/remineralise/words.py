@@ -14,7 +14,7 @@ from calculators.core.quantities import (
 from calculators.core.result import Link, Note
 from calculators.core.wording import joined
 from calculators.remineralise.recipe import Recipe, Wish
-from calculators.remineralise.recipe_harm import harms, of_sodium
+from calculators.remineralise.recipe_harm import beside_carbonate, harms
 from calculators.science.water.change_words import BIND
 from calculators.science.water.gentle import STEP_DH_A_DAY
 from calculators.science.water.mineral_salts import GYPSUM_G_L, SALTS
@@ -59,7 +59,7 @@ def notes(water: RecipeWater) -> tuple[Note, ...]:
         *above(water),
         mixing(water),
         INHABITED,
-        *of_sodium(water.made),
+        *beside_carbonate(water.made),
         *odd(water),
         GRADE,
     )

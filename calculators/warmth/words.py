@@ -30,13 +30,14 @@ THERMOMETER = Note(
 
 
 def notes(answer: Warmth, water_c: float, room_c: float, lid: bool) -> tuple[Note, ...]:
-    """Danger to animals first, then the answer, then what keeps it safe."""
+    """Danger to animals and to the keeper first, then the answer, then what keeps it safe."""
     return (
         *harmful_warmth(water_c),
+        *([ELECTRICITY] if answer.heater_w else []),
         verdict(answer, water_c, room_c, lid),
         *power_cut(answer, room_c, water_c),
         *sticking(answer),
-        ELECTRICITY,
+        *([] if answer.heater_w else [ELECTRICITY]),
         *([] if water_c <= room_c else [WRAP]),
         THERMOMETER,
         *wiring(answer),

@@ -8,9 +8,9 @@ import pytest
 
 from calculators.core.run import run
 from calculators.nitrogen_forecast.doubts import HUNGRY_PEAK_MG_N_L, slow_food
+from calculators.nitrogen_forecast.ensemble import MOST_STEPS, band, run_all
 from calculators.nitrogen_forecast.outlook import NITRITE_WATCH_MG_N_L, calm_from
 from calculators.science.light.plant_light import DRY_G_PER_MOL, most_growth_g_m2_day
-from calculators.science.nitrogen.ensemble import MOST_STEPS, band, run_all
 from calculators.science.nitrogen.model import BURIED
 from calculators.science.nitrogen.nitrifiers import acid_factor
 from calculators.science.nitrogen.simulate import COARSE, simulate
@@ -263,7 +263,7 @@ CHANGED_OFTEN = {"days": 365, "change_percent": 50, "change_every_days": 0.25, "
 
 @pytest.mark.parametrize("more", [{}, {"spread": "band"}, {"target_nitrate_mg_l": 10.0}])
 def test_a_forecast_that_would_take_long_stops_and_says_on_which_day(more, monkeypatch):
-    monkeypatch.setattr("calculators.science.nitrogen.ensemble.MOST_STEPS", 300)
+    monkeypatch.setattr("calculators.nitrogen_forecast.ensemble.MOST_STEPS", 300)
     answer = run("nitrogen-forecast", CHANGED_OFTEN | more)
     last = answer["series"]["nitrate"]["x"][-1]
     assert 1 <= last < 365

@@ -11,9 +11,9 @@ from phreeqpython import PhreeqPython
 
 from calculators.core.run import compute, run
 from calculators.dosing.salts import SALTS as DOSED
+from calculators.remineralise.mineral_salts import GYPSUM_G_L, ION_G_MOL, SALTS
 from calculators.remineralise.recipe import ions_of
 from calculators.science.animals.reading_lines import edge_of
-from calculators.science.water.mineral_salts import GYPSUM_G_L, ION_G_MOL, SALTS
 
 FORMULAS = {
     "cacl2_2h2o": "CaCl2(H2O)2", "caso4_2h2o": "CaSO4(H2O)2", "mgso4_7h2o": "MgSO4(H2O)7",

@@ -20,14 +20,14 @@ from calculators.core.quantities import (
 )
 from calculators.core.quantity import Assumed, Choices, Help, Label, MayBeEmpty, Possible, Valid
 from calculators.nitrogen_forecast.doubts import doubts
+from calculators.nitrogen_forecast.ensemble import band, is_unsettled, run_all
 from calculators.nitrogen_forecast.forecast_result import cut_short, late, result, untested
+from calculators.nitrogen_forecast.inverse import Answers, answers
 from calculators.nitrogen_forecast.outputs import NitrogenForecast
 from calculators.nitrogen_forecast.target_words import target_cautions
 from calculators.science.conversions import CM2_PER_M2
 from calculators.science.nitrogen import inputs
 from calculators.science.nitrogen.constants import LARGEST_RETAINED_PERCENT, SOIL_RELEASE_MG_M2_DAY
-from calculators.science.nitrogen.ensemble import band, is_unsettled, run_all
-from calculators.science.nitrogen.inverse import Answers, answers
 from calculators.science.nitrogen.plant_constants import FLOATING_WET_G_M2
 from calculators.science.nitrogen.tank import Event, Plant, Rates, Tank, common_surface_cm2
 from calculators.science.water.unread import WARM_C

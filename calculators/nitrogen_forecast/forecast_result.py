@@ -4,9 +4,11 @@ from collections.abc import Sequence
 
 from calculators.core.numbers import show_number as show
 from calculators.core.result import Note
+from calculators.nitrogen_forecast.ensemble import Band
 from calculators.nitrogen_forecast.forecast_pictures import drawn
 from calculators.nitrogen_forecast.harm import harms, harms_at_edges
 from calculators.nitrogen_forecast.harm_words import at_the_edge
+from calculators.nitrogen_forecast.inverse import Answers
 from calculators.nitrogen_forecast.outlook import calm_from, is_rising
 from calculators.nitrogen_forecast.outputs import NitrogenForecast
 from calculators.nitrogen_forecast.verdict import judge
@@ -14,9 +16,7 @@ from calculators.nitrogen_forecast.words import notes
 from calculators.science.nitrogen.alkalinity import CACO3_MG_PER_N
 from calculators.science.nitrogen.course import course_of
 from calculators.science.nitrogen.daily_record import Record
-from calculators.science.nitrogen.ensemble import Band
 from calculators.science.nitrogen.hunger import Hunger
-from calculators.science.nitrogen.inverse import Answers
 from calculators.science.nitrogen.simulate import Outcome
 from calculators.science.nitrogen.tank import Event, Tank
 from calculators.science.water.ammonia import unionised_share

@@ -7,12 +7,12 @@ from calculators.core.form_hints import FINER
 from calculators.core.leads import Lead
 from calculators.core.quantities import CarbonateHardness, GeneralHardness, Ratio, Volume
 from calculators.core.quantity import Assumed, Choices, Help, Label, Possible
+from calculators.remineralise.aired_ph import aired_ph
+from calculators.remineralise.mineral_salts import GYPSUM_G_L
 from calculators.remineralise.outputs import Remineralise
 from calculators.remineralise.recipe import Wish, recipe
 from calculators.remineralise.words import RecipeWater, notes
 from calculators.science.animals.reading_lines import LINES
-from calculators.science.water.aired_ph import aired_ph
-from calculators.science.water.mineral_salts import GYPSUM_G_L
 
 PH_AT_C = 25.0
 CalciumSalt = Annotated[

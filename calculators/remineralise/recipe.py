@@ -3,8 +3,8 @@
 from collections.abc import Mapping
 from typing import NamedTuple
 
+from calculators.remineralise.mineral_salts import ION_G_MOL, SALTS, Ion, MineralSalt
 from calculators.science.water import chemistry
-from calculators.science.water.mineral_salts import ION_G_MOL, SALTS, Ion, MineralSalt
 
 
 class Wish(NamedTuple):

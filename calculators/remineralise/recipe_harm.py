@@ -2,10 +2,10 @@
 
 from calculators.core.numbers import show_number
 from calculators.core.result import Link, Note
+from calculators.remineralise.mineral_salts import SALTS
 from calculators.remineralise.recipe import Recipe
 from calculators.science.animals.reading_lines import edge_of, standing
 from calculators.science.water import chemistry
-from calculators.science.water.mineral_salts import SALTS
 
 # Sodium bicarbonate, Ceriodaphnia: a fifth fewer young at 359 mg/L (farag-harper-2014), half dead in
 # two days at 989 mg/L (harper-2014).

@@ -13,11 +13,11 @@ from calculators.core.quantities import (
 )
 from calculators.core.result import Link, Note
 from calculators.core.wording import joined
+from calculators.remineralise.mineral_salts import GYPSUM_G_L, SALTS
 from calculators.remineralise.recipe import Recipe, Wish
 from calculators.remineralise.recipe_harm import beside_carbonate, harms
 from calculators.science.water.change_words import BIND
 from calculators.science.water.gentle import STEP_DH_A_DAY
-from calculators.science.water.mineral_salts import GYPSUM_G_L, SALTS
 
 LEAST_G = 1.0  # what a kitchen scale weighs with some sense; common practice, no source
 USUAL_RATIO = (1.0, 10.0)  # common practice, no source: beyond it one of the two falls short

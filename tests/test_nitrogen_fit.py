@@ -5,11 +5,11 @@ import random
 
 import pytest
 
-from calculators.science.nitrogen.fit import BELIEVED, fit_to_readings
-from calculators.science.nitrogen.fit_linear import inverse
-from calculators.science.nitrogen.fit_readings import Reading, between
 from calculators.science.nitrogen.simulate import simulate
 from calculators.science.nitrogen.tank import Plant, Rates, Tank
+from calculators.standing.fit import BELIEVED, fit_to_readings
+from calculators.standing.fit_linear import inverse
+from calculators.standing.fit_readings import Reading, between
 from tests.effort import thorough
 
 TANK = Tank(

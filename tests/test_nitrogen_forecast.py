@@ -6,8 +6,8 @@ import pytest
 
 from calculators.core.result import BadInput
 from calculators.core.run import run
-from calculators.science.nitrogen.equations import documentation
 from calculators.science.nitrogen.simulate import simulate
+from scripts.pages.calculators.nitrogen_equations import documentation
 from tests.nitrogen_tanks import EVENTS, TANKS
 
 BARE = {"plants": [], "soil_area_cm2": 0, "change_percent": 0, "trimmings_g_week": 0}

@@ -19,11 +19,16 @@ from calculators.science.nitrogen import (
     steady,
     transport,
 )
-from calculators.science.nitrogen.equations import CONSTANTS, RATES, constants_of, documentation
 from calculators.science.nitrogen.start import build
 from calculators.science.nitrogen.tank import Rates
 from calculators.science.water import chemistry
 from scripts.pages.calculators import nitrogen_model
+from scripts.pages.calculators.nitrogen_equations import (
+    CONSTANTS,
+    RATES,
+    constants_of,
+    documentation,
+)
 from scripts.pages.calculators.nitrogen_model import ADDRESS, TITLE, formula, model_page
 from scripts.pages.calculators.page import linked
 from scripts.pages.search import entries

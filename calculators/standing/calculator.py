@@ -11,17 +11,17 @@ from calculators.science.shelf.due import Due
 from calculators.science.shelf.freshest import figure_now
 from calculators.science.shelf.harm import ammonia_water
 from calculators.science.shelf.log_and_day import DayAsked, LogAsked, day_asked
-from calculators.science.shelf.nitrogen_month import nitrogen_month
-from calculators.science.shelf.outlook import NoOutlook, outlook
 from calculators.science.shelf.reading import check_entries
 from calculators.science.shelf.tank import ShelfTank
 from calculators.science.shelf.tank_state import TankState, state_of_tank
-from calculators.science.shelf.trends import ReadingCourse, TrendRow, courses, trend_row
 from calculators.standing.example import FOYER, LOG, TODAY
 from calculators.standing.light import light_note
 from calculators.standing.nitrogen import nitrogen_note, nitrogen_series
+from calculators.standing.nitrogen_month import nitrogen_month
+from calculators.standing.nitrogen_outlook import NoOutlook, outlook
 from calculators.standing.outputs import DueTask, TankStanding, TestWanted, WaterNow, lives_now
 from calculators.standing.pictures import pictures
+from calculators.standing.reading_courses import ReadingCourse, TrendRow, courses, trend_row
 from calculators.standing.words import notes
 
 # Only where a reading is there: its row of the trends is found by its key.

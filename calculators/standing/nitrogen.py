@@ -8,7 +8,7 @@ from calculators.core.quantities import ElementMass
 from calculators.core.quantity import Digits
 from calculators.core.result import Note, Series
 from calculators.science.nitrogen.edges import LESS_GAS, MORE_GAS
-from calculators.science.shelf.nitrogen_month import NitrogenMonth
+from calculators.standing.nitrogen_month import NitrogenMonth
 
 Nitrogen = Annotated[ElementMass, Digits(2)]  # cuttings are known within a factor of two
 PICTURE = "Nitrogen in and out, added up"

@@ -6,8 +6,13 @@ from calculators.science.animals.reading_lines import LINES
 from calculators.science.shelf.entries import READINGS
 from calculators.science.shelf.harm import ReadingOutside
 from calculators.science.shelf.log import Log
-from calculators.science.shelf.trends import BREAKS, BREAKS_OF_WATER, ReadingCourse, today_in_days
 from calculators.science.trends.theil_sen import line
+from calculators.standing.reading_courses import (
+    BREAKS,
+    BREAKS_OF_WATER,
+    ReadingCourse,
+    today_in_days,
+)
 
 MOST_PICTURES = 5
 MARKS = {"change": "change", "dose": "dose", "thin": "thinned"}

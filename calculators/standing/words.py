@@ -11,12 +11,12 @@ from calculators.science.shelf.freshest import figure_now
 from calculators.science.shelf.harm import AMMONIA, NITRITE, ReadingOutside, ammonia_water
 from calculators.science.shelf.latest import Latest, ago
 from calculators.science.shelf.learned import learned_sentences
-from calculators.science.shelf.outlook import NoOutlook, Outlook
 from calculators.science.shelf.plants import plants
 from calculators.science.shelf.tank import TANK_FIELDS
 from calculators.science.shelf.tank_state import TankState
 from calculators.science.shelf.verdict import FIRST_HOUR, LEVEL
 from calculators.science.water.careful_change import WaterForChange, careful_change, with_care
+from calculators.standing.nitrogen_outlook import NoOutlook, Outlook
 
 MOST_BLANKS = 6
 NOT_SAID = ("id", "name", "demo", "place", "length_cm", "width_cm", "water_cm", "dli_mol",

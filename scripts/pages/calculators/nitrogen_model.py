@@ -7,8 +7,13 @@ from markupsafe import Markup
 
 from calculators.core.numbers import show_number
 from calculators.science.nitrogen import model, ode, simulate
-from calculators.science.nitrogen.equations import CONSTANTS, Equation, constants_of, documentation
-from calculators.science.nitrogen.model_limits import LEFT_OUT, SURPRISES
+from scripts.pages.calculators.nitrogen_equations import (
+    CONSTANTS,
+    Equation,
+    constants_of,
+    documentation,
+)
+from scripts.pages.calculators.nitrogen_limits import LEFT_OUT, SURPRISES
 from scripts.pages.cite import Citations
 from scripts.pages.escape import escape
 from scripts.pages.template import render

@@ -8,11 +8,11 @@ import math
 from collections.abc import Callable, Sequence
 from typing import Literal, NamedTuple
 
-from calculators.science.nitrogen.fit_linear import covariance, solve_linear, spread_of
-from calculators.science.nitrogen.fit_readings import Reading, predicted, values_at
 from calculators.science.nitrogen.ode import Effort
 from calculators.science.nitrogen.simulate import COARSE, simulate
 from calculators.science.nitrogen.tank import Event, Rates, Tank
+from calculators.standing.fit_linear import covariance, solve_linear, spread_of
+from calculators.standing.fit_readings import Reading, predicted, values_at
 
 Name = Literal["uptake", "feed", "filter", "start"]
 # Natural logarithms of how far each may lie from its guess, one standard deviation; judgement.

@@ -10,8 +10,6 @@ from typing import Annotated, NamedTuple
 
 from calculators.core.quantities import DaysAhead, Factor, LevelAhead
 from calculators.core.quantity import Label
-from calculators.science.nitrogen.fit import FittedForecast, FitTooLong, fit_to_readings
-from calculators.science.nitrogen.fit_readings import FIELDS, Reading
 from calculators.science.nitrogen.ode import Effort
 from calculators.science.nitrogen.simulate import COARSE, Outcome, simulate
 from calculators.science.nitrogen.tank import Event, Rates, Tank
@@ -20,6 +18,8 @@ from calculators.science.shelf.entries import READINGS
 from calculators.science.shelf.latest import Latest
 from calculators.science.shelf.log import Dated, Log
 from calculators.science.shelf.tank import ShelfTank
+from calculators.standing.fit import FittedForecast, FitTooLong, fit_to_readings
+from calculators.standing.fit_readings import FIELDS, Reading
 
 AHEAD_DAYS = 28
 FIT_DAYS = 28  # of readings

@@ -80,7 +80,7 @@ def print_answer(spec: Spec, asked: argparse.Namespace) -> None:
     Raises ``BadInput`` with what is wrong in the file and in the words, all at once.
     """
     # Here, not above: it reads tables, and one that is missing is told in a plain line.
-    from calculators.science.shelf.file_inputs import inputs_from_file, is_shelf_file
+    from calculators.shelf.file_inputs import inputs_from_file, is_shelf_file
 
     given = read_file(asked.input) if asked.input else {}
     # Text and JSON values follow different rules, so the words of the command line are read first.

@@ -37,11 +37,11 @@ def answer(request: str) -> str:
     ``left_out``. With ``"questioning"`` the answer comes with its next question, see
     ``diagnose/questioning.py`` and ``identify/questioning.py``: there nothing stops the answer, and words
     that are unknown come back as ``dropped`` and, in a sentence, as ``left_out``. With ``"message"`` the
-    shelf asks, see ``science/shelf/messages.py``.
+    shelf asks, see ``shelf/shelf_reply.py``.
     """
     asked: Request = json.loads(request)
     if "message" in asked:  # of the shelf; loaded only there
-        from calculators.science.shelf.messages import shelf_reply
+        from calculators.shelf.shelf_reply import shelf_reply
 
         return json.dumps(shelf_reply(asked), ensure_ascii=False)
     spec = find(asked["calculator"])
@@ -62,7 +62,7 @@ def import_all() -> None:
     from calculators.core.listing import load_all
     from calculators.diagnose import questioning_reply  # noqa: F401
     from calculators.identify import questioning_reply as naming  # noqa: F401
-    from calculators.science.shelf import messages  # noqa: F401
+    from calculators.shelf import shelf_reply  # noqa: F401
 
     load_all()
     answer(json.dumps({"calculator": "units", "given": {}}))  # so that painting is imported too

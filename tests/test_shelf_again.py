@@ -6,8 +6,8 @@ import pytest
 
 from calculators.bridge import answer
 from calculators.core.listing import load_all
-from calculators.science.shelf.again import AGAIN
 from calculators.science.shelf.entries import READINGS
+from calculators.shelf.again import AGAIN
 
 TODAY = "2026-11-28"
 TANK = {"id": "mine", "name": "Lobby", "net_l": 96, "change": {"percent": 20, "every_days": 7}}

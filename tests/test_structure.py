@@ -50,13 +50,18 @@ def test_no_circle_of_imports(modules):
     assert circles(graph(modules)) == []
 
 
-def test_no_calculator_imports_another_or_the_door_of_the_page(modules):
+def test_no_room_imports_a_calculator_or_the_shelf_or_the_door_of_the_page(modules):
     assert len(calculator_rooms(modules)) >= 20
     assert across(modules) == []
 
 
 def test_every_module_of_the_calculators_has_a_home(modules):
     assert stray(modules) == []
+
+
+def test_what_one_room_alone_uses_stands_in_that_room(modules):
+    assert any(name.startswith("calculators.science.") for name in modules)
+    assert serving_one(modules) == {}
 
 
 def test_data_flows_from_species_to_pages_and_never_back(modules):
@@ -95,6 +100,11 @@ def test_rooms_are_told_apart(house):
             "calculators/science/__init__.py": "",
             "calculators/science/gas.py": "",
             "calculators/science/lamps.py": "",
+            "calculators/science/log.py": "from calculators.shelf import paper\n",
+            "calculators/shelf/__init__.py": "",
+            "calculators/shelf/paper.py": (
+                "from calculators.light import lamp\nfrom calculators.science import lamps\n"
+            ),
             "calculators/science/unused.py": "",
             "calculators/core/declare.py": "calculator = None\n",
             "scripts/records/load.py": "from calculators.tank.calculator import tank\n",
@@ -103,10 +113,15 @@ def test_rooms_are_told_apart(house):
         }
     )
     assert set(calculator_rooms(modules).values()) == {"calculators.tank", "calculators.light"}
-    assert across(modules) == [Import("calculators.tank.words", "calculators.light")]
+    assert across(modules) == [
+        Import("calculators.science.log", "calculators.shelf.paper"),
+        Import("calculators.shelf.paper", "calculators.light"),
+        Import("calculators.tank.words", "calculators.light"),
+    ]
     assert stray(modules) == ["calculators.loose"]
     assert serving_one(modules) == {
         "calculators.science.gas": ["tank"],
+        "calculators.science.log": [],
         "calculators.science.unused": [],
     }
     assert set(backwards(modules)) == {

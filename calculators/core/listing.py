@@ -7,7 +7,7 @@ import calculators
 from calculators.core.declare import CATALOGUE, Spec
 from calculators.core.lead_checks import check_leads
 
-NO_CALCULATORS = ("bridge", "core", "science")
+NO_CALCULATORS = ("bridge", "core", "science", "shelf")
 
 
 def import_calculator(module: str) -> None:

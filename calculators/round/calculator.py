@@ -23,8 +23,7 @@ from calculators.science.growth.tasks import minutes_series
 from calculators.science.shelf.entries import Entry
 from calculators.science.shelf.log_and_day import DayAsked, LogAsked, day_asked
 from calculators.science.shelf.reading import check_entries
-from calculators.science.shelf.shelf_file import MOST_TANKS
-from calculators.science.shelf.tank import ShelfTank
+from calculators.science.shelf.tank import MOST_TANKS, ShelfTank
 from calculators.science.shelf.tank_state import TankState, state_of_tank
 
 MOST_DAYS = 365

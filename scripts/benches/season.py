@@ -4,7 +4,7 @@ import random
 from datetime import UTC, datetime, timedelta
 from typing import Any
 
-from calculators.science.shelf.shelf_file import FORMAT, VERSION
+from calculators.shelf.shelf_file import FORMAT, VERSION
 
 END = datetime(2026, 11, 28, 18, 0, tzinfo=UTC)
 TODAY = "2026-11-28"

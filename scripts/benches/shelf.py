@@ -6,7 +6,7 @@ from time import perf_counter
 
 from calculators.bridge import answer
 from calculators.core.run import run
-from calculators.science.shelf.shelf_file import check_shelf_text
+from calculators.shelf.shelf_file import check_shelf_text
 from scripts.benches.season import TODAY, season_file
 
 RUNS = 3

@@ -30,11 +30,11 @@ def structure() -> None:
     modules = read_modules()
     print(f"{len(modules)} modules, {len(calculator_rooms(modules))} calculators")
     show("circles of imports", map(" <-> ".join, circles(graph(modules))))
-    show("imports from one calculator into another", map(" -> ".join, across(modules)))
+    show("imports into the room of a calculator or of the shelf", map(" -> ".join, across(modules)))
     show("imports against the flow of data", map(" -> ".join, backwards(modules)))
-    show("modules of no calculator, outside core and science", stray(modules))
+    show("modules of no calculator, outside core, science and shelf", stray(modules))
     show(
-        "modules of science that one calculator or none reaches",
+        "modules of science that one room or none reaches",
         (f"{name}: {', '.join(by) or 'none'}" for name, by in serving_one(modules).items()),
     )
     show(f"modules over {LONGEST_MODULE_LINES} lines", map(worded, long_modules(modules)))

@@ -8,6 +8,9 @@ from scripts.structure.circles import reach
 from scripts.structure.modules import Module, graph
 
 SHARED = ("calculators.core", "calculators.science")
+SHELF = (
+    "calculators.shelf"  # what the shelf asks beside calculators; only doors and pages import it
+)
 DOORS = ("calculators", "calculators.bridge", "calculators.__main__")
 
 # Data flows species -> records -> tables -> calculators -> pages. Each room, and what it may not import.
@@ -61,21 +64,22 @@ def declares(tree: ast.Module) -> bool:
 
 
 def across(modules: Mapping[str, Module]) -> list[Import]:
-    """Imports by which a calculator's room uses another calculator's room, or a door of the page."""
-    rooms = set(calculator_rooms(modules).values())
+    """Imports from the room of a calculator, of the shelf, or of what is shared, into the room of
+    another calculator, into the shelf's, or of a door of the page."""
+    closed = {*calculator_rooms(modules).values(), SHELF}
     return [
         Import(name, other)
-        for room in sorted(rooms)
+        for room in sorted({*closed, *SHARED})
         for name in modules
         if within(name, room)
         for other in sorted(modules[name].imports)
-        if other in DOORS[1:] or any(within(other, home) for home in rooms - {room})
+        if other in DOORS[1:] or any(within(other, home) for home in closed - {room})
     ]
 
 
 def stray(modules: Mapping[str, Module]) -> list[str]:
-    """Modules under ``calculators`` that are of no calculator's room, nor shared, nor a door."""
-    homes = (*SHARED, *calculator_rooms(modules).values())
+    """Modules under ``calculators`` that are of no calculator, nor of the shelf, nor shared, nor a door."""
+    homes = (*SHARED, SHELF, *calculator_rooms(modules).values())
     return [
         name
         for name in modules
@@ -86,7 +90,7 @@ def stray(modules: Mapping[str, Module]) -> list[str]:
 
 def backwards(modules: Mapping[str, Module]) -> list[Import]:
     """Imports against the flow of data."""
-    calculators = set(calculator_rooms(modules).values())
+    calculators = {*calculator_rooms(modules).values(), SHELF}
     return [
         Import(name, other)
         for name, module in modules.items()
@@ -117,20 +121,21 @@ def reads_records(name: str) -> bool:
 
 
 def science_users(modules: Mapping[str, Module]) -> dict[str, list[str]]:
-    """The calculators that reach each module of ``science/``, directly or through others of it."""
+    """The rooms that reach each module of ``science/``, directly or through others of it: calculators,
+    and the shelf's."""
     imports = graph(modules)
     users: dict[str, set[str]] = {
         name: set() for name in modules if within(name, "calculators.science")
     }
-    for declaring, room in calculator_rooms(modules).items():
-        own = [declaring, *(name for name in modules if within(name, room))]
+    for room in (*calculator_rooms(modules).values(), SHELF):
+        own = [name for name in modules if within(name, room)]
         for name in {other for part in own for other in reach(imports, part)} & users.keys():
             users[name].add(room.removeprefix("calculators."))
     return {name: sorted(rooms) for name, rooms in users.items()}
 
 
 def serving_one(modules: Mapping[str, Module]) -> dict[str, list[str]]:
-    """Modules of ``science/`` that one calculator or none reaches, with which. Packages are left out."""
+    """Modules of ``science/`` that one room or none reaches, with which. Packages are left out."""
     packages = {name.rpartition(".")[0] for name in modules}
     return {
         name: rooms

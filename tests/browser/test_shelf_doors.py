@@ -8,7 +8,7 @@ import icalendar
 from jsonschema import Draft202012Validator
 from playwright.sync_api import expect
 
-from calculators.science.shelf.schema import shelf_schema
+from calculators.shelf.file_schema import shelf_schema
 from tests.browser.conftest import go
 from tests.browser.test_shelf_pages import LOBBY, board, entries_of, put, reading
 

@@ -31,6 +31,7 @@ from calculators.core.wording import PLACES
 from calculators.science.conversions import CM3_PER_L
 from calculators.science.shelf.text_forms import ID, RECORD, SHORT
 
+MOST_TANKS = 500  # on one shelf
 MOST_KINDS = 200  # plants, or animals, in one tank
 
 EnteredAt = Annotated[str | None, Label("Written on"), MOMENT]

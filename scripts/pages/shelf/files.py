@@ -6,9 +6,9 @@ from typing import Any, get_args
 
 from calculators.core.listing import load_all
 from calculators.dosing.choices import NUTRIENT_WORDS, SOURCE_WORDS, Nutrient, Source
-from calculators.science.shelf.fields_table import shelf_table
-from calculators.science.shelf.schema import shelf_schema
-from calculators.science.shelf.shelf_file import FORMAT, VERSION, check_shelf_file
+from calculators.shelf.fields_table import shelf_table
+from calculators.shelf.file_schema import shelf_schema
+from calculators.shelf.shelf_file import FORMAT, VERSION, check_shelf_file
 from scripts.records.demo import DemoTank
 from scripts.records.load import Library
 

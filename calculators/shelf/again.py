@@ -7,7 +7,7 @@ from is the latest reading of the log, or is asked for anew.
 from collections.abc import Mapping
 from typing import Any
 
-from calculators.science.shelf.filler import Filler
+from calculators.shelf.filler import Filler
 
 AGAIN: dict[str, tuple[str, ...]] = {
     "dosing": (

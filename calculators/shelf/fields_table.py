@@ -4,12 +4,12 @@ from typing import Any
 
 from calculators.core.fields import InputField, Kind
 from calculators.core.units import us_unit
-from calculators.science.shelf.again import AGAIN
-from calculators.science.shelf.customary import customary
 from calculators.science.shelf.entries import KIND_WORDS, KINDS, READINGS, Measured
-from calculators.science.shelf.fills import FILLS, durable
-from calculators.science.shelf.shelf_file import FORMAT, VERSION
 from calculators.science.shelf.tank import ALSO_READ, FIRST_ASKED, TANK_FIELDS
+from calculators.shelf.again import AGAIN
+from calculators.shelf.customary import customary
+from calculators.shelf.fills import FILLS, durable
+from calculators.shelf.shelf_file import FORMAT, VERSION
 
 NEVER_ASKED = ("id", "demo", "entered")
 STEPS = {"net_l": 10, "temperature_c": 0.5, "ph": 0.1, "gh_dh": 1, "kh_dh": 1, "light_hours": 0.5,

@@ -17,10 +17,10 @@ from collections.abc import Callable, Mapping
 from typing import Any
 
 from calculators.core.result import BadInput
-from calculators.science.shelf.filling import fill
-from calculators.science.shelf.paper import paper_reply
-from calculators.science.shelf.redate import redated
-from calculators.science.shelf.shelf_file import check_shelf_text
+from calculators.shelf.form_filling import fill
+from calculators.shelf.paper import paper_reply
+from calculators.shelf.redate import redated
+from calculators.shelf.shelf_file import check_shelf_text
 
 Reply = dict[str, Any]
 

@@ -3,12 +3,12 @@
 from collections.abc import Mapping, Sequence
 from typing import Any
 
-from calculators.science.shelf.again import chosen_again
-from calculators.science.shelf.fill_lists import LISTS
-from calculators.science.shelf.filler import Filler
 from calculators.science.shelf.log import log_of
 from calculators.science.shelf.log_and_day import day_asked
 from calculators.science.shelf.reading import read_entries, read_tank
+from calculators.shelf.again import chosen_again
+from calculators.shelf.fill_lists import LISTS
+from calculators.shelf.filler import Filler
 
 
 def fill(

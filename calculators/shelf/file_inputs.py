@@ -5,9 +5,9 @@ from datetime import date
 from typing import Any
 
 from calculators.core.result import BadInput
-from calculators.science.shelf.filling import fill
-from calculators.science.shelf.fills import FILLS
-from calculators.science.shelf.shelf_file import FORMAT, check_shelf_file
+from calculators.shelf.fills import FILLS
+from calculators.shelf.form_filling import fill
+from calculators.shelf.shelf_file import FORMAT, check_shelf_file
 
 WHOLE = "round"
 ONE = "standing"

@@ -3,9 +3,9 @@
 from typing import Any
 
 from calculators.science.shelf.engine_tank import cut_a_week, floats
-from calculators.science.shelf.filler import Filler
 from calculators.science.shelf.learned import DIGITS
 from calculators.science.shelf.plants import plants
+from calculators.shelf.filler import Filler
 
 TREND_READING = "nitrate_mg_l"
 MOST_ROWS = 100

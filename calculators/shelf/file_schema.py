@@ -16,9 +16,9 @@ from calculators.science.shelf.entries import (
     READINGS,
     Measured,
 )
-from calculators.science.shelf.shelf_file import FORMAT, MOST_TANKS, VERSION
-from calculators.science.shelf.tank import MUST_HAVE, TANK_FIELDS
+from calculators.science.shelf.tank import MOST_TANKS, MUST_HAVE, TANK_FIELDS
 from calculators.science.shelf.text_forms import RECORD, RECORD_KEY, RESERVED
+from calculators.shelf.shelf_file import FORMAT, VERSION
 
 DRAFT = "https://json-schema.org/draft/2020-12/schema"
 Schema = dict[str, Any]

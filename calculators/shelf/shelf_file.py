@@ -11,12 +11,11 @@ from calculators.core.dates import MOMENT, is_moment
 from calculators.core.read_keys import show_json
 from calculators.science.shelf.entries import ENTRY_FIELDS, ENTRY_MUST_HAVE, MOST_ENTRIES
 from calculators.science.shelf.entry_faults import entry_faults
-from calculators.science.shelf.json_text import BadText, read_json, structure_faults
-from calculators.science.shelf.row_faults import Complaint, row_faults
-from calculators.science.shelf.tank import MUST_HAVE, TANK_FIELDS
+from calculators.science.shelf.tank import MOST_TANKS, MUST_HAVE, TANK_FIELDS
+from calculators.shelf.json_text import BadText, read_json, structure_faults
+from calculators.shelf.row_faults import Complaint, row_faults
 
 FORMAT, VERSION = "mulmbook-tanks", 1
-MOST_TANKS = 500
 MOST_NAMED = 20
 NOTHING = "has nothing in it"
 

@@ -2,7 +2,7 @@
 
 A source is a path: ``tank.net_l`` is the tank's own figure, ``reading.ph`` its latest reading,
 ``days_since.flooded_on`` the age of a day of the tank, ``=nitrogen`` a constant that goes with the
-others. The first that holds something is taken. What needs a formula is filled in ``filling.py``.
+others. The first that holds something is taken. What needs a formula is filled in ``form_filling.py``.
 """
 
 Sources = tuple[str, ...]

@@ -11,7 +11,10 @@ from typing import Any
 
 from calculators.core.dates import DAY, is_day, read_date
 from calculators.core.result import BadInput
-from calculators.science.shelf.paper_lines import (
+from calculators.science.shelf.plants import plant_name
+from calculators.science.shelf.reading import read_entries, read_tank
+from calculators.science.shelf.tank_state import TankState, state_of_tank
+from calculators.shelf.paper_lines import (
     BLANK,
     GASPING,
     LOOK,
@@ -25,11 +28,8 @@ from calculators.science.shelf.paper_lines import (
     litres_line,
     warmth_line,
 )
-from calculators.science.shelf.plants import plant_name
-from calculators.science.shelf.portions import portion_of
-from calculators.science.shelf.reading import read_entries, read_tank
-from calculators.science.shelf.sheet import Sheet, SheetPart, sheet_html
-from calculators.science.shelf.tank_state import TankState, state_of_tank
+from calculators.shelf.portions import portion_of
+from calculators.shelf.sheet import Sheet, SheetPart, sheet_html
 
 LONGEST_DAYS = 60
 MOST_CALL_LETTERS = 200

@@ -1,4 +1,4 @@
-"""What the model leaves out and what surprises in it: prose for its page, kept beside the code."""
+"""What the model leaves out and what surprises in it: prose for its page, beside the equations."""
 
 LEFT_OUT = (
     "Other nutrients, carbon dioxide and light by the hour: they are taken to be enough in what the "

@@ -19,8 +19,8 @@ from tests.effort import long_run
 
 # Python runs in a worker, so that no page needs wasm-unsafe-eval; scripts/site/server.py has the worker's.
 POLICY = (
-    "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self'; connect-src 'self'; "
-    "worker-src 'self'; manifest-src 'self'; base-uri 'none'; form-action 'self'; "
+    "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self'; font-src 'self'; "
+    "connect-src 'self'; worker-src 'self'; manifest-src 'self'; base-uri 'none'; form-action 'self'; "
     "require-trusted-types-for 'script'; trusted-types mulmbook"
 )
 VOID = {

@@ -1,5 +1,5 @@
 // Starts Python before its answer is asked for: on a calculator's page while its scripts still load, on the list of
-// calculators, and when a finger goes down on a link to one.
+// calculators, and when a finger goes down on a link to one or to that list.
 
 import { start } from "./runtime.js";
 
@@ -15,7 +15,7 @@ export function startOnIntent(root) {
   addEventListener("pointerdown", ({ target }) => {
     const link = target instanceof Element ? target.closest("a") : null;
     if (!(link instanceof HTMLAnchorElement)) return; // a link inside a drawing has no plain address
-    if (link.href.startsWith(list.href) && link.href !== list.href) early();
+    if (link.href.startsWith(list.href)) early();
   }, { passive: true });
 }
 

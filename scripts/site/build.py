@@ -42,12 +42,14 @@ def build(
     write_source(library)
     with step("building the site"):
         from scripts.site.offline import write_offline_list
+        from scripts.site.small_scripts import shrink_scripts
         from scripts.site.theme import settle_theme
 
         fresh = site.with_name(f"{site.name}-fresh")
         shutil.rmtree(fresh, ignore_errors=True)
         run_builder(fresh)
         settle_theme(fresh)
+        shrink_scripts(fresh, frozenset(SERVED_MODULES.values()))
         add_preloads(fresh)
         write_offline_list(fresh)
         shutil.rmtree(site, ignore_errors=True)
@@ -90,12 +92,14 @@ def write_source(library: Library) -> None:
     from scripts.runtime.make import make_runtime
     from scripts.runtime.published_wheel import make_wheel
     from scripts.setup.node import minified
+    from scripts.site.fonts import write_fonts
 
     runtime, wheel = make_runtime(), make_wheel()
     with step("writing the pages"):
         write(library)
         shutil.copytree(runtime, SOURCE / "runtime", ignore=shutil.ignore_patterns("made-from.txt"))
         shutil.copyfile(wheel, SOURCE / "data" / wheel.name)
+        write_fonts(SOURCE / "assets" / "fonts")
         for module, name in SERVED_MODULES.items():
             shutil.copyfile(minified(module), SOURCE / "assets" / name)
 

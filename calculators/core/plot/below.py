@@ -6,7 +6,6 @@ the browser's own, so arrows, fingers and screen readers know it.
 
 import json
 import re
-import unicodedata
 from collections.abc import Sequence
 
 from calculators.core.paint.element import Attribute, Html, element
@@ -15,6 +14,7 @@ from calculators.core.plot.parts import Frame
 from calculators.core.plot.values import places, spoken, table
 from calculators.core.result import Mark, Series
 
+SMALL_FIGURES = str.maketrans("₀₁₂₃₄₅₆₇₈₉⁰¹²³⁴⁵⁶⁷⁸⁹", "01234567890123456789")
 NOT_IN_A_NAME = re.compile(r"[^a-z0-9]+")
 
 
@@ -51,7 +51,7 @@ def along(frame: Frame, curves: Sequence[Series], marks: Sequence[Mark]) -> Html
 
 def table_button(title: str, curves: Sequence[Series]) -> Html:
     """A button that saves the values; the page's script makes the file."""
-    plain = unicodedata.normalize("NFKD", title).lower()  # a small figure becomes a figure
+    plain = title.translate(SMALL_FIGURES).lower()
     name = NOT_IN_A_NAME.sub("-", plain).strip("-")
     return element(
         "button",

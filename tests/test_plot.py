@@ -132,7 +132,7 @@ def test_every_picture_of_every_calculator_is_sound(name):
     for figure in drawn(found.series):
         svg, caption = figure.find("svg"), figure.find("figcaption")
         assert len(svg.get("aria-label")) > len(caption.text) > 10
-        assert re.fullmatch(r"[^\n]+[a-z”\d)]\.", caption.text)
+        assert re.fullmatch(r"[^\n]+[\w”)%]\.", caption.text)
         assert "style" not in {key for one in figure.iter() for key in one.attrib}
         width, height = map(float, svg.get("viewBox").split()[2:])
         for one in svg.iter("text"):

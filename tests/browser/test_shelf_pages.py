@@ -400,7 +400,6 @@ def test_what_is_logged_before_the_lower_parts_of_the_board_have_come_is_shown(p
     put(page, LOBBY)
     waiting = []
     page.route("**/shelf/kept.js", lambda route: waiting.append(route))
-    page.route("**/shelf/copy.js", lambda route: waiting.append(route))
     go(page, "shelf/")
     page.get_by_role("button", name="Log: Lobby").tap()
     sheet = page.get_by_role("dialog")

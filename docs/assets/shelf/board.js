@@ -37,9 +37,9 @@ export async function open() {
   onEachChange(here.store, box, () => show(here));
   box.querySelector("#demo-load").onclick = () => loadDemo(here);
   box.querySelector("#demo-remove").onclick = () => removeDemo(here);
-  await show(here);
-  const { openCopy } = await copyPart();
+  const { openCopy } = await copyPart(); // what it shows below stands before the cards come, so that nothing moves
   openCopy(here);
+  await show(here);
   box.dataset.shown ??= "kept";
   return undefined;
 }

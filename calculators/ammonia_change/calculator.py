@@ -108,7 +108,9 @@ def ammonia_change(
     kh_dh: Annotated[
         CarbonateHardness, Label("Carbonate hardness (KH) of the tank"), Together(TANK_ROW, "KH")
     ] = 0.0,
-    temperature_c: Annotated[Temperature, Possible(0, 40), Valid(0, 30), Together(TANK_ROW)] = 25.0,
+    temperature_c: Annotated[
+        Temperature, Possible(0, 40), Valid(0, 30), Together(TANK_ROW, "Temperature")
+    ] = 25.0,
     tap_ph: Annotated[
         PH,
         Label("pH of the new water"),
@@ -125,7 +127,7 @@ def ammonia_change(
         Possible(0, 50),
         Help("Test the tap; chloramine that a conditioner splits leaves ammonia."),
         Assumed(),
-        Together(TAP_ROW, "Ammonia, N"),
+        Together(TAP_ROW, "Ammonia"),
     ] = 0.0,
     volume_l: Annotated[
         TankVolume | None, Help("Water in the tank, without soil and stones.")

@@ -50,7 +50,7 @@ LABEL = Part("What the label of a bottle prints", closed=True)
 BY_LITRE = Part("Or a label that counts grams a litre (mg/mL is the same)", closed=True)
 PrintedGrams = Annotated[Strength, Possible(0, MOST_GRAMS_A_LITRE)]
 
-CHANGE_ROW = "Doses and water changes"
+CHANGE_ROW = "Rhythm"
 LEVEL_ROW = "Levels"
 
 
@@ -86,7 +86,7 @@ def dosing(
         Label("Reading now"),
         Help("Of what you raise."),
         WATER,
-        Together(LEVEL_ROW),
+        Together(LEVEL_ROW, "Now"),
     ] = None,
     target_mg_l: Annotated[
         Concentration | None,
@@ -94,7 +94,7 @@ def dosing(
         Possible(0, 1_000),
         Help("From the reading now. Leave it empty to give a rise."),
         WATER,
-        Together(LEVEL_ROW),
+        Together(LEVEL_ROW, "To reach"),
     ] = None,
     rise_mg_l: Annotated[
         Concentration | None,
@@ -102,7 +102,7 @@ def dosing(
         Possible(0, 1_000),
         Help("Left aside where a level to reach is given."),
         WATER,
-        Together(LEVEL_ROW),
+        Together(LEVEL_ROW, "Or a rise"),
     ] = 5.0,
     use_mg_l_week: Annotated[
         Concentration,

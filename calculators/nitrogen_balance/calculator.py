@@ -41,7 +41,7 @@ from calculators.science.water.unread import HIGH_PH, WARM_C
 
 NOTHING_MG_DAY = 1e-9
 
-PLANTS_ROW = "Plants that take nitrogen"
+PLANTS_ROW = "Floaters, and trimmings a week"
 CHANGE_ROW = "Water changes"
 NITRATE_ROW = "Nitrate"
 
@@ -114,7 +114,7 @@ def nitrogen_balance(
         Help(
             "Rooted plants that you cut, shaken off and weighed. Thinned floaters go by their cover."
         ),
-        Together(PLANTS_ROW, "Trimmings a week"),
+        Together(PLANTS_ROW, "Trimmings"),
     ] = 50.0,
     soil_area_cm2: Annotated[
         inputs.SoilArea | None,

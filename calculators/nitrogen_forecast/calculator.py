@@ -63,7 +63,7 @@ AHEAD = Part("How far, how sure, what for", closed=True)
 
 TANK_ROW = "Water and filter"
 CHANGE_ROW = "Each change"
-READING_ROW = "Readings of the tank"
+READING_ROW = "In the tank"
 
 
 @calculator(
@@ -176,7 +176,7 @@ def nitrogen_forecast(
         Possible(0, 100),
         Help("Empty: not tested, and none is taken."),
         NOW,
-        Together(READING_ROW, "Ammonia, N"),
+        Together(READING_ROW, "Ammonia"),
     ] = None,
     start_nitrite_mg_n_l: Annotated[
         Nitrogen | None,
@@ -184,7 +184,7 @@ def nitrogen_forecast(
         Possible(0, 100),
         Help("Empty: not tested, and none is taken."),
         NOW,
-        Together(READING_ROW, "Nitrite, N"),
+        Together(READING_ROW, "Nitrite"),
     ] = None,
     kh_dh: Annotated[
         CarbonateHardness | None,
@@ -214,7 +214,7 @@ def nitrogen_forecast(
         Label("Maturity of the filter"),
         Help("0 a new tank, 100 one that has carried this load for months."),
         TANK,
-        Together(TANK_ROW),
+        Together(TANK_ROW, "Maturity"),
     ] = 100.0,
     plants: Annotated[list[Plant], Label("Plants"), PLANTS, MayBeEmpty()] = EXAMPLE_PLANTS,
     events: Annotated[

@@ -109,7 +109,7 @@ def pick(
         Label("Water above the soil"),
         Help("From the cap to the surface."),
         TANK,
-        Together(ROOM_ROW),
+        Together(ROOM_ROW, "Above the soil"),
     ] = 30.0,
     temperature_c: Annotated[Temperature | None, FINER] = 24.0,
     ph: Annotated[PH | None, FINER] = 7.2,

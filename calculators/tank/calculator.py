@@ -82,7 +82,7 @@ class TankMeasures(NamedTuple):
 
 
 SIZE_ROW = "Outside size"
-INSIDE_ROW = "Soil, cap and stone"
+INSIDE_ROW = "Soil, cap, stone and wood"
 
 
 @calculator(
@@ -174,7 +174,7 @@ def tank(
         Litres,
         Label("Stone and wood"),
         Help("Measure it by the water it displaces in a bucket."),
-        Together(INSIDE_ROW),
+        Together(INSIDE_ROW, "Stone"),
     ] = 3.0,
     stand_kg: Annotated[HeavyMass, Label("Stand, lid, lamp and filter"), Assumed(), FINER] = 25.0,
     soil_dry_g_ml: Annotated[

@@ -4,7 +4,7 @@ import pytest
 
 from calculators.core.declare import Spec
 from calculators.core.fields import InputField
-from calculators.core.form_hints import FINER, Part, Together
+from calculators.core.form_hints import FINER, Part, InRow
 from calculators.core.listing import load_all
 from scripts.pages.calculators.form import in_parts
 from scripts.pages.calculators.form_fields import hint
@@ -51,9 +51,9 @@ def test_few_things_stand_open(name):
 def test_a_row_is_short_and_in_one_part(name):
     rows: dict[str, list[InputField]] = {}
     for field in SPECS[name].inputs:
-        together = hint(field, Together)
-        if together:
-            rows.setdefault(together.legend, []).append(field)
+        in_row = hint(field, InRow)
+        if in_row:
+            rows.setdefault(in_row.legend, []).append(field)
     for legend, fields in rows.items():
         assert 2 <= len(fields) <= MOST_IN_A_ROW, legend
         assert len({hint(field, Part) for field in fields}) == 1, legend

@@ -9,7 +9,7 @@ from calculators.acclimate.first_words import Arrival
 from calculators.acclimate.outputs import Acclimate, DripRate, HoursInBag
 from calculators.acclimate.vessel import at_end, full_vessel_l, minutes_to
 from calculators.core.declare import calculator
-from calculators.core.form_hints import FINER, Together
+from calculators.core.form_hints import FINER, InRow
 from calculators.core.leads import Lead, Value
 from calculators.core.quantities import (
     PH,
@@ -58,13 +58,13 @@ def acclimate(
         Temperature,
         Label("Temperature in the bag"),
         Possible(0, 40),
-        Together(WARMTH_ROW, "In the bag"),
+        InRow(WARMTH_ROW, "In the bag"),
     ] = 22.0,
     tank_temperature_c: Annotated[
         Temperature,
         Label("Temperature of the tank"),
         Possible(0, 40),
-        Together(WARMTH_ROW, "Of the tank"),
+        InRow(WARMTH_ROW, "Of the tank"),
     ] = 25.0,
     tank_ph: Annotated[PH, Label("pH of the tank"), Possible(4, 11)] = 7.2,
     bag_ammonia_mg_n_l: Annotated[

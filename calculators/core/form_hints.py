@@ -16,7 +16,7 @@ class Part(NamedTuple):
     closed: bool = False
 
 
-class Together(NamedTuple):
+class InRow(NamedTuple):
     """Fields that are one idea: those of one legend stand in one row, where the first of them stands."""
 
     legend: str
@@ -68,4 +68,4 @@ class Suggest(NamedTuple):
 
 
 FINER = Part("Finer points", closed=True)
-HINTS = (Part, Together, Step, ByChoice, Presets, InOrder, Suggest)
+HINTS = (Part, InRow, Step, ByChoice, Presets, InOrder, Suggest)

@@ -3,7 +3,7 @@
 from typing import Annotated, get_args
 
 from calculators.core.declare import calculator
-from calculators.core.form_hints import FINER, Part, Together
+from calculators.core.form_hints import FINER, Part, InRow
 from calculators.core.leads import Lead
 from calculators.core.quantities import (
     Concentration,
@@ -67,17 +67,17 @@ leads_to=(Lead("trend", "See which way the readings then go", {}),),
 )  # fmt: skip
 def dosing(
     schedule: Annotated[
-        Schedule, Label("How often"), SCHEDULE_WORDS, OFTEN, Together(CHANGE_ROW)
+        Schedule, Label("How often"), SCHEDULE_WORDS, OFTEN, InRow(CHANGE_ROW)
     ] = "weekly",
     change_percent: Annotated[
         Percent | None,
         Label("Water changed each time"),
         Help("Empty counts as no changes."),
         OFTEN,
-        Together(CHANGE_ROW, "Each change"),
+        InRow(CHANGE_ROW, "Each change"),
     ] = 30.0,
     change_every_days: Annotated[
-        Interval | None, Label("Change every"), Possible(1, 365), OFTEN, Together(CHANGE_ROW)
+        Interval | None, Label("Change every"), Possible(1, 365), OFTEN, InRow(CHANGE_ROW)
     ] = 7.0,
     volume_l: Annotated[Volume, Help("Water in the tank, without soil and stones."), WATER] = 120.0,
     nutrient: Annotated[Nutrient, Label("To raise"), NUTRIENT_WORDS, WATER] = "nitrate",
@@ -86,7 +86,7 @@ def dosing(
         Label("Reading now"),
         Help("Of what you raise."),
         WATER,
-        Together(LEVEL_ROW, "Now"),
+        InRow(LEVEL_ROW, "Now"),
     ] = None,
     target_mg_l: Annotated[
         Concentration | None,
@@ -94,7 +94,7 @@ def dosing(
         Possible(0, 1_000),
         Help("From the reading now. Leave it empty to give a rise."),
         WATER,
-        Together(LEVEL_ROW, "To reach"),
+        InRow(LEVEL_ROW, "To reach"),
     ] = None,
     rise_mg_l: Annotated[
         Concentration | None,
@@ -102,7 +102,7 @@ def dosing(
         Possible(0, 1_000),
         Help("Left aside where a level to reach is given."),
         WATER,
-        Together(LEVEL_ROW, "Or a rise"),
+        InRow(LEVEL_ROW, "Or a rise"),
     ] = 5.0,
     use_mg_l_week: Annotated[
         Concentration,

@@ -4,7 +4,7 @@ import math
 from typing import Annotated
 
 from calculators.core.declare import calculator
-from calculators.core.form_hints import FINER, Together
+from calculators.core.form_hints import FINER, InRow
 from calculators.core.leads import Lead
 from calculators.core.quantities import (
     Cover,
@@ -57,8 +57,8 @@ GROWTH_ROW = "The floater, or how fast it grows"
     ),
 )
 def floaters(
-    length_cm: Annotated[Length, Label("Tank length, inside"), Together(SIZE_ROW, "Length")] = 80.0,
-    width_cm: Annotated[Length, Label("Tank width, inside"), Together(SIZE_ROW, "Width")] = 35.0,
+    length_cm: Annotated[Length, Label("Tank length, inside"), InRow(SIZE_ROW, "Length")] = 80.0,
+    width_cm: Annotated[Length, Label("Tank width, inside"), InRow(SIZE_ROW, "Width")] = 35.0,
     ring_diameter_cm: Annotated[
         Length,
         Label("Ring that holds the floaters"),
@@ -78,7 +78,7 @@ def floaters(
         Help(
             "How long half the cover takes to become all of it. Empty: the middle of the plant's record."
         ),
-        Together(GROWTH_ROW),
+        InRow(GROWTH_ROW),
     ] = None,
     low_percent: Annotated[
         Cover,
@@ -86,7 +86,7 @@ def floaters(
         Possible(LEAST_COVER, 100),
         Help("Share of their room."),
         Assumed(),
-        Together(LIMITS_ROW),
+        InRow(LIMITS_ROW),
     ] = 30.0,
     high_percent: Annotated[
         Cover,
@@ -94,7 +94,7 @@ def floaters(
         Possible(LEAST_COVER, 100),
         Help("Share of their room."),
         Assumed(),
-        Together(LIMITS_ROW),
+        InRow(LIMITS_ROW),
     ] = 60.0,
     thin_every_days: Annotated[Interval, Label("Thin every")] = 7.0,
     wet_g_m2: Annotated[
@@ -123,7 +123,7 @@ def floaters(
         BOOK,
         Label("Plant"),
         Help("Gives the doubling time and the mass where you leave them empty."),
-        Together(GROWTH_ROW),
+        InRow(GROWTH_ROW),
     ] = EXAMPLE_PLANT,
     dli_mol: Annotated[
         DailyLight | None,

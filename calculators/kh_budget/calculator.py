@@ -3,7 +3,7 @@
 from typing import Annotated
 
 from calculators.core.declare import calculator
-from calculators.core.form_hints import FINER, Together
+from calculators.core.form_hints import FINER, InRow
 from calculators.core.leads import Lead
 from calculators.core.quantities import (
     CarbonateHardness,
@@ -54,7 +54,7 @@ KH_ROW = "Carbonate hardness (KH)"
 def kh_budget(
     volume_l: Annotated[Volume, Help("Water in the tank, without soil and stones.")] = 120.0,
     kh_dh: Annotated[
-        CarbonateHardness, Label("Carbonate hardness (KH) of the tank"), Together(KH_ROW, "Tank")
+        CarbonateHardness, Label("Carbonate hardness (KH) of the tank"), InRow(KH_ROW, "Tank")
     ] = 4.0,
     nitrified_mg_n_day: Annotated[
         NitrogenFlow,
@@ -72,16 +72,16 @@ def kh_budget(
     tap_kh_dh: Annotated[
         CarbonateHardness,
         Label("Carbonate hardness of the new water"),
-        Together(KH_ROW, "New water"),
+        InRow(KH_ROW, "New water"),
     ] = 6.0,
     change_percent: Annotated[
         Percent | None,
         Label("Changed each time"),
         Help("Leave it empty if you change none."),
-        Together(CHANGE_ROW, "Each time"),
+        InRow(CHANGE_ROW, "Each time"),
     ] = 20.0,
     change_every_days: Annotated[
-        Interval, Label("Changed every"), Possible(1, 365), Assumed(), Together(CHANGE_ROW, "Every")
+        Interval, Label("Changed every"), Possible(1, 365), Assumed(), InRow(CHANGE_ROW, "Every")
     ] = 7.0,
 ) -> KhBudget:
     """Find how many weeks carbonate hardness lasts, and where water changes hold it.

@@ -3,7 +3,7 @@
 from typing import Annotated
 
 from calculators.core.declare import calculator
-from calculators.core.form_hints import FINER, Together
+from calculators.core.form_hints import FINER, InRow
 from calculators.core.leads import Lead
 from calculators.core.quantities import (
     Attenuation,
@@ -71,7 +71,7 @@ def light(
         LuminousFlux | None,
         Label("Lamps' light, all together"),
         Help("From the box. Leave empty if you have measured PPFD."),
-        Together(LAMPS_ROW),
+        InRow(LAMPS_ROW),
     ] = 2_600.0,
     ppfd_surface_umol: Annotated[
         PhotonFlux | None,
@@ -83,12 +83,12 @@ def light(
         Lamp,
         Label("Kind of lamp"),
         Choices(("white LED", "fluorescent tube", "halogen or filament", "daylight")),
-        Together(LAMPS_ROW),
+        InRow(LAMPS_ROW),
     ] = "led-white",
-    length_cm: Annotated[Length, Label("Tank length, inside"), Together(SIZE_ROW, "Length")] = 80.0,
-    width_cm: Annotated[Length, Label("Tank width, inside"), Together(SIZE_ROW, "Width")] = 35.0,
+    length_cm: Annotated[Length, Label("Tank length, inside"), InRow(SIZE_ROW, "Length")] = 80.0,
+    width_cm: Annotated[Length, Label("Tank width, inside"), InRow(SIZE_ROW, "Width")] = 35.0,
     depth_cm: Annotated[
-        Height, Label("Depth of the plants"), Help("Water above them."), Together(SIZE_ROW, "Depth")
+        Height, Label("Depth of the plants"), Help("Water above them."), InRow(SIZE_ROW, "Depth")
     ] = 35.0,
     hours: Annotated[HoursADay, Label("Hours of light a day")] = 8.0,
     attenuation_per_m: Annotated[

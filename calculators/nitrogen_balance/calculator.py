@@ -3,7 +3,7 @@
 from typing import Annotated
 
 from calculators.core.declare import calculator
-from calculators.core.form_hints import FINER, Together
+from calculators.core.form_hints import FINER, InRow
 from calculators.core.leads import Lead
 from calculators.core.quantities import (
     PH,
@@ -106,7 +106,7 @@ def nitrogen_balance(
         Help("If you have it; empty: worked out from cover and trimmings."),
         FINER,
     ] = None,
-    floater_area_cm2: Annotated[inputs.FloaterArea, Together(PLANTS_ROW)] = 600.0,
+    floater_area_cm2: Annotated[inputs.FloaterArea, InRow(PLANTS_ROW)] = 600.0,
     floater_doubling_days: Annotated[inputs.FloaterDoubling, Assumed(), FINER] = 7.0,
     trimmings_g_week: Annotated[
         inputs.Trimmings,
@@ -114,7 +114,7 @@ def nitrogen_balance(
         Help(
             "Rooted plants that you cut, shaken off and weighed. Thinned floaters go by their cover."
         ),
-        Together(PLANTS_ROW, "Trimmings"),
+        InRow(PLANTS_ROW, "Trimmings"),
     ] = 50.0,
     soil_area_cm2: Annotated[
         inputs.SoilArea | None,
@@ -124,10 +124,10 @@ def nitrogen_balance(
     denitrification_mg_n_m2_day: Annotated[inputs.Denitrification, FINER, Assumed()] = (
         DENITRIFICATION_MG_M2_DAY
     ),
-    change_percent: Annotated[inputs.ChangeShare, Together(CHANGE_ROW, "Each time")] = 20.0,
-    change_every_days: Annotated[inputs.ChangeEvery, Together(CHANGE_ROW, "Every")] = 14.0,
-    tap_nitrate_mg_l: Annotated[inputs.TapNitrate, Together(NITRATE_ROW, "New water")] = 5.0,
-    nitrate_mg_l: Annotated[inputs.Nitrate, Together(NITRATE_ROW, "Tank now")] = 15.0,
+    change_percent: Annotated[inputs.ChangeShare, InRow(CHANGE_ROW, "Each time")] = 20.0,
+    change_every_days: Annotated[inputs.ChangeEvery, InRow(CHANGE_ROW, "Every")] = 14.0,
+    tap_nitrate_mg_l: Annotated[inputs.TapNitrate, InRow(NITRATE_ROW, "New water")] = 5.0,
+    nitrate_mg_l: Annotated[inputs.Nitrate, InRow(NITRATE_ROW, "Tank now")] = 15.0,
     target_nitrate_mg_l: Annotated[
         Concentration, Label("Nitrate you want to hold"), Possible(0, 1_000), Assumed(), FINER
     ] = 10.0,

@@ -3,7 +3,7 @@
 from typing import Annotated, Literal
 
 from calculators.core.declare import calculator
-from calculators.core.form_hints import FINER, InOrder, Part, Preset, Presets, Together
+from calculators.core.form_hints import FINER, InOrder, Part, Preset, Presets, InRow
 from calculators.core.leads import Lead, OnlyWith, Rows, Value
 from calculators.core.quantities import (
     PH,
@@ -115,7 +115,7 @@ READING_ROW = "In the tank"
     ),
 )
 def nitrogen_forecast(
-    volume_l: Annotated[inputs.TankVolume, TANK, Together(TANK_ROW)] = 120.0,
+    volume_l: Annotated[inputs.TankVolume, TANK, InRow(TANK_ROW)] = 120.0,
     feed_g_week: Annotated[inputs.Feed, TANK] = 3.0,
     protein_percent: Annotated[inputs.FeedProtein, FINER, Assumed()] = 45.0,
     plant_uptake_mg_n_day: Annotated[
@@ -158,15 +158,15 @@ def nitrogen_forecast(
         Assumed(),
     ] = 5.0,
     change_percent: Annotated[
-        inputs.ChangeShare, WATER, Assumed(), Together(CHANGE_ROW, "Each time")
+        inputs.ChangeShare, WATER, Assumed(), InRow(CHANGE_ROW, "Each time")
     ] = NO_CHANGES,
     change_every_days: Annotated[
-        inputs.ChangeEvery, WATER, Assumed(), Together(CHANGE_ROW, "Every")
+        inputs.ChangeEvery, WATER, Assumed(), InRow(CHANGE_ROW, "Every")
     ] = 14.0,
     tap_nitrate_mg_l: Annotated[inputs.TapNitrate, MORE_WATER, Assumed()] = UNTESTED_TAP_MG_L,
-    nitrate_mg_l: Annotated[inputs.Nitrate, NOW, Together(READING_ROW, "Nitrate")] = 15.0,
+    nitrate_mg_l: Annotated[inputs.Nitrate, NOW, InRow(READING_ROW, "Nitrate")] = 15.0,
     days: Annotated[Days, Label("Days ahead"), Possible(1, 365), AHEAD, Assumed()] = 90.0,
-    ph: Annotated[PH, Possible(4, 11), Valid(6.0, 9.0), NOW, Together(READING_ROW)] = 7.4,
+    ph: Annotated[PH, Possible(4, 11), Valid(6.0, 9.0), NOW, InRow(READING_ROW)] = 7.4,
     temperature_c: Annotated[
         Temperature, Possible(0, 40), Valid(15, 32), MORE_WATER, Assumed()
     ] = WARM_C,
@@ -176,7 +176,7 @@ def nitrogen_forecast(
         Possible(0, 100),
         Help("Empty: not tested, and none is taken."),
         NOW,
-        Together(READING_ROW, "Ammonia"),
+        InRow(READING_ROW, "Ammonia"),
     ] = None,
     start_nitrite_mg_n_l: Annotated[
         Nitrogen | None,
@@ -184,7 +184,7 @@ def nitrogen_forecast(
         Possible(0, 100),
         Help("Empty: not tested, and none is taken."),
         NOW,
-        Together(READING_ROW, "Nitrite"),
+        InRow(READING_ROW, "Nitrite"),
     ] = None,
     kh_dh: Annotated[
         CarbonateHardness | None,
@@ -214,7 +214,7 @@ def nitrogen_forecast(
         Label("Maturity of the filter"),
         Help("0 a new tank, 100 one that has carried this load for months."),
         TANK,
-        Together(TANK_ROW, "Maturity"),
+        InRow(TANK_ROW, "Maturity"),
     ] = 100.0,
     plants: Annotated[list[Plant], Label("Plants"), PLANTS, MayBeEmpty()] = EXAMPLE_PLANTS,
     events: Annotated[

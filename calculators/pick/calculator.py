@@ -3,7 +3,7 @@
 from typing import Annotated, Literal
 
 from calculators.core.declare import calculator
-from calculators.core.form_hints import FINER, Part, Together
+from calculators.core.form_hints import FINER, Part, InRow
 from calculators.core.leads import Lead, OnlyWith, Rows
 from calculators.core.quantities import (
     PH,
@@ -85,14 +85,14 @@ def pick(
         Label("Light"),
         Choices(("low", "medium", "high")),
         WISH,
-        Together(CARE_ROW),
+        InRow(CARE_ROW),
     ] = "low",
     minutes_week: Annotated[
         MinutesAWeek | None,
         Label("Minutes you have for trimming"),
         Help("For this tank."),
         WISH,
-        Together(CARE_ROW),
+        InRow(CARE_ROW),
     ] = 15.0,
     habits: Annotated[
         list[str] | None,
@@ -109,7 +109,7 @@ def pick(
         Label("Water above the soil"),
         Help("From the cap to the surface."),
         TANK,
-        Together(ROOM_ROW, "Above the soil"),
+        InRow(ROOM_ROW, "Above the soil"),
     ] = 30.0,
     temperature_c: Annotated[Temperature | None, FINER] = 24.0,
     ph: Annotated[PH | None, FINER] = 7.2,
@@ -130,7 +130,7 @@ def pick(
         FINER,
     ] = 4.0,
     volume_l: Annotated[
-        Volume | None, Help("For the room that a set of plants has."), TANK, Together(ROOM_ROW)
+        Volume | None, Help("For the room that a set of plants has."), TANK, InRow(ROOM_ROW)
     ] = 54.0,
     animals: Annotated[
         list[str] | None,

@@ -3,7 +3,7 @@
 from typing import Annotated, Any, NamedTuple
 
 from calculators.core.declare import calculator
-from calculators.core.form_hints import Together
+from calculators.core.form_hints import InRow
 from calculators.core.leads import Lead
 from calculators.core.loggable import Loggable
 from calculators.core.quantities import Area, Length, PictureSide, ShareMoved
@@ -154,9 +154,9 @@ def surface_cover(
         Length,
         Label("Surface length, inside"),
         Help("For the area in cm², and for rings."),
-        Together(SIZE_ROW, "Length"),
+        InRow(SIZE_ROW, "Length"),
     ] = 80.0,
-    width_cm: Annotated[Length, Label("Surface width, inside"), Together(SIZE_ROW, "Width")] = 35.0,
+    width_cm: Annotated[Length, Label("Surface width, inside"), InRow(SIZE_ROW, "Width")] = 35.0,
     ring_diameter_cm: Annotated[
         Length,
         Label("Ring that holds the floaters"),

@@ -3,7 +3,7 @@
 from typing import Annotated
 
 from calculators.core.declare import calculator
-from calculators.core.form_hints import FINER, Together
+from calculators.core.form_hints import FINER, InRow
 from calculators.core.leads import Lead
 from calculators.core.quantities import (
     CarbonateHardness,
@@ -59,13 +59,13 @@ def top_up(
         ),
     ] = 3.0,
     gh_dh: Annotated[
-        GeneralHardness, Label("General hardness (GH) of the tank"), Together(GH_ROW, "Tank")
+        GeneralHardness, Label("General hardness (GH) of the tank"), InRow(GH_ROW, "Tank")
     ] = 13.0,
     top_up_gh_dh: Annotated[
         GeneralHardness,
         Label("General hardness of the water you top up with"),
         Help("Purified or rain water reads 0; test it."),
-        Together(GH_ROW, "Top-up"),
+        InRow(GH_ROW, "Top-up"),
     ] = 12.0,
     top_up_kh_dh: Annotated[
         CarbonateHardness | None, Label("Carbonate hardness of the water you top up with"), FINER
@@ -77,10 +77,10 @@ def top_up(
         Percent | None,
         Label("Changed each time"),
         Help("Leave it empty if you change none."),
-        Together(CHANGE_ROW, "Each time"),
+        InRow(CHANGE_ROW, "Each time"),
     ] = 20.0,
     change_every_days: Annotated[
-        Interval, Label("Changed every"), Possible(1, 365), Assumed(), Together(CHANGE_ROW, "Every")
+        Interval, Label("Changed every"), Possible(1, 365), Assumed(), InRow(CHANGE_ROW, "Every")
     ] = 14.0,
     tap_gh_dh: Annotated[
         GeneralHardness | None,

@@ -4,7 +4,7 @@ from functools import partial
 from typing import Annotated
 
 from calculators.core.declare import calculator
-from calculators.core.form_hints import FINER, Together
+from calculators.core.form_hints import FINER, InRow
 from calculators.core.numbers import show_number
 from calculators.core.quantities import GlassThickness, Height, Length, Litres, Temperature
 from calculators.core.quantity import Assumed, Help, Label, Possible
@@ -37,13 +37,9 @@ WARMTH_ROW = "Temperature"
     ),
 )  # fmt: skip
 def warmth(
-    length_cm: Annotated[
-        Length, Label("Tank length, outside"), Together(SIZE_ROW, "Length")
-    ] = 80.0,
-    width_cm: Annotated[Length, Label("Tank width, outside"), Together(SIZE_ROW, "Width")] = 35.0,
-    height_cm: Annotated[
-        Height, Label("Tank height, outside"), Together(SIZE_ROW, "Height")
-    ] = 45.0,
+    length_cm: Annotated[Length, Label("Tank length, outside"), InRow(SIZE_ROW, "Length")] = 80.0,
+    width_cm: Annotated[Length, Label("Tank width, outside"), InRow(SIZE_ROW, "Width")] = 35.0,
+    height_cm: Annotated[Height, Label("Tank height, outside"), InRow(SIZE_ROW, "Height")] = 45.0,
     glass_mm: Annotated[
         GlassThickness, Label("Glass, thickness"), Possible(1, 60), FINER, Assumed()
     ] = 8.0,
@@ -55,14 +51,14 @@ def warmth(
         FINER,
     ] = None,
     water_c: Annotated[
-        Temperature, Label("Water, as you want it"), Possible(5, 40), Together(WARMTH_ROW, "Water")
+        Temperature, Label("Water, as you want it"), Possible(5, 40), InRow(WARMTH_ROW, "Water")
     ] = 24.0,
     room_c: Annotated[
         Temperature,
         Label("Room, when it is coldest"),
         Possible(-10, 45),
         Help("Near the tank, before dawn in winter."),
-        Together(WARMTH_ROW, "Room"),
+        InRow(WARMTH_ROW, "Room"),
     ] = 18.0,
     lid: Annotated[
         bool,

@@ -4,7 +4,7 @@ from collections.abc import Callable, Mapping, Sequence
 from typing import Any, TypeVar
 
 from calculators.core.fields import InputField, Kind
-from calculators.core.form_hints import ByChoice, Step, Suggest, Together
+from calculators.core.form_hints import ByChoice, Step, Suggest, InRow
 from calculators.core.numbers import show_number, show_plain
 from calculators.core.paint.element import NOTHING, Html, element, joined
 from calculators.core.units import System, to_shown, unit_shown
@@ -53,7 +53,7 @@ def field_html(
 
 def short_label(field: InputField) -> str:
     """The label in a row of fields that are one idea; nothing where the whole one stands."""
-    row = hint(field, Together)
+    row = hint(field, InRow)
     return row.label if row else ""
 
 

@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 
 from calculators.core.fields import InputField
-from calculators.core.form_hints import Part, Together
+from calculators.core.form_hints import Part, InRow
 from calculators.core.paint.element import Html, element
 from calculators.core.units import System, unit_shown
 from scripts.pages.calculators.form_fields import hint, value_text
@@ -16,20 +16,18 @@ def in_rows(fields: Sequence[InputField]) -> list[list[InputField]]:
     """The fields in their order; those of one legend as one list, in the place of the first."""
     rows: dict[str, list[InputField]] = {}
     for field in fields:
-        together = hint(field, Together)
-        rows.setdefault(f"row {together.legend}" if together else field.key, []).append(field)
+        in_row = hint(field, InRow)
+        rows.setdefault(f"row {in_row.legend}" if in_row else field.key, []).append(field)
     return list(rows.values())
 
 
 def row_or_field(fields: Sequence[InputField]) -> Html:
     """One field or list, or a row of fields below their legend."""
     inside = [field_or_rows(field, None, "", marks=field.private) for field in fields]
-    together = hint(fields[0], Together)
-    if together is None:
+    in_row = hint(fields[0], InRow)
+    if in_row is None:
         return inside[0]
-    return element(
-        "fieldset", {"class": "together"}, element("legend", {}, together.legend), *inside
-    )
+    return element("fieldset", {"class": "together"}, element("legend", {}, in_row.legend), *inside)
 
 
 def closed_part(heading: Part, fields: Sequence[InputField]) -> Html:

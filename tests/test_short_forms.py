@@ -4,7 +4,7 @@ import pytest
 
 from calculators.core.declare import Spec
 from calculators.core.fields import InputField
-from calculators.core.form_hints import FINER, Part, InRow
+from calculators.core.form_hints import FINER, InRow, Part
 from calculators.core.listing import load_all
 from scripts.pages.calculators.form import in_parts
 from scripts.pages.calculators.form_fields import hint

@@ -3,7 +3,7 @@
 from typing import Annotated, Literal
 
 from calculators.core.declare import calculator
-from calculators.core.form_hints import FINER, InOrder, Part, Preset, Presets, InRow
+from calculators.core.form_hints import FINER, InOrder, InRow, Part, Preset, Presets
 from calculators.core.leads import Lead, OnlyWith, Rows, Value
 from calculators.core.quantities import (
     PH,

@@ -3,7 +3,7 @@
 from typing import Annotated, Literal
 
 from calculators.core.declare import calculator
-from calculators.core.form_hints import FINER, Part, InRow
+from calculators.core.form_hints import FINER, InRow, Part
 from calculators.core.leads import Lead, OnlyWith, Rows
 from calculators.core.quantities import (
     PH,

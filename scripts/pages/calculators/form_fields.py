@@ -4,7 +4,7 @@ from collections.abc import Callable, Mapping, Sequence
 from typing import Any, TypeVar
 
 from calculators.core.fields import InputField, Kind
-from calculators.core.form_hints import ByChoice, Step, Suggest, InRow
+from calculators.core.form_hints import ByChoice, InRow, Step, Suggest
 from calculators.core.numbers import show_number, show_plain
 from calculators.core.paint.element import NOTHING, Html, element, joined
 from calculators.core.units import System, to_shown, unit_shown

@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 
 from calculators.core.fields import InputField
-from calculators.core.form_hints import Part, InRow
+from calculators.core.form_hints import InRow, Part
 from calculators.core.paint.element import Html, element
 from calculators.core.units import System, unit_shown
 from scripts.pages.calculators.form_fields import hint, value_text

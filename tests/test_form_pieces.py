@@ -11,6 +11,7 @@ from calculators.core.form_hints import (
     FINER,
     ByChoice,
     InOrder,
+    InRow,
     Part,
     Presets,
     Suggest,
@@ -92,6 +93,38 @@ def test_a_closed_part_is_behind_a_tap_and_an_open_one_has_a_heading():
     assert "details" not in tags.of("input", id="in-last")[0][1]
     named = tags.of("div", role="group")[0][0]["aria-labelledby"]
     assert tags.of("h2", id=named)
+
+
+def spread(
+    length: Annotated[Percent, Label("Length, inside"), InRow("Inside size", "Length")] = 1.0,
+    other: Annotated[Days, Label("Other")] = 1.0,
+    width: Annotated[Percent, Label("Width, inside"), InRow("Inside size", "Width")] = 1.0,
+    whole: Annotated[Days, Label("Whole name"), InRow("Inside size")] = 1.0,
+) -> Event:
+    """Spread."""
+    return Event(length, "trim", width)
+
+
+def test_fields_of_one_legend_stand_in_one_row_where_the_first_stands():
+    tags = Tags(form(read_spec(spread, "Spread", ())))
+    assert [entry["id"] for entry, _ in tags.of("input")] == [
+        "in-length",
+        "in-width",
+        "in-whole",
+        "in-other",
+    ]
+    assert len(tags.of("fieldset", **{"class": "together"})) == len(tags.of("legend")) == 1
+    inside = ["fieldset" in around for _, around in tags.of("input")]
+    assert inside == [True, True, True, False]
+
+
+def test_a_short_label_is_spoken_in_full():
+    made = form(read_spec(spread, "Spread", ()))
+    entries = {entry["id"]: entry for entry, _ in Tags(made).of("input")}
+    assert entries["in-length"]["aria-label"] == "Length, inside"
+    assert '<label for="in-length">Length</label>' in made
+    assert "aria-label" not in entries["in-whole"]
+    assert '<label for="in-whole">Whole name</label>' in made
 
 
 def test_what_a_keeper_knows_first_is_open_in_the_forecast():

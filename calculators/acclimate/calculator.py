@@ -9,7 +9,7 @@ from calculators.acclimate.first_words import Arrival
 from calculators.acclimate.outputs import Acclimate, DripRate, HoursInBag
 from calculators.acclimate.vessel import at_end, full_vessel_l, minutes_to
 from calculators.core.declare import calculator
-from calculators.core.form_hints import FINER
+from calculators.core.form_hints import FINER, InRow
 from calculators.core.leads import Lead, Value
 from calculators.core.quantities import (
     PH,
@@ -21,6 +21,8 @@ from calculators.core.quantities import (
 )
 from calculators.core.quantities import Volume as BagVolume
 from calculators.core.quantity import Assumed, Help, Label, Possible
+
+WARMTH_ROW = "Temperature"
 
 
 @calculator(
@@ -53,10 +55,16 @@ def acclimate(
     ] = 1.0,
     bag_l: Annotated[BagVolume, Label("Water in the bag"), Possible(0.1, 1_000)] = 1.0,
     bag_temperature_c: Annotated[
-        Temperature, Label("Temperature in the bag"), Possible(0, 40)
+        Temperature,
+        Label("Temperature in the bag"),
+        Possible(0, 40),
+        InRow(WARMTH_ROW, "In the bag"),
     ] = 22.0,
     tank_temperature_c: Annotated[
-        Temperature, Label("Temperature of the tank"), Possible(0, 40)
+        Temperature,
+        Label("Temperature of the tank"),
+        Possible(0, 40),
+        InRow(WARMTH_ROW, "Of the tank"),
     ] = 25.0,
     tank_ph: Annotated[PH, Label("pH of the tank"), Possible(4, 11)] = 7.2,
     bag_ammonia_mg_n_l: Annotated[

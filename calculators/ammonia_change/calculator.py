@@ -4,7 +4,7 @@ from typing import Annotated, NamedTuple
 
 from calculators.ammonia_change.notes import notes
 from calculators.core.declare import calculator
-from calculators.core.form_hints import FINER
+from calculators.core.form_hints import FINER, InRow
 from calculators.core.leads import Lead
 from calculators.core.quantities import (
     PH,
@@ -71,6 +71,11 @@ class AmmoniaChange(NamedTuple):
     series: dict[str, Series]
 
 
+READING_ROW = "What the kit shows"
+TANK_ROW = "The tank"
+TAP_ROW = "The tap, or what you mix"
+
+
 @calculator(
     "Changing water when ammonia shows",
     sources=(
@@ -95,25 +100,34 @@ class AmmoniaChange(NamedTuple):
     ),
 )
 def ammonia_change(
-    ammonia_mg_l: Reading = 3.0,
-    reported_as: ReportedAs = "unknown",
-    ph: Annotated[PH, Label("pH of the tank"), Possible(4, 11), Valid(5, 9.5)] = 6.0,
-    kh_dh: Annotated[CarbonateHardness, Label("Carbonate hardness (KH) of the tank")] = 0.0,
-    temperature_c: Annotated[Temperature, Possible(0, 40), Valid(0, 30)] = 25.0,
+    ammonia_mg_l: Annotated[Reading, InRow(READING_ROW)] = 3.0,
+    reported_as: Annotated[ReportedAs, InRow(READING_ROW)] = "unknown",
+    ph: Annotated[
+        PH, Label("pH of the tank"), Possible(4, 11), Valid(5, 9.5), InRow(TANK_ROW, "pH")
+    ] = 6.0,
+    kh_dh: Annotated[
+        CarbonateHardness, Label("Carbonate hardness (KH) of the tank"), InRow(TANK_ROW, "KH")
+    ] = 0.0,
+    temperature_c: Annotated[
+        Temperature, Possible(0, 40), Valid(0, 30), InRow(TANK_ROW, "Temperature")
+    ] = 25.0,
     tap_ph: Annotated[
         PH,
         Label("pH of the new water"),
         Possible(4, 11),
         Help("Straight from the tap, or of what you mix."),
+        InRow(TAP_ROW, "pH"),
     ] = 7.8,
-    tap_kh_dh: Annotated[CarbonateHardness, Label("Carbonate hardness of the new water")] = 8.0,
+    tap_kh_dh: Annotated[
+        CarbonateHardness, Label("Carbonate hardness of the new water"), InRow(TAP_ROW, "KH")
+    ] = 8.0,
     tap_ammonia_mg_n_l: Annotated[
         Nitrogen,
         Label("Ammonia of the new water, as nitrogen"),
         Possible(0, 50),
         Help("Test the tap; chloramine that a conditioner splits leaves ammonia."),
         Assumed(),
-        FINER,
+        InRow(TAP_ROW, "Ammonia"),
     ] = 0.0,
     volume_l: Annotated[
         TankVolume | None, Help("Water in the tank, without soil and stones.")

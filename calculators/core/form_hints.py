@@ -16,6 +16,13 @@ class Part(NamedTuple):
     closed: bool = False
 
 
+class InRow(NamedTuple):
+    """Fields that are one idea: those of one legend stand in one row, where the first of them stands."""
+
+    legend: str
+    label: str = ""  # what the row shows; the legend says the rest, and a reader aloud gets it all
+
+
 class Step(NamedTuple):
     """A number that buttons move down and up, by so much, in the metric unit."""
 
@@ -61,4 +68,4 @@ class Suggest(NamedTuple):
 
 
 FINER = Part("Finer points", closed=True)
-HINTS = (Part, Step, ByChoice, Presets, InOrder, Suggest)
+HINTS = (Part, InRow, Step, ByChoice, Presets, InOrder, Suggest)

@@ -3,6 +3,7 @@
 from typing import Annotated, Any
 
 from calculators.core.declare import calculator
+from calculators.core.form_hints import Part
 from calculators.core.quantities import Cover, Days, FeedMass, HoursADay, Volume
 from calculators.core.quantity import Help, Keys, Label
 from calculators.diagnose.case import check_findings, contradictions, figures_of
@@ -56,6 +57,9 @@ Signs = Annotated[
 ]
 
 
+CARE = Part("About the tank and its care", closed=True)
+
+
 @calculator(
     "Diagnosis",
     sources=("epa-2013-ammonia", *LINE_SOURCES),
@@ -75,12 +79,12 @@ def diagnose(
         Signs, Label("What you looked for and did not find"), Help("Keys, with commas between.")
     ] = None,
     readings: Annotated[Readings | None, Label("Readings")] = None,
-    light_hours: Annotated[HoursADay | None, Label("Light, hours a day")] = None,
-    feed_g_week: Annotated[FeedMass | None, Label("Dry food a week")] = None,
-    volume_l: Volume | None = None,
-    cover_percent: Cover | None = None,
-    days_since_planting: Annotated[Days | None, Label("Days since planting")] = None,
-    tank_age_days: Annotated[Days | None, Label("Days since the soil was flooded")] = None,
+    light_hours: Annotated[HoursADay | None, Label("Light, hours a day"), CARE] = None,
+    feed_g_week: Annotated[FeedMass | None, Label("Dry food a week"), CARE] = None,
+    volume_l: Annotated[Volume | None, CARE] = None,
+    cover_percent: Annotated[Cover | None, CARE] = None,
+    days_since_planting: Annotated[Days | None, Label("Days since planting"), CARE] = None,
+    tank_age_days: Annotated[Days | None, Label("Days since the soil was flooded"), CARE] = None,
 ) -> Diagnosis:
     """Rank what may be wrong, with reasons, and name the next thing to look at.
 

@@ -3,7 +3,7 @@
 from typing import Annotated, get_args
 
 from calculators.core.declare import calculator
-from calculators.core.form_hints import FINER, Part
+from calculators.core.form_hints import FINER, InRow, Part
 from calculators.core.leads import Lead
 from calculators.core.quantities import (
     Concentration,
@@ -50,6 +50,9 @@ LABEL = Part("What the label of a bottle prints", closed=True)
 BY_LITRE = Part("Or a label that counts grams a litre (mg/mL is the same)", closed=True)
 PrintedGrams = Annotated[Strength, Possible(0, MOST_GRAMS_A_LITRE)]
 
+CHANGE_ROW = "Rhythm"
+LEVEL_ROW = "Levels"
+
 
 @calculator(
     "Dosing",
@@ -63,17 +66,27 @@ PrintedGrams = Annotated[Strength, Possible(0, MOST_GRAMS_A_LITRE)]
 leads_to=(Lead("trend", "See which way the readings then go", {}),),
 )  # fmt: skip
 def dosing(
-    schedule: Annotated[Schedule, Label("How often"), SCHEDULE_WORDS, OFTEN] = "weekly",
+    schedule: Annotated[
+        Schedule, Label("How often"), SCHEDULE_WORDS, OFTEN, InRow(CHANGE_ROW)
+    ] = "weekly",
     change_percent: Annotated[
-        Percent | None, Label("Water changed each time"), Help("Empty counts as no changes."), OFTEN
+        Percent | None,
+        Label("Water changed each time"),
+        Help("Empty counts as no changes."),
+        OFTEN,
+        InRow(CHANGE_ROW, "Each change"),
     ] = 30.0,
     change_every_days: Annotated[
-        Interval | None, Label("Change every"), Possible(1, 365), OFTEN
+        Interval | None, Label("Change every"), Possible(1, 365), OFTEN, InRow(CHANGE_ROW)
     ] = 7.0,
     volume_l: Annotated[Volume, Help("Water in the tank, without soil and stones."), WATER] = 120.0,
     nutrient: Annotated[Nutrient, Label("To raise"), NUTRIENT_WORDS, WATER] = "nitrate",
     now_mg_l: Annotated[
-        Concentration | None, Label("Reading now"), Help("Of what you raise."), WATER
+        Concentration | None,
+        Label("Reading now"),
+        Help("Of what you raise."),
+        WATER,
+        InRow(LEVEL_ROW, "Now"),
     ] = None,
     target_mg_l: Annotated[
         Concentration | None,
@@ -81,6 +94,7 @@ def dosing(
         Possible(0, 1_000),
         Help("From the reading now. Leave it empty to give a rise."),
         WATER,
+        InRow(LEVEL_ROW, "To reach"),
     ] = None,
     rise_mg_l: Annotated[
         Concentration | None,
@@ -88,6 +102,7 @@ def dosing(
         Possible(0, 1_000),
         Help("Left aside where a level to reach is given."),
         WATER,
+        InRow(LEVEL_ROW, "Or a rise"),
     ] = 5.0,
     use_mg_l_week: Annotated[
         Concentration,

@@ -4,7 +4,7 @@ import math
 from typing import Annotated
 
 from calculators.core.declare import calculator
-from calculators.core.form_hints import FINER
+from calculators.core.form_hints import FINER, InRow
 from calculators.core.leads import Lead
 from calculators.core.quantities import (
     Cover,
@@ -35,6 +35,10 @@ BOOK = Keys(tuple(PLANTS), tuple(map(shown_name, PLANTS)))
 
 LEAST_RING_CM = 1.0  # common practice: the ring of a bottle's neck
 
+SIZE_ROW = "Inside size"
+LIMITS_ROW = "Keep the cover between"
+GROWTH_ROW = "The floater, or how fast it grows"
+
 
 @calculator(
     "Floaters",
@@ -53,8 +57,8 @@ LEAST_RING_CM = 1.0  # common practice: the ring of a bottle's neck
     ),
 )
 def floaters(
-    length_cm: Annotated[Length, Label("Tank length, inside")] = 80.0,
-    width_cm: Annotated[Length, Label("Tank width, inside")] = 35.0,
+    length_cm: Annotated[Length, Label("Tank length, inside"), InRow(SIZE_ROW, "Length")] = 80.0,
+    width_cm: Annotated[Length, Label("Tank width, inside"), InRow(SIZE_ROW, "Width")] = 35.0,
     ring_diameter_cm: Annotated[
         Length,
         Label("Ring that holds the floaters"),
@@ -74,6 +78,7 @@ def floaters(
         Help(
             "How long half the cover takes to become all of it. Empty: the middle of the plant's record."
         ),
+        InRow(GROWTH_ROW),
     ] = None,
     low_percent: Annotated[
         Cover,
@@ -81,6 +86,7 @@ def floaters(
         Possible(LEAST_COVER, 100),
         Help("Share of their room."),
         Assumed(),
+        InRow(LIMITS_ROW),
     ] = 30.0,
     high_percent: Annotated[
         Cover,
@@ -88,6 +94,7 @@ def floaters(
         Possible(LEAST_COVER, 100),
         Help("Share of their room."),
         Assumed(),
+        InRow(LIMITS_ROW),
     ] = 60.0,
     thin_every_days: Annotated[Interval, Label("Thin every")] = 7.0,
     wet_g_m2: Annotated[
@@ -116,6 +123,7 @@ def floaters(
         BOOK,
         Label("Plant"),
         Help("Gives the doubling time and the mass where you leave them empty."),
+        InRow(GROWTH_ROW),
     ] = EXAMPLE_PLANT,
     dli_mol: Annotated[
         DailyLight | None,

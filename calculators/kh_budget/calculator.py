@@ -3,7 +3,7 @@
 from typing import Annotated
 
 from calculators.core.declare import calculator
-from calculators.core.form_hints import FINER
+from calculators.core.form_hints import FINER, InRow
 from calculators.core.leads import Lead
 from calculators.core.quantities import (
     CarbonateHardness,
@@ -28,6 +28,9 @@ from calculators.science.water.between_changes import CourseOfReading, corners
 
 LEAST_DAYS, MOST_DAYS = 8 * DAYS_PER_WEEK, 52 * DAYS_PER_WEEK  # what the picture shows
 
+CHANGE_ROW = "Water changes"
+KH_ROW = "Carbonate hardness (KH)"
+
 
 @calculator(
     "How long carbonate hardness lasts",
@@ -50,7 +53,9 @@ LEAST_DAYS, MOST_DAYS = 8 * DAYS_PER_WEEK, 52 * DAYS_PER_WEEK  # what the pictur
 )
 def kh_budget(
     volume_l: Annotated[Volume, Help("Water in the tank, without soil and stones.")] = 120.0,
-    kh_dh: Annotated[CarbonateHardness, Label("Carbonate hardness (KH) of the tank")] = 4.0,
+    kh_dh: Annotated[
+        CarbonateHardness, Label("Carbonate hardness (KH) of the tank"), InRow(KH_ROW, "Tank")
+    ] = 4.0,
     nitrified_mg_n_day: Annotated[
         NitrogenFlow,
         Label("Ammonia that turns into nitrate"),
@@ -64,12 +69,19 @@ def kh_budget(
         Help("It gives hardness back. Empty is taken as none, the sterner answer."),
         FINER,
     ] = 10.0,
-    tap_kh_dh: Annotated[CarbonateHardness, Label("Carbonate hardness of the new water")] = 6.0,
+    tap_kh_dh: Annotated[
+        CarbonateHardness,
+        Label("Carbonate hardness of the new water"),
+        InRow(KH_ROW, "New water"),
+    ] = 6.0,
     change_percent: Annotated[
-        Percent | None, Label("Changed each time"), Help("Leave it empty if you change none.")
+        Percent | None,
+        Label("Changed each time"),
+        Help("Leave it empty if you change none."),
+        InRow(CHANGE_ROW, "Each time"),
     ] = 20.0,
     change_every_days: Annotated[
-        Interval, Label("Changed every"), Possible(1, 365), Assumed()
+        Interval, Label("Changed every"), Possible(1, 365), Assumed(), InRow(CHANGE_ROW, "Every")
     ] = 7.0,
 ) -> KhBudget:
     """Find how many weeks carbonate hardness lasts, and where water changes hold it.

@@ -3,7 +3,7 @@
 from typing import Annotated
 
 from calculators.core.declare import calculator
-from calculators.core.form_hints import FINER
+from calculators.core.form_hints import FINER, InRow
 from calculators.core.leads import Lead
 from calculators.core.quantities import (
     Attenuation,
@@ -39,6 +39,9 @@ from calculators.science.light.lamps import (
     thinning,
 )
 
+LAMPS_ROW = "The lamps"
+SIZE_ROW = "Inside size"
+
 
 @calculator(
     "Light",
@@ -68,6 +71,7 @@ def light(
         LuminousFlux | None,
         Label("Lamps' light, all together"),
         Help("From the box. Leave empty if you have measured PPFD."),
+        InRow(LAMPS_ROW),
     ] = 2_600.0,
     ppfd_surface_umol: Annotated[
         PhotonFlux | None,
@@ -79,10 +83,13 @@ def light(
         Lamp,
         Label("Kind of lamp"),
         Choices(("white LED", "fluorescent tube", "halogen or filament", "daylight")),
+        InRow(LAMPS_ROW),
     ] = "led-white",
-    length_cm: Annotated[Length, Label("Tank length, inside")] = 80.0,
-    width_cm: Annotated[Length, Label("Tank width, inside")] = 35.0,
-    depth_cm: Annotated[Height, Label("Depth of the plants"), Help("Water above them.")] = 35.0,
+    length_cm: Annotated[Length, Label("Tank length, inside"), InRow(SIZE_ROW, "Length")] = 80.0,
+    width_cm: Annotated[Length, Label("Tank width, inside"), InRow(SIZE_ROW, "Width")] = 35.0,
+    depth_cm: Annotated[
+        Height, Label("Depth of the plants"), Help("Water above them."), InRow(SIZE_ROW, "Depth")
+    ] = 35.0,
     hours: Annotated[HoursADay, Label("Hours of light a day")] = 8.0,
     attenuation_per_m: Annotated[
         Attenuation,

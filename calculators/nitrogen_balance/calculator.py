@@ -3,7 +3,7 @@
 from typing import Annotated
 
 from calculators.core.declare import calculator
-from calculators.core.form_hints import FINER
+from calculators.core.form_hints import FINER, InRow
 from calculators.core.leads import Lead
 from calculators.core.quantities import (
     PH,
@@ -40,6 +40,10 @@ from calculators.science.nitrogen.uptake_fit import fit, fit_notes
 from calculators.science.water.unread import HIGH_PH, WARM_C
 
 NOTHING_MG_DAY = 1e-9
+
+PLANTS_ROW = "Floaters, and trimmings a week"
+CHANGE_ROW = "Water changes"
+NITRATE_ROW = "Nitrate"
 
 
 @calculator(
@@ -102,7 +106,7 @@ def nitrogen_balance(
         Help("If you have it; empty: worked out from cover and trimmings."),
         FINER,
     ] = None,
-    floater_area_cm2: inputs.FloaterArea = 600.0,
+    floater_area_cm2: Annotated[inputs.FloaterArea, InRow(PLANTS_ROW)] = 600.0,
     floater_doubling_days: Annotated[inputs.FloaterDoubling, Assumed(), FINER] = 7.0,
     trimmings_g_week: Annotated[
         inputs.Trimmings,
@@ -110,6 +114,7 @@ def nitrogen_balance(
         Help(
             "Rooted plants that you cut, shaken off and weighed. Thinned floaters go by their cover."
         ),
+        InRow(PLANTS_ROW, "Trimmings"),
     ] = 50.0,
     soil_area_cm2: Annotated[
         inputs.SoilArea | None,
@@ -119,10 +124,10 @@ def nitrogen_balance(
     denitrification_mg_n_m2_day: Annotated[inputs.Denitrification, FINER, Assumed()] = (
         DENITRIFICATION_MG_M2_DAY
     ),
-    change_percent: inputs.ChangeShare = 20.0,
-    change_every_days: inputs.ChangeEvery = 14.0,
-    tap_nitrate_mg_l: inputs.TapNitrate = 5.0,
-    nitrate_mg_l: inputs.Nitrate = 15.0,
+    change_percent: Annotated[inputs.ChangeShare, InRow(CHANGE_ROW, "Each time")] = 20.0,
+    change_every_days: Annotated[inputs.ChangeEvery, InRow(CHANGE_ROW, "Every")] = 14.0,
+    tap_nitrate_mg_l: Annotated[inputs.TapNitrate, InRow(NITRATE_ROW, "New water")] = 5.0,
+    nitrate_mg_l: Annotated[inputs.Nitrate, InRow(NITRATE_ROW, "Tank now")] = 15.0,
     target_nitrate_mg_l: Annotated[
         Concentration, Label("Nitrate you want to hold"), Possible(0, 1_000), Assumed(), FINER
     ] = 10.0,

@@ -3,7 +3,7 @@
 from typing import Annotated, Literal
 
 from calculators.core.declare import calculator
-from calculators.core.form_hints import FINER, InOrder, Part, Preset, Presets
+from calculators.core.form_hints import FINER, InOrder, InRow, Part, Preset, Presets
 from calculators.core.leads import Lead, OnlyWith, Rows, Value
 from calculators.core.quantities import (
     PH,
@@ -61,6 +61,10 @@ MORE_WATER = Part("More on the water", closed=True)
 CARE = Part("Trimming, thinning and light", closed=True)
 AHEAD = Part("How far, how sure, what for", closed=True)
 
+TANK_ROW = "Water and filter"
+CHANGE_ROW = "Each change"
+READING_ROW = "In the tank"
+
 
 @calculator(
     "Nitrogen forecast",
@@ -111,7 +115,7 @@ AHEAD = Part("How far, how sure, what for", closed=True)
     ),
 )
 def nitrogen_forecast(
-    volume_l: Annotated[inputs.TankVolume, TANK] = 120.0,
+    volume_l: Annotated[inputs.TankVolume, TANK, InRow(TANK_ROW)] = 120.0,
     feed_g_week: Annotated[inputs.Feed, TANK] = 3.0,
     protein_percent: Annotated[inputs.FeedProtein, FINER, Assumed()] = 45.0,
     plant_uptake_mg_n_day: Annotated[
@@ -153,12 +157,16 @@ def nitrogen_forecast(
         FINER,
         Assumed(),
     ] = 5.0,
-    change_percent: Annotated[inputs.ChangeShare, WATER, Assumed()] = NO_CHANGES,
-    change_every_days: Annotated[inputs.ChangeEvery, WATER, Assumed()] = 14.0,
+    change_percent: Annotated[
+        inputs.ChangeShare, WATER, Assumed(), InRow(CHANGE_ROW, "Each time")
+    ] = NO_CHANGES,
+    change_every_days: Annotated[
+        inputs.ChangeEvery, WATER, Assumed(), InRow(CHANGE_ROW, "Every")
+    ] = 14.0,
     tap_nitrate_mg_l: Annotated[inputs.TapNitrate, MORE_WATER, Assumed()] = UNTESTED_TAP_MG_L,
-    nitrate_mg_l: Annotated[inputs.Nitrate, NOW] = 15.0,
+    nitrate_mg_l: Annotated[inputs.Nitrate, NOW, InRow(READING_ROW, "Nitrate")] = 15.0,
     days: Annotated[Days, Label("Days ahead"), Possible(1, 365), AHEAD, Assumed()] = 90.0,
-    ph: Annotated[PH, Possible(4, 11), Valid(6.0, 9.0), NOW] = 7.4,
+    ph: Annotated[PH, Possible(4, 11), Valid(6.0, 9.0), NOW, InRow(READING_ROW)] = 7.4,
     temperature_c: Annotated[
         Temperature, Possible(0, 40), Valid(15, 32), MORE_WATER, Assumed()
     ] = WARM_C,
@@ -168,6 +176,7 @@ def nitrogen_forecast(
         Possible(0, 100),
         Help("Empty: not tested, and none is taken."),
         NOW,
+        InRow(READING_ROW, "Ammonia"),
     ] = None,
     start_nitrite_mg_n_l: Annotated[
         Nitrogen | None,
@@ -175,6 +184,7 @@ def nitrogen_forecast(
         Possible(0, 100),
         Help("Empty: not tested, and none is taken."),
         NOW,
+        InRow(READING_ROW, "Nitrite"),
     ] = None,
     kh_dh: Annotated[
         CarbonateHardness | None,
@@ -204,6 +214,7 @@ def nitrogen_forecast(
         Label("Maturity of the filter"),
         Help("0 a new tank, 100 one that has carried this load for months."),
         TANK,
+        InRow(TANK_ROW, "Maturity"),
     ] = 100.0,
     plants: Annotated[list[Plant], Label("Plants"), PLANTS, MayBeEmpty()] = EXAMPLE_PLANTS,
     events: Annotated[

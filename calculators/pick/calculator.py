@@ -3,7 +3,7 @@
 from typing import Annotated, Literal
 
 from calculators.core.declare import calculator
-from calculators.core.form_hints import FINER, Part
+from calculators.core.form_hints import FINER, InRow, Part
 from calculators.core.leads import Lead, OnlyWith, Rows
 from calculators.core.quantities import (
     PH,
@@ -48,6 +48,9 @@ WISH = Part("What you look for")
 TANK = Part("The tank")
 EXAMPLE_ANIMALS = ["neocaridina-davidi"]
 
+CARE_ROW = "What the plants get"
+ROOM_ROW = "Room in the tank"
+
 
 @calculator(
     "Choose plants",
@@ -78,10 +81,18 @@ leads_to=(
 )  # fmt: skip
 def pick(
     light_class: Annotated[
-        LightClass | None, Label("Light"), Choices(("low", "medium", "high")), WISH
+        LightClass | None,
+        Label("Light"),
+        Choices(("low", "medium", "high")),
+        WISH,
+        InRow(CARE_ROW),
     ] = "low",
     minutes_week: Annotated[
-        MinutesAWeek | None, Label("Minutes you have for trimming"), Help("For this tank."), WISH
+        MinutesAWeek | None,
+        Label("Minutes you have for trimming"),
+        Help("For this tank."),
+        WISH,
+        InRow(CARE_ROW),
     ] = 15.0,
     habits: Annotated[
         list[str] | None,
@@ -94,7 +105,11 @@ def pick(
         Literal["us", "eu", "gb", "au", "nz", "other"] | None, Label("Where you live"), PLACES, WISH
     ] = "other",
     height_cm: Annotated[
-        Height | None, Label("Water above the soil"), Help("From the cap to the surface."), TANK
+        Height | None,
+        Label("Water above the soil"),
+        Help("From the cap to the surface."),
+        TANK,
+        InRow(ROOM_ROW, "Above the soil"),
     ] = 30.0,
     temperature_c: Annotated[Temperature | None, FINER] = 24.0,
     ph: Annotated[PH | None, FINER] = 7.2,
@@ -114,7 +129,9 @@ def pick(
         Help("From the nitrogen balance: what the animals excrete, less what leaves otherwise."),
         FINER,
     ] = 4.0,
-    volume_l: Annotated[Volume | None, Help("For the room that a set of plants has."), TANK] = 54.0,
+    volume_l: Annotated[
+        Volume | None, Help("For the room that a set of plants has."), TANK, InRow(ROOM_ROW)
+    ] = 54.0,
     animals: Annotated[
         list[str] | None,
         Label("Animals in the tank"),

@@ -3,7 +3,7 @@
 from typing import Annotated, NamedTuple
 
 from calculators.core.declare import calculator
-from calculators.core.form_hints import FINER
+from calculators.core.form_hints import FINER, InRow
 from calculators.core.leads import Lead, Rows, Value
 from calculators.core.quantities import (
     Area,
@@ -57,6 +57,9 @@ class PlantingPlan(NamedTuple):
     series: dict[str, Series]
 
 
+SIZE_ROW = "The bed"
+
+
 @calculator(
     "Planting plan",
     sources=("nielsen-sand-jensen-1991", "arithmetic"),
@@ -95,8 +98,8 @@ class PlantingPlan(NamedTuple):
     ),
 )
 def planting_plan(
-    length_cm: Annotated[Length, Label("Length of the bed")] = 40.0,
-    width_cm: Annotated[Length, Label("Width of the bed")] = 15.0,
+    length_cm: Annotated[Length, Label("Length of the bed"), InRow(SIZE_ROW, "Length")] = 40.0,
+    width_cm: Annotated[Length, Label("Width of the bed"), InRow(SIZE_ROW, "Width")] = 15.0,
     spacing_cm: Annotated[
         Length, Label("Spacing of a full bed"), Possible(0.5, 100), Help("From the plant's page.")
     ] = 4.0,

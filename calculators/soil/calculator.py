@@ -4,7 +4,7 @@ import math
 from typing import Annotated
 
 from calculators.core.declare import calculator
-from calculators.core.form_hints import FINER
+from calculators.core.form_hints import FINER, InRow
 from calculators.core.leads import Lead
 from calculators.core.quantities import (
     FeedMass,
@@ -24,6 +24,9 @@ from calculators.soil.words import notes
 HARDLY_MORE = 1e-6
 SoilNitrogen = Annotated[float, Quantity("Nitrogen of dry soil", "%", (0, 20))]
 
+SIZE_ROW = "The bed"
+LAYERS_ROW = "Depth"
+
 
 @calculator(
     "Soil and cap to buy",
@@ -31,13 +34,21 @@ SoilNitrogen = Annotated[float, Quantity("Nitrogen of dry soil", "%", (0, 20))]
     leads_to=(Lead("free-ammonia", "New soil gives off ammonia: how toxic a reading is", {}),),
 )
 def soil(
-    length_cm: Annotated[Length, Label("Floor length, inside")] = 80.0,
-    width_cm: Annotated[Length, Label("Floor width, inside")] = 35.0,
+    length_cm: Annotated[Length, Label("Floor length, inside"), InRow(SIZE_ROW, "Length")] = 80.0,
+    width_cm: Annotated[Length, Label("Floor width, inside"), InRow(SIZE_ROW, "Width")] = 35.0,
     soil_depth_cm: Annotated[
-        Height, Label("Soil, depth"), Possible(0, 400), Help("2 to 3 cm are common.")
+        Height,
+        Label("Soil, depth"),
+        Possible(0, 400),
+        Help("2 to 3 cm are common."),
+        InRow(LAYERS_ROW, "Soil"),
     ] = 3.0,
     cap_depth_cm: Annotated[
-        Height, Label("Cap, depth"), Possible(0, 400), Help("2.5 to 4 cm are common.")
+        Height,
+        Label("Cap, depth"),
+        Possible(0, 400),
+        Help("2.5 to 4 cm are common."),
+        InRow(LAYERS_ROW, "Cap"),
     ] = 3.0,
     soil_bag_l: Annotated[
         Litres, Label("A bag of soil"), Possible(0.1, 2_000), FINER, Assumed()

@@ -3,6 +3,7 @@
 from typing import Annotated, Any, NamedTuple
 
 from calculators.core.declare import calculator
+from calculators.core.form_hints import InRow
 from calculators.core.leads import Lead
 from calculators.core.loggable import Loggable
 from calculators.core.quantities import Area, Length, PictureSide, ShareMoved
@@ -91,6 +92,8 @@ class SurfaceCover(NamedTuple):
 
 EXAMPLE_CORNERS = [Corner(100 * x / WIDTH, 100 * y / HEIGHT) for x, y in CORNERS]
 
+SIZE_ROW = "Surface, inside"
+
 
 @calculator(
     "Cover from a photo",
@@ -148,9 +151,12 @@ def surface_cover(
         Assumed(),
     ] = 0.0,
     length_cm: Annotated[
-        Length, Label("Surface length, inside"), Help("For the area in cm², and for rings.")
+        Length,
+        Label("Surface length, inside"),
+        Help("For the area in cm², and for rings."),
+        InRow(SIZE_ROW, "Length"),
     ] = 80.0,
-    width_cm: Annotated[Length, Label("Surface width, inside")] = 35.0,
+    width_cm: Annotated[Length, Label("Surface width, inside"), InRow(SIZE_ROW, "Width")] = 35.0,
     ring_diameter_cm: Annotated[
         Length,
         Label("Ring that holds the floaters"),

@@ -3,7 +3,7 @@
 from typing import Annotated, NamedTuple
 
 from calculators.core.declare import calculator
-from calculators.core.form_hints import FINER
+from calculators.core.form_hints import FINER, InRow
 from calculators.core.leads import Lead
 from calculators.core.numbers import show_number
 from calculators.core.quantities import (
@@ -81,6 +81,10 @@ class TankMeasures(NamedTuple):
     notes: tuple[Note, ...]
 
 
+SIZE_ROW = "Outside size"
+INSIDE_ROW = "Soil, cap, stone and wood"
+
+
 @calculator(
     "Tank",
     sources=(
@@ -133,14 +137,23 @@ class TankMeasures(NamedTuple):
 def tank(
     shape: Annotated[Shape, Label("Shape"), Choices(("box", "round"))] = "box",
     length_cm: Annotated[
-        Length | None, Label("Length, outside"), Help("Leave it empty for a round tank.")
+        Length | None,
+        Label("Length, outside"),
+        Help("Leave it empty for a round tank."),
+        InRow(SIZE_ROW, "Length"),
     ] = 80.0,
     width_cm: Annotated[
-        Length | None, Label("Width, outside"), Help("Leave it empty for a round tank.")
+        Length | None,
+        Label("Width, outside"),
+        Help("Leave it empty for a round tank."),
+        InRow(SIZE_ROW, "Width"),
     ] = 35.0,
-    height_cm: Annotated[Height, Label("Height, outside")] = 45.0,
+    height_cm: Annotated[Height, Label("Height, outside"), InRow(SIZE_ROW, "Height")] = 45.0,
     diameter_cm: Annotated[
-        Length | None, Label("Diameter, outside"), Help("For a round tank; else left aside.")
+        Length | None,
+        Label("Diameter, outside"),
+        Help("For a round tank; else left aside."),
+        InRow(SIZE_ROW, "Diameter"),
     ] = 40.0,
     water_level_cm: Annotated[
         Height, Label("Water level"), Help("From the inside of the bottom, soil and cap included.")
@@ -151,10 +164,17 @@ def tank(
         Possible(THINNEST_PANE_MM, 60),
         Help("Measure it at the top edge of a wall."),
     ] = 8.0,
-    soil_depth_cm: Annotated[Height, Label("Soil, depth"), Possible(0, 400)] = 3.0,
-    cap_depth_cm: Annotated[Height, Label("Cap, depth"), Possible(0, 400)] = 3.0,
+    soil_depth_cm: Annotated[
+        Height, Label("Soil, depth"), Possible(0, 400), InRow(INSIDE_ROW, "Soil")
+    ] = 3.0,
+    cap_depth_cm: Annotated[
+        Height, Label("Cap, depth"), Possible(0, 400), InRow(INSIDE_ROW, "Cap")
+    ] = 3.0,
     hardscape_l: Annotated[
-        Litres, Label("Stone and wood"), Help("Measure it by the water it displaces in a bucket.")
+        Litres,
+        Label("Stone and wood"),
+        Help("Measure it by the water it displaces in a bucket."),
+        InRow(INSIDE_ROW, "Stone"),
     ] = 3.0,
     stand_kg: Annotated[HeavyMass, Label("Stand, lid, lamp and filter"), Assumed(), FINER] = 25.0,
     soil_dry_g_ml: Annotated[

@@ -3,7 +3,7 @@
 from typing import Annotated
 
 from calculators.core.declare import calculator
-from calculators.core.form_hints import FINER
+from calculators.core.form_hints import FINER, InRow
 from calculators.core.leads import Lead
 from calculators.core.quantities import (
     CarbonateHardness,
@@ -26,6 +26,9 @@ from calculators.top_up.rising_harm import TopUpReadings
 from calculators.top_up.words import notes
 
 PICTURE = "Hardness from now on"
+
+CHANGE_ROW = "Water changes"
+GH_ROW = "General hardness (GH)"
 
 
 @calculator(
@@ -55,11 +58,14 @@ def top_up(
             "level a week, a covered one less than 1 cm: common practice."
         ),
     ] = 3.0,
-    gh_dh: Annotated[GeneralHardness, Label("General hardness (GH) of the tank")] = 13.0,
+    gh_dh: Annotated[
+        GeneralHardness, Label("General hardness (GH) of the tank"), InRow(GH_ROW, "Tank")
+    ] = 13.0,
     top_up_gh_dh: Annotated[
         GeneralHardness,
         Label("General hardness of the water you top up with"),
         Help("Purified or rain water reads 0; test it."),
+        InRow(GH_ROW, "Top-up"),
     ] = 12.0,
     top_up_kh_dh: Annotated[
         CarbonateHardness | None, Label("Carbonate hardness of the water you top up with"), FINER
@@ -68,10 +74,13 @@ def top_up(
         Concentration | None, Label("Nitrate of the water you top up with"), FINER
     ] = 20.0,
     change_percent: Annotated[
-        Percent | None, Label("Changed each time"), Help("Leave it empty if you change none.")
+        Percent | None,
+        Label("Changed each time"),
+        Help("Leave it empty if you change none."),
+        InRow(CHANGE_ROW, "Each time"),
     ] = 20.0,
     change_every_days: Annotated[
-        Interval, Label("Changed every"), Possible(1, 365), Assumed()
+        Interval, Label("Changed every"), Possible(1, 365), Assumed(), InRow(CHANGE_ROW, "Every")
     ] = 14.0,
     tap_gh_dh: Annotated[
         GeneralHardness | None,

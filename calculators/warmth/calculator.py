@@ -4,7 +4,7 @@ from functools import partial
 from typing import Annotated
 
 from calculators.core.declare import calculator
-from calculators.core.form_hints import FINER
+from calculators.core.form_hints import FINER, InRow
 from calculators.core.numbers import show_number
 from calculators.core.quantities import GlassThickness, Height, Length, Litres, Temperature
 from calculators.core.quantity import Assumed, Help, Label, Possible
@@ -24,6 +24,9 @@ FILLED_SHARE = 0.8  # of the inside, where free water is not given; common pract
 HOURS_A_MONTH = 730.5  # a twelfth of 365.25 days
 HOTTEST_C = 45.0
 
+SIZE_ROW = "Outside size"
+WARMTH_ROW = "Temperature"
+
 
 @calculator(
     "Warmth and heater",
@@ -34,9 +37,9 @@ HOTTEST_C = 45.0
     ),
 )  # fmt: skip
 def warmth(
-    length_cm: Annotated[Length, Label("Tank length, outside")] = 80.0,
-    width_cm: Annotated[Length, Label("Tank width, outside")] = 35.0,
-    height_cm: Annotated[Height, Label("Tank height, outside")] = 45.0,
+    length_cm: Annotated[Length, Label("Tank length, outside"), InRow(SIZE_ROW, "Length")] = 80.0,
+    width_cm: Annotated[Length, Label("Tank width, outside"), InRow(SIZE_ROW, "Width")] = 35.0,
+    height_cm: Annotated[Height, Label("Tank height, outside"), InRow(SIZE_ROW, "Height")] = 45.0,
     glass_mm: Annotated[
         GlassThickness, Label("Glass, thickness"), Possible(1, 60), FINER, Assumed()
     ] = 8.0,
@@ -47,12 +50,15 @@ def warmth(
         Help("Left empty: four fifths of the inside."),
         FINER,
     ] = None,
-    water_c: Annotated[Temperature, Label("Water, as you want it"), Possible(5, 40)] = 24.0,
+    water_c: Annotated[
+        Temperature, Label("Water, as you want it"), Possible(5, 40), InRow(WARMTH_ROW, "Water")
+    ] = 24.0,
     room_c: Annotated[
         Temperature,
         Label("Room, when it is coldest"),
         Possible(-10, 45),
         Help("Near the tank, before dawn in winter."),
+        InRow(WARMTH_ROW, "Room"),
     ] = 18.0,
     lid: Annotated[
         bool,

@@ -1,9 +1,9 @@
 // A calculator's form as plain data and back: fields, and lists of rows.
 // The form itself says what there is, by data-key; no list of fields stands here.
 
-/** The fields and lists of a form or a row; those of a form may stand in parts. */
-function parts(box) {
-  return [...box.querySelectorAll(":scope > [data-key], :scope > .part > div > [data-key]")];
+/** The fields and lists of a form or a row; those of a form may stand in parts, and together in a row. */
+export function parts(box) {
+  return [...box.querySelectorAll(":is(:scope, :scope > .part > div, :scope > .together, :scope > .part > div > .together) > [data-key]")];
 }
 
 export function rowsOf(list) {

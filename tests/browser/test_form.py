@@ -1,5 +1,7 @@
 """Fit for a phone in a wet hand, and for a screen reader: widths, targets, keypads, axe's rules."""
 
+import re
+
 import pytest
 from playwright.sync_api import expect
 
@@ -113,3 +115,44 @@ def test_every_field_is_labelled_and_points_to_its_hint_and_problem(page):
         expect(page.locator(f"#in-{field.key}")).to_have_attribute(
             "aria-describedby", f"hint-{field.key} problem-{field.key}"
         )
+
+
+SQUEEZED = """() => [...document.querySelectorAll('.together input, .together select')]
+    .filter((one) => one.offsetParent)
+    .map((one) => [one.id, one.getBoundingClientRect()])
+    .filter(([, box]) => box.width < 48 || box.height < 48)
+    .map(([id]) => id)"""
+
+
+@pytest.mark.parametrize("name", ["tank", "ammonia-change", "nitrogen-forecast", "dosing", "pick"])
+@pytest.mark.python_alive
+def test_a_row_of_fields_leaves_room_for_a_thumb_in_each(page, name):
+    go(page, f"calculators/{name}/")
+    expect(page.locator(".together").first).to_be_visible()
+    for width in (320, 390, 1280):
+        page.set_viewport_size({"width": width, "height": PHONE["height"]})
+        assert page.evaluate(SQUEEZED) == []
+        assert page.evaluate("() => document.documentElement.scrollWidth") <= width
+    page.set_viewport_size(PHONE)
+
+
+@pytest.mark.python_alive
+def test_fields_in_a_row_are_beside_each_other_and_read_and_marked_like_any(page):
+    go(page, "calculators/tank/")
+    length, width = (page.locator(f"#in-{key}").bounding_box() for key in ("length_cm", "width_cm"))
+    assert length["y"] == width["y"]
+    assert length["x"] + length["width"] < width["x"]
+    page.locator("#example").tap()
+    wait_for_answer(page)
+    page.locator("#in-width_cm").fill("none")
+    expect(page.locator("#problem-width_cm")).to_contain_text("number")
+    expect(page.locator("#in-width_cm")).to_have_attribute("aria-invalid", "true")
+    page.locator("#in-width_cm").fill("40")
+    expect(page).to_have_url(re.compile("width_cm=40"))
+
+
+@pytest.mark.parametrize("name", ["tank", "nitrogen-forecast", "ammonia-change", "dosing"])
+@pytest.mark.python_alive
+def test_axe_finds_nothing_in_rows_and_in_the_lines_of_closed_parts(page, name):
+    go(page, f"calculators/{name}/")
+    assert axe_complaints(page) == []

@@ -1,6 +1,6 @@
 // Says beside each field what comes from the tank, and offers to save to it what was changed.
 
-import { collect } from "../form.js";
+import { collect, parts } from "../form.js";
 import { element } from "../paint.js";
 import { entered } from "./dated-values.js";
 import { shelf, table } from "./opened.js";
@@ -25,7 +25,7 @@ export function markForm(here) {
   const now = collect(here.form);
   const still = tankKeys(here, now);
   if (line) line.textContent = still.length ? `From ${tank.name}: ${still.length === 1 ? "one field" : `${still.length} fields`}, marked below.` : `Nothing here is from ${tank.name}.`;
-  for (const part of here.form.querySelectorAll(":scope > [data-key], :scope > .part > div > [data-key]")) {
+  for (const part of parts(here.form)) {
     const { key } = part.dataset;
     const isTanks = still.includes(key);
     const changed = !isTanks && text(now[key]) !== text(here.empty[key]) && tank.paths[key] && typeof now[key] === "string";

@@ -12,7 +12,7 @@ from calculators.core.form_hints import FINER, Part
 from calculators.core.nested import scatter
 from calculators.core.paint.element import Attributes, Html, element, joined
 from scripts.pages.calculators.form_fields import hint, value_text
-from scripts.pages.calculators.form_rows import field_or_rows
+from scripts.pages.calculators.form_groups import closed_part, in_rows, row_or_field
 from scripts.pages.calculators.photo import photo_html
 
 FORM: Attributes = {"class": "inputs", "id": "inputs", "autocomplete": "off", "novalidate": True}
@@ -73,13 +73,12 @@ def in_parts(fields: Sequence[InputField]) -> list[tuple[Part | None, list[Input
 
 def part_html(heading: Part | None, fields: Sequence[InputField], number: int) -> Html:
     """One part: its fields below a heading, or behind one that opens by a tap."""
-    inside = [field_or_rows(field, None, "") for field in fields]
+    if heading is not None and heading.closed:
+        return closed_part(heading, fields)
+    inside = [row_or_field(row) for row in in_rows(fields)]
     if heading is None:
         return joined(inside)
     body = element("div", {}, *inside)
-    if heading.closed:
-        name = element("summary", {}, heading.heading)
-        return element("details", {"class": "part"}, name, body)
     title = f"part-{number}"
     name = element("h2", {"id": title}, heading.heading)
     return element("div", {"class": "part", "role": "group", "aria-labelledby": title}, name, body)
@@ -92,10 +91,8 @@ def photo_form(spec: Spec) -> Markup:
     """
     taps = next((field for field in spec.inputs if any(part.choices for part in field.row)), None)
     fields = (
-        photo_html(field, taps)
-        if field.octets
-        else field_or_rows(field, None, "", marks=field.private)
-        for field in spec.inputs
+        photo_html(row[0], taps) if row[0].octets else row_or_field(row)
+        for row in in_rows(spec.inputs)
     )
     return Markup(element("form", FORM, *fields))
 

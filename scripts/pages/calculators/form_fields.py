@@ -4,7 +4,7 @@ from collections.abc import Callable, Mapping, Sequence
 from typing import Any, TypeVar
 
 from calculators.core.fields import InputField, Kind
-from calculators.core.form_hints import ByChoice, Step, Suggest
+from calculators.core.form_hints import ByChoice, InRow, Step, Suggest
 from calculators.core.numbers import show_number, show_plain
 from calculators.core.paint.element import NOTHING, Html, element, joined
 from calculators.core.units import System, to_shown, unit_shown
@@ -37,7 +37,7 @@ def field_html(
     path = f"{within}{field.key}"
     if is_ticked(field):
         return ticks_html(field, value or [], path)
-    label = element("label", {"for": f"in-{path}"}, field.label)
+    label = element("label", {"for": f"in-{path}"}, short_label(field) or field.label)
     entered = joined(
         [stepped(field, entry(field, value, path)), in_both_systems(field, unit_shown, "unit")]
     )
@@ -49,6 +49,12 @@ def field_html(
         element("p", {"class": "hint", "id": f"hint-{path}"}, hint_html(field)),
         problem_html(path),
     )
+
+
+def short_label(field: InputField) -> str:
+    """The label in a row of fields that are one idea; nothing where the whole one stands."""
+    row = hint(field, InRow)
+    return row.label if row else ""
 
 
 def problem_html(path: str) -> Html:
@@ -148,7 +154,8 @@ def stepped(field: InputField, made: Html) -> Html:
 
 def entry(field: InputField, value: Any, path: str) -> Html:
     """What the person types into or chooses from."""
-    common = {"id": f"in-{path}", "aria-describedby": f"hint-{path} problem-{path}"}
+    spoken = {"aria-label": field.label} if short_label(field) else {}
+    common = {"id": f"in-{path}", **spoken, "aria-describedby": f"hint-{path} problem-{path}"}
     if field.kind in (Kind.CHOICE, Kind.FLAG):
         chosen = str(value).lower() if isinstance(value, bool) else value
         return element("select", common, *options(field, chosen))

@@ -68,7 +68,7 @@ def run_all(
     def run(one: Rates, until: float, effort: Effort | None) -> Outcome:
         return simulate(tank, events, until, one, relative=close, effort=effort)
 
-    reached, outcomes = days, []
+    reached, outcomes = days, list[Outcome]()
     for one in reversed(wanted):  # no run need go further than those before it
         effort = Effort(MOST_STEPS / len(wanted), TO_WHOLE_DAY)
         outcomes.insert(0, run(one, reached, effort))

@@ -64,7 +64,7 @@ class Effort:
 
     def last(self, time: float, end: float) -> float:
         """How far to go from a time, in days: to the ``end``, or only to the end of that day."""
-        return end if self.left > 0 else min(end, math.ceil(time - SAME_DAY))
+        return end if self.left > 0 else min(end, float(math.ceil(time - SAME_DAY)))
 
 
 class StepTooSmall(ArithmeticError):

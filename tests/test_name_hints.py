@@ -1,14 +1,18 @@
 """A name that is none of the book's is said beside its field, with the ones meant."""
 
+import difflib
 import io
 import json
 from unittest.mock import patch
 
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
 
 from calculators.__main__ import main
 from calculators.bridge import answer
 from calculators.core.data import read_table
+from calculators.core.name_hints import KnownTexts, name_list
 from scripts.tables import plant_names
 
 
@@ -60,3 +64,17 @@ def test_the_command_line_says_it_in_a_note(capsys):
     [said] = [note for note in notes if "No plant of the book is called ‘Rotla’" in note["text"]]
     assert said["level"] == "caution"
     assert "Rotala rotundifolia" in said["text"]
+
+
+@given(
+    st.integers(0, 10_000), st.lists(st.tuples(st.integers(0, 60), st.text(max_size=2)), max_size=4)
+)
+def test_what_is_meant_is_what_difflib_finds_among_all_names(chosen, slips):
+    """The library's own search, over every name, without the passing over by letters."""
+    known = list(name_list("plants").by_folded)
+    word = known[chosen % len(known)]
+    for place, slip in slips:
+        word = word[:place] + slip + word[place + 1 :]
+    for texts, most, least_alike in ((known, 3, 0.6), ({one.split()[0] for one in known}, 1, 0.75)):
+        found = KnownTexts(texts).near(word, most, least_alike)
+        assert found == difflib.get_close_matches(word, texts, most, least_alike)

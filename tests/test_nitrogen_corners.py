@@ -267,6 +267,7 @@ def test_a_forecast_that_would_take_long_stops_and_says_on_which_day(more, monke
     answer = run("nitrogen-forecast", CHANGED_OFTEN | more)
     last = answer["series"]["nitrate"]["x"][-1]
     assert 1 <= last < 365
+    assert last == int(last)
     said = [
         note for note in answer["notes"] if note["text"].startswith("The forecast stops on day")
     ]

@@ -20,6 +20,7 @@ from tests.effort import how_many
 EXAMPLES = int(os.environ.get("NITROGEN_EXAMPLES", how_many(250)))
 many = settings(max_examples=EXAMPLES, suppress_health_check=list(HealthCheck))
 SEEN_MG_L = 0.05  # a difference below that no kit can tell
+UNSEEN_MG_L = 0.5  # of nitrate; kits begin with steps of 5: common practice, no source
 SHARE = 0.01
 
 
@@ -175,6 +176,7 @@ def test_more_rooted_plants_never_raise_the_final_nitrate(data):
 def test_more_floaters_never_raise_the_final_nitrate(data):
     """Over bare water, or over stems that grow at most half as fast, thinned each week.
 
+    Not by what a kit could tell: twice the mat leaves the stems smaller, and some tenths can remain.
     A closed mat lays down as much as it takes, and over faster stems it can raise nitrate: see the
     exceptions below.
     """
@@ -188,7 +190,7 @@ def test_more_floaters_never_raise_the_final_nitrate(data):
         tank._replace(plants=(*below, mat._replace(wet_g=g))) for g in (mat.wet_g, 2 * mat.wet_g)
     )
     assert no_more(final(some, days), final(tank, days))
-    assert no_more(final(more, days), final(some, days))
+    assert final(more, days) <= final(some, days) + UNSEEN_MG_L
 
 
 # The exceptions, each as a tank that shows it. They hold in real tanks, too, and the page of the
@@ -206,6 +208,20 @@ def test_a_closed_mat_over_faster_stems_raises_the_final_nitrate():
     assert final(covered, 60) > final(JUNGLE, 60) + 5
     grown = [simulate(tank, [], 60).last.plant_mass for tank in (covered, JUNGLE)]
     assert grown[0] < grown[1]  # the stems that are missing took more than the mat does
+
+
+def test_a_thinned_mat_twice_as_large_can_leave_a_little_more():
+    """The stems below it stay smaller, and it sheds as much as it takes."""
+    tank = Tank(
+        volume_l=339, feed_g_week=10, protein_percent=59, plants=(Plant("stems", 44, 16),),
+        change_percent=14, change_every_days=7, ph=6, temperature_c=18, filter_maturity_percent=30,
+        thin_to_percent=50,
+    )  # fmt: skip
+    mats = [
+        Plant("mat", part * FLOATING_WET_G_M2 * tank.surface_m2, 4.9, True) for part in (0.13, 0.26)
+    ]
+    some, more = (final(tank._replace(plants=(*tank.plants, mat)), 120) for mat in mats)
+    assert some < more < some + UNSEEN_MG_L
 
 
 def test_a_mat_that_closes_sooner_gives_back_its_dead_fronds_sooner():

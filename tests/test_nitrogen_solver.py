@@ -196,6 +196,23 @@ def test_the_effort_bounds_the_steps_and_the_day_that_is_reached_is_said():
     assert state[0] == pytest.approx(math.exp(-time), rel=1e-6)
 
 
+def test_an_effort_that_ends_inside_a_day_may_go_on_to_its_end():
+    def reached(effort):
+        steps = []
+        _, time, _ = solve(
+            lambda t, y: ([-y[0]], None), UNDAMPED, 0.0, 1_000.0, [1.0], Tolerance(1e-9, [1e-12]),
+            steps.append, effort=effort,
+        )  # fmt: skip
+        return time, len(steps)
+
+    inside, _ = reached(Effort(20))
+    assert inside != math.floor(inside)
+    whole, steps = reached(Effort(20, to_whole_day=100))
+    assert whole == math.ceil(inside)
+    assert 20 < steps <= 120
+    assert reached(Effort(20, to_whole_day=1))[0] < whole  # no more than it may
+
+
 def test_follows_decay_to_its_closed_form():
     final, _ = run(lambda t, y: [-0.7 * y[0]], 0, 10, [3.0])
     assert final[0] == pytest.approx(3 * math.exp(-7), rel=1e-4)

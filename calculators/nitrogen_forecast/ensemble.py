@@ -25,7 +25,8 @@ class Band(NamedTuple):
     edges: list[Record]
 
 
-MOST_STEPS = 4_000  # of the solver in one answer, which so takes a second or two at most
+MOST_STEPS = 3_600  # of the solver in one answer, which so takes less than a second
+TO_WHOLE_DAY = 100  # more for each run, so that one cut short ends with a day
 MANY_EVENTS = 100  # each costs steps: from here on they are taken less closely
 UNSETTLING = ("feed", "dark", "die-off")
 
@@ -64,15 +65,22 @@ def run_all(
     wanted = [rates, *((least, most) if both else (most,) if harsher else ())]
     close = COARSE if len(schedule(tank, events, days)) > MANY_EVENTS else RELATIVE
 
-    def run(one: Rates, effort: Effort | None) -> Outcome:
-        return simulate(tank, events, days, one, relative=close, effort=effort)
+    def run(one: Rates, until: float, effort: Effort | None) -> Outcome:
+        return simulate(tank, events, until, one, relative=close, effort=effort)
 
-    outcomes = [run(one, Effort(MOST_STEPS / len(wanted))) for one in wanted]
-    reached = min(outcome.day for outcome in outcomes)
-    if reached < days:
-        days = float(int(reached)) or reached
-        outcomes = [run(one, None) for one in wanted]  # the same steps, and so no more of them
-    return Runs(outcomes[0], tuple(outcomes[1:]), days)
+    reached, outcomes = days, list[Outcome]()
+    for one in reversed(wanted):  # no run need go further than those before it
+        effort = Effort(MOST_STEPS / len(wanted), TO_WHOLE_DAY)
+        outcomes.insert(0, run(one, reached, effort))
+        reached = outcomes[0].day
+    outcomes = [
+        run(one, reached, None) if outcome.day > reached else outcome
+        for one, outcome in zip(wanted, outcomes, strict=True)
+    ]
+    if len({len(outcome.record.lines) for outcome in outcomes}) > 1:
+        # one was cut short between two things that are done at the same moment
+        outcomes = [run(one, reached, None) for one in wanted]
+    return Runs(outcomes[0], tuple(outcomes[1:]), reached)
 
 
 def band(middle: Outcome, at_edges: Sequence[Outcome]) -> Band:

@@ -21,6 +21,7 @@ BACK = 1.0  # below it the explicit pair takes over again
 STRICTER = 10.0  # explicit steps are taken closer where no rate is fast enough to damp their errors
 FORGETS = 16.0  # a day: from here on it is
 SMALLEST_STEP = 1e-10
+SAME_DAY = 1e-9  # days by which a time may miss a whole day
 
 
 class SolverStep(NamedTuple):
@@ -48,10 +49,22 @@ class SolverStep(NamedTuple):
 
 
 class Effort:
-    """How many steps may still be tried; several runs may share one."""
+    """How many steps may still be tried; several runs may share one.
 
-    def __init__(self, steps: float = math.inf) -> None:
+    Where they are used up inside a day, ``to_whole_day`` more may be tried to reach its end.
+    """
+
+    def __init__(self, steps: float = math.inf, to_whole_day: float = 0.0) -> None:
         self.left = steps
+        self._least = -to_whole_day
+
+    def is_spent(self, time: float) -> bool:
+        """Whether no step is left at a time in days."""
+        return self.left <= 0 and (self.left <= self._least or self.last(time, math.inf) <= time)
+
+    def last(self, time: float, end: float) -> float:
+        """How far to go from a time, in days: to the ``end``, or only to the end of that day."""
+        return end if self.left > 0 else min(end, float(math.ceil(time - SAME_DAY)))
 
 
 class StepTooSmall(ArithmeticError):
@@ -167,11 +180,11 @@ def solve(
     effort = effort or Effort()
     here = Here(start, state, *right_side(start, state))
     pace = Pace(first_step, tolerance.largest_step)
-    while here.time < end and effort.left > 0:
+    while here.time < end and not effort.is_spent(here.time):
+        time, last = here.time, effort.last(here.time, end)
         effort.left -= 1
-        time = here.time
         pace.choose(damping.fastest(here.moment))
-        until = end if time + 1.01 * pace.width >= end else time + pace.width
+        until = last if time + 1.01 * pace.width >= last else time + pace.width
         error, there = attempt(right_side, damping, pace, here, until, tolerance)
         if there is None:
             pace.shorten(error, until - time)

@@ -66,9 +66,11 @@ def simulate(
             ledger.feed(scene.model, reached - now)
             scene, now = Scene(scene.model, state), reached
             record.note(now, state)
-            if reached < until:
-                break
+            if reached < until or (effort and effort.is_spent(now)):
+                break  # before what is done at that moment, as a run of so many days ends
         if event is not None:
+            if effort:
+                effort.left -= 1  # what is done takes about as long as a step
             scene = apply(event, scene, tank, rates, ledger)
             record.model = scene.model
             record.look(now, scene.state)

@@ -20,7 +20,8 @@ LEFT_OUT = (
 SURPRISES = (
     "More rooted plants never end with more nitrate. More floating plants can: a closed mat starves "
     "faster stems below it of light, and a mat that closes sooner sheds fronds that rot sooner. The "
-    "nitrogen that stems would have taken stays in the water.",
+    "nitrogen that stems would have taken stays in the water. Even a mat that is thinned each week, over "
+    "slow stems, can end some tenths of a mg/L higher where it began twice as large: less than a kit shows.",
     "More feed never ends with less nitrate, but for the days after a dose or a change with water "
     "that holds nitrate: plants that were fed more are larger and take such a pulse up faster.",
     "More feed always makes the peaks of a new filter higher, and lasts as long or longer. Very little "

@@ -3,6 +3,7 @@
 from typing import Annotated, Literal, NamedTuple
 
 from calculators.core.declare import calculator
+from calculators.core.leads import Lead
 from calculators.core.quantities import (
     FAHRENHEIT,
     Oxygen,
@@ -56,6 +57,9 @@ class OxygenStanding(NamedTuple):
 @calculator(
     "Oxygen",
     sources=("benson-krause-1984", "iso-2533", "epa-1986-dissolved-oxygen", "wac-173-201a"),
+    leads_to=(
+        Lead("stocking", "How long it lasts your animals", {"temperature_c": "temperature_c"}),
+    ),
 )
 def oxygen(
     temperature_c: Annotated[Temperature, Valid(0, 40)] = 25.0,

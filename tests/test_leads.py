@@ -127,7 +127,7 @@ def test_nearly_every_lead_is_seen_from_a_worked_example():
 
 @pytest.mark.parametrize("name", load_all())
 def test_every_answer_of_a_keeper_says_where_to_go_on(name):
-    ends = {"oxygen", "round", "trend", "units", "upkeep", "warmth"}
+    ends = {"round", "units", "upkeep"}
     assert bool(load_all()[name].leads_to) != (name in ends)
 
 
@@ -209,6 +209,18 @@ def test_a_page_leads_on_from_a_keepers_figures_alone():
     )
     borrowed = {"keys": ["volume_l"], "source": "the worked example"}
     assert "nitrogen-balance" not in reply(given, borrowed=borrowed)["painted"]["html"]
+
+
+def test_a_link_inside_a_note_is_filled_in_as_the_lead_is():
+    given = {
+        "volume_l": "60", "evaporation_l_week": "3", "gh_dh": "13", "kh_dh": "7", "top_up_gh_dh": "12",
+        "top_up_kh_dh": "8", "change_percent": "20", "change_every_days": "14", "tap_gh_dh": "12",
+        "tap_kh_dh": "8",
+    }  # fmt: skip
+    request = {"calculator": "top-up", "given": given, "own": True}
+    html = json.loads(answer(json.dumps(request)))["painted"]["html"]
+    assert 'href="../../calculators/kh-budget/?volume_l=60&amp;kh_dh=7&amp;' in html
+    assert 'href="../../calculators/kh-budget/"' not in html
 
 
 def test_lists_of_a_lead_come_to_the_next_form_as_text():

@@ -4,6 +4,7 @@ from typing import Annotated
 
 from calculators.core.declare import calculator
 from calculators.core.form_hints import FINER
+from calculators.core.leads import Lead
 from calculators.core.quantities import (
     Area,
     Concentration,
@@ -45,7 +46,27 @@ EXAMPLE_CHANGES = [Change(7, 25), Change(14, 25)]
 
 
 @calculator(
-    "Trend", sources=("theil-1950", "sen-1968", "hirsch-slack-smith-1982", "timmons-ebeling")
+    "Trend",
+    sources=("theil-1950", "sen-1968", "hirsch-slack-smith-1982", "timmons-ebeling"),
+    leads_to=(
+        Lead(
+            "nitrogen-balance",
+            "What goes in and out beside it",
+            {
+                "volume_l": "volume_l",
+                "feed_g_week": "feed_g_week",
+                "protein_percent": "protein_percent",
+                "soil_area_cm2": "soil_area_cm2",
+                "denitrification_mg_n_m2_day": "denitrification_mg_n_m2_day",
+                "tap_nitrate_mg_l": "tap_value",
+                "slope_week": "slope_week",
+                "slope_low_week": "slope_low_week",
+                "slope_high_week": "slope_high_week",
+                "next_reading_ratio": "next_reading_ratio",
+            },
+            needs=("uptake_mg_n_day",),  # worked out of nitrate alone
+        ),
+    ),
 )
 def trend(
     readings: Annotated[

@@ -5,6 +5,7 @@ from typing import Annotated
 
 from calculators.core.declare import calculator
 from calculators.core.form_hints import FINER, InRow
+from calculators.core.leads import Lead
 from calculators.core.numbers import show_number
 from calculators.core.quantities import GlassThickness, Height, Length, Litres, Temperature
 from calculators.core.quantity import Assumed, Help, Label, Possible
@@ -35,6 +36,7 @@ WARMTH_ROW = "Temperature"
         "us-standard-atmosphere-1976", "smith-lof-1998", "bower-saylor-2009", "benson-krause-1984", "teos-10",
         "hart-1983",
     ),
+    leads_to=(Lead("oxygen", "How much oxygen water of this warmth holds", {"temperature_c": "water_c"}),),
 )  # fmt: skip
 def warmth(
     length_cm: Annotated[Length, Label("Tank length, outside"), InRow(SIZE_ROW, "Length")] = 80.0,

@@ -1,9 +1,10 @@
 #!/usr/bin/env python3
 """Set everything up and run every test, the browser's included. Words after it go to pytest.
 
-python3 scripts/test.py [--thorough] [pytest's options]
+python3 scripts/test.py [--thorough] [--engines] [pytest's options]
 
 ``--thorough`` draws every example that a property asks for; without it a sample of them is drawn.
+``--engines`` also walks the core path in Chromium, Firefox and WebKit.
 """
 
 import os

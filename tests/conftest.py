@@ -16,6 +16,9 @@ FIRST_WORKER = "gw0"
 
 def pytest_addoption(parser):
     parser.addoption(
+        "--engines", action="store_true", help="walk the core path in Chromium, Firefox and WebKit"
+    )
+    parser.addoption(
         "--thorough", action="store_true", help="draw as many examples as there are, not a sample"
     )
 

@@ -14,7 +14,7 @@ from scripts.setup.node import browser_parts
 from scripts.setup.say import Missing, stop
 from scripts.tables.make import make_tables
 
-THOROUGH = "--thorough"
+ENGINES = "--engines"
 # A worker for each core; more than four would fight for memory, each with a browser of its own.
 IN_PARALLEL = ("-n", "auto", "--maxprocesses", "4", "--dist", "worksteal")
 
@@ -25,7 +25,7 @@ def main() -> int:
         make_tables()
         os.environ["CHROMIUM"] = ensure_chromium()
         browser_parts(tools=True)
-        if THOROUGH in sys.argv:
+        if ENGINES in sys.argv:
             ensure_engines()
     except Missing as missing:
         stop(str(missing))

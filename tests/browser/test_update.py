@@ -35,8 +35,8 @@ def few_pages(site, tmp_path_factory):
     for file in (folder / "runtime").iterdir():
         if file.suffix != ".json":
             file.write_bytes(file.read_bytes()[:STAND_IN])
-    for file in (folder / "data").iterdir():  # never kept on a device
-        if file.suffix != ".html":
+    for file in (folder / "data").rglob("*"):  # never kept on a device
+        if file.is_file() and file.suffix != ".html":
             file.unlink()
     list_anew(folder)
     return folder

@@ -123,7 +123,7 @@ def tank_kept_and_read_back(visit: Visit) -> None:
         type(find("#tank-name"), "Window sill");
         const buttons = [...document.querySelectorAll("#new-tank button")];
         const keep = buttons.find((one) => one.textContent.includes("Put it on the shelf"));
-        setTimeout(() => keep.click());"""  # the page that comes next is a new one, where this script is gone
+        setTimeout(() => keep.click(), 200);"""  # it is gone with the page
     )
     visit.arrive("/shelf/")
     visit.open("shelf/")  # loaded anew: what is seen comes from the device

@@ -5,7 +5,6 @@ import threading
 import pytest
 
 from scripts.site.server import make_server
-from tests.effort import long_run
 from tests.engines.core_path import STEPS, Visit
 from tests.engines.drivers import ENGINES
 
@@ -20,7 +19,13 @@ def server(site):
     server.server_close()
 
 
-@long_run()
+@pytest.fixture(autouse=True)
+def asked_for(request):
+    """Three browsers with Python in each want a machine for themselves."""
+    if not request.config.getoption("--engines"):
+        pytest.skip("walked with --engines")
+
+
 @pytest.mark.parametrize("name", ENGINES)
 def test_the_core_path_can_be_walked(name, server, record_property):
     find, start = ENGINES[name]

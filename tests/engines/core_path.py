@@ -104,7 +104,7 @@ def forecast(visit: Visit) -> None:
 def diagnosis(visit: Visit) -> None:
     visit.open("problems/")
     cause = visit.see(
-        """await until(() => find("#diagnosis-more"), "the drawing can be tapped");
+        """await until(() => find("#diagnosis-more")?.getClientRects().length, "the drawing can be tapped");
         const tap = new MouseEvent("click", { bubbles: true, cancelable: true });
         find('a.place[data-place="old-leaves"]').dispatchEvent(tap);
         const sign = '#diagnosis-chips button[data-present="old-leaves-pinholes"]';
@@ -129,7 +129,7 @@ def tank_kept_and_read_back(visit: Visit) -> None:
     visit.open("shelf/")  # loaded anew: what is seen comes from the device
     cards = visit.see(
         """await until(() => find(".tank-card"), "the tank is still on the shelf");
-        return [...document.querySelectorAll(".tank-card h2")].map((one) => one.innerText);"""
+        return [...document.querySelectorAll(".tank-card h2")].map((one) => one.innerText.trim());"""
     )
     assert cards == ["Window sill"]
 

@@ -3,7 +3,7 @@
 from calculators.core.figures import figure
 from calculators.core.numbers import show_number
 from calculators.core.quantities import ChangeRate, HardnessAWeek
-from calculators.core.result import Level, Link, Note
+from calculators.core.result import Level, Note
 from calculators.core.wording import joined
 from calculators.top_up.rising import Rising, Verdict
 from calculators.top_up.rising_harm import TopUpReadings, degrees, hard, soft, swings
@@ -26,8 +26,7 @@ UNCOUNTED = Note(
     "info",
     "Nitrification uses carbonate hardness, and hard water may leave a crust: both keep the readings lower "
     "than this. Test once a month, always with the tank filled up.",
-    False,
-    (Link("How long carbonate hardness lasts", "calculators/kh-budget/"),),
+    leads=("kh-budget",),
 )
 
 

@@ -25,8 +25,11 @@ function point(event) {
   show(slider);
 }
 
+const placesRead = new WeakMap(); // by slider: a finger that moves asks for them many times a second
+
 function places(slider) {
-  return JSON.parse(slider.dataset.places);
+  if (!placesRead.has(slider)) placesRead.set(slider, JSON.parse(slider.dataset.places));
+  return placesRead.get(slider);
 }
 
 /** The place that the slider stands at: its words, and a line in the picture. */

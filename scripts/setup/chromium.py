@@ -6,7 +6,8 @@ import subprocess
 import sys
 from pathlib import Path
 
-from scripts.setup.say import Missing, say, step
+from scripts.setup.packages import package_commands, run_in_order
+from scripts.setup.say import Missing, step
 
 NAMES = ("chromium", "chromium-browser", "google-chrome", "google-chrome-stable")
 MAC = Path("/Applications/Google Chrome.app/Contents/MacOS/Google Chrome")
@@ -51,13 +52,7 @@ def ensure_chromium() -> str:
         return program
     for what, commands in install_commands():
         with step(f"no Chromium here: installing one with {what}"):
-            for command in commands:
-                done = subprocess.run(command, capture_output=True, text=True)
-                if done.returncode:
-                    say(
-                        f"    {' '.join(command)} failed: {(done.stderr.strip().splitlines() or [''])[-1]}"
-                    )
-                    break
+            run_in_order(commands)
         program = find_chromium()
         if program:
             return program
@@ -69,20 +64,8 @@ def ensure_chromium() -> str:
 
 def install_commands() -> list[tuple[str, list[list[str]]]]:
     """The ways to install one that this machine offers, the system's first."""
-    commands = []
-    if shutil.which("apt-get") and (root := as_root()) is not None:
-        install = [*root, "apt-get", "install", "-y", "--no-install-recommends", "chromium"]
-        commands.append(("the system's package manager", [[*root, "apt-get", "update"], install]))
+    system = package_commands("chromium")
+    commands = [("the system's package manager", system)] if system else []
     driver = [sys.executable, "-m", "playwright", "install", "chromium-headless-shell"]
     commands.append(("the test driver's own download", [driver]))
     return commands
-
-
-def as_root() -> list[str] | None:
-    """What to put before a command that needs root, or None where that cannot be had unasked."""
-    if hasattr(os, "geteuid") and os.geteuid() == 0:
-        return []
-    sudo = shutil.which("sudo")
-    if sudo and subprocess.run([sudo, "-n", "true"], capture_output=True).returncode == 0:
-        return [sudo, "-n"]
-    return None

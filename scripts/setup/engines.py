@@ -1,12 +1,12 @@
 """Other engines than Chromium's, for the tests' walk of the core path: found, or installed where allowed."""
 
 import shutil
-import subprocess
 from dataclasses import dataclass
 from pathlib import Path
 
-from scripts.setup.chromium import as_root, starts
-from scripts.setup.say import say, step
+from scripts.setup.chromium import starts
+from scripts.setup.packages import package_commands, run_in_order
+from scripts.setup.say import step
 
 PACKAGES = ("firefox-esr", "webkit2gtk-driver", "xvfb")  # Debian's
 LIBRARIES = Path("/usr/lib")
@@ -43,13 +43,6 @@ def ensure_engines() -> None:
     """Install what is missing where the system allows it; else the tests say which engine was not tried."""
     if find_firefox() and find_webkit():
         return
-    root = as_root()
-    if not shutil.which("apt-get") or root is None:
-        return
-    with step("installing Firefox and WebKit for the tests' core path"):
-        for words in (["update"], ["install", "-y", "--no-install-recommends", *PACKAGES]):
-            done = subprocess.run([*root, "apt-get", *words], capture_output=True, text=True)
-            if done.returncode:
-                reason = (done.stderr.strip().splitlines() or ["no reason given"])[-1]
-                say(f"    apt-get {words[0]} failed: {reason}")
-                return
+    if commands := package_commands(*PACKAGES):
+        with step("installing Firefox and WebKit for the tests' core path"):
+            run_in_order(commands)

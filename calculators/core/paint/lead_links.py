@@ -8,7 +8,7 @@ from calculators.core.declare import Spec
 from calculators.core.messages import LeadData
 from calculators.core.numbers import show_plain
 from calculators.core.paint.element import NOTHING, Html, element
-from calculators.core.result import Link, Note
+from calculators.core.result import Note
 from calculators.core.run import Computed
 
 DIGITS = 6  # of a figure in an address
@@ -28,11 +28,6 @@ class LeadLinks:
         """The links that stand at a note; a lead that does not hold goes to the empty form."""
         inputs = {lead["calculator"]: lead["inputs"] for lead in self.leads}
         return [self.link(name, self.labels[name], inputs.get(name, {}), {}) for name in note.leads]
-
-    def filled_in(self, link: Link) -> Link:
-        """A note's link to a page; one to a calculator that the answer leads to takes the lead's figures."""
-        found = [lead["inputs"] for lead in self.leads if page_of(lead["calculator"]) == link.page]
-        return link._replace(given=found[0]) if found and not link.given else link
 
     def at_the_end(self, notes: Sequence[Note]) -> Html:
         """The links to all calculators to which no note leads already."""

@@ -42,7 +42,7 @@ def note_item(note: Note, leads: LeadLinks) -> Html:
     """One note, its links behind its text: calculators that go on from it, then pages."""
     links = [
         *leads.at(note),
-        *(link_html(leads.filled_in(link), leads.root) for link in note.links),
+        *(link_html(link, leads.root) for link in note.links),
     ]
     css = f"{note.level} answer" if note.first else note.level
     return element("li", {"class": css}, joined([note.text, *links], " "))

@@ -1,11 +1,13 @@
 """The letters of headings: all that headings of the book need, small, with their licence."""
 
+import json
 import re
 from html import unescape
 
 import pytest
 from fontTools.ttLib import TTFont
 
+from scripts.setup.paths import LOCKS
 from scripts.setup.say import Missing
 from scripts.site import fonts
 
@@ -55,6 +57,11 @@ def test_the_licence_stands_beside_them_and_is_open(site):
     assert "SIL Open Font License, Version 1.1" in text
     about = (site / "about" / "index.html").read_text(encoding="utf-8")
     assert fonts.LICENCE in about
+    lock = json.loads((LOCKS / "npm" / "package-lock.json").read_text(encoding="utf-8"))
+    entry = lock["packages"][f"node_modules/{fonts.FAMILY}"]
+    (row,) = (row for row in about.split("<tr>") if "Crimson Pro" in row)
+    assert f"<td>{entry['version']}</td>" in row
+    assert entry["license"] in row
 
 
 def test_a_package_with_other_files_is_said(monkeypatch, tmp_path):

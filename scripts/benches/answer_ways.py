@@ -5,13 +5,13 @@ import statistics
 from playwright.sync_api import Page, Playwright
 
 from scripts.benches.answer_trace import TOTAL, traced
-from scripts.benches.browser import ANSWERED, PATIENCE
+from scripts.benches.browser import ANSWERED, PATIENCE, READING
 from scripts.benches.narrow_server import narrow_server
-from scripts.benches.own_browser import browser, own_profile, serving, started
+from scripts.benches.own_browser import browser, own_profile
 from scripts.setup.paths import SITE
+from scripts.site.server import serving, started
 
 SLOW_LINE = 1.5e6  # bits a second
-READING = 2_000  # ms that somebody looks at a page before a tap
 WATCH_TAP = """() => {
   const seen = (selector) => document.querySelector(selector) !== null;
   new MutationObserver(() => {

@@ -6,7 +6,6 @@ the page's main thread, which it can. The stock runtime is measured beside ours,
 
 import shutil
 import statistics
-import threading
 from collections.abc import Iterator
 from contextlib import contextmanager
 from typing import Any
@@ -17,7 +16,7 @@ from scripts.benches.options import Options
 from scripts.setup.chromium import ensure_chromium
 from scripts.setup.node import browser_parts
 from scripts.setup.paths import BUILD, SITE
-from scripts.site.server import make_server
+from scripts.site.server import serving
 
 READING = 2_000  # ms that somebody looks at a list before a tap
 SLOWER = 4
@@ -89,18 +88,14 @@ def browser(options: Options) -> None:
     shutil.rmtree(folder, ignore_errors=True)
     shutil.copytree(SITE, folder)
     shutil.copytree(browser_parts() / "pyodide", folder / "stock")
-    server = make_server(folder, 0)
-    threading.Thread(target=server.serve_forever, daemon=True).start()
-    base = f"http://127.0.0.1:{server.server_address[1]}/"
     path = ensure_chromium()
-    with sync_playwright() as playwright:
+    with serving(folder) as base, sync_playwright() as playwright:
         chromium = playwright.chromium.launch(executable_path=path, args=ARGUMENTS)
         if options.has("worker"):
             in_the_worker(chromium, base, options.runs)
         if options.has("slowed"):
             with_a_slow_processor(chromium, base, options.runs)
         chromium.close()
-    server.shutdown()
     shutil.rmtree(folder)
 
 
@@ -138,15 +133,12 @@ def with_a_slow_processor(chromium: Browser, base: str, runs: int) -> None:
 @contextmanager
 def python_running(calculator: str) -> Iterator[Page]:
     """The page of a calculator of the built site, with Python already running in its worker."""
-    server = make_server(SITE, 0)
-    threading.Thread(target=server.serve_forever, daemon=True).start()
-    with sync_playwright() as playwright:
+    with serving(SITE) as base, sync_playwright() as playwright:
         chromium = playwright.chromium.launch(executable_path=ensure_chromium(), args=ARGUMENTS)
         page = fresh(chromium).new_page()
-        timed(page, f"http://127.0.0.1:{server.server_address[1]}/calculators/{calculator}/")
+        timed(page, f"{base}calculators/{calculator}/")
         yield page
         chromium.close()
-    server.shutdown()
 
 
 def show(name: str, values: list[float]) -> None:

@@ -13,9 +13,10 @@ from scripts.benches.answer_trace import PAGE, traced
 from scripts.benches.answer_ways import path, slow_line
 from scripts.benches.browser import ANSWERED, MAKE_IMAGE, PATIENCE
 from scripts.benches.options import Options
-from scripts.benches.own_browser import browser, own_profile, serving
+from scripts.benches.own_browser import browser, own_profile
 from scripts.benches.stock_site import stock_site
 from scripts.setup.paths import BUILD, SITE
+from scripts.site.server import serving
 
 KEPT = 4_000  # ms after which the browser has put compiled code aside
 

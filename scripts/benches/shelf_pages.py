@@ -6,7 +6,6 @@ on it would begin that work again, so that each opening waits until the one befo
 """
 
 import statistics
-import threading
 
 from playwright.sync_api import Page, sync_playwright
 
@@ -14,7 +13,7 @@ from scripts.benches.browser import ARGUMENTS, PHONE
 from scripts.benches.season import PUT, season_file
 from scripts.setup.chromium import ensure_chromium
 from scripts.setup.paths import SITE
-from scripts.site.server import make_server
+from scripts.site.server import serving
 
 RUNS = 5
 BOARD_MS, TAP_MS = 300, 100
@@ -94,10 +93,7 @@ CHOSEN = """async (tank) => {
 
 def shelf_pages() -> None:
     """Print the table."""
-    server = make_server(SITE, 0)
-    threading.Thread(target=server.serve_forever, daemon=True).start()
-    base = f"http://127.0.0.1:{server.server_address[1]}/"
-    with sync_playwright() as playwright:
+    with serving(SITE) as base, sync_playwright() as playwright:
         chromium = playwright.chromium.launch(executable_path=ensure_chromium(), args=ARGUMENTS)
         context = chromium.new_context(viewport=PHONE, base_url=base)  # type: ignore[arg-type]
         context.add_init_script(MARK_BOARD)
@@ -112,7 +108,6 @@ def shelf_pages() -> None:
             session.send("Emulation.setCPUThrottlingRate", {"rate": times})
             measured(page, "" if times == 1 else f", slowed {times} times")
         chromium.close()
-    server.shutdown()
 
 
 def measured(page: Page, how: str) -> None:

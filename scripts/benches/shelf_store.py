@@ -1,7 +1,6 @@
 """How long the shelf takes with a season on it: ten tanks, 26 weeks, 2,000 entries, in Chromium."""
 
 import statistics
-import threading
 from typing import Any
 
 from playwright.sync_api import Page, sync_playwright
@@ -10,7 +9,7 @@ from scripts.benches.browser import ARGUMENTS, SLOWER
 from scripts.benches.season import PUT, season_file
 from scripts.setup.chromium import ensure_chromium
 from scripts.setup.paths import SITE
-from scripts.site.server import make_server
+from scripts.site.server import serving
 
 RUNS = 5
 MEASURE = """
@@ -40,10 +39,7 @@ async () => {
 
 def shelf_store() -> None:
     """Print the tables: the processor as it is, and slowed."""
-    server = make_server(SITE, 0)
-    threading.Thread(target=server.serve_forever, daemon=True).start()
-    base = f"http://127.0.0.1:{server.server_address[1]}/"
-    with sync_playwright() as playwright:
+    with serving(SITE) as base, sync_playwright() as playwright:
         chromium = playwright.chromium.launch(executable_path=ensure_chromium(), args=ARGUMENTS)
         page = chromium.new_context().new_page()
         page.goto(f"{base}about/")
@@ -54,7 +50,6 @@ def shelf_store() -> None:
         ):
             show(words, [measured(page, rate) for _ in range(RUNS)])
         chromium.close()
-    server.shutdown()
 
 
 def measured(page: Page, rate: int) -> dict[str, Any]:

@@ -1,6 +1,5 @@
 """Pictures of the built site, to look at: each type of page as it stands on its first screen."""
 
-import threading
 from pathlib import Path
 
 from playwright.sync_api import Browser, Page, sync_playwright
@@ -8,7 +7,7 @@ from playwright.sync_api import Browser, Page, sync_playwright
 from scripts.setup.chromium import ensure_chromium
 from scripts.setup.paths import BUILD, SITE
 from scripts.setup.say import say, stop
-from scripts.site.server import make_server
+from scripts.site.server import serving
 
 FOLDER = BUILD / "pictures"
 SCREENS = {"phone": (390, 844), "desktop": (1280, 800)}  # CSS px
@@ -50,15 +49,11 @@ def take_pictures(words: list[str]) -> None:
     if not chosen:
         stop(f"no page is named by {' '.join(words)}; there are {', '.join(PAGES)}")
     FOLDER.mkdir(parents=True, exist_ok=True)
-    server = make_server(SITE, 0)
-    threading.Thread(target=server.serve_forever, daemon=True).start()
-    address = f"http://127.0.0.1:{server.server_address[1]}/"
-    with sync_playwright() as playwright:
+    with serving(SITE) as address, sync_playwright() as playwright:
         browser = playwright.chromium.launch(executable_path=ensure_chromium(), args=STILL)
         for screen in SCREENS:
             on_screen(browser, address, screen, chosen)
         browser.close()
-    server.shutdown()
     say(f"{len(chosen) * len(SCREENS) * len(SCHEMES)} pictures in {FOLDER}")
 
 

@@ -3,6 +3,9 @@
 import functools
 import socket
 import sys
+import threading
+from collections.abc import Iterator
+from contextlib import contextmanager
 from http.server import SimpleHTTPRequestHandler, ThreadingHTTPServer
 from pathlib import Path
 
@@ -106,3 +109,19 @@ def serve(folder: Path, port: int) -> None:
     with make_server(folder, port) as server:
         say(f"Serving on http://127.0.0.1:{server.server_address[1]}/ - stop with Ctrl+C")
         server.serve_forever()
+
+
+@contextmanager
+def serving(folder: Path) -> Iterator[str]:
+    """The address of a folder that is served."""
+    with started(make_server(folder, 0)) as base:
+        yield base
+
+
+@contextmanager
+def started(server: ThreadingHTTPServer) -> Iterator[str]:
+    """The address of a server while it runs."""
+    threading.Thread(target=server.serve_forever, daemon=True).start()
+    yield f"http://127.0.0.1:{server.server_address[1]}/"
+    server.shutdown()
+    server.server_close()

@@ -4,12 +4,13 @@ import os
 import re
 import shutil
 import subprocess
+from collections.abc import Iterable
 from functools import cache
 from pathlib import Path
 
 from scripts.setup.advice import advice
 from scripts.setup.environment import count_files, make
-from scripts.setup.paths import BUILD, LOCKS, WINDOWS
+from scripts.setup.paths import BUILD, LOCKS, ROOT, WINDOWS
 from scripts.setup.say import Missing, step
 
 CONNECTION = "check the connection to the package registry, then run the command again."
@@ -19,6 +20,7 @@ CARRIER = BUILD / "node-environment"
 BROWSER_PARTS = BUILD / "npm"
 STAMP = "installed-lock.json"
 TOOLS_STAMP = "installed-tools-lock.json"
+MINIFIER = ROOT / "scripts" / "javascript" / "minify.mjs"
 
 
 @cache
@@ -121,10 +123,21 @@ def minified(module: str) -> Path:
     stamp = BROWSER_PARTS / STAMP
     if made.exists() and made.stat().st_mtime >= stamp.stat().st_mtime:
         return made
-    command = (parts / "terser" / "bin" / "terser", parts / module)
-    done = node(*map(str, command), "--module", "--compress", "--mangle")
-    if done.returncode:
-        raise Missing(f"{module} could not be minified: {done.stderr.strip()}")
+    part = made.with_suffix(".part")
+    shutil.copyfile(parts / module, part)
+    minify([part])
     licence = next((parts / package).glob("LICENSE*")).read_text(encoding="utf-8").strip()
-    made.write_text(f"/* {package}\n{licence}\n*/\n{done.stdout}", encoding="utf-8")
+    small = part.read_text(encoding="utf-8")
+    made.write_text(f"/* {package}\n{licence}\n*/\n{small}", encoding="utf-8")
+    part.unlink()
     return made
+
+
+def minify(files: Iterable[Path]) -> None:
+    """Take comments, blanks and long local names out of modules, in place.
+
+    Raises ``Missing`` where Node refuses one.
+    """
+    done = node(str(MINIFIER), str(browser_parts() / "terser"), *map(str, files))
+    if done.returncode:
+        raise Missing(f"a script could not be made small: {done.stderr.strip()}")

@@ -4,12 +4,10 @@ import hashlib
 import shutil
 from pathlib import Path
 
-from scripts.setup.node import browser_parts, node
-from scripts.setup.paths import BUILD, LOCKS, ROOT
-from scripts.setup.say import Missing
+from scripts.setup.node import MINIFIER, minify
+from scripts.setup.paths import BUILD, LOCKS
 
 MADE = BUILD / "small-scripts"
-TOOL = ROOT / "scripts" / "javascript" / "minify.mjs"
 
 
 def shrink_scripts(site: Path, ready: frozenset[str]) -> None:
@@ -30,17 +28,14 @@ def shrink_scripts(site: Path, ready: frozenset[str]) -> None:
 def state_of(path: Path) -> str:
     """A name for what a script and the tool for it are made from."""
     lock = LOCKS / "npm" / "package-lock.json"
-    parts = (path.read_bytes(), TOOL.read_bytes(), lock.read_bytes())
+    parts = (path.read_bytes(), MINIFIER.read_bytes(), lock.read_bytes())
     return hashlib.sha256(b"\0".join(parts)).hexdigest()
 
 
 def shrink(files: dict[Path, Path]) -> None:
     """Make the small forms, by script. Raises ``Missing``."""
     MADE.mkdir(parents=True, exist_ok=True)
-    terser = browser_parts() / "terser"
-    done = node(str(TOOL), str(terser), *(str(path) for path in files))
-    if done.returncode:
-        raise Missing(f"a script could not be made small: {done.stderr.strip()}")
+    minify(files)
     for path, made in files.items():
         part = made.with_suffix(".part")
         shutil.copyfile(path, part)

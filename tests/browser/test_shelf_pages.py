@@ -347,12 +347,18 @@ def test_plants_that_move_to_another_tank_are_two_entries(page):
     assert entries_of(page) == entries_of(page, "other") == []
 
 
+def log_for_lobby(page, what):
+    """From the board: the sheet that asks for this value."""
+    page.get_by_role("button", name="Log: Lobby").tap()
+    sheet = page.get_by_role("dialog")
+    sheet.get_by_role("button", name=what).tap()
+    return sheet
+
+
 def test_a_kit_is_chosen_once_and_handfuls_are_weighed_once(page):
     put(page, LOBBY)
     board(page)
-    sheet = page.get_by_role("dialog")
-    page.get_by_role("button", name="Log: Lobby").tap()
-    sheet.get_by_role("button", name="Nitrite, as nitrogen").tap()
+    sheet = log_for_lobby(page, "Nitrite, as nitrogen")
     sheet.get_by_role("button", name="nitrite, NO₂", exact=True).tap()
     sheet.locator("#log-value").fill("1")
     sheet.get_by_role("button", name="Save", exact=True).tap()
@@ -383,15 +389,12 @@ HELD_AT_ONCE = """() => {
 def test_nothing_is_saved_in_the_old_unit_while_another_kit_is_being_kept(page):
     put(page, LOBBY)
     board(page)
-    sheet = page.get_by_role("dialog")
-    page.get_by_role("button", name="Log: Lobby").tap()
-    sheet.get_by_role("button", name="Nitrite, as nitrogen").tap()
+    sheet = log_for_lobby(page, "Nitrite, as nitrogen")
     sheet.locator("#log-value").fill("0.7")
     assert page.evaluate(HELD_AT_ONCE) == [True, True]
     expect(sheet.locator(".kit > summary")).to_contain_text("NO₂")
-    expect(sheet.locator("#log-value")).to_have_value(
-        "0.7"
-    )  # as read off the kit, whatever its unit
+    # As read off the kit, whatever its unit.
+    expect(sheet.locator("#log-value")).to_have_value("0.7")
     sheet.get_by_role("button", name="Save", exact=True).tap()
     expect(page.locator("#shelf-done")).to_contain_text("0.7 NO₂")
 
@@ -401,9 +404,7 @@ def test_what_is_logged_before_the_lower_parts_of_the_board_have_come_is_shown(p
     waiting = []
     page.route("**/shelf/kept.js", lambda route: waiting.append(route))
     go(page, "shelf/")
-    page.get_by_role("button", name="Log: Lobby").tap()
-    sheet = page.get_by_role("dialog")
-    sheet.get_by_role("button", name="Nitrate, NO₃").tap()
+    sheet = log_for_lobby(page, "Nitrate, NO₃")
     sheet.locator("#log-value").fill("80")
     sheet.get_by_role("button", name="Save", exact=True).tap()
     expect(page.locator("#board-cards")).to_contain_text("80")

@@ -14,11 +14,11 @@ from calculators.core.messages import (
     Request,
 )
 from calculators.core.origin import example_words
-from calculators.core.paint.page import answered, problems_shown
+from calculators.core.paint.answer_for_page import answered, problems_shown
 from calculators.core.remarks import remarks
 from calculators.core.result import BadInput, Note, StillNeeded
 from calculators.core.run import Computed, compute, find
-from calculators.core.units import System
+from calculators.core.shown_units import System
 from calculators.core.unknown_words import too_long, unknown_sentence, unknown_words
 
 MOST_NAMED = 5  # inputs still needed that are named in one line
@@ -60,8 +60,8 @@ def answer(request: str) -> str:
 def import_all() -> None:
     """Import what a message of any kind may need, before an image is made of Python's memory."""
     from calculators.core.listing import load_all
-    from calculators.diagnose import questioning_reply  # noqa: F401
-    from calculators.identify import questioning_reply as naming  # noqa: F401
+    from calculators.diagnose import diagnosis_reply  # noqa: F401
+    from calculators.identify import naming_reply as naming  # noqa: F401
     from calculators.shelf import shelf_reply  # noqa: F401
 
     load_all()
@@ -73,10 +73,10 @@ def question_at_a_time(
 ) -> Reply:
     """The reply of a calculator that asks: what a plant is, or what is wrong."""
     if spec.name == "identify":
-        from calculators.identify.questioning_reply import naming_reply
+        from calculators.identify.naming_reply import naming_reply
 
         return naming_reply(spec, given, system)
-    from calculators.diagnose.questioning_reply import questioning_reply
+    from calculators.diagnose.diagnosis_reply import questioning_reply
 
     return questioning_reply(spec, given, asked, system)
 
@@ -87,7 +87,7 @@ def plain_reply(spec: Spec, given: dict[str, Any], asked: Request, system: Syste
     reply: Reply = {"given": given, "remarks": remarks(spec.inputs, given, system)}
     left_out = ""
     if spec.name == "diagnose":  # the way to help never breaks on a word that was retired
-        from calculators.diagnose.readable_words import left_out_of
+        from calculators.diagnose.readable_findings import left_out_of
 
         given, left_out = left_out_of(spec.inputs, given)
     if "address" in asked:

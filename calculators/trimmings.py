@@ -22,7 +22,7 @@ from calculators.core.quantities import (
 from calculators.core.quantity import Assumed, Digits, Help, Label, Valid
 from calculators.core.result import Note
 from calculators.core.wording import CUTTINGS
-from calculators.science.animals.feed import feed_nitrogen_g
+from calculators.science.animals.feeding import feed_nitrogen_g
 from calculators.science.conversions import MG_PER_G, PERCENT_TO_MG_PER_G
 from calculators.science.nitrogen.plant_constants import CRITICAL_N_PERCENT
 from calculators.science.water import chemistry

@@ -34,17 +34,17 @@ except BadRecords as bad:
 
 from scripts.benches.browser import browser
 from scripts.benches.builds import builds, weights
-from scripts.benches.calculators import every_calculator
-from scripts.benches.claims import claims
+from scripts.benches.calculator_times import every_calculator
+from scripts.benches.claim_counts import claims
 from scripts.benches.first_answer import first_answer
 from scripts.benches.forecast import forecast
 from scripts.benches.hostile_addresses import hostile_addresses
 from scripts.benches.options import Options
 from scripts.benches.same_bytes import same_bytes
-from scripts.benches.shelf import shelf
 from scripts.benches.shelf_pages import shelf_pages
 from scripts.benches.shelf_store import shelf_store
-from scripts.benches.structure import structure
+from scripts.benches.shelf_sums import shelf
+from scripts.benches.structure_report import structure
 
 PARTS = {
     "builds": builds,

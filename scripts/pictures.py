@@ -18,7 +18,7 @@ from scripts.setup.enter import enter_or_stop
 
 enter_or_stop(("build", "test"), "scripts.pictures")
 
-from scripts.site.pictures import take_pictures
+from scripts.site.page_pictures import take_pictures
 
 if __name__ == "__main__":
     take_pictures(sys.argv[1:])

@@ -1,6 +1,6 @@
 """Tanks that several tests of the nitrogen engine run."""
 
-from calculators.science.nitrogen.tank import Event, Plant, Tank
+from calculators.science.nitrogen.forecast_tank import Event, StandingPlant, Tank
 
 NO_DROPPINGS = 42.5  # percent kept in the animals; then only the excreted ammonia is left
 
@@ -9,7 +9,11 @@ LEAN = Tank(
     volume_l=120,
     feed_g_week=2,
     protein_percent=45,
-    plants=(Plant("stems", 300, 10), Plant("rosettes", 150, 45), Plant("floaters", 60, 7, True)),
+    plants=(
+        StandingPlant("stems", 300, 10),
+        StandingPlant("rosettes", 150, 45),
+        StandingPlant("floaters", 60, 7, True),
+    ),
     soil_area_cm2=2800,
     denitrification_mg_n_m2_day=5,
     trimmings_g_week=30,
@@ -20,14 +24,17 @@ LEAN = Tank(
     dli_mol=6,
 )
 NEW = LEAN._replace(
-    plants=(Plant("stems", 20, 14),), filter_maturity_percent=0, feed_g_week=5, nitrate_mg_l=0
+    plants=(StandingPlant("stems", 20, 14),),
+    filter_maturity_percent=0,
+    feed_g_week=5,
+    nitrate_mg_l=0,
 )
 RICH = LEAN._replace(feed_g_week=14, nitrate_mg_l=40, ph=6.4, temperature_c=21, uneaten_percent=10)
 SHRIMP = Tank(
     volume_l=54,
     feed_g_week=0.3,
     protein_percent=35,
-    plants=(Plant("fast stems", 200, 9),),
+    plants=(StandingPlant("fast stems", 200, 9),),
     soil_area_cm2=1800,
     denitrification_mg_n_m2_day=5,
     nitrate_mg_l=10,

@@ -11,7 +11,7 @@ from calculators.science.animals.animal_table import ANIMALS
 from scripts.pages.animals.by_kind import plants_by_kind
 from scripts.pages.animals.neighbours import neighbours
 from scripts.pages.animals.worked_load import worked
-from scripts.records.law import listings
+from scripts.records.law_matches import listings
 from scripts.records.load import load
 from tests.test_site import Page
 

@@ -13,7 +13,7 @@ from pydantic import ValidationError
 from scripts.records.animal import Animal
 from scripts.records.claim import COMMON_PRACTICE, Claim
 from scripts.setup.paths import ROOT
-from scripts.tables.plants import grazers_of
+from scripts.tables.plant_rows import grazers_of
 from tests.faults_of import record_faults
 from tests.plain_yaml import read_yaml
 

@@ -8,7 +8,7 @@ from calculators.bridge import answer
 from calculators.core.listing import load_all
 from calculators.core.read import read_inputs
 from calculators.core.run import run
-from calculators.core.units import from_shown, to_shown
+from calculators.core.shown_units import from_shown, to_shown
 
 
 def ask(calculator, given, **more):

@@ -9,7 +9,7 @@ import pytest
 from calculators.bridge import answer
 from calculators.core.listing import load_all
 from calculators.core.run import run
-from scripts.pages.calculators.page import calculator_page, tries
+from scripts.pages.calculators.calculator_page import calculator_page, tries
 from scripts.setup.paths import ROOT
 from tests.faults_of import all_faults
 from tests.plain_yaml import read_yaml

@@ -10,7 +10,7 @@ from calculators.__main__ import main
 from calculators.core.result import BadInput
 from calculators.core.run import run
 from calculators.diagnose.case_read import in_band
-from calculators.diagnose.posterior import prior_weight
+from calculators.diagnose.cause_posterior import prior_weight
 from calculators.diagnose.problem_table import CAUSES, FINDINGS, PLANTS
 from scripts.setup.paths import ROOT
 from tests.plain_yaml import read_yaml

@@ -11,9 +11,9 @@ import pytest
 from calculators.bridge import answer
 from calculators.core.run import find, run
 from calculators.diagnose.case_read import in_band
+from calculators.diagnose.diagnosis_at_tank import MOST_TAPS, diagnosis_and_question
 from calculators.diagnose.follow_up import when
 from calculators.diagnose.problem_table import CAUSES, FINDINGS, QUESTIONS, question_of
-from calculators.diagnose.questioning import MOST_TAPS, diagnosis_and_question
 from calculators.science.evidence.weighing import words_for
 from scripts.drawings.places import HEIGHT, PLACES, WIDTH
 from scripts.pages.problems import first_questions as page

@@ -10,9 +10,9 @@ from scipy.stats import entropy
 
 from calculators.diagnose import likelihood
 from calculators.diagnose.case_read import read_case
+from calculators.diagnose.cause_posterior import posterior
 from calculators.diagnose.likelihood import ratio, shares
 from calculators.diagnose.next_check import answer_bits, columns
-from calculators.diagnose.posterior import posterior
 from calculators.diagnose.problem_table import CAUSES, FINDINGS, QUESTIONS, covers_all
 from calculators.science.evidence import weighing
 from calculators.science.evidence.weighing import SOMETHING_ELSE, normal, together

@@ -6,8 +6,8 @@ import pytest
 
 from calculators.core.run import run
 from calculators.diagnose.problem_table import CAUSES, FINDINGS
-from scripts.pages.problems.evidence import alike, apart, further_alike, grouped
-from scripts.pages.problems.page import problem_page
+from scripts.pages.problems.evidence_words import alike, apart, further_alike, grouped
+from scripts.pages.problems.problem_page import problem_page
 
 
 def test_every_row_that_says_something_stands_on_the_page(library):

@@ -20,7 +20,7 @@ from calculators.core.listing import load_all
 from calculators.core.quantities import Days, Percent
 from calculators.core.quantity import Label
 from calculators.core.read import read_inputs
-from calculators.science.nitrogen.tank import Event
+from calculators.science.nitrogen.forecast_tank import Event
 from scripts.pages.calculators.form import form, in_parts
 from scripts.pages.calculators.form_fields import hint
 from scripts.pages.calculators.suggest import plants

@@ -13,7 +13,7 @@ from calculators.core.paint.fragment import fragment
 from calculators.core.paint.note_list import MOST_IN_VIEW, is_background
 from calculators.core.paint.notes import rest
 from calculators.core.run import compute
-from scripts.pages.calculators.page import calculator_page
+from scripts.pages.calculators.calculator_page import calculator_page
 from tests.test_site import Page
 
 

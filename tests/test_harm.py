@@ -364,7 +364,7 @@ def test_ammonia_in_acid_soft_water_never_gives_half_the_water_now(kh, temperatu
 
 def test_every_listed_cause_says_the_same_of_the_water_as_the_banner():
     from calculators.core.run import find
-    from calculators.diagnose.questioning import diagnosis_and_question
+    from calculators.diagnose.diagnosis_at_tank import diagnosis_and_question
 
     given = {
         "readings": {"ph": 6.0, "kh_dh": 0, "ammonia_mg_n_l": 3},

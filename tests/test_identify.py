@@ -14,16 +14,16 @@ from hypothesis import strategies as st
 from calculators.bridge import answer
 from calculators.core.run import find, run
 from calculators.core.wording import PLACES
-from calculators.identify.answer_rows import FLOWER
-from calculators.identify.evidence import EVIDENCE
+from calculators.identify.identified_rows import FLOWER
 from calculators.identify.label import read_label
 from calculators.identify.law_words import LIKELY
+from calculators.identify.measured_sizes import ANY_SIZE, between, leaf_parts
 from calculators.identify.misreading import TERMS, reading
-from calculators.identify.posterior import in_order, plant_chances
+from calculators.identify.plant_posterior import in_order, plant_chances
 from calculators.identify.record_words import NOT_RECORDED, recorded
 from calculators.identify.rings import counting, ring_of
 from calculators.identify.seen import MOST_IN_A_RING, SeenTraits
-from calculators.identify.sizes import ANY_SIZE, between, leaf_parts
+from calculators.identify.trait_evidence import EVIDENCE
 from calculators.identify.trait_table import plant_book
 from scripts.setup.paths import ROOT
 

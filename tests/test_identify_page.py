@@ -4,14 +4,14 @@ import re
 
 import pytest
 
-from calculators.identify.choices import choices
-from calculators.identify.evidence import EVIDENCE
+from calculators.identify.drawn_answers import choices
 from calculators.identify.label import NOTHING_SAID
-from calculators.identify.posterior import plant_chances
+from calculators.identify.plant_posterior import plant_chances
 from calculators.identify.seen import SeenTraits
+from calculators.identify.trait_evidence import EVIDENCE
 from calculators.identify.trait_table import plant_book
 from scripts.drawings.trait_symbols import trait_symbols
-from scripts.pages.identify.page import identify_page
+from scripts.pages.identify.identify_page import identify_page
 from tests.effort import share_of
 
 CHANCES = plant_chances(SeenTraits(), NOTHING_SAID)

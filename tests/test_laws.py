@@ -8,8 +8,8 @@ from datetime import date
 
 import pytest
 
-from scripts.pages.law.page import place_page
-from scripts.records.law import listed_look_alikes, listings
+from scripts.pages.law.law_page import place_page
+from scripts.records.law_matches import listed_look_alikes, listings
 from scripts.records.rule import ListedName, Rule
 from scripts.site.build import say_old_laws
 

@@ -12,7 +12,7 @@ from calculators.bridge import answer
 from calculators.core.declare import CATALOGUE
 from calculators.core.fields import Kind
 from calculators.core.lead_checks import check_leads, check_notes
-from calculators.core.leads import Lead, OnlyWith, Rows, Scaled, Value, leads
+from calculators.core.leads import Lead, OnlyBeside, Rows, Scaled, Value, leads
 from calculators.core.listing import load_all
 from calculators.core.paint.lead_links import query
 from calculators.core.read import read_inputs
@@ -87,7 +87,7 @@ def test_every_declared_lead_has_two_ends():
             "that has no input colour",
         ),
         (
-            Lead("water-change", "On", {"volume_l": OnlyWith("volume_l", "litres")}),
+            Lead("water-change", "On", {"volume_l": OnlyBeside("volume_l", "litres")}),
             "it has no input or output litres",
         ),
     ],
@@ -152,7 +152,7 @@ def test_a_path_reaches_into_lists_and_stops_where_nothing_is():
 
 def test_rows_are_filled_one_or_each_and_never_by_constants_alone():
     each = Rows({"name": "plant", "floating": Value(False)}, "rows")
-    one = Rows({"name": Value("Bed"), "every": OnlyWith("percent", "days")})
+    one = Rows({"name": Value("Bed"), "every": OnlyBeside("percent", "days")})
     way = Lead("other", "On", {"plants": each, "tanks": one})
     inputs = {"percent": 0, "days": 14}
     (lead,) = leads((way,), inputs, {"rows": [{"plant": "a"}, {"plant": None}]})

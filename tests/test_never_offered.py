@@ -13,7 +13,7 @@ from calculators.pick.plant_table import book
 from scripts.pages.calculators.suggest import plants as suggested
 from scripts.pages.plants.compare_data import compare_data
 from scripts.pages.search import entries
-from scripts.pages.shelf.names import names_json
+from scripts.pages.shelf.shelf_names import names_json
 from scripts.records.load import read_records
 from scripts.setup.paths import SPECIES
 

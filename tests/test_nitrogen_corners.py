@@ -11,13 +11,13 @@ from calculators.nitrogen_forecast.doubts import HUNGRY_PEAK_MG_N_L, slow_food
 from calculators.nitrogen_forecast.ensemble import MOST_STEPS, band, run_all
 from calculators.nitrogen_forecast.outlook import NITRITE_WATCH_MG_N_L, calm_from
 from calculators.science.light.plant_light import DRY_G_PER_MOL, most_growth_g_m2_day
+from calculators.science.nitrogen.forecast_tank import Event, Rates, StandingPlant, Tank
 from calculators.science.nitrogen.model import BURIED
 from calculators.science.nitrogen.nitrifiers import acid_factor
 from calculators.science.nitrogen.simulate import COARSE, simulate
-from calculators.science.nitrogen.tank import Event, Plant, Rates, Tank
 from tests.effort import how_many
 
-MAT = Plant("mat", 400, 7, True)
+MAT = StandingPlant("mat", 400, 7, True)
 PLAIN = Tank(volume_l=60, feed_g_week=2, protein_percent=45, plants=(), ph=7.4)
 
 
@@ -38,7 +38,7 @@ def test_a_mat_grows_no_more_than_the_lamp_pays_for(dli, most):
     """2.33 mol/m²/day pay for 4.4 g dry/m²/day at 1/16 mol of carbon a photon, 40 % carbon in dry mass."""
     assert most_growth_g_m2_day(dli) == pytest.approx(most, abs=0.05)
     assert pytest.approx(12.011 / 16 / 0.4) == DRY_G_PER_MOL
-    plant = Plant("mat", 60 * 0.1 / 0.06, 3.0, True)  # a tenth of a layer on a square metre
+    plant = StandingPlant("mat", 60 * 0.1 / 0.06, 3.0, True)  # a tenth of a layer on a square metre
     tank = PLAIN._replace(
         volume_l=1_000, plants=(plant,), surface_cm2=10_000, dli_mol=dli, nitrate_mg_l=300,
         plant_nitrogen_percent=5.0,
@@ -59,14 +59,14 @@ def test_in_full_sun_the_published_uptake_of_a_mat_is_met():
 @pytest.mark.parametrize("dli", [0.0, 0.1, 0.2])
 def test_below_the_compensation_light_a_plant_loses_mass(dli):
     """7.5 µmol/m²/s for 8 hours, 0.216 mol a day: the least that Egeria was measured to need."""
-    tank = PLAIN._replace(plants=(Plant("stems", 200, 12),), nitrate_mg_l=50, dli_mol=dli)
+    tank = PLAIN._replace(plants=(StandingPlant("stems", 200, 12),), nitrate_mg_l=50, dli_mol=dli)
     assert simulate(tank, [], 60).last.plant_mass < 200
     assert simulate(tank._replace(dli_mol=3.0), [], 60).last.plant_mass > 200
 
 
 def test_stems_under_a_closed_mat_dwindle_and_untrimmed_ones_reach_a_ceiling():
-    below = Plant("stems", 200, 12)
-    mat = Plant("mat", 1_000 * PLAIN.surface_m2, 6, True)
+    below = StandingPlant("stems", 200, 12)
+    mat = StandingPlant("mat", 1_000 * PLAIN.surface_m2, 6, True)
     tank = PLAIN._replace(plants=(below, mat), nitrate_mg_l=50)
     after = simulate(tank, [], 365)
     stems = after.model.cohorts[1].mass(after.state[-6]) / 0.08
@@ -78,7 +78,9 @@ def test_stems_under_a_closed_mat_dwindle_and_untrimmed_ones_reach_a_ceiling():
 
 
 def test_dark_and_die_off_let_ammonia_rise():
-    tank = PLAIN._replace(plants=(Plant("stems", 600, 12),), nitrate_mg_l=20, feed_g_week=0.5)
+    tank = PLAIN._replace(
+        plants=(StandingPlant("stems", 600, 12),), nitrate_mg_l=20, feed_g_week=0.5
+    )
     calm = simulate(tank, [], 40).record.ammonia.value
     crash = simulate(tank, [Event(10, "die-off", 80)], 40).record.ammonia.value
     assert crash > 3 * calm
@@ -162,7 +164,7 @@ def test_an_established_acid_tank_shows_no_permanent_nitrite_and_a_sudden_fall_s
 
 def test_low_ammonia_keeps_a_filter_alive_beside_plants():
     """With the half-saturation of complete oxidisers in the band, feed that doubles is not deadly at once."""
-    tank = PLAIN._replace(plants=(Plant("stems", 300, 10),), dli_mol=8.0)
+    tank = PLAIN._replace(plants=(StandingPlant("stems", 300, 10),), dli_mol=8.0)
     found = simulate(tank, [Event(60, "feed", 4)], 90)
     assert found.record.ammonia.value < 0.3
 
@@ -227,7 +229,7 @@ def test_nothing_is_called_calm_that_an_edge_of_the_band_lets_become_deadly():
 
 def random_tank(draw):
     plants = tuple(
-        Plant("p", 10 ** draw.uniform(0, 3), draw.uniform(3, 60), draw.random() < 0.4)
+        StandingPlant("p", 10 ** draw.uniform(0, 3), draw.uniform(3, 60), draw.random() < 0.4)
         for _ in range(draw.randrange(4))
     )
     volume = 10 ** draw.uniform(1, 2.8)

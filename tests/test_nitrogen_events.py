@@ -5,10 +5,10 @@ import math
 import pytest
 
 from calculators.core.run import run
+from calculators.science.nitrogen.forecast_tank import Event, StandingPlant
 from calculators.science.nitrogen.model import ALKALINITY
 from calculators.science.nitrogen.simulate import simulate
 from calculators.science.nitrogen.start import build
-from calculators.science.nitrogen.tank import Event, Plant
 from scripts.records.load import load
 from tests.nitrogen_tanks import LEAN, TANKS
 
@@ -177,7 +177,9 @@ def test_the_pages_three_to_eight_weeks_are_what_the_model_gives(doubling, wet_g
 @pytest.mark.parametrize("doubling", [6.0, 9.0])
 def test_healthy_growth_waits_until_a_third_of_the_stand_is_new(doubling):
     """Growth of ln 1.5 at most: a plant in full light with a full store cannot be sooner."""
-    tank = LEAN._replace(plants=(Plant("x", 250, doubling),), feed_g_week=0.3, trimmings_g_week=0)
+    tank = LEAN._replace(
+        plants=(StandingPlant("x", 250, doubling),), feed_g_week=0.3, trimmings_g_week=0
+    )
     hunger = simulate(tank, [Event(90, "feed", 30)], 200).record.hunger
     assert hunger.first_day is not None
     assert hunger.first_day < 90 < hunger.recovery_day

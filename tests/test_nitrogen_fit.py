@@ -5,8 +5,8 @@ import random
 
 import pytest
 
+from calculators.science.nitrogen.forecast_tank import Rates, StandingPlant, Tank
 from calculators.science.nitrogen.simulate import simulate
-from calculators.science.nitrogen.tank import Plant, Rates, Tank
 from calculators.standing.fit import BELIEVED, fit_to_readings
 from calculators.standing.fit_linear import inverse
 from calculators.standing.fit_readings import Reading, between
@@ -15,7 +15,7 @@ from tests.effort import thorough
 TANK = Tank(
     volume_l=80, feed_g_week=5, protein_percent=45, nitrate_mg_l=20, change_percent=20,
     change_every_days=14, tap_nitrate_mg_l=5, dli_mol=4.0,
-    plants=(Plant("stems", 120, 14), Plant("floaters", 40, 8, True)),
+    plants=(StandingPlant("stems", 120, 14), StandingPlant("floaters", 40, 8, True)),
 )  # fmt: skip
 BEFORE, AHEAD = 35, 21
 

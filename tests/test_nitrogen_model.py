@@ -13,8 +13,9 @@ from calculators.science.nitrogen import model as places
 from calculators.science.nitrogen.budget import Ledger
 from calculators.science.nitrogen.cohorts import MOST_COHORTS, gather
 from calculators.science.nitrogen.constants import AMMONIA_LEFT_MG_L
-from calculators.science.nitrogen.daily_record import Record, line
+from calculators.science.nitrogen.daily_record import DailyRecord, line
 from calculators.science.nitrogen.events import Scene, apply, schedule
+from calculators.science.nitrogen.forecast_tank import Event, Rates, StandingPlant
 from calculators.science.nitrogen.nitrifiers import (
     acid_factor,
     temperature_factor,
@@ -26,7 +27,6 @@ from calculators.science.nitrogen.right_side import right_side
 from calculators.science.nitrogen.simulate import simulate
 from calculators.science.nitrogen.start import build
 from calculators.science.nitrogen.steady import nitrate_of
-from calculators.science.nitrogen.tank import Event, Plant, Rates
 from calculators.science.nitrogen.transport import limited_rate
 from calculators.science.water.chemistry import NITRATE_PER_N
 from tests.nitrogen_tanks import BARE, EVENTS, LEAN, NO_DROPPINGS, TANKS
@@ -63,12 +63,12 @@ def kept_states(monkeypatch):
     """Makes the forecast keep its states as well as its lines."""
     kept = []
 
-    class Keeping(Record):
+    class Keeping(DailyRecord):
         def note(self, day, state):
             kept.append((day, self.model, list(state)))
             super().note(day, state)
 
-    monkeypatch.setattr("calculators.science.nitrogen.simulate.Record", Keeping)
+    monkeypatch.setattr("calculators.science.nitrogen.simulate.DailyRecord", Keeping)
     return kept
 
 
@@ -149,7 +149,7 @@ def test_a_well_fed_mat_grows_logistically(day):
     surface_cm2, start_g_m2, limit = 2_000.0, 9.0, 180.0
     wet = start_g_m2 * surface_cm2 / 1e4 / 0.06
     tank = BARE._replace(
-        plants=(Plant("mat", wet, 4.0, True),), surface_cm2=surface_cm2, plant_nitrogen_percent=5.0,
+        plants=(StandingPlant("mat", wet, 4.0, True),), surface_cm2=surface_cm2, plant_nitrogen_percent=5.0,
         volume_l=10_000, nitrate_mg_l=900, dli_mol=60.0, ammonia_mg_n_l=100, filter_maturity_percent=0,
     )  # fmt: skip
     found = simulate(tank, [], day)
@@ -186,7 +186,8 @@ def test_an_unplanted_tank_loses_hardness_and_plants_give_it_back():
 def test_the_right_side_is_the_sum_of_the_named_rates():
     """One plant of each kind, at a state in the middle of things, each flow put together anew."""
     tank = LEAN._replace(
-        plants=(Plant("stems", 300, 10), Plant("floaters", 60, 7, True)), dli_mol=30.0
+        plants=(StandingPlant("stems", 300, 10), StandingPlant("floaters", 60, 7, True)),
+        dli_mol=30.0,
     )
     model, y = build(tank)
     y[:7] = [30.0, 10.0, 200.0, 50.0, 60.0, 40.0, 500.0]
@@ -259,7 +260,10 @@ def test_factors_are_one_where_they_should_be():
 
 def test_a_well_fed_plant_settles_inside_published_tissue_values():
     """Submerged 2.35 to 3.5 % nitrogen, small floaters 3.0 to 5.3 % (FAO table; Reddy and DeBusk)."""
-    for plant, low, high in ((Plant("s", 50, 20), 2.3, 3.6), (Plant("f", 50, 10, True), 2.8, 5.3)):
+    for plant, low, high in (
+        (StandingPlant("s", 50, 20), 2.3, 3.6),
+        (StandingPlant("f", 50, 10, True), 2.8, 5.3),
+    ):
         tank = BARE._replace(plants=(plant,), nitrate_mg_l=50, volume_l=2_000)
         assert low < simulate(tank, [], 40).last.plant_nitrogen_percent < high
 
@@ -275,7 +279,7 @@ def test_a_published_mean_of_rooted_water_plants_lies_between_browning_and_full(
 
 def test_a_floating_mat_takes_nitrogen_at_a_published_areal_rate():
     """0.09 to 0.46 g N a m² and day, from yields and protein of Azolla to Salvinia (full sun)."""
-    plant = Plant("mat", 300.0, 5.0, True)  # 0.3 of a layer on a square metre
+    plant = StandingPlant("mat", 300.0, 5.0, True)  # 0.3 of a layer on a square metre
     tank = BARE._replace(
         plants=(plant,), volume_l=1_000, nitrate_mg_l=60, surface_cm2=10_000, dli_mol=40.0
     )
@@ -286,9 +290,11 @@ def test_a_floating_mat_takes_nitrogen_at_a_published_areal_rate():
 
 
 def test_cohorts_are_exact_for_few_plants_and_few_for_many():
-    few = [Plant(str(days), 10, days) for days in (5, 9, 17, 30)] + [Plant("f", 10, 6, True)]
+    few = [StandingPlant(str(days), 10, days) for days in (5, 9, 17, 30)] + [
+        StandingPlant("f", 10, 6, True)
+    ]
     assert [cohort.names for cohort in gather(few)] == [("f",), ("5",), ("9",), ("17",), ("30",)]
-    many = [Plant(str(n), 10, 5 + 3 * n, n % 4 == 0) for n in range(12)]
+    many = [StandingPlant(str(n), 10, 5 + 3 * n, n % 4 == 0) for n in range(12)]
     cohorts = gather(many)
     assert len(cohorts) == MOST_COHORTS
     assert sorted(name for cohort in cohorts for name in cohort.names) == sorted(
@@ -300,7 +306,7 @@ def test_cohorts_are_exact_for_few_plants_and_few_for_many():
 
 def test_joining_cohorts_changes_little(monkeypatch):
     """Twelve plants in five cohorts against each in its own."""
-    many = tuple(Plant(str(n), 40, 6 + 3 * n, n % 4 == 0) for n in range(12))
+    many = tuple(StandingPlant(str(n), 40, 6 + 3 * n, n % 4 == 0) for n in range(12))
     tank = LEAN._replace(plants=many)
     joined = simulate(tank, [], 90)
     monkeypatch.setattr("calculators.science.nitrogen.cohorts.MOST_COHORTS", 99)

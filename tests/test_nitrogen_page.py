@@ -10,19 +10,20 @@ from calculators.core.numbers import show_number
 from calculators.science.nitrogen import (
     alkalinity,
     edges,
-    feed,
+    feed_fate,
     model,
     nitrifiers,
     plant_rates,
     right_side,
-    soil,
+    soil_pools,
     steady,
     transport,
 )
+from calculators.science.nitrogen.forecast_tank import Rates
 from calculators.science.nitrogen.start import build
-from calculators.science.nitrogen.tank import Rates
 from calculators.science.water import chemistry
 from scripts.pages.calculators import nitrogen_model
+from scripts.pages.calculators.calculator_page import linked
 from scripts.pages.calculators.nitrogen_equations import (
     CONSTANTS,
     RATES,
@@ -30,7 +31,6 @@ from scripts.pages.calculators.nitrogen_equations import (
     documentation,
 )
 from scripts.pages.calculators.nitrogen_model import ADDRESS, TITLE, formula, model_page
-from scripts.pages.calculators.page import linked
 from scripts.pages.search import entries
 from tests.nitrogen_tanks import LEAN
 
@@ -59,7 +59,7 @@ def own(module):
 
 def test_every_rate_in_the_code_is_on_the_page(page):
     listed = {function for rates in RATES.values() for function, _ in rates}
-    for module in (feed, transport, nitrifiers, alkalinity, soil, plant_rates, steady):
+    for module in (feed_fate, transport, nitrifiers, alkalinity, soil_pools, plant_rates, steady):
         for name, function in own(module).items():
             assert function in listed or name in NO_RATE, f"{module.__name__}.{name}"
     for one in documentation():

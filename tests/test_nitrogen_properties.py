@@ -11,10 +11,10 @@ from hypothesis import strategies as st
 
 from calculators.core.run import run
 from calculators.science.nitrogen.budget import stored
+from calculators.science.nitrogen.forecast_tank import Event, StandingPlant, Tank
 from calculators.science.nitrogen.plant_constants import FLOATING_WET_G_M2
 from calculators.science.nitrogen.right_side import right_side_and_sinks
 from calculators.science.nitrogen.simulate import simulate
-from calculators.science.nitrogen.tank import Event, Plant, Tank
 from tests.effort import how_many
 
 EXAMPLES = int(os.environ.get("NITROGEN_EXAMPLES", how_many(250)))
@@ -116,8 +116,12 @@ def kept(draw, plants, tap=0.0):
     )
 
 
-stems = st.builds(Plant, st.just("stems"), positive(1, 600), positive(8, 60), st.just(False))
-floaters = st.builds(Plant, st.just("floaters"), positive(1, 600), positive(3, 15), st.just(True))
+stems = st.builds(
+    StandingPlant, st.just("stems"), positive(1, 600), positive(8, 60), st.just(False)
+)
+floaters = st.builds(
+    StandingPlant, st.just("floaters"), positive(1, 600), positive(3, 15), st.just(True)
+)
 spans = st.sampled_from([14.0, 60.0, 120.0])
 
 
@@ -185,7 +189,7 @@ def test_more_floaters_never_raise_the_final_nitrate(data):
     below = [one._replace(doubling_days=max(one.doubling_days, 16.0)) for one in below]
     tank, days = kept(draw, below)._replace(thin_to_percent=50.0), draw(spans)
     layer_g = FLOATING_WET_G_M2 * tank.surface_m2
-    mat = Plant("floaters", layer_g * draw(positive(0.01, 0.2)), draw(positive(3, 8)), True)
+    mat = StandingPlant("floaters", layer_g * draw(positive(0.01, 0.2)), draw(positive(3, 8)), True)
     some, more = (
         tank._replace(plants=(*below, mat._replace(wet_g=g))) for g in (mat.wet_g, 2 * mat.wet_g)
     )
@@ -197,13 +201,13 @@ def test_more_floaters_never_raise_the_final_nitrate(data):
 # model says so under "What surprises".
 
 JUNGLE = Tank(
-    volume_l=80, feed_g_week=8, protein_percent=45, plants=(Plant("fast stems", 150, 5),),
+    volume_l=80, feed_g_week=8, protein_percent=45, plants=(StandingPlant("fast stems", 150, 5),),
     change_percent=20, change_every_days=7, nitrate_mg_l=20,
 )  # fmt: skip
 
 
 def test_a_closed_mat_over_faster_stems_raises_the_final_nitrate():
-    mat = Plant("slow floaters", 400, 40, True)
+    mat = StandingPlant("slow floaters", 400, 40, True)
     covered = JUNGLE._replace(plants=(*JUNGLE.plants, mat))
     assert final(covered, 60) > final(JUNGLE, 60) + 5
     grown = [simulate(tank, [], 60).last.plant_mass for tank in (covered, JUNGLE)]
@@ -213,12 +217,13 @@ def test_a_closed_mat_over_faster_stems_raises_the_final_nitrate():
 def test_a_thinned_mat_twice_as_large_can_leave_a_little_more():
     """The stems below it stay smaller, and it sheds as much as it takes."""
     tank = Tank(
-        volume_l=339, feed_g_week=10, protein_percent=59, plants=(Plant("stems", 44, 16),),
+        volume_l=339, feed_g_week=10, protein_percent=59, plants=(StandingPlant("stems", 44, 16),),
         change_percent=14, change_every_days=7, ph=6, temperature_c=18, filter_maturity_percent=30,
         thin_to_percent=50,
     )  # fmt: skip
     mats = [
-        Plant("mat", part * FLOATING_WET_G_M2 * tank.surface_m2, 4.9, True) for part in (0.13, 0.26)
+        StandingPlant("mat", part * FLOATING_WET_G_M2 * tank.surface_m2, 4.9, True)
+        for part in (0.13, 0.26)
     ]
     some, more = (final(tank._replace(plants=(*tank.plants, mat)), 120) for mat in mats)
     assert some < more < some + UNSEEN_MG_L
@@ -226,8 +231,8 @@ def test_a_thinned_mat_twice_as_large_can_leave_a_little_more():
 
 def test_a_mat_that_closes_sooner_gives_back_its_dead_fronds_sooner():
     """Both are closed by the end and take alike; the one that closed first has shed more by then."""
-    tank = JUNGLE._replace(volume_l=36, feed_g_week=5, plants=(Plant("mat", 2, 12, True),))
-    sooner = tank._replace(plants=(Plant("mat", 4, 12, True),))
+    tank = JUNGLE._replace(volume_l=36, feed_g_week=5, plants=(StandingPlant("mat", 2, 12, True),))
+    sooner = tank._replace(plants=(StandingPlant("mat", 4, 12, True),))
     late, early = (simulate(one, [], 180) for one in (tank, sooner))
     assert early.last.floating_cover == late.last.floating_cover == 100
     assert early.state[3] > late.state[3]  # what rots
@@ -235,8 +240,8 @@ def test_a_mat_that_closes_sooner_gives_back_its_dead_fronds_sooner():
 
 
 def test_more_stems_than_the_lamp_carries_die_and_come_back():
-    full = JUNGLE._replace(plants=(Plant("stems", 600, 20),), dli_mol=2.0, feed_g_week=1)
-    fuller = full._replace(plants=(Plant("stems", 2_400, 20),))
+    full = JUNGLE._replace(plants=(StandingPlant("stems", 600, 20),), dli_mol=2.0, feed_g_week=1)
+    fuller = full._replace(plants=(StandingPlant("stems", 2_400, 20),))
     assert final(fuller, 60) > final(full, 60) + 5
 
 
@@ -244,7 +249,10 @@ def test_plants_that_were_fed_more_take_a_pulse_up_faster():
     hungry = Tank(
         volume_l=14, feed_g_week=0.33, protein_percent=59, nitrate_mg_l=8, change_percent=48,
         change_every_days=20, tap_nitrate_mg_l=33,
-        plants=(Plant("stems", 220, 13), Plant("slow", 440, 42), Plant("few floaters", 3, 5, True)),
+        plants=(
+            StandingPlant("stems", 220, 13), StandingPlant("slow", 440, 42),
+            StandingPlant("few floaters", 3, 5, True),
+        ),
     )  # fmt: skip
     hungry = hungry._replace(dli_mol=40.0)
     fed = hungry._replace(feed_g_week=0.64)

@@ -11,8 +11,8 @@ import sys
 import pytest
 from jsonschema import Draft7Validator, Draft202012Validator
 
-from scripts.pages.open_data.files import FOLDER, WHOLE, open_data
-from scripts.pages.open_data.tables import TABLES
+from scripts.pages.open_data.data_files import FOLDER, WHOLE, open_data
+from scripts.pages.open_data.data_tables import TABLES
 from scripts.records.claim import COMMON_PRACTICE
 from scripts.records.load import load
 from scripts.runtime.published_wheel import make_wheel

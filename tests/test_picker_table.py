@@ -10,9 +10,9 @@ import pytest
 from calculators.core.data import table_bytes
 from calculators.core.listing import load_all
 from calculators.pick.plant_table import COLUMNS, book
-from scripts.runtime.make import MADE
+from scripts.runtime.make_runtime import MADE
 from scripts.setup.paths import ROOT, TABLES
-from scripts.tables.plants import form_to_pick
+from scripts.tables.plant_rows import form_to_pick
 
 TABLE = TABLES / "plants.json"
 

@@ -5,9 +5,9 @@ import re
 import pytest
 
 from calculators.core.listing import load_all
-from scripts.pages.calculators.ready.ammonia import PH, READINGS_MG_L, TEMPERATURES_C
+from scripts.pages.calculators.ready.ammonia_table import PH, READINGS_MG_L, TEMPERATURES_C
+from scripts.pages.calculators.ready.ready_values import READY, ready_values
 from scripts.pages.calculators.ready.table import cell
-from scripts.pages.calculators.ready.values import READY, ready_values
 
 ALL = {name: make() for name, make in READY.items()}
 # Ammonia readings at pH and °C that the acute criterion of the United States (EPA 2013, table 5b of

@@ -6,7 +6,7 @@ from pathlib import Path
 import pytest
 import yaml
 
-from scripts.records.law import listings
+from scripts.records.law_matches import listings
 from scripts.records.schema import KINDS, write_schemas
 from scripts.setup.paths import ROOT
 from tests.faults_of import all_faults, lines, record_faults

@@ -8,7 +8,7 @@ import pytest
 from calculators.core.listing import load_all
 from calculators.core.run import run
 from scripts.records.published import cases
-from scripts.runtime.make import MADE
+from scripts.runtime.make_runtime import MADE
 from scripts.setup.node import node
 from tests.effort import thorough
 from tests.near import assert_near

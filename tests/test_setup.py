@@ -12,7 +12,7 @@ import pytest
 
 from scripts.setup import chromium, environment, node
 from scripts.setup import enter as entering
-from scripts.setup.advice import advice
+from scripts.setup.failed_step_advice import advice
 from scripts.setup.paths import LOCKS, ROOT
 from scripts.setup.python_version import check_python_version
 from scripts.setup.say import Missing

@@ -9,7 +9,7 @@ from jsonschema import Draft202012Validator, FormatChecker
 from calculators.bridge import answer
 from calculators.shelf.file_schema import shelf_schema
 from calculators.shelf.shelf_file import check_shelf_file, check_shelf_text
-from scripts.pages.shelf.files import demo_file, fields_json
+from scripts.pages.shelf.shelf_downloads import demo_file, fields_json
 from scripts.records.load import read_records
 from scripts.setup import paths
 from tests.shelf_files import BAD_FILES, GOOD

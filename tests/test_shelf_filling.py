@@ -9,11 +9,11 @@ import pytest
 from calculators.bridge import answer
 from calculators.core.listing import load_all
 from calculators.core.run import run
-from calculators.science.shelf.tank import TANK_FIELDS, ShelfTank
-from calculators.science.shelf.verdict import FIRST_HOUR
+from calculators.science.shelf.shelf_tank import TANK_FIELDS, ShelfTank
+from calculators.science.shelf.tank_verdict import FIRST_HOUR
 from calculators.shelf.fills import FILLS
 from calculators.shelf.portions import portion_of, spoons
-from scripts.pages.shelf.files import DEMO_DAY, demo_json
+from scripts.pages.shelf.shelf_downloads import DEMO_DAY, demo_json
 from scripts.records.load import read_records
 from scripts.setup import paths
 from tests.command_line import command

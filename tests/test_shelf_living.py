@@ -10,7 +10,7 @@ import pytest
 from calculators.bridge import answer
 from calculators.core.result import BadInput
 from calculators.core.run import run
-from calculators.science.shelf.plants import plants
+from calculators.science.shelf.recorded_plants import plants
 
 TODAY = "2026-11-28"
 FAST, SLOW = "hygrophila-polysperma", "anubias-barteri"

@@ -16,14 +16,14 @@ from calculators.bridge import answer
 from calculators.core.dates import read_moment
 from calculators.core.result import BadInput
 from calculators.core.run import run
+from calculators.science.nitrogen.forecast_tank import Rates, StandingPlant, Tank
 from calculators.science.nitrogen.simulate import simulate
-from calculators.science.nitrogen.tank import Plant, Rates, Tank
 from calculators.science.shelf.entries import READINGS
-from calculators.science.shelf.plants import plants
-from calculators.science.shelf.verdict import FIRST_HOUR, FIRST_TESTS, WORST_FIRST
+from calculators.science.shelf.recorded_plants import plants
+from calculators.science.shelf.tank_verdict import FIRST_HOUR, FIRST_TESTS, WORST_FIRST
 from scripts.benches.season import TODAY as SEASON_END
 from scripts.benches.season import season
-from scripts.pages.shelf.files import DEMO_DAY, demo_file
+from scripts.pages.shelf.shelf_downloads import DEMO_DAY, demo_file
 from scripts.records.load import read_records
 from scripts.setup import paths
 from tests.effort import how_many
@@ -339,7 +339,7 @@ def test_the_outlook_is_there_where_the_tank_carries_it_and_brackets_its_middle(
 
 def logged_course(times):
     """Readings of this tank every four days, its plants growing so many times what they promise."""
-    planted = Plant("rotala-rotundifolia", 60.0, engine_doubling_days())
+    planted = StandingPlant("rotala-rotundifolia", 60.0, engine_doubling_days())
     tank = Tank(
         100.0, 4.0, 45.0, (planted,), soil_area_cm2=2_400.0, denitrification_mg_n_m2_day=5.0,
         nitrate_mg_l=20.0, ph=7.0, temperature_c=24.0,

@@ -7,7 +7,7 @@ from hypothesis import strategies as st
 from calculators.core.result import BadInput
 from calculators.core.run import run
 from calculators.science.animals.animal_table import ANIMALS
-from calculators.science.animals.feed import excreted_ammonia_n_g, feed_nitrogen_g, living_mass_g
+from calculators.science.animals.feeding import excreted_ammonia_n_g, feed_nitrogen_g, living_mass_g
 from calculators.science.animals.respiration import resting_oxygen_mg_h
 
 ADDING_UP = (

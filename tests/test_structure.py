@@ -14,7 +14,12 @@ from scripts.structure.rooms import (
     serving_one,
     stray,
 )
-from scripts.structure.sizes import classes_named_twice, long_functions, long_modules
+from scripts.structure.sizes import (
+    classes_named_twice,
+    files_named_twice,
+    long_functions,
+    long_modules,
+)
 
 DECLARED = """
 from calculators.core.declare import calculator
@@ -108,7 +113,7 @@ def test_rooms_are_told_apart(house):
             "calculators/science/unused.py": "",
             "calculators/core/declare.py": "calculator = None\n",
             "scripts/records/load.py": "from calculators.tank.calculator import tank\n",
-            "scripts/tables/plants.py": "from scripts.pages.page import page\n",
+            "scripts/tables/plant_rows.py": "from scripts.pages.page import page\n",
             "scripts/pages/page.py": "from calculators.tank.calculator import tank\n",
         }
     )
@@ -126,7 +131,7 @@ def test_rooms_are_told_apart(house):
     }
     assert set(backwards(modules)) == {
         Import("scripts.records.load", "calculators.tank.calculator"),
-        Import("scripts.tables.plants", "scripts.pages.page"),
+        Import("scripts.tables.plant_rows", "scripts.pages.page"),
     }
 
 
@@ -142,20 +147,24 @@ def test_sizes_and_names_are_counted(house):
     assert long_functions(modules) == [("scripts.long.over", 26)]
     assert long_modules(modules) == [("scripts.long", 160)]
     assert classes_named_twice(modules) == {"Row": ["scripts.long", "scripts.short"]}
-
-
-# Names of classes that may stand in two modules, and why.
-NAMED_TWICE = {
-    "OnlyWith": "an output beside another, and a lead's figure beside another: one rule, two places",
-    "Plant": "what a record says of a plant, and the plant of the nitrogen model",
-    "Record": "a file of species/, and what the nitrogen model notes as a run goes on",
-}
+    alike = house(
+        {
+            "scripts/pages/marks.py": "",
+            "calculators/core/marks.py": "",
+            "scripts/pages/words.py": "",
+            "calculators/core/words.py": "",
+            "scripts/core/__init__.py": "",
+        }
+    )
+    assert files_named_twice(alike) == {"marks": ["calculators.core.marks", "scripts.pages.marks"]}
 
 
 def test_no_class_name_means_two_things(modules):
-    twice = classes_named_twice(modules)
-    assert {name: twice[name] for name in twice if name not in NAMED_TWICE} == {}
-    assert set(NAMED_TWICE) <= set(twice), "an exception that is needed no longer"
+    assert classes_named_twice(modules) == {}
+
+
+def test_no_file_of_one_room_is_named_like_one_of_another(modules):
+    assert files_named_twice(modules) == {}
 
 
 def test_a_calculator_is_known_by_its_declaration(modules):

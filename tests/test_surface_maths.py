@@ -11,7 +11,7 @@ from calculators.surface_cover.discs import Disc, common, drawn, joined, span, w
 from calculators.surface_cover.homography import square_to
 from calculators.surface_cover.leaf_colour import colour_of_leaf
 from calculators.surface_cover.otsu import otsu
-from calculators.surface_cover.outline import NoOutline, area, around, outline, spans
+from calculators.surface_cover.water_outline import NoOutline, area, around, outline, spans
 from scripts.pages.calculators.eye_guide import COVERS, HIGH, WIDE, leaves
 from tests.surface_pictures import map_between
 

@@ -3,9 +3,9 @@
 import pytest
 from pydantic import BaseModel
 
-from scripts.pages.animals.page import animal_page
-from scripts.pages.plants.page import plant_page
-from scripts.pages.problems.page import problem_page
+from scripts.pages.animals.animal_page import animal_page
+from scripts.pages.plants.plant_page import plant_page
+from scripts.pages.problems.problem_page import problem_page
 from scripts.pages.terms import terms_used
 
 TERMS = {

@@ -8,7 +8,7 @@ from calculators.core.declare import Spec
 from calculators.core.fields import InputField, Kind
 from calculators.core.nested import gather, scatter
 from calculators.core.numbers import read_number, show_plain
-from calculators.core.units import System, from_shown, to_shown
+from calculators.core.shown_units import System, from_shown, to_shown
 
 # Fewer figures on the way back, so that 31.5 cm, shown as 12.4016 in, is 31.5 cm again.
 CONVERTED_DIGITS = {"us": 6, "metric": 5}

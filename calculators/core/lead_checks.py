@@ -4,7 +4,7 @@ from collections.abc import Iterable, Mapping, Sequence
 
 from calculators.core.declare import Spec
 from calculators.core.fields import InputField
-from calculators.core.leads import Lead, OnlyWith, Rows, Scaled, Source, Value
+from calculators.core.leads import Lead, OnlyBeside, Rows, Scaled, Source, Value
 from calculators.core.result import Note
 
 
@@ -38,7 +38,7 @@ def keys_of(sources: Iterable[Source]) -> list[str]:
     for source in sources:
         if isinstance(source, Rows):
             keys += [source.each] if source.each else keys_of(source.columns.values())
-        elif isinstance(source, OnlyWith):
+        elif isinstance(source, OnlyBeside):
             keys += [source.needs, source.key]
         elif isinstance(source, Scaled):
             keys.append(source.key)

@@ -24,7 +24,7 @@ class Scaled(NamedTuple):
     factor: float
 
 
-class OnlyWith(NamedTuple):
+class OnlyBeside(NamedTuple):
     """What stands under ``key``, where ``needs`` (a key too) holds something but nothing, zero and no."""
 
     needs: str
@@ -42,7 +42,7 @@ class Rows(NamedTuple):
     each: str = ""
 
 
-Source = str | Value | Scaled | OnlyWith | Rows
+Source = str | Value | Scaled | OnlyBeside | Rows
 
 
 class Lead(NamedTuple):
@@ -97,7 +97,7 @@ def value_of(source: Source, answer: Mapping[str, Any]) -> Any:
         case Scaled():
             figure = reach(source.key, answer)
             return None if figure is None else figure * source.factor
-        case OnlyWith():
+        case OnlyBeside():
             return reach(source.key, answer) if reach(source.needs, answer) else None
         case Rows():
             return rows_of(source, answer)

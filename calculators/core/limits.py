@@ -2,7 +2,7 @@
 
 from calculators.core.fields import InputField, Kind
 from calculators.core.numbers import show_number
-from calculators.core.units import System, to_shown, unit_shown
+from calculators.core.shown_units import System, to_shown, unit_shown
 
 MAX_ROWS = 1_000
 MOST_LINK_ROWS = (

@@ -3,7 +3,7 @@
 from typing import Any, NotRequired, TypedDict
 
 from calculators.core.result import Level
-from calculators.core.units import System
+from calculators.core.shown_units import System
 
 
 class NoteData(TypedDict):

@@ -8,7 +8,7 @@ from calculators.core.left_empty import StandIns
 from calculators.core.messages import NoteData
 from calculators.core.paint.answer import show_value
 from calculators.core.result import Note
-from calculators.core.units import System, unit_shown
+from calculators.core.shown_units import System, unit_shown
 
 ALL_EXAMPLE = "This is the worked example. None of its figures are yours."
 

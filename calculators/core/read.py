@@ -11,7 +11,7 @@ from calculators.core.nested import gather
 from calculators.core.problem_paths import labelled, needed_of, under
 from calculators.core.read_single import LONGEST_COMPARED, SINGLE, ReadingMode
 from calculators.core.result import BadInput, StillNeeded
-from calculators.core.units import System
+from calculators.core.shown_units import System
 
 
 def read_inputs(

@@ -8,7 +8,7 @@ from calculators.core.fields import InputField, Kind
 from calculators.core.limits import allowed
 from calculators.core.numbers import read_number, show_number
 from calculators.core.read_keys import show_json
-from calculators.core.units import System, at_limit, from_shown
+from calculators.core.shown_units import System, at_limit, from_shown
 from calculators.core.written_units import to_metric, units_of
 
 # A number, then something that begins like a unit: a letter, or one of the signs that stand for one.

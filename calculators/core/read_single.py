@@ -11,7 +11,7 @@ from calculators.core.limits import MAX_ROWS, allowed
 from calculators.core.quantity import TextForm
 from calculators.core.read_figure import read_figure
 from calculators.core.read_keys import read_keys, show_json
-from calculators.core.units import System
+from calculators.core.shown_units import System
 
 UNFIT_LINES = re.compile(
     "[\x00-\x08\x0b\x0c\x0e-\x1f\x7f\ud800-\udfff]"

@@ -7,7 +7,7 @@ from calculators.core.declare import Spec
 from calculators.core.fields import InputField
 from calculators.core.limits import allowed
 from calculators.core.result import Refusal, Refused
-from calculators.core.units import System
+from calculators.core.shown_units import System
 
 
 def contradictory(

@@ -9,7 +9,7 @@ from calculators.core.name_hints import unknown_name
 from calculators.core.nested import gather
 from calculators.core.numbers import PLAIN, show_number
 from calculators.core.read_figure import parts, read_figure
-from calculators.core.units import System, to_shown, unit_shown
+from calculators.core.shown_units import System, to_shown, unit_shown
 from calculators.core.written_units import plainly
 
 DIGITS = 4

@@ -15,7 +15,7 @@ from calculators.core.messages import Answer
 from calculators.core.read import read_inputs
 from calculators.core.refusals import contradictory, worded
 from calculators.core.result import BadInput, Note, Refused, Series, StillNeeded
-from calculators.core.units import System
+from calculators.core.shown_units import System
 
 
 class Computed(NamedTuple):

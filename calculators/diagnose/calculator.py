@@ -8,12 +8,12 @@ from calculators.core.quantities import Cover, Days, FeedMass, HoursADay, Volume
 from calculators.core.quantity import Help, Keys, Label
 from calculators.diagnose.case import check_findings, contradictions, figures_of
 from calculators.diagnose.case_read import read_case
+from calculators.diagnose.cause_posterior import posterior
 from calculators.diagnose.first_step import FirstStepEvidence, to_do_first
 from calculators.diagnose.follow_up import expected, filled
 from calculators.diagnose.hand_on import LEADS
 from calculators.diagnose.next_check import best_check
 from calculators.diagnose.outputs import Diagnosis, NextCheck, Readings
-from calculators.diagnose.posterior import posterior
 from calculators.diagnose.problem_table import CAUSES, FINDINGS, PLANTS, WHERE
 from calculators.diagnose.ranking import ranked
 from calculators.diagnose.triage import (

@@ -5,7 +5,7 @@ from collections.abc import Mapping
 from typing import NamedTuple
 
 from calculators.diagnose.case_read import Case
-from calculators.diagnose.posterior import OF_PLANT
+from calculators.diagnose.cause_posterior import OF_PLANT
 from calculators.diagnose.problem_table import CAUSES, FINDINGS, QUESTIONS, question_of, shares_of
 from calculators.science.evidence.information import information_bits
 from calculators.science.evidence.weighing import LEADING, SOMETHING_ELSE

@@ -4,7 +4,7 @@ from typing import NamedTuple
 
 from calculators.core.fields import InputField
 from calculators.core.numbers import show_number
-from calculators.core.units import System, to_shown, unit_shown
+from calculators.core.shown_units import System, to_shown, unit_shown
 from calculators.core.wording import upper
 from calculators.diagnose.case_read import Case
 from calculators.diagnose.next_check import Viewpoint, best_check

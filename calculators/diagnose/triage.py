@@ -5,8 +5,8 @@ from collections.abc import Mapping
 from calculators.core.numbers import show_number
 from calculators.core.result import Note
 from calculators.diagnose.case_read import Case
+from calculators.diagnose.cause_posterior import prior_weight
 from calculators.diagnose.likelihood import ODDS
-from calculators.diagnose.posterior import prior_weight
 from calculators.diagnose.problem_table import CAUSES, FINDINGS
 from calculators.science.animals.reading_steps import (
     STEPS,

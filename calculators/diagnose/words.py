@@ -6,9 +6,9 @@ from calculators.core.numbers import show_number
 from calculators.core.result import Note
 from calculators.core.wording import upper
 from calculators.diagnose.case_read import Case
+from calculators.diagnose.cause_posterior import Term, terms
 from calculators.diagnose.likelihood import ODDS
 from calculators.diagnose.next_check import Check
-from calculators.diagnose.posterior import Term, terms
 from calculators.diagnose.problem_table import CAUSES, FINDINGS, PLANTS, QUESTIONS, EvidenceRow
 from calculators.science.animals.reading_words import WARMTH_STEP
 

@@ -17,10 +17,9 @@ from calculators.core.quantities import (
 )
 from calculators.core.quantity import Assumed, Help, Label, Possible
 from calculators.core.result import Refusal, Refused, Series
-from calculators.dosing.advice import SaltDose, advice
 from calculators.dosing.bottle import bought, mixed
 from calculators.dosing.cautions import Plan
-from calculators.dosing.choices import (
+from calculators.dosing.dose_options import (
     DOSE_EVERY_DAYS,
     NITROGEN_FORM_WORDS,
     NUTRIENT_WORDS,
@@ -33,6 +32,7 @@ from calculators.dosing.choices import (
 )
 from calculators.dosing.outputs import Dosing
 from calculators.dosing.product_labels import MOST_GRAMS_A_LITRE, Analysis, Printed
+from calculators.dosing.salt_advice import SaltDose, advice
 from calculators.dosing.salts import SALTS, Salt
 from calculators.dosing.settling import DosingSchedule, course, settled_level
 from calculators.dosing.target import target_rise

@@ -7,19 +7,19 @@ from calculators.core.leads import Lead
 from calculators.core.quantities import Count
 from calculators.core.quantity import Help, Keys, Label, Possible
 from calculators.core.result import Note
-from calculators.identify.answer_rows import cannot_be_told, next_trait, ranked_row
+from calculators.identify.identified_rows import cannot_be_told, next_trait, ranked_row
 from calculators.identify.label import read_label
 from calculators.identify.law_words import LISTS_CHANGE, law_note, likely_listed
 from calculators.identify.next_look import rivals
 from calculators.identify.outputs import Identification
-from calculators.identify.posterior import given_traits, in_order, plant_chances
+from calculators.identify.plant_posterior import given_traits, in_order, plant_chances
 from calculators.identify.seen import SeenTraits
 from calculators.identify.side import MOST_BESIDE, differing, told_apart
 from calculators.identify.trait_words import TRAITS
 from calculators.identify.words import WHAT_IS_SHARED, label_notes, verdict
 from calculators.science.evidence.weighing import SOMETHING_ELSE
 from calculators.science.rounding import RESULT_DIGITS
-from calculators.science.shelf.tank import PLACE_WORDS, Place
+from calculators.science.shelf.shelf_tank import PLACE_WORDS, Place
 
 ENOUGH = 0.7  # from this chance on the first plant is called enough; judgement
 MOST_LISTED = 5

@@ -5,15 +5,15 @@ from collections.abc import Collection, Mapping
 from functools import cache
 from typing import NamedTuple
 
-from calculators.identify.evidence import (
+from calculators.identify.plant_posterior import given_traits, in_order
+from calculators.identify.seen import SeenTraits
+from calculators.identify.trait_evidence import (
     EVIDENCE,
     Circumstances,
     answer_chances,
     answers_of,
     circumstances_of,
 )
-from calculators.identify.posterior import given_traits, in_order
-from calculators.identify.seen import SeenTraits
 from calculators.identify.trait_table import BookTraits, plant_book
 from calculators.science.evidence.information import information_bits
 from calculators.science.evidence.weighing import LEADING, SOMETHING_ELSE

@@ -4,9 +4,9 @@ from collections.abc import Mapping
 from typing import Any
 
 from calculators.core.paint.element import NOTHING, Html, element
-from calculators.identify.choices import MOST_SHOWN, DrawnAnswer, choices
-from calculators.identify.evidence import MEASURED
+from calculators.identify.drawn_answers import MOST_SHOWN, DrawnAnswer, choices
 from calculators.identify.seen import SeenTraits
+from calculators.identify.trait_evidence import MEASURED
 from calculators.identify.trait_words import TRAITS
 
 CANNOT_SEE = "I cannot see it"

@@ -6,7 +6,7 @@ from typing import Any
 from calculators.core.paint.element import NOTHING, Html, element, joined
 from calculators.core.result import Note
 from calculators.identify.law_words import listed_at
-from calculators.identify.posterior import given_traits
+from calculators.identify.plant_posterior import given_traits
 from calculators.identify.seen import SeenTraits
 from calculators.identify.trait_table import plant_book
 from calculators.identify.trait_words import TRAITS, words_of

@@ -7,7 +7,7 @@ from calculators.core.result import Link, Note
 from calculators.core.wording import joined
 from calculators.identify.label import LabelSays
 from calculators.identify.next_look import TraitToCheck
-from calculators.identify.posterior import LABEL, Spoken
+from calculators.identify.plant_posterior import LABEL, Spoken
 from calculators.identify.record_words import NOT_RECORDED, label_of, recorded
 from calculators.identify.trait_table import BookTraits, plant_book
 from calculators.identify.trait_words import TRAITS, words_of

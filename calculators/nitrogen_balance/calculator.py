@@ -20,10 +20,11 @@ from calculators.nitrogen_balance.notes import notes
 from calculators.nitrogen_balance.outputs import NitrogenBalance
 from calculators.nitrogen_balance.tank_load import load_of, weeks_to_low
 from calculators.science.conversions import DAYS_PER_WEEK
-from calculators.science.nitrogen import inputs
+from calculators.science.nitrogen import nitrogen_inputs
 from calculators.science.nitrogen.balance import SHOWN_DAYS, cycle_of, exchanged, flows, judge, saw
 from calculators.science.nitrogen.constants import DENITRIFICATION_MG_M2_DAY
 from calculators.science.nitrogen.edges import LESS_GAS, MORE_GAS
+from calculators.science.nitrogen.forecast_tank import common_surface_cm2
 from calculators.science.nitrogen.steady import (
     Cycle,
     days_to_nothing,
@@ -35,7 +36,6 @@ from calculators.science.nitrogen.steady import (
     settled_low,
     standing_stems,
 )
-from calculators.science.nitrogen.tank import common_surface_cm2
 from calculators.science.nitrogen.uptake_fit import fit, fit_notes
 from calculators.science.water.unread import HIGH_PH, WARM_C
 
@@ -98,18 +98,18 @@ NITRATE_ROW = "Nitrate"
     ),
 )
 def nitrogen_balance(
-    volume_l: inputs.TankVolume = 120.0,
-    feed_g_week: inputs.Feed = 3.0,
-    protein_percent: Annotated[inputs.FeedProtein, Assumed(), FINER] = 45.0,
+    volume_l: nitrogen_inputs.TankVolume = 120.0,
+    feed_g_week: nitrogen_inputs.Feed = 3.0,
+    protein_percent: Annotated[nitrogen_inputs.FeedProtein, Assumed(), FINER] = 45.0,
     plant_uptake_mg_n_day: Annotated[
-        inputs.PlantUptake,
+        nitrogen_inputs.PlantUptake,
         Help("If you have it; empty: worked out from cover and trimmings."),
         FINER,
     ] = None,
-    floater_area_cm2: Annotated[inputs.FloaterArea, InRow(PLANTS_ROW)] = 600.0,
-    floater_doubling_days: Annotated[inputs.FloaterDoubling, Assumed(), FINER] = 7.0,
+    floater_area_cm2: Annotated[nitrogen_inputs.FloaterArea, InRow(PLANTS_ROW)] = 600.0,
+    floater_doubling_days: Annotated[nitrogen_inputs.FloaterDoubling, Assumed(), FINER] = 7.0,
     trimmings_g_week: Annotated[
-        inputs.Trimmings,
+        nitrogen_inputs.Trimmings,
         Label("Trimmings a week, wet, without floaters"),
         Help(
             "Rooted plants that you cut, shaken off and weighed. Thinned floaters go by their cover."
@@ -117,17 +117,17 @@ def nitrogen_balance(
         InRow(PLANTS_ROW, "Trimmings"),
     ] = 50.0,
     soil_area_cm2: Annotated[
-        inputs.SoilArea | None,
+        nitrogen_inputs.SoilArea | None,
         Help("Length times width of the bed; 0 for none. Empty: all of a common tank's bottom."),
         FINER,
     ] = None,
-    denitrification_mg_n_m2_day: Annotated[inputs.Denitrification, FINER, Assumed()] = (
+    denitrification_mg_n_m2_day: Annotated[nitrogen_inputs.Denitrification, FINER, Assumed()] = (
         DENITRIFICATION_MG_M2_DAY
     ),
-    change_percent: Annotated[inputs.ChangeShare, InRow(CHANGE_ROW, "Each time")] = 20.0,
-    change_every_days: Annotated[inputs.ChangeEvery, InRow(CHANGE_ROW, "Every")] = 14.0,
-    tap_nitrate_mg_l: Annotated[inputs.TapNitrate, InRow(NITRATE_ROW, "New water")] = 5.0,
-    nitrate_mg_l: Annotated[inputs.Nitrate, InRow(NITRATE_ROW, "Tank now")] = 15.0,
+    change_percent: Annotated[nitrogen_inputs.ChangeShare, InRow(CHANGE_ROW, "Each time")] = 20.0,
+    change_every_days: Annotated[nitrogen_inputs.ChangeEvery, InRow(CHANGE_ROW, "Every")] = 14.0,
+    tap_nitrate_mg_l: Annotated[nitrogen_inputs.TapNitrate, InRow(NITRATE_ROW, "New water")] = 5.0,
+    nitrate_mg_l: Annotated[nitrogen_inputs.Nitrate, InRow(NITRATE_ROW, "Tank now")] = 15.0,
     target_nitrate_mg_l: Annotated[
         Concentration, Label("Nitrate you want to hold"), Possible(0, 1_000), Assumed(), FINER
     ] = 10.0,

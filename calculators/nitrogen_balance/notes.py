@@ -1,9 +1,9 @@
 """All that the weekly budget says, in its order: harm to animals, the verdict, the rest."""
 
 from calculators.core.result import Note
+from calculators.nitrogen_balance.balance_verdict import Ahead, verdict_note
 from calculators.nitrogen_balance.load_words import hardness_notes, load_notes
 from calculators.nitrogen_balance.tank_load import Load
-from calculators.nitrogen_balance.verdict import Ahead, verdict_note
 from calculators.science.conversions import DAYS_PER_WEEK
 from calculators.science.nitrogen.balance import SHOWN_DAYS, Flows, Verdict
 from calculators.science.nitrogen.balance_words import nitrate_notes, other_notes

@@ -19,7 +19,7 @@ from calculators.core.quantities import (
 )
 from calculators.core.quantity import AnswersTo, Choices, Help, Label, WhenNone
 from calculators.core.result import Note, Series
-from calculators.science.animals.feed import AMMONIA_N_PER_PROTEIN
+from calculators.science.animals.feeding import AMMONIA_N_PER_PROTEIN
 from calculators.science.nitrogen.balance import Verdict
 
 NOWHERE = WhenNone("no level: see the notes")

@@ -4,9 +4,9 @@ from collections.abc import Sequence
 
 from calculators.core.result import Note
 from calculators.nitrogen_forecast.first_steps import first_steps
-from calculators.nitrogen_forecast.harm import HarmfulReading
 from calculators.nitrogen_forecast.harm_words import detail, headline
-from calculators.science.nitrogen.tank import Event, Tank
+from calculators.nitrogen_forecast.run_harm import HarmfulReading
+from calculators.science.nitrogen.forecast_tank import Event, Tank
 
 GASPING = Note(
     "danger",

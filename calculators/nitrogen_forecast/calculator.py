@@ -4,7 +4,7 @@ from typing import Annotated, Literal
 
 from calculators.core.declare import calculator
 from calculators.core.form_hints import FINER, InOrder, InRow, Part, Preset, Presets
-from calculators.core.leads import Lead, OnlyWith, Rows, Value
+from calculators.core.leads import Lead, OnlyBeside, Rows, Value
 from calculators.core.quantities import (
     PH,
     Area,
@@ -26,16 +26,22 @@ from calculators.nitrogen_forecast.inverse import Answers, answers
 from calculators.nitrogen_forecast.outputs import NitrogenForecast
 from calculators.nitrogen_forecast.target_words import target_cautions
 from calculators.science.conversions import CM2_PER_M2
-from calculators.science.nitrogen import inputs
+from calculators.science.nitrogen import nitrogen_inputs
 from calculators.science.nitrogen.constants import LARGEST_RETAINED_PERCENT, SOIL_RELEASE_MG_M2_DAY
+from calculators.science.nitrogen.forecast_tank import (
+    Event,
+    Rates,
+    StandingPlant,
+    Tank,
+    common_surface_cm2,
+)
 from calculators.science.nitrogen.plant_constants import FLOATING_WET_G_M2
-from calculators.science.nitrogen.tank import Event, Plant, Rates, Tank, common_surface_cm2
 from calculators.science.water.unread import WARM_C
 
 EXAMPLE_PLANTS = [
-    Plant("Ambulia", 300.0, 10.0),
-    Plant("Wendt's cryptocoryne", 150.0, 45.0),
-    Plant("Frogbit", 60.0, 7.0, True),
+    StandingPlant("Ambulia", 300.0, 10.0),
+    StandingPlant("Wendt's cryptocoryne", 150.0, 45.0),
+    StandingPlant("Frogbit", 60.0, 7.0, True),
 ]
 # What stands in where a keeper leaves it empty lies on the animals' side: no changes carry nitrate
 # off, and warm water makes more of the ammonia toxic than that of most tanks. The tap's is half of
@@ -107,7 +113,7 @@ READING_ROW = "In the tank"
                 "tanks": Rows(
                     {
                         "name": Value("This tank"),
-                        "change_every_days": OnlyWith("change_percent", "change_every_days"),
+                        "change_every_days": OnlyBeside("change_percent", "change_every_days"),
                     }
                 )
             },
@@ -115,25 +121,25 @@ READING_ROW = "In the tank"
     ),
 )
 def nitrogen_forecast(
-    volume_l: Annotated[inputs.TankVolume, TANK, InRow(TANK_ROW)] = 120.0,
-    feed_g_week: Annotated[inputs.Feed, TANK] = 3.0,
-    protein_percent: Annotated[inputs.FeedProtein, FINER, Assumed()] = 45.0,
+    volume_l: Annotated[nitrogen_inputs.TankVolume, TANK, InRow(TANK_ROW)] = 120.0,
+    feed_g_week: Annotated[nitrogen_inputs.Feed, TANK] = 3.0,
+    protein_percent: Annotated[nitrogen_inputs.FeedProtein, FINER, Assumed()] = 45.0,
     plant_uptake_mg_n_day: Annotated[
-        inputs.PlantUptake,
+        nitrogen_inputs.PlantUptake,
         Label("Measured uptake of plants not listed"),
         Help("Comes on top of the listed plants; empty for none."),
         FINER,
     ] = None,
     floater_area_cm2: Annotated[
-        inputs.FloaterArea,
+        nitrogen_inputs.FloaterArea,
         Label("Floating cover not listed"),
         Help("Or list floaters by weight among the plants, not both."),
         FINER,
         Assumed(),
     ] = 0.0,
-    floater_doubling_days: Annotated[inputs.FloaterDoubling, FINER, Assumed()] = 7.0,
+    floater_doubling_days: Annotated[nitrogen_inputs.FloaterDoubling, FINER, Assumed()] = 7.0,
     trimmings_g_week: Annotated[
-        inputs.Trimmings,
+        nitrogen_inputs.Trimmings,
         Label("Trimmings a week, wet, at most"),
         Help("From all plants alike; never more than has grown since the start."),
         CARE,
@@ -147,24 +153,26 @@ def nitrogen_forecast(
         CARE,
     ] = None,
     soil_area_cm2: Annotated[
-        inputs.SoilArea | None,
+        nitrogen_inputs.SoilArea | None,
         Help("Length times width of the bed; 0 for none. Empty: all of a common tank's bottom."),
         FINER,
     ] = None,
     denitrification_mg_n_m2_day: Annotated[
-        inputs.Denitrification,
+        nitrogen_inputs.Denitrification,
         Help("At 10 mg/L nitrate; it rises with nitrate. 1 to 30, about 5."),
         FINER,
         Assumed(),
     ] = 5.0,
     change_percent: Annotated[
-        inputs.ChangeShare, WATER, Assumed(), InRow(CHANGE_ROW, "Each time")
+        nitrogen_inputs.ChangeShare, WATER, Assumed(), InRow(CHANGE_ROW, "Each time")
     ] = NO_CHANGES,
     change_every_days: Annotated[
-        inputs.ChangeEvery, WATER, Assumed(), InRow(CHANGE_ROW, "Every")
+        nitrogen_inputs.ChangeEvery, WATER, Assumed(), InRow(CHANGE_ROW, "Every")
     ] = 14.0,
-    tap_nitrate_mg_l: Annotated[inputs.TapNitrate, MORE_WATER, Assumed()] = UNTESTED_TAP_MG_L,
-    nitrate_mg_l: Annotated[inputs.Nitrate, NOW, InRow(READING_ROW, "Nitrate")] = 15.0,
+    tap_nitrate_mg_l: Annotated[
+        nitrogen_inputs.TapNitrate, MORE_WATER, Assumed()
+    ] = UNTESTED_TAP_MG_L,
+    nitrate_mg_l: Annotated[nitrogen_inputs.Nitrate, NOW, InRow(READING_ROW, "Nitrate")] = 15.0,
     days: Annotated[Days, Label("Days ahead"), Possible(1, 365), AHEAD, Assumed()] = 90.0,
     ph: Annotated[PH, Possible(4, 11), Valid(6.0, 9.0), NOW, InRow(READING_ROW)] = 7.4,
     temperature_c: Annotated[
@@ -216,7 +224,7 @@ def nitrogen_forecast(
         TANK,
         InRow(TANK_ROW, "Maturity"),
     ] = 100.0,
-    plants: Annotated[list[Plant], Label("Plants"), PLANTS, MayBeEmpty()] = EXAMPLE_PLANTS,
+    plants: Annotated[list[StandingPlant], Label("Plants"), PLANTS, MayBeEmpty()] = EXAMPLE_PLANTS,
     events: Annotated[
         list[Event],
         Label("What you do, and when"),
@@ -293,7 +301,7 @@ def nitrogen_forecast(
 
     All equations and constants: How the nitrogen model works.
     """
-    cover = Plant(
+    cover = StandingPlant(
         "Floating cover",
         floater_area_cm2 / CM2_PER_M2 * FLOATING_WET_G_M2,
         floater_doubling_days,

@@ -10,8 +10,8 @@ from calculators.science.nitrogen.constants import (
     KH_GROWTH_STOPS_DH,
     SLOW_SOIL_RELEASE_MG_M2_DAY,
 )
+from calculators.science.nitrogen.forecast_tank import Tank
 from calculators.science.nitrogen.simulate import Outcome
-from calculators.science.nitrogen.tank import Tank
 
 MATURE_PERCENT = 50.0  # a filter that is called mature by its keeper; judgement
 # Above it a new filter is calm as soon as with any larger load, in runs of the model without plants.

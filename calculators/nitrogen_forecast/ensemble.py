@@ -3,12 +3,12 @@
 from collections.abc import Sequence
 from typing import NamedTuple
 
-from calculators.science.nitrogen.daily_record import Record
+from calculators.science.nitrogen.daily_record import DailyRecord
 from calculators.science.nitrogen.edges import edges
 from calculators.science.nitrogen.events import schedule
+from calculators.science.nitrogen.forecast_tank import Event, Rates, Tank
 from calculators.science.nitrogen.ode import Effort
 from calculators.science.nitrogen.simulate import COARSE, RELATIVE, Outcome, simulate
-from calculators.science.nitrogen.tank import Event, Rates, Tank
 
 
 class Band(NamedTuple):
@@ -22,7 +22,7 @@ class Band(NamedTuple):
     earliest_shortage: float | None
     store_low: list[float]
     store_high: list[float]
-    edges: list[Record]
+    edges: list[DailyRecord]
 
 
 MOST_STEPS = 3_600  # of the solver in one answer, which so takes less than a second

@@ -4,10 +4,10 @@ from collections.abc import Sequence
 
 from calculators.core.result import Link, Note
 from calculators.core.wording import DANGER_PAGE
-from calculators.nitrogen_forecast.harm import HarmfulReading
 from calculators.nitrogen_forecast.outlook import NITRITE_WATCH_MG_N_L
+from calculators.nitrogen_forecast.run_harm import HarmfulReading
 from calculators.nitrogen_forecast.water_advice import how_to_change
-from calculators.science.nitrogen.tank import Tank
+from calculators.science.nitrogen.forecast_tank import Tank
 
 MOST_READ_MG_L = 50.0  # the most that the ammonia calculators take
 LARGEST_CHANGE_PERCENT = 33.0  # "a third", as the words say

@@ -4,11 +4,11 @@ from collections.abc import Callable, Sequence
 
 from calculators.core.result import Link, Note
 from calculators.nitrogen_forecast.first_hour import next_hour
-from calculators.nitrogen_forecast.harm import HarmfulReading
+from calculators.nitrogen_forecast.run_harm import HarmfulReading
 from calculators.nitrogen_forecast.water_advice import how_to_change
 from calculators.science.animals.reading_lines import LINES
 from calculators.science.animals.reading_words import WARMTH_STEP
-from calculators.science.nitrogen.tank import Event, Tank
+from calculators.science.nitrogen.forecast_tank import Event, Tank
 
 DAILY_CHANGE_PERCENT = 25.0  # common practice, no source: large changes at once strain animals
 A_QUARTER_DAILY = (

@@ -8,8 +8,8 @@ from calculators.nitrogen_forecast.ensemble import Band
 from calculators.nitrogen_forecast.outlook import NITRITE_ACT_MG_N_L, NITRITE_WATCH_MG_N_L
 from calculators.science.animals.reading_lines import LINES
 from calculators.science.nitrogen.daily_record import DayValues as Moment
+from calculators.science.nitrogen.forecast_tank import Event, Tank
 from calculators.science.nitrogen.plant_constants import CRITICAL_N_PERCENT
-from calculators.science.nitrogen.tank import Event, Tank
 from calculators.science.water.ammonia import ACT_NH3_MG_N_L, chronic_limit_mg_n_l, unionised_share
 
 TOXIC = "Ammonia and nitrite"

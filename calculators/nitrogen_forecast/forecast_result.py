@@ -6,19 +6,19 @@ from calculators.core.numbers import show_number as show
 from calculators.core.result import Note
 from calculators.nitrogen_forecast.ensemble import Band
 from calculators.nitrogen_forecast.forecast_pictures import drawn
-from calculators.nitrogen_forecast.harm import harms, harms_at_edges
+from calculators.nitrogen_forecast.forecast_verdict import judge
 from calculators.nitrogen_forecast.harm_words import at_the_edge
 from calculators.nitrogen_forecast.inverse import Answers
 from calculators.nitrogen_forecast.outlook import calm_from, is_rising
 from calculators.nitrogen_forecast.outputs import NitrogenForecast
-from calculators.nitrogen_forecast.verdict import judge
+from calculators.nitrogen_forecast.run_harm import harms, harms_at_edges
 from calculators.nitrogen_forecast.words import notes
 from calculators.science.nitrogen.alkalinity import CACO3_MG_PER_N
 from calculators.science.nitrogen.course import course_of
-from calculators.science.nitrogen.daily_record import Record
+from calculators.science.nitrogen.daily_record import DailyRecord
+from calculators.science.nitrogen.forecast_tank import Event, Tank
 from calculators.science.nitrogen.hunger import Hunger
 from calculators.science.nitrogen.simulate import Outcome
-from calculators.science.nitrogen.tank import Event, Tank
 from calculators.science.water.ammonia import unionised_share
 
 MATURE = 100.0  # percent
@@ -66,7 +66,7 @@ def result(
     events: list[Event],
     days: float,
     around: Band | None,
-    at_edges: Sequence[Record],
+    at_edges: Sequence[DailyRecord],
     answers: Answers,
     remarks: list[Note],
 ) -> NitrogenForecast:
@@ -110,7 +110,7 @@ def result(
     )
 
 
-def calm_in_all(records: Sequence[Record], tank: Tank) -> float | None:
+def calm_in_all(records: Sequence[DailyRecord], tank: Tank) -> float | None:
     """The day from which ammonia and nitrite stay low in every run; None if in one they do not.
 
     Nor where a filter is not mature and one of them still rises on the last day.

@@ -5,9 +5,9 @@ from collections.abc import Sequence
 from calculators.core.numbers import show_number as show
 from calculators.core.result import Level, Note
 from calculators.core.wording import joined
-from calculators.nitrogen_forecast.harm import HarmfulReading
+from calculators.nitrogen_forecast.run_harm import HarmfulReading
 from calculators.science.animals.reading_lines import LINES
-from calculators.science.nitrogen.tank import Tank
+from calculators.science.nitrogen.forecast_tank import Tank
 from calculators.science.water.ammonia import acute_limit_mg_n_l, unionised_share
 
 NAMES = {

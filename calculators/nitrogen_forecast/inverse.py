@@ -4,10 +4,10 @@ from collections.abc import Callable, Sequence
 from typing import NamedTuple
 
 from calculators.science.conversions import CM2_PER_M2
+from calculators.science.nitrogen.forecast_tank import Event, Rates, StandingPlant, Tank
 from calculators.science.nitrogen.ode import Effort
 from calculators.science.nitrogen.plant_constants import FLOATING_WET_G_M2
 from calculators.science.nitrogen.simulate import COARSE, simulate
-from calculators.science.nitrogen.tank import Event, Plant, Rates, Tank
 
 MOST_FEED_G = 5_000.0
 MOST_STEMS_G = 20_000.0
@@ -59,11 +59,11 @@ def answers(
         return final(tank._replace(feed_g_week=feed)) - target
 
     def with_stems(wet_g: float) -> float:
-        return target - final(planted(tank, Plant("more stems", wet_g, stems)))
+        return target - final(planted(tank, StandingPlant("more stems", wet_g, stems)))
 
     def with_cover(area: float) -> float:
         wet_g = area / CM2_PER_M2 * FLOATING_WET_G_M2
-        return target - final(planted(tank, Plant("more cover", wet_g, floaters, True)))
+        return target - final(planted(tank, StandingPlant("more cover", wet_g, floaters, True)))
 
     near = max(NEAR_MG_L, NEAR * target)
     searches = (
@@ -81,7 +81,7 @@ def answers(
     return Answers(feed, more_stems, more_cover, unfinished=effort.left <= 0)
 
 
-def planted(tank: Tank, plant: Plant) -> Tank:
+def planted(tank: Tank, plant: StandingPlant) -> Tank:
     """The tank with one plant more."""
     return tank._replace(plants=(*tank.plants, plant))
 

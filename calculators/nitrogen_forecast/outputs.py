@@ -19,7 +19,7 @@ from calculators.core.quantities import (
 )
 from calculators.core.quantity import AnswersTo, Choices, Help, Label, OnlyWith, WhenNone
 from calculators.core.result import Note, Series
-from calculators.nitrogen_forecast.verdict import LEVELS, SHOWN, Verdict
+from calculators.nitrogen_forecast.forecast_verdict import LEVELS, SHOWN, Verdict
 from calculators.science.nitrogen.alkalinity import CACO3_MG_PER_N
 from calculators.science.nitrogen.course import Direction
 from calculators.science.nitrogen.plant_constants import CRITICAL_N_PERCENT

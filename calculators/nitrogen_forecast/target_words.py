@@ -4,13 +4,13 @@ from collections.abc import Sequence
 
 from calculators.core.numbers import show_number as show
 from calculators.core.result import Note
-from calculators.nitrogen_forecast.harm import harms
 from calculators.nitrogen_forecast.inverse import MOST_STEPS, Answers
+from calculators.nitrogen_forecast.run_harm import harms
 from calculators.science.nitrogen.balance_words import FEED_IN_STEPS
 from calculators.science.nitrogen.course import course_of
+from calculators.science.nitrogen.forecast_tank import Event, Rates, Tank
 from calculators.science.nitrogen.ode import Effort
 from calculators.science.nitrogen.simulate import COARSE, simulate
-from calculators.science.nitrogen.tank import Event, Rates, Tank
 
 UNKNOWN_ON_THE_WAY = Note(
     "caution",

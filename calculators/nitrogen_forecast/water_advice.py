@@ -1,7 +1,7 @@
 """How to change water in this tank without making its ammonia worse."""
 
 from calculators.science.animals.reading_lines import standing
-from calculators.science.nitrogen.tank import Tank
+from calculators.science.nitrogen.forecast_tank import Tank
 from calculators.science.water.change_words import CALM
 from calculators.science.water.changing_water import first_step_for_ammonia
 

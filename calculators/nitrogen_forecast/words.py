@@ -7,12 +7,12 @@ from calculators.core.result import Note
 from calculators.core.wording import CHANGE_WITH_CARE, CUTTINGS
 from calculators.nitrogen_forecast.animal_words import animals
 from calculators.nitrogen_forecast.course_words import course_note
-from calculators.nitrogen_forecast.harm import HarmfulReading
+from calculators.nitrogen_forecast.run_harm import HarmfulReading
 from calculators.science.light.lamps import CLOSED_COVER_PERCENT
 from calculators.science.nitrogen.balance_words import FEED_IN_STEPS
 from calculators.science.nitrogen.course import Course
+from calculators.science.nitrogen.forecast_tank import Event, Tank
 from calculators.science.nitrogen.simulate import Outcome
-from calculators.science.nitrogen.tank import Event, Tank
 
 UNSURE = Note(
     "info",

@@ -4,7 +4,7 @@ from typing import Annotated, Literal
 
 from calculators.core.declare import calculator
 from calculators.core.form_hints import FINER, InRow, Part
-from calculators.core.leads import Lead, OnlyWith, Rows
+from calculators.core.leads import Lead, OnlyBeside, Rows
 from calculators.core.quantities import (
     PH,
     Area,
@@ -64,7 +64,7 @@ leads_to=(
             "planting-plan", "Plan a bed",
             {
                 "spacing_cm": "ranked.0.spacing_cm",
-                "doubling_days": OnlyWith("ranked.0.spacing_cm", "ranked.0.doubling_days"),
+                "doubling_days": OnlyBeside("ranked.0.spacing_cm", "ranked.0.doubling_days"),
             },
         ),
         Lead(

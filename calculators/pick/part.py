@@ -5,7 +5,7 @@ from typing import Any, NamedTuple
 
 from calculators.core.numbers import show_number
 from calculators.core.quantity import Quantity
-from calculators.core.units import converted
+from calculators.core.shown_units import converted
 from calculators.pick.plant_table import GUESS, RecordRange
 from calculators.pick.tolerance import TRUSTED
 

@@ -2,7 +2,11 @@
 
 from calculators.core.result import Note
 from calculators.pick import words
-from calculators.pick.answer_rows import (
+from calculators.pick.choose import choose, fitting
+from calculators.pick.judge import Judged, judge_all
+from calculators.pick.law_notes import law_notes
+from calculators.pick.outputs import Pick, Together
+from calculators.pick.picked_rows import (
     left_out,
     minutes_sum,
     ranked_row,
@@ -10,15 +14,11 @@ from calculators.pick.answer_rows import (
     span_of,
     together_rows,
 )
-from calculators.pick.choose import choose, fitting
-from calculators.pick.judge import Judged, judge_all
-from calculators.pick.law_notes import law_notes
-from calculators.pick.outputs import Pick, Together
 from calculators.pick.plant_table import book
 from calculators.pick.together import PlantSet, best_set
 from calculators.pick.wishes import Wishes
 from calculators.science.animals.stock_words import law_notes as animal_law_notes
-from calculators.science.nitrogen.tank import common_surface_cm2
+from calculators.science.nitrogen.forecast_tank import common_surface_cm2
 
 
 def surface_of(volume_l: float | None, surface_cm2: float | None) -> float | None:

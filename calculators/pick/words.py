@@ -6,9 +6,9 @@ from calculators.core import quantities as q
 from calculators.core.numbers import show_number
 from calculators.core.result import Note
 from calculators.core.wording import CUTTINGS
-from calculators.pick.answer_rows import minutes_sum
 from calculators.pick.judge import Judged
 from calculators.pick.part import figure
+from calculators.pick.picked_rows import minutes_sum
 from calculators.pick.together import PlantSet
 from calculators.pick.wishes import Wishes
 from calculators.science.animals.animal_table import ANIMALS, shown_name

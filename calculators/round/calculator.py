@@ -16,14 +16,14 @@ from calculators.core.quantity import (
 from calculators.core.repeats import repeated
 from calculators.core.result import Refusal, Refused, Series
 from calculators.round.calendar import calendar_entries, calendar_text
-from calculators.round.example import LOG, TANKS, TODAY
 from calculators.round.outputs import RoundOfTanks, TankInOrder, TaskToday
+from calculators.round.round_example import LOG, TANKS, TODAY
 from calculators.round.words import notes
 from calculators.science.growth.tasks import minutes_series
 from calculators.science.shelf.entries import Entry
 from calculators.science.shelf.log_and_day import DayAsked, LogAsked, day_asked
 from calculators.science.shelf.reading import check_entries
-from calculators.science.shelf.tank import MOST_TANKS, ShelfTank
+from calculators.science.shelf.shelf_tank import MOST_TANKS, ShelfTank
 from calculators.science.shelf.tank_state import TankState, state_of_tank
 
 MOST_DAYS = 365

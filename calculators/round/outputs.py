@@ -6,7 +6,7 @@ from calculators.core.quantities import Count
 from calculators.core.quantity import AsRows, Download, Help, Label, RowsStyle
 from calculators.core.result import Note, Series
 from calculators.science.growth.tasks import WeekMinutes, WholeMinutes
-from calculators.science.shelf.verdict import VERDICT_WORDS, Verdict
+from calculators.science.shelf.tank_verdict import VERDICT_WORDS, Verdict
 
 
 class TankInOrder(NamedTuple):

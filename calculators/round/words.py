@@ -5,7 +5,7 @@ from calculators.core.result import Note
 from calculators.core.wording import DANGER_PAGE
 from calculators.science.growth.tasks import WeekMinutes, WholeMinutes
 from calculators.science.shelf.tank_state import TankState
-from calculators.science.shelf.verdict import LEVEL
+from calculators.science.shelf.tank_verdict import LEVEL
 
 ANIMALS_FIRST = Note(
     "info",

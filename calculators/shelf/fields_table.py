@@ -3,9 +3,9 @@
 from typing import Any
 
 from calculators.core.fields import InputField, Kind
-from calculators.core.units import us_unit
+from calculators.core.shown_units import us_unit
 from calculators.science.shelf.entries import KIND_WORDS, KINDS, READINGS, Measured
-from calculators.science.shelf.tank import ALSO_READ, FIRST_ASKED, TANK_FIELDS
+from calculators.science.shelf.shelf_tank import ALSO_READ, FIRST_ASKED, TANK_FIELDS
 from calculators.shelf.again import AGAIN
 from calculators.shelf.customary import customary
 from calculators.shelf.fills import FILLS, durable

@@ -16,7 +16,7 @@ from calculators.science.shelf.entries import (
     READINGS,
     Measured,
 )
-from calculators.science.shelf.tank import MOST_TANKS, MUST_HAVE, TANK_FIELDS
+from calculators.science.shelf.shelf_tank import MOST_TANKS, MUST_HAVE, TANK_FIELDS
 from calculators.science.shelf.text_forms import RECORD, RECORD_KEY, RESERVED
 from calculators.shelf.shelf_file import FORMAT, VERSION
 

@@ -3,8 +3,8 @@
 from typing import Any
 
 from calculators.science.shelf.engine_tank import cut_a_week, floats
-from calculators.science.shelf.learned import DIGITS
-from calculators.science.shelf.plants import plants
+from calculators.science.shelf.learned import LEARNED_DIGITS
+from calculators.science.shelf.recorded_plants import plants
 from calculators.shelf.filler import Filler
 
 TREND_READING = "nitrate_mg_l"
@@ -60,8 +60,8 @@ def balance_figures(filler: Filler) -> dict[str, Any]:
     # What floats is thinned, and counted by its area.
     cut = cut_a_week(filler.log, "trim") if filler.log.of("trim") else None
     return {
-        "floater_area_cm2": None if area is None else float(f"{area:.{DIGITS}g}"),
-        "trimmings_g_week": None if cut is None else float(f"{cut:.{DIGITS}g}"),
+        "floater_area_cm2": None if area is None else float(f"{area:.{LEARNED_DIGITS}g}"),
+        "trimmings_g_week": None if cut is None else float(f"{cut:.{LEARNED_DIGITS}g}"),
     }
 
 

@@ -6,7 +6,7 @@ from calculators.core.dates import read_date
 from calculators.science.shelf.freshest import freshest
 from calculators.science.shelf.latest import Latest, ago, latest_readings
 from calculators.science.shelf.log import Log
-from calculators.science.shelf.tank import ALSO_READ, ShelfTank
+from calculators.science.shelf.shelf_tank import ALSO_READ, ShelfTank
 from calculators.science.shelf.tank_today import tank_today
 from calculators.shelf.fills import FILLS
 

@@ -11,8 +11,8 @@ from typing import Any
 
 from calculators.core.dates import DAY, is_day, read_date
 from calculators.core.result import BadInput
-from calculators.science.shelf.plants import plant_name
 from calculators.science.shelf.reading import read_entries, read_tank
+from calculators.science.shelf.recorded_plants import plant_name
 from calculators.science.shelf.tank_state import TankState, state_of_tank
 from calculators.shelf.paper_lines import (
     BLANK,

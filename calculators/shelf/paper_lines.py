@@ -10,9 +10,9 @@ from calculators.science.conversions import DAYS_PER_WEEK
 from calculators.science.shelf.both_units import in_both
 from calculators.science.shelf.entries import READINGS
 from calculators.science.shelf.freshest import figure_now
-from calculators.science.shelf.tank import ShelfTank
+from calculators.science.shelf.shelf_tank import ShelfTank
 from calculators.science.shelf.tank_state import TankState
-from calculators.science.shelf.verdict import FIRST_HOUR
+from calculators.science.shelf.tank_verdict import FIRST_HOUR
 
 WARMTH = READINGS["temperature_c"]
 LIMITS = ("temperature_c", "ph", "nitrite_mg_n_l", "nitrate_mg_l")

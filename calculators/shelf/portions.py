@@ -5,7 +5,7 @@ from typing import NamedTuple
 
 from calculators.core.numbers import show_number
 from calculators.science.conversions import DAYS_PER_WEEK
-from calculators.science.shelf.tank import ShelfTank
+from calculators.science.shelf.shelf_tank import ShelfTank
 
 # Common practice, no source: grown fish in a planted tank go some days without food, and half a ration is
 # plenty for a few weeks; food that rots is what kills. Young animals need their keeper's own words.

@@ -11,7 +11,7 @@ from calculators.core.dates import MOMENT, is_moment
 from calculators.core.read_keys import show_json
 from calculators.science.shelf.entries import ENTRY_FIELDS, ENTRY_MUST_HAVE, MOST_ENTRIES
 from calculators.science.shelf.entry_faults import entry_faults
-from calculators.science.shelf.tank import MOST_TANKS, MUST_HAVE, TANK_FIELDS
+from calculators.science.shelf.shelf_tank import MOST_TANKS, MUST_HAVE, TANK_FIELDS
 from calculators.shelf.json_text import BadText, read_json, structure_faults
 from calculators.shelf.row_faults import Complaint, row_faults
 

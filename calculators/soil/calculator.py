@@ -16,7 +16,7 @@ from calculators.core.quantities import (
 )
 from calculators.core.quantity import Assumed, Help, Label, Possible, Quantity
 from calculators.science.conversions import CM2_PER_M2, CM3_PER_L, DAYS_PER_WEEK, MG_PER_G
-from calculators.science.nitrogen.feed import feed_nitrogen_mg_day
+from calculators.science.nitrogen.feed_fate import feed_nitrogen_mg_day
 from calculators.soil.outputs import BagKg, Soil
 from calculators.soil.words import notes
 

@@ -9,10 +9,10 @@ from calculators.core.quantity import FromFile, Label, Private
 from calculators.science.animals.reading_lines import LINE_SOURCES
 from calculators.science.shelf.due import Due
 from calculators.science.shelf.freshest import figure_now
-from calculators.science.shelf.harm import ammonia_water
+from calculators.science.shelf.harmful_readings import ammonia_water
 from calculators.science.shelf.log_and_day import DayAsked, LogAsked, day_asked
 from calculators.science.shelf.reading import check_entries
-from calculators.science.shelf.tank import ShelfTank
+from calculators.science.shelf.shelf_tank import ShelfTank
 from calculators.science.shelf.tank_state import TankState, state_of_tank
 from calculators.standing.example import FOYER, LOG, TODAY
 from calculators.standing.light import light_note

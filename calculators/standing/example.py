@@ -1,7 +1,13 @@
 """The worked example: an invented tank, after the demo library's Foyer, and its log of some weeks."""
 
 from calculators.science.shelf.entries import Entry
-from calculators.science.shelf.tank import AnimalsHeld, ChangePlan, PlantHeld, ShelfTank, TapWater
+from calculators.science.shelf.shelf_tank import (
+    AnimalsHeld,
+    ChangePlan,
+    PlantHeld,
+    ShelfTank,
+    TapWater,
+)
 
 TODAY = "2026-11-28"
 FOYER = ShelfTank(

@@ -8,9 +8,9 @@ import math
 from collections.abc import Callable, Sequence
 from typing import Literal, NamedTuple
 
+from calculators.science.nitrogen.forecast_tank import Event, Rates, Tank
 from calculators.science.nitrogen.ode import Effort
 from calculators.science.nitrogen.simulate import COARSE, simulate
-from calculators.science.nitrogen.tank import Event, Rates, Tank
 from calculators.standing.fit_linear import covariance, solve_linear, spread_of
 from calculators.standing.fit_readings import Reading, predicted, values_at
 

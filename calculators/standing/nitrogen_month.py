@@ -6,7 +6,7 @@ from typing import Literal, NamedTuple
 
 from calculators.science.conversions import CM2_PER_M2
 from calculators.science.nitrogen.constants import DENITRIFICATION_MG_M2_DAY, NITRATE_PER_N
-from calculators.science.nitrogen.feed import feed_nitrogen_mg_day
+from calculators.science.nitrogen.feed_fate import feed_nitrogen_mg_day
 from calculators.science.nitrogen.plant_constants import (
     DRY_SHARE_FLOATING,
     DRY_SHARE_ROOTED,
@@ -16,8 +16,8 @@ from calculators.science.nitrogen.plant_constants import (
 from calculators.science.shelf.engine_tank import NITRATE
 from calculators.science.shelf.latest import USE_DAYS
 from calculators.science.shelf.log import Dated, Log
-from calculators.science.shelf.plants import plants
-from calculators.science.shelf.tank import ShelfTank
+from calculators.science.shelf.recorded_plants import plants
+from calculators.science.shelf.shelf_tank import ShelfTank
 
 MONTH_DAYS, LEAST_DAYS = 30, 7  # a shorter log says nothing of a month
 

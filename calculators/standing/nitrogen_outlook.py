@@ -10,14 +10,14 @@ from typing import Annotated, NamedTuple
 
 from calculators.core.quantities import DaysAhead, Factor, LevelAhead
 from calculators.core.quantity import Label
+from calculators.science.nitrogen.forecast_tank import Event, Rates, Tank
 from calculators.science.nitrogen.ode import Effort
 from calculators.science.nitrogen.simulate import COARSE, Outcome, simulate
-from calculators.science.nitrogen.tank import Event, Rates, Tank
 from calculators.science.shelf.engine_tank import NITRATE, lacks, model_tank
 from calculators.science.shelf.entries import READINGS
 from calculators.science.shelf.latest import Latest
 from calculators.science.shelf.log import Dated, Log
-from calculators.science.shelf.tank import ShelfTank
+from calculators.science.shelf.shelf_tank import ShelfTank
 from calculators.standing.fit import FittedForecast, FitTooLong, fit_to_readings
 from calculators.standing.fit_readings import FIELDS, Reading
 

@@ -6,8 +6,8 @@ from calculators.core.quantities import PH, CarbonateHardness, Count, Temperatur
 from calculators.core.quantity import AsRows, Help, Label, RowsStyle, Unpainted, WhenNone
 from calculators.core.result import Note, Series
 from calculators.science.growth.tasks import WeekMinutes, WholeDays
-from calculators.science.shelf.tank import ShelfTank
-from calculators.science.shelf.verdict import VERDICT_WORDS, Verdict
+from calculators.science.shelf.shelf_tank import ShelfTank
+from calculators.science.shelf.tank_verdict import VERDICT_WORDS, Verdict
 from calculators.standing.nitrogen_outlook import Outlook
 from calculators.standing.reading_courses import TrendRow
 

@@ -4,7 +4,7 @@ from calculators.core.result import Line, Mark, Series
 from calculators.core.wording import upper
 from calculators.science.animals.reading_lines import LINES
 from calculators.science.shelf.entries import READINGS
-from calculators.science.shelf.harm import ReadingOutside
+from calculators.science.shelf.harmful_readings import ReadingOutside
 from calculators.science.shelf.log import Log
 from calculators.science.trends.theil_sen import line
 from calculators.standing.reading_courses import (

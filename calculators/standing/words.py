@@ -8,13 +8,18 @@ from calculators.core.wording import DANGER_PAGE, upper
 from calculators.science.animals.reading_steps import STEPS, change_for
 from calculators.science.shelf.entries import READINGS
 from calculators.science.shelf.freshest import figure_now
-from calculators.science.shelf.harm import AMMONIA, NITRITE, ReadingOutside, ammonia_water
+from calculators.science.shelf.harmful_readings import (
+    AMMONIA,
+    NITRITE,
+    ReadingOutside,
+    ammonia_water,
+)
 from calculators.science.shelf.latest import Latest, ago
 from calculators.science.shelf.learned import learned_sentences
-from calculators.science.shelf.plants import plants
-from calculators.science.shelf.tank import TANK_FIELDS
+from calculators.science.shelf.recorded_plants import plants
+from calculators.science.shelf.shelf_tank import TANK_FIELDS
 from calculators.science.shelf.tank_state import TankState
-from calculators.science.shelf.verdict import FIRST_HOUR, LEVEL
+from calculators.science.shelf.tank_verdict import FIRST_HOUR, LEVEL
 from calculators.science.water.careful_change import WaterForChange, careful_change, with_care
 from calculators.standing.nitrogen_outlook import NoOutlook, Outlook
 

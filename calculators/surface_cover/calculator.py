@@ -23,8 +23,11 @@ from calculators.core.quantity import (
 from calculators.core.result import Note
 from calculators.surface_cover.channels import bits, counted
 from calculators.surface_cover.count import count, range_of
+from calculators.surface_cover.cover_reading import worth_logging
 from calculators.surface_cover.drawn_surface import CORNERS, HEIGHT, WIDTH
-from calculators.surface_cover.inputs import (
+from calculators.surface_cover.leaf_share import shares
+from calculators.surface_cover.leaf_sorts import GLARE, sorted_pixels
+from calculators.surface_cover.photo_inputs import (
     COVER_PLACES,
     MOST_OCTETS,
     Corner,
@@ -39,11 +42,8 @@ from calculators.surface_cover.inputs import (
     shapes,
     shown_picture,
 )
-from calculators.surface_cover.leaf_share import shares
-from calculators.surface_cover.leaf_sorts import GLARE, sorted_pixels
 from calculators.surface_cover.plant_colours import colours_of, marks_differ
 from calculators.surface_cover.room_area import room_area
-from calculators.surface_cover.to_log import worth_logging
 from calculators.surface_cover.words import (
     DRAG,
     Confidence,

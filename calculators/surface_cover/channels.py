@@ -6,7 +6,7 @@ from collections.abc import Iterable, Sequence
 from itertools import chain
 from typing import NamedTuple
 
-from calculators.surface_cover.outline import Span
+from calculators.surface_cover.water_outline import Span
 
 Colour = tuple[int, int, int]  # red, green, blue
 CHANNELS = 3

@@ -6,7 +6,7 @@ from typing import NamedTuple
 from calculators.surface_cover.channels import pixels_of
 from calculators.surface_cover.discs import Disc, common, drawn, joined, span, without
 from calculators.surface_cover.homography import Homography, Point
-from calculators.surface_cover.outline import Outline, spans
+from calculators.surface_cover.water_outline import Outline, spans
 
 Pieces = list[list[tuple[int, int]]]
 

@@ -5,7 +5,7 @@ from collections.abc import Sequence
 from typing import NamedTuple
 
 from calculators.surface_cover.homography import Homography, Point, Three, value
-from calculators.surface_cover.outline import Span
+from calculators.surface_cover.water_outline import Span
 
 POINTS_DRAWN = 48
 

@@ -13,7 +13,7 @@ from calculators.surface_cover.channels import pixels_of
 from calculators.surface_cover.count import Count, count
 from calculators.surface_cover.counted_area import CountedArea
 from calculators.surface_cover.discs import Disc
-from calculators.surface_cover.outline import RECTANGLE, Outline, area
+from calculators.surface_cover.water_outline import RECTANGLE, Outline, area
 
 TOUCHING = 1e-9  # of a length
 

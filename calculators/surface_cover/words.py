@@ -9,8 +9,8 @@ from calculators.core.quantity import Digits
 from calculators.core.result import Note
 from calculators.core.wording import CUTTINGS
 from calculators.surface_cover.count import Count, CoverRange
-from calculators.surface_cover.inputs import Tap
 from calculators.surface_cover.leaf_sorts import DARK_PLANT, GLARE, RED
+from calculators.surface_cover.photo_inputs import Tap
 from calculators.surface_cover.room_area import RoomArea
 
 CoverByEye = Annotated[Cover, Digits(2)]

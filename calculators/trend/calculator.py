@@ -16,7 +16,7 @@ from calculators.core.quantities import (
 from calculators.core.quantity import Assumed, Help, Label, MayBeEmpty, Possible
 from calculators.core.result import Series
 from calculators.science.conversions import DAYS_PER_WEEK
-from calculators.science.nitrogen import inputs
+from calculators.science.nitrogen import nitrogen_inputs
 from calculators.science.nitrogen.balance import Flows, flows
 from calculators.science.nitrogen.constants import DENITRIFICATION_MG_M2_DAY
 from calculators.science.nitrogen.uptake_fit import AT_THE_END, UptakeFit, fit, fit_notes
@@ -106,7 +106,7 @@ def trend(
         Area | None, Label("Soil area"), Help("Length times width of the bed; 0 for none."), FINER
     ] = 2_800.0,
     denitrification_mg_n_m2_day: Annotated[
-        inputs.Denitrification, Assumed(), FINER
+        nitrogen_inputs.Denitrification, Assumed(), FINER
     ] = DENITRIFICATION_MG_M2_DAY,
 ) -> Trend:
     """Find which way a reading goes between water changes, and how sure that is.

@@ -11,9 +11,9 @@ from calculators.core.repeats import repeated
 from calculators.core.result import Refusal, Refused
 from calculators.science.growth.rounds import minutes_a_week
 from calculators.science.growth.tasks import minutes_series
-from calculators.upkeep.inputs import ANOTHER_TANK, PlantRound, TankRound
 from calculators.upkeep.outputs import SHOWN_DAYS, Task, Upkeep
 from calculators.upkeep.tank_rounds import overdue_of, rounds_of, tasks_of
+from calculators.upkeep.upkeep_inputs import ANOTHER_TANK, PlantRound, TankRound
 from calculators.upkeep.words import notes, verdict
 
 MOST_ROUNDS = 500  # tanks and plants together; more is a slip, and would keep a phone busy

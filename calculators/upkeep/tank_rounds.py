@@ -5,8 +5,8 @@ from typing import NamedTuple
 from calculators.science.conversions import DAYS_PER_WEEK
 from calculators.science.growth.rounds import due_days, is_long_overdue, late_days
 from calculators.science.growth.tasks import CHANGE, THIN
-from calculators.upkeep.inputs import TankRound
 from calculators.upkeep.outputs import SHOWN_DAYS, Overdue, Task
+from calculators.upkeep.upkeep_inputs import TankRound
 
 
 class Round(NamedTuple):

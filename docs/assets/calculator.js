@@ -1,7 +1,7 @@
 // A calculator's page: passes what is typed to Python, paints what comes back. No formula stands here.
 
 import { ask, start } from "./runtime.js";
-import { chooseUnits, chosenUnits } from "./store.js";
+import { chooseUnits, chosenUnits } from "./device-choices.js";
 import { borrow, borrowedKeys, EXAMPLE, heldAnew, openExample, paintBorrowed, showButtons } from "./borrowed.js";
 import { clear, openBrief, sayBriefly } from "./brief.js";
 import { openKeep } from "./keep.js";
@@ -15,7 +15,7 @@ import { fillFromTank, leadOn, refill, tankAnew } from "./shelf/fill-form.js";
 import { markForm, tankKeys } from "./shelf/fill-marks.js";
 import { isLedHere } from "./shelf/lead.js";
 import { offerLog, offerLogOn } from "./shelf/log-answer.js";
-import { day } from "./shelf/opened.js";
+import { day } from "./shelf/shelf-start.js";
 import { onSwitch } from "./shelf/switch.js";
 
 const PAUSE = 150; // ms after the last key before Python is asked

@@ -3,7 +3,7 @@
 import { openIndex, search } from "./finder.js";
 import { element } from "./paint.js";
 import { livesIn } from "./shelf/occupants.js";
-import { called, shelf, tankHere } from "./shelf/opened.js";
+import { called, shelf, tankHere } from "./shelf/shelf-start.js";
 import { onSwitch } from "./shelf/switch.js";
 import { painted } from "./trust.js";
 

@@ -1,7 +1,7 @@
 // The plant of a diagnosis: typed by any of its names, or one of those that were chosen here before.
 
 import { element } from "./paint.js";
-import { chosenPlants, rememberPlant } from "./store.js";
+import { chosenPlants, rememberPlant } from "./device-choices.js";
 
 const MOST_MEANT = 3; // names offered after a slip
 

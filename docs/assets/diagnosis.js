@@ -2,7 +2,7 @@
 // and the ranking come from Python; until it has loaded, from what the build wrote into the page.
 
 import { ask, start } from "./runtime.js";
-import { chosenUnits } from "./store.js";
+import { chosenUnits } from "./device-choices.js";
 import { collect, fill, paintProblems } from "./form.js";
 import { keepAndShare } from "./diagnosis-keep.js";
 import { listSigns, noteAndGoOn, showQuestion, signsOf } from "./diagnosis-question.js";

@@ -1,8 +1,8 @@
 // What have I got: answers are tapped, the address holds them, and Python paints the next question and the ranking.
 
 import { ask, start } from "./runtime.js";
-import { choosePlace, chosenPlace } from "./store.js";
-import { tankHere } from "./shelf/opened.js";
+import { choosePlace, chosenPlace } from "./device-choices.js";
+import { tankHere } from "./shelf/shelf-start.js";
 import { onSwitch } from "./shelf/switch.js";
 import { painted } from "./trust.js";
 

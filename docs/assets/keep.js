@@ -1,7 +1,7 @@
 // Keeps a calculation on this device, or shares the address that opens it.
 
 import { element } from "./paint.js";
-import { called, shelf, tankHere } from "./shelf/opened.js";
+import { called, shelf, tankHere } from "./shelf/shelf-start.js";
 import { shareLink } from "./shelf/share.js";
 
 export function openKeep(here) {

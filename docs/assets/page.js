@@ -3,7 +3,7 @@
 import { startOnIntent } from "./early-python.js";
 import { openKeys } from "./keys.js";
 import { isRunning } from "./runtime.js";
-import { chosenUnits } from "./store.js";
+import { chosenUnits } from "./device-choices.js";
 import { isRenewed, watchForNews } from "./offline.js";
 import { painted } from "./trust.js";
 
@@ -14,7 +14,7 @@ const PARTS = {
   "#calculator": () => import("./calculator.js"),
   "#photo": () => import("./photo.js"), // after the calculator, whose form it fills
   "#finder": () => import("./search.js"),
-  "#moved": () => import("./shelf/moved.js"),
+  "#moved": () => import("./shelf/moved-page.js"),
   "#board": () => import("./shelf/board.js"),
   "#new-tank": () => import("./shelf/new-tank.js"),
   "#tank-page": () => import("./shelf/tank-page.js"),

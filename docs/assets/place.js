@@ -1,6 +1,6 @@
 // On a plant's page: whether a list of the keeper's place names it. The place is asked once, for all pages.
 
-import { choosePlace, chosenPlace } from "./store.js";
+import { choosePlace, chosenPlace } from "./device-choices.js";
 
 export function open() {
   const cell = document.querySelector("#in-my-place");

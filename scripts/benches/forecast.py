@@ -13,7 +13,7 @@ from calculators.core.address import address
 from calculators.core.read import read_inputs
 from calculators.core.run import find
 from scripts.benches.browser import python_running
-from scripts.benches.nitrogen import CASES
+from scripts.benches.forecast_time import CASES
 from scripts.records.load import load
 
 NAME = "nitrogen-forecast"

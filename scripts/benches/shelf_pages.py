@@ -15,7 +15,7 @@ from scripts.setup.chromium import ensure_chromium
 from scripts.setup.paths import SITE
 from scripts.site.server import serving
 
-RUNS = 5
+PAGE_RUNS = 5
 BOARD_MS, TAP_MS = 300, 100
 SLOWED = (1, 4)  # times
 
@@ -112,7 +112,7 @@ def shelf_pages() -> None:
 
 def measured(page: Page, how: str) -> None:
     """The rows of the table on a phone of some speed."""
-    show(f"board whole, from the address{how}", [board(page) for _ in range(RUNS)], BOARD_MS)
+    show(f"board whole, from the address{how}", [board(page) for _ in range(PAGE_RUNS)], BOARD_MS)
     page.locator("#board[data-shown=anew]").wait_for(timeout=300_000)
     for name, values in {**tapped(page, TAPS), "the switch": switched(page)}.items():
         show(f"{name}{how}", values, TAP_MS)
@@ -149,7 +149,7 @@ def board(page: Page) -> float:
 
 
 def tapped(
-    page: Page, taps: dict[str, tuple[str, str]], times: int = RUNS
+    page: Page, taps: dict[str, tuple[str, str]], times: int = PAGE_RUNS
 ) -> dict[str, list[float]]:
     """Each of some taps, one after another, some times over."""
     found: dict[str, list[float]] = {name: [] for name in taps}
@@ -166,4 +166,4 @@ def switched(page: Page) -> list[float]:
 
     In milliseconds, one for each run in order.
     """
-    return [float(page.evaluate(CHOSEN, f"tank-{number}")) for number in range(RUNS)]
+    return [float(page.evaluate(CHOSEN, f"tank-{number}")) for number in range(PAGE_RUNS)]

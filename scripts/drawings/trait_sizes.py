@@ -2,6 +2,7 @@
 
 import math
 
+from calculators.science.conversions import MM_PER_CM
 from scripts.drawings.geometry import Path, Run
 from scripts.drawings.leaves import leaf
 from scripts.drawings.scene import Item, Shape, Symbols
@@ -12,7 +13,6 @@ FINGERTIP_MM = (
     16.0  # about the width of a grown person's forefinger at its tip: common practice, no source
 )
 OPEN_END = math.sqrt(2)  # an open class is drawn at this many times its least
-MM_PER_CM = 10
 
 
 def size_symbol(name: str, trait: str, low: float, high: float) -> str:

@@ -3,9 +3,9 @@
 from collections.abc import Iterator
 from typing import get_args
 
-from calculators.identify.choices import MOST_COUNTED, picture_id
-from calculators.identify.evidence import MEASURED, answers_of
+from calculators.identify.drawn_answers import MOST_COUNTED, picture_id
 from calculators.identify.misreading import TERMS
+from calculators.identify.trait_evidence import MEASURED, answers_of
 from calculators.identify.trait_table import Margin, Surface, Tip
 from scripts.drawings.trait_leaves import (
     PLAIN,

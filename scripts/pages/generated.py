@@ -4,24 +4,24 @@ from collections.abc import Callable
 from functools import partial
 
 from calculators.core.listing import load_all
-from scripts.pages.animals.page import animal_page, animals_page
+from scripts.pages.animals.animal_page import animal_page, animals_page
+from scripts.pages.calculators.calculator_page import calculator_page, calculators_page, description
 from scripts.pages.calculators.nitrogen_model import model_page
-from scripts.pages.calculators.page import calculator_page, calculators_page, description
 from scripts.pages.calculators.suggest import plants as suggested_plants
 from scripts.pages.guides import guide_page, guides_page
-from scripts.pages.identify.page import identify_page
-from scripts.pages.law.page import place_page, rule_page, rules_page, sources_page
+from scripts.pages.identify.identify_page import identify_page
+from scripts.pages.law.law_page import place_page, rule_page, rules_page, sources_page
 from scripts.pages.plants.all_plants_table import table_page
 from scripts.pages.plants.compare_data import compare_data
 from scripts.pages.plants.growth_light import growth_light_page
-from scripts.pages.plants.page import plant_page, plants_page
+from scripts.pages.plants.plant_page import plant_page, plants_page
 from scripts.pages.plants.thumbnails import ADDRESS as THUMBNAILS
 from scripts.pages.plants.thumbnails import thumbnails
 from scripts.pages.plants.trade_names import name_page, names_page
 from scripts.pages.problems.on_paper import key_page, symptoms_page
-from scripts.pages.problems.page import all_problems_page, problem_page, problems_page
-from scripts.pages.shelf.files import demo_json, fields_json, schema_json
-from scripts.pages.shelf.names import kits_json, names_json
+from scripts.pages.problems.problem_page import all_problems_page, problem_page, problems_page
+from scripts.pages.shelf.shelf_downloads import demo_json, fields_json, schema_json
+from scripts.pages.shelf.shelf_names import kits_json, names_json
 from scripts.records.load import Library
 
 OVERVIEWS: dict[str, Callable[[Library], str]] = {

@@ -7,7 +7,7 @@ from markupsafe import Markup
 from calculators.core import quantities as q
 from calculators.core.numbers import show_number
 from calculators.core.quantity import Quantity
-from calculators.core.units import System, converted, us_unit
+from calculators.core.shown_units import System, converted, us_unit
 from scripts.records.claim import COMMON_PRACTICE, Range
 
 BAR_WIDTH, BAR_HEIGHT = 240, 34

@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from pathlib import Path
 
 from scripts.pages.generated import generated
-from scripts.pages.open_data.files import open_data
+from scripts.pages.open_data.data_files import open_data
 from scripts.pages.search import entries, index
 from scripts.records.load import Library
 from scripts.records.prose import read_prose

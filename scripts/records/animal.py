@@ -7,7 +7,7 @@ from pydantic import Field
 from pydantic_core import PydanticCustomError
 
 from calculators.core import quantities as q
-from calculators.science.animals.feed import living_mass_g
+from calculators.science.animals.feeding import living_mass_g
 from calculators.science.conversions import MM_PER_CM
 from scripts.records.claim import Claim, Range, Slug, Statement, Text, Within
 from scripts.records.names import NamedSpecies

@@ -7,7 +7,7 @@ import tempfile
 import zipfile
 from pathlib import Path
 
-from scripts.runtime.make import made_from
+from scripts.runtime.make_runtime import made_from
 from scripts.runtime.wheel import build_wheel
 from scripts.setup.paths import BUILD, ROOT
 

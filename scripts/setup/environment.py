@@ -11,7 +11,7 @@ import subprocess
 import sys
 from pathlib import Path
 
-from scripts.setup.advice import advice
+from scripts.setup.failed_step_advice import advice
 from scripts.setup.paths import LOCKS, ROOT, VENV, python_of
 from scripts.setup.python_version import check_python_version
 from scripts.setup.say import Missing, say, step

@@ -8,8 +8,8 @@ from collections.abc import Iterable
 from functools import cache
 from pathlib import Path
 
-from scripts.setup.advice import advice
 from scripts.setup.environment import count_files, make
+from scripts.setup.failed_step_advice import advice
 from scripts.setup.paths import BUILD, LOCKS, ROOT, WINDOWS
 from scripts.setup.say import Missing, step
 

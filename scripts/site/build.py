@@ -89,7 +89,7 @@ def checked(species: Path = paths.SPECIES, tables: Path = paths.TABLES) -> Libra
 def write_source(library: Library) -> None:
     """Write the site's source: the pages, the browser's Python, other people's modules."""
     from scripts.pages.write import SOURCE, write  # the pages import the calculators
-    from scripts.runtime.make import make_runtime
+    from scripts.runtime.make_runtime import make_runtime
     from scripts.runtime.published_wheel import make_wheel
     from scripts.setup.node import minified
     from scripts.site.fonts import write_fonts

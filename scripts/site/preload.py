@@ -3,7 +3,7 @@
 Without this a browser learns of a module only once it has read the one that imports it, one after another.
 The graph is read from the modules themselves; ``page.js`` says which part is loaded for which place. What a
 module imports while it runs, in a line that ends in ``// soon``, stands in one line of its own:
-``shelf/opened.js`` fetches it once the page shows what it can show without it.
+``shelf/shelf-start.js`` fetches it once the page shows what it can show without it.
 """
 
 import posixpath

@@ -11,9 +11,8 @@ LONGEST_MODULE_LINES = 150
 LONGEST_FUNCTION_LINES = 25
 LARGEST_ROUNDING = 1e-8
 # A calculator's declaration, outputs and words have the same file names in every package, on purpose.
-SAME_IN_EVERY_PACKAGE = frozenset(
-    {"__init__", "calculator", "outputs", "words", "notes", "inputs", "page", "record", "verdict"}
-)
+# a calculator's package has these by plan, so that a reader knows where to look
+SAME_IN_EVERY_PACKAGE = frozenset({"__init__", "calculator", "outputs", "words", "notes"})
 
 
 class Length(NamedTuple):
@@ -59,10 +58,15 @@ def classes_named_twice(modules: Mapping[str, Module]) -> dict[str, list[str]]:
 
 
 def files_named_twice(modules: Mapping[str, Module]) -> dict[str, list[str]]:
-    """Names of files that stand in several folders, but for those that every package has."""
+    """Names of files that stand in several folders, but for those that every package has.
+
+    Folders do not count: ``scripts/pages/animals/`` and ``scripts/drawings/animals/`` are of one thing.
+    """
+    folders = {name.rpartition(".")[0] for name in modules}
     return several(
         (stem, name)
         for name in modules
+        if name not in folders
         if (stem := name.rpartition(".")[2]) not in SAME_IN_EVERY_PACKAGE
     )
 

@@ -5,21 +5,21 @@ from typing import Any
 
 from scripts.records.load import Library
 from scripts.tables import (
-    animals,
+    animal_rows,
     diagnosis,
     floating_plants,
-    identify,
+    identify_rows,
     plant_names,
-    plants,
+    plant_rows,
     shelf_plants,
 )
 
 MAKERS: dict[str, Callable[[Library], dict[str, Any]]] = {
-    "animals": animals.table,
+    "animals": animal_rows.table,
     "diagnosis": diagnosis.table,
     "floating-plants": floating_plants.table,
-    "identify": identify.table,
+    "identify": identify_rows.table,
     "names-plants": plant_names.table,
-    "plants": plants.table,
+    "plants": plant_rows.table,
     "shelf-plants": shelf_plants.table,
 }

@@ -402,7 +402,7 @@ def test_nothing_is_saved_in_the_old_unit_while_another_kit_is_being_kept(page):
 def test_what_is_logged_before_the_lower_parts_of_the_board_have_come_is_shown(page):
     put(page, LOBBY)
     waiting = []
-    page.route("**/shelf/kept.js", lambda route: waiting.append(route))
+    page.route("**/shelf/kept-calculations.js", lambda route: waiting.append(route))
     go(page, "shelf/")
     sheet = log_for_lobby(page, "Nitrate, NO₃")
     sheet.locator("#log-value").fill("80")

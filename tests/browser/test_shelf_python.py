@@ -6,7 +6,7 @@ import pytest
 from playwright.sync_api import expect
 
 from calculators.bridge import answer
-from scripts.pages.shelf.files import DEMO_DAY
+from scripts.pages.shelf.shelf_downloads import DEMO_DAY
 from tests.browser.conftest import go, show_example
 from tests.near import assert_near
 from tests.shelf_files import BAD_FILES

@@ -5,7 +5,7 @@ import re
 import pytest
 from playwright.sync_api import expect
 
-from scripts.pages.calculators.ready.values import READY
+from scripts.pages.calculators.ready.ready_values import READY
 from tests.browser.conftest import axe_complaints
 
 # Put before the worker's own script: what an old browser lacks, or a full phone refuses.

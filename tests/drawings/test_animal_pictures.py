@@ -4,8 +4,8 @@ import re
 
 import pytest
 
-from scripts.drawings.animals.marks import marks
 from scripts.drawings.animals.outline import extent
+from scripts.drawings.animals.pattern_marks import marks
 from scripts.drawings.animals.picture import OUTLINES, picture, pieces, small_picture
 from scripts.drawings.geometry import flattened
 from scripts.drawings.scene import Symbols, bounds

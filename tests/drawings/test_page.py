@@ -1,6 +1,6 @@
 """The drawings on the plant's page."""
 
-from scripts.pages.plants.page import plant_page
+from scripts.pages.plants.plant_page import plant_page
 
 
 def page(library, plants, slug):

@@ -9,7 +9,7 @@ from calculators.core.declare import Spec
 from calculators.core.fields import Field, Kind
 from calculators.core.messages import FigureRow, File
 from calculators.core.numbers import show_number
-from calculators.core.units import System, to_shown, unit_shown
+from calculators.core.shown_units import System, to_shown, unit_shown
 
 NOT_POSSIBLE = "–"
 BREAK = ";\n"  # between figures by name; the style sheet keeps the new line

@@ -10,7 +10,7 @@ from calculators.core.declare import Spec
 from calculators.core.fields import OutputField
 from calculators.core.messages import FigureRow
 from calculators.core.paint.answer import rows
-from calculators.core.units import System
+from calculators.core.shown_units import System
 
 NOT_ASKED = "Not asked"
 

@@ -8,7 +8,7 @@ from calculators.core.numbers import show_number
 from calculators.core.paint.answer import show_value
 from calculators.core.paint.element import NOTHING, Html, element, joined
 from calculators.core.quantity import AsRows, RowsStyle
-from calculators.core.units import System, unit_shown
+from calculators.core.shown_units import System, unit_shown
 
 Rows = list[dict[str, Any]]
 

@@ -18,7 +18,7 @@ from calculators.core.paint.to_log import to_log
 from calculators.core.plot.pictures import plots
 from calculators.core.plot.plot_units import in_units
 from calculators.core.run import Computed
-from calculators.core.units import System
+from calculators.core.shown_units import System
 
 ROOT = "../../"  # from a calculator's page to the site's root
 

@@ -9,7 +9,7 @@ from calculators.core.messages import Brief
 from calculators.core.paint.answer import show_value
 from calculators.core.result import Level, Note
 from calculators.core.run import Computed
-from calculators.core.units import System, unit_shown
+from calculators.core.shown_units import System, unit_shown
 
 PLAIN_KINDS = (Kind.NUMBER, Kind.INTEGER, Kind.TEXT)
 MOST_LETTERS = 90

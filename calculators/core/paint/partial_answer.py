@@ -5,11 +5,11 @@ from typing import Any
 
 from calculators.core.declare import Spec
 from calculators.core.messages import Reply
-from calculators.core.paint.page import answered, problems_shown
+from calculators.core.paint.answer_for_page import answered, problems_shown
 from calculators.core.readable_words import without
 from calculators.core.result import BadInput
 from calculators.core.run import Computed, compute
-from calculators.core.units import System
+from calculators.core.shown_units import System
 
 
 def partial_answer(

@@ -4,8 +4,8 @@ from collections.abc import Callable, Sequence
 
 from calculators.core.numbers import show_number as show
 from calculators.core.plot.captions import place_word, points_of
-from calculators.core.plot.course import Point, ends_word, is_level, turns_of
 from calculators.core.plot.crossings import line_words
+from calculators.core.plot.curve_words import Point, ends_word, is_level, turns_of
 from calculators.core.result import Line, Series
 
 CLOCKS = {"Day": "day", "Week": "week", "Weeks from now": "week", "Hours without power": "hour"}

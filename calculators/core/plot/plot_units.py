@@ -4,7 +4,7 @@ from collections.abc import Mapping
 
 from calculators.core.quantity import UsUnit
 from calculators.core.result import Series
-from calculators.core.units import System
+from calculators.core.shown_units import System
 
 
 def in_units(series: Mapping[str, Series], system: System) -> dict[str, Series]:

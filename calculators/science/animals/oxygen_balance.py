@@ -4,7 +4,7 @@ from typing import NamedTuple
 
 from calculators.science.animals.reading_lines import LINES, Standing, standing
 from calculators.science.conversions import CM2_PER_DM2
-from calculators.science.nitrogen.tank import common_surface_cm2
+from calculators.science.nitrogen.forecast_tank import common_surface_cm2
 from calculators.science.water.oxygen_solubility import saturation_at_sea_level_mg_l
 
 DM_PER_CM = 0.1

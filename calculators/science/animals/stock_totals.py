@@ -4,7 +4,7 @@ from collections.abc import Iterable
 from typing import NamedTuple, Protocol
 
 from calculators.science.animals.animal_table import ANIMALS
-from calculators.science.animals.feed import daily_feed_g, excreted_ammonia_n_g, living_mass_g
+from calculators.science.animals.feeding import daily_feed_g, excreted_ammonia_n_g, living_mass_g
 from calculators.science.animals.respiration import ACTIVE_PER_RESTING, resting_oxygen_mg_h
 from calculators.science.conversions import MM_PER_CM
 

@@ -10,7 +10,7 @@ from calculators.science.nitrogen.constants import (
     NITRATE_PER_N,
     NITROGEN_OF_PROTEIN,
 )
-from calculators.science.nitrogen.feed import feed_nitrogen_mg_day
+from calculators.science.nitrogen.feed_fate import feed_nitrogen_mg_day
 from calculators.science.nitrogen.steady import Cycle, floating_uptake, nitrate_of, trimmed_uptake
 from calculators.science.water.repeated_change import after_change
 

@@ -11,6 +11,7 @@ from itertools import pairwise
 from typing import NamedTuple
 
 from calculators.science.conversions import PERCENT_TO_MG_PER_G
+from calculators.science.nitrogen.forecast_tank import StandingPlant
 from calculators.science.nitrogen.plant_constants import (
     DRY_SHARE_FLOATING,
     DRY_SHARE_ROOTED,
@@ -18,7 +19,6 @@ from calculators.science.nitrogen.plant_constants import (
     FULL_N_ROOTED,
     LEAST_N,
 )
-from calculators.science.nitrogen.tank import Plant
 
 MOST_COHORTS = 5
 
@@ -50,7 +50,7 @@ class Cohort(NamedTuple):
         return self._replace(members=left)
 
 
-def gather(plants: Sequence[Plant], growth: float = 1.0) -> tuple[Cohort, ...]:
+def gather(plants: Sequence[StandingPlant], growth: float = 1.0) -> tuple[Cohort, ...]:
     """Cohorts of plants, floaters first and then the fastest first, which is also top to bottom.
 
     The ``growth`` is a factor of the growth rates.
@@ -65,7 +65,7 @@ def gather(plants: Sequence[Plant], growth: float = 1.0) -> tuple[Cohort, ...]:
     return tuple(cohorts)
 
 
-def single(plant: Plant, growth: float) -> Cohort:
+def single(plant: StandingPlant, growth: float) -> Cohort:
     """A cohort of one plant. The ``growth`` is a factor of its growth rate."""
     share = DRY_SHARE_FLOATING if plant.floating else DRY_SHARE_ROOTED
     rate = growth * math.log(2) / plant.doubling_days

@@ -6,7 +6,7 @@ made from these annotations. The plants' numbers are in ``plant_constants.py``.
 
 from typing import Annotated
 
-from calculators.science.animals.feed import AMMONIA_N_PER_PROTEIN
+from calculators.science.animals.feeding import AMMONIA_N_PER_PROTEIN
 from calculators.science.nitrogen.about import About
 from calculators.science.water import chemistry
 

@@ -45,7 +45,7 @@ class Peak(NamedTuple):
     day: float
 
 
-class Record:
+class DailyRecord:
     """Fills up as a run goes on. ``model`` is the one in force; set it after each event."""
 
     def __init__(self, model: Model, state: State, days: float, *, daily: bool = True) -> None:

@@ -4,7 +4,7 @@ from typing import Annotated
 
 from calculators.science.nitrogen.about import About
 from calculators.science.nitrogen.constants import LARGEST_RETAINED_PERCENT
-from calculators.science.nitrogen.tank import Rates
+from calculators.science.nitrogen.forecast_tank import Rates
 
 FASTER: Annotated[
     float, About("times", "growth of all plants, upper edge", "uncertain", "judgement")

@@ -6,6 +6,7 @@ from typing import NamedTuple
 from calculators.science.conversions import DAYS_PER_WEEK
 from calculators.science.nitrogen.budget import Ledger
 from calculators.science.nitrogen.constants import LEACHED_SHARE, NITRATE_PER_N
+from calculators.science.nitrogen.forecast_tank import Event, Rates, Tank
 from calculators.science.nitrogen.model import (
     ALKALINITY,
     AMMONIUM,
@@ -20,7 +21,6 @@ from calculators.science.nitrogen.model import (
 from calculators.science.nitrogen.plant_constants import FLOATING_LAYER_G_M2, TRIM_AT_MOST
 from calculators.science.nitrogen.solver_parts import State
 from calculators.science.nitrogen.start import fate_of
-from calculators.science.nitrogen.tank import Event, Rates, Tank
 
 IN_ORDER = (
     "lamp on",

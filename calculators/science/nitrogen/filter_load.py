@@ -3,7 +3,7 @@
 from typing import NamedTuple
 
 from calculators.science.conversions import CM2_PER_M2
-from calculators.science.nitrogen.tank import common_surface_cm2
+from calculators.science.nitrogen.forecast_tank import common_surface_cm2
 from calculators.science.water.ammonia import (
     ACT_NH3_MG_N_L,
     acute_limit_mg_n_l,

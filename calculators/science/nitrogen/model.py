@@ -4,7 +4,7 @@ from typing import NamedTuple
 
 from calculators.science.nitrogen.alkalinity import hardness_dh
 from calculators.science.nitrogen.cohorts import Cohort
-from calculators.science.nitrogen.feed import FeedFate
+from calculators.science.nitrogen.feed_fate import FeedFate
 
 
 class StateVariable(NamedTuple):

@@ -41,7 +41,7 @@ from calculators.science.nitrogen.plant_rates import (
     store_room,
 )
 from calculators.science.nitrogen.sinks import Sinks
-from calculators.science.nitrogen.soil import release_per_day, slow_release_per_day, to_roots
+from calculators.science.nitrogen.soil_pools import release_per_day, slow_release_per_day, to_roots
 from calculators.science.nitrogen.solver_parts import State
 from calculators.science.nitrogen.transport import limited_rate
 

@@ -4,15 +4,15 @@ from collections.abc import Sequence
 from typing import NamedTuple
 
 from calculators.science.nitrogen.budget import Ledger
-from calculators.science.nitrogen.daily_record import DayValues, Record, line
+from calculators.science.nitrogen.daily_record import DailyRecord, DayValues, line
 from calculators.science.nitrogen.events import SAME_MOMENT_DAYS, Scene, apply, schedule
+from calculators.science.nitrogen.forecast_tank import Event, Rates, Tank
 from calculators.science.nitrogen.model import ALKALINITY, NITRIFIED, Model
 from calculators.science.nitrogen.ode import Effort, solve
 from calculators.science.nitrogen.right_side import right_side_and_sinks
 from calculators.science.nitrogen.sinks import damping
 from calculators.science.nitrogen.solver_parts import State, Tolerance
 from calculators.science.nitrogen.start import build
-from calculators.science.nitrogen.tank import Event, Rates, Tank
 
 RELATIVE = 2e-5
 COARSE = 1e-3  # for searches, where a tenth of a percent is enough
@@ -27,7 +27,7 @@ BELOW_ZERO_MG_L = -1e-9  # rounding is let pass
 class Outcome(NamedTuple):
     """What a run came to."""
 
-    record: Record
+    record: DailyRecord
     last: DayValues
     balance_error_percent: float
     nitrified_mg: float
@@ -53,7 +53,7 @@ def simulate(
     """
     scene = Scene(*build(tank, rates))
     ledger = Ledger(*scene)
-    record = Record(*scene, days, daily=daily)
+    record = DailyRecord(*scene, days, daily=daily)
     allowed = tolerance(scene.model, relative)
     now, step = 0.0, 0.02
     for event in [*schedule(tank, events, days), None]:

@@ -12,27 +12,27 @@ from calculators.science.nitrogen.constants import (
     PH_FREE_FROM,
     SEED_MG_L_DAY,
 )
-from calculators.science.nitrogen.feed import (
+from calculators.science.nitrogen.feed_fate import (
     FeedFate,
     feed_fate,
     feed_nitrogen_mg_day,
     litter_per_day,
     mineralisation_per_day,
 )
+from calculators.science.nitrogen.forecast_tank import Rates, Tank
 from calculators.science.nitrogen.model import Model
 from calculators.science.nitrogen.nitrifiers import (
     mature_capacity,
     start_capacity,
     temperature_factor,
 )
-from calculators.science.nitrogen.soil import (
+from calculators.science.nitrogen.soil_pools import (
     denitrification_at_most,
     release_per_day,
     slow_soil_mg,
     soil_ammonium_mg,
 )
 from calculators.science.nitrogen.solver_parts import State
-from calculators.science.nitrogen.tank import Rates, Tank
 from calculators.science.water import chemistry
 
 

@@ -5,7 +5,7 @@ from typing import NamedTuple
 
 from calculators.science.conversions import CM2_PER_M2, DAYS_PER_WEEK
 from calculators.science.nitrogen.constants import EXCRETED_SHARE, NITRATE_PER_N
-from calculators.science.nitrogen.feed import feed_nitrogen_mg_day
+from calculators.science.nitrogen.feed_fate import feed_nitrogen_mg_day
 from calculators.science.nitrogen.plant_constants import (
     DRY_SHARE_ROOTED,
     FLOATING_LAYER_G_M2,

@@ -3,7 +3,7 @@
 from typing import NamedTuple
 
 from calculators.science.shelf.log import Log
-from calculators.science.shelf.tank import ShelfTank
+from calculators.science.shelf.shelf_tank import ShelfTank
 
 LATELY_DAYS, LONGER_DAYS = 7, 28
 ACT_FROM = 2  # animals within LATELY_DAYS

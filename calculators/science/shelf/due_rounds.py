@@ -9,12 +9,12 @@ from calculators.science.conversions import DAYS_PER_WEEK
 from calculators.science.growth.rounds import is_long_overdue
 from calculators.science.growth.tasks import CHANGE, THIN
 from calculators.science.shelf.due import ShelfRound
-from calculators.science.shelf.harm import AMMONIA
+from calculators.science.shelf.harmful_readings import AMMONIA
 from calculators.science.shelf.learned import learned_of
 from calculators.science.shelf.log import Log
-from calculators.science.shelf.plants import PlantFacts, plants
-from calculators.science.shelf.tank import PlantHeld, ShelfTank
-from calculators.science.shelf.verdict import TankVerdict
+from calculators.science.shelf.recorded_plants import PlantFacts, plants
+from calculators.science.shelf.shelf_tank import PlantHeld, ShelfTank
+from calculators.science.shelf.tank_verdict import TankVerdict
 
 # Minutes that nobody gave: judgement. A change takes so long, and so long for each litre of it.
 CHANGE_MINUTES, CHANGE_MINUTES_A_LITRE = 5.0, 0.7

@@ -4,13 +4,13 @@ from datetime import date
 
 from calculators.science.conversions import DAYS_PER_WEEK
 from calculators.science.nitrogen.constants import DENITRIFICATION_MG_M2_DAY
-from calculators.science.nitrogen.tank import Plant, Tank
+from calculators.science.nitrogen.forecast_tank import StandingPlant, Tank
 from calculators.science.shelf.freshest import figure_now
 from calculators.science.shelf.latest import USE_DAYS, Latest
 from calculators.science.shelf.learned import learned_of
 from calculators.science.shelf.log import Log
-from calculators.science.shelf.plants import plant_name, plants
-from calculators.science.shelf.tank import PlantHeld, ShelfTank
+from calculators.science.shelf.recorded_plants import plant_name, plants
+from calculators.science.shelf.shelf_tank import PlantHeld, ShelfTank
 
 NITRATE = "nitrate_mg_l"
 CUT_DAYS = 42  # over which what was cut is counted
@@ -56,7 +56,7 @@ def model_tank(tank: ShelfTank, log: Log, readings: dict[str, Latest]) -> Tank:
         feed_g_week=tank.feed_g_week or 0.0,
         protein_percent=tank.protein_percent or NO_FEED_PROTEIN,
         plants=tuple(
-            Plant(held.plant, held.wet_g or 0.0, pace_of(held, log) or 1.0, floats(held))
+            StandingPlant(held.plant, held.wet_g or 0.0, pace_of(held, log) or 1.0, floats(held))
             for held in tank.plants or []
         ),
         soil_area_cm2=tank.soil_area_cm2 or 0.0,

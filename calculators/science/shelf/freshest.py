@@ -4,7 +4,7 @@ from datetime import date
 from typing import NamedTuple
 
 from calculators.science.shelf.latest import Latest
-from calculators.science.shelf.tank import ShelfTank
+from calculators.science.shelf.shelf_tank import ShelfTank
 
 # The higher they are, the more of an ammonia reading is toxic.
 MAKES_TOXIC = ("ph", "temperature_c")

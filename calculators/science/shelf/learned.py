@@ -7,8 +7,8 @@ from typing import NamedTuple
 from calculators.core.numbers import show_number
 from calculators.science.shelf.entries import GRAMS, Entry
 from calculators.science.shelf.log import Dated, Log
-from calculators.science.shelf.plants import plant_name
-from calculators.science.shelf.tank import PlantHeld, ShelfTank
+from calculators.science.shelf.recorded_plants import plant_name
+from calculators.science.shelf.shelf_tank import PlantHeld, ShelfTank
 from calculators.science.trends.stretches import Change, DatedReading, into_stretches
 from calculators.science.trends.theil_sen import median, theil_sen
 
@@ -16,7 +16,7 @@ LEAST_GAPS = 2  # between cuts: from three cuts on an interval can be told; judg
 LEAST_PAIRS = 3
 LEAST_COVER, MOST_COVER = 5.0, 90.0  # percent: below and beyond, cover does not double freely
 LEAST_GAP_DAYS = 1.0  # two entries of one day are one round
-DIGITS = 2  # of what is worked out from the log
+LEARNED_DIGITS = 2  # of what is worked out from the log
 
 
 class Learned(NamedTuple):
@@ -102,12 +102,16 @@ def learned_sentences(tank: ShelfTank, log: Log) -> list[str]:
     for held in tank.plants or []:
         one, name = learned_of(held, log), plant_name(held.plant)
         if one.doubling_days is not None:
-            days = show_number(one.doubling_days, DIGITS)
+            days = show_number(one.doubling_days, LEARNED_DIGITS)
             mass = GRAMS.words(left_after_cut(held, log) or 0.0)
             said.append(f"Your {name} doubles in about {days} days here, "
                         f"if each cut leaves the {mass} of this tank's list.")  # fmt: skip
         elif one.every_days is not None:
-            said.append(f"You cut {name} about every {show_number(one.every_days, DIGITS)} days.")
+            said.append(
+                f"You cut {name} about every {show_number(one.every_days, LEARNED_DIGITS)} days."
+            )
     if (cover := cover_doubling(log)) is not None:
-        said.append(f"Your floating cover doubles in about {show_number(cover, DIGITS)} days here.")
+        said.append(
+            f"Your floating cover doubles in about {show_number(cover, LEARNED_DIGITS)} days here."
+        )
     return said

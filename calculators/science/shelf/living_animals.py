@@ -5,7 +5,7 @@ from typing import NamedTuple
 from calculators.core.numbers import show_number
 from calculators.science.animals.animal_table import animal_name
 from calculators.science.shelf.log import Dated, Log
-from calculators.science.shelf.tank import AnimalsHeld, ShelfTank
+from calculators.science.shelf.shelf_tank import AnimalsHeld, ShelfTank
 
 
 class AnimalsNow(NamedTuple):

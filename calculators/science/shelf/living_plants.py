@@ -11,8 +11,8 @@ from typing import NamedTuple
 from calculators.core.dates import read_date
 from calculators.science.shelf.learned import learned_of
 from calculators.science.shelf.log import Dated, Log, days_of, days_on
-from calculators.science.shelf.plants import plant_name, plants
-from calculators.science.shelf.tank import PlantHeld, ShelfTank
+from calculators.science.shelf.recorded_plants import plant_name, plants
+from calculators.science.shelf.shelf_tank import PlantHeld, ShelfTank
 
 CUTS = ("trim", "thin")
 MOST_DOUBLINGS = 10.0  # after so many any cut has grown back

@@ -5,10 +5,10 @@ from typing import NamedTuple
 
 from calculators.science.shelf.due import TEST_MINUTES, Due
 from calculators.science.shelf.entries import READINGS
-from calculators.science.shelf.harm import AMMONIA
+from calculators.science.shelf.harmful_readings import AMMONIA
 from calculators.science.shelf.latest import Latest, ago
 from calculators.science.shelf.log import Log
-from calculators.science.shelf.verdict import TankVerdict
+from calculators.science.shelf.tank_verdict import TankVerdict
 
 # How often a settled tank's water is read as a rule, in days; common practice, no source.
 ROUTINE_DAYS = {

@@ -9,7 +9,7 @@ from calculators.core.result import BadInput
 from calculators.core.run import as_rows
 from calculators.science.shelf.entries import ENTRY_FIELDS, Entry
 from calculators.science.shelf.entry_faults import entry_faults
-from calculators.science.shelf.tank import TANK_FIELDS, ShelfTank
+from calculators.science.shelf.shelf_tank import TANK_FIELDS, ShelfTank
 
 
 def read_tank(raw: dict[str, Any]) -> ShelfTank:

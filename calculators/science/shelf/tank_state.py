@@ -9,9 +9,9 @@ from calculators.science.shelf.due_rounds import rounds_of
 from calculators.science.shelf.entries import Entry
 from calculators.science.shelf.log import Log, log_of
 from calculators.science.shelf.next_test import NextTest, next_test
-from calculators.science.shelf.tank import ShelfTank
+from calculators.science.shelf.shelf_tank import ShelfTank
 from calculators.science.shelf.tank_today import tank_today
-from calculators.science.shelf.verdict import WORST_FIRST, TankVerdict, judge
+from calculators.science.shelf.tank_verdict import WORST_FIRST, TankVerdict, judge
 
 
 class TankState(NamedTuple):

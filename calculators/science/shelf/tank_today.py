@@ -9,7 +9,7 @@ from typing import NamedTuple
 from calculators.science.shelf.living_animals import animals_now
 from calculators.science.shelf.living_plants import plants_now
 from calculators.science.shelf.log import Log
-from calculators.science.shelf.tank import ShelfTank
+from calculators.science.shelf.shelf_tank import ShelfTank
 
 
 class TankToday(NamedTuple):

@@ -1,6 +1,6 @@
 // What was chosen in a calculator's form for a tank: offered again the next time, where fields.json says so.
 
-import { shelf, table } from "./opened.js";
+import { shelf, table } from "./shelf-start.js";
 import { AGAIN } from "./settings.js";
 
 /** Inputs by key, metric, as they were chosen for this tank the last time. */

@@ -2,7 +2,7 @@
 // log has been read; Python makes the verdicts anew in the background.
 
 import { ask } from "../runtime.js";
-import { day, said, shelf, table } from "./opened.js";
+import { day, said, shelf, table } from "./shelf-start.js";
 import { readFront } from "./front.js";
 import { aged } from "./overtaken.js";
 import { keptStanding, onEachChange, roundNow, standingNow } from "./standings.js";
@@ -10,7 +10,7 @@ import { paintCard } from "./card.js";
 import { showTroubles } from "./trouble-line.js";
 
 const copyPart = () => import("./copy.js"); // soon
-const keptPart = () => import("./kept.js"); // soon
+const keptPart = () => import("./kept-calculations.js"); // soon
 
 const FIRST_WITHIN = 1_000; // ms; a store that another tab holds shut keeps the page waiting no longer
 

@@ -1,7 +1,7 @@
 // One tank's card on the board: verdict, picture of its last readings, what is due, and the way to log.
 
 import { element } from "../paint.js";
-import { called, day, dayInWords, shelf } from "./opened.js";
+import { called, day, dayInWords, shelf } from "./shelf-start.js";
 import { spark } from "./spark.js";
 import { besideSign, sign } from "./verdict.js";
 

@@ -6,7 +6,7 @@ import { element } from "../paint.js";
 import { copyDue, saveCopy, saveReadings } from "./copies.js";
 import { readShelfFile } from "./file.js";
 import { hasTank, readTankLink } from "./link.js";
-import { dayInWords } from "./opened.js";
+import { dayInWords } from "./shelf-start.js";
 import { newId } from "./operations.js";
 import { saidBelow } from "./sheet.js";
 

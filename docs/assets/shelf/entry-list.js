@@ -1,7 +1,7 @@
 // What was logged, newest first: each can be changed or taken out.
 
 import { element } from "../paint.js";
-import { dayInWords, table } from "./opened.js";
+import { dayInWords, table } from "./shelf-start.js";
 import { openLog } from "./log-sheet.js";
 import { listOf, nameOf, openNames } from "./names.js";
 import { inUnits } from "./units.js";

@@ -1,7 +1,7 @@
 // The readings of a diagnosis, filled from the tank that the keeper stands at.
 
 import { collect, fill } from "../form.js";
-import { called, shelf, tankHere } from "./opened.js";
+import { called, shelf, tankHere } from "./shelf-start.js";
 import { filled } from "./fill.js";
 
 const FEW = "All may stay empty; each sharpens the answer.";

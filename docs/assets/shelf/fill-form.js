@@ -4,7 +4,7 @@
 import { borrow } from "../borrowed.js";
 import { collect, fill } from "../form.js";
 import { chosenLast } from "./again.js";
-import { called, shelf, tankHere } from "./opened.js";
+import { called, shelf, tankHere } from "./shelf-start.js";
 import { filled, filledAtOnce } from "./fill.js";
 import { markForm, tankKeys, text } from "./fill-marks.js";
 import { rememberLead } from "./lead.js";

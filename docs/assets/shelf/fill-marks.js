@@ -3,7 +3,7 @@
 import { collect, parts } from "../form.js";
 import { element } from "../paint.js";
 import { entered } from "./dated-values.js";
-import { shelf, table } from "./opened.js";
+import { shelf, table } from "./shelf-start.js";
 import { newId } from "./operations.js";
 import { saidBelow } from "./sheet.js";
 

@@ -2,7 +2,7 @@
 // once Python runs also what needs its age, its list or its last reading.
 
 import { ask } from "../runtime.js";
-import { day, table } from "./opened.js";
+import { day, table } from "./shelf-start.js";
 import { at } from "./tank-fields.js";
 
 const OF_TANK = "tank.";

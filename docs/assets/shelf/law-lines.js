@@ -1,6 +1,6 @@
 // Lines of the law for where the keeper lives are marked, and said first.
 
-import { called, table } from "./opened.js";
+import { called, table } from "./shelf-start.js";
 import { element } from "../paint.js";
 
 /** Mark the links to the lists of the tank's place on this page, and say whose place it is. */

@@ -3,7 +3,7 @@
 
 import { borrowedKeys } from "../borrowed.js";
 import { element } from "../paint.js";
-import { called, shelf, tankHere } from "./opened.js";
+import { called, shelf, tankHere } from "./shelf-start.js";
 import { newId } from "./operations.js";
 import { saidBelow, tap, taps } from "./sheet.js";
 import { standAt } from "./switch.js";

@@ -1,8 +1,8 @@
 // The kit of a reading: the unit that it shows and the steps that it can tell apart, chosen once and kept on this device.
 
 import { element } from "../paint.js";
-import { chosenUnits } from "../store.js";
-import { table } from "./opened.js";
+import { chosenUnits } from "../device-choices.js";
+import { table } from "./shelf-start.js";
 import { tap, taps } from "./sheet.js";
 import { unitOf } from "./units.js";
 

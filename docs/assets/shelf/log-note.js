@@ -1,7 +1,7 @@
 // A note: the one entry that needs the keyboard.
 
 import { element } from "../paint.js";
-import { called } from "./opened.js";
+import { called } from "./shelf-start.js";
 import { tap } from "./sheet.js";
 
 const LONGEST = 2000;

@@ -1,7 +1,7 @@
 // The log in three taps: the tank's button, what, its value. The time is now, and can be set back.
 
 import { element } from "../paint.js";
-import { called, shelf, table } from "./opened.js";
+import { called, shelf, table } from "./shelf-start.js";
 import { livesIn } from "./occupants.js";
 import { askNote } from "./log-note.js";
 import { askValue } from "./log-value.js";

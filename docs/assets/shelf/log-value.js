@@ -2,7 +2,7 @@
 // No keyboard is needed.
 
 import { element } from "../paint.js";
-import { called } from "./opened.js";
+import { called } from "./shelf-start.js";
 import { handfulPart } from "./log-handful.js";
 import { kitOf, kitPart, unitWords } from "./log-kit.js";
 import { ofWhich } from "./log-of-which.js";

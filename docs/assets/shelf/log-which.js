@@ -1,7 +1,7 @@
 // Which plant, animal or salt it was, and whether it came in, went out or went to another tank.
 
 import { element } from "../paint.js";
-import { called } from "./opened.js";
+import { called } from "./shelf-start.js";
 import { askValue } from "./log-value.js";
 import { allNames, listOf, nameOf, neverOf, RECORD_OF } from "./names.js";
 import { tap, taps } from "./sheet.js";

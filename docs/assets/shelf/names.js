@@ -1,6 +1,6 @@
 // Names of plants and animals by their record's key, as the build wrote them.
 
-import { table } from "./opened.js";
+import { table } from "./shelf-start.js";
 
 let names = { plants: [], animals: [] };
 let never = { keys: [], words: "" };

@@ -1,8 +1,8 @@
 // A tank in a minute: its name, water, age, who lives in it, two plants. All but the name may stay blank.
 
 import { element } from "../paint.js";
-import { chosenUnits } from "../store.js";
-import { day, said, shelf, table } from "./opened.js";
+import { chosenUnits } from "../device-choices.js";
+import { day, said, shelf, table } from "./shelf-start.js";
 import { finder } from "./log-which.js";
 import { nameOf, neverOf, openNames } from "./names.js";
 import { tap } from "./sheet.js";

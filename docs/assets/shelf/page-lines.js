@@ -2,7 +2,7 @@
 
 import { element } from "../paint.js";
 import { rememberLead } from "./lead.js";
-import { called, tankHere } from "./opened.js";
+import { called, tankHere } from "./shelf-start.js";
 import { markLaw } from "./law-lines.js";
 import { onSwitch } from "./switch.js";
 

@@ -3,7 +3,7 @@
 
 import { ask } from "../runtime.js";
 import { numberOf } from "./number.js";
-import { called, day, onHash, said, shelf } from "./opened.js";
+import { called, day, onHash, said, shelf } from "./shelf-start.js";
 import { tankCode } from "./qr.js";
 import { painted } from "../trust.js";
 

@@ -2,7 +2,7 @@
 
 import { element } from "../paint.js";
 import { saveCalendar } from "./copies.js";
-import { called, day, said, shelf } from "./opened.js";
+import { called, day, said, shelf } from "./shelf-start.js";
 import { openLog } from "./log-sheet.js";
 import { tap } from "./sheet.js";
 import { keptStanding, onEachChange, roundNow, standingNow } from "./standings.js";

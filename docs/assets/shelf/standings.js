@@ -1,8 +1,8 @@
 // How the tanks stand: the last answer kept with each is shown at once, Python makes it anew in the background.
 
 import { ask } from "../runtime.js";
-import { chosenUnits } from "../store.js";
-import { day } from "./opened.js";
+import { chosenUnits } from "../device-choices.js";
+import { day } from "./shelf-start.js";
 import { aged, overtaken } from "./overtaken.js";
 
 /** Paint anew after each change of the shelf while the page stands; an answer that is being kept is none, nor is a choice. */

@@ -1,6 +1,6 @@
 // The tank that the keeper stands at, in the head of every page.
 
-import { called, shelf } from "./opened.js";
+import { called, shelf } from "./shelf-start.js";
 
 const root = new URL("../..", import.meta.url);
 

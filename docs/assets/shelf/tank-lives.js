@@ -3,7 +3,7 @@
 import { element } from "../paint.js";
 import { livesOf } from "./occupants.js";
 import { nameOf } from "./names.js";
-import { dayInWords, table } from "./opened.js";
+import { dayInWords, table } from "./shelf-start.js";
 import { livingList } from "./tank-living.js";
 import { inUnits } from "./units.js";
 

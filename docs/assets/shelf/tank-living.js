@@ -7,7 +7,7 @@ import { nameOf, openNames } from "./names.js";
 import { numberOf } from "./number.js";
 import { tap } from "./sheet.js";
 import { storedWithin, tidy, unitOf, written } from "./units.js";
-import { day } from "./opened.js";
+import { day } from "./shelf-start.js";
 
 /**
  * The list as an element: the rows that live there `now`. `changed(key, rows)` hears of every change, with the tank's

@@ -1,12 +1,12 @@
 // A tank's page: how it stands as Python painted it, what lives in it, what was logged, the tank itself.
 
 import { ask } from "../runtime.js";
-import { chosenUnits } from "../store.js";
+import { chosenUnits } from "../device-choices.js";
 import { element, openFiles } from "../paint.js";
 import { openPictures } from "../plot.js";
-import { called, dayInWords, onHash, said, shelf, table } from "./opened.js";
+import { called, dayInWords, onHash, said, shelf, table } from "./shelf-start.js";
 import { paintEntries } from "./entry-list.js";
-import { paintKept } from "./kept.js";
+import { paintKept } from "./kept-calculations.js";
 import { livesOf } from "./occupants.js";
 import { openLog } from "./log-sheet.js";
 import { openNames } from "./names.js";

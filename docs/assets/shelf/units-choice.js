@@ -1,6 +1,6 @@
 // The choice of units, the same that calculators have, on the pages of the shelf whose forms show figures.
 
-import { chosenUnits, chooseUnits } from "../store.js";
+import { chosenUnits, chooseUnits } from "../device-choices.js";
 
 /** Make the buttons of `#shelf-units` work; `changed` paints what stands in the page anew. */
 export function openUnits(changed) {

@@ -1,7 +1,7 @@
 // Figures in the units that the keeper chose; the tank and its log hold metric ones whatever is shown. The table of
 // fields says of each which unit that is, as the units of kits are said: a stored figure is (shown - zero) x factor.
 
-import { chosenUnits } from "../store.js";
+import { chosenUnits } from "../device-choices.js";
 
 const PLAIN_DIGITS = 4; // behind the point, of a figure in the unit in which it is stored
 

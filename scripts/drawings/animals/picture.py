@@ -4,8 +4,8 @@ from collections.abc import Callable
 from math import cos, pi, sin
 
 from scripts.drawings.animals import fish, shells_and_claws
-from scripts.drawings.animals.marks import marks
 from scripts.drawings.animals.outline import BodyOutline, closed
+from scripts.drawings.animals.pattern_marks import marks
 from scripts.drawings.draw import svg
 from scripts.drawings.geometry import Affine
 from scripts.drawings.scale_rule import foot_rule

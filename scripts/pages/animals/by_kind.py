@@ -5,7 +5,7 @@ from typing import NamedTuple
 from scripts.records.animal import Animal
 from scripts.records.load import Library
 from scripts.records.plant import Plant
-from scripts.tables.plants import grazers_of
+from scripts.tables.plant_rows import grazers_of
 
 
 class PlantsByKind(NamedTuple):

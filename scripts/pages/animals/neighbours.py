@@ -5,7 +5,7 @@ from typing import NamedTuple
 from scripts.pages.animals.by_kind import is_eaten, is_nipped
 from scripts.records.animal import Animal
 from scripts.records.load import Library
-from scripts.tables.plants import grazers_of
+from scripts.tables.plant_rows import grazers_of
 
 AnimalsByKey = list[tuple[str, Animal]]
 

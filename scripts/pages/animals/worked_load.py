@@ -14,7 +14,7 @@ from scripts.records.animal import Animal
 
 CALCULATOR = "stocking"
 USUAL_COUNT = 10  # the number that every animal is compared by
-DIGITS = 2  # the estimates behind the figures are right within a factor of two
+LOAD_DIGITS = 2  # the estimates behind the figures are right within a factor of two
 
 
 class Worked(NamedTuple):
@@ -41,7 +41,7 @@ def worked(slug: str, animal: Animal) -> Worked:
         length=figure_in_both(q.BodyLength, animal.body.typical_mm),
         mass_g=shown(outputs["biomass_g"]),
         feed_g_week=shown(outputs["feed_g_week"]),
-        feed_span_g_week=span(outputs["feed_low_g_week"], outputs["feed_high_g_week"], DIGITS),
+        feed_span_g_week=span(outputs["feed_low_g_week"], outputs["feed_high_g_week"], LOAD_DIGITS),
         ammonia_n_mg_day=shown(outputs["ammonia_n_mg_day"]),
         protein_percent=shown(default("protein_percent")),
         query=Markup("?" + urlencode({"animals": json.dumps(stock, separators=(",", ":"))})),
@@ -50,7 +50,7 @@ def worked(slug: str, animal: Animal) -> Worked:
 
 def shown(value: float) -> str:
     """A figure as the page shows it. The ``value`` is in its own unit, which stands beside it."""
-    return span(value, value, DIGITS)
+    return span(value, value, LOAD_DIGITS)
 
 
 def default(key: str) -> float:

@@ -7,7 +7,7 @@ from calculators.core.fields import InputField, Kind
 from calculators.core.form_hints import ByChoice, InRow, Step, Suggest
 from calculators.core.numbers import show_number, show_plain
 from calculators.core.paint.element import NOTHING, Html, element, joined
-from calculators.core.units import System, to_shown, unit_shown
+from calculators.core.shown_units import System, to_shown, unit_shown
 
 MOST_TICKS = 80  # keys that are boxes to tap; more are typed
 KEYPADS = {Kind.NUMBER: "decimal", Kind.INTEGER: "numeric", Kind.TEXT: "text", Kind.KEYS: "text"}

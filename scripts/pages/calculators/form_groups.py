@@ -5,7 +5,7 @@ from collections.abc import Sequence
 from calculators.core.fields import InputField
 from calculators.core.form_hints import InRow, Part
 from calculators.core.paint.element import Html, element
-from calculators.core.units import System, unit_shown
+from calculators.core.shown_units import System, unit_shown
 from scripts.pages.calculators.form_fields import hint, value_text
 from scripts.pages.calculators.form_rows import field_or_rows
 

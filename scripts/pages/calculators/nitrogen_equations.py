@@ -14,11 +14,11 @@ from calculators.science.nitrogen import (
     alkalinity,
     constants,
     edges,
-    feed,
+    feed_fate,
     nitrifiers,
     plant_constants,
     plant_rates,
-    soil,
+    soil_pools,
     steady,
     transport,
 )
@@ -53,10 +53,10 @@ class Constant(NamedTuple):
 # In the order of the nitrogen's way.
 RATES: dict[str, tuple[Rate, ...]] = {
     "Feed": (
-        (feed.feed_nitrogen_mg_day, ("timmons-ebeling",)),
-        (feed.feed_fate, ("timmons-ebeling", "summerfelt-penne-2007")),
-        (feed.mineralisation_per_day, ()),
-        (feed.litter_per_day, ("xie-2004-decay",)),
+        (feed_fate.feed_nitrogen_mg_day, ("timmons-ebeling",)),
+        (feed_fate.feed_fate, ("timmons-ebeling", "summerfelt-penne-2007")),
+        (feed_fate.mineralisation_per_day, ()),
+        (feed_fate.litter_per_day, ("xie-2004-decay",)),
     ),
     "Every sink": ((transport.limited_rate, ("monod-1949", "nitrification-wetland-2003")),),
     "Filter": (
@@ -74,12 +74,12 @@ RATES: dict[str, tuple[Rate, ...]] = {
         (alkalinity.hardness_dh, ("ciaaw-2021",)),
     ),
     "Soil": (
-        (soil.soil_ammonium_mg, ("reddy-1983-flux",)),
-        (soil.release_per_day, ()),
-        (soil.slow_soil_mg, ()),
-        (soil.slow_release_per_day, ()),
-        (soil.to_roots, ()),
-        (soil.denitrification_at_most, ("revsbech-2005", "veraart-2011")),
+        (soil_pools.soil_ammonium_mg, ("reddy-1983-flux",)),
+        (soil_pools.release_per_day, ()),
+        (soil_pools.slow_soil_mg, ()),
+        (soil_pools.slow_release_per_day, ()),
+        (soil_pools.to_roots, ()),
+        (soil_pools.denitrification_at_most, ("revsbech-2005", "veraart-2011")),
     ),
     "Plants": (
         (plant_rates.store_growth, ("droop-1973", "gerloff-krombholz-1966", "room-thomas-1986")),

@@ -7,8 +7,8 @@ import json
 import tomllib
 from typing import Any
 
+from scripts.pages.open_data.data_tables import TABLES, OpenTable
 from scripts.pages.open_data.flat import Cell, Row, columns
-from scripts.pages.open_data.tables import TABLES, OpenTable
 from scripts.setup.paths import ROOT
 
 PROFILE = "https://datapackage.org/profiles/2.0/datapackage.json"

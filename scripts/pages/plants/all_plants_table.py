@@ -9,7 +9,7 @@ from scripts.pages.ranges import both_units
 from scripts.pages.template import render
 from scripts.records.claim import Range
 from scripts.records.growth_forms import GROWTH_FORMS, growth_form
-from scripts.records.law import listings
+from scripts.records.law_matches import listings
 from scripts.records.load import Library
 from scripts.records.plant import Plant
 

@@ -10,7 +10,7 @@ from scripts.pages.plants.side_by_side import UNKNOWN, Cell, ComparedPlant, Comp
 from scripts.pages.plants.side_parts import claim_html, figure, mark, size_classes, text
 from scripts.pages.ranges import SCALES, BarScale, bar
 from scripts.records.claim import Range
-from scripts.records.law import Listing, listings
+from scripts.records.law_matches import Listing, listings
 
 
 def need(scale: BarScale) -> ComparisonRow:

@@ -10,7 +10,7 @@ from scripts.pages.plants.same_scale import cut
 from scripts.pages.plants.side_by_side import Cell, ComparedPlant, ComparisonRow, differ
 from scripts.pages.plants.side_rows import ROWS
 from scripts.pages.template import render
-from scripts.records.law import Listing, listings, listings_of
+from scripts.records.law_matches import Listing, listings, listings_of
 from scripts.records.load import Library
 from scripts.records.trade_name import Candidate, TradeName
 

@@ -11,10 +11,10 @@ from markupsafe import Markup
 from calculators.core.fields import InputField
 from calculators.core.run import find
 from calculators.diagnose.case_read import read_case
+from calculators.diagnose.cause_posterior import OF_PLANT, posterior
+from calculators.diagnose.diagnosis_at_tank import fields_of
 from calculators.diagnose.next_check import answer_bits, columns
-from calculators.diagnose.posterior import OF_PLANT, posterior
 from calculators.diagnose.problem_table import CAUSES, FINDINGS, QUESTIONS, question_of
-from calculators.diagnose.questioning import fields_of
 from calculators.diagnose.questions import Question, next_question, question
 from calculators.diagnose.triage import complained_of
 from scripts.drawings.places import places_drawing

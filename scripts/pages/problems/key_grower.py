@@ -4,9 +4,9 @@ import math
 from collections.abc import Mapping
 from typing import NamedTuple
 
+from calculators.diagnose.cause_posterior import OF_PLANT
 from calculators.diagnose.likelihood import ODDS, PRIOR_WEIGHT
 from calculators.diagnose.next_check import OF_TEST, SURFACE, TEST_KIT
-from calculators.diagnose.posterior import OF_PLANT
 from calculators.diagnose.problem_table import CAUSES, FINDINGS, CauseEntry, question_of, shares_of
 from calculators.science.evidence.weighing import normal
 

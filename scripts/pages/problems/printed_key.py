@@ -7,8 +7,8 @@ few problems which that sign speaks for, and further questions tell those apart.
 
 from typing import NamedTuple
 
+from calculators.diagnose.cause_posterior import OF_PLANT
 from calculators.diagnose.likelihood import PRIOR_WEIGHT
-from calculators.diagnose.posterior import OF_PLANT
 from calculators.diagnose.problem_table import CAUSES, FINDINGS, question_of
 from scripts.pages.problems.key_grower import STRONGLY, Branch, Couplet, Grower, raises_odds
 from scripts.records.load import Library

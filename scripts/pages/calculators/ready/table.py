@@ -8,7 +8,7 @@ from calculators.core.messages import Answer, NoteData
 from calculators.core.numbers import show_number
 from calculators.core.paint.answer import show_value
 from calculators.core.run import run
-from calculators.core.units import to_shown, unit_shown
+from calculators.core.shown_units import to_shown, unit_shown
 
 URGENT = ("danger", "caution")
 

@@ -1,0 +1,111 @@
+"""Which of a tank's latest readings harm or kill, by the one table of lines; the worst stand first."""
+
+from typing import NamedTuple
+
+from calculators.core.numbers import show_number
+from calculators.science.animals.reading_lines import IN_RANGE, LINES, Side, Standing, standing
+from calculators.science.animals.reading_steps import STEPS
+from calculators.science.animals.toxic_lines import ammonia_standing, nitrite_standing
+from calculators.science.shelf.entries import READINGS
+from calculators.science.shelf.freshest import MAKES_TOXIC, figure_now
+from calculators.science.shelf.latest import READ_WITHIN_DAYS, Latest, ago
+from calculators.science.shelf.shelf_tank import ShelfTank
+
+AMMONIA, NITRITE = "ammonia_mg_n_l", "nitrite_mg_n_l"
+RANK = {"deadly": 0, "harmful": 1}
+ORDER = {one: place for place, one in enumerate(STEPS)}  # what kills first stands first
+
+
+class AmmoniaWater(NamedTuple):
+    """The pH and warmth by which ammonia is judged; None is taken at the worse."""
+
+    ph: float | None
+    temperature_c: float | None
+
+    def words(self) -> str:
+        """What it was judged at, or that the worst was taken."""
+        unknown = [name for name, value in (("pH", self.ph), ("temperature", self.temperature_c))
+                   if value is None]  # fmt: skip
+        known = []
+        if self.ph is not None:
+            known.append(f"pH {show_number(self.ph)}")
+        if self.temperature_c is not None:
+            known.append(READINGS["temperature_c"].words(self.temperature_c))
+        said = f" at {' and '.join(known)}" if known else ""
+        verb = "is" if len(unknown) == 1 else "are"
+        worst = f", taking the worst since its {' and '.join(unknown)} {verb} not known"
+        return said + (worst if unknown else "")
+
+
+class ReadingOutside(NamedTuple):
+    """A reading that harms or kills: which, at what value, on which side, and how it was judged."""
+
+    reading: Latest
+    value: float
+    level: str
+    side: Side
+    judged: str = ""
+
+    @property
+    def is_deadly(self) -> bool:
+        """Whether it can kill."""
+        return self.level == "deadly"
+
+    @property
+    def acts_at_once(self) -> bool:
+        """Whether it asks for a step now: what can kill, and nitrite from its one line on."""
+        return self.is_deadly or (self.level in RANK and self.reading.what == NITRITE)
+
+    def words(self) -> str:
+        """What was read, when, and what it does, without a capital or a full stop."""
+        slowly = "" if self.acts_at_once else " over time"
+        does = "can kill" if self.is_deadly else f"harms many animals{slowly}"
+        one = READINGS[self.reading.what]
+        read = f"{one.words(self.value)}, read {ago(self.reading.age_days)}"
+        return f"{one.name} of {read}, {does}{self.judged}"
+
+
+def ammonia_water(tank: ShelfTank, readings: dict[str, Latest]) -> AmmoniaWater:
+    """The water by which ammonia is judged: the freshest known, the worse where that is not sure."""
+    lately = {what: one for what, one in readings.items() if one.age_days <= READ_WITHIN_DAYS}
+    return AmmoniaWater(*(figure_now(what, tank, lately) for what in MAKES_TOXIC))
+
+
+def harms(tank: ShelfTank, readings: dict[str, Latest]) -> list[ReadingOutside]:
+    """The latest readings that harm or kill, deadly ones first, then what acts first."""
+    water = ammonia_water(tank, readings)
+    found = []
+    for reading in readings.values():
+        worst = min((judged(reading, value, water) for value in reading.values), key=rank)
+        if worst.level in RANK:
+            found.append(worst)
+    return sorted(found, key=lambda harm: (rank(harm), order(harm)))
+
+
+def judged(reading: Latest, value: float, water: AmmoniaWater) -> ReadingOutside:
+    """One value by its lines. The ``value`` is in the unit of the reading."""
+    band = band_of(reading.what, value, water)
+    return ReadingOutside(reading, value, band.level, band.side,
+                water.words() if reading.what == AMMONIA else "")  # fmt: skip
+
+
+def band_of(what: str, value: float, water: AmmoniaWater) -> Standing:
+    """The band of a value; in range where there is no line for such a thing.
+
+    The ``value`` is in the unit of the reading.
+    """
+    if what == AMMONIA:
+        return ammonia_standing(value, water.ph, water.temperature_c)
+    if what == NITRITE:
+        return nitrite_standing(value)
+    return standing(what, value) if what in LINES else IN_RANGE
+
+
+def rank(harm: ReadingOutside) -> int:
+    """How bad it is, the worst 0. It is an index."""
+    return RANK.get(harm.level, len(RANK))
+
+
+def order(harm: ReadingOutside) -> int:
+    """The place among readings that are as bad. It is an index."""
+    return ORDER.get((harm.reading.what, harm.side), len(ORDER))

@@ -1,0 +1,130 @@
+"""How a tank stands in one word and one sentence: animals first, and never calm where nothing was read."""
+
+from typing import Literal, NamedTuple, get_args
+
+from calculators.core.dates import read_date
+from calculators.core.quantity import Choices
+from calculators.core.result import Level
+from calculators.core.wording import upper
+from calculators.science.shelf.deaths import LATELY_DAYS, LONGER_DAYS, Deaths, deaths
+from calculators.science.shelf.harmful_readings import AMMONIA, ReadingOutside, harms
+from calculators.science.shelf.latest import (
+    READ_WITHIN_DAYS,
+    USE_DAYS,
+    Latest,
+    ago,
+    latest_readings,
+)
+from calculators.science.shelf.log import Log
+from calculators.science.shelf.shelf_tank import ShelfTank
+
+Verdict = Literal["calm", "watch", "act", "unknown"]
+WORST_FIRST: tuple[Verdict, ...] = ("act", "watch", "unknown", "calm")
+LEVEL: dict[Verdict, Level] = {
+    "calm": "info", "watch": "caution", "act": "danger", "unknown": "caution",
+}  # fmt: skip
+VERDICT_WORDS = Choices(("calm", "watch", "act now", "not known"), tuple(LEVEL.values()))
+assert tuple(LEVEL) == get_args(Verdict)
+# How long new soil may give off ammonia: common practice, no source, and the model's own soil.
+YOUNG_SOIL_DAYS = 42
+# The first steps of the page for animals in danger, in its own words; a test holds the two together.
+FIRST_HOUR = ("Make the water move.", "Stop feeding.")
+FIRST_TESTS = "ammonia, nitrite, pH, temperature"
+
+
+class TankVerdict(NamedTuple):
+    """A verdict with its sentence and what it rests on."""
+
+    verdict: Verdict
+    sentence: str
+    readings: dict[str, Latest]
+    harms: list[ReadingOutside]
+    deaths: Deaths
+    young: bool  # animals over young soil whose ammonia was not read lately
+
+
+def judge(tank: ShelfTank, log: Log) -> TankVerdict:
+    """Judge a tank by its latest readings, its deaths and the age of its soil."""
+    readings = latest_readings(log)
+    found, died = harms(tank, readings), deaths(tank, log)
+    young = is_untested_young(tank, log, readings)
+    recent = any(one.age_days <= READ_WITHIN_DAYS for one in readings.values())
+    verdict, sentence = first_that_holds(readings, found if recent else [], died, young, recent)
+    if verdict == "unknown" and found:
+        sentence = f"{sentence[:-1]}, and then {found[0].words()}."
+    return TankVerdict(verdict, sentence, readings, found, died, young)
+
+
+def first_that_holds(
+    readings: dict[str, Latest],
+    found: list[ReadingOutside],
+    died: Deaths,
+    young: bool,
+    recent: bool,
+) -> tuple[Verdict, str]:
+    """The worst that is to be said of a tank."""
+    at_once = next((harm for harm in found if harm.acts_at_once), None)
+    if at_once is not None:
+        steps = ", ".join(f"{step[0].lower()}{step[1:-1]}" for step in FIRST_HOUR)
+        return "act", f"{upper(at_once.words())}: {steps}."
+    if died.asks == "act":
+        return "act", f"{upper(died_words(died))}: look at the others, and test {FIRST_TESTS} now."
+    if found:
+        return "watch", f"{upper(found[0].words())}."
+    if died.asks == "watch":
+        return (
+            "watch",
+            f"{upper(died_words(died))}: look at the others, and test ammonia and nitrite.",
+        )
+    if young:
+        return "watch", f"The soil is young and {unread(readings)}: test ammonia today."
+    if not recent:
+        return "unknown", f"Not known: {nothing_lately(readings)}."
+    return "calm", f"Calm: no reading harms. {upper(last_read(readings))}."
+
+
+def died_words(died: Deaths) -> str:
+    """How many died, and within how long."""
+    number, days = (died.lately, LATELY_DAYS) if died.lately else (died.longer, LONGER_DAYS)
+    animals = "one animal" if number == 1 else f"{number} animals"
+    return f"{animals} died in the last {days} days"
+
+
+def nothing_lately(readings: dict[str, Latest]) -> str:
+    """That nothing was read for long, or ever."""
+    if not readings:
+        return "nothing was ever read"
+    least = min(one.age_days for one in readings.values())
+    return (
+        f"nothing was read in the last {READ_WITHIN_DAYS} days; the last reading was {ago(least)}"
+    )
+
+
+def unread(readings: dict[str, Latest]) -> str:
+    """How long ammonia has not been read."""
+    latest = readings.get(AMMONIA)
+    return (
+        "ammonia was never read"
+        if latest is None
+        else f"ammonia was last read {ago(latest.age_days)}"
+    )
+
+
+def last_read(readings: dict[str, Latest]) -> str:
+    """When the tank was last read, and what the animals' own tests say of it."""
+    least = min(one.age_days for one in readings.values())
+    latest = readings.get(AMMONIA)
+    if latest is not None and not latest.is_old:
+        return f"last read {ago(least)}"
+    return f"last read {ago(least)}; {unread(readings)}"
+
+
+def is_untested_young(tank: ShelfTank, log: Log, readings: dict[str, Latest]) -> bool:
+    """Whether animals may live over new soil that nobody tested for ammonia within its use."""
+    if tank.flooded_on is None or tank.animals == []:
+        return False
+    flooded = read_date(tank.flooded_on)
+    if flooded > log.today or log.days_ago(flooded) > YOUNG_SOIL_DAYS:
+        return False
+    latest = readings.get(AMMONIA)
+    return latest is None or latest.age_days > USE_DAYS[AMMONIA]

@@ -108,7 +108,10 @@ def predicted(look: Observation, answer: Mapping[str, Any]) -> float | None:
 
 
 def on_day(points: list[tuple[float, float]], day: float | None) -> float:
-    """The first value of a curve on a day that it has a point for, in the curve's own unit."""
+    """The first value of a curve on a day that it has a point for, in the curve's own unit.
+
+    Its ``points``: pairs of a day and the value on it.
+    """
     return float(next(y for x, y in points if x == day))
 
 

@@ -9,6 +9,7 @@ from scripts.records.experiments import (
     experiments,
     falling_day,
     held_against,
+    predicted,
 )
 
 ALL = experiments("nitrogen-forecast")
@@ -25,10 +26,29 @@ def test_the_words_say_whether_it_was_met(experiment):
 
 def test_three_and_more_experiments_with_a_source_that_was_read(library):
     assert len({one.source for one in ALL}) >= 3
+    read = {"abstract": "abstract", "quotation by another": "second-hand"}
     for one in ALL:
-        assert library.sources[one.source].seen == (
-            "abstract" if one.read == "abstract" else "document"
-        )
+        assert library.sources[one.source].seen == read.get(one.read, "document")
+
+
+def test_what_the_page_says_of_all_misses_together():
+    """Each clause of its summary, against the errors of the experiments that it rests on."""
+    of = {
+        one.source: [look.error for look in held_against("nitrogen-forecast", one)] for one in ALL
+    }
+    warm = [
+        (look.predicted, *look.look.observed)
+        for one in ALL
+        if one.source in ("mnyoro-2022", "hager-2021")
+        for look in held_against("nitrogen-forecast", one)
+    ]
+    assert min(low - said for said, low, _ in warm) == 11
+    assert max(high - said for said, _, high in warm) == 25
+    assert of["suantika-2016"][0] > 0  # ammonia goes later in the forecast
+    assert of["carp-biofilter-2020"][0] > 0
+    assert of["kahlert-2017"][0] > 0 > of["nyanti-2010"][0]  # plants take too little; too much
+    assert -0.2 < of["devlamynck-2021"][0] / 5.4 < -0.15
+    assert -0.2 < of["chaiprapat-2005"][1] / 5.97 < -0.15
 
 
 def test_the_page_shows_observed_predicted_and_error(library):
@@ -45,6 +65,14 @@ def test_an_error_is_the_distance_to_what_was_observed():
     assert compared(look, None).error is None
     assert falling_day([(0, 5.0), (2, 3.0), (4, 1.0)], 2.0) == 3.0
     assert falling_day([(0, 5.0), (2, 3.0)], 2.0) is None
+
+
+def test_a_fall_between_two_days_is_taken_from_the_curve():
+    look = Observation(
+        what="x", observed=[1, 1], unit="mg", series="nitrate", day=1, until=3, times=10
+    )
+    drawn = {"x": [0.0, 1.0, 2.0, 3.0], "y": [9.0, 7.0, 6.0, 4.5]}
+    assert predicted(look, {"series": {"nitrate": drawn}}) == 25.0
 
 
 def test_half_or_twice_the_feed_moves_the_cold_filter_little():

@@ -18,9 +18,10 @@ from scripts.records.record import Record
 class Observation(Record):
     """What was observed, from low to high, and where the answer says the same.
 
-    ``output`` names an output; else ``series`` on a ``day``, its ``mean``, or the day on which it
-    ``falls_to`` a value. ``times`` turns its unit into that of the paper. ``near``: how far off, in
-    that unit, still counts as met; without it the words say that it is missed.
+    ``output`` names an output; else ``series`` on a ``day``, by how much it falls from there
+    ``until`` another day, its ``mean``, or the day on which it ``falls_to`` a value. ``times`` turns
+    its unit into that of the paper. ``near``: how far off, in that unit, still counts as met;
+    without it the words say that it is missed.
     """
 
     what: Text
@@ -29,6 +30,7 @@ class Observation(Record):
     output: str | None = None
     series: str | None = None
     day: float | None = None
+    until: float | None = None
     mean: bool = False
     falls_to: float | None = None
     times: float = 1.0
@@ -40,7 +42,7 @@ class Experiment(Record):
 
     name: Text
     source: Slug
-    read: Literal["abstract", "table", "text", "figure"]
+    read: Literal["abstract", "table", "text", "figure", "quotation by another"]
     conditions: Text
     not_said: Text
     given: dict[str, Any]
@@ -101,7 +103,16 @@ def predicted(look: Observation, answer: Mapping[str, Any]) -> float | None:
         return look.times * sum(float(y) for _, y in points) / len(points)
     if look.falls_to is not None:
         return falling_day(points, look.falls_to)
-    return look.times * float(next(y for x, y in points if x == look.day))
+    value = on_day(points, look.day)
+    return look.times * (value if look.until is None else value - on_day(points, look.until))
+
+
+def on_day(points: list[tuple[float, float]], day: float | None) -> float:
+    """The first value of a curve on a day that it has a point for, in the curve's own unit.
+
+    Its ``points``: pairs of a day and the value on it.
+    """
+    return float(next(y for x, y in points if x == day))
 
 
 def falling_day(points: list[tuple[float, float]], level: float) -> float | None:

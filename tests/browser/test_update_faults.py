@@ -16,7 +16,7 @@ from playwright.sync_api import expect
 from scripts.site.server import Handler, serving
 from tests.browser.conftest import wait_for_offline_copy
 from tests.browser.test_shelf_faults import own_browser, processes
-from tests.browser.test_update import (  # noqa: F401, F811  fixtures are known by their names
+from tests.browser.test_update import (  # noqa: F401  fixtures are known by their names
     book,
     few_pages,
     list_anew,
@@ -214,11 +214,11 @@ def test_a_clock_that_is_wrong_by_years_neither_hides_nor_loses_anything(reader,
 @long_run()
 def test_in_a_folder_of_a_host_the_copy_and_an_update_are_the_folders_own(
     chromium,
-    few_pages,
-    tmp_path,  # noqa: F811
+    book,  # noqa: F811
+    tmp_path,
 ):
     folder = tmp_path / "host" / "shelf of books" / "mulm"
-    shutil.copytree(few_pages, folder)
+    shutil.copytree(book[0], folder)
     neighbour = tmp_path / "host" / "index.html"
     neighbour.write_text("<!doctype html><title>Host</title><p>Another site.", encoding="utf-8")
     list_anew(folder)

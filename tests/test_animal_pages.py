@@ -12,10 +12,10 @@ from scripts.pages.animals.by_kind import plants_by_kind
 from scripts.pages.animals.neighbours import neighbours
 from scripts.pages.animals.worked_load import worked
 from scripts.records.law import listings
-from scripts.records.load import load
+from tests.own_records import own_records
 from tests.test_site import Page
 
-LIBRARY = load()
+LIBRARY = own_records()
 
 
 @pytest.fixture(scope="module")

@@ -9,8 +9,8 @@ from calculators.science.nitrogen.model import ALKALINITY
 from calculators.science.nitrogen.simulate import simulate
 from calculators.science.nitrogen.start import build
 from calculators.science.nitrogen.tank import Event, Plant
-from scripts.records.load import load
 from tests.nitrogen_tanks import LEAN, TANKS
+from tests.own_records import own_records
 
 STILL = {
     "plants": [], "soil_area_cm2": 0, "change_percent": 0, "trimmings_g_week": 0,
@@ -170,7 +170,7 @@ def test_the_pages_three_to_eight_weeks_are_what_the_model_gives(doubling, wet_g
             "events": rows,
         },
     )["outputs"]
-    span = load().problems["fast-stems-brown-lean"].expect[-1].by_days
+    span = own_records().problems["fast-stems-brown-lean"].expect[-1].by_days
     assert span.low <= found["healthy_after_feeding_days"] <= span.high
 
 

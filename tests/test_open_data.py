@@ -14,9 +14,9 @@ from jsonschema import Draft7Validator, Draft202012Validator
 from scripts.pages.open_data.files import FOLDER, WHOLE, open_data
 from scripts.pages.open_data.tables import TABLES
 from scripts.records.claim import COMMON_PRACTICE
-from scripts.records.load import load
 from scripts.runtime.published_wheel import make_wheel
 from scripts.setup.paths import ROOT
+from tests.own_records import own_records
 from tests.plain_yaml import read_yaml
 
 # The profile of Data Package 2.0 as published by the Open Knowledge Foundation (datapackage.org/profiles/2.0,
@@ -34,7 +34,7 @@ TYPES = {
 
 @pytest.fixture(scope="module")
 def files():
-    return {name.removeprefix(FOLDER): text for name, text in open_data(load()).items()}
+    return {name.removeprefix(FOLDER): text for name, text in open_data(own_records()).items()}
 
 
 @pytest.fixture(scope="module")

@@ -125,10 +125,12 @@ def test_the_verdict_line_is_there_whenever_the_verdict_is_not(page):
 def test_no_field_that_is_typed_into_lies_under_the_line(page):
     open_page(page)
     page.locator("form summary").tap()
+    calculator = page.locator("#calculator")
     for key in ("now_mg_l", "tap_mg_l", "target_mg_l", "volume_l", "max_change_percent"):
         page.locator(f"#in-{key}").tap()
+        before = calculator.get_attribute("data-answered")
         page.keyboard.type("3")
-        page.wait_for_timeout(500)
+        expect(calculator).not_to_have_attribute("data-answered", before)
         if page.locator("#brief").is_visible():
             assert not overlap(page, f"#in-{key}", "#brief"), key
 

@@ -15,6 +15,7 @@ from scripts.structure.rooms import (
     stray,
 )
 from scripts.structure.sizes import classes_named_twice, long_functions, long_modules
+from tests.own_modules import own_modules
 
 DECLARED = """
 from calculators.core.declare import calculator
@@ -28,7 +29,7 @@ def tank():
 
 @pytest.fixture(scope="module")
 def modules():
-    return read_modules()
+    return own_modules()
 
 
 @pytest.fixture

@@ -12,7 +12,7 @@ from calculators.core.paint.notes import lead, rest
 from calculators.core.run import compute
 from scripts.records.published import cases
 from tests.browser.conftest import example_address, go, show_example, wait_for_answer
-from tests.effort import share_of
+from tests.effort import long_run, share_of
 
 EXAMPLES = [(name, case.given) for name in load_all() for case in cases(name)[:1]]
 
@@ -180,6 +180,7 @@ MOST_FRAMES = 5_000
 A_FRAME = "() => new Promise((done) => requestAnimationFrame(done))"
 
 
+@long_run()
 @pytest.mark.starts_python
 def test_a_loading_bar_shows_real_progress(page):
     """Each large file is held until the bar was read, so that no machine is too quick or too slow for it."""
@@ -255,6 +256,7 @@ def test_series_are_drawn_with_a_sentence_for_a_screen_reader(page):
     expect(page.locator("#plots figcaption")).to_be_visible()
 
 
+@long_run()
 def test_rows_of_a_list_are_added_removed_and_told_when_wrong(page):
     go(page, example_address("stocking"))
     wait_for_answer(page)
@@ -287,6 +289,7 @@ def test_upkeep_gives_a_calendar_file(page):
     assert text.startswith("BEGIN:VCALENDAR")
 
 
+@long_run()
 @pytest.mark.python_alive
 def test_a_wrong_word_or_part_is_told_beside_its_field(page):
     go(page, "calculators/diagnose/")

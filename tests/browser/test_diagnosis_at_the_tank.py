@@ -87,6 +87,7 @@ def test_from_the_home_door_to_the_cause_in_six_taps(page, cause):
         expect(danger).to_be_hidden()
 
 
+@long_run()
 def test_the_address_holds_it_all(page, context):
     tap_to_the_end(page, BY_CAUSE["potassium-starvation"])
     shown, address = page.locator("#diagnosis-causes").inner_text(), page.url
@@ -137,6 +138,7 @@ def test_another_place_keeps_what_was_said(page):
     assert "findings=stem-bare-below,cover-above-60" in page.url
 
 
+@long_run()
 @pytest.mark.python_alive
 def test_choosing_another_band_of_a_figure_takes_the_first_back(page):
     go(page, "problems/?place=recently&listing=1")
@@ -150,6 +152,7 @@ def test_choosing_another_band_of_a_figure_takes_the_first_back(page):
     expect(page).to_have_url(re.compile("findings=tank-over-a-year,hot-weather"))
 
 
+@long_run()
 @pytest.mark.python_alive
 def test_after_a_slip_in_a_plants_name_the_one_meant_is_offered(page):
     go(page, "problems/?place=old-leaves&findings=holes-bitten&asked=holes-bitten")
@@ -162,6 +165,7 @@ def test_after_a_slip_in_a_plants_name_the_one_meant_is_offered(page):
     expect(page.locator("#diagnosis-meant")).to_be_hidden()
 
 
+@long_run()
 def test_plant_and_readings_sharpen_it_and_stand_in_the_address(page):
     page.goto("problems/?place=whole-plant&findings=melt-within-days&asked=melt-within-days")
     wait(page)
@@ -196,6 +200,7 @@ def test_it_works_with_no_signal(page, context):
     context.set_offline(False)
 
 
+@long_run()
 @pytest.mark.python_alive
 def test_it_works_from_the_keyboard(page):
     go(page, "problems/")
@@ -212,6 +217,7 @@ def test_it_works_from_the_keyboard(page):
     expect(page.locator("#diagnosis-answers li")).to_have_count(2)
 
 
+@long_run()
 def test_it_asks_before_python_is_there(chromium, address):
     context = chromium.new_context(base_url=address, has_touch=True, service_workers="block")
     page, held = context.new_page(), []
@@ -285,6 +291,7 @@ def test_unknown_words_in_an_address_are_said_and_the_rest_is_answered(page, wor
     assert "fish-gasping" in page.url
 
 
+@long_run()
 def test_an_unknown_word_alone_leaves_the_page_as_it_opens(page):
     page.goto("problems/?fbclid=abc")
     expect(page.locator("#diagnosis-said")).to_contain_text("fbclid")
@@ -323,6 +330,7 @@ def test_a_reading_that_kills_is_urgent_on_the_page(page):
     expect(page.locator("#diagnosis-enough")).not_to_contain_text("Change nothing")
 
 
+@long_run()
 def test_with_no_script_the_drawing_leads_to_the_index(chromium, address):
     context = chromium.new_context(java_script_enabled=False, base_url=address)
     page = context.new_page()

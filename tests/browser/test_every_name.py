@@ -3,6 +3,7 @@
 import random
 
 from scripts.pages.plants.trade_names import pages_of
+from tests.effort import long_run
 
 TOP = 3
 WORTH_A_SLIP = 6  # letters; a slip in a shorter name makes another word
@@ -93,6 +94,7 @@ def test_every_ambiguous_name_finds_its_page_or_leads_there(page, address, libra
     assert lost == []
 
 
+@long_run()
 def test_the_search_says_above_its_list_that_a_name_is_ambiguous(page, library):
     for query, key in (
         ("ambulia", "ambulia"),

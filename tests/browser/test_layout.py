@@ -4,7 +4,7 @@ import pytest
 from playwright.sync_api import expect
 
 from tests.browser.conftest import wait_for_answer
-from tests.effort import share_of
+from tests.effort import long_run, share_of
 
 PAGE_TYPES = [
     "",
@@ -111,6 +111,7 @@ def test_nothing_moves_while_a_page_opens(cold, path):
     assert cold.evaluate("() => window.shifts") <= MOST_SHIFT
 
 
+@long_run()
 def test_the_switch_of_tanks_has_its_room_before_it_comes(cold):
     cold.goto("shelf/")
     cold.locator("#demo-load").tap()
@@ -121,6 +122,7 @@ def test_the_switch_of_tanks_has_its_room_before_it_comes(cold):
     assert cold.evaluate("() => window.shifts") <= MOST_SHIFT
 
 
+@long_run()
 def test_a_slash_leads_to_search_and_arrows_go_through_what_it_found(page):
     page.goto("plants/")
     page.keyboard.press("/")
@@ -138,6 +140,7 @@ def test_a_slash_leads_to_search_and_arrows_go_through_what_it_found(page):
     expect(field).to_be_focused()
 
 
+@long_run()
 def test_a_slash_that_is_typed_stays_typed(page):
     page.goto("search/")
     page.locator("#query").press("/")

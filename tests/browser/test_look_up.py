@@ -4,6 +4,7 @@ import pytest
 from playwright.sync_api import expect
 
 from tests.browser.conftest import wait_for_offline_copy
+from tests.effort import long_run
 
 
 def test_one_tap_opens_each_door(page):
@@ -54,6 +55,7 @@ def test_search_finds_by_any_name_and_with_a_slip(page, query, found):
     expect(first).to_have_text(found)
 
 
+@long_run()
 def test_a_slip_in_a_genus_lists_its_species(page):
     page.goto("search/?q=limnofila")
     expect(page.locator("#found")).to_contain_text("Limnophila sessiliflora")

@@ -6,6 +6,7 @@ import pytest
 from playwright.sync_api import expect
 
 from tests.browser.conftest import example_address, show_example, wait_for_answer
+from tests.effort import long_run
 
 CHANGE = "calculators/water-change/"
 
@@ -122,6 +123,7 @@ def test_the_verdict_line_is_there_whenever_the_verdict_is_not(page):
     expect(line).to_be_visible()
 
 
+@long_run()
 def test_no_field_that_is_typed_into_lies_under_the_line(page):
     open_page(page)
     page.locator("form summary").tap()
@@ -154,6 +156,7 @@ def test_a_unit_written_out_is_shown_as_understood(page):
     expect(page.locator("#problem-temperature_c")).to_contain_text("write 78 °F")
 
 
+@long_run()
 def test_a_misspelt_plant_is_said_beside_its_field_and_keeps_no_growth_of_another(page):
     open_page(page, "calculators/nitrogen-forecast/")
     page.get_by_role("button", name="Add to: Plants").tap()
@@ -166,6 +169,7 @@ def test_a_misspelt_plant_is_said_beside_its_field_and_keeps_no_growth_of_anothe
     expect(row.locator(".remark")).to_contain_text("Meant: Lemna minor")
 
 
+@long_run()
 @pytest.mark.starts_python
 def test_a_strange_value_in_a_link_stops_nothing(page):
     rows = '[{"kind":{"toString":1},"count":5}]'

@@ -8,6 +8,7 @@ from playwright.sync_api import expect
 from tests.browser.conftest import go
 from tests.browser.shelf_page import in_page, with_shelf
 from tests.browser.test_shelf_pages import LOBBY, OTHER, board, put, reading, without_python
+from tests.effort import long_run
 
 CHANGED = {**reading(20, 9, None), "kind": "change"}  # two days late by the tank's own plan
 CALM = {"verdict": "calm", "sentence": "Calm: no reading harms.", "due": []}
@@ -118,6 +119,7 @@ def test_a_calm_of_some_days_ago_is_not_shown_as_calm(page, context, days_ago, s
     other.close()
 
 
+@long_run()
 def test_a_card_that_says_the_same_stays_in_place_under_the_finger(page):
     put(page, LOBBY, OTHER, entries=[reading(5, 1)])
     board(page, "anew")

@@ -9,6 +9,7 @@ from tests.browser.conftest import go, new_context
 from tests.browser.shelf_page import in_page, with_shelf
 from tests.browser.test_shelf_faults import REFUSALS
 from tests.browser.test_shelf_pages import LOBBY, NO_WORKER, OTHER, board, entries_of, put
+from tests.effort import long_run
 
 FULL = """() => {
   const put = IDBDatabase.prototype.transaction;
@@ -80,6 +81,7 @@ def test_two_quick_taps_on_a_value_log_it_once(page):
     assert len(entries_of(page)) == 1
 
 
+@long_run()
 def test_where_the_keeper_lives_is_said_once_for_all_tanks(page):
     put(page, {**LOBBY, "place": None}, OTHER, {"id": "shown", "name": "Shown", "demo": True})
     go(page, "shelf/tank/#mine")

@@ -17,7 +17,7 @@ from tests.effort import long_run, share_of
 EXAMPLES = [(name, case.given) for name in load_all() for case in cases(name)[:1]]
 
 
-@pytest.mark.parametrize(("name", "given"), share_of(EXAMPLES, 4))
+@pytest.mark.parametrize(("name", "given"), share_of(EXAMPLES, 7))
 @pytest.mark.python_alive
 def test_the_page_shows_what_the_command_line_computes(page, name, given):
     if name == "surface-cover":
@@ -74,7 +74,6 @@ def test_an_answer_that_comes_after_the_keeper_left_changes_nothing(page):
     assert page.evaluate("() => history.state?.given ?? null") is None
 
 
-@pytest.mark.starts_python
 def test_a_link_carries_a_calculation(page, context):
     go(page, "calculators/free-ammonia/")
     show_example(page)
@@ -91,7 +90,6 @@ def test_a_link_carries_a_calculation(page, context):
     expect(other.locator("#rows")).to_contain_text("8.27")
 
 
-@pytest.mark.starts_python
 def test_a_bad_field_says_what_is_allowed_beside_it_and_nothing_is_lost(page):
     go(page, "calculators/free-ammonia/")
     wait_for_answer(page)

@@ -244,7 +244,7 @@ def test_a_problem_found_later_opens_the_closed_part(page):
             ("Children's Corner 54 L", "Running short"),
             ("Propagation Jar 20 L", "ran short about day"),
         ],
-        3,
+        4,
     ),
 )
 @pytest.mark.python_alive

@@ -6,7 +6,7 @@ import pytest
 from playwright.sync_api import expect
 
 from tests.browser.conftest import axe_complaints, go
-from tests.effort import long_run
+from tests.effort import long_run, share_of
 
 LEAST_TARGET = 56  # px
 
@@ -120,7 +120,7 @@ def test_it_stands_with_no_script(chromium, address):
     context.close()
 
 
-@pytest.mark.parametrize("size", [(390, 844), (1280, 800)])
+@pytest.mark.parametrize("size", share_of([(390, 844), (1280, 800)], 2))
 @pytest.mark.python_alive
 def test_the_question_is_on_the_first_screen(page, size):
     page.set_viewport_size({"width": size[0], "height": size[1]})

@@ -70,7 +70,7 @@ def cold(chromium, address):
 
 def test_letters_of_twice_the_size_make_no_page_scroll_sideways(page):
     too_wide = {}
-    for path in share_of(PAGE_TYPES, 4):
+    for path in share_of(PAGE_TYPES, 9):
         page.goto(path)
         page.wait_for_load_state("networkidle")
         page.evaluate(DOUBLE)
@@ -80,7 +80,7 @@ def test_letters_of_twice_the_size_make_no_page_scroll_sideways(page):
     assert too_wide == {}
 
 
-@pytest.mark.parametrize("size", ["100%", "200%"])
+@pytest.mark.parametrize("size", share_of(["200%", "100%"], 2))
 def test_a_phone_on_its_side_has_room_beside_the_bars(page, size):
     page.set_viewport_size(ON_ITS_SIDE)
     for path in ("", "plants/table/", "calculators/stocking/", "shelf/new/"):
@@ -102,7 +102,7 @@ def test_nothing_moves_while_a_calculator_starts(cold, name):
 
 
 @pytest.mark.parametrize(
-    "path", share_of(["shelf/", "plants/table/", "search/?q=ambulia", "shelf/new/"], 3)
+    "path", share_of(["shelf/", "plants/table/", "search/?q=ambulia", "shelf/new/"], 4)
 )
 def test_nothing_moves_while_a_page_opens(cold, path):
     cold.goto(path)

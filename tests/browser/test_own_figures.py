@@ -6,7 +6,7 @@ import pytest
 from playwright.sync_api import expect
 
 from tests.browser.conftest import example_address, show_example, wait_for_answer
-from tests.effort import long_run
+from tests.effort import long_run, share_of
 
 CHANGE = "calculators/water-change/"
 
@@ -21,7 +21,6 @@ def overlap(page, one, other):
     return first["y"] + first["height"] > second["y"] + 1
 
 
-@pytest.mark.starts_python
 def test_a_nitrite_of_1_gets_no_answer_from_the_examples_target(page):
     open_page(page)
     expect(page.locator("#result-title")).to_have_text("Worked example")
@@ -40,7 +39,7 @@ def test_a_nitrite_of_1_gets_no_answer_from_the_examples_target(page):
     )  # nitrite's own line, not the example's 20
 
 
-@pytest.mark.parametrize("typed", ["1", "90"])
+@pytest.mark.parametrize("typed", share_of(["90", "1"], 2))
 def test_a_tap_selects_what_stands_there(page, typed):
     open_page(page)
     show_example(page)

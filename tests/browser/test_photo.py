@@ -9,7 +9,7 @@ from playwright.sync_api import expect
 
 from tests.browser.conftest import axe_complaints, go, wait_for_answer
 from tests.browser.test_shelf_pages import LOBBY, OTHER, board, entries_of, put
-from tests.effort import long_run
+from tests.effort import long_run, share_of
 from tests.png import png
 from tests.surface_pictures import GREEN, RED, SLANTED, photo, strewn
 
@@ -252,7 +252,7 @@ def count_at_tank(page, context):
     return known
 
 
-@pytest.mark.parametrize("as_swap", [True, False])
+@pytest.mark.parametrize("as_swap", share_of([True, False], 2))
 def test_the_cover_counted_from_the_log_is_logged_in_one_tap_and_can_be_undone(
     page, context, as_swap
 ):

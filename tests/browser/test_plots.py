@@ -7,7 +7,7 @@ import pytest
 from playwright.sync_api import expect
 
 from tests.browser.conftest import axe_complaints, example_address, go, wait_for_answer
-from tests.effort import long_run
+from tests.effort import long_run, share_of
 
 DRAWN = ["nitrogen-forecast", "floaters", "acclimate", "warmth", "light", "top-up"]
 LEAST_LETTERS = 12  # CSS px as shown
@@ -25,7 +25,7 @@ def first_figure(page):
 
 
 @pytest.mark.python_alive
-@pytest.mark.parametrize("name", DRAWN)
+@pytest.mark.parametrize("name", share_of([*DRAWN], 3))
 def test_letters_are_large_enough_on_a_phone_and_within_their_picture(page, name):
     go(page, f"calculators/{name}/")
     for phone in PHONES:

@@ -4,6 +4,8 @@ import re
 
 import pytest
 
+from tests.effort import share_of
+
 SHEETS = 2
 PAGE = re.compile(rb"/Type\s*/Page\b")
 MOST = 6  # of the longest pages, which are the ones that could need a third sheet
@@ -20,7 +22,7 @@ def longest(site):
     return sorted(pages, key=lambda path: path.stat().st_size)[-MOST:]
 
 
-@pytest.mark.parametrize("rank", range(MOST))
+@pytest.mark.parametrize("rank", share_of(range(MOST), 3))
 def test_a_plant_is_printed_on_two_sheets(page, site, rank):
     page.goto(f"plants/{longest(site)[rank].parent.name}/")
     assert len(PAGE.findall(page.pdf(format="A4", prefer_css_page_size=True))) <= SHEETS

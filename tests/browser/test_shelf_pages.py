@@ -523,7 +523,7 @@ def test_the_shelf_works_with_no_network_and_sends_nothing(page, context, addres
 PAGES = ["shelf/", "shelf/new/", "shelf/tank/#mine", "shelf/round/", "shelf/paper/#mine"]
 
 
-@pytest.mark.parametrize("path", share_of(PAGES, 3))
+@pytest.mark.parametrize("path", share_of(PAGES, 6))
 def test_axe_finds_nothing_and_no_page_scrolls_sideways(page, path):
     readings = [reading(value, 40 - 9 * at) for at, value in enumerate((10, 15, 20, 30, 40))]
     put(page, LOBBY, OTHER, entries=readings, chosen="mine")

@@ -4,7 +4,7 @@ import pytest
 from playwright.sync_api import expect
 
 from tests.browser.conftest import go
-from tests.effort import long_run
+from tests.effort import long_run, share_of
 
 DESKTOP = {"width": 1280, "height": 800}
 PAPER = "() => getComputedStyle(document.body).backgroundColor"
@@ -48,7 +48,7 @@ def test_the_drawer_leads_on_and_is_closed_there(page):
     expect(here).to_have_text("Names on labels")
 
 
-@pytest.mark.parametrize("device", ["light", "dark"])
+@pytest.mark.parametrize("device", share_of(["dark", "light"], 2))
 def test_light_or_dark_is_chosen_against_the_device_and_kept(page, device):
     page.emulate_media(color_scheme=device)
     page.goto("about/")

@@ -7,7 +7,7 @@ from playwright.sync_api import expect
 
 from scripts.pages.calculators.ready.values import READY
 from tests.browser.conftest import axe_complaints
-from tests.effort import long_run
+from tests.effort import long_run, share_of
 
 # Put before the worker's own script: what an old browser lacks, or a full phone refuses.
 MISSING = {
@@ -49,7 +49,7 @@ def test_the_worked_example_and_the_tables_stand_in_the_page(crippled, watch):
     watch.complaints = [one for one in watch.complaints if "WebAssembly is not defined" not in one]
 
 
-@pytest.mark.parametrize("name", READY)
+@pytest.mark.parametrize("name", share_of([*READY], 5))
 def test_tables_fit_a_phone_and_print(name, page):
     page.route(re.compile("calculator-worker"), lambda route: route.abort())
     page.goto(f"calculators/{name}/")

@@ -74,6 +74,7 @@ def test_an_answer_that_comes_after_the_keeper_left_changes_nothing(page):
     assert page.evaluate("() => history.state?.given ?? null") is None
 
 
+@long_run()
 def test_a_link_carries_a_calculation(page, context):
     go(page, "calculators/free-ammonia/")
     show_example(page)
@@ -150,6 +151,7 @@ def test_the_form_can_be_filled_while_python_loads(page):
     assert "now_mg_l=80" in page.url
 
 
+@long_run()
 @pytest.mark.starts_python
 def test_python_stays_alive_from_page_to_page(page):
     go(page, example_address("free-ammonia"))
@@ -200,6 +202,7 @@ def test_a_loading_bar_shows_real_progress(page):
     assert page.locator("#progress").evaluate("(bar) => bar.value") == 100
 
 
+@long_run()
 @pytest.mark.starts_python
 def test_a_runtime_that_cannot_start_is_said_and_can_be_tried_again(page, watch):
     page.context.route("**/parts.json", lambda route: route.fulfill(status=500, body="no"))
@@ -244,6 +247,7 @@ def test_a_calculation_is_kept_by_tank_on_this_device(page):
     expect(page.locator("#in-wet_g")).to_have_value("240")
 
 
+@long_run()
 @pytest.mark.python_alive
 def test_series_are_drawn_with_a_sentence_for_a_screen_reader(page):
     go(page, "calculators/floaters/")

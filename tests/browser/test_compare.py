@@ -98,6 +98,7 @@ def test_four_are_the_most_and_the_first_stays_in_sight(page):
     assert page.evaluate("() => document.documentElement.scrollWidth") <= 390
 
 
+@long_run()
 def test_a_link_with_nonsense_shows_what_it_can(page):
     page.goto("compare/?plants=no-such-plant,lemna-minor,lemna-minor,__proto__,%3Cb%3E")
     expect(page.locator(HEADS)).to_have_text(["Lemna minor"])
@@ -105,6 +106,7 @@ def test_a_link_with_nonsense_shows_what_it_can(page):
     expect(page.locator("#status")).to_contain_text("Type a name")
 
 
+@long_run()
 def test_a_plants_page_offers_its_look_alikes_first(page):
     page.goto("plants/lemna-minor/")
     page.locator(".compare-with a").first.tap()

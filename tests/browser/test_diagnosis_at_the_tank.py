@@ -105,6 +105,7 @@ def test_the_address_holds_it_all(page, context):
     expect(other.locator("#diagnosis-question")).not_to_have_text("Here is what it may be.")
 
 
+@long_run()
 @pytest.mark.python_alive
 def test_answers_can_be_taken_back(page):
     go(page, "problems/?place=stem&findings=stem-bare-below&asked=stem-bare-below")
@@ -278,7 +279,7 @@ def still_helps(page):
     expect(page.locator("#diagnosis-danger")).to_be_visible()
 
 
-@pytest.mark.parametrize("words", share_of([*UNKNOWN], 3))
+@pytest.mark.parametrize("words", share_of([*UNKNOWN], 5))
 def test_unknown_words_in_an_address_are_said_and_the_rest_is_answered(page, words):
     page.goto(f"problems/?{words}&{GASPING}")
     expect(page.locator("#diagnosis-said")).to_contain_text(
@@ -342,6 +343,7 @@ def test_with_no_script_the_drawing_leads_to_the_index(chromium, address):
     context.close()
 
 
+@long_run()
 @pytest.mark.parametrize(
     "query",
     share_of(

@@ -179,6 +179,7 @@ def test_the_problem_of_the_field_in_hand_is_not_under_the_line(page):
     assert said["y"] + said["height"] <= line["y"] + 1
 
 
+@long_run()
 @pytest.mark.parametrize("width", share_of([320, 390, 1280], 3))
 @pytest.mark.python_alive
 def test_event_rows_fit_any_width(page, width):
@@ -235,6 +236,7 @@ def test_a_problem_found_later_opens_the_closed_part(page):
     expect(page.locator("#in-surface_cm2")).to_be_visible()
 
 
+@long_run()
 @pytest.mark.parametrize(
     ("tank", "verdict"),
     share_of(
@@ -275,6 +277,7 @@ def test_a_demo_link_works_when_shared_and_with_no_script(chromium, address, pag
     plain.context.close()
 
 
+@long_run()
 @pytest.mark.python_alive
 def test_the_pictures_show_species_store_and_cover_with_line_and_band(page):
     open_page(page, example_address("nitrogen-forecast", spread="band"))

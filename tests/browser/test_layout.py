@@ -80,6 +80,7 @@ def test_letters_of_twice_the_size_make_no_page_scroll_sideways(page):
     assert too_wide == {}
 
 
+@long_run()
 @pytest.mark.parametrize("size", share_of(["200%", "100%"], 2))
 def test_a_phone_on_its_side_has_room_beside_the_bars(page, size):
     page.set_viewport_size(ON_ITS_SIDE)
@@ -101,6 +102,7 @@ def test_nothing_moves_while_a_calculator_starts(cold, name):
     assert cold.evaluate("() => window.shifts") <= MOST_SHIFT
 
 
+@long_run()
 @pytest.mark.parametrize(
     "path", share_of(["shelf/", "plants/table/", "search/?q=ambulia", "shelf/new/"], 4)
 )

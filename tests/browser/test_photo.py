@@ -90,6 +90,7 @@ def wait_for_count(page):
     expect(page.locator(".counted")).to_be_visible()
 
 
+@long_run()
 @pytest.mark.python_alive
 def test_a_photo_is_marked_counted_and_taken_to_floaters(page, context, watch):
     open_page(page)

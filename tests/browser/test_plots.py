@@ -74,6 +74,7 @@ def test_the_table_holds_what_the_answer_holds(page):
     assert [float(cell) for cell in (rows[0][0], rows[-1][0], rows[0][1])] == [0, 90, 15]
 
 
+@long_run()
 @pytest.mark.starts_python
 def test_a_worked_example_is_read_before_python_has_answered(page):
     held = []

@@ -4,7 +4,7 @@ import re
 
 import pytest
 
-from tests.effort import share_of
+from tests.effort import long_run, share_of
 
 SHEETS = 2
 PAGE = re.compile(rb"/Type\s*/Page\b")
@@ -28,6 +28,7 @@ def test_a_plant_is_printed_on_two_sheets(page, site, rank):
     assert len(PAGE.findall(page.pdf(format="A4", prefer_css_page_size=True))) <= SHEETS
 
 
+@long_run()
 def test_paper_gets_dark_ink_from_a_dark_screen(chromium, address):
     context = chromium.new_context(base_url=address, color_scheme="dark")
     page = context.new_page()

@@ -8,10 +8,11 @@ from tests.effort import long_run, share_of
 
 
 def test_one_tap_opens_each_door(page):
-    for door, title in (
-        ("Look up a plant", "Plants"), ("Something looks wrong", "Something looks wrong"),
+    doors = (
+        ("Something looks wrong", "Something looks wrong"), ("Look up a plant", "Plants"),
         ("Work it out", "Work it out"), ("The shelf", "The shelf"),
-    ):  # fmt: skip
+    )  # fmt: skip
+    for door, title in share_of(doors, 2):
         page.goto("")
         page.locator(".doors").get_by_text(door).tap()
         expect(page.get_by_role("heading", level=1)).to_have_text(title)

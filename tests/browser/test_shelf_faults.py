@@ -174,7 +174,7 @@ return {
 """
 
 
-@pytest.mark.parametrize("name", share_of([*NEWER, *DAMAGED], 4))
+@pytest.mark.parametrize("name", share_of([*NEWER, *DAMAGED], 8))
 def test_a_damaged_operation_is_left_out_and_said_and_the_rest_is_shown(page, name):
     spoilt, word = (DAMAGED | NEWER)[name], "newer" if name in NEWER else "damaged"
     with_shelf(page, SPOIL, json.dumps(spoilt))

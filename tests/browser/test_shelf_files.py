@@ -191,7 +191,7 @@ const stored = await raw("readonly", (operations) => operations.count());
 return {{ ...came, isSame, polluted: ({{}}).ph ?? null, stored }};"""
 
 
-@pytest.mark.parametrize("name", share_of([*BAD], 4))
+@pytest.mark.parametrize("name", share_of([*BAD], 8))
 def test_a_bad_file_is_refused_with_the_reason_and_changes_nothing(page, name):
     text, reason, word = BAD[name]
     escaped = text.replace("\ud800", "\\ud800")

@@ -79,7 +79,7 @@ def test_no_undo_takes_back_what_was_moved(page):
     "text",
     share_of(
         ["", "{", "null", "7", '"text"', '{"id": "one"}', '[{"id": "one"', "\ufeff[]", "[" * 9_000],
-        3,
+        5,
     ),
 )
 def test_a_list_that_cannot_be_read_is_set_aside_as_it_was(page, text):

@@ -6,10 +6,11 @@ import sys
 
 import pytest
 
-from scripts.records.load import Library, load
+from scripts.records.load import Library
 from scripts.setup.paths import ROOT
 from tests.effort import THOROUGH, load_profile
 from tests.one_site import built_site
+from tests.own_records import own_records
 
 FIRST_WORKER = "gw0"
 
@@ -56,7 +57,7 @@ def of_browser(item):
 
 @pytest.fixture(scope="session")
 def library() -> Library:
-    return load()
+    return own_records()
 
 
 @pytest.fixture(scope="session")

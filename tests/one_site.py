@@ -1,17 +1,27 @@
-"""The site that the tests look at: built once a run, whoever of the workers comes first."""
+"""The site that the tests look at: built once a run, whoever of the workers comes first.
 
+An everyday run takes the site of the last one where nothing that a site is made from has changed since;
+a thorough run never does.
+"""
+
+import hashlib
 import os
+import sys
 from collections.abc import Iterator
 from contextlib import contextmanager
+from datetime import date
 from pathlib import Path
 
-from scripts.setup.paths import BUILD
-from scripts.site.build import build
+from scripts.setup.paths import BUILD, ROOT
+from tests.effort import thorough
 
 FOLDER = BUILD / "test-site"
 LOCK = BUILD / "test-site.lock"
 BUILT_BY = BUILD / "test-site-run.txt"
 RUN = "PYTEST_XDIST_TESTRUNUID"  # the same in all workers of a run
+ALONE = "alone"  # a run of a single process
+ROOMS = ("calculators", "docs", "scripts", "species", "tests/published")
+ROOT_FILES = ("mkdocs.yml", "pyproject.toml", "README.md", "LICENSE", "LICENSE-DATA")
 
 
 @contextmanager
@@ -31,15 +41,43 @@ def locked(path: Path) -> Iterator[None]:
         yield  # closing the file frees the lock
 
 
+def made_from() -> str:
+    """A hash of all that a site is made from: our files, the locks of others' among them, Python, the day."""
+    files = [ROOT / name for name in ROOT_FILES]
+    for room in ROOMS:
+        files += [path for path in (ROOT / room).rglob("*") if path.suffix != ".pyc"]
+    read = hashlib.sha256(f"{sys.version} {date.today()}".encode())
+    for path in sorted(file for file in files if file.is_file()):
+        read.update(f"{path.relative_to(ROOT)} {path.stat().st_size} ".encode())
+        read.update(path.read_bytes())
+    return read.hexdigest()
+
+
+def is_there() -> bool:
+    """Whether the site of this run stands; one of an earlier run becomes it where it would be the same."""
+    if not BUILT_BY.exists() or not FOLDER.exists():
+        return False
+    run = os.environ.get(RUN, ALONE)
+    of_run, _, made = BUILT_BY.read_text(encoding="utf-8").partition(" ")
+    if of_run == run != ALONE:
+        return True  # whatever was changed meanwhile: one run looks at one site
+    if thorough() or made != made_from():
+        return False
+    BUILT_BY.write_text(f"{run} {made}", encoding="utf-8")
+    return True
+
+
 def built_site() -> Path:
-    """Build the site unless a worker of this run has done so; its folder."""
-    run = os.environ.get(RUN)
+    """Build the site unless it is there already; its folder."""
     with locked(LOCK):
-        done = run and BUILT_BY.exists() and BUILT_BY.read_text(encoding="utf-8") == run
-        if not done:
+        if not is_there():
+            from scripts.site.build import build
+
             BUILT_BY.unlink(missing_ok=True)
+            before = made_from()
             build(FOLDER)
-            BUILT_BY.write_text(run or "alone", encoding="utf-8")
+            made = before if before == made_from() else "changed-meanwhile"
+            BUILT_BY.write_text(f"{os.environ.get(RUN, ALONE)} {made}", encoding="utf-8")
     return FOLDER
 
 

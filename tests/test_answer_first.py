@@ -12,6 +12,7 @@ from calculators.core.paint.notes import brief, lead, rest
 from calculators.core.run import compute, run
 from calculators.science.water.ammonia import rate
 from scripts.setup.paths import ROOT
+from tests.effort import share_of
 
 NEW_TANK = {
     "filter_maturity_percent": 0.0,
@@ -77,7 +78,7 @@ def test_readings_that_harm_already_are_acted_on_now(given):
 
 @pytest.mark.parametrize(
     ("ammonia", "nitrite", "ph"),
-    list(product((0.0, 0.3, 1.5, 6.0), (0.0, 0.05, 0.3, 2.0), (6.4, 7.4, 8.4))),
+    share_of(list(product((0.0, 0.3, 1.5, 6.0), (0.0, 0.05, 0.3, 2.0), (6.4, 7.4, 8.4))), 5),
 )
 def test_no_forecast_with_harmful_water_is_without_its_caution(ammonia, nitrite, ph):
     """The lines are those of the free-ammonia calculator and of the nitrite guideline in outlook.py."""

@@ -7,6 +7,7 @@ from calculators.conditioner.chlorine import HARMS_MG_L, oxygen_taken_mg_l
 from calculators.core.result import BadInput
 from calculators.core.run import compute, run
 from calculators.science.water.ammonia import ACT_NH3_MG_N_L
+from tests.effort import share_of
 
 TREATED = {"water_l": 40, "label_ml": 10, "label_treats_l": 40, "tank_l": 120}
 
@@ -63,7 +64,7 @@ WATERS = [
 ]
 
 
-@pytest.mark.parametrize(("kind", "chlorine", "ph", "tank"), WATERS)
+@pytest.mark.parametrize(("kind", "chlorine", "ph", "tank"), share_of(WATERS, 5))
 def test_in_no_water_is_it_calm_about_chlorine_or_the_ammonia_left(kind, chlorine, ph, tank):
     out, notes, text = asked(kind=kind, chlorine_mg_l=chlorine, ph=ph, tank_l=tank)
     assert "before it meets animals" in notes[0].text

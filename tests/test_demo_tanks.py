@@ -11,6 +11,7 @@ from calculators.core.listing import load_all
 from calculators.core.run import run
 from scripts.pages.calculators.calculator_page import calculator_page, tries
 from scripts.setup.paths import ROOT
+from tests.effort import share_of
 from tests.faults_of import all_faults
 from tests.plain_yaml import read_yaml
 
@@ -70,14 +71,17 @@ def test_pages_mark_the_data_as_invented(library):
 
 @pytest.mark.parametrize(
     ("old", "new", "said"),
-    [
-        ("verdict: level", "verdict: building", "comes out as 'level', not 'building'"),
-        ("ph: 7.2", "ph: 72", "72 is out of range"),
-        ("wet_g: 100", "wet_g: -1", "is out of range"),
-        ("    stocking:", "    stoking:", "there is no calculator stoking"),
-        ("verdict: level", "verdikt: level", "is no output"),
-        ("litres: 120", "litres: none", "litres"),
-    ],
+    share_of(
+        [
+            ("verdict: level", "verdict: building", "comes out as 'level', not 'building'"),
+            ("ph: 7.2", "ph: 72", "72 is out of range"),
+            ("wet_g: 100", "wet_g: -1", "is out of range"),
+            ("    stocking:", "    stoking:", "there is no calculator stoking"),
+            ("verdict: level", "verdikt: level", "is no output"),
+            ("litres: 120", "litres: none", "litres"),
+        ],
+        3,
+    ),
 )
 def test_the_build_stops_at_a_tank_that_does_not_hold(tmp_path, old, new, said):
     folder = tmp_path / "species"

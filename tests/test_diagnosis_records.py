@@ -6,6 +6,7 @@ import pytest
 import yaml
 
 from scripts.setup.paths import ROOT
+from tests.effort import long_run, share_of
 from tests.faults_of import all_faults, record_faults
 from tests.plain_yaml import read_yaml
 
@@ -71,13 +72,13 @@ def change(path, spoil, faults=record_faults):
 
 @pytest.mark.parametrize(
     ("spoil", "part"),
-    [
+    share_of([
         (lambda v: v["evidence"][0].update(finding="no-such"), "no-such is no key of findings.yml"),
         (lambda v: v["evidence"].append(dict(v["evidence"][0])), "stands twice"),
         (lambda v: v["evidence"][0].update(strength="very"), "must be one of strong-for"),
         (lambda v: v["evidence"][1].update(hallmark=True, strength="for"), "a hallmark speaks strongly"),
         (lambda v: v.pop("prior"), "is missing"),
-    ],
+    ], 3),
 )  # fmt: skip
 def test_bad_evidence_is_told(folder, spoil, part):
     assert part in change(folder / "problems" / "hydra.yml", spoil)
@@ -85,18 +86,19 @@ def test_bad_evidence_is_told(folder, spoil, part):
 
 @pytest.mark.parametrize(
     ("spoil", "part"),
-    [
+    share_of([
         (lambda v: v["nitrate-low"]["derived_from"].update(above=1), "overlaps"),
         (lambda v: v["fish-gasping"].update(excludes=["no-such"]), "is no other key"),
         (lambda v: v["nitrate-low"]["derived_from"].update(up_to=1), "above must be less than up_to"),
         (lambda v: v["hot-weather"].update(question="Is it hot"), "question"),
         (lambda v: v["hot-weather"].update(source="nobody"), "nobody is no key of sources.yml"),
-    ],
+    ], 3),
 )  # fmt: skip
 def test_bad_findings_are_told(folder, spoil, part):
     assert part in change(folder / "findings.yml", spoil)
 
 
+@long_run()
 def test_answers_that_are_there_more_often_than_always_are_told(folder):
     def spoil(findings):
         findings["nitrate-high"]["usual"] = "mostly"

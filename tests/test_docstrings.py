@@ -11,13 +11,14 @@ import pytest
 from scripts.structure import docstrings
 from scripts.structure.modules import read_modules
 from scripts.structure.raised import READERS, errors_that_leave
+from tests.own_modules import own_modules
 
 CHECKS = ("without_docstring", "without_unit", "without_shape", "without_error")
 
 
 @pytest.fixture(scope="module")
 def modules():
-    return read_modules()
+    return own_modules()
 
 
 @pytest.fixture

@@ -22,8 +22,8 @@ from calculators.science.nitrogen.plant_constants import (
 )
 from calculators.science.water.ammonia import ACT_NH3_MG_N_L, WATCH_NH3_MG_N_L
 from calculators.science.water.chemistry import NITROGEN_SHARE_OF_PROTEIN
-from scripts.structure.modules import read_modules
 from scripts.structure.sizes import figures_declared_twice
+from tests.own_modules import own_modules
 
 PAGE_TEXT = {
     "free-ammonia": (
@@ -43,7 +43,7 @@ PAGE_TEXT = {
 
 
 def test_no_constant_of_one_name_and_number_stands_in_two_rooms():
-    modules = read_modules()
+    modules = own_modules()
     assert len(modules) > 600
     assert figures_declared_twice(modules) == {}
 

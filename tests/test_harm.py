@@ -192,11 +192,10 @@ def test_most_of_the_readings_are_tried_in_a_log():
     assert sum(stands(values_of(one)) is None for one in IN_A_LOG) <= 3
 
 
-@pytest.mark.parametrize("name", ["diagnose", "standing", *TAKES])
 @pytest.mark.parametrize("one", READINGS, ids=named)
-def test_alone_no_answer_harms(one, name):
-    case = case_of(values_of(one), name)
-    assert held(case) == {}
+def test_alone_no_answer_harms(one):
+    wrong = {name: held(case_of(values_of(one), name)) for name in (*BESIDE, *TAKES)}
+    assert not any(wrong.values()), wrong
 
 
 @pytest.mark.parametrize("one", READINGS, ids=named)
@@ -220,7 +219,7 @@ PAIRS = [pair for pair in combinations(OUTSIDE, 2) if goes_with(*pair)]
 def test_in_pairs_no_calculator_advises_what_another_forbids(reading):
     names = [*BESIDE, *(set(TAKES) - SLOW - {"ammonia-change"})]
     wrong = {}
-    for pair in share_of([pair for pair in PAIRS if pair[0]["reading"] == reading], 3):
+    for pair in share_of([pair for pair in PAIRS if pair[0]["reading"] == reading], 7):
         found = held(case_of(values_of(*pair), *names))
         wrong |= {f"{named(pair[0])} {named(pair[1])}": found} if found else {}
     assert wrong == {}

@@ -1,6 +1,7 @@
 """Ready values in the pages: figures that others published, and what kills is said in words."""
 
 import re
+from functools import cache
 
 import pytest
 
@@ -9,7 +10,6 @@ from scripts.pages.calculators.ready.ammonia_table import PH, READINGS_MG_L, TEM
 from scripts.pages.calculators.ready.ready_values import READY, ready_values
 from scripts.pages.calculators.ready.table import cell
 
-ALL = {name: make() for name, make in READY.items()}
 # Ammonia readings at pH and °C that the acute criterion of the United States (EPA 2013, table 5b of
 # acute values, mussels present, as Oregon prints it to two figures) puts above its line.
 ABOVE_ACUTE = ((4.0, 8.0, 30.0), (2.0, 8.5, 22.0), (1.0, 9.0, 18.0), (0.5, 9.0, 30.0))
@@ -19,6 +19,12 @@ EN_25814 = {"20 °C": 9.09, "30 °C": 7.56}
 DOUBLINGS = {("5 days", "30 %"): 5, ("10 days", "30 %"): 10, ("14 days", "10 %"): 36}
 # Molar masses of the CIAAW 2021 in full: rise x litres / share, for 100 L.
 GRAMS_100_L = {"KNO₃": 0.8153, "KH₂PO₄": 0.07165, "K₂SO₄": 1.1142, "MgSO₄·7H₂O": 2.028}
+
+
+@cache
+def made(name):
+    """The ready values of a calculator; they take a while, so they are made when they are looked at."""
+    return READY[name]()
 
 
 def words_of(table):
@@ -32,7 +38,7 @@ def words_of(table):
 
 @pytest.mark.parametrize("name", READY)
 def test_each_table_is_whole_and_says_how_to_read_between(name):
-    ready = ALL[name]
+    ready = made(name)
     assert load_all()[name]
     assert len(ready.first) >= 2
     assert any("etween two" in text for text in (*ready.first, *ready.after))
@@ -47,7 +53,7 @@ def test_a_cell_above_the_acute_criterion_says_that_it_is_deadly(reading, ph, de
 
 
 def ammonia_words(reading, ph, degrees):
-    table = ALL["free-ammonia"].tables[READINGS_MG_L.index(reading)]
+    table = made("free-ammonia").tables[READINGS_MG_L.index(reading)]
     return table.rows[PH.index(ph)].cells[TEMPERATURES_C.index(degrees)]
 
 
@@ -83,7 +89,7 @@ def test_no_cell_is_called_milder_than_the_calculator_rates_it(reading, ph, degr
 
 
 def test_oxygen_is_that_of_the_standard():
-    (table,) = ALL["oxygen"].tables
+    (table,) = made("oxygen").tables
     for row in table.rows:
         degrees = row.heading.split(" (")[0]
         if degrees in EN_25814:
@@ -91,20 +97,20 @@ def test_oxygen_is_that_of_the_standard():
 
 
 def test_floaters_follow_the_closed_form():
-    words = words_of(ALL["floaters"].tables[0])
+    words = words_of(made("floaters").tables[0])
     for (doubling, cover), days in DOUBLINGS.items():
         assert words[doubling, f"covered now {cover}"] == str(days)
 
 
 def test_salts_follow_their_molar_masses():
-    row = next(row for row in ALL["dosing"].tables[0].rows if row.heading.startswith("100 L"))
-    salts = [column.split(":")[0] for column in ALL["dosing"].tables[0].columns]
+    row = next(row for row in made("dosing").tables[0].rows if row.heading.startswith("100 L"))
+    salts = [column.split(":")[0] for column in made("dosing").tables[0].columns]
     for salt, grams in GRAMS_100_L.items():
         assert float(row.cells[salts.index(salt)]) == pytest.approx(grams, rel=0.005)
 
 
 def test_a_bottle_that_does_not_dissolve_says_so():
-    words = words_of(ALL["dosing"].tables[1])
+    words = words_of(made("dosing").tables[1])
     strong = {key for key, text in words.items() if text == "does not dissolve"}
     # 111 g/L of potassium sulfate dissolve at 20 °C: a handbook's figure, from memory.
     assert {key[0].split(" L")[0] for key in strong if key[1].startswith("K₂SO₄")} >= {"180", "300"}
@@ -113,7 +119,7 @@ def test_a_bottle_that_does_not_dissolve_says_so():
 
 def test_planned_changes_come_to_what_they_promise():
     """Six of 28 % leave 0.72 to the sixth: by hand, for every cell; shares are shown to two figures."""
-    for row in ALL["water-change"].tables[0].rows:
+    for row in made("water-change").tables[0].rows:
         now = float(row.heading.split()[0])
         for tap, text in zip((0, 5, 10, 15), row.cells[1:], strict=True):
             if match := re.fullmatch(r"(\d+) × (\d+) %", text):
@@ -123,7 +129,7 @@ def test_planned_changes_come_to_what_they_promise():
 
 
 def test_no_table_of_changes_serves_ammonia_and_deadly_readings_say_so():
-    ready = ALL["water-change"]
+    ready = made("water-change")
     assert ready.first[0].startswith("Ammonia is not in these tables")
     deadly = [
         row.heading for table in ready.tables for row in table.rows if "DEADLY" in row.cells[0]

@@ -9,6 +9,7 @@ import yaml
 from scripts.records.law_matches import listings
 from scripts.records.schema import KINDS, write_schemas
 from scripts.setup.paths import ROOT
+from tests.effort import long_run, share_of
 from tests.faults_of import all_faults, lines, record_faults
 from tests.plain_yaml import read_yaml
 
@@ -94,6 +95,7 @@ def test_common_practice_alone_is_never_well_documented(folder):
     )
 
 
+@long_run()
 def test_a_calculator_filled_with_nonsense_is_told(folder):
     path = folder / "problems" / "new-soil-ammonia.yml"
     filled = [
@@ -106,6 +108,7 @@ def test_a_calculator_filled_with_nonsense_is_told(folder):
     assert "calculators.1.calculator: there is no calculator free-amonia" in said
 
 
+@long_run()
 def test_an_unused_source_and_a_double_name_are_told(folder):
     with (folder / "sources.yml").open("a", encoding="utf-8") as file:
         file.write("\nnobody-cites-me: {title: A, by: B, kind: book, seen: memory}\n")
@@ -118,13 +121,16 @@ def test_an_unused_source_and_a_double_name_are_told(folder):
 
 @pytest.mark.parametrize(
     ("text", "part"),
-    [
-        ("name: [unclosed", "is not YAML"),
-        ("name: \t{", "is not YAML"),
-        ("\x00", "is not YAML"),
-        ("", "is empty; it must hold keys of its own"),
-        ("read_on: 2026-02-30\n", "holds a value that cannot be"),
-    ],
+    share_of(
+        [
+            ("name: [unclosed", "is not YAML"),
+            ("name: \t{", "is not YAML"),
+            ("\x00", "is not YAML"),
+            ("", "is empty; it must hold keys of its own"),
+            ("read_on: 2026-02-30\n", "holds a value that cannot be"),
+        ],
+        3,
+    ),
 )
 def test_a_file_that_is_no_record_is_told_not_thrown(folder, text, part):
     (folder / "plants" / "broken-one.yml").write_text(text, encoding="utf-8")

@@ -2,22 +2,14 @@
 
 import re
 
-import pytest
-
 from calculators.core.declare import Spec
 from calculators.core.listing import load_all
 from calculators.core.paint.fragment import fragment
 from calculators.core.run import compute
 from scripts.pages.plants.thumbnails import thumbnails
 from scripts.pages.plants.trade_names import names_page
-from scripts.records.load import load
 
 USED = re.compile(r'<svg class="thumb"[^>]*><use href="([^"]*)assets/thumbnails\.svg#([\w-]+)"/?>')
-
-
-@pytest.fixture(scope="module")
-def library():
-    return load()
 
 
 def test_every_plant_of_a_pick_has_its_picture():

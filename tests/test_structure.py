@@ -20,6 +20,7 @@ from scripts.structure.sizes import (
     long_functions,
     long_modules,
 )
+from tests.own_modules import own_modules
 
 DECLARED = """
 from calculators.core.declare import calculator
@@ -33,7 +34,7 @@ def tank():
 
 @pytest.fixture(scope="module")
 def modules():
-    return read_modules()
+    return own_modules()
 
 
 @pytest.fixture

@@ -1,7 +1,6 @@
 """The successor of our site builder makes the same pages from the same tree, so that we can move to it.
 
-The whole tree in a thorough run; else every list of pages and a sample of the others. Where the package
-index has no successor for this machine, the test is skipped and says so.
+In a thorough run. Where the package index has no successor for this machine, the test is skipped and says so.
 """
 
 import re
@@ -14,11 +13,10 @@ from scripts.setup.say import Missing
 from scripts.site.preload import with_preloads
 from scripts.site.successor import build_with_successor, for_successor, make_successor
 from scripts.site.watch_page import address_of
-from tests.effort import share_of
+from tests.effort import long_run
 from tests.test_site import POLICY, Page
 
 OWN_SKIP = re.compile(r'<a href="[^"]*" class="md-skip">.*?</a>', re.DOTALL)
-EVERYDAY = 17  # of the pages that are no lists; no kind of page has its like at every 17th place
 
 
 @pytest.mark.parametrize(
@@ -65,12 +63,10 @@ def successor_site(site, tmp_path_factory):
     except Missing as why:
         pytest.skip(f"the successor of the site builder cannot be had here: {why}")
     names = sorted(path.relative_to(SOURCE).as_posix() for path in SOURCE.rglob("*.md"))
-    lists = [name for name in names if name.endswith("index.md") or "/" not in name]
-    others = [name for name in names if name not in lists]
-    chosen = [*lists, *share_of(others, EVERYDAY)]
-    return build_with_successor(SOURCE, tmp_path_factory.mktemp("successor"), chosen), chosen
+    return build_with_successor(SOURCE, tmp_path_factory.mktemp("successor"), names), names
 
 
+@long_run()
 def test_the_successor_makes_the_same_pages(site, successor_site):
     made, chosen = successor_site
     assert len(chosen) > 25
@@ -83,6 +79,7 @@ def test_the_successor_makes_the_same_pages(site, successor_site):
         assert f'content="{POLICY}"' in (made / address / "index.html").read_text(), name
 
 
+@long_run()
 def test_the_successor_drops_no_page(successor_site):
     made, _ = successor_site
     pages = {path.relative_to(SOURCE).as_posix() for path in SOURCE.rglob("*.md")}

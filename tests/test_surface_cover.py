@@ -8,7 +8,7 @@ from calculators.core.listing import load_all
 from calculators.core.result import BadInput
 from calculators.core.run import run
 from calculators.science.shelf.entries import READINGS
-from tests.effort import share_of
+from tests.effort import long_run, share_of
 from tests.surface_pictures import (
     AS_PAGE,
     GREEN,
@@ -66,7 +66,7 @@ def close(found, known):
             ("tea", 0.9),
             ("sand", 0.9),
         ],
-        4,
+        5,
     ),
 )
 def test_counts_leaves_on_any_water(water, wanted):
@@ -76,13 +76,14 @@ def test_counts_leaves_on_any_water(water, wanted):
 
 
 @pytest.mark.parametrize("radius", [0.4, 3.0])
-@pytest.mark.parametrize("corners", share_of([STRAIGHT, SLANTED, TURNED], 2))
+@pytest.mark.parametrize("corners", share_of([SLANTED, STRAIGHT, TURNED], 3))
 def test_counts_small_leaves_and_rosettes_at_any_slant(radius, corners):
     found, known, *_ = outcome(2, 0.3, radius, GREEN, "dark", corners, noise=3.0)
     close(found, known)
 
 
-@pytest.mark.parametrize("corners", share_of([SLANTED, STRAIGHT], 2))
+@long_run()
+@pytest.mark.parametrize("corners", [SLANTED, STRAIGHT])
 def test_counts_duckweed(corners):
     """Fronds of 3 mm, in a photo nearly as fine as the page takes it: four of its pixels across."""
     dice = np.random.default_rng(2)
@@ -101,14 +102,14 @@ def test_duckweed_in_a_coarse_photo_is_doubtful_and_the_range_holds_it():
 
 @pytest.mark.parametrize(
     ("light", "water"),
-    [(side_lit, "dark"), (side_lit, "sand"), (spot_lit, "dark"), (spot_lit, "tea")],
+    share_of([(side_lit, "dark"), (side_lit, "sand"), (spot_lit, "dark"), (spot_lit, "tea")], 3),
 )
 def test_counts_under_uneven_light(light, water):
     found, known, *_ = outcome(3, 0.4, 1.0, GREEN + YELLOW, water, SLANTED, light=light)
     close(found, known)
 
 
-@pytest.mark.parametrize("noise", [0.0, 15.0])
+@pytest.mark.parametrize("noise", share_of([15.0, 0.0], 2))
 def test_counts_with_no_noise_and_with_a_lot(noise):
     found, known, *_ = outcome(4, 0.4, 1.0, YELLOW, "dark", noise=noise)
     close(found, known)
@@ -121,6 +122,7 @@ def test_glare_counts_as_water_and_is_said():
     assert found["outputs"]["glare_percent"] > 0.5
 
 
+@long_run()
 def test_near_and_far_water_count_alike():
     """Leaves in the far half alone: half of the surface, though a third of the picture of it."""
     dice = np.random.default_rng(6)
@@ -178,7 +180,7 @@ def on_water(*layers):
     raise AssertionError("no open water")
 
 
-@pytest.mark.parametrize("colours", [RED, RED + GREEN])
+@pytest.mark.parametrize("colours", share_of([RED + GREEN, RED], 2))
 def test_red_floaters_are_named_and_counted_after_two_taps(colours):
     found, known, shown, leaves = outcome(8, 0.4, 1.0, colours, "dark")
     said = found["outputs"]
@@ -274,7 +276,7 @@ def ruler_words(found):
     return [note["text"] for note in found["notes"] if "by length and width" in note["text"]]
 
 
-@pytest.mark.parametrize("corners", [STRAIGHT, SLANTED, TURNED])
+@pytest.mark.parametrize("corners", share_of([SLANTED, STRAIGHT, TURNED], 3))
 def test_the_photos_surface_is_the_rulers(corners):
     """80 by 35 cm are 2,800 cm², however coarse the picture; the floaters have the same figures."""
     found = outcome(15, 0.4, 1.0, GREEN, "dark", corners)[0]

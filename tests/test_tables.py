@@ -15,7 +15,7 @@ from scripts.setup.paths import BUILD, ROOT, TABLES
 from scripts.tables.make import TablesInUse, make_tables, write_tables
 from scripts.tables.registry import MAKERS
 from scripts.tables.text import WRITTEN_BY, table_text
-from tests.effort import long_run
+from tests.effort import long_run, share_of
 from tests.plain_yaml import read_yaml
 
 COPIED = ("calculators", "docs", "scripts", "species", "tests/published")
@@ -84,6 +84,7 @@ def test_a_plant_added_is_listed_by_pick_and_gone_when_it_is_removed(project):
     assert all("exampla" not in held for held in texts(project).values())
 
 
+@long_run()
 def test_a_problem_added_is_ranked_and_its_finding_asked_about(project):
     species = project / "species"
     findings = species / "findings.yml"
@@ -101,6 +102,7 @@ def test_a_problem_added_is_ranked_and_its_finding_asked_about(project):
     assert "Is there an example?" in described(project, "diagnose")
 
 
+@long_run()
 def test_an_animal_added_is_known_to_stocking(project):
     add(project / "species", "animals/danio-rerio.yml", "danio-exemplaris", ADD_ANIMAL)
     assert made(project) == ["animals", "plants"]
@@ -114,6 +116,7 @@ def texts(project):
     return {path.name: path.read_text(encoding="utf-8") for path in data.iterdir()}
 
 
+@long_run()
 def test_two_calls_write_nothing_the_second_time_and_nothing_stale_remains(project, tmp_path):
     data = tmp_path / "data"
     assert make_tables(project / "species", data) == list(MAKERS)
@@ -155,7 +158,8 @@ def test_tables_that_this_process_reads_already_are_not_changed_behind_its_back(
 
 
 @pytest.mark.parametrize(
-    ("content", "said"), [(None, "is missing"), ("", "holds no table"), ("[1]", "holds no table")]
+    ("content", "said"),
+    share_of([(None, "is missing"), ("", "holds no table"), ("[1]", "holds no table")], 2),
 )
 def test_a_missing_table_is_a_plain_word_not_a_traceback(project, content, said):
     table = project / "calculators" / "data" / "animals.json"

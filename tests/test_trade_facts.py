@@ -4,8 +4,8 @@ import math
 
 import pytest
 
-from scripts.records.load import load
 from scripts.setup.paths import ROOT
+from tests.own_records import own_records
 from tests.plain_yaml import read_yaml
 
 FACTS = read_yaml(ROOT / "tests" / "trade_facts.yml")
@@ -20,7 +20,7 @@ def middle(low, high):
 
 @pytest.fixture(scope="module")
 def plants():
-    return load().plants
+    return own_records().plants
 
 
 def test_the_table_is_wide_enough_to_hold_the_book_to():

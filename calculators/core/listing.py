@@ -1,5 +1,6 @@
 """Finds calculators and imports them: one by name, as a page asks for it, or all."""
 
+from functools import cache
 from importlib import import_module
 from pkgutil import iter_modules
 
@@ -22,8 +23,9 @@ def import_calculator(module: str) -> None:
             raise
 
 
-def load_all() -> dict[str, Spec]:
-    """Import every module that holds a calculator; the catalogue by name, sorted.
+@cache
+def import_all() -> None:
+    """Import every module that holds a calculator, and look at their leads; once a process.
 
     Raises ``TypeError`` where an answer leads to a calculator or an input that is not there.
     """
@@ -31,4 +33,12 @@ def load_all() -> dict[str, Spec]:
         if module.name not in NO_CALCULATORS and not module.name.startswith("_"):
             import_calculator(module.name)
     check_leads(CATALOGUE)
+
+
+def load_all() -> dict[str, Spec]:
+    """The catalogue of all calculators by name, sorted.
+
+    Raises ``TypeError`` where an answer leads to a calculator or an input that is not there.
+    """
+    import_all()
     return dict(sorted(CATALOGUE.items()))

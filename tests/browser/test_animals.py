@@ -6,6 +6,7 @@ from playwright.sync_api import expect
 
 from calculators.core.run import run
 from tests.browser.conftest import wait_for_answer
+from tests.effort import long_run
 
 
 def test_from_the_index_to_an_animal_to_the_stocking_calculator(page):
@@ -35,6 +36,7 @@ def test_from_the_index_to_an_animal_to_the_stocking_calculator(page):
     expect(page.locator("#rows")).to_contain_text(f"{found['feed_g_week']:.2f} g")
 
 
+@long_run()
 def test_an_animal_is_found_by_a_trade_name_and_leads_to_its_plants(page):
     page.goto("search/?q=mystery snail")
     first = page.locator("#found li a").first

@@ -84,6 +84,7 @@ def test_taps_build_a_comparison_and_the_address_keeps_it(page):
     expect(page.locator(HEADS)).to_have_text(["Cabomba caroliniana"])
 
 
+@long_run()
 def test_four_are_the_most_and_the_first_stays_in_sight(page):
     slugs = [*PAIR.split(","), "ceratophyllum-demersum", "myriophyllum-mattogrossense"]
     page.goto(f"compare/?plants={','.join([*slugs, 'lemna-minor'])}")
@@ -97,6 +98,7 @@ def test_four_are_the_most_and_the_first_stays_in_sight(page):
     assert page.evaluate("() => document.documentElement.scrollWidth") <= 390
 
 
+@long_run()
 def test_a_link_with_nonsense_shows_what_it_can(page):
     page.goto("compare/?plants=no-such-plant,lemna-minor,lemna-minor,__proto__,%3Cb%3E")
     expect(page.locator(HEADS)).to_have_text(["Lemna minor"])
@@ -104,6 +106,7 @@ def test_a_link_with_nonsense_shows_what_it_can(page):
     expect(page.locator("#status")).to_contain_text("Type a name")
 
 
+@long_run()
 def test_a_plants_page_offers_its_look_alikes_first(page):
     page.goto("plants/lemna-minor/")
     page.locator(".compare-with a").first.tap()
@@ -111,6 +114,7 @@ def test_a_plants_page_offers_its_look_alikes_first(page):
     assert names(page)[0] == "Lemna minor"
 
 
+@long_run()
 def test_ticks_in_the_table_lead_to_the_comparison(page):
     page.goto("plants/table/")
     page.locator("#plant-table").get_by_label("Compare Anubias barteri", exact=True).check()
@@ -123,7 +127,7 @@ def test_ticks_in_the_table_lead_to_the_comparison(page):
 
 @pytest.mark.parametrize(
     "key",
-    share_of(["law", "light", "height", "trim", "doubling", "temperature", "nitrogen"], 4),
+    share_of(["law", "light", "height", "trim", "doubling", "temperature", "nitrogen"], 7),
 )
 def test_the_table_sorts_by_figures_both_ways_with_the_unknown_last(page, key, library):
     page.goto("plants/table/")
@@ -140,6 +144,7 @@ def test_the_table_sorts_by_figures_both_ways_with_the_unknown_last(page, key, l
         assert None not in found[: len(known)]
 
 
+@long_run()
 def test_one_doubling_time_is_not_known_and_comes_last(page, library):
     missing = [plant.name for plant in library.plants.values() if not plant.growth.doubling_days]
     assert missing
@@ -169,6 +174,7 @@ def test_the_table_is_filtered_by_habit_look_and_light(page, library):
     expect(page.locator("#status")).to_have_text(f"0 of {len(library.plants)} plants shown.")
 
 
+@long_run()
 def test_the_tables_names_stay_in_sight_while_it_scrolls_inside_the_page(page):
     page.goto("plants/table/")
     expect(
@@ -183,6 +189,7 @@ def test_the_tables_names_stay_in_sight_while_it_scrolls_inside_the_page(page):
     assert page.evaluate("() => document.documentElement.scrollWidth") <= 390
 
 
+@long_run()
 def test_ticks_and_buttons_are_big_enough_for_a_wet_thumb(page):
     for path in ("plants/table/", f"compare/?plants={PAIR}", "names/", "plants/lemna-minor/"):
         page.goto(path)
@@ -195,6 +202,7 @@ def test_ticks_and_buttons_are_big_enough_for_a_wet_thumb(page):
         assert small == [], path
 
 
+@long_run()
 def test_without_any_script_the_table_is_whole_and_names_stand_side_by_side(
     chromium, address, library
 ):
@@ -233,6 +241,7 @@ def test_comparing_works_with_the_network_off(page, context):
     expect(page.get_by_role("heading", level=2).first).to_have_text("What it needs")
 
 
+@long_run()
 def test_the_address_keeps_how_the_table_stands(page):
     """Filters, order and ticks survive a reload, the way back, and a link opened elsewhere."""
     page.goto("plants/table/")

@@ -52,6 +52,7 @@ def in_address(page):
     return json.loads(found) if found else []
 
 
+@long_run()
 def test_events_are_added_moved_and_taken_back_by_thumb(page):
     open_page(page)
     assert days(page) == []
@@ -84,6 +85,7 @@ def test_events_are_added_moved_and_taken_back_by_thumb(page):
     assert days(page) == ["4", "7", "14"]
 
 
+@long_run()
 @pytest.mark.python_alive
 def test_the_unit_goes_with_the_kind_of_event(page):
     open_page(page)
@@ -99,6 +101,7 @@ def test_the_unit_goes_with_the_kind_of_event(page):
     expect(row.locator("[data-key=value] input")).to_have_value("100")  # no more than all of it
 
 
+@long_run()
 @pytest.mark.python_alive
 def test_a_number_stops_at_its_limits(page):
     open_page(page)
@@ -109,6 +112,7 @@ def test_a_number_stops_at_its_limits(page):
     expect(row.locator("[data-key=day] input")).to_have_value("0")
 
 
+@long_run()
 @pytest.mark.python_alive
 def test_what_is_tapped_is_large_enough_for_a_wet_thumb(page):
     open_page(page)
@@ -153,6 +157,7 @@ def test_the_line_serves_every_calculator_and_hides_beside_its_result(page):
     expect(page.locator("#brief")).to_be_hidden()
 
 
+@long_run()
 @pytest.mark.python_alive
 def test_a_field_that_is_typed_into_is_never_under_the_line(page):
     open_page(page)
@@ -174,6 +179,7 @@ def test_the_problem_of_the_field_in_hand_is_not_under_the_line(page):
     assert said["y"] + said["height"] <= line["y"] + 1
 
 
+@long_run()
 @pytest.mark.parametrize("width", share_of([320, 390, 1280], 3))
 @pytest.mark.python_alive
 def test_event_rows_fit_any_width(page, width):
@@ -196,6 +202,7 @@ def test_event_rows_fit_any_width(page, width):
             assert beside or below
 
 
+@long_run()
 def test_a_problem_in_a_closed_part_opens_it_and_the_line_leads_there(page):
     open_page(page, closed_part())
     part = page.locator("details.part", has_text="Finer points")
@@ -229,6 +236,7 @@ def test_a_problem_found_later_opens_the_closed_part(page):
     expect(page.locator("#in-surface_cm2")).to_be_visible()
 
 
+@long_run()
 @pytest.mark.parametrize(
     ("tank", "verdict"),
     share_of(
@@ -238,7 +246,7 @@ def test_a_problem_found_later_opens_the_closed_part(page):
             ("Children's Corner 54 L", "Running short"),
             ("Propagation Jar 20 L", "ran short about day"),
         ],
-        3,
+        4,
     ),
 )
 @pytest.mark.python_alive
@@ -254,6 +262,7 @@ def test_a_demo_tank_fills_the_form_and_says_what_it_shows(page, tank, verdict):
     expect(page.locator("[data-tank]:visible")).to_have_count(0)
 
 
+@long_run()
 @pytest.mark.python_alive
 def test_a_demo_link_works_when_shared_and_with_no_script(chromium, address, page, context):
     open_page(page)
@@ -268,6 +277,7 @@ def test_a_demo_link_works_when_shared_and_with_no_script(chromium, address, pag
     plain.context.close()
 
 
+@long_run()
 @pytest.mark.python_alive
 def test_the_pictures_show_species_store_and_cover_with_line_and_band(page):
     open_page(page, example_address("nitrogen-forecast", spread="band"))
@@ -302,6 +312,7 @@ def test_harmful_water_comes_first_and_leads_on(page):
     expect(page.locator("#in-now_mg_l")).to_have_value("2")
 
 
+@long_run()
 @pytest.mark.python_alive
 def test_a_plants_name_fills_in_how_it_grows(page):
     open_page(page)
@@ -336,6 +347,7 @@ def test_all_of_it_works_with_the_network_off(page, context):
         context.set_offline(False)
 
 
+@long_run()
 @pytest.mark.python_alive
 def test_axe_finds_nothing_in_the_filled_page(page):
     open_page(page, DANGER.replace("spread=none", "spread=band"))

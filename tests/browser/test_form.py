@@ -7,7 +7,7 @@ from playwright.sync_api import expect
 
 from calculators.core.listing import load_all
 from tests.browser.conftest import PHONE, axe_complaints, go, wait_for_answer
-from tests.effort import share_of
+from tests.effort import long_run, share_of
 
 KINDS = [
     "", "plants/", "plants/limnophila-sessiliflora/", "animals/",
@@ -71,7 +71,7 @@ CHECKS = {
     "axe finds nothing": (axe_complaints, KINDS),
 }
 PATHS = dict.fromkeys(path for _, paths in CHECKS.values() for path in paths)
-LOOKED_AT = share_of([*PATHS], 4)  # about a quarter of what is tapped, of calculators and of kinds
+LOOKED_AT = share_of([*PATHS], 13)  # one in thirteen of what is tapped, of calculators and of kinds
 SEEN = {}  # of each page: what each check found in it
 
 
@@ -124,7 +124,9 @@ SQUEEZED = """() => [...document.querySelectorAll('.together input, .together se
     .map(([id]) => id)"""
 
 
-@pytest.mark.parametrize("name", ["tank", "ammonia-change", "nitrogen-forecast", "dosing", "pick"])
+@pytest.mark.parametrize(
+    "name", share_of(["nitrogen-forecast", "tank", "ammonia-change", "dosing", "pick"], 5)
+)
 @pytest.mark.python_alive
 def test_a_row_of_fields_leaves_room_for_a_thumb_in_each(page, name):
     go(page, f"calculators/{name}/")
@@ -151,7 +153,10 @@ def test_fields_in_a_row_are_beside_each_other_and_read_and_marked_like_any(page
     expect(page).to_have_url(re.compile("width_cm=40"))
 
 
-@pytest.mark.parametrize("name", ["tank", "nitrogen-forecast", "ammonia-change", "dosing"])
+@long_run()
+@pytest.mark.parametrize(
+    "name", share_of(["nitrogen-forecast", "tank", "ammonia-change", "dosing"], 4)
+)
 @pytest.mark.python_alive
 def test_axe_finds_nothing_in_rows_and_in_the_lines_of_closed_parts(page, name):
     go(page, f"calculators/{name}/")

@@ -6,6 +6,7 @@ import pytest
 from playwright.sync_api import expect
 
 from tests.browser.conftest import axe_complaints, go
+from tests.effort import long_run, share_of
 
 LEAST_TARGET = 56  # px
 
@@ -106,6 +107,7 @@ def test_a_label_from_its_own_page_weighs_and_says_that_it_is_shared(page):
     expect(page.locator("#naming-notes")).to_contain_text("is used for 6 plants")
 
 
+@long_run()
 def test_it_stands_with_no_script(chromium, address):
     context = chromium.new_context(base_url=address, java_script_enabled=False)
     page = context.new_page()
@@ -118,7 +120,7 @@ def test_it_stands_with_no_script(chromium, address):
     context.close()
 
 
-@pytest.mark.parametrize("size", [(390, 844), (1280, 800)])
+@pytest.mark.parametrize("size", share_of([(390, 844), (1280, 800)], 2))
 @pytest.mark.python_alive
 def test_the_question_is_on_the_first_screen(page, size):
     page.set_viewport_size({"width": size[0], "height": size[1]})

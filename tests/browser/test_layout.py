@@ -4,7 +4,7 @@ import pytest
 from playwright.sync_api import expect
 
 from tests.browser.conftest import wait_for_answer
-from tests.effort import share_of
+from tests.effort import long_run, share_of
 
 PAGE_TYPES = [
     "",
@@ -70,7 +70,7 @@ def cold(chromium, address):
 
 def test_letters_of_twice_the_size_make_no_page_scroll_sideways(page):
     too_wide = {}
-    for path in share_of(PAGE_TYPES, 4):
+    for path in share_of(PAGE_TYPES, 9):
         page.goto(path)
         page.wait_for_load_state("networkidle")
         page.evaluate(DOUBLE)
@@ -80,7 +80,8 @@ def test_letters_of_twice_the_size_make_no_page_scroll_sideways(page):
     assert too_wide == {}
 
 
-@pytest.mark.parametrize("size", ["100%", "200%"])
+@long_run()
+@pytest.mark.parametrize("size", share_of(["200%", "100%"], 2))
 def test_a_phone_on_its_side_has_room_beside_the_bars(page, size):
     page.set_viewport_size(ON_ITS_SIDE)
     for path in ("", "plants/table/", "calculators/stocking/", "shelf/new/"):
@@ -101,8 +102,9 @@ def test_nothing_moves_while_a_calculator_starts(cold, name):
     assert cold.evaluate("() => window.shifts") <= MOST_SHIFT
 
 
+@long_run()
 @pytest.mark.parametrize(
-    "path", share_of(["shelf/", "plants/table/", "search/?q=ambulia", "shelf/new/"], 3)
+    "path", share_of(["shelf/", "plants/table/", "search/?q=ambulia", "shelf/new/"], 4)
 )
 def test_nothing_moves_while_a_page_opens(cold, path):
     cold.goto(path)
@@ -111,6 +113,7 @@ def test_nothing_moves_while_a_page_opens(cold, path):
     assert cold.evaluate("() => window.shifts") <= MOST_SHIFT
 
 
+@long_run()
 def test_the_switch_of_tanks_has_its_room_before_it_comes(cold):
     cold.goto("shelf/")
     cold.locator("#demo-load").tap()
@@ -121,6 +124,7 @@ def test_the_switch_of_tanks_has_its_room_before_it_comes(cold):
     assert cold.evaluate("() => window.shifts") <= MOST_SHIFT
 
 
+@long_run()
 def test_a_slash_leads_to_search_and_arrows_go_through_what_it_found(page):
     page.goto("plants/")
     page.keyboard.press("/")
@@ -138,6 +142,7 @@ def test_a_slash_leads_to_search_and_arrows_go_through_what_it_found(page):
     expect(field).to_be_focused()
 
 
+@long_run()
 def test_a_slash_that_is_typed_stays_typed(page):
     page.goto("search/")
     page.locator("#query").press("/")

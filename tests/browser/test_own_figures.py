@@ -6,6 +6,7 @@ import pytest
 from playwright.sync_api import expect
 
 from tests.browser.conftest import example_address, show_example, wait_for_answer
+from tests.effort import long_run, share_of
 
 CHANGE = "calculators/water-change/"
 
@@ -20,7 +21,6 @@ def overlap(page, one, other):
     return first["y"] + first["height"] > second["y"] + 1
 
 
-@pytest.mark.starts_python
 def test_a_nitrite_of_1_gets_no_answer_from_the_examples_target(page):
     open_page(page)
     expect(page.locator("#result-title")).to_have_text("Worked example")
@@ -39,7 +39,7 @@ def test_a_nitrite_of_1_gets_no_answer_from_the_examples_target(page):
     )  # nitrite's own line, not the example's 20
 
 
-@pytest.mark.parametrize("typed", ["1", "90"])
+@pytest.mark.parametrize("typed", share_of(["90", "1"], 2))
 def test_a_tap_selects_what_stands_there(page, typed):
     open_page(page)
     show_example(page)
@@ -122,13 +122,16 @@ def test_the_verdict_line_is_there_whenever_the_verdict_is_not(page):
     expect(line).to_be_visible()
 
 
+@long_run()
 def test_no_field_that_is_typed_into_lies_under_the_line(page):
     open_page(page)
     page.locator("form summary").tap()
+    calculator = page.locator("#calculator")
     for key in ("now_mg_l", "tap_mg_l", "target_mg_l", "volume_l", "max_change_percent"):
         page.locator(f"#in-{key}").tap()
+        before = calculator.get_attribute("data-answered")
         page.keyboard.type("3")
-        page.wait_for_timeout(500)
+        expect(calculator).not_to_have_attribute("data-answered", before)
         if page.locator("#brief").is_visible():
             assert not overlap(page, f"#in-{key}", "#brief"), key
 
@@ -152,6 +155,7 @@ def test_a_unit_written_out_is_shown_as_understood(page):
     expect(page.locator("#problem-temperature_c")).to_contain_text("write 78 °F")
 
 
+@long_run()
 def test_a_misspelt_plant_is_said_beside_its_field_and_keeps_no_growth_of_another(page):
     open_page(page, "calculators/nitrogen-forecast/")
     page.get_by_role("button", name="Add to: Plants").tap()
@@ -164,6 +168,7 @@ def test_a_misspelt_plant_is_said_beside_its_field_and_keeps_no_growth_of_anothe
     expect(row.locator(".remark")).to_contain_text("Meant: Lemna minor")
 
 
+@long_run()
 @pytest.mark.starts_python
 def test_a_strange_value_in_a_link_stops_nothing(page):
     rows = '[{"kind":{"toString":1},"count":5}]'

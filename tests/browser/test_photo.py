@@ -9,6 +9,7 @@ from playwright.sync_api import expect
 
 from tests.browser.conftest import axe_complaints, go, wait_for_answer
 from tests.browser.test_shelf_pages import LOBBY, OTHER, board, entries_of, put
+from tests.effort import long_run, share_of
 from tests.png import png
 from tests.surface_pictures import GREEN, RED, SLANTED, photo, strewn
 
@@ -89,6 +90,7 @@ def wait_for_count(page):
     expect(page.locator(".counted")).to_be_visible()
 
 
+@long_run()
 @pytest.mark.python_alive
 def test_a_photo_is_marked_counted_and_taken_to_floaters(page, context, watch):
     open_page(page)
@@ -115,6 +117,7 @@ def test_a_photo_is_marked_counted_and_taken_to_floaters(page, context, watch):
     )  # the table shows whole per cents, the link has more
 
 
+@long_run()
 @pytest.mark.python_alive
 def test_a_tap_corrects_the_count_and_can_be_undone(page, context):
     open_page(page)
@@ -166,6 +169,7 @@ def tap_picture(page, button, place):
     expect(page.locator(".result.old")).to_have_count(0)
 
 
+@long_run()
 def test_corners_move_by_arrow_keys_and_the_picture_outlives_a_reload(page):
     open_page(page)
     octets, _ = drawn()
@@ -211,6 +215,7 @@ def test_nothing_of_a_photo_leaves_the_device(page, context):
     assert all(len(one.url) < 300 for one in sent)
 
 
+@long_run()
 @pytest.mark.python_alive
 def test_a_marked_photo_passes_axe_and_has_targets_for_a_thumb(page):
     open_page(page)
@@ -248,7 +253,7 @@ def count_at_tank(page, context):
     return known
 
 
-@pytest.mark.parametrize("as_swap", [True, False])
+@pytest.mark.parametrize("as_swap", share_of([True, False], 2))
 def test_the_cover_counted_from_the_log_is_logged_in_one_tap_and_can_be_undone(
     page, context, as_swap
 ):
@@ -282,6 +287,7 @@ def test_the_cover_counted_from_the_log_is_logged_in_one_tap_and_can_be_undone(
     assert readings_of_cover(page) == []
 
 
+@long_run()
 def test_without_a_chosen_tank_the_count_asks_which_and_writes_nothing_by_itself(page, context):
     put(page, LOBBY, OTHER)
     open_page(page)
@@ -302,6 +308,7 @@ def test_without_a_chosen_tank_the_count_asks_which_and_writes_nothing_by_itself
     assert [one[0] for one in readings_of_cover(page)] == ["mine"]
 
 
+@long_run()
 def test_a_count_is_offered_to_no_log_before_its_corners_are_dragged_or_without_a_tank(
     page, context
 ):

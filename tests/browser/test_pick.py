@@ -69,6 +69,7 @@ def test_what_was_left_out_stays_open_while_one_goes_on(page):
     expect(gone.get_by_text("Limnophila sessiliflora", exact=True)).to_be_visible()
 
 
+@long_run()
 @pytest.mark.starts_python
 def test_the_plants_are_fetched_for_the_picker_alone(page):
     asked = []
@@ -84,6 +85,7 @@ def test_the_plants_are_fetched_for_the_picker_alone(page):
     assert len([url for url in asked if "/plants-" in url]) == 1
 
 
+@long_run()
 @pytest.mark.python_alive
 def test_axe_finds_nothing_and_boxes_are_large_enough(page):
     go(page, "calculators/pick/?place=eu")

@@ -7,6 +7,7 @@ import pytest
 from playwright.sync_api import expect
 
 from tests.browser.conftest import axe_complaints, example_address, go, wait_for_answer
+from tests.effort import long_run, share_of
 
 DRAWN = ["nitrogen-forecast", "floaters", "acclimate", "warmth", "light", "top-up"]
 LEAST_LETTERS = 12  # CSS px as shown
@@ -24,7 +25,7 @@ def first_figure(page):
 
 
 @pytest.mark.python_alive
-@pytest.mark.parametrize("name", DRAWN)
+@pytest.mark.parametrize("name", share_of([*DRAWN], 3))
 def test_letters_are_large_enough_on_a_phone_and_within_their_picture(page, name):
     go(page, f"calculators/{name}/")
     for phone in PHONES:
@@ -35,6 +36,7 @@ def test_letters_are_large_enough_on_a_phone_and_within_their_picture(page, name
         assert page.evaluate(OUTSIDE) == []
 
 
+@long_run()
 @pytest.mark.python_alive
 def test_arrows_a_finger_and_the_pointer_read_the_values(page):
     go(page, example_address("nitrogen-forecast"))
@@ -72,6 +74,7 @@ def test_the_table_holds_what_the_answer_holds(page):
     assert [float(cell) for cell in (rows[0][0], rows[-1][0], rows[0][1])] == [0, 90, 15]
 
 
+@long_run()
 @pytest.mark.starts_python
 def test_a_worked_example_is_read_before_python_has_answered(page):
     held = []
@@ -88,6 +91,7 @@ def test_a_worked_example_is_read_before_python_has_answered(page):
         route.continue_()
 
 
+@long_run()
 def test_without_a_script_the_picture_has_its_caption_and_no_dead_control(chromium, address):
     plain = chromium.new_context(base_url=address, java_script_enabled=False).new_page()
     plain.goto("calculators/oxygen/")

@@ -49,6 +49,7 @@ def visit(page):
     wait_for_answer(page)
 
 
+@long_run()
 @pytest.mark.offline_copy
 def test_a_later_visit_starts_from_the_image_and_answers_alike(page):
     visit(page)
@@ -99,6 +100,7 @@ def test_a_finger_on_a_link_to_a_calculator_starts_python(page):
     assert in_page(page, touch)
 
 
+@long_run()
 @pytest.mark.starts_python
 def test_the_interpreter_is_fetched_once_and_before_the_library(page):
     visit(page)
@@ -108,6 +110,7 @@ def test_the_interpreter_is_fetched_once_and_before_the_library(page):
     assert times["pyodide.asm.wasm"] <= times["library"]
 
 
+@long_run()
 @pytest.mark.starts_python
 def test_an_interpreter_that_does_not_come_is_said_and_another_try_starts(page, watch):
     page.context.route("**/pyodide.asm.wasm", lambda route: route.fulfill(status=503, body="busy"))

@@ -8,6 +8,7 @@ from playwright.sync_api import expect
 from tests.browser.conftest import go
 from tests.browser.shelf_page import in_page, with_shelf
 from tests.browser.test_shelf_pages import LOBBY, OTHER, board, put, reading, without_python
+from tests.effort import long_run, share_of
 
 CHANGED = {**reading(20, 9, None), "kind": "change"}  # two days late by the tank's own plan
 CALM = {"verdict": "calm", "sentence": "Calm: no reading harms.", "due": []}
@@ -79,19 +80,22 @@ def test_cards_are_read_where_the_log_is_as_long_as_they_say(page):
 
 @pytest.mark.parametrize(
     ("outputs", "sign", "words"),
-    [
-        (CALM, "Not known", "Something changed since this was worked out."),
-        (
-            {"verdict": "watch", "sentence": "Nitrate of 90 mg/L.", "due": []},
-            "Watch",
-            "Nitrate of 90 mg/L. Something changed since this was worked out.",
-        ),
-        (
-            {"verdict": "act", "sentence": "Nitrite of 5 mg N/L.", "due": []},
-            "Act now",
-            "Nitrite of 5 mg N/L.",
-        ),
-    ],
+    share_of(
+        [
+            (CALM, "Not known", "Something changed since this was worked out."),
+            (
+                {"verdict": "watch", "sentence": "Nitrate of 90 mg/L.", "due": []},
+                "Watch",
+                "Nitrate of 90 mg/L. Something changed since this was worked out.",
+            ),
+            (
+                {"verdict": "act", "sentence": "Nitrite of 5 mg N/L.", "due": []},
+                "Act now",
+                "Nitrite of 5 mg N/L.",
+            ),
+        ],
+        2,
+    ),
 )
 def test_what_is_logged_overtakes_the_card_at_once(page, context, outputs, sign, words):
     keep_front(page, outputs=outputs)
@@ -106,7 +110,7 @@ def test_what_is_logged_overtakes_the_card_at_once(page, context, outputs, sign,
     other.close()
 
 
-@pytest.mark.parametrize(("days_ago", "sign"), [(1, "Calm"), (3, "Not known")])
+@pytest.mark.parametrize(("days_ago", "sign"), share_of([(3, "Not known"), (1, "Calm")], 2))
 def test_a_calm_of_some_days_ago_is_not_shown_as_calm(page, context, days_ago, sign):
     """Readings grow old, and soil that is young asks for its test, with nothing being logged."""
     keep_front(page, days_ago)
@@ -118,6 +122,7 @@ def test_a_calm_of_some_days_ago_is_not_shown_as_calm(page, context, days_ago, s
     other.close()
 
 
+@long_run()
 def test_a_card_that_says_the_same_stays_in_place_under_the_finger(page):
     put(page, LOBBY, OTHER, entries=[reading(5, 1)])
     board(page, "anew")

@@ -11,6 +11,7 @@ from playwright.sync_api import expect
 from calculators.shelf.file_schema import shelf_schema
 from tests.browser.conftest import go
 from tests.browser.test_shelf_pages import LOBBY, board, entries_of, put, reading
+from tests.effort import long_run
 
 CHANGED = {**reading(20, 9, None), "kind": "change"}  # two days late by the tank's own plan
 
@@ -38,6 +39,7 @@ def test_the_copy_and_the_readings_that_the_board_saves_hold_all(page):
     ]
 
 
+@long_run()
 def test_the_calendar_that_the_round_saves_has_what_is_due(page):
     put(page, LOBBY, entries=[reading(10, 9), CHANGED])
     go(page, "shelf/round/")

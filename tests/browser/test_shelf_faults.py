@@ -10,7 +10,7 @@ import pytest
 from scripts.setup.chromium import find_chromium
 from tests.browser.conftest import ARGUMENTS, new_context
 from tests.browser.shelf_page import at_book, in_page, open_page, with_shelf
-from tests.effort import long_run
+from tests.effort import long_run, share_of
 
 BATCH = 50
 STATE = "return { entries: await shelf.entries(), troubles: shelf.troubles() };"
@@ -174,12 +174,9 @@ return {
 """
 
 
-@pytest.mark.parametrize(
-    ("spoilt", "word"),
-    [(one, "damaged") for one in DAMAGED.values()] + [(one, "newer") for one in NEWER.values()],
-    ids=[*DAMAGED, *NEWER],
-)
-def test_a_damaged_operation_is_left_out_and_said_and_the_rest_is_shown(page, spoilt, word):
+@pytest.mark.parametrize("name", share_of([*NEWER, *DAMAGED], 8))
+def test_a_damaged_operation_is_left_out_and_said_and_the_rest_is_shown(page, name):
+    spoilt, word = (DAMAGED | NEWER)[name], "newer" if name in NEWER else "damaged"
     with_shelf(page, SPOIL, json.dumps(spoilt))
     page.reload()
     seen = with_shelf(page, REST)
@@ -218,10 +215,10 @@ REFUSALS = {
 }
 
 
-@pytest.mark.parametrize("script", REFUSALS.values(), ids=REFUSALS)
-def test_where_nothing_can_be_stored_the_page_works_and_says_so(chromium, address, script):
+@pytest.mark.parametrize("refusal", share_of([*REFUSALS], 3))
+def test_where_nothing_can_be_stored_the_page_works_and_says_so(chromium, address, refusal):
     context = new_context(chromium, address)
-    context.add_init_script(script)
+    context.add_init_script(REFUSALS[refusal])
     seen = with_shelf(
         open_page(context),
         """const tank = await shelf.saveTank({ name: "Foyer" });

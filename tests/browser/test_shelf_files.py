@@ -4,11 +4,13 @@ import copy
 import csv
 import io
 import json
+from itertools import product
 
 import pytest
 
 from tests.browser.conftest import new_context
 from tests.browser.shelf_page import at_book, open_page, with_shelf
+from tests.effort import share_of
 
 PLANTS = [{"plant": "rotala", "wet_g": 5}]
 TANK = {"id": "t1", "name": "Foyer", "ph": 7, "tap": {"ph": 7.5}, "plants": PLANTS}
@@ -189,8 +191,9 @@ const stored = await raw("readonly", (operations) => operations.count());
 return {{ ...came, isSame, polluted: ({{}}).ph ?? null, stored }};"""
 
 
-@pytest.mark.parametrize(("text", "reason", "word"), BAD.values(), ids=BAD)
-def test_a_bad_file_is_refused_with_the_reason_and_changes_nothing(page, text, reason, word):
+@pytest.mark.parametrize("name", share_of([*BAD], 8))
+def test_a_bad_file_is_refused_with_the_reason_and_changes_nothing(page, name):
+    text, reason, word = BAD[name]
     escaped = text.replace("\ud800", "\\ud800")
     seen = with_shelf(page, UNCHANGED, [file_with(), escaped])
     assert seen.get("reason") == reason, seen
@@ -278,9 +281,14 @@ def test_readings_go_out_as_a_table_that_a_usual_reader_takes(page):
     assert (again["same"], again["added"], again["changed"]) == (2 * len(AWKWARD), 0, 0)
 
 
-@pytest.mark.parametrize("quoting", [csv.QUOTE_MINIMAL, csv.QUOTE_ALL, csv.QUOTE_NONNUMERIC])
-@pytest.mark.parametrize("ends", ["\r\n", "\n"])
-def test_a_table_that_a_usual_writer_made_is_read(page, quoting, ends):
+@pytest.mark.parametrize(
+    ("ends", "quoting"),
+    share_of(
+        list(product(("\r\n", "\n"), (csv.QUOTE_MINIMAL, csv.QUOTE_ALL, csv.QUOTE_NONNUMERIC))),
+        4,
+    ),
+)
+def test_a_table_that_a_usual_writer_made_is_read(page, ends, quoting):
     """Written by Python's csv module."""
     made = io.StringIO(newline="")
     writer = csv.writer(made, quoting=quoting, lineterminator=ends)
@@ -368,8 +376,9 @@ SHEETS = {
 }  # fmt: skip
 
 
-@pytest.mark.parametrize(("takes", "end", "came", "kind"), SHEETS.values(), ids=SHEETS)
-def test_the_share_sheet_gets_the_file(page, takes, end, came, kind):
+@pytest.mark.parametrize("name", share_of([*SHEETS], 3))
+def test_the_share_sheet_gets_the_file(page, name):
+    takes, end, came, kind = SHEETS[name]
     seen = with_shelf(
         page,
         f"""const {{ shareOrSave }} = await import(at("share"));

@@ -5,6 +5,7 @@ import json
 import pytest
 
 from tests.browser.shelf_page import at_book, open_page, with_shelf
+from tests.effort import share_of
 
 CALCULATION = {
     "id": "one", "tank": "Foyer", "calculator": "units", "title": "Units", "address": "?value=1",
@@ -76,7 +77,10 @@ def test_no_undo_takes_back_what_was_moved(page):
 
 @pytest.mark.parametrize(
     "text",
-    ["", "{", "null", "7", '"text"', '{"id": "one"}', '[{"id": "one"', "\ufeff[]", "[" * 9_000],
+    share_of(
+        ["", "{", "null", "7", '"text"', '{"id": "one"}', '[{"id": "one"', "\ufeff[]", "[" * 9_000],
+        5,
+    ),
 )
 def test_a_list_that_cannot_be_read_is_set_aside_as_it_was(page, text):
     seen = moved(page, kept=text)
@@ -88,12 +92,12 @@ def test_a_list_that_cannot_be_read_is_set_aside_as_it_was(page, text):
 
 @pytest.mark.parametrize(
     "spoilt",
-    [
+    share_of([
         None, 5, [], {}, {**CALCULATION, "id": 5}, {**CALCULATION, "id": ""},
         {**CALCULATION, "lines": "1"},
         {**CALCULATION, "when": "soon"}, {**CALCULATION, "calculator": "../x"},
         {**CALCULATION, "page": "//evil"},
-    ],
+    ], 3),
 )  # fmt: skip
 def test_one_that_cannot_be_read_is_set_aside_and_the_others_move(page, spoilt):
     seen = moved(page, kept=json.dumps([spoilt, DIAGNOSIS]))

@@ -152,6 +152,7 @@ def test_the_form_of_a_dose_for_my_tank_is_two_taps_from_home_and_filled(page):
     expect(page).to_have_url(re.compile("volume_l=96"))  # a shared link carries it
 
 
+@long_run()
 def test_the_dose_itself_is_two_taps_from_home_once_it_was_chosen_for_the_tank(page):
     put(page, LOBBY, OTHER, chosen="mine")
     go(page, "calculators/dosing/")
@@ -215,6 +216,7 @@ def test_another_tank_in_the_switch_fills_the_form_anew(page):
     expect(page.locator("#in-volume_l")).to_have_value("")
 
 
+@long_run()
 def test_pages_beside_the_calculators_speak_of_the_tank_too(page):
     put(page, LOBBY, entries=[reading(80, 1)], chosen="mine")
     go(page, "compare/")
@@ -257,6 +259,7 @@ def test_demo_tanks_come_and_go_in_a_tap_and_are_always_marked(page):
     expect(page.locator("#board-empty")).to_be_visible()
 
 
+@long_run()
 def test_an_answer_from_a_demo_tank_says_that_it_is_not_the_keepers(page):
     board(page)
     page.get_by_role("button", name="Try it with four demo tanks").tap()
@@ -329,6 +332,7 @@ def test_the_round_is_ticked_off_and_put_into_walking_order(page):
     assert page.evaluate(SMALL) == []
 
 
+@long_run()
 def test_plants_that_move_to_another_tank_are_two_entries(page):
     put(page, LOBBY, OTHER)
     board(page)
@@ -355,6 +359,7 @@ def log_for_lobby(page, what):
     return sheet
 
 
+@long_run()
 def test_a_kit_is_chosen_once_and_handfuls_are_weighed_once(page):
     put(page, LOBBY)
     board(page)
@@ -518,7 +523,7 @@ def test_the_shelf_works_with_no_network_and_sends_nothing(page, context, addres
 PAGES = ["shelf/", "shelf/new/", "shelf/tank/#mine", "shelf/round/", "shelf/paper/#mine"]
 
 
-@pytest.mark.parametrize("path", share_of(PAGES, 3))
+@pytest.mark.parametrize("path", share_of(PAGES, 6))
 def test_axe_finds_nothing_and_no_page_scrolls_sideways(page, path):
     readings = [reading(value, 40 - 9 * at) for at, value in enumerate((10, 15, 20, 30, 40))]
     put(page, LOBBY, OTHER, entries=readings, chosen="mine")
@@ -537,6 +542,7 @@ def test_axe_finds_nothing_and_no_page_scrolls_sideways(page, path):
         assert page.evaluate("() => document.documentElement.scrollWidth") <= width, width
 
 
+@long_run()
 def test_axe_finds_nothing_on_the_sheet_to_log_on(page):
     put(page, LOBBY, entries=[reading(10, 9)])
     board(page)

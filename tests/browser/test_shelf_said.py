@@ -1,6 +1,7 @@
 """What the shelf could not store or read is said where the keeper looks, and what was entered is not lost."""
 
 import json
+from itertools import product
 
 import pytest
 from playwright.sync_api import expect
@@ -9,6 +10,7 @@ from tests.browser.conftest import go, new_context
 from tests.browser.shelf_page import in_page, with_shelf
 from tests.browser.test_shelf_faults import REFUSALS
 from tests.browser.test_shelf_pages import LOBBY, NO_WORKER, OTHER, board, entries_of, put
+from tests.effort import long_run, share_of
 
 FULL = """() => {
   const put = IDBDatabase.prototype.transaction;
@@ -20,11 +22,13 @@ FULL = """() => {
 }"""
 
 
-@pytest.mark.parametrize("script", REFUSALS.values(), ids=REFUSALS)
-@pytest.mark.parametrize("path", ["shelf/", "shelf/new/", "shelf/round/"])
-def test_where_nothing_can_be_stored_the_page_says_so(chromium, address, script, path):
+@pytest.mark.parametrize(
+    ("path", "refusal"),
+    share_of(list(product(["shelf/", "shelf/new/", "shelf/round/"], REFUSALS)), 4),
+)
+def test_where_nothing_can_be_stored_the_page_says_so(chromium, address, path, refusal):
     context = new_context(chromium, address)
-    context.add_init_script(script)
+    context.add_init_script(REFUSALS[refusal])
     context.add_init_script(NO_WORKER)
     page = context.new_page()
     page.goto(path)
@@ -80,6 +84,7 @@ def test_two_quick_taps_on_a_value_log_it_once(page):
     assert len(entries_of(page)) == 1
 
 
+@long_run()
 def test_where_the_keeper_lives_is_said_once_for_all_tanks(page):
     put(page, {**LOBBY, "place": None}, OTHER, {"id": "shown", "name": "Shown", "demo": True})
     go(page, "shelf/tank/#mine")

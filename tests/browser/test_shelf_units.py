@@ -6,6 +6,7 @@ from playwright.sync_api import expect
 from tests.browser.conftest import go
 from tests.browser.shelf_page import with_shelf
 from tests.browser.test_shelf_pages import LOBBY, board, entries_of, put
+from tests.effort import long_run
 
 # NIST SP 811, appendix B.8: both are exact, or as good as
 US_GALLON_L = 3.785412
@@ -110,6 +111,7 @@ def test_an_entry_is_logged_in_the_units_chosen_and_a_handful_stays_what_it_weig
     assert entries_of(page)[-1]["value"] == 80
 
 
+@long_run()
 def test_a_first_thermometer_reads_in_the_units_chosen_and_a_chosen_kit_in_its_own(page):
     at_tank(page)
     sheet = page.get_by_role("dialog")
@@ -130,6 +132,7 @@ def test_a_first_thermometer_reads_in_the_units_chosen_and_a_chosen_kit_in_its_o
     assert entries_of(page)[-1]["value"] == 24
 
 
+@long_run()
 def test_a_new_tank_is_offered_the_waters_of_common_tanks_in_the_units_chosen(page):
     board(page)
     go(page, "shelf/new/")

@@ -4,6 +4,7 @@ import pytest
 from playwright.sync_api import expect
 
 from tests.browser.conftest import go
+from tests.effort import long_run, share_of
 
 DESKTOP = {"width": 1280, "height": 800}
 PAPER = "() => getComputedStyle(document.body).backgroundColor"
@@ -47,7 +48,7 @@ def test_the_drawer_leads_on_and_is_closed_there(page):
     expect(here).to_have_text("Names on labels")
 
 
-@pytest.mark.parametrize("device", ["light", "dark"])
+@pytest.mark.parametrize("device", share_of(["dark", "light"], 2))
 def test_light_or_dark_is_chosen_against_the_device_and_kept(page, device):
     page.emulate_media(color_scheme=device)
     page.goto("about/")
@@ -76,6 +77,7 @@ def test_the_chosen_scheme_is_there_with_the_first_paint(page):
     assert page.evaluate("() => window.papers[0]") == DARK
 
 
+@long_run()
 def test_a_wide_screen_has_the_pages_and_the_contents_beside_the_text(page):
     page.set_viewport_size(DESKTOP)
     page.goto("plants/hygrophila-difformis/")
@@ -94,6 +96,7 @@ def test_a_wide_screen_has_the_pages_and_the_contents_beside_the_text(page):
     expect(page.get_by_role("link", name="Animals in danger")).to_be_in_viewport()
 
 
+@long_run()
 def test_without_a_script_no_button_is_there_that_does_nothing(chromium, address):
     context = chromium.new_context(base_url=address, java_script_enabled=False)
     page = context.new_page()

@@ -163,6 +163,7 @@ def test_a_version_that_arrives_damaged_is_not_installed(reader, book):
     expect(reader.get_by_role("heading", level=1)).to_contain_text("Lemna minor")
 
 
+@long_run()
 def test_only_what_changed_is_fetched_again(reader, book):
     folder, _ = book
     asked = []

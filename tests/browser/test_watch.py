@@ -5,6 +5,7 @@ import threading
 import pytest
 
 from scripts.site.watch_server import News, make_watch_server
+from tests.effort import long_run
 
 
 @pytest.fixture
@@ -36,6 +37,7 @@ def reader(chromium, watched):
     assert complaints == []
 
 
+@long_run()
 def test_the_open_page_is_loaded_again_when_it_was_written(reader, news):
     assert "plants/" in news.open_pages()
     news.tell(pages=["about/"])

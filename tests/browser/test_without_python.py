@@ -7,6 +7,7 @@ from playwright.sync_api import expect
 
 from scripts.pages.calculators.ready.ready_values import READY
 from tests.browser.conftest import axe_complaints
+from tests.effort import long_run, share_of
 
 # Put before the worker's own script: what an old browser lacks, or a full phone refuses.
 MISSING = {
@@ -48,7 +49,7 @@ def test_the_worked_example_and_the_tables_stand_in_the_page(crippled, watch):
     watch.complaints = [one for one in watch.complaints if "WebAssembly is not defined" not in one]
 
 
-@pytest.mark.parametrize("name", READY)
+@pytest.mark.parametrize("name", share_of([*READY], 5))
 def test_tables_fit_a_phone_and_print(name, page):
     page.route(re.compile("calculator-worker"), lambda route: route.abort())
     page.goto(f"calculators/{name}/")
@@ -63,12 +64,14 @@ def test_tables_fit_a_phone_and_print(name, page):
     page.emulate_media(media="screen")
 
 
+@long_run()
 def test_the_tables_are_accessible(page):
     page.goto("calculators/free-ammonia/")
     page.evaluate("() => { document.querySelector('#ready').open = true; }")
     assert axe_complaints(page) == []
 
 
+@long_run()
 @pytest.mark.starts_python
 def test_a_calculator_without_tables_points_to_its_worked_example(page):
     page.route("**/calculator-worker.js*", lambda route: route.fulfill(

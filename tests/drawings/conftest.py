@@ -5,15 +5,16 @@ from scripts.drawings.closeup import closeup
 from scripts.drawings.contact_sheet import samples
 from scripts.drawings.draw import drawing
 from scripts.setup.paths import ROOT
+from tests.effort import share_of
 
 SAMPLES = ROOT / "tests" / "drawings" / "plants.yml"
 
 
 @pytest.fixture(scope="session")
 def plants(library):
-    """The test plants, and every record that has traits."""
-    records = {slug: plant for slug, plant in library.plants.items() if plant.traits}
-    return samples(SAMPLES) | records
+    """The test plants, and every record that has traits, or a share of them."""
+    records = [(slug, plant) for slug, plant in library.plants.items() if plant.traits]
+    return samples(SAMPLES) | dict(share_of(records, 5))
 
 
 @pytest.fixture(scope="session")

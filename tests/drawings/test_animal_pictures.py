@@ -10,10 +10,10 @@ from scripts.drawings.animals.picture import OUTLINES, picture, pieces, small_pi
 from scripts.drawings.geometry import flattened
 from scripts.drawings.scene import Symbols, bounds
 from scripts.records.animal import BodyShape
-from scripts.records.load import load
 from scripts.records.vocabulary import allowed
+from tests.own_records import own_records
 
-LIBRARY = load()
+LIBRARY = own_records()
 FISH_FORMS = [
     form for form in OUTLINES if form not in ("shrimp", "crayfish") and OUTLINES[form]().eye
 ]

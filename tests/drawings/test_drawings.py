@@ -14,10 +14,10 @@ from scripts.drawings.draw import drawing
 from scripts.drawings.geometry import controls
 from scripts.drawings.habits import FLOATING, ROUTINES
 from scripts.drawings.size import frame
-from scripts.records.load import load
 from scripts.records.traits import Arrangement, Colour, Draw, LeafShape
 from scripts.setup.paths import ROOT
 from tests.drawings.reader import box, drawn_points, view
+from tests.own_records import own_records
 
 LARGEST, LARGEST_PACKED = 13_000, 5_000  # bytes: a page with two pictures stays light on a phone
 AFLOAT = (*FLOATING, "marginal", "thallus")
@@ -143,7 +143,7 @@ def test_a_higher_tank_shows_more_of_a_tall_plant(plants, height):
 
 def test_chains_on_stalks_hang_below_the_surface():
     """Flora of North America 22, Lemna trisulca: submersed, but when flowering or fruiting."""
-    record = load().plants["lemna-trisulca"]
+    record = own_records().plants["lemna-trisulca"]
     svg, f = drawing("lemna-trisulca", record), frame(36)
     _, top, _, bottom = box(drawn_points(svg, "plant"))
     surface = view(svg)[3] - f.cap - f.soil - 6 - f.surface

@@ -18,7 +18,8 @@ from calculators.standing.example import FOYER, LOG, TODAY
 from calculators.standing.light import light_note
 from calculators.standing.nitrogen import nitrogen_note, nitrogen_series
 from calculators.standing.nitrogen_month import nitrogen_month
-from calculators.standing.nitrogen_outlook import NoOutlook, outlook
+from calculators.standing.nitrogen_outlook import NoOutlook, look_ahead
+from calculators.standing.outlook_pictures import outlook_pictures
 from calculators.standing.outputs import DueTask, TankStanding, TestWanted, WaterNow, lives_now
 from calculators.standing.pictures import pictures
 from calculators.standing.reading_courses import ReadingCourse, TrendRow, courses, trend_row
@@ -99,7 +100,7 @@ def standing(
     """
     check_entries(entries)
     stand = state_of_tank(tank, entries, day_asked(today, TODAY if tank == FOYER else None))
-    ahead, found = outlook(stand.tank, stand.log, stand.judged.readings), courses(stand.log)
+    ahead, found = look_ahead(stand.tank, stand.log, stand.judged.readings), courses(stand.log)
     month = nitrogen_month(stand.tank, stand.log)
     test, water = stand.next_test, ammonia_water(stand.tank, stand.judged.readings)
     return TankStanding(
@@ -108,12 +109,16 @@ def standing(
         due=[due_task(one, stand.log.today) for one in stand.due],
         trends=trend_rows(found, stand),
         next_test=TestWanted(test.what, test.why),
-        outlook=None if isinstance(ahead, NoOutlook) else ahead,
+        outlook=None if isinstance(ahead.outlook, NoOutlook) else ahead.outlook,
         minutes_week=stand.minutes_week,
         lives=lives_now(stand.tank),
         water=WaterNow(*water, figure_now("kh_dh", stand.tank, stand.judged.readings)),
         notes=(*notes(stand, ahead), *light_note(stand), *nitrogen_note(month)),
-        series=pictures(found, stand.judged.harms, stand.log) | nitrogen_series(month),
+        series={
+            **pictures(found, stand.judged.harms, stand.log),
+            **outlook_pictures(ahead.weeks, water),
+            **nitrogen_series(month),
+        },
     )
 
 

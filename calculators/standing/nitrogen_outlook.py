@@ -20,10 +20,16 @@ from calculators.science.shelf.log import Dated, Log
 from calculators.science.shelf.tank import ShelfTank
 from calculators.standing.fit import FittedForecast, FitTooLong, fit_to_readings
 from calculators.standing.fit_readings import FIELDS, Reading
+from calculators.standing.fitted_course import FittedCourse
+from calculators.standing.telling_reading import (
+    TellingReading,
+    kit_of,
+    reaches_far,
+    telling_reading,
+)
 
 AHEAD_DAYS = 28
 FIT_DAYS = 28  # of readings
-LEAST_READINGS, LEAST_SPAN_DAYS = 3, 10.0
 MOST_STEPS = 6_000  # of the solver for one fit
 PACES = (0.25, 0.5, 1.0, 1.6, 2.5)  # times what records or the log say of growth; judgement
 NEAR_STEPS = 0.5  # of the kit's step: the first reading itself is no surer
@@ -51,27 +57,64 @@ class NoOutlook(NamedTuple):
     missing: list[str]
 
 
-def outlook(tank: ShelfTank, log: Log, readings: dict[str, Latest]) -> Outlook | NoOutlook:
+class FittedWeeks(NamedTuple):
+    """What is drawn of a fit: its courses, the readings it was made to, changes, and who starves first.
+
+    ``hungry`` holds keys of plants, ``hungry_day`` is None where none runs short within the weeks.
+    """
+
+    courses: tuple[FittedCourse, ...]
+    readings: list[Reading]
+    changes: list[Event]
+    hungry: tuple[str, ...]
+    hungry_day: float | None
+
+
+class Ahead(NamedTuple):
+    """The forecast or what it lacks, and what stands beside it: the fit, or the reading that would tell."""
+
+    outlook: Outlook | NoOutlook
+    weeks: FittedWeeks | None = None
+    telling: TellingReading | None = None
+
+
+def look_ahead(tank: ShelfTank, log: Log, readings: dict[str, Latest]) -> Ahead:
     """The forecast, or what it lacks: nothing is guessed that the tank does not say."""
     missing = lacks(tank, log, readings)
     if missing:
-        return NoOutlook(missing)
+        return Ahead(NoOutlook(missing))
     now = model_tank(tank, log, readings)
-    fitted = fit(now, log)
-    return by_records(now) if fitted is None else by_fit(now, fitted)
+    rows = [reading_of(one, what, log) for what in FIELDS for one in lately(log, what)]
+    changes = [*past_changes(log), *planned_changes(now, log)]
+    try:
+        fitted = fit(now, rows, changes)
+    except FitTooLong:
+        return Ahead(by_records(now, by_pace(now)))
+    if fitted is not None:
+        return by_fit(now, fitted, rows, changes)
+    ahead = by_pace(now)
+    courses = [[(one.day, one.nitrate) for one in ran.record.lines] for ran in ahead]
+    return Ahead(by_records(now, ahead), None, telling_reading(rows, courses, kit_of(rows)))
 
 
-def by_fit(now: Tank, fitted: FittedForecast) -> Outlook:
+def by_fit(
+    now: Tank, fitted: FittedForecast, rows: list[Reading], changes: list[Event]
+) -> Ahead:
     """The forecast from the fit: its limits hold four readings in five."""
     told = {one.name: one.factor for one in fitted.parameters if one.told}
-    short = run(now, fitted.rates).record.hunger.first_day
+    hunger = run(now, fitted.rates).record.hunger
     middle, low, high = fitted.nitrate[-1], fitted.low[-1], fitted.high[-1]
-    return Outlook(short, middle, low, high, True, told.get("uptake"))
+    found = Outlook(hunger.first_day, middle, low, high, True, told.get("uptake"))
+    return Ahead(found, FittedWeeks(fitted.courses, rows, changes, hunger.names, hunger.first_day))
 
 
-def by_records(now: Tank) -> Outlook:
+def by_pace(now: Tank) -> list[Outcome]:
+    """A run for each pace of growth, the slowest first."""
+    return [run(now, Rates(growth=pace)) for pace in PACES]
+
+
+def by_records(now: Tank, ahead: list[Outcome]) -> Outlook:
     """The forecast by what records and log say of growth, from a quarter of it to two and a half times."""
-    ahead = [run(now, Rates(growth=pace)) for pace in PACES]
     ends, middle = [outcome.last.nitrate for outcome in ahead], ahead[PACES.index(1.0)]
     unread = NEAR_STEPS * READINGS[NITRATE].step
     short = middle.record.hunger.first_day
@@ -79,18 +122,15 @@ def by_records(now: Tank) -> Outlook:
     return Outlook(short, middle.last.nitrate, low, high, False, None)
 
 
-def fit(now: Tank, log: Log) -> FittedForecast | None:
-    """The fit to the readings of the last weeks; None where they are too few or cannot tell."""
-    nitrate = lately(log, NITRATE)
-    if len(nitrate) < LEAST_READINGS or nitrate[-1].days - nitrate[0].days < LEAST_SPAN_DAYS:
+def fit(now: Tank, rows: list[Reading], changes: list[Event]) -> FittedForecast | None:
+    """The fit to the readings of the last weeks; None where they are too few or cannot tell.
+
+    Raises ``FitTooLong``.
+    """
+    if not reaches_far(rows):
         return None
-    rows = [reading_of(one, what, log) for what in FIELDS for one in lately(log, what)]
     unchanged = now._replace(change_percent=0.0)  # what was changed, and what will be, are events
-    changes = [*past_changes(log), *planned_changes(now, log)]
-    try:
-        found = fit_to_readings(unchanged, rows, changes, AHEAD_DAYS, effort=Effort(MOST_STEPS))
-    except FitTooLong:
-        return None
+    found = fit_to_readings(unchanged, rows, changes, AHEAD_DAYS, effort=Effort(MOST_STEPS))
     return found if found.enough else None
 
 

@@ -1,6 +1,7 @@
 """What the standing of a tank says beside its figures: the first step first, then what is not known."""
 
 import re
+from datetime import date, timedelta
 
 from calculators.core.numbers import show_number
 from calculators.core.result import Note
@@ -16,7 +17,9 @@ from calculators.science.shelf.tank import TANK_FIELDS
 from calculators.science.shelf.tank_state import TankState
 from calculators.science.shelf.verdict import FIRST_HOUR, LEVEL
 from calculators.science.water.careful_change import WaterForChange, careful_change, with_care
-from calculators.standing.nitrogen_outlook import NoOutlook, Outlook
+from calculators.standing.nitrogen_outlook import NITRATE, Ahead, NoOutlook
+from calculators.standing.outlook_words import BY_KIT, harm_sentence, reaches
+from calculators.standing.telling_reading import TellingReading
 
 MOST_BLANKS = 6
 NOT_SAID = ("id", "name", "demo", "place", "length_cm", "width_cm", "water_cm", "dli_mol",
@@ -27,13 +30,13 @@ AGAIN_FIRST = "Test it again today. If it still reads so: "
 CHEAP = "Feeding is never due: animals that are hungry are safer than food that rots."
 
 
-def notes(stand: TankState, ahead: Outlook | NoOutlook) -> list[Note]:
+def notes(stand: TankState, ahead: Ahead) -> list[Note]:
     """The notes of an answer, what matters most first."""
-    found = [sentence_note(stand), *steps(stand), *old_readings(stand)]
+    found = [sentence_note(stand), *steps(stand), *harm_ahead(stand, ahead), *old_readings(stand)]
     test = stand.next_test
     found.append(Note("info", f"Test next: {READINGS[test.what].name}, {test.why}."))
     found += [Note("info", text) for text in learned_sentences(stand.tank, stand.log)]
-    found.append(outlook_note(ahead))
+    found.append(outlook_note(ahead, stand.log.today))
     found += doubts(stand)
     return [*found, Note("info", CHEAP)]
 
@@ -111,8 +114,20 @@ def old_readings(stand: TankState) -> list[Note]:
     return [Note("info", f"Older than such a reading is of use: {said}.")]
 
 
-def outlook_note(ahead: Outlook | NoOutlook) -> Note:
-    """The forecast in a sentence, or what it lacks."""
+def harm_ahead(stand: TankState, ahead: Ahead) -> list[Note]:
+    """What the fitted weeks may bring that harms, before the figures; what a kit cannot rule out is not."""
+    if ahead.weeks is None:
+        return []
+    water = ammonia_water(stand.tank, stand.judged.readings)
+    harmful = {harm.reading.what for harm in stand.judged.harms}  # said with their first step
+    coming = [one for one in reaches(ahead.weeks, water)
+              if one.by != BY_KIT and one.what not in harmful]  # fmt: skip
+    return [Note("caution", harm_sentence(one, water), True) for one in coming]
+
+
+def outlook_note(found: Ahead, today: date) -> Note:
+    """The forecast in a sentence, or what it lacks; where nothing was fitted, which reading would tell."""
+    ahead = found.outlook
     if isinstance(ahead, NoOutlook):
         return Note("info", f"No forecast: it needs {', '.join(ahead.missing)}.")
     low, middle, high = (
@@ -126,7 +141,21 @@ def outlook_note(ahead: Outlook | NoOutlook) -> Note:
     if ahead.days_to_shortage is not None:
         days = show_number(ahead.days_to_shortage, 2)
         text += f" The hungriest plants run short in about {days} days."
-    return Note("info", text)
+    return Note("info", text + telling_words(found.telling, today))
+
+
+def telling_words(telling: TellingReading | None, today: date) -> str:
+    """Which reading, on which day, would tell."""
+    if telling is None:
+        return ""
+    step = READINGS[NITRATE].words(telling.kit_step)
+    if telling.in_days is None:
+        return f" A kit with a finer step than {step} would tell."
+    on = today + timedelta(telling.in_days)
+    day = f"{on.day} {on:%B}"
+    if telling.count == 1:
+        return f" A reading of nitrate on {day} would tell."
+    return f" {telling.count} more readings of nitrate would tell, the last on {day}."
 
 
 def doubts(stand: TankState) -> list[Note]:

@@ -83,7 +83,9 @@ class Series(NamedTuple):
     x_digits: int = 3
     subject: str = ""  # what the caption calls it, where the label is no subject of a sentence
     step: float = 0.0  # of the instrument that read the dots: half of it is drawn to either side
-    caption: str = ""  # the picture's meaning in whole sentences, where more is known than its course
+    caption: str = (
+        ""  # the picture's meaning in whole sentences, where more is known than its course
+    )
     fold: str = ""  # the heading that says the result, and under which the picture is folded
 
 

@@ -97,9 +97,7 @@ def look_ahead(tank: ShelfTank, log: Log, readings: dict[str, Latest]) -> Ahead:
     return Ahead(by_records(now, ahead), None, telling_reading(rows, courses, kit_of(rows)))
 
 
-def by_fit(
-    now: Tank, fitted: FittedForecast, rows: list[Reading], changes: list[Event]
-) -> Ahead:
+def by_fit(now: Tank, fitted: FittedForecast, rows: list[Reading], changes: list[Event]) -> Ahead:
     """The forecast from the fit: its limits hold four readings in five."""
     told = {one.name: one.factor for one in fitted.parameters if one.told}
     hunger = run(now, fitted.rates).record.hunger

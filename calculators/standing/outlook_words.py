@@ -16,7 +16,9 @@ from calculators.science.shelf.plants import plant_name
 from calculators.standing.fitted_course import FittedCourse
 from calculators.standing.nitrogen_outlook import NITRATE, FittedWeeks
 
-USED_UP_MG_L = 1.0  # nitrate below which it counts as used up, as NO3: under the steps of kits; judgement
+USED_UP_MG_L = (
+    1.0  # nitrate below which it counts as used up, as NO3: under the steps of kits; judgement
+)
 WEEKS_FROM_DAYS = 14  # a span that begins later is said in weeks
 SHADED = "Shaded is where four readings in five would lie."
 BY_FIT, BY_BAND, BY_KIT = "fit", "band", "kit"
@@ -127,7 +129,8 @@ def nitrate_sentence(course: FittedCourse) -> str:
     if middle is not None:
         return f"Nitrate runs out in about {span(middle, middle)}, perhaps not within four weeks."
     if early is not None:
-        return f"Nitrate may run out, in {span(early, early)} at the soonest; more likely it lasts four weeks."
+        soonest = span(early, early)
+        return f"Nitrate may run out, in {soonest} at the soonest; more likely it lasts four weeks."
     begin, end = (show_number(ahead.levels[at], 2) for at in (0, -1))
     low, high = (show_number(row[-1], 2) for row in sure)
     return f"Nitrate goes from about {begin} to {end} mg/L in four weeks, {low} to {high}."

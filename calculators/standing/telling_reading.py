@@ -1,4 +1,4 @@
-"""Which reading would tell: where those of a tank are too few, too close together, or too coarse for a fit."""
+"""Which reading would tell: where those of a tank are too few or too coarse for a fit."""
 
 import math
 from collections.abc import Sequence
@@ -9,7 +9,9 @@ from calculators.standing.fit_readings import Reading
 
 NITRATE = "nitrate_mg_l"
 LEAST_READINGS, LEAST_SPAN_DAYS = 3, 10.0
-APART_DAYS = 3  # between two further readings: closer, and the kit's step hides the difference; judgement
+APART_DAYS = (
+    3  # between two further readings: closer, and the kit's step hides the difference; judgement
+)
 
 
 class TellingReading(NamedTuple):

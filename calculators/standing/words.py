@@ -18,10 +18,12 @@ from calculators.science.shelf.tank_state import TankState
 from calculators.science.shelf.verdict import FIRST_HOUR, LEVEL
 from calculators.science.water.careful_change import WaterForChange, careful_change, with_care
 from calculators.standing.nitrogen_outlook import NITRATE, Ahead, NoOutlook
-from calculators.standing.outlook_words import BY_KIT, harm_sentence, reaches
+from calculators.standing.outlook_words import BY_BAND, BY_FIT, harm_sentence, reaches
 from calculators.standing.telling_reading import TellingReading
 
 MOST_BLANKS = 6
+# What of the weeks ahead is said before the figures: what is toxic at once already where the band reaches it.
+SURE_ENOUGH = {AMMONIA: (BY_FIT, BY_BAND), NITRITE: (BY_FIT, BY_BAND), NITRATE: (BY_FIT,)}
 NOT_SAID = ("id", "name", "demo", "place", "length_cm", "width_cm", "water_cm", "dli_mol",
             "entered", "soil_depth_cm", "cap_depth_cm", "lamp", "filter")  # fmt: skip
 FEEDING = re.compile("stop feeding|feed nothing", re.IGNORECASE)
@@ -115,13 +117,13 @@ def old_readings(stand: TankState) -> list[Note]:
 
 
 def harm_ahead(stand: TankState, ahead: Ahead) -> list[Note]:
-    """What the fitted weeks may bring that harms, before the figures; what a kit cannot rule out is not."""
+    """What the fitted weeks may bring that harms, before the figures; not what a kit alone leaves open."""
     if ahead.weeks is None:
         return []
     water = ammonia_water(stand.tank, stand.judged.readings)
     harmful = {harm.reading.what for harm in stand.judged.harms}  # said with their first step
     coming = [one for one in reaches(ahead.weeks, water)
-              if one.by != BY_KIT and one.what not in harmful]  # fmt: skip
+              if one.by in SURE_ENOUGH[one.what] and one.what not in harmful]  # fmt: skip
     return [Note("caution", harm_sentence(one, water), True) for one in coming]
 
 
@@ -154,8 +156,8 @@ def telling_words(telling: TellingReading | None, today: date) -> str:
     on = today + timedelta(telling.in_days)
     day = f"{on.day} {on:%B}"
     if telling.count == 1:
-        return f" A reading of nitrate on {day} would tell."
-    return f" {telling.count} more readings of nitrate would tell, the last on {day}."
+        return f" Read nitrate on {day}: by then the ways it may go lie further apart than {step}."
+    return f" Read nitrate {telling.count} more times, the last on {day}, and they can tell."
 
 
 def doubts(stand: TankState) -> list[Note]:

@@ -15,7 +15,7 @@ from calculators.core.plot.scale import Scale, spread
 from calculators.core.result import Line, Mark, Series
 
 LABEL_GAP = 15  # between labels, in units of the picture
-MARK_ROOM = 46  # across, that the word at a mark takes
+MARK_ROOM = 54  # across, that the word at a mark takes
 
 
 class Frame(NamedTuple):

@@ -101,13 +101,9 @@ def draw(picture: Picture) -> Html:
         "figure",
         {"class": "plot"},
         element("svg", box, *inside),
-        below.along(
-            frame, picture.curves, picture.marks(), named=picture.names_its_ends()
-        ),
+        below.along(frame, picture.curves, picture.marks(), named=picture.names_its_ends()),
         legend(picture.curves, picture.bands, named, picture.marks()),
-        element(
-            "figcaption", {}, first.caption or meaning(picture.curves, picture.bands, named)
-        ),
+        element("figcaption", {}, first.caption or meaning(picture.curves, picture.bands, named)),
         below.table_button(picture.title or first.label, picture.of_all()),
     )
 

@@ -65,6 +65,7 @@ class FittedForecast(NamedTuple):
     low: list[float]
     high: list[float]
     enough: bool
+    misfit: float = 1.0  # over what the kits explain, as a factor of the variance
     courses: tuple[FittedCourse, ...] = ()  # from the first reading on, nitrate first
 
 
@@ -128,6 +129,7 @@ def fit_to_readings(
             for place, name in enumerate(names)
             if name != "start"
         ),
+        misfit,
         tuple(made),
     )
 

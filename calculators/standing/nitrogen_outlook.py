@@ -30,6 +30,7 @@ from calculators.standing.telling_reading import (
 
 AHEAD_DAYS = 28
 FIT_DAYS = 28  # of readings
+MOST_MISFIT = 9.0  # readings miss the course by three times what the kits explain; judgement
 MOST_STEPS = 6_000  # of the solver for one fit
 PACES = (0.25, 0.5, 1.0, 1.6, 2.5)  # times what records or the log say of growth; judgement
 NEAR_STEPS = 0.5  # of the kit's step: the first reading itself is no surer
@@ -71,11 +72,15 @@ class FittedWeeks(NamedTuple):
 
 
 class Ahead(NamedTuple):
-    """The forecast or what it lacks, and what stands beside it: the fit, or the reading that would tell."""
+    """The forecast or what it lacks, and what stands beside it: the fit, or the reading that would tell.
+
+    ``contradicts`` says that no uptake, feed or filter within reason meets the readings.
+    """
 
     outlook: Outlook | NoOutlook
     weeks: FittedWeeks | None = None
     telling: TellingReading | None = None
+    contradicts: bool = False
 
 
 def look_ahead(tank: ShelfTank, log: Log, readings: dict[str, Latest]) -> Ahead:
@@ -90,9 +95,11 @@ def look_ahead(tank: ShelfTank, log: Log, readings: dict[str, Latest]) -> Ahead:
         fitted = fit(now, rows, changes)
     except FitTooLong:
         return Ahead(by_records(now, by_pace(now)))
-    if fitted is not None:
+    if fitted is not None and fitted.misfit <= MOST_MISFIT:
         return by_fit(now, fitted, rows, changes)
     ahead = by_pace(now)
+    if fitted is not None:
+        return Ahead(by_records(now, ahead), contradicts=True)
     courses = [[(one.day, one.nitrate) for one in ran.record.lines] for ran in ahead]
     return Ahead(by_records(now, ahead), None, telling_reading(rows, courses, kit_of(rows)))
 

@@ -22,6 +22,11 @@ from calculators.standing.outlook_words import BY_BAND, BY_FIT, harm_sentence, r
 from calculators.standing.telling_reading import TellingReading
 
 MOST_BLANKS = 6
+FITTED, CANNOT_TELL = "fitted to your readings", "not fitted: your readings cannot tell yet"
+CONTRADICT = (
+    "not fitted: your readings do not go with the tank's figures. Look at its feed, the weight of its "
+    "plants and the nitrate of the new water"
+)
 # What of the weeks ahead is said before the figures: what is toxic at once already where the band reaches it.
 SURE_ENOUGH = {AMMONIA: (BY_FIT, BY_BAND), NITRITE: (BY_FIT, BY_BAND), NITRATE: (BY_FIT,)}
 NOT_SAID = ("id", "name", "demo", "place", "length_cm", "width_cm", "water_cm", "dli_mol",
@@ -135,7 +140,7 @@ def outlook_note(found: Ahead, today: date) -> Note:
     low, middle, high = (
         show_number(end, 2) for end in (ahead.low, ahead.nitrate_in_28_days_mg_l, ahead.high)
     )
-    how = "fitted to your readings" if ahead.fitted else "not fitted: your readings cannot tell yet"
+    how = FITTED if ahead.fitted else CONTRADICT if found.contradicts else CANNOT_TELL
     text = f"In four weeks nitrate is about {middle} mg/L, {low} to {high}, {how}."
     if ahead.uptake_times is not None:
         times = show_number(ahead.uptake_times, 2)

@@ -1,5 +1,6 @@
-"""The weeks ahead on a tank's page: a picture where the readings tell, else the reading that would; harm first."""
+"""The weeks ahead on a tank's page: a picture where readings tell, else the reading that would; harm first."""
 
+import itertools
 import re
 
 import pytest
@@ -57,7 +58,7 @@ def test_the_picture_has_readings_course_band_today_and_changes():
     assert [mark.x for mark in line.marks if mark.is_now] == [0]
     changes = sorted(mark.x for mark in line.marks if not mark.is_now)
     assert changes[0] == pytest.approx(-5, abs=1)
-    assert [b - a for a, b in zip(changes, changes[1:], strict=False)] == pytest.approx([7] * 4)
+    assert [b - a for a, b in itertools.pairwise(changes)] == pytest.approx([7] * 4)
 
 
 def test_a_change_of_water_is_a_step_of_the_course_and_stands_at_one_place():
@@ -182,7 +183,7 @@ def test_only_what_is_toxic_and_matters_has_a_picture_and_it_comes_first():
 
 
 def test_ammonia_that_the_weeks_may_bring_is_said_before_the_figures():
-    """At pH 8.4 and 28 °C little ammonia harms: the line is the criterion's own, and readings lie below it."""
+    """At pH 8.4 and 28 °C little ammonia harms; the readings lie below the line."""
     log = [
         *TELLING,
         *({**read(days, "ammonia_mg_n_l", 0.1), "step": 0.02} for days in (20, 13, 6, 1)),

@@ -1,4 +1,4 @@
-"""The weeks ahead on a tank's page: a picture where readings tell, else the reading that would; harm first."""
+"""The weeks ahead of a tank: a picture where readings tell, else the reading that would; harm first."""
 
 import itertools
 import re

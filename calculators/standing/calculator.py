@@ -19,7 +19,7 @@ from calculators.standing.example import FOYER, LOG, TODAY
 from calculators.standing.light import light_note
 from calculators.standing.nitrogen import nitrogen_heading, nitrogen_note, nitrogen_series
 from calculators.standing.nitrogen_month import NitrogenMonth, nitrogen_month
-from calculators.standing.nitrogen_outlook import Ahead, NoOutlook, look_ahead
+from calculators.standing.nitrogen_outlook import NoOutlook, WeeksAhead, look_ahead
 from calculators.standing.outlook_pictures import outlook_pictures
 from calculators.standing.outputs import DueTask, TankStanding, TestWanted, WaterNow, lives_now
 from calculators.standing.pictures import folded, pictures, readings_heading
@@ -120,7 +120,7 @@ def standing(
 
 
 def all_pictures(
-    stand: TankState, found: list[ReadingCourse], ahead: Ahead, month: NitrogenMonth | None
+    stand: TankState, found: list[ReadingCourse], ahead: WeeksAhead, month: NitrogenMonth | None
 ) -> dict[str, Series]:
     """The pictures: readings first, one of all in view, the others behind what they came to."""
     water = ammonia_water(stand.tank, stand.judged.readings)

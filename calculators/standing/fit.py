@@ -135,7 +135,10 @@ def fit_to_readings(
 
 
 def part(values: Sequence[float], number: int, days: Sequence[float]) -> Sequence[float]:
-    """One of several courses that stand one behind the other, each as long as ``days``."""
+    """One of several courses that stand one behind the other, each as long as ``days``.
+
+    The ``values`` are in the unit of each thing's readings.
+    """
     return values[number * len(days) : (number + 1) * len(days)]
 
 

@@ -54,7 +54,7 @@ def between(lines: Sequence[DayValues], day: float, field: str) -> float:
 
 
 def at_day(lines: Sequence[DayValues], begun: Sequence[float], day: float, field: str) -> float:
-    """The same with the days of all lines, in order, at hand."""
+    """The same with ``begun``, the days of all lines in order, at hand; in the unit of the field."""
     place = bisect_left(begun, day - SAME_DAY)
     if place == 0:
         return float(getattr(lines[0], field))

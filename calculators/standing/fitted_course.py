@@ -38,9 +38,10 @@ class FittedCourse(NamedTuple):
         return FittedCourse(self.what, *([row[n] for n in whole] for row in self[1:]))
 
     def edge(self, side: int, *, kit: bool = True) -> list[float]:
-        """An edge of the band that holds 80 %: -1 the lower, 1 the upper, in the unit of the readings.
+        """An edge of the band that holds 80 %: one value for each day, in the unit of the readings.
 
-        With ``kit`` it holds what a kit would read, its own error included, else the level itself.
+        Without unit, ``side`` is -1 for the lower and 1 for the upper edge. With ``kit`` it holds what
+        a kit would read, its own error included, else the level itself.
         """
         off = zip(self.levels, self.spread, self.errors, strict=True)
         return [

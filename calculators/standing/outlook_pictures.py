@@ -2,10 +2,11 @@
 
 from calculators.core.result import Line, Mark, Series
 from calculators.core.wording import upper
+from calculators.science.shelf.engine_tank import NITRATE
 from calculators.science.shelf.entries import READINGS
 from calculators.science.shelf.harm import AmmoniaWater
 from calculators.standing.fitted_course import DAY_PLACES, FittedCourse
-from calculators.standing.nitrogen_outlook import NITRATE, FittedWeeks
+from calculators.standing.nitrogen_outlook import FittedWeeks
 from calculators.standing.outlook_words import caption, harm_line, reach_of
 
 TODAY = Mark(0.0, "today", is_now=True)

@@ -10,11 +10,12 @@ from calculators.science.animals.toxic_lines import (
     least_harmful_ammonia_mg_n_l,
     most_nitrite_mg_n_l,
 )
+from calculators.science.shelf.engine_tank import NITRATE
 from calculators.science.shelf.entries import READINGS
 from calculators.science.shelf.harm import AMMONIA, NITRITE, AmmoniaWater
 from calculators.science.shelf.plants import plant_name
 from calculators.standing.fitted_course import FittedCourse
-from calculators.standing.nitrogen_outlook import NITRATE, FittedWeeks
+from calculators.standing.nitrogen_outlook import FittedWeeks
 
 USED_UP_MG_L = (
     1.0  # nitrate below which it counts as used up, as NO3: under the steps of kits; judgement
@@ -104,7 +105,7 @@ def count(number: int, name: str) -> str:
 
 
 def span(low: float, high: float) -> str:
-    """From the earliest day to the latest, in words: in weeks where it is far."""
+    """From ``low`` to ``high`` days ahead, in words: in weeks where it is far."""
     by, name = (7, "week") if low >= WEEKS_FROM_DAYS else (1, "day")
     first, last = max(1, round(low / by)), max(1, round(high / by))
     return count(first, name) if first == last else f"{first} to {count(last, name)}"
@@ -137,7 +138,7 @@ def nitrate_sentence(course: FittedCourse) -> str:
 
 
 def used_up(days: Sequence[float], levels: Sequence[float]) -> float | None:
-    """The first day on which nitrate, in mg/L, counts as used up."""
+    """The first day on which nitrate counts as used up; ``levels`` in mg/L, one for each day."""
     return first_day(days, (level <= USED_UP_MG_L for level in levels))
 
 

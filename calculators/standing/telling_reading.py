@@ -21,13 +21,13 @@ class TellingReading(NamedTuple):
     in mg/L, so that only a finer kit tells.
     """
 
-    count: int
+    readings: int
     in_days: int | None
     kit_step: float
 
 
 def nitrate_days(rows: Sequence[Reading]) -> list[float]:
-    """The days of the readings of nitrate, today 0, oldest first."""
+    """The days of the readings of nitrate, today 0: one for each of them, oldest first."""
     return sorted(one.day for one in rows if one.what == NITRATE)
 
 
@@ -50,7 +50,8 @@ def telling_reading(
 ) -> TellingReading:
     """The next reading that would tell the paces of growth apart.
 
-    Each course is one pace's: pairs of day, today 0, and nitrate in mg/L, as ``kit_step``.
+    Each of the ``courses`` is one pace's: pairs of day, today 0, and nitrate. Nitrate and ``kit_step``
+    are in mg/L.
     """
     days = nitrate_days(rows)
     count = max(1, LEAST_READINGS - len(days))
@@ -63,7 +64,10 @@ def telling_reading(
 def first_apart(
     courses: Sequence[Sequence[tuple[float, float]]], kit_step: float, soonest: int
 ) -> int | None:
-    """The first whole day, not before ``soonest``, on which the courses lie further apart than the step."""
+    """The first whole day, not before ``soonest``, on which the courses lie further apart than the step.
+
+    Nitrate and ``kit_step`` are in mg/L.
+    """
     by_day: dict[int, list[float]] = {}
     for course in courses:
         for day, level in dict(course).items():

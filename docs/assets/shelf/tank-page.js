@@ -105,7 +105,7 @@ async function anew(here, tank, turn) {
   const reply = await ask({ calculator: "nitrogen-balance", given: given?.values ?? {}, given_in: "metric", own: true, units: chosenUnits() });
   if (turn !== here.turn || !here.box.isConnected) return;
   here.find("#tank-nitrogen .hint").textContent = reply.painted ? `By a week's feed, changes and plants of ${called(tank)}.` : (reply.needed?.text ?? "The figures of the tank do not allow this sum yet.");
-  here.find("#tank-nitrogen summary span").textContent = reply.painted ? `: ${reply.painted.brief.text}` : "";
+  here.find("#tank-nitrogen summary span").textContent = reply.painted ? `. ${reply.painted.brief.text}` : "";
   here.find("#tank-nitrogen .painted").innerHTML = painted(reply.painted?.html ? withoutIds(reply.painted.html) : "");
   openFiles(here.find("#tank-nitrogen .painted"));
 }

@@ -47,10 +47,14 @@ class Line(NamedTuple):
 
 
 class Mark(NamedTuple):
-    """A moment worth a mark on a picture, such as the day of a trim; ``x`` as the series has it."""
+    """A moment worth a mark on a picture, such as the day of a trim; ``x`` as the series has it.
+
+    ``is_now`` marks the moment that is asked about: what lies behind it was read, what follows is not.
+    """
 
     x: float
     label: str
+    is_now: bool = False
 
 
 class Series(NamedTuple):
@@ -78,6 +82,11 @@ class Series(NamedTuple):
     digits: int = 3  # significant figures of ``y`` in the caption, as in the table
     x_digits: int = 3
     subject: str = ""  # what the caption calls it, where the label is no subject of a sentence
+    step: float = 0.0  # of the instrument that read the dots: half of it is drawn to either side
+    caption: str = (
+        ""  # the picture's meaning in whole sentences, where more is known than its course
+    )
+    fold: str = ""  # the heading that says the result, and under which the picture is folded
 
 
 class BadInput(ValueError):

@@ -6,6 +6,7 @@ from typing import Annotated
 from calculators.core.declare import calculator
 from calculators.core.leads import Lead, Value
 from calculators.core.quantity import FromFile, Label, Private
+from calculators.core.result import Series
 from calculators.science.animals.reading_lines import LINE_SOURCES
 from calculators.science.shelf.due import Due
 from calculators.science.shelf.freshest import figure_now
@@ -16,11 +17,12 @@ from calculators.science.shelf.shelf_tank import ShelfTank
 from calculators.science.shelf.tank_state import TankState, state_of_tank
 from calculators.standing.example import FOYER, LOG, TODAY
 from calculators.standing.light import light_note
-from calculators.standing.nitrogen import nitrogen_note, nitrogen_series
-from calculators.standing.nitrogen_month import nitrogen_month
-from calculators.standing.nitrogen_outlook import NoOutlook, outlook
+from calculators.standing.nitrogen import nitrogen_heading, nitrogen_note, nitrogen_series
+from calculators.standing.nitrogen_month import NitrogenMonth, nitrogen_month
+from calculators.standing.nitrogen_outlook import NoOutlook, WeeksAhead, look_ahead
+from calculators.standing.outlook_pictures import outlook_pictures
 from calculators.standing.outputs import DueTask, TankStanding, TestWanted, WaterNow, lives_now
-from calculators.standing.pictures import pictures
+from calculators.standing.pictures import folded, pictures, readings_heading
 from calculators.standing.reading_courses import ReadingCourse, TrendRow, courses, trend_row
 from calculators.standing.words import notes
 
@@ -99,7 +101,7 @@ def standing(
     """
     check_entries(entries)
     stand = state_of_tank(tank, entries, day_asked(today, TODAY if tank == FOYER else None))
-    ahead, found = outlook(stand.tank, stand.log, stand.judged.readings), courses(stand.log)
+    ahead, found = look_ahead(stand.tank, stand.log, stand.judged.readings), courses(stand.log)
     month = nitrogen_month(stand.tank, stand.log)
     test, water = stand.next_test, ammonia_water(stand.tank, stand.judged.readings)
     return TankStanding(
@@ -108,13 +110,28 @@ def standing(
         due=[due_task(one, stand.log.today) for one in stand.due],
         trends=trend_rows(found, stand),
         next_test=TestWanted(test.what, test.why),
-        outlook=None if isinstance(ahead, NoOutlook) else ahead,
+        outlook=None if isinstance(ahead.outlook, NoOutlook) else ahead.outlook,
         minutes_week=stand.minutes_week,
         lives=lives_now(stand.tank),
         water=WaterNow(*water, figure_now("kh_dh", stand.tank, stand.judged.readings)),
         notes=(*notes(stand, ahead), *light_note(stand), *nitrogen_note(month)),
-        series=pictures(found, stand.judged.harms, stand.log) | nitrogen_series(month),
+        series=all_pictures(stand, found, ahead, month),
     )
+
+
+def all_pictures(
+    stand: TankState, found: list[ReadingCourse], ahead: WeeksAhead, month: NitrogenMonth | None
+) -> dict[str, Series]:
+    """The pictures: readings first, one of all in view, the others behind what they came to."""
+    water = ammonia_water(stand.tank, stand.judged.readings)
+    weeks = outlook_pictures(ahead.weeks, water)
+    heading = readings_heading(trend_rows(found, stand))
+    read = pictures(found, stand.judged.harms, stand.log)
+    return {
+        **folded(read, heading, "" if weeks else next(iter(read), "")),
+        **weeks,
+        **folded(nitrogen_series(month), nitrogen_heading(month)),
+    }
 
 
 def due_task(one: Due, today: date) -> DueTask:

@@ -13,6 +13,12 @@ from calculators.science.nitrogen.ode import Effort
 from calculators.science.nitrogen.simulate import COARSE, simulate
 from calculators.standing.fit_linear import covariance, solve_linear, spread_of
 from calculators.standing.fit_readings import Reading, predicted, values_at
+from calculators.standing.fitted_course import (
+    SURE_80,
+    FittedCourse,
+    course_days,
+    fitted_course,
+)
 
 Name = Literal["uptake", "feed", "filter", "start"]
 # Natural logarithms of how far each may lie from its guess, one standard deviation; judgement.
@@ -22,7 +28,7 @@ NUDGE = 0.05
 ROUNDS = 6
 SETTLED = 0.01
 POOR_FIT = 3.0  # misfit over what the kits explain, from which the band is widened; judgement
-SURE_80 = 1.2816  # standard deviations either side that hold 80 % of a normal distribution
+TOXIC = ("ammonia_mg_n_l", "nitrite_mg_n_l")
 TOLD_BELOW = (
     0.7  # of the believed spread: narrower, and the readings have told something; judgement
 )
@@ -59,6 +65,8 @@ class FittedForecast(NamedTuple):
     low: list[float]
     high: list[float]
     enough: bool
+    misfit: float = 1.0  # over what the kits explain, as a factor of the variance
+    courses: tuple[FittedCourse, ...] = ()  # from the first reading on, nitrate first
 
 
 def fit_to_readings(
@@ -82,51 +90,72 @@ def fit_to_readings(
     names = parameters_for(readings)
     first = min(reading.day for reading in readings)
     begun, moved = shifted(tank_conditions, readings, events, first)
-    ahead = [float(day) for day in range(int(days_ahead) + 1)]
+    days, drawn = course_days(first, days_ahead, events), courses_of(readings)
 
     def model(theta: Sequence[float]) -> list[float]:
-        """All readings, and the nitrate of all days ahead, with these parameters."""
+        """All readings, then the courses one behind the other, with these parameters."""
         tank, changed = applied(begun, rates, names, theta)
-        days = days_ahead - first + 1e-6
-        ran = simulate(tank, moved, days, changed, relative=COARSE, effort=effort)
-        if ran.day < days:
+        length = days_ahead - first + 1e-6
+        ran = simulate(tank, moved, length, changed, relative=COARSE, effort=effort)
+        if ran.day < length:
             raise FitTooLong("too many steps")
         lines = ran.record.lines
         told = [predicted(lines, reading, first) for reading in readings]
-        return [*told, *values_at(lines, [day - first for day in ahead])]
+        since = [day - first for day in days]
+        return told + [level for one in drawn for level in values_at(lines, since, one.what)]
 
     theta, course, slopes, narrow = settle(model, names, readings)
     tank, changed = applied(begun, rates, names, theta)
     misfit = badness(course, readings, len(names))
     wide = [math.sqrt(misfit * spread_of(row, narrow)) for row in slopes[len(readings) :]]
-    nitrate = course[len(readings) :]
-    kit = next((one for one in readings if one.what == "nitrate_mg_l"), readings[0])
-    off = [
-        math.hypot(w, kit._replace(value=level).error)
-        for w, level in zip(wide, nitrate, strict=True)
+    made = [
+        fitted_course(days, part(course[len(readings) :], n, days), part(wide, n, days), kit)
+        for n, kit in enumerate(drawn)
     ]
+    ahead = made[0].ahead().daily()
     return FittedForecast(
         tuple(
             named(name, theta[place], math.sqrt(narrow[place][place]))
             for place, name in enumerate(names)
         ),
-        tank._replace(nitrate_mg_l=nitrate[0]),
+        tank._replace(nitrate_mg_l=ahead.levels[0]),
         changed,
-        ahead,
-        nitrate,
-        [max(0.0, level - SURE_80 * w) for level, w in zip(nitrate, off, strict=True)],
-        [level + SURE_80 * w for level, w in zip(nitrate, off, strict=True)],
+        ahead.days,
+        ahead.levels,
+        ahead.edge(-1),
+        ahead.edge(1),
         any(
             math.sqrt(narrow[place][place]) < TOLD_BELOW * BELIEVED[name]
             for place, name in enumerate(names)
             if name != "start"
         ),
+        misfit,
+        tuple(made),
     )
+
+
+def part(values: Sequence[float], number: int, days: Sequence[float]) -> Sequence[float]:
+    """One of several courses that stand one behind the other, each as long as ``days``.
+
+    The ``values`` are in the unit of each thing's readings.
+    """
+    return values[number * len(days) : (number + 1) * len(days)]
+
+
+def courses_of(readings: Sequence[Reading]) -> list[Reading]:
+    """A reading of each thing whose course is worked out: nitrate always, what is toxic where it was read."""
+    first: dict[str, Reading] = {
+        "nitrate_mg_l": readings[0]._replace(what="nitrate_mg_l", step=None)
+    }
+    for one in sorted(readings):
+        if one.what in ("nitrate_mg_l", *TOXIC):
+            first[one.what] = one
+    return list(first.values())
 
 
 def parameters_for(readings: Sequence[Reading]) -> list[Name]:
     """The filter is only asked about where ammonia or nitrite was read."""
-    toxic = any(one.what in ("ammonia_mg_n_l", "nitrite_mg_n_l") for one in readings)
+    toxic = any(one.what in TOXIC for one in readings)
     return ["start", "uptake", "feed", *(["filter"] if toxic else [])]  # type: ignore[list-item]
 
 

@@ -19,6 +19,8 @@ SHARE_OFF = (
     0.1  # of the reading, one standard deviation; judgement, kits are good to a fifth at best
 )
 
+SAME_DAY = 1e-9  # days: rounding
+
 
 class Reading(NamedTuple):
     """One reading: day (0 today, below before), what was read, its value, and the kit's step."""
@@ -40,14 +42,20 @@ def predicted(lines: Sequence[DayValues], reading: Reading, first: float) -> flo
     return between(lines, reading.day - first, FIELDS[reading.what])
 
 
-def values_at(lines: Sequence[DayValues], days: Sequence[float]) -> list[float]:
-    """Nitrate at some days of the run, mg/L as NO3, one for each day in order."""
-    return [between(lines, day, "nitrate") for day in days]
+def values_at(lines: Sequence[DayValues], days: Sequence[float], what: What) -> list[float]:
+    """One thing at some days of the run, in the unit of its readings, one for each day in order."""
+    begun, field = [line.day for line in lines], FIELDS[what]
+    return [at_day(lines, begun, day, field) for day in days]
 
 
 def between(lines: Sequence[DayValues], day: float, field: str) -> float:
     """A value on a straight line between the lines of the record; before what is done that day."""
-    place = bisect_left([line.day for line in lines], day - 1e-9)
+    return at_day(lines, [line.day for line in lines], day, field)
+
+
+def at_day(lines: Sequence[DayValues], begun: Sequence[float], day: float, field: str) -> float:
+    """The same with ``begun``, the days of all lines in order, at hand; in the unit of the field."""
+    place = bisect_left(begun, day - SAME_DAY)
     if place == 0:
         return float(getattr(lines[0], field))
     if place >= len(lines):

@@ -27,6 +27,15 @@ def nitrogen_series(month: NitrogenMonth | None) -> dict[str, Series]:
     }  # fmt: skip
 
 
+def nitrogen_heading(month: NitrogenMonth | None) -> str:
+    """What came in and what went out, in one line."""
+    if month is None:
+        return ""
+    (*_, came), (*_, gone) = (month.added_up(into=into)[1] for into in (True, False))
+    ends = f"{figure(Nitrogen, came)} mg in, {figure(Nitrogen, gone)} mg out"
+    return f"Nitrogen of the last {show_number(month.days, 2)} days: {ends}"
+
+
 def nitrogen_note(month: NitrogenMonth | None) -> list[Note]:
     """The flows in words, the largest doubt beside them."""
     if month is None:

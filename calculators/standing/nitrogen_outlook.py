@@ -5,7 +5,6 @@ and the forecast runs on from the fit. Where the readings cannot tell, the growt
 nobody knows well: the runs differ by it, and the answer says that it is not fitted.
 """
 
-from collections.abc import Iterator
 from typing import Annotated, NamedTuple
 
 from calculators.core.quantities import DaysAhead, Factor, LevelAhead
@@ -16,14 +15,26 @@ from calculators.science.nitrogen.simulate import COARSE, Outcome, simulate
 from calculators.science.shelf.engine_tank import NITRATE, lacks, model_tank
 from calculators.science.shelf.entries import READINGS
 from calculators.science.shelf.latest import Latest
-from calculators.science.shelf.log import Dated, Log
+from calculators.science.shelf.log import Log
 from calculators.science.shelf.shelf_tank import ShelfTank
 from calculators.standing.fit import FittedForecast, FitTooLong, fit_to_readings
+from calculators.standing.fit_inputs import (
+    AHEAD_DAYS,
+    lately,
+    past_changes,
+    planned_changes,
+    reading_of,
+)
 from calculators.standing.fit_readings import FIELDS, Reading
+from calculators.standing.fitted_course import FittedCourse
+from calculators.standing.telling_reading import (
+    TellingReading,
+    kit_of,
+    reaches_far,
+    telling_reading,
+)
 
-AHEAD_DAYS = 28
-FIT_DAYS = 28  # of readings
-LEAST_READINGS, LEAST_SPAN_DAYS = 3, 10.0
+MOST_MISFIT = 9.0  # readings miss the course by three times what the kits explain; judgement
 MOST_STEPS = 6_000  # of the solver for one fit
 PACES = (0.25, 0.5, 1.0, 1.6, 2.5)  # times what records or the log say of growth; judgement
 NEAR_STEPS = 0.5  # of the kit's step: the first reading itself is no surer
@@ -51,27 +62,72 @@ class NoOutlook(NamedTuple):
     missing: list[str]
 
 
-def outlook(tank: ShelfTank, log: Log, readings: dict[str, Latest]) -> Outlook | NoOutlook:
+class FittedWeeks(NamedTuple):
+    """What is drawn of a fit: its courses, the readings it was made to, changes, and who starves first.
+
+    ``hungry`` holds keys of plants, ``hungry_day`` is None where none runs short within the weeks.
+    """
+
+    courses: tuple[FittedCourse, ...]
+    readings: list[Reading]
+    changes: list[Event]
+    hungry: tuple[str, ...]
+    hungry_day: float | None
+
+
+class WeeksAhead(NamedTuple):
+    """The forecast or what it lacks, and what stands beside it: the fit, or the reading that would tell.
+
+    ``contradicts`` says that no uptake, feed or filter within reason meets the readings.
+    """
+
+    outlook: Outlook | NoOutlook
+    weeks: FittedWeeks | None = None
+    telling: TellingReading | None = None
+    contradicts: bool = False
+
+
+def look_ahead(tank: ShelfTank, log: Log, readings: dict[str, Latest]) -> WeeksAhead:
     """The forecast, or what it lacks: nothing is guessed that the tank does not say."""
     missing = lacks(tank, log, readings)
     if missing:
-        return NoOutlook(missing)
+        return WeeksAhead(NoOutlook(missing))
     now = model_tank(tank, log, readings)
-    fitted = fit(now, log)
-    return by_records(now) if fitted is None else by_fit(now, fitted)
+    rows = [reading_of(one, what, log) for what in FIELDS for one in lately(log, what)]
+    changes = [*past_changes(log), *planned_changes(now, log)]
+    try:
+        fitted = fit(now, rows, changes)
+    except FitTooLong:
+        return WeeksAhead(by_records(now, by_pace(now)))
+    if fitted is not None and fitted.misfit <= MOST_MISFIT:
+        return by_fit(now, fitted, rows, changes)
+    ahead = by_pace(now)
+    if fitted is not None:
+        return WeeksAhead(by_records(now, ahead), contradicts=True)
+    courses = [[(one.day, one.nitrate) for one in ran.record.lines] for ran in ahead]
+    return WeeksAhead(by_records(now, ahead), None, telling_reading(rows, courses, kit_of(rows)))
 
 
-def by_fit(now: Tank, fitted: FittedForecast) -> Outlook:
+def by_fit(
+    now: Tank, fitted: FittedForecast, rows: list[Reading], changes: list[Event]
+) -> WeeksAhead:
     """The forecast from the fit: its limits hold four readings in five."""
     told = {one.name: one.factor for one in fitted.parameters if one.told}
-    short = run(now, fitted.rates).record.hunger.first_day
+    hunger = run(now, fitted.rates).record.hunger
     middle, low, high = fitted.nitrate[-1], fitted.low[-1], fitted.high[-1]
-    return Outlook(short, middle, low, high, True, told.get("uptake"))
+    found = Outlook(hunger.first_day, middle, low, high, True, told.get("uptake"))
+    return WeeksAhead(
+        found, FittedWeeks(fitted.courses, rows, changes, hunger.names, hunger.first_day)
+    )
 
 
-def by_records(now: Tank) -> Outlook:
+def by_pace(now: Tank) -> list[Outcome]:
+    """A run for each pace of growth, the slowest first."""
+    return [run(now, Rates(growth=pace)) for pace in PACES]
+
+
+def by_records(now: Tank, ahead: list[Outcome]) -> Outlook:
     """The forecast by what records and log say of growth, from a quarter of it to two and a half times."""
-    ahead = [run(now, Rates(growth=pace)) for pace in PACES]
     ends, middle = [outcome.last.nitrate for outcome in ahead], ahead[PACES.index(1.0)]
     unread = NEAR_STEPS * READINGS[NITRATE].step
     short = middle.record.hunger.first_day
@@ -79,50 +135,16 @@ def by_records(now: Tank) -> Outlook:
     return Outlook(short, middle.last.nitrate, low, high, False, None)
 
 
-def fit(now: Tank, log: Log) -> FittedForecast | None:
-    """The fit to the readings of the last weeks; None where they are too few or cannot tell."""
-    nitrate = lately(log, NITRATE)
-    if len(nitrate) < LEAST_READINGS or nitrate[-1].days - nitrate[0].days < LEAST_SPAN_DAYS:
+def fit(now: Tank, rows: list[Reading], changes: list[Event]) -> FittedForecast | None:
+    """The fit to the readings of the last weeks; None where they are too few or cannot tell.
+
+    Raises ``FitTooLong``.
+    """
+    if not reaches_far(rows):
         return None
-    rows = [reading_of(one, what, log) for what in FIELDS for one in lately(log, what)]
     unchanged = now._replace(change_percent=0.0)  # what was changed, and what will be, are events
-    changes = [*past_changes(log), *planned_changes(now, log)]
-    try:
-        found = fit_to_readings(unchanged, rows, changes, AHEAD_DAYS, effort=Effort(MOST_STEPS))
-    except FitTooLong:
-        return None
+    found = fit_to_readings(unchanged, rows, changes, AHEAD_DAYS, effort=Effort(MOST_STEPS))
     return found if found.enough else None
-
-
-def lately(log: Log, what: str) -> list[Dated]:
-    """The readings of one thing that a fit is made to."""
-    return [one for one in log.readings(what) if log.days_ago(one.day) <= FIT_DAYS]
-
-
-def reading_of(one: Dated, what: str, log: Log) -> Reading:
-    """A reading of the log as the fit takes it: today is day 0."""
-    step = one.entry.step or READINGS[what].step
-    return Reading(min(0.0, one.days - log.end), what, one.value, step)  # type: ignore[arg-type]
-
-
-def past_changes(log: Log) -> Iterator[Event]:
-    """The changes of water of the last weeks."""
-    for one in log.of("change"):
-        if log.days_ago(one.day) <= FIT_DAYS:
-            yield Event(min(0.0, one.days - log.end), "change", one.value)
-
-
-def planned_changes(now: Tank, log: Log) -> Iterator[Event]:
-    """The changes that the tank's habit brings, counted from the last, and none that lies behind."""
-    if not now.change_percent:
-        return
-    last = max((one.days - log.end for one in log.of("change")), default=0.0)
-    day = last + now.change_every_days
-    if day <= 0:
-        day = now.change_every_days
-    while day < AHEAD_DAYS:
-        yield Event(day, "change", now.change_percent)
-        day += now.change_every_days
 
 
 def run(tank: Tank, rates: Rates) -> Outcome:

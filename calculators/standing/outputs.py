@@ -64,13 +64,15 @@ class TankStanding(NamedTuple):
     verdict: Annotated[Verdict, Label("This tank"), VERDICT_WORDS]
     sentence: Annotated[str, Label("In one sentence"), Unpainted()]
     due: Annotated[
-        list[DueTask], Label("Due"), AsRows(RowsStyle.TABLE, "task", columns=("why", "when"))
+        list[DueTask],
+        Label("Due"),
+        AsRows(RowsStyle.TABLE, "task", subtitle="why", columns=("when",), first=True),
     ]
     trends: Annotated[
         list[TrendRow],
         Label("Readings"),
         Help("Ways are between changes of water, in the reading's unit a week."),
-        AsRows(RowsStyle.TABLE, "label", columns=("read", "way")),
+        AsRows(RowsStyle.TABLE, "label", columns=("read", "way"), folded=True),
     ]
     next_test: Annotated[TestWanted | None, Label("Test next"), Unpainted()]
     outlook: Annotated[

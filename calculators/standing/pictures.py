@@ -11,10 +11,13 @@ from calculators.standing.reading_courses import (
     BREAKS,
     BREAKS_OF_WATER,
     ReadingCourse,
+    TrendRow,
     today_in_days,
 )
 
 MOST_PICTURES = 5
+IN_HEADING = 2
+WAYS = {"building": "rising", "falling": "falling", "steady": "steady"}
 MARKS = {"change": "change", "dose": "dose", "thin": "thinned"}
 DRAWN_FIRST = ("nitrate_mg_l", "ammonia_mg_n_l", "nitrite_mg_n_l", "ph", "cover_percent")
 
@@ -30,6 +33,26 @@ def pictures(
     for course in [one for one in shown if points(one) > 1][:MOST_PICTURES]:
         found |= drawn(course, log)
     return found
+
+
+def folded(series: dict[str, Series], heading: str, in_view: str = "") -> dict[str, Series]:
+    """The same series behind a heading, but for the one of the key ``in_view``."""
+    return {
+        key: one if key == in_view else one._replace(fold=heading) for key, one in series.items()
+    }
+
+
+def readings_heading(rows: list[TrendRow]) -> str:
+    """What was read last of what is asked for most, and which way it goes, in a few words."""
+    asked = sorted(rows, key=lambda row: [*DRAWN_FIRST, *READINGS].index(row.what))
+    return f"Readings: {'; '.join(reading_words(row) for row in asked[:IN_HEADING])}"
+
+
+def reading_words(row: TrendRow) -> str:
+    """One reading with its way, where one is known."""
+    one = READINGS[row.what]
+    way = WAYS.get(row.verdict)
+    return f"{one.name} {one.words(row.latest)}{f', {way}' if way else ''}"
 
 
 def points(course: ReadingCourse) -> int:

@@ -2,7 +2,6 @@
 
 import re
 
-from calculators.core.numbers import show_number
 from calculators.core.result import Note
 from calculators.core.wording import DANGER_PAGE, upper
 from calculators.science.animals.reading_steps import STEPS, change_for
@@ -21,7 +20,8 @@ from calculators.science.shelf.shelf_tank import TANK_FIELDS
 from calculators.science.shelf.tank_state import TankState
 from calculators.science.shelf.tank_verdict import FIRST_HOUR, LEVEL
 from calculators.science.water.careful_change import WaterForChange, careful_change, with_care
-from calculators.standing.nitrogen_outlook import NoOutlook, Outlook
+from calculators.standing.nitrogen_outlook import WeeksAhead
+from calculators.standing.outlook_notes import harm_ahead, outlook_note
 
 MOST_BLANKS = 6
 NOT_SAID = ("id", "name", "demo", "place", "length_cm", "width_cm", "water_cm", "dli_mol",
@@ -32,13 +32,13 @@ AGAIN_FIRST = "Test it again today. If it still reads so: "
 CHEAP = "Feeding is never due: animals that are hungry are safer than food that rots."
 
 
-def notes(stand: TankState, ahead: Outlook | NoOutlook) -> list[Note]:
+def notes(stand: TankState, ahead: WeeksAhead) -> list[Note]:
     """The notes of an answer, what matters most first."""
-    found = [sentence_note(stand), *steps(stand), *old_readings(stand)]
+    found = [sentence_note(stand), *steps(stand), *harm_ahead(stand, ahead), *old_readings(stand)]
     test = stand.next_test
     found.append(Note("info", f"Test next: {READINGS[test.what].name}, {test.why}."))
     found += [Note("info", text) for text in learned_sentences(stand.tank, stand.log)]
-    found.append(outlook_note(ahead))
+    found.append(outlook_note(ahead, stand.log.today))
     found += doubts(stand)
     return [*found, Note("info", CHEAP)]
 
@@ -114,24 +114,6 @@ def old_readings(stand: TankState) -> list[Note]:
         return []
     said = ", ".join(f"{READINGS[one.what].name} {ago(one.age_days)}" for one in old)
     return [Note("info", f"Older than such a reading is of use: {said}.")]
-
-
-def outlook_note(ahead: Outlook | NoOutlook) -> Note:
-    """The forecast in a sentence, or what it lacks."""
-    if isinstance(ahead, NoOutlook):
-        return Note("info", f"No forecast: it needs {', '.join(ahead.missing)}.")
-    low, middle, high = (
-        show_number(end, 2) for end in (ahead.low, ahead.nitrate_in_28_days_mg_l, ahead.high)
-    )
-    how = "fitted to your readings" if ahead.fitted else "not fitted: your readings cannot tell yet"
-    text = f"In four weeks nitrate is about {middle} mg/L, {low} to {high}, {how}."
-    if ahead.uptake_times is not None:
-        times = show_number(ahead.uptake_times, 2)
-        text += f" By them your plants take up {times} times what their growth promises."
-    if ahead.days_to_shortage is not None:
-        days = show_number(ahead.days_to_shortage, 2)
-        text += f" The hungriest plants run short in about {days} days."
-    return Note("info", text)
 
 
 def doubts(stand: TankState) -> list[Note]:

@@ -1,6 +1,6 @@
 """Outputs that are lists of rows, as cards, a table, or a list that opens."""
 
-from typing import Any
+from typing import Any, NamedTuple
 
 from calculators.core.declare import Spec
 from calculators.core.fields import OutputField
@@ -13,16 +13,26 @@ from calculators.core.shown_units import System, unit_shown
 Rows = list[dict[str, Any]]
 
 
-def lists(spec: Spec, outputs: dict[str, Any], system: System, root: str) -> list[Html]:
+class Lists(NamedTuple):
+    """The lists of an answer by where they stand: before its pictures, behind them, or folded with some."""
+
+    first: list[Html]
+    after: list[Html]
+    folded: list[Html]
+
+
+def lists(spec: Spec, outputs: dict[str, Any], system: System, root: str) -> Lists:
     """HTML for each output that is declared ``AsRows``; nothing for an empty one.
 
     ``root`` leads from the page to the site's root.
     """
-    return [
-        STYLES[field.as_rows.style](field, field.as_rows, outputs[field.key], system, root)
-        for field in spec.outputs
-        if field.as_rows and outputs[field.key]
-    ]
+    made = Lists([], [], [])
+    for field in spec.outputs:
+        shape = field.as_rows
+        if shape and outputs[field.key]:
+            place = made.first if shape.first else made.folded if shape.folded else made.after
+            place.append(STYLES[shape.style](field, shape, outputs[field.key], system, root))
+    return made
 
 
 def cards(field: OutputField, shape: AsRows, rows: Rows, system: System, root: str) -> Html:

@@ -1,7 +1,8 @@
 """An answer as one piece of HTML: what stands between the result's heading and its end.
 
 The page's worked example and the live answer are made by this one function; template and script add
-nothing. The verdict comes first, then the pictures, then lists, figures and further notes.
+nothing. The verdict comes first, then lists that are declared to, pictures, other lists, what is folded,
+figures and further notes.
 """
 
 from calculators.core.declare import Spec
@@ -11,11 +12,12 @@ from calculators.core.paint.answered_rows import answered_rows
 from calculators.core.paint.cards import lists
 from calculators.core.paint.element import NOTHING, Html, element, joined
 from calculators.core.paint.figure_table import figure_table
+from calculators.core.paint.folds import folds, in_view
 from calculators.core.paint.lead_links import LeadLinks
 from calculators.core.paint.note_list import after_the_figures, note_list
 from calculators.core.paint.notes import lead, rest
 from calculators.core.paint.to_log import to_log
-from calculators.core.plot.pictures import plots
+from calculators.core.plot.pictures import pictures
 from calculators.core.plot.plot_units import in_units
 from calculators.core.run import Computed
 from calculators.core.shown_units import System
@@ -37,13 +39,16 @@ def fragment(
     """
     outputs = computed.answer["outputs"]
     leads = LeadLinks(spec, computed, root, filled=leads_on)
+    drawn, listed = pictures(in_units(computed.series, system)), lists(spec, outputs, system, root)
     return joined(
         [
             note_list("lead", lead(spec, computed), leads),
             to_log(spec, computed),
             assumed(assumed_words(computed.stood_in, system)),
-            element("div", {"id": "plots"}, *plots(in_units(computed.series, system))),
-            element("div", {"id": "lists"}, *lists(spec, outputs, system, root)),
+            element("div", {"id": "first-lists"}, *listed.first) if listed.first else NOTHING,
+            element("div", {"id": "plots"}, *in_view(drawn)),
+            element("div", {"id": "lists"}, *listed.after),
+            folds(drawn, listed.folded),
             figure_table(answered_rows(spec, computed.answer, system)),
             after_the_figures(rest(spec, computed), leads),
             files(spec, computed),

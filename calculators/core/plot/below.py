@@ -24,28 +24,36 @@ def cursor(frame: Frame) -> Html:
     return element("line", {"class": "cursor", **ends})
 
 
-def along(frame: Frame, curves: Sequence[Series], marks: Sequence[Mark]) -> Html:
-    """The line of values, at first of the last place, and the slider."""
+def along(
+    frame: Frame, curves: Sequence[Series], marks: Sequence[Mark], *, named: bool = False
+) -> Html:
+    """The line of values, at first of the last place or of now, and the slider.
+
+    It is shorter where the curves are ``named`` at their ends.
+    """
     shown = [
         (round(frame.across.at(place.x), 1), spoken(place, curves, marks))
         for place in places(curves)
     ]
-    last = shown[-1][1]
+    now = {mark.x for mark in marks if mark.is_now}
+    begun = [place for place, one in enumerate(places(curves)) if one.x in now]
+    start = begun[-1] if begun else len(shown) - 1
+    words = shown[start][1]
     slider: dict[str, Attribute] = {
         "type": "range",
         "min": 0,
         "max": len(shown) - 1,
-        "value": len(shown) - 1,
+        "value": start,
         "aria-label": f"Values along {place_word(curves[0])}",
-        "aria-valuetext": last,
+        "aria-valuetext": words,
         "data-places": json.dumps(shown, ensure_ascii=False, separators=(",", ":")),
     }
-    kind = "along named" if len(curves) > 1 else "along"
+    kind = "along named" if named else "along"
     return element(
         "div",
         {"class": kind},
         element("input", slider),
-        element("p", {"class": "values"}, last),
+        element("p", {"class": "values"}, words),
     )
 
 

@@ -17,13 +17,21 @@ def legend(
     if len(curves) < 2 and not bands and not named and not marks:
         return NOTHING
     rows = [
-        (f"dot dot-{number}" if curve.dots else f"curve curve-{number}", curve.label)
+        (f"dot dot-{number}" if curve.dots else f"curve curve-{number}", curve_words(curve))
         for number, curve in enumerate(curves, start=1)
     ]
     rows += [("band", "how unsure it is") for _ in bands]
     rows += [("level", f"{line.label}, {show_number(line.value)}") for line in named]
-    rows += [("mark-line", "what you do")] if marks else []
+    rows += [("mark-line", "what you do")] if any(not mark.is_now for mark in marks) else []
+    rows += [("now-line", mark.label) for mark in marks if mark.is_now]
     return element("ul", {"class": "legend"}, *(swatch(*row) for row in rows))
+
+
+def curve_words(curve: Series) -> str:
+    """The label of a curve; of single readings with the instrument's step, which is drawn with them."""
+    if not curve.dots or not curve.step:
+        return curve.label
+    return f"{curve.label}, with the kit's step of {show_number(curve.step)} {curve.unit}".rstrip()
 
 
 def swatch(css: str, label: str) -> Html:

@@ -15,7 +15,7 @@ from calculators.core.plot.scale import Scale, spread
 from calculators.core.result import Line, Mark, Series
 
 LABEL_GAP = 15  # between labels, in units of the picture
-MARK_ROOM = 46  # across, that the word at a mark takes
+MARK_ROOM = 54  # across, that the word at a mark takes
 
 
 class Frame(NamedTuple):
@@ -58,12 +58,29 @@ def curve(frame: Frame, series: Series, number: int) -> list[Html]:
     places = list(placed(frame, series))
     if series.dots:
         css = f"dot dot-{number}"
-        return [
+        dots = [
             element("circle", {"class": css, "cx": f"{x:.1f}", "cy": f"{y:.1f}", "r": 4})
             for x, y in places
         ]
+        return [*whiskers(frame, series), *dots]
     css = f"curve curve-{number}"
     return [element("polyline", {"class": css, "points": points_text(places)})]
+
+
+def whiskers(frame: Frame, series: Series) -> list[Html]:
+    """What the instrument cannot tell apart, as a line through each dot; none where its step is not known."""
+    if not series.step:
+        return []
+    least, most = sorted((frame.up.low, frame.up.high))
+    made = []
+    for x, y in points_of(series):
+        across = f"{frame.across.at(x):.1f}"
+        ends = [min(most, max(least, y + side * series.step / 2)) for side in (-1, 1)]
+        low, high = (f"{frame.up.at(end):.1f}" for end in ends)
+        made.append(
+            element("line", {"class": "whisker", "x1": across, "x2": across, "y1": low, "y2": high})
+        )
+    return made
 
 
 def points_text(places: Iterable[tuple[float, float]]) -> str:
@@ -103,16 +120,23 @@ def marks(frame: Frame, shown: Sequence[Mark]) -> list[Html]:
     """Moments as dotted lines up, each with its word at the top where there is room."""
     made = []
     free_from = frame.left
+    now = [frame.across.at(mark.x) for mark in shown if mark.is_now]
     for mark in sorted(shown):
         x = frame.across.at(mark.x)
         if not frame.left <= x <= frame.right:
             continue
         ends = {"x1": f"{x:.1f}", "x2": f"{x:.1f}", "y1": str(frame.top), "y2": str(frame.bottom)}
-        made.append(element("line", {"class": "mark-line", **ends}))
-        if free_from <= x <= frame.right - MARK_ROOM:
+        made.append(element("line", {"class": mark_class(mark), **ends}))
+        covers_now = not mark.is_now and any(abs(x - place) < MARK_ROOM for place in now)
+        if not covers_now and free_from <= x <= frame.right - MARK_ROOM:
             made.append(words("mark-name", f"{x + 3:.1f}", frame.top + 10, mark.label))
             free_from = x + MARK_ROOM
     return made
+
+
+def mark_class(mark: Mark) -> str:
+    """How a mark's line is drawn: what is now stands out from what is done."""
+    return "now-line" if mark.is_now else "mark-line"
 
 
 def names(frame: Frame, curves: Sequence[Series]) -> list[Html]:

@@ -43,6 +43,12 @@ class Picture(NamedTuple):
         drawn = [line for series in self.curves for line in series.lines]
         return [line for line in dict.fromkeys(drawn) if line.always or line.value <= near]
 
+    def names_its_ends(self) -> bool:
+        """Whether the curves are named where they end: not where dots end before a curve does."""
+        ends = {points_of(curve)[-1][0] for curve in self.curves}
+        dotted = any(curve.dots for curve in self.curves)
+        return len(self.curves) > 1 and not (dotted and len(ends) > 1)
+
     def marks(self) -> list[Mark]:
         """The marks of all curves, each once."""
         return list(dict.fromkeys(mark for series in self.curves for mark in series.marks))
@@ -71,7 +77,6 @@ def pictures(series: Mapping[str, Series]) -> list[Picture]:
 def draw(picture: Picture) -> Html:
     """One picture as a figure with its caption."""
     first = picture.curves[0]
-    several = len(picture.curves) > 1
     named = picture.lines()
     frame = framed(picture, named)
     words = summary(picture.title, picture.curves, picture.bands, named)
@@ -87,7 +92,7 @@ def draw(picture: Picture) -> Html:
             parts.curve(frame, curve, number)
             for number, curve in enumerate(picture.curves, start=1)
         ),
-        *(parts.names(frame, picture.curves) if several else ()),
+        *(parts.names(frame, picture.curves) if picture.names_its_ends() else ()),
         parts.words("axis end", frame.right, HEIGHT - 6, across),
         below.cursor(frame),
     ]
@@ -96,9 +101,9 @@ def draw(picture: Picture) -> Html:
         "figure",
         {"class": "plot"},
         element("svg", box, *inside),
-        below.along(frame, picture.curves, picture.marks()),
+        below.along(frame, picture.curves, picture.marks(), named=picture.names_its_ends()),
         legend(picture.curves, picture.bands, named, picture.marks()),
-        element("figcaption", {}, meaning(picture.curves, picture.bands, named)),
+        element("figcaption", {}, first.caption or meaning(picture.curves, picture.bands, named)),
         below.table_button(picture.title or first.label, picture.of_all()),
     )
 
@@ -108,7 +113,7 @@ def framed(picture: Picture, named: Sequence[Line]) -> parts.Frame:
     shown = picture.of_all()
     xs = [x for series in shown for x, _ in points_of(series)]
     ys = [y for series in shown for _, y in points_of(series)] + [line.value for line in named]
-    right = NAMES_RIGHT if len(picture.curves) > 1 else RIGHT
+    right = NAMES_RIGHT if picture.names_its_ends() else RIGHT
     return parts.Frame(
         scale(xs, LEFT, right, tight=True),
         scale(ys, BOTTOM, TOP, from_zero=True),

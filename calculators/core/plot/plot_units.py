@@ -20,7 +20,8 @@ def up(series: Series) -> Series:
     if us is None:
         return series
     lines = tuple(line._replace(value=changed(us, line.value)) for line in series.lines)
-    return series._replace(unit=us.unit, y=[changed(us, y) for y in series.y], lines=lines)
+    values = [changed(us, y) for y in series.y]
+    return series._replace(unit=us.unit, y=values, lines=lines, step=series.step * abs(us.factor))
 
 
 def across(series: Series) -> Series:

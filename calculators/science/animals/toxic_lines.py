@@ -8,6 +8,8 @@ from typing import Literal
 from calculators.science.animals.reading_lines import IN_RANGE, Standing, edge_of
 from calculators.science.water.ammonia import (
     ACT_NH3_MG_N_L,
+    WATCH_NH3_MG_N_L,
+    WATCH_SHARE_OF_CHRONIC,
     Rating,
     acute_limit_mg_n_l,
     chronic_limit_mg_n_l,
@@ -29,6 +31,16 @@ def ammonia_grade(total_mg_n_l: float, ph: float, temperature_c: float) -> Grade
         return "deadly"
     grades: dict[Rating, Grade] = {"low": "in-range", "watch": "watch", "act": "harmful"}
     return grades[rate(total_mg_n_l / chronic_limit_mg_n_l(ph, temperature_c), toxic)]
+
+
+def least_harmful_ammonia_mg_n_l(
+    ph: float | None = None, temperature_c: float | None = None
+) -> float:
+    """From how much total ammonia nitrogen on ``ammonia_standing`` calls it harmful."""
+    acid = HIGHEST_PH if ph is None else ph
+    warmth = WARM_C if temperature_c is None else temperature_c
+    by_toxic_share = WATCH_NH3_MG_N_L / unionised_share(acid, warmth)
+    return min(WATCH_SHARE_OF_CHRONIC * chronic_limit_mg_n_l(acid, warmth), by_toxic_share)
 
 
 def ammonia_standing(

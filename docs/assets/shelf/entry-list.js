@@ -7,7 +7,7 @@ import { listOf, nameOf, openNames } from "./names.js";
 import { inUnits } from "./units.js";
 import { upper } from "./words.js";
 
-const SHOWN = 12;
+const SHOWN = 5;
 
 /** Paint a tank's entries into its list. */
 export async function paintEntries(here, tank, all = false) {

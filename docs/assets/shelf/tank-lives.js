@@ -19,8 +19,13 @@ export function paintLives(here, tank, fields) {
     return element("li", {}, link, ` ${amount}`, next ? `, next trim ${dayInWords(next.on)}` : "");
   };
   const list = (name, rows, words) => here.find(name).replaceChildren(...(rows.length ? rows : [element("li", { className: "hint", textContent: words })]));
+  here.find("#tank-lives summary span").textContent = plants.length + animals.length ? `: ${kinds(plants, "plant")}, ${kinds(animals, "animal")}` : "";
   list("#tank-plants", plants.map((one) => row("plants", one.plant, figure(inUnits(wet, one.wet_g), "wet", "mass not said"))), "No plants said.");
   list("#tank-animals", animals.map((one) => row("animals", one.animal, figure(one.count ?? "", "", "number not said"))), "No animals said.");
+}
+
+function kinds(list, of) {
+  return `${list.length || "no"} ${list.length === 1 ? "kind" : "kinds"} of ${of}`;
 }
 
 function figure(value, unit, none) {

@@ -2,8 +2,9 @@
 
 import { ask } from "../runtime.js";
 import { chosenUnits } from "../device-choices.js";
-import { element, openFiles } from "../paint.js";
+import { element, openFiles, paintAnswer } from "../paint.js";
 import { openPictures } from "../plot.js";
+import { closeAfterPrint, openForPrint } from "../print-folds.js";
 import { called, dayInWords, onHash, said, shelf, table } from "./shelf-start.js";
 import { paintEntries } from "./entry-list.js";
 import { paintKept } from "./kept-calculations.js";
@@ -23,6 +24,15 @@ import { openUnits } from "./units-choice.js";
 import { painted } from "../trust.js";
 
 const PLACE = "place"; // where the keeper lives: the same for all tanks
+
+window.addEventListener("beforeprint", () => whileHere(openForPrint));
+window.addEventListener("afterprint", () => whileHere(closeAfterPrint));
+
+/** Do something to the page of a tank, where it still stands. */
+function whileHere(work) {
+  const box = document.querySelector("#tank-page");
+  if (box) work(box);
+}
 
 export async function open(root) {
   const box = document.querySelector("#tank-page");
@@ -74,6 +84,7 @@ async function show(here, whole = false) {
     here.find("#tank-form").replaceChildren(...fieldsOf({ ...tank, lives: livesOf(tank, kept) }, own, (path, value) => save(here, path, value)));
     here.find("#tank-nitrogen .painted").replaceChildren();
     here.find("#tank-nitrogen .hint").textContent = "";
+    here.find("#tank-nitrogen summary span").textContent = "";
     openHandOn(here, tank);
     sums(here, fields);
     here.find("#tank-remove").onclick = () => remove(here, tank);
@@ -94,6 +105,7 @@ async function anew(here, tank, turn) {
   const reply = await ask({ calculator: "nitrogen-balance", given: given?.values ?? {}, given_in: "metric", own: true, units: chosenUnits() });
   if (turn !== here.turn || !here.box.isConnected) return;
   here.find("#tank-nitrogen .hint").textContent = reply.painted ? `By a week's feed, changes and plants of ${called(tank)}.` : (reply.needed?.text ?? "The figures of the tank do not allow this sum yet.");
+  here.find("#tank-nitrogen summary span").textContent = reply.painted ? `. ${reply.painted.brief.text}` : "";
   here.find("#tank-nitrogen .painted").innerHTML = painted(reply.painted?.html ? withoutIds(reply.painted.html) : "");
   openFiles(here.find("#tank-nitrogen .painted"));
 }
@@ -116,9 +128,7 @@ function paintStanding(here, standing, old) {
   const html = standing?.html ?? ""; // the answer of the tank before this one goes at once
   if (html === here.html) return; // what was opened in it stays open
   here.html = html;
-  const answer = here.find("#answer");
-  answer.innerHTML = painted(html);
-  openFiles(answer);
+  paintAnswer(html);
 }
 
 /** The calculators that fill themselves from a tank. */

@@ -12,9 +12,9 @@ from hypothesis import strategies as st
 from calculators.bridge import answer
 from calculators.core.listing import load_all
 from calculators.core.plot.labels import place_names
-from calculators.core.plot.pictures import pictures, plots
 from calculators.core.plot.plot_units import in_units
 from calculators.core.plot.scale import Scale, scale, spread
+from calculators.core.plot.series_pictures import pictures, plots
 from calculators.core.quantity import UsUnit
 from calculators.core.result import Line, Mark, Series
 from calculators.core.run import compute

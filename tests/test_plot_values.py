@@ -13,7 +13,7 @@ from hypothesis import strategies as st
 from calculators.core.listing import load_all
 from calculators.core.plot.curve_words import turning_points
 from calculators.core.plot.meaning import meaning
-from calculators.core.plot.pictures import pictures, plots
+from calculators.core.plot.series_pictures import pictures, plots
 from calculators.core.plot.values import places, spoken, table
 from calculators.core.result import Line, Mark, Series
 from calculators.core.run import compute

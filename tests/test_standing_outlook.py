@@ -8,7 +8,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 from scipy.stats import norm
 
-from calculators.core.plot.pictures import pictures, plots
+from calculators.core.plot.series_pictures import pictures, plots
 from calculators.core.result import Series
 from calculators.core.run import compute
 from calculators.science.animals.toxic_lines import ammonia_standing, least_harmful_ammonia_mg_n_l

@@ -22,8 +22,8 @@ from calculators.standing.nitrogen_month import NitrogenMonth, nitrogen_month
 from calculators.standing.nitrogen_outlook import NoOutlook, WeeksAhead, look_ahead
 from calculators.standing.outlook_pictures import outlook_pictures
 from calculators.standing.outputs import DueTask, TankStanding, TestWanted, WaterNow, lives_now
-from calculators.standing.pictures import folded, pictures, readings_heading
 from calculators.standing.reading_courses import ReadingCourse, TrendRow, courses, trend_row
+from calculators.standing.reading_pictures import folded, pictures, readings_heading
 from calculators.standing.words import notes
 
 # Only where a reading is there: its row of the trends is found by its key.

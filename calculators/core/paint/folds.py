@@ -3,7 +3,7 @@
 from collections.abc import Iterable, Sequence
 
 from calculators.core.paint.element import NOTHING, Html, element, joined
-from calculators.core.plot.pictures import Picture, draw
+from calculators.core.plot.series_pictures import Picture, draw
 
 
 def in_view(pictures: Iterable[Picture]) -> list[Html]:

@@ -17,8 +17,8 @@ from calculators.core.paint.lead_links import LeadLinks
 from calculators.core.paint.note_list import after_the_figures, note_list
 from calculators.core.paint.notes import lead, rest
 from calculators.core.paint.to_log import to_log
-from calculators.core.plot.pictures import pictures
 from calculators.core.plot.plot_units import in_units
+from calculators.core.plot.series_pictures import pictures
 from calculators.core.run import Computed
 from calculators.core.shown_units import System
 

@@ -58,9 +58,19 @@ async function bring(cache, old, path, hash) {
   const same = old.hashes[path] === hash && (await old.cache.match(url));
   if (same) return cache.put(url, same);
   // What the page fetched a moment ago serves, where it is of this version; else a copy in between is passed by.
-  const [body, type] = (await rightBody(path, hash, "force-cache")) ?? (await rightBody(path, hash, "reload")) ?? [];
+  const [body, type] = (await fromBrowser(path, hash)) ?? (await rightBody(path, hash, "reload")) ?? [];
   if (!body) throw new Error(`${path} is not of this version`);
   await cache.put(url, new Response(body, { headers: { "Content-Type": type } }));
+}
+
+/** What the browser keeps of a file. It also keeps an error or a way elsewhere that a server gave: then nothing. */
+async function fromBrowser(path, hash) {
+  try {
+    return await rightBody(path, hash, "force-cache");
+  } catch (wrong) {
+    if (wrong.name === "TimeoutError") throw wrong; // a server that drips has had its time
+    return null;
+  }
 }
 
 /** A file's octets and type, or nothing where its hash is another. */

@@ -1,5 +1,6 @@
 """What several tests share: the records, the site built once, and how thorough a run is."""
 
+import gc
 import os
 import subprocess
 import sys
@@ -36,7 +37,11 @@ def pytest_collection_modifyitems(items):
 
 
 def pytest_collection_finish(session):
-    """One worker starts the build at once, in a process of its own; who needs the site waits for it."""
+    """One worker starts the build at once, in a process of its own; who needs the site waits for it.
+
+    What was imported stays to the end, so that the search for unused memory need not go through it.
+    """
+    gc.freeze()
     worker = os.environ.get("PYTEST_XDIST_WORKER")
     if worker == FIRST_WORKER and any(map(needs_site, session.items)):
         subprocess.Popen(

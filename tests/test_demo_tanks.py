@@ -80,7 +80,7 @@ def test_pages_mark_the_data_as_invented(library):
             ("verdict: level", "verdikt: level", "is no output"),
             ("litres: 120", "litres: none", "litres"),
         ],
-        3,
+        6,
     ),
 )
 def test_the_build_stops_at_a_tank_that_does_not_hold(tmp_path, old, new, said):

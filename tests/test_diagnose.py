@@ -115,7 +115,7 @@ HALLMARKS = [
 ]
 
 
-@pytest.mark.parametrize(("mark", "cause"), HALLMARKS)
+@pytest.mark.parametrize(("mark", "cause"), share_of(HALLMARKS, 4))
 def test_a_hallmark_that_is_absent_all_but_rules_its_problem_out(mark, cause):
     with_it = diagnose(findings=[mark])
     without = diagnose(absent=[mark])

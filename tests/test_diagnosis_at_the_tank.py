@@ -64,7 +64,7 @@ def is_true(chip, signs, figures):
     return False
 
 
-@pytest.mark.parametrize("tank", TANKS, ids=[tank["expect"] for tank in TANKS])
+@pytest.mark.parametrize("tank", share_of(TANKS, 3), ids=lambda tank: tank["expect"])
 def test_six_taps_lead_from_a_place_to_the_cause(tank):
     found = tap_through(tank)
     assert found["taps"] <= MOST_TAPS

@@ -86,7 +86,9 @@ def test_there_are_sixty_couplets_and_each_names_its_source():
 
 
 @pytest.mark.parametrize(
-    ("plant", "other", "traits", "source"), PAIRS, ids=[f"{one}>{two}" for one, two, *_ in PAIRS]
+    ("plant", "other", "traits", "source"),
+    share_of(PAIRS, 3),
+    ids=lambda value: value if isinstance(value, str) and len(value) < 40 else "",
 )
 def test_a_published_description_ranks_its_plant_above_the_other(plant, other, traits, source):
     found = chances(traits)

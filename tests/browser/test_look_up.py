@@ -49,7 +49,7 @@ def test_animals_in_danger_is_one_tap_from_anywhere_and_its_calculator_two(page)
                 "European Union: Invasive alien species of Union concern (the Union list)",
             ),
         ],
-        4,
+        8,
     ),
 )
 def test_search_finds_by_any_name_and_with_a_slip(page, query, found):

@@ -138,6 +138,7 @@ def test_a_tank_is_new_in_eight_taps_and_its_name(page):
     assert "ph" not in tank
 
 
+@long_run()
 def test_the_form_of_a_dose_for_my_tank_is_two_taps_from_home_and_filled(page):
     put(page, LOBBY, chosen="mine")
     go(page, "")
@@ -473,6 +474,7 @@ def test_a_change_that_comes_while_an_answer_is_being_kept_is_painted(page):
     assert painted == 1
 
 
+@long_run()
 def test_the_old_address_leads_to_the_shelf_and_what_was_kept_stands_there(page):
     go(page, "about/")
     kept = [
@@ -535,6 +537,7 @@ def test_axe_finds_nothing_and_no_page_scrolls_sideways(page, path):
         expect(page.locator(".paper")).to_be_visible()
     if path.startswith("shelf/tank"):
         expect(page.locator("#answer figure").first).to_be_visible()
+        page.locator("#tank-share summary").tap()
         page.get_by_role("button", name="Make the link").tap()
     assert axe_complaints(page) == []
     for width in (320, 390, 1280):

@@ -43,7 +43,7 @@ def test_the_demo_tanks_cards_and_holiday_sheets_are_one_page_each(page, address
     go(page, "about/")
     with_shelf(page, "await shelf.merge(given);", file)
     go(page, f"shelf/paper/#{file['tanks'][0]['id']}")
-    for tank in share_of(file["tanks"], 3):
+    for tank in share_of(file["tanks"], 4):
         page.evaluate("(id) => { location.hash = id; }", tank["id"])
         page.locator("[data-sheet=card]").tap()
         expect(page.locator(".paper-a6 h1")).to_have_text(f"{tank['name']} (demo)")

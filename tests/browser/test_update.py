@@ -206,6 +206,7 @@ def test_the_copy_is_said_when_it_is_whole(chromium, book):
     context.close()
 
 
+@long_run()
 @pytest.mark.parametrize("lost", share_of(["one page", "everything"], 2))
 def test_a_lost_copy_is_brought_again_at_the_next_visit(reader, lost):
     reader.evaluate(

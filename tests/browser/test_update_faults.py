@@ -231,7 +231,7 @@ def test_in_a_folder_of_a_host_the_copy_and_an_update_are_the_folders_own(
         context.close()
 
 
-# Each file of the versions that are whole, whether its octets are those of the list; and how many are in parts.
+# Each file of the whole versions, whether its octets are those of the list; and how many come in parts.
 WHOLE = """async () => {
   const seen = { wrong: [], whole: 0, parts: 0 };
   for (const name of await caches.keys()) {

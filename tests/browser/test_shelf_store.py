@@ -8,9 +8,9 @@ import pytest
 
 from tests.browser.conftest import new_context
 from tests.browser.shelf_page import at_book, open_page, with_shelf
-from tests.effort import how_many, share_of
+from tests.effort import share_of, thorough
 
-TANKS, WEEKS, ENTRIES = 10, 26, how_many(2_000)
+TANKS, WEEKS, ENTRIES = 10, 26, 2_000 if thorough() else 200
 
 
 @pytest.fixture

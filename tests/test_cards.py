@@ -48,7 +48,7 @@ ROW = {"key": "a", "name": "<A & co>", "fit": 41.26, "reach": 2.54, "why": ["x <
 
 
 def test_cards_carry_link_bar_and_sentences_with_texts_escaped():
-    (made,) = lists(SPEC, {"good": [ROW], "bad": [], "sizes": None}, "metric", "../../")
+    (made,) = lists(SPEC, {"good": [ROW], "bad": [], "sizes": None}, "metric", "../../").after
     assert '<a href="../../things/a/"><b>&lt;A &amp; co&gt;</b></a>' in made
     assert (
         '<meter min="0" max="100" value="41.3" aria-label="&lt;A &amp; co&gt;: 41.3 of 100">'
@@ -58,7 +58,7 @@ def test_cards_carry_link_bar_and_sentences_with_texts_escaped():
 
 
 def test_a_closed_list_counts_and_a_table_follows_the_units():
-    closed, table = lists(SPEC, {"good": [], "bad": [ROW, ROW], "sizes": [ROW]}, "us", "../")
+    closed, table = lists(SPEC, {"good": [], "bad": [ROW, ROW], "sizes": [ROW]}, "us", "../").after
     assert closed.startswith('<details id="list-bad"><summary>Bad: 2</summary>')
     assert '<th scope="col">Length, in</th>' in table
     assert "<td>1</td>" in table

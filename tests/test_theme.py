@@ -6,7 +6,8 @@ from html.parser import HTMLParser
 
 import pytest
 
-from scripts.site.one_sheet import SHEET, small
+from scripts.site.one_sheet import SHEET as SERVED_SHEET
+from scripts.site.one_sheet import small
 from scripts.site.theme import NOT_USED, ThemeChanged, settled_theme
 from scripts.site.used_rules import used_rules
 
@@ -56,7 +57,7 @@ def weight(octets):
 def test_a_plants_page_with_style_and_script_is_light(site, name):
     page = site / "plants" / name / "index.html"
     files = Loads(page.read_text(encoding="utf-8")).files
-    assert any(file.endswith(SHEET) for file in files)
+    assert any(file.endswith(SERVED_SHEET) for file in files)
     assert any(file.endswith("page.js") for file in files)
     soon = Soon(page.read_text(encoding="utf-8")).files
     assert soon
@@ -66,8 +67,8 @@ def test_a_plants_page_with_style_and_script_is_light(site, name):
 
 
 def test_of_the_themes_files_only_its_style_sheet_is_left(site):
-    assert (site / SHEET).read_text(encoding="utf-8").startswith("@layer theme{")
-    assert [path.relative_to(site).as_posix() for path in site.rglob("*.css")] == [SHEET]
+    assert (site / SERVED_SHEET).read_text(encoding="utf-8").startswith("@layer theme{")
+    assert [path.relative_to(site).as_posix() for path in site.rglob("*.css")] == [SERVED_SHEET]
     assert not any((site / folder).exists() for folder in NOT_USED)
 
 

@@ -1,7 +1,7 @@
-"""The one style sheet that pages load: the base theme's layer, then ours, without comments and needless blanks.
+"""The one style sheet that pages load: the base theme's layer, then ours, without comments.
 
-A page waits for its style before it shows anything, so that one file without comments, two thirds of
-the weight, is sooner there than three.
+A page waits for its style before it shows anything: one file without comments and needless blanks, a fifth
+lighter gzipped, is sooner there than three.
 """
 
 from collections.abc import Iterable

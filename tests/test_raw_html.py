@@ -20,7 +20,7 @@ from tests.effort import share_of
 FOLDER = Path(__file__).parent / "records"
 CORPUS = yaml.safe_load((FOLDER / "raw_guides.yml").read_text(encoding="utf-8"))
 BODY_LINE = 10
-OWN_SCRIPTS = ("assets/early.js", "assets/page.js", "assets/scheme.js")
+OWN_SCRIPTS = ("assets/early.js", "assets/page.js")
 PAGE = "---\ntitle: T\ndescription: D\n---\n{}\n"
 
 

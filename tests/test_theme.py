@@ -6,7 +6,9 @@ from html.parser import HTMLParser
 
 import pytest
 
-from scripts.site.theme import LAYERED, NOT_USED, ThemeChanged, settle_theme
+from scripts.site.one_sheet import SHEET as SERVED_SHEET
+from scripts.site.one_sheet import small
+from scripts.site.theme import NOT_USED, ThemeChanged, settled_theme
 from scripts.site.used_rules import used_rules
 
 MOST = (
@@ -55,7 +57,7 @@ def weight(octets):
 def test_a_plants_page_with_style_and_script_is_light(site, name):
     page = site / "plants" / name / "index.html"
     files = Loads(page.read_text(encoding="utf-8")).files
-    assert any(file.endswith("theme.css") for file in files)
+    assert any(file.endswith(SERVED_SHEET) for file in files)
     assert any(file.endswith("page.js") for file in files)
     soon = Soon(page.read_text(encoding="utf-8")).files
     assert soon
@@ -65,7 +67,8 @@ def test_a_plants_page_with_style_and_script_is_light(site, name):
 
 
 def test_of_the_themes_files_only_its_style_sheet_is_left(site):
-    assert (site / LAYERED).read_text(encoding="utf-8").startswith("@layer theme{")
+    assert (site / SERVED_SHEET).read_text(encoding="utf-8").startswith("@layer theme{")
+    assert [path.relative_to(site).as_posix() for path in site.rglob("*.css")] == [SERVED_SHEET]
     assert not any((site / folder).exists() for folder in NOT_USED)
 
 
@@ -82,10 +85,24 @@ def test_settling_puts_the_sheet_into_a_layer_and_leaves_its_drawings_out(tmp_pa
     sheets = tmp_path / "assets" / "stylesheets"
     sheets.mkdir(parents=True)
     (sheets / "main.0a1b.min.css").write_text(SHEET, encoding="utf-8")
-    settle_theme(tmp_path)
-    text = (tmp_path / LAYERED).read_text(encoding="utf-8")
-    assert text == "@layer theme{a{mask:none}b{color:red}}\n"
+    assert settled_theme(tmp_path) == "@layer theme{a{mask:none}b{color:red}}"
     assert not sheets.exists()
+
+
+@pytest.mark.parametrize(
+    ("sheet", "left"),
+    [
+        ("a { b: c; } /* why */\n\n d > e { f : g , h; }", "a{b:c;}d > e{f :g,h;}"),
+        (".a .b, .c :is(.d, .e) { x: calc(1px + 2px) }", ".a .b,.c :is(.d,.e){x:calc(1px + 2px)}"),
+        ("@media (width: 3em) { a { b: c } }", "@media (width:3em){a{b:c}}"),
+        ('a::before { content: "/* ; */ " / ""; }', 'a::before{content:"/* ; */ " / "";}'),
+        (":root { --a: #fff; --b: ; }", ":root{--a:#fff;--b:;}"),
+        (".a/* two */.b { c: d }", ".a.b{c:d}"),
+        ("a :hover { b: c }", "a :hover{b:c}"),
+    ],
+)
+def test_a_sheet_loses_comments_and_only_blanks_that_say_nothing(sheet, left):
+    assert small(sheet) == left
 
 
 @pytest.mark.parametrize(
@@ -121,4 +138,4 @@ def test_what_is_no_rule_is_told_with_its_place():
 
 def test_a_theme_with_another_sheet_stops_the_build(tmp_path):
     with pytest.raises(ThemeChanged, match="0 files, where one is expected"):
-        settle_theme(tmp_path)
+        settled_theme(tmp_path)

@@ -1,7 +1,7 @@
 // Sets plants side by side: fetches pieces that the build made, and puts them into place.
 
 import { openIndex, search } from "./finder.js";
-import { element } from "./paint.js";
+import { element, thumb } from "./paint.js";
 import { livesIn } from "./shelf/occupants.js";
 import { called, shelf, tankHere } from "./shelf/shelf-start.js";
 import { onSwitch } from "./shelf/switch.js";
@@ -62,7 +62,7 @@ function offer(page) {
   const offered = (slug) => typed || !data.plants[slug].never; // what the book never plants comes by its own name alone
   const slugs = [...new Set(found)].filter((slug) => Object.hasOwn(data.plants, slug) && offered(slug) && !page.chosen.includes(slug)).slice(0, OFFERED);
   const full = page.chosen.length >= MOST;
-  const add = (slug) => choice(`Add ${data.plants[slug].name}`, ["+ ", element("i", { textContent: data.plants[slug].name }), never(slug)], () => change(page, [...page.chosen, slug]));
+  const add = (slug) => choice(`Add ${data.plants[slug].name}`, [thumb(page.root, slug), "+ ", element("i", { textContent: data.plants[slug].name }), never(slug)], () => change(page, [...page.chosen, slug]));
   document.querySelector("#offers").replaceChildren(...(full ? [] : slugs.map(add)));
   document.querySelector("#status").textContent = [page.tank ? `From ${page.tank}.` : "", words(typed, slugs, page.chosen.length, full)].filter(Boolean).join(" ");
 }

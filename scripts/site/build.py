@@ -42,13 +42,14 @@ def build(
     write_source(library)
     with step("building the site"):
         from scripts.site.offline import write_offline_list
+        from scripts.site.one_sheet import join_sheets
         from scripts.site.small_scripts import shrink_scripts
-        from scripts.site.theme import settle_theme
+        from scripts.site.theme import settled_theme
 
         fresh = site.with_name(f"{site.name}-fresh")
         shutil.rmtree(fresh, ignore_errors=True)
         run_builder(fresh)
-        settle_theme(fresh)
+        join_sheets(fresh, settled_theme(fresh))
         shrink_scripts(fresh, frozenset(SERVED_MODULES.values()))
         add_preloads(fresh)
         write_offline_list(fresh)

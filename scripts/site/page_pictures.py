@@ -38,6 +38,15 @@ PAGES = {
     "tank": "shelf/tank/",  # the first of the demo tanks
     "new-tank": "shelf/new/",
     "round": "shelf/round/",
+    "paper": "shelf/paper/",
+    "picker": "calculators/pick/",
+    "dosing": "calculators/dosing/",
+    "identify": "identify/",
+    "diagnosis": "problems/symptoms/",
+    "names": "names/",
+    "animals": "animals/",
+    "sources": "sources/",
+    "missing": "nowhere/",
 }
 
 

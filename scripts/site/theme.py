@@ -1,4 +1,4 @@
-"""The base theme's files in a built site: its style sheet goes into a layer, the rest goes.
+"""The base theme's files in a built site: its style sheet becomes a layer of ours, the rest goes.
 
 A rule in a layer gives way to every rule outside it, so that our style sheet need not outbid the
 theme's. A browser that knows no layers shows our style sheet alone. Of the theme's rules those stay that
@@ -13,7 +13,6 @@ from pathlib import Path
 from scripts.site.used_rules import used_rules
 
 SHEETS = "assets/stylesheets/main.*.css"
-LAYERED = "assets/theme.css"
 NOT_USED = ("assets/stylesheets", "assets/javascripts", "assets/images")
 PACKAGE = "material"
 CLASSES = re.compile(r'\bclass="([^"]*)"')
@@ -26,8 +25,8 @@ class ThemeChanged(Exception):
     """The theme has not the one style sheet that we know."""
 
 
-def settle_theme(site: Path) -> None:
-    """Write ``assets/theme.css`` and take away what no page loads.
+def settled_theme(site: Path) -> str:
+    """The theme's layer in one line, after its files are taken away from the site.
 
     Raises ``ThemeChanged``, or ``ValueError`` where the sheet is no CSS.
     """
@@ -37,9 +36,9 @@ def settle_theme(site: Path) -> None:
     text = sheets[0].read_text(encoding="utf-8").removeprefix('@charset "UTF-8";')
     rules = text.split("/*# sourceMappingURL", 1)[0].rstrip("\n")
     rules = used_rules(DRAWN_INSIDE.sub("none", rules), classes_of(site))
-    (site / LAYERED).write_text(f"@layer theme{{{rules}}}\n", encoding="utf-8")
     for folder in NOT_USED:
         shutil.rmtree(site / folder, ignore_errors=True)
+    return f"@layer theme{{{' '.join(rules.splitlines())}}}"
 
 
 def classes_of(site: Path) -> set[str]:

@@ -23,6 +23,7 @@ from scripts.records.load import BadRecords, Library, load
 from scripts.setup.paths import BUILD, DOCS, ROOT, SPECIES
 from scripts.setup.say import say
 from scripts.site.build import build
+from scripts.site.one_sheet import renew_sheet
 from scripts.site.watch_page import Renderer, address_of
 from scripts.site.watch_server import News, make_watch_server
 
@@ -107,6 +108,9 @@ class Watcher:
     def copy(self, paths: list[Path]) -> None:
         """Bring style, scripts and pictures over as they are."""
         for path in paths:
+            if path.suffix == ".css":
+                renew_sheet(SITE)
+                continue
             target = SITE / path.relative_to(DOCS)
             target.parent.mkdir(parents=True, exist_ok=True)
             if path.exists():

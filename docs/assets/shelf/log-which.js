@@ -1,6 +1,6 @@
 // Which plant, animal or salt it was, and whether it came in, went out or went to another tank.
 
-import { element } from "../paint.js";
+import { element, thumb } from "../paint.js";
 import { called } from "./shelf-start.js";
 import { askValue } from "./log-value.js";
 import { allNames, listOf, nameOf, neverOf, RECORD_OF } from "./names.js";
@@ -17,9 +17,15 @@ export function askWhich(here) {
   if (!list) return here.show(taps("Which", kind.whats.map((what) => tap(what.label, () => askValue(Object.assign(here, { what }))))));
   const named = (key) => ({ ...kind.whats[0], what: key, label: nameOf(list, key) });
   if (here.edit) return askWay(here, named(here.edit.what));
-  const button = (key) => tap(nameOf(list, key), () => askWay(here, named(key)));
+  const button = (key) => pictured(list, key, tap(nameOf(list, key), () => askWay(here, named(key))));
   const held = here.lives[list].map((row) => button(row[RECORD_OF[list]]));
   return here.show(held.length ? taps("In this tank", held) : "", finder(list, button, "log-find"));
+}
+
+/** A plant's button with its small picture; an animal's as it is. */
+export function pictured(list, key, button) {
+  if (list === "plants") button.prepend(thumb(new URL(document.body.dataset.root, location.href), key));
+  return button;
 }
 
 /** A field that finds names; what it finds stands below it as large buttons. */

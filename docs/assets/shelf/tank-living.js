@@ -2,7 +2,7 @@
 
 import { element } from "../paint.js";
 import { withMoment } from "./dated-values.js";
-import { finder } from "./log-which.js";
+import { finder, pictured } from "./log-which.js";
 import { nameOf, openNames } from "./names.js";
 import { numberOf } from "./number.js";
 import { tap } from "./sheet.js";
@@ -34,7 +34,7 @@ export function livingList(tank, one, changed, now) {
     if (!held.some((row) => row[named] === key)) put(key, { [named]: key, [amount]: null, ...(list === "plants" ? { since: day() } : {}) });
   };
   openNames().then(paint);
-  const find = finder(list, (key) => tap(nameOf(list, key), () => add(key)), `find-${list}`);
+  const find = finder(list, (key) => pictured(list, key, tap(nameOf(list, key), () => add(key))), `find-${list}`);
   box.append(rows, find);
   return box;
 }

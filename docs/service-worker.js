@@ -104,9 +104,11 @@ async function digest(bytes) {
   return Array.from(hash, (byte) => byte.toString(16).padStart(2, "0")).join("");
 }
 
+/** Other whole versions go. A half may be one that is just being brought: the next version sweeps those away. */
 async function activate() {
   for (const name of await caches.keys()) {
-    if (name.startsWith(PREFIX) && name !== PREFIX + VERSION) await caches.delete(name);
+    if (!name.startsWith(PREFIX) || name === PREFIX + VERSION) continue;
+    if (await (await caches.open(name)).match(new URL(LIST, scope))) await caches.delete(name);
   }
   await self.clients.claim();
 }

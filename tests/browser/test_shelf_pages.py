@@ -536,6 +536,10 @@ def test_axe_finds_nothing_and_no_page_scrolls_sideways(page, path):
     if path.startswith("shelf/paper"):
         expect(page.locator(".paper")).to_be_visible()
     if path.startswith("shelf/tank"):
+        expect(page.locator("#answer figure").first).to_be_attached()
+        page.evaluate(
+            "for (const fold of document.querySelectorAll('#answer details')) fold.open = true"
+        )
         expect(page.locator("#answer figure").first).to_be_visible()
         page.locator("#tank-share summary").tap()
         page.get_by_role("button", name="Make the link").tap()

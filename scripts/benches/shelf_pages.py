@@ -121,7 +121,7 @@ def measured(page: Page, how: str) -> None:
     for name, values in tapped(page, ROUND_TAPS).items():
         show(f"{name}{how}", values, TAP_MS)
     page.goto(TANK)
-    page.locator("#answer figure").first.wait_for(timeout=300_000)
+    page.locator("#answer figure").first.wait_for(state="attached", timeout=300_000)
     for name, values in {**tapped(page, TANK_TAPS), **tapped(page, ALL_SHOWN, 1)}.items():
         show(f"{name}{how}", values, TAP_MS)
 

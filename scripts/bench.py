@@ -1,5 +1,6 @@
 #!/usr/bin/env python3
 """Measures the build and the phone's waiting time; prints tables. Not a test: figures depend on the machine.
+What is measured in a browser is the site that stands in site/: build it first.
 
 python3 scripts/bench.py [builds] [weights] [browser] [calculators] [forecast]
     [claims] [hostile] [same-bytes] [shelf] [shelf-store] [shelf-pages] [structure]

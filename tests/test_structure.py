@@ -1,9 +1,11 @@
 """How the house stands: read from the source by scripts/structure/, which is tested on small trees first."""
 
 import ast
+import re
 
 import pytest
 
+from scripts.setup.paths import ROOT
 from scripts.structure.circles import circles, reach
 from scripts.structure.modules import graph, read_modules
 from scripts.structure.rooms import (
@@ -162,6 +164,26 @@ def test_sizes_and_names_are_counted(house):
 
 def test_no_class_name_means_two_things(modules):
     assert classes_named_twice(modules) == {}
+
+
+def test_the_recipes_name_files_that_are_there():
+    pages = [ROOT / "README.md", ROOT / "DEVELOPERS.md", *ROOT.glob("*/README.md")]
+    named = {
+        (page.relative_to(ROOT).as_posix(), file)
+        for page in pages
+        for file in re.findall(r"`([\w./-]+\.(?:py|m?js))`", page.read_text(encoding="utf-8"))
+    }
+    rooms = ("calculators", "docs", "scripts", "species", "tests")
+    there = [f"/{path.relative_to(ROOT).as_posix()}" for room in rooms for path in files_of(room)]
+    assert len(named) > 50
+    assert [
+        one for one in sorted(named) if not any(path.endswith(f"/{one[1]}") for path in there)
+    ] == []
+
+
+def files_of(room):
+    """The scripts and modules of a room, in any language."""
+    return [path for ends in ("py", "js", "mjs") for path in (ROOT / room).rglob(f"*.{ends}")]
 
 
 def test_no_file_of_one_room_is_named_like_one_of_another(modules):

@@ -24,7 +24,7 @@ def import_calculator(module: str) -> None:
 
 
 @cache
-def import_all() -> None:
+def import_calculators() -> None:
     """Import every module that holds a calculator, and look at their leads; once a process.
 
     Raises ``TypeError`` where an answer leads to a calculator or an input that is not there.
@@ -40,5 +40,5 @@ def load_all() -> dict[str, Spec]:
 
     Raises ``TypeError`` where an answer leads to a calculator or an input that is not there.
     """
-    import_all()
+    import_calculators()
     return dict(sorted(CATALOGUE.items()))

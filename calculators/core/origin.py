@@ -9,6 +9,7 @@ from calculators.core.messages import NoteData
 from calculators.core.paint.answer import show_value
 from calculators.core.result import Note
 from calculators.core.shown_units import System, unit_shown
+from calculators.core.wording import counted
 
 ALL_EXAMPLE = "This is the worked example. None of its figures are yours."
 
@@ -16,8 +17,7 @@ ALL_EXAMPLE = "This is the worked example. None of its figures are yours."
 def input_in_words(field: InputField, value: Any, system: System = "metric") -> str:
     """An input with its value and unit in words, such as "Water volume 120 L"."""
     if field.kind == Kind.LIST:
-        rows = len(value)
-        return f"{field.label} ({rows} {'row' if rows == 1 else 'rows'})"
+        return f"{field.label} ({counted(len(value), 'row')})"
     shown = show_value(field, value, system)
     return f"{field.label} {shown} {unit_shown(field, system)}".rstrip()
 

@@ -44,6 +44,11 @@ def upper(text: str) -> str:
     return text if text.startswith("pH") else text[:1].upper() + text[1:]
 
 
+def counted(number: int, name: str) -> str:
+    """A number of things in words; ``name`` is of one of them, and takes an s for more."""
+    return f"{number} {name}" if number == 1 else f"{number} {name}s"
+
+
 def joined(words: list[str]) -> str:
     """Words as a list in a sentence."""
     return " and ".join([", ".join(words[:-1]), words[-1]] if len(words) > 1 else words)

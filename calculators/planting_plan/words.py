@@ -2,7 +2,7 @@
 
 from calculators.core.numbers import show_number
 from calculators.core.result import Note
-from calculators.core.wording import CUTTINGS
+from calculators.core.wording import CUTTINGS, counted
 
 SPARSE_PERCENT = 25  # common practice, no source: a bare new tank leaves the nutrients to algae
 OFTEN_DAYS = 7  # common practice, no source: few keepers trim one bed weekly for long
@@ -12,13 +12,9 @@ HARD_CUT_PERCENT = 60  # common practice, no source
 def verdict(stems: int, weeks: float, every_days: float) -> Note:
     """The answer in plain words; the weeks are right within a factor of two, so rounded."""
     full = f"is full in about {show_number(weeks, 2)} weeks" if weeks > 0 else "is full at once"
-    text = f"Plant {counted(stems)}: the bed {full}, then trim it every {show_number(every_days, 2)} days."
+    every = show_number(every_days, 2)
+    text = f"Plant {counted(stems, 'stem')}: the bed {full}, then trim it every {every} days."
     return Note("info", text, True)
-
-
-def counted(stems: int) -> str:
-    """A number of stems in words."""
-    return f"{stems} stem" if stems == 1 else f"{stems} stems"
 
 
 def more_stems(planted: int, full: int, days_saved: float) -> list[Note]:
@@ -30,7 +26,8 @@ def more_stems(planted: int, full: int, days_saved: float) -> list[Note]:
         return []
     more = "Twice as many" if 2 * planted <= full else "A full bed at once"
     text = (
-        f"{more}, {counted(min(full, 2 * planted))}, would save about {show_number(days_saved, 2)} days. "
+        f"{more}, {counted(min(full, 2 * planted), 'stem')}, "
+        f"would save about {show_number(days_saved, 2)} days. "
         "Tops cut from a few stems of your own cost only time."
     )
     return [Note("info", text)]

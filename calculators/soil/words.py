@@ -3,6 +3,7 @@
 from calculators.core.figures import figure
 from calculators.core.quantities import HeavyMass, Litres
 from calculators.core.result import Link, Note
+from calculators.core.wording import counted
 from calculators.science.substrate.layers import depth_notes, thick_cap_note
 from calculators.soil.outputs import BagKg, NitrogenMass, NitrogenPerArea, Soil, WeeksOfFeed
 
@@ -75,18 +76,13 @@ def to_buy(layers: Soil, bag_l: float, bag_kg: float) -> Note:
     parts = []
     if layers.soil_l > 0:
         litres, bag = figure(Litres, layers.soil_l), figure(Litres, bag_l)
-        parts.append(f"{litres} L of soil, {bags(layers.soil_bags)} of {bag} L")
+        parts.append(f"{litres} L of soil, {counted(layers.soil_bags, 'bag')} of {bag} L")
     if layers.cap_l > 0:
         kilograms, bag = figure(HeavyMass, layers.cap_kg), figure(BagKg, bag_kg)
-        parts.append(f"{kilograms} kg of cap, {bags(layers.cap_bags)} of {bag} kg")
+        parts.append(f"{kilograms} kg of cap, {counted(layers.cap_bags, 'bag')} of {bag} kg")
     if not parts:
         return Note("info", "Nothing to buy: both layers are 0 cm deep.", True)
     return Note("info", f"Buy {', and '.join(parts)}.", True)
-
-
-def bags(number: int) -> str:
-    """A number of bags in words."""
-    return "1 bag" if number == 1 else f"{number} bags"
 
 
 def holds(layers: Soil) -> Note:

@@ -11,6 +11,8 @@ from typing import Literal, NamedTuple
 from calculators.science.nitrogen.forecast_tank import Event, Rates, Tank
 from calculators.science.nitrogen.ode import Effort
 from calculators.science.nitrogen.simulate import COARSE, simulate
+from calculators.science.shelf.engine_tank import NITRATE
+from calculators.science.shelf.harmful_readings import AMMONIA, NITRITE
 from calculators.standing.fit_linear import covariance, solve_linear, spread_of
 from calculators.standing.fit_readings import Reading, predicted, values_at
 from calculators.standing.fitted_course import (
@@ -28,7 +30,7 @@ NUDGE = 0.05
 ROUNDS = 6
 SETTLED = 0.01
 POOR_FIT = 3.0  # misfit over what the kits explain, from which the band is widened; judgement
-TOXIC = ("ammonia_mg_n_l", "nitrite_mg_n_l")
+TOXIC = (AMMONIA, NITRITE)
 TOLD_BELOW = (
     0.7  # of the believed spread: narrower, and the readings have told something; judgement
 )
@@ -148,7 +150,7 @@ def courses_of(readings: Sequence[Reading]) -> list[Reading]:
         "nitrate_mg_l": readings[0]._replace(what="nitrate_mg_l", step=None)
     }
     for one in sorted(readings):
-        if one.what in ("nitrate_mg_l", *TOXIC):
+        if one.what in (NITRATE, *TOXIC):
             first[one.what] = one
     return list(first.values())
 

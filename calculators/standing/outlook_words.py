@@ -4,7 +4,7 @@ from collections.abc import Iterable, Iterator, Sequence
 from typing import NamedTuple
 
 from calculators.core.numbers import show_number
-from calculators.core.wording import joined, upper
+from calculators.core.wording import counted, joined, upper
 from calculators.science.animals.reading_lines import edge_of
 from calculators.science.animals.toxic_lines import (
     least_harmful_ammonia_mg_n_l,
@@ -96,19 +96,14 @@ def or_more(day: float) -> str:
 
 def within(day: float) -> str:
     """How soon a day comes, in words."""
-    return "today already" if day < 1 else f"in about {count(round(day), 'day')}"
-
-
-def count(number: int, name: str) -> str:
-    """A number of days or weeks."""
-    return f"{number} {name}" if number == 1 else f"{number} {name}s"
+    return "today already" if day < 1 else f"in about {counted(round(day), 'day')}"
 
 
 def span(low: float, high: float) -> str:
     """From ``low`` to ``high`` days ahead, in words: in weeks where it is far."""
     by, name = (7, "week") if low >= WEEKS_FROM_DAYS else (1, "day")
     first, last = max(1, round(low / by)), max(1, round(high / by))
-    return count(first, name) if first == last else f"{first} to {count(last, name)}"
+    return counted(first, name) if first == last else f"{first} to {counted(last, name)}"
 
 
 def caption(weeks: FittedWeeks, water: AmmoniaWater) -> str:

@@ -4,10 +4,10 @@ import math
 from collections.abc import Sequence
 from typing import NamedTuple
 
+from calculators.science.shelf.engine_tank import NITRATE
 from calculators.science.shelf.entries import READINGS
 from calculators.standing.fit_readings import Reading
 
-NITRATE = "nitrate_mg_l"
 LEAST_READINGS, LEAST_SPAN_DAYS = 3, 10.0
 APART_DAYS = (
     3  # between two further readings: closer, and the kit's step hides the difference; judgement

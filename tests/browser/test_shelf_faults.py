@@ -3,12 +3,11 @@
 import json
 import os
 import signal
-from contextlib import contextmanager
 
 import pytest
 
-from scripts.setup.chromium import find_chromium
-from tests.browser.conftest import ARGUMENTS, new_context
+from tests.browser.conftest import new_context
+from tests.browser.own_browser import own_browser, processes
 from tests.browser.shelf_page import at_book, in_page, open_page, with_shelf
 from tests.effort import long_run, share_of
 
@@ -37,27 +36,6 @@ return attempt(() => shelf.log({ tank: tank.id, kind: "feed", value: given }));
 @pytest.fixture
 def page(page):
     return at_book(page)
-
-
-@contextmanager
-def own_browser(chromium, folder, address):
-    """A browser of the test's own, with its store in ``folder``: what ends it does not end the others'."""
-    made = chromium.browser_type.launch_persistent_context(
-        folder,
-        executable_path=os.environ.get("CHROMIUM") or find_chromium(),
-        args=ARGUMENTS,
-        base_url=address,
-    )
-    yield made
-    made.close()
-
-
-def processes(context, kind):
-    """The ids of the processes of one kind of the test's own browser."""
-    session = context.browser.new_browser_cdp_session()
-    listed = session.send("SystemInfo.getProcessInfo")["processInfo"]
-    session.detach()
-    return [one["id"] for one in listed if one["type"] == kind]
 
 
 def check_whole(seen, first, written):

@@ -15,15 +15,8 @@ from playwright.sync_api import expect
 
 from scripts.site.server import Handler, serving
 from tests.browser.conftest import wait_for_offline_copy
-from tests.browser.test_shelf_faults import own_browser, processes
-from tests.browser.test_update import (  # noqa: F401  fixtures are known by their names
-    book,
-    few_pages,
-    list_anew,
-    look_again,
-    publish,
-    reader,
-)
+from tests.browser.own_browser import own_browser, processes
+from tests.browser.updates.published import list_anew, look_again, publish
 from tests.effort import long_run, share_of
 
 PAGE = "plants/"
@@ -153,7 +146,7 @@ def takes_the_new(page, words=NEW):
 
 
 @pytest.mark.parametrize("name", share_of(list(FAULTS), 7))
-def test_the_old_book_stays_whole_and_a_repaired_version_is_taken(reader, book, fault, name):  # noqa: F811
+def test_the_old_book_stays_whole_and_a_repaired_version_is_taken(reader, book, fault, name):
     folder, _ = book
     address, reply = FAULTS[name]
     script = folder / SCRIPT
@@ -168,7 +161,7 @@ def test_the_old_book_stays_whole_and_a_repaired_version_is_taken(reader, book, 
 
 
 @long_run()
-def test_an_older_version_that_is_put_back_is_taken_like_any_other(reader, book, tmp_path):  # noqa: F811
+def test_an_older_version_that_is_put_back_is_taken_like_any_other(reader, book, tmp_path):
     folder, _ = book
     before = tmp_path / "before"
     shutil.copytree(folder, before)
@@ -181,7 +174,7 @@ def test_an_older_version_that_is_put_back_is_taken_like_any_other(reader, book,
 
 
 @long_run()
-def test_with_no_room_the_old_book_stays_and_with_room_the_new_one_comes(reader, book):  # noqa: F811
+def test_with_no_room_the_old_book_stays_and_with_room_the_new_one_comes(reader, book):
     session = reader.context.new_cdp_session(reader)
     origin = book[1].rstrip("/")
     used = reader.evaluate("async () => (await navigator.storage.estimate()).usage")
@@ -195,7 +188,7 @@ def test_with_no_room_the_old_book_stays_and_with_room_the_new_one_comes(reader,
 
 @long_run()
 @pytest.mark.parametrize("year", ["2001", "2099"])
-def test_a_clock_that_is_wrong_by_years_neither_hides_nor_loses_anything(reader, book, year):  # noqa: F811
+def test_a_clock_that_is_wrong_by_years_neither_hides_nor_loses_anything(reader, book, year):
     reader.clock.set_fixed_time(f"{year}-03-01T12:00:00Z")
     reader.reload()
     old_book_is_whole(reader)
@@ -208,7 +201,7 @@ def test_a_clock_that_is_wrong_by_years_neither_hides_nor_loses_anything(reader,
 @long_run()
 def test_in_a_folder_of_a_host_the_copy_and_an_update_are_the_folders_own(
     chromium,
-    book,  # noqa: F811
+    book,
     tmp_path,
 ):
     folder = tmp_path / "host" / "shelf of books" / "mulm"
@@ -265,7 +258,7 @@ UNTIL = """async ({ version, files, take, most }) => {
 
 
 @long_run()
-def test_a_browser_killed_at_fifty_moments_of_an_update_has_a_whole_book(chromium, book, tmp_path):  # noqa: F811
+def test_a_browser_killed_at_fifty_moments_of_an_update_has_a_whole_book(chromium, book, tmp_path):
     """A new version is on its way when the whole browser is killed; then the book is read with no network."""
     folder, base = book
     draw = random.Random(50)

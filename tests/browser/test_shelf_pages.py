@@ -318,6 +318,15 @@ def test_the_board_is_whole_at_once_and_then_made_anew(page, context):
     other.close()
 
 
+def test_nothing_is_called_done_before_today_was_worked_out(page, context):
+    put(page, LOBBY)
+    other = without_python(context)
+    other.goto("shelf/round/")
+    expect(other.locator("#round-tanks h2")).to_have_text("Lobby")
+    expect(other.locator("#round-week")).to_have_text("Not worked out for today yet.")
+    other.close()
+
+
 def test_the_round_is_ticked_off_and_put_into_walking_order(page):
     put(page, {**LOBBY, "plants": []}, OTHER)
     with_shelf(page, "await shelf.log(given);", {**reading(20, 8, None), "kind": "change"})

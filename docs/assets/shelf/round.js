@@ -10,6 +10,7 @@ import { showTroubles } from "./trouble-line.js";
 import { sign } from "./verdict.js";
 
 const TICKS = "round ticks"; // of today: {day, done: ["tank task"]}
+const NOT_YET = "Not worked out for today yet.";
 
 export async function open(root) {
   const box = document.querySelector("#round");
@@ -51,23 +52,33 @@ async function show(here) {
   if (turn !== here.turn) return;
   here.find("#round-tanks").replaceChildren(...parts);
   const left = here.box.querySelectorAll("#round-tanks input:not(:checked)").length;
-  const minutes = round?.minutes_week;
-  const week = minutes === undefined || minutes === null ? "" : ` About ${Math.round(minutes)} minutes this week.`;
-  here.find("#round-week").textContent = tanks.length ? `${left ? `${left} to do today.` : "All done for today."}${week}` : "No tank stands on the shelf yet.";
+  here.find("#round-week").textContent = tanks.length ? weekWords(round, left) : "No tank stands on the shelf yet.";
   const file = here.find("#round-calendar");
   file.hidden = !round?.calendar;
   file.onclick = () => saveCalendar(round.calendar);
 }
 
+/** How much is left today, and the week's minutes. Nothing is called done before today was worked out. */
+function weekWords(round, left) {
+  const minutes = round?.minutes_week;
+  const week = minutes === undefined || minutes === null ? "" : ` About ${Math.round(minutes)} minutes this week.`;
+  const today = !isOfToday(round) ? NOT_YET : left ? `${left} to do today.` : "All done for today.";
+  return `${today}${week}`;
+}
+
+function isOfToday(round) {
+  return round?.day === day();
+}
+
 /** One tank of the round, with its tasks of today. */
 async function stop(here, tank, round, done, tanks, at) {
   const standing = await keptStanding(here.store, tank);
-  const tasks = (round?.day === day() ? round.today : [])?.filter((one) => one.tank === tank.id) ?? [];
+  const tasks = (isOfToday(round) ? round.today : [])?.filter((one) => one.tank === tank.id) ?? [];
   const rows = tasks.map((one) => task(here, tank, one, done));
   const log = tap("Log", () => openLog(tank), { name: `Log: ${called(tank)}` });
   const name = element("a", { href: new URL(`shelf/tank/#${tank.id}`, here.root).href, textContent: called(tank) });
   const head = element("div", { className: "round-head" }, element("h2", {}, name), sign(standing?.outputs?.verdict), mover(here, tanks, at, -1), mover(here, tanks, at, 1));
-  const list = rows.length ? element("ul", {}, ...rows) : element("p", { className: "hint", textContent: round?.day === day() ? "Nothing due. A look: do all animals show themselves and eat?" : "Not worked out for today yet." });
+  const list = rows.length ? element("ul", {}, ...rows) : element("p", { className: "hint", textContent: isOfToday(round) ? "Nothing due. A look: do all animals show themselves and eat?" : NOT_YET });
   return element("li", {}, head, list, log);
 }
 

@@ -64,6 +64,7 @@ def test_arrows_a_finger_and_the_pointer_read_the_values(page):
 def test_the_table_holds_what_the_answer_holds(page):
     go(page, example_address("nitrogen-forecast", spread="band"))
     wait_for_answer(page)
+    expect(page.locator("#plots figure").nth(1).locator("polygon.band")).to_be_attached()
     with page.expect_download() as saving:
         page.locator("#plots .as-table").nth(1).tap()
     assert saving.value.suggested_filename == "nitrate-as-no3.csv"

@@ -9,13 +9,18 @@ const BYTES = Number("{{ bytes }}"); // of all files together
 const AT_ONCE = 6;
 const PATIENCE = 180_000; // ms for one file; a server that drips ends here, and the next visit tries again
 const FIRST = /^runtime\//; // what the first live answer waits for
+const MOST_HELD = 30_000; // ms; a page that was closed meanwhile never says that it may go on
 
 const scope = new URL(self.registration.scope);
+let mayGoOn = Promise.resolve(); // what each next file waits for: what a keeper waits for takes half the time without us
+let goOn = () => {};
 
 self.addEventListener("install", (event) => event.waitUntil(install()));
 self.addEventListener("activate", (event) => event.waitUntil(activate()));
 self.addEventListener("message", (event) => {
   if (event.data === "take") self.skipWaiting();
+  if (event.data === "hold") hold();
+  if (event.data === "go on") goOn();
   if (event.data === "check") event.waitUntil(check().then((state) => event.ports[0].postMessage(state)));
 });
 self.addEventListener("fetch", (event) => {
@@ -30,10 +35,22 @@ async function install() {
   const cache = await caches.open(PREFIX + VERSION);
   const old = await oldFiles();
   const workers = Array.from({ length: AT_ONCE }, async () => {
-    for (let next = files.pop(); next; next = files.pop()) await bring(cache, old, ...next);
+    for (let next = files.pop(); next; next = files.pop()) {
+      await mayGoOn;
+      await bring(cache, old, ...next);
+    }
   });
   await Promise.all(workers);
   await cache.put(new URL(LIST, scope), new Response(text, { headers: { "Content-Type": "application/json", Date: new Date().toUTCString() } }));
+}
+
+/** Bring no further file until the page says so. */
+function hold() {
+  goOn(); // one hold at a time, or an earlier one would never end
+  mayGoOn = new Promise((done) => {
+    goOn = done;
+    setTimeout(done, MOST_HELD);
+  });
 }
 
 /** Look whether this version's copy is whole, and bring what was lost. Says how it stands. */

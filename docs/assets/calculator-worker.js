@@ -1,5 +1,6 @@
 // Runs Python in a worker: loads the trimmed runtime, then answers {id, question} with {id, answer}.
-// Only text crosses: JSON in, JSON out. All files come from this site.
+// Only text crosses: JSON in, JSON out. {prepare: calculator} is answered by nothing: it is imported before it is
+// asked. All files come from this site.
 
 import { dropImage, keptImage } from "./python-image.js";
 import { bringTables, compileEarly, imageAddress, listOfParts, startPython } from "./python-start.js";
@@ -7,14 +8,16 @@ import { bringTables, compileEarly, imageAddress, listOfParts, startPython } fro
 const LOADED = 85; // percent of the bar for what is fetched; the rest is Python's own start
 
 let answer;
+let prepare; // imports a calculator
 let tablesOf; // brings the tables that a calculator alone needs, once each
 const starting = begin().then(
   (fromImage) => postMessage({ ready: true, fromImage }),
   (wrong) => postMessage({ failed: String(wrong?.message ?? wrong) }),
 );
 
-self.onmessage = async ({ data: { id, question } }) => {
+self.onmessage = async ({ data: { id, question, prepare: calculator } }) => {
   await starting;
+  if (calculator) return comes(calculator);
   try {
     await tablesOf(JSON.parse(question).calculator);
     const said = answer(question);
@@ -24,6 +27,15 @@ self.onmessage = async ({ data: { id, question } }) => {
     postMessage({ id, error: String(wrong?.message ?? wrong) });
   }
 };
+
+async function comes(calculator) {
+  try {
+    await tablesOf(calculator);
+    prepare(calculator);
+  } catch {
+    // the question itself meets it again, and says what is wrong
+  }
+}
 
 async function begin() {
   if (typeof WebAssembly === "undefined") throw new Error("this browser has no WebAssembly"); // before 5 MB are fetched
@@ -57,6 +69,7 @@ async function open(parts, extra = {}) {
   postMessage({ percent: 95, text: "Python is starting." });
   tablesOf = (calculator) => bringTables(python, parts.tables[calculator] ?? {});
   answer = python.runPython("from calculators.bridge import answer\nanswer");
+  prepare = python.runPython("from calculators.core.run import find\nfind");
   performance.mark("calculators imported");
 }
 

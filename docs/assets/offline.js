@@ -2,6 +2,7 @@
 
 import { settled } from "./runtime.js";
 import { workerAt } from "./trust.js";
+import { onWaiting } from "./waited-for.js";
 
 const AT_MOST = 60_000; // ms that the copy waits for Python, so that a slow line serves the first answer first
 const MEGABYTE = 1e6;
@@ -17,6 +18,7 @@ export async function watchForNews(root) {
   if (!registration) {
     hadCopy = Boolean(navigator.serviceWorker.controller);
     navigator.serviceWorker.addEventListener("controllerchange", changed);
+    onWaiting(letGoFirst);
     if (!hadCopy) await Promise.race([settled(), new Promise((done) => setTimeout(done, AT_MOST))]);
     registration = await navigator.serviceWorker
       .register(workerAt(new URL("service-worker.js", root)), { scope: root.pathname, updateViaCache: "none" })
@@ -27,6 +29,11 @@ export async function watchForNews(root) {
   }
   show();
   if (!checked || document.querySelector("#copy")) checkCopy();
+}
+
+/** A copy that is just being made stops at its next file while somebody waits. */
+function letGoFirst(waits) {
+  registration?.installing?.postMessage(waits ? "hold" : "go on");
 }
 
 /** Whether the pages that the copy serves now are of another version than this page's scripts. */

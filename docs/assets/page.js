@@ -6,6 +6,7 @@ import { isRunning } from "./runtime.js";
 import { chosenUnits } from "./device-choices.js";
 import { isRenewed, watchForNews } from "./offline.js";
 import { painted } from "./trust.js";
+import { waitedFor } from "./waited-for.js";
 
 const root = new URL("..", import.meta.url);
 
@@ -102,7 +103,7 @@ window.navigation?.addEventListener("navigate", (event) => {
   // What asks a question at a time keeps each answer as a step of the history, in one page.
   const step = document.querySelector("#diagnosis-at-tank, [data-steps]") && url.pathname === location.pathname && event.destination.sameDocument;
   if (isRenewed() || !isRunning() || !event.canIntercept || elsewhere || stays || step || event.downloadRequest !== null) return;
-  event.intercept({ handler: () => swap(url) });
+  event.intercept({ handler: () => waitedFor(swap(url)) });
 });
 
 async function swap(url) {
@@ -111,12 +112,28 @@ async function swap(url) {
     if (!reply.ok) throw new Error(reply.statusText);
     const page = new DOMParser().parseFromString(painted(await reply.text()), "text/html");
     document.title = page.title;
+    preload(page, url);
     document.body.replaceChildren(...page.body.childNodes);
   } catch {
     location.reload(); // the address is the new one already: let the browser show what it can
     return;
   }
   await open();
+}
+
+/** Fetch side by side the modules that a page names, as the browser does for a page that it loads itself. */
+function preload(page, url) {
+  const named = new Set(modulesNamed(document).map(({ href }) => href));
+  for (const link of modulesNamed(page)) {
+    const address = new URL(link.getAttribute("href"), url).href;
+    if (named.has(address)) continue;
+    document.head.append(Object.assign(document.createElement("link"), { rel: "modulepreload", href: address }));
+  }
+}
+
+/** @returns {HTMLLinkElement[]} */
+function modulesNamed(page) {
+  return [...page.head.querySelectorAll("link[rel=modulepreload]")];
 }
 
 // The head stays when a page is swapped, and a browser may ask for the icon again: from here on it is named in full.

@@ -1,6 +1,7 @@
 // The page's side of Python: one worker, started when a calculator is opened, asked in plain JSON.
 
 import { workerAt } from "./trust.js";
+import { waitedFor } from "./waited-for.js";
 
 const IMAGE_AFTER = 5_000; // ms, by when the first answers are given and the processor is free
 
@@ -28,18 +29,27 @@ export function settled() {
 export function start(watch) {
   watchers.clear(); // the page before this one is gone
   if (watch) watchers.add(watch);
-  ready ??= begin();
-  return ready;
+  return running();
 }
 
 /** Ask one question, plain data, and have the answer as plain data. */
 export async function ask(question) {
-  await (ready ??= begin());
-  return new Promise((resolve, reject) => {
+  await running();
+  return waitedFor(new Promise((resolve, reject) => {
     const id = ++count;
     waiting.set(id, { resolve, reject });
     worker.postMessage({ id, question: JSON.stringify(question) });
-  });
+  }));
+}
+
+/** Where Python runs or starts, have it import a calculator whose page is on its way. */
+export function prepare(calculator) {
+  worker?.postMessage({ prepare: calculator });
+}
+
+function running() {
+  ready ??= waitedFor(begin());
+  return ready;
 }
 
 function begin() {

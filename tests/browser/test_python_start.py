@@ -7,6 +7,7 @@ from playwright.sync_api import expect
 
 from calculators.core.listing import load_all
 from tests.browser.conftest import wait_for_answer, wait_for_offline_copy
+from tests.browser.lent_python import LENDING
 from tests.effort import long_run
 
 CALCULATOR = "calculators/free-ammonia/?ammonia_mg_l=2&ph=8&temperature_c=25"
@@ -98,6 +99,62 @@ def test_a_finger_on_a_link_to_a_calculator_starts_python(page):
         return isRunning();
     """
     assert in_page(page, touch)
+
+
+def test_a_finger_on_a_link_has_its_calculator_imported_before_its_page_is_there(page):
+    page.goto("calculators/")
+    asked = """
+        const { promise, resolve } = Promise.withResolvers();
+        await until(() => isRunning());
+        new BroadcastChannel(given).onmessage = ({ data }) => data.message?.prepare && resolve(data.message.prepare);
+        const link = document.querySelector("#main a[href*='dosing/']");
+        link.dispatchEvent(new PointerEvent("pointerdown", { bubbles: true }));
+        return promise;
+    """
+    assert in_page(page, asked, LENDING) == "dosing"
+
+
+def test_a_calculators_scripts_are_there_before_the_tap_once_python_runs(page):
+    page.goto("calculators/")
+    page.wait_for_function(
+        """() => performance.getEntriesByType("resource").some(({ name }) =>
+           name.endsWith("/assets/calculator.js"))"""
+    )
+
+
+def test_a_swapped_page_names_its_modules_so_that_they_come_side_by_side(page):
+    page.goto("calculators/units/")
+    wait_for_answer(page)
+    named = """return [...document.head.querySelectorAll("link[rel=modulepreload]")].map(({ href }) => href);"""
+    before = in_page(page, named)
+    page.locator("header .shelf-door, .doors-below a[href*='shelf/']").first.tap()
+    expect(page.locator("#board")).to_be_attached()
+    after = in_page(page, named)
+    new = [address for address in after if address not in before]
+    assert any(address.endswith("/assets/shelf/board.js") for address in new)
+
+
+@long_run()
+def test_the_copy_of_the_book_waits_while_python_starts(chromium, address):
+    context = chromium.new_context(base_url=address)
+    page = context.new_page()
+    page.goto("")
+    held = """
+        const name = async () => (await caches.keys()).find((one) => one.startsWith("mulmbook-"));
+        const kept = async () => ((await name()) ? (await (await caches.open(await name())).keys()).length : 0);
+        await until(async () => (await kept()) > given);
+        const before = await kept();
+        const { start } = await import(new URL("assets/runtime.js", root));
+        await start();
+        const meanwhile = (await kept()) - before;
+        await until(async () => (await kept()) > before + 10 * given);
+        return meanwhile;
+    """
+    at_once = (
+        6  # files that are on their way when the copy is told to wait, and those just asked for
+    )
+    assert in_page(page, held, at_once) <= 3 * at_once
+    context.close()
 
 
 @long_run()

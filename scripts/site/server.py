@@ -44,7 +44,7 @@ class Handler(SimpleHTTPRequestHandler):
 
     extensions_map = {**SimpleHTTPRequestHandler.extensions_map, **TYPES}
     protocol_version = "HTTP/1.1"
-    # A reply leaves at once and in one piece: in two small ones the second waits 40 ms for the first's receipt.
+    # A reply leaves at once, in one piece: of two small ones the second waits 40 ms for a receipt.
     disable_nagle_algorithm = True
     wbufsize = -1
 

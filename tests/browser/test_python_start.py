@@ -106,7 +106,8 @@ def test_a_finger_on_a_link_has_its_calculator_imported_before_its_page_is_there
     asked = """
         const { promise, resolve } = Promise.withResolvers();
         await until(() => isRunning());
-        new BroadcastChannel(given).onmessage = ({ data }) => data.message?.prepare && resolve(data.message.prepare);
+        const heard = ({ data: { message } }) => message?.prepare && resolve(message.prepare);
+        new BroadcastChannel(given).onmessage = heard;
         const link = document.querySelector("#main a[href*='dosing/']");
         link.dispatchEvent(new PointerEvent("pointerdown", { bubbles: true }));
         return promise;
@@ -125,7 +126,10 @@ def test_a_calculators_scripts_are_there_before_the_tap_once_python_runs(page):
 def test_a_swapped_page_names_its_modules_so_that_they_come_side_by_side(page):
     page.goto("calculators/units/")
     wait_for_answer(page)
-    named = """return [...document.head.querySelectorAll("link[rel=modulepreload]")].map(({ href }) => href);"""
+    named = """
+        const links = document.head.querySelectorAll("link[rel=modulepreload]");
+        return [...links].map(({ href }) => href);
+    """
     before = in_page(page, named)
     page.locator("header .shelf-door, .doors-below a[href*='shelf/']").first.tap()
     expect(page.locator("#board")).to_be_attached()
@@ -140,8 +144,10 @@ def test_the_copy_of_the_book_waits_while_python_starts(chromium, address):
     page = context.new_page()
     page.goto("")
     held = """
-        const name = async () => (await caches.keys()).find((one) => one.startsWith("mulmbook-"));
-        const kept = async () => ((await name()) ? (await (await caches.open(await name())).keys()).length : 0);
+        const kept = async () => {
+          const name = (await caches.keys()).find((one) => one.startsWith("mulmbook-"));
+          return name ? (await (await caches.open(name)).keys()).length : 0;
+        };
         await until(async () => (await kept()) > given);
         const before = await kept();
         const { start } = await import(new URL("assets/runtime.js", root));

@@ -39,16 +39,31 @@ def test_what_the_page_says_of_all_misses_together():
     warm = [
         (look.predicted, *look.look.observed)
         for one in ALL
-        if one.source in ("mnyoro-2022", "hager-2021")
+        if one.source in ("mnyoro-2022", "hager-2021", "nootong-2011")
         for look in held_against("nitrogen-forecast", one)
     ]
     assert min(low - said for said, low, _ in warm) == 11
-    assert max(high - said for said, _, high in warm) == 25
+    assert round(max(high - said for said, _, high in warm)) == 27
     assert of["suantika-2016"][0] > 0  # ammonia goes later in the forecast
     assert of["carp-biofilter-2020"][0] > 0
     assert of["kahlert-2017"][0] > 0 > of["nyanti-2010"][0]  # plants take too little; too much
     assert -0.2 < of["devlamynck-2021"][0] / 5.4 < -0.15
     assert -0.2 < of["chaiprapat-2005"][1] / 5.97 < -0.15
+
+
+def test_what_the_page_says_of_duckweed_that_grows_and_of_the_last_ammonia():
+    """The rest of that summary: who outgrew whom, and a last part that the forecast does not have."""
+    grown = [
+        look
+        for one in ALL
+        if one.source in ("lemna-fronds", "couture-2025")
+        for look in held_against("nitrogen-forecast", one)
+    ]
+    assert all(look.predicted < 0.9 * look.look.observed[0] for look in grown if look.error < -1)
+    assert len([look for look in grown if look.error < -1]) == len(grown) - 1  # day 4 is met
+    slurry = next(one for one in ALL if one.source == "duckweed-slurry-2025")
+    _, second, third = held_against("nitrogen-forecast", slurry)
+    assert max(second.predicted, third.predicted) < 0.05 < 0.5 < third.look.observed[0]
 
 
 def test_the_page_shows_observed_predicted_and_error(library):
@@ -81,3 +96,40 @@ def test_half_or_twice_the_feed_moves_the_cold_filter_little():
     fed = [cold.model_copy(update={"given": cold.given | {"feed_g_week": f}}) for f in (0.5, 2, 4)]
     days = [held_against("nitrogen-forecast", one)[0].predicted for one in fed]
     assert max(abs(day - days[1]) for day in days) <= 9
+
+
+def test_with_ammonium_the_forecast_has_the_fronds_that_were_counted():
+    """What its `not_said` and its words give as the cause: a store that nitrate alone leaves low."""
+    counted = next(one for one in ALL if one.source == "lemna-fronds")
+    fed = {"start_ammonia_mg_n_l": 20, "filter_maturity_percent": 0}
+    weak = {"dli_mol": 8.6}
+    on_day_7 = [
+        held_against(
+            "nitrogen-forecast", counted.model_copy(update={"given": counted.given | more})
+        )[1].predicted
+        for more in (fed, weak)
+    ]
+    assert [round(fronds) for fronds in on_day_7] == [170, 71]
+
+
+def test_more_plants_or_deeper_water_on_the_slurry():
+    """What its `not_said` claims."""
+    slurry = next(one for one in ALL if one.source == "duckweed-slurry-2025")
+    plant = slurry.given["plants"][0]
+    for more, first, second in (
+        ({"plants": [plant | {"wet_g": 200}]}, 2.5, 0.0),
+        ({"volume_l": 200}, 27, 8.3),
+    ):
+        run = slurry.model_copy(update={"given": slurry.given | more})
+        week, fortnight, _ = held_against("nitrogen-forecast", run)
+        assert abs(week.predicted - first) < 0.3
+        assert abs(fortnight.predicted - second) < 0.3
+
+
+def test_other_feed_or_colder_water_leaves_the_tilapia_tank_too_soon():
+    """What its `not_said` claims."""
+    tank = next(one for one in ALL if one.source == "nootong-2011")
+    changes = ({"feed_g_week": 3}, {"feed_g_week": 30}, {"temperature_c": 25})
+    runs = [tank.model_copy(update={"given": tank.given | more}) for more in changes]
+    days = [held_against("nitrogen-forecast", run)[0].predicted for run in runs]
+    assert [round(day) for day in days] == [20, 24, 28]

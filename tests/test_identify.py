@@ -108,7 +108,7 @@ def test_where_it_is_called_enough_the_published_description_is_of_the_first_pla
     assert [pair for pair in settled if pair[0] != pair[1]] == []
 
 
-@pytest.mark.parametrize("key", share_of([*PLANTS], 5))
+@pytest.mark.parametrize("key", share_of([*PLANTS], 7))
 def test_a_full_record_ranks_its_plant_first_or_level_with_what_it_cannot_be_told_from(key):
     found = chances(full_record(key))
     order = in_order(found)

@@ -225,10 +225,30 @@ def test_no_lock_names_a_host():
 
 
 def test_no_chromium_anywhere_is_a_plain_word(monkeypatch):
-    monkeypatch.setattr(chromium, "find_chromium", lambda: None)
-    monkeypatch.setattr(chromium, "install_commands", lambda: [])
+    monkeypatch.setattr(chromium, "find_chromium", lambda **_: None)
+    monkeypatch.setattr(chromium, "install_commands", lambda package: [])
     with pytest.raises(Missing, match="browser tests need Chromium"):
         chromium.ensure_chromium()
+
+
+@pytest.mark.parametrize(
+    ("there", "windowless", "taken"),
+    [
+        (("chromium", chromium.SHELL), True, chromium.SHELL),
+        (("chromium", chromium.SHELL), False, "chromium"),
+        (("chromium",), True, "chromium"),
+        ((chromium.SHELL,), False, chromium.SHELL),
+    ],
+)
+def test_the_engine_alone_is_taken_where_it_is_there_and_asked_for(
+    monkeypatch, tmp_path, there, windowless, taken
+):
+    for name in there:
+        (tmp_path / name).write_text("#!/bin/sh\nexit 0\n", encoding="utf-8")
+        (tmp_path / name).chmod(0o755)
+    monkeypatch.setenv("PATH", str(tmp_path))
+    monkeypatch.delenv("CHROMIUM", raising=False)
+    assert chromium.find_chromium(windowless=windowless) == str(tmp_path / taken)
 
 
 def test_a_chromium_that_does_not_start_is_none(tmp_path):

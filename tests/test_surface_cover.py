@@ -144,6 +144,7 @@ def test_near_and_far_water_count_alike():
     assert middle[1] / middle[2] < top + 0.45 * (bottom - top), "the picture is not slanted"
 
 
+@long_run()
 def test_open_water_and_a_closed_cover_are_called_hard_to_tell_but_not_far_off():
     for wanted, expected in ((0.0, 0), (0.999, 100)):
         outputs = outcome(7, wanted, 1.2, GREEN, "dark")[0]["outputs"]
@@ -212,6 +213,7 @@ def test_what_it_cannot_do_is_said_plants_under_the_water_as_bright_as_floating_
     assert any("just below the surface" in note["text"] for note in found["notes"])
 
 
+@long_run()
 def test_rings_are_the_room_and_what_is_left_out_is_not():
     dice = np.random.default_rng(11)
     middles, radius = [(20.0, 17.0), (58.0, 18.0)], 12.0
@@ -301,7 +303,7 @@ def test_rings_have_the_area_of_their_diameter_and_the_floaters_the_same():
 
 @pytest.mark.parametrize(
     ("change", "area", "why"),
-    [
+    share_of([
         # pi 3 x 3, by hand
         ({"taps": [("leave-out", 40, 17)]}, 2800 - 28.27, "what you left out"),
         # two discs of radius 12, middles 12 apart: 2 pi r r - r r (2 pi / 3 - sqrt(3) / 2)
@@ -310,7 +312,7 @@ def test_rings_have_the_area_of_their_diameter_and_the_floaters_the_same():
         ({"taps": [("ring", 0.001, 17)], "ring_diameter_cm": 24}, 226.2, "beyond the water's edge"),
         # a triangle is half of its rectangle
         ({"corners": [(0.05, 0.05), (0.95, 0.05), (0.5, 0.9)]}, 1400, "does not fill the rectangle"),
-    ],
+    ], 2),
 )  # fmt: skip
 def test_a_room_that_is_not_the_rulers_says_why(change, area, why):
     shown = outcome(17, 0.4, 1.0, GREEN, "dark", STRAIGHT)[2]

@@ -17,6 +17,14 @@ def package_commands(*packages: str) -> list[list[str]]:
     return [[*root, "apt-get", "update"], install]
 
 
+def is_listed(package: str) -> bool:
+    """Whether the lists of packages that this machine holds have one; nothing is fetched."""
+    if not shutil.which("apt-cache"):
+        return False
+    known = subprocess.run(["apt-cache", "show", package], capture_output=True)
+    return known.returncode == 0
+
+
 def run_in_order(commands: Sequence[Sequence[str]]) -> None:
     """Run commands until one fails, and say which and why."""
     for command in commands:

@@ -15,6 +15,7 @@ from scripts.setup.say import Missing, stop
 from scripts.tables.make import make_tables
 
 ENGINES = "--engines"
+THOROUGH = "--thorough"  # it takes the whole browser, as people have it
 # A worker for each core; more than four would fight for memory, each with a browser of its own.
 IN_PARALLEL = ("-n", "auto", "--maxprocesses", "4", "--dist", "worksteal")
 
@@ -23,7 +24,7 @@ def main() -> int:
     """Make the tables, find or install a browser, run the tests; the exit status is pytest's."""
     try:
         make_tables()
-        os.environ["CHROMIUM"] = ensure_chromium()
+        os.environ["CHROMIUM"] = ensure_chromium(windowless=THOROUGH not in sys.argv)
         browser_parts(tools=True)
         if ENGINES in sys.argv:
             ensure_engines()

@@ -28,6 +28,7 @@ def tap_answer(page, answer):
     expect(page.locator("#naming-question")).not_to_have_text(before)
 
 
+@long_run()
 @pytest.mark.python_alive
 def test_by_taps_from_the_plants_to_a_listed_plant_with_the_law_first(page):
     go(page, "plants/")

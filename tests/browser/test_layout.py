@@ -68,6 +68,7 @@ def cold(chromium, address):
     context.close()
 
 
+@long_run()
 def test_letters_of_twice_the_size_make_no_page_scroll_sideways(page):
     too_wide = {}
     for path in share_of(PAGE_TYPES, 9):

@@ -188,6 +188,7 @@ def test_corners_move_by_arrow_keys_and_the_picture_outlives_a_reload(page):
     expect(page.locator(".stage")).to_be_hidden()
 
 
+@long_run()
 @pytest.mark.python_alive
 def test_bad_files_and_bad_corners_are_said_beside_the_picture(page):
     open_page(page)

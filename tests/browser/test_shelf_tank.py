@@ -7,6 +7,7 @@ import pytest
 from playwright.sync_api import expect
 
 from tests.browser.conftest import PHONE, go
+from tests.effort import long_run
 
 MOST_HIGH = 4_000  # CSS px, as the page opens on a phone
 
@@ -52,6 +53,7 @@ def test_the_weeks_ahead_are_read_by_keys_and_saved_as_a_table(tank):
     assert all(words in text.splitlines()[0] for words in ("read", "fitted", "at least", "at most"))
 
 
+@long_run()
 def test_on_paper_nothing_is_folded_and_afterwards_all_is_as_it_was(tank):
     tank.locator("#answer details", has_text="Readings: ").locator("summary").first.tap()
     folds = "#tank-page details"

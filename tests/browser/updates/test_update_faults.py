@@ -145,7 +145,7 @@ def takes_the_new(page, words=NEW):
     assert len(page.evaluate("async () => await caches.keys()")) == 1
 
 
-@pytest.mark.parametrize("name", share_of(list(FAULTS), 7))
+@pytest.mark.parametrize("name", share_of(list(FAULTS), 19))
 def test_the_old_book_stays_whole_and_a_repaired_version_is_taken(reader, book, fault, name):
     folder, _ = book
     address, reply = FAULTS[name]

@@ -15,6 +15,7 @@ const PARTS = {
   "#calculator": () => import("./calculator.js"),
   "#photo": () => import("./photo.js"), // after the calculator, whose form it fills
   "#finder": () => import("./search.js"),
+  "#stands-here": () => import("./shelf/home-stands.js"),
   "#moved": () => import("./shelf/moved-page.js"),
   "#board": () => import("./shelf/board.js"),
   "#new-tank": () => import("./shelf/new-tank.js"),

@@ -35,7 +35,8 @@ def test_what_is_logged_on_the_first_page_is_worked_out_there(page):
     sheet.get_by_role("button", name="Ammonia").tap()
     sheet.get_by_text("1", exact=True).tap()
     expect(page.locator("#shelf-done")).to_contain_text("Ammonia")
-    expect(page.locator("#stands-here .stands-sign")).to_have_text("Act now")
+    expect(page.locator("#stands-here .stands-sign")).to_have_text("Watch")
+    expect(page.locator("#stands-here")).to_contain_text("mmonia of 1 mg N/L")
 
 
 def test_without_a_tank_nothing_stands_between_search_and_doors(page):

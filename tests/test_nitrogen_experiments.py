@@ -1,4 +1,4 @@
-"""The forecast held against published experiments: run with their conditions, nothing tuned to a result."""
+"""The forecast held against published experiments: with their conditions, tuned to no single one."""
 
 import pytest
 
@@ -42,10 +42,11 @@ def test_what_the_page_says_of_all_misses_together():
         if one.source in ("mnyoro-2022", "hager-2021", "nootong-2011")
         for look in held_against("nitrogen-forecast", one)
     ]
-    assert min(low - said for said, low, _ in warm) == 11
-    assert round(max(high - said for said, _, high in warm)) == 27
+    assert min(low - said for said, low, _ in warm) == 3
+    assert round(max(high - said for said, _, high in warm)) == 20
     assert of["suantika-2016"][0] > 0  # ammonia goes later in the forecast
     assert of["carp-biofilter-2020"][0] > 0
+    assert of["biofilter-start-2024"][0] > 0  # in the cold the filter was sooner
     assert of["kahlert-2017"][0] > 0 > of["nyanti-2010"][0]  # plants take too little; too much
     assert -0.2 < of["devlamynck-2021"][0] / 5.4 < -0.15
     assert -0.2 < of["chaiprapat-2005"][1] / 5.97 < -0.15
@@ -132,4 +133,4 @@ def test_other_feed_or_colder_water_leaves_the_tilapia_tank_too_soon():
     changes = ({"feed_g_week": 3}, {"feed_g_week": 30}, {"temperature_c": 25})
     runs = [tank.model_copy(update={"given": tank.given | more}) for more in changes]
     days = [held_against("nitrogen-forecast", run)[0].predicted for run in runs]
-    assert [round(day) for day in days] == [20, 24, 28]
+    assert [round(day) for day in days] == [27, 32, 36]

@@ -86,9 +86,10 @@ NITRITE_HALF_MG_L: Annotated[
 ] = 0.084  # fmt: skip
 NITRITE_GROWTH_25: Annotated[
     float, About("a day", "growth of the second nitrifiers at 25 °C", "uncertain",
-                 "judgement: a Nitrospira of a pond 0.62 at best; slower than the first, so that nitrite "
-                 "peaks", "kim-2025-nitrospira")
-] = 0.5  # fmt: skip
+                 "judgement: a Nitrospira of a pond 0.62 at best; at 0.5 three published starts of warm "
+                 "filters took 11 to 27 days longer than the forecast, at 0.35 they took 3 to 20",
+                 "kim-2025-nitrospira")
+] = 0.35  # fmt: skip
 NITRITE_DECAY_25: Annotated[
     float, About("a day", "their decay at 25 °C", "uncertain", "from memory: 0.03 to 0.15")
 ] = 0.04  # fmt: skip
@@ -123,7 +124,7 @@ KH_RATE_HALF_DH: Annotated[
 SEED_MG_L_DAY: Annotated[
     float, About("mg N/L a day", "what the bacteria that come into any new tank could oxidise, whatever "
                  "is fed", "uncertain", "judgement: a common load is calm in four weeks, keepers say to six; "
-                 "a new sand filter took 70 days at 12 °C, the forecast says 69", "biofilter-start-2024")
+                 "a new sand filter took 70 days at 12 °C, the forecast says 89", "biofilter-start-2024")
 ] = 0.001  # fmt: skip
 BACKGROUND_MG_L_DAY: Annotated[
     float, About("mg N/L a day", "load that keeps some nitrifiers alive with no feed", "uncertain",

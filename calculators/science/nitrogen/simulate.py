@@ -14,7 +14,8 @@ from calculators.science.nitrogen.sinks import damping
 from calculators.science.nitrogen.solver_parts import State, Tolerance
 from calculators.science.nitrogen.start import build
 
-RELATIVE = 2e-5
+RELATIVE = 2e-6  # a steep end of a nitrite peak is met to 0.1 %
+LOOSER_FROM = 2e-5  # a relative tolerance above this loosens the absolute ones below with it
 COARSE = 1e-3  # for searches, where a tenth of a percent is enough
 WATER_MG_L = 3e-6  # absolute tolerance of the water's nitrogen, mg N/L
 LOAD_MG_L_DAY = 1e-5  # of the nitrifiers' capacity
@@ -96,7 +97,7 @@ def tolerance(model: Model, relative: float) -> Tolerance:
         [WATER_MG_L * volume] * 7 + [LOAD_MG_L_DAY * volume] * 2 + [ALKALINITY_MEQ_L * volume]
     )
     absolute += [GROWTH, PLANT_MG] * len(model.cohorts)
-    loose = max(1.0, relative / RELATIVE)
+    loose = max(1.0, relative / LOOSER_FROM)
     return Tolerance(
         relative, [loose * one for one in absolute], ALKALINITY, BELOW_ZERO_MG_L * volume
     )

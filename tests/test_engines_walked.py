@@ -2,7 +2,11 @@
 
 from types import SimpleNamespace
 
+import pytest
+
+from scripts.setup import test_command
 from scripts.setup.engines_walked import EnginesWalked
+from scripts.setup.test_command import names_tests
 
 
 def report(name, *, when="call", outcome="passed", longrepr=None, properties=()):
@@ -44,3 +48,39 @@ def test_nothing_is_said_where_no_walk_was_asked_for():
         user_properties=[],
     )
     assert said(other) == []
+
+
+def test_words_that_name_tests_are_told_from_options():
+    assert names_tests(["--engines", "tests/test_units.py::test_x"])
+    assert names_tests(["tests/engines", "-q"])
+    assert not names_tests(["--thorough", "--engines", "-q", "-k", "tests and units"])
+
+
+@pytest.mark.parametrize(("walked", "others", "status"), [(0, 0, 0), (1, 0, 1), (0, 1, 1)])
+def test_engines_are_walked_alone_before_the_other_tests_and_said_last(
+    monkeypatch, capsys, walked, others, status
+):
+    line = "core path by engine: Firefox 140.2: passed"
+    ran = []
+
+    def run(command, **_):
+        ran.append(command[-4:])
+        return SimpleNamespace(returncode=walked, stdout=f"...\n{line}\n1 passed\n")
+
+    def run_others(words, plugins):
+        ran.append(words)
+        return others
+
+    for name in ("make_tables", "ensure_engines"):
+        monkeypatch.setattr(test_command, name, lambda: None)
+    monkeypatch.setattr(test_command, "ensure_chromium", lambda **_: "chromium")
+    monkeypatch.setattr(test_command, "browser_parts", lambda **_: None)
+    monkeypatch.setattr(test_command, "SuiteRecord", lambda words: None)
+    monkeypatch.setattr(test_command.subprocess, "run", run)
+    monkeypatch.setattr(test_command.pytest, "main", run_others)
+    monkeypatch.setattr(test_command.sys, "argv", ["test.py", "--thorough", "--engines"])
+    monkeypatch.setenv("CHROMIUM", "")
+    assert test_command.main() == status
+    assert ran[0] == ["--engines", "tests/engines/", "-n", "0"]
+    assert ran[1][-2:] == ["--thorough", "--ignore=tests/engines/"]
+    assert capsys.readouterr().out.rstrip().endswith(line)

@@ -3,6 +3,7 @@
 from typing import Protocol
 
 TESTS = "tests/engines/"
+WALKED = "core path by engine: "  # how the line begins
 PROPERTY = "engine"  # what a walk records: the engine's name and version
 
 
@@ -44,4 +45,4 @@ class EnginesWalked:
     def pytest_terminal_summary(self, terminalreporter: Terminal) -> None:
         """Print what was walked, where any walk was asked for."""
         if self.lines:
-            terminalreporter.write_line("core path by engine: " + "; ".join(sorted(self.lines)))
+            terminalreporter.write_line(WALKED + "; ".join(sorted(self.lines)))

@@ -1,7 +1,9 @@
 """The command that runs the tests, once it is inside the project's environment."""
 
 import os
+import subprocess
 import sys
+from pathlib import Path
 
 import pytest
 
@@ -9,9 +11,9 @@ from scripts.benches.suite import SuiteRecord
 from scripts.records.load import BadRecords
 from scripts.setup.chromium import ensure_chromium
 from scripts.setup.engines import ensure_engines
-from scripts.setup.engines_walked import EnginesWalked
+from scripts.setup.engines_walked import TESTS, WALKED, EnginesWalked
 from scripts.setup.node import browser_parts
-from scripts.setup.say import Missing, stop
+from scripts.setup.say import Missing, say, stop
 from scripts.tables.make import make_tables
 
 ENGINES = "--engines"
@@ -35,4 +37,28 @@ def main() -> int:
     except KeyboardInterrupt:
         stop("interrupted; the same command goes on from here", status=130)
     words = sys.argv[1:]
-    return int(pytest.main([*IN_PARALLEL, *words], plugins=[SuiteRecord(words), EnginesWalked()]))
+    walks = ENGINES in words and not names_tests(words)
+    walked, line = walk_alone() if walks else (0, "")
+    if walks:
+        words = [*(word for word in words if word != ENGINES), f"--ignore={TESTS}"]
+    status = int(pytest.main([*IN_PARALLEL, *words], plugins=[SuiteRecord(words), EnginesWalked()]))
+    if line:
+        say(line)
+    return status or walked
+
+
+def names_tests(words: list[str]) -> bool:
+    """Whether some of the words are files or folders of tests, so that these alone are run."""
+    return any(Path(word.partition("::")[0]).exists() for word in words)
+
+
+def walk_alone() -> tuple[int, str]:
+    """Walk the core path in each engine before the other tests, which would take its time.
+
+    The exit status, and the line that says which engines were walked.
+    """
+    command = [sys.executable, "-m", "scripts.test", ENGINES, TESTS, "-n", "0"]
+    done = subprocess.run(command, stdout=subprocess.PIPE, text=True)
+    print(done.stdout, flush=True)
+    lines = [one for one in done.stdout.splitlines() if one.startswith(WALKED)]
+    return done.returncode, "".join(lines[-1:])

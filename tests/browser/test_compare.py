@@ -86,6 +86,42 @@ def test_taps_build_a_comparison_and_the_address_keeps_it(page):
     expect(page.locator(HEADS)).to_have_text(["Cabomba caroliniana"])
 
 
+def test_a_long_name_in_a_button_starts_at_the_left_and_goes_on_there(page):
+    page.set_viewport_size({"width": 320, "height": 700})
+    page.goto("compare/?plants=hygrophila-difformis,cryptocoryne-crispatula")
+    expect(page.locator("#offers button")).not_to_have_count(0)
+    page.evaluate("() => { document.documentElement.style.fontSize = '200%'; }")
+    starts = page.locator("#offers button i").evaluate_all(
+        """(names) => names.map((name) => {
+        const range = document.createRange();
+        range.selectNodeContents(name);
+        return [...range.getClientRects()].map((line) => Math.round(line.left));
+    })"""
+    )
+    several = [lefts for lefts in starts if len(lefts) > 1]
+    assert several, "letters of twice the size break a name on a narrow phone"
+    assert all(max(lefts) - min(lefts) <= 1 for lefts in several)
+
+
+def test_the_numbers_of_growth_against_light_stand_apart(page):
+    page.goto("plants/growth/")
+    crowded = page.locator("svg.growth").evaluate_all(
+        """(pictures) => pictures.flatMap((picture) => {
+        const boxes = [...picture.querySelectorAll("a text")]
+            .map((text) => ({ box: text.getBoundingClientRect(), said: text.textContent }));
+        return boxes.flatMap((one, at) => boxes.slice(at + 1).filter((other) =>
+            Math.min(one.box.right, other.box.right) - Math.max(one.box.left, other.box.left) > 0
+            && Math.min(one.box.bottom, other.box.bottom) - Math.max(one.box.top, other.box.top) > 0)
+            .map((other) => `${one.said} on ${other.said}`));
+    })"""
+    )
+    assert crowded == []
+    underlined = page.locator("svg.growth a").first.evaluate(
+        "(one) => getComputedStyle(one).textDecorationLine"
+    )
+    assert underlined == "none"
+
+
 @long_run()
 def test_four_are_the_most_and_the_first_stays_in_sight(page):
     slugs = [*PAIR.split(","), "ceratophyllum-demersum", "myriophyllum-mattogrossense"]

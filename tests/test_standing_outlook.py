@@ -11,7 +11,11 @@ from scipy.stats import norm
 from calculators.core.plot.series_pictures import pictures, plots
 from calculators.core.result import Series
 from calculators.core.run import compute
-from calculators.science.animals.toxic_lines import ammonia_standing, least_harmful_ammonia_mg_n_l
+from calculators.science.animals.toxic_lines import (
+    ammonia_standing,
+    least_deadly_ammonia_mg_n_l,
+    least_harmful_ammonia_mg_n_l,
+)
 from calculators.science.nitrogen.forecast_tank import Event
 from calculators.science.shelf.harmful_readings import AmmoniaWater
 from calculators.standing.fit_readings import Reading
@@ -139,6 +143,29 @@ def test_the_line_drawn_for_ammonia_is_the_one_by_which_a_reading_is_judged(ph, 
     line = least_harmful_ammonia_mg_n_l(ph, warmth)
     assert ammonia_standing(line * 0.999, ph, warmth).level == "in-range"
     assert ammonia_standing(line * 1.001, ph, warmth).level != "in-range"
+
+
+@given(ph=st.floats(5, 9.5), warmth=st.floats(10, 32))
+def test_the_line_at_which_ammonia_can_kill_is_the_one_by_which_it_is_judged(ph, warmth):
+    line = least_deadly_ammonia_mg_n_l(ph, warmth)
+    assert ammonia_standing(line * 0.999, ph, warmth).level != "deadly"
+    assert ammonia_standing(line * 1.001, ph, warmth).level == "deadly"
+
+
+@pytest.mark.parametrize(("ph", "warmth"), [(6.6, 20), (7.5, 25), (8.4, 29)])
+def test_both_forecasts_draw_ammonias_and_nitrites_lines_alike_in_words_and_figures(ph, warmth):
+    """The forecast of feed and plants, and the weeks ahead on the page of a kept tank."""
+    given = {"ph": ph, "temperature_c": warmth}
+    forecast = compute("nitrogen-forecast", given).series
+    for what in ("ammonia", "nitrite"):
+        near = course([0.01, 9.0], f"{what}_mg_n_l")
+        ahead = outlook_pictures(weeks(course([12, 12]), near), AmmoniaWater(ph, warmth))
+        (line,) = ahead[f"ahead_{what}_mg_n_l"].lines
+        first, second = forecast[what].lines
+        assert first.label == f"{what}: {line.label}"
+        assert first.value == pytest.approx(line.value)
+        assert second.label == f"{what}: can kill"
+        assert second.value > first.value
 
 
 def test_the_line_of_water_that_nobody_tested_is_no_higher_than_that_of_water_that_was():

@@ -7,10 +7,13 @@ from calculators.core.result import Line, Mark, Series
 from calculators.nitrogen_forecast.ensemble import Band
 from calculators.nitrogen_forecast.outlook import NITRITE_ACT_MG_N_L, NITRITE_WATCH_MG_N_L
 from calculators.science.animals.reading_lines import LINES
+from calculators.science.animals.toxic_lines import (
+    least_deadly_ammonia_mg_n_l,
+    least_harmful_ammonia_mg_n_l,
+)
 from calculators.science.nitrogen.daily_record import DayValues as Moment
 from calculators.science.nitrogen.forecast_tank import Event, Tank
 from calculators.science.nitrogen.plant_constants import CRITICAL_N_PERCENT
-from calculators.science.water.ammonia import ACT_NH3_MG_N_L, chronic_limit_mg_n_l, unionised_share
 
 TOXIC = "Ammonia and nitrite"
 COVER = "Floaters: cover, and the light below"
@@ -97,13 +100,17 @@ NITRATE_LINES = (
     Line("can kill", LINES["nitrate_mg_l"].deadly_high or 0.0),
 )
 NITRITE_LINES = (
-    Line("nitrite: test daily", NITRITE_WATCH_MG_N_L, always=True),
-    Line("nitrite: act", NITRITE_ACT_MG_N_L),
+    Line("nitrite: harms", NITRITE_WATCH_MG_N_L, always=True),
+    Line("nitrite: can kill", NITRITE_ACT_MG_N_L),
 )
 
 
 def ammonia_lines(tank: Tank) -> tuple[Line, ...]:
-    """The total ammonia nitrogen from which the words say to act, at this tank's pH and warmth."""
-    chronic = chronic_limit_mg_n_l(tank.ph, tank.temperature_c)
-    working = ACT_NH3_MG_N_L / unionised_share(tank.ph, tank.temperature_c)
-    return (Line("ammonia: act", min(chronic, working)),)
+    """From how much total ammonia nitrogen on it harms and can kill, at this tank's pH and warmth.
+
+    The line that harms is the one that the page of a kept tank draws.
+    """
+    return (
+        Line("ammonia: harms", least_harmful_ammonia_mg_n_l(tank.ph, tank.temperature_c)),
+        Line("ammonia: can kill", least_deadly_ammonia_mg_n_l(tank.ph, tank.temperature_c)),
+    )

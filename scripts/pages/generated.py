@@ -18,6 +18,8 @@ from scripts.pages.plants.plant_page import plant_page, plants_page
 from scripts.pages.plants.thumbnails import ADDRESS as THUMBNAILS
 from scripts.pages.plants.thumbnails import thumbnails
 from scripts.pages.plants.trade_names import name_page, names_page
+from scripts.pages.problems.drawn_signs import ADDRESS as SIGNS
+from scripts.pages.problems.drawn_signs import signs_file
 from scripts.pages.problems.on_paper import key_page, symptoms_page
 from scripts.pages.problems.problem_page import all_problems_page, problem_page, problems_page
 from scripts.pages.shelf.shelf_downloads import demo_json, fields_json, schema_json
@@ -41,6 +43,7 @@ OVERVIEWS: dict[str, Callable[[Library], str]] = {
     "guides/index.md": guides_page,
     "sources.md": sources_page,
     THUMBNAILS: thumbnails,
+    SIGNS: signs_file,
     "assets/suggest/plants.json": suggested_plants,
     "assets/shelf/fields.json": fields_json,
     "assets/shelf/demo.json": demo_json,

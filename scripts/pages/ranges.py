@@ -72,13 +72,18 @@ def in_words(quantity: Quantity, claim: Range, *, us: bool) -> str:
 
 def both_units(vocabulary_entry: Any, claim: Range) -> Markup:
     """A range in both systems of units; the style sheet shows the one that is chosen."""
-    quantity: Quantity = vocabulary_entry.__metadata__[0]
-    metric, us = (in_words(quantity, claim, us=system) for system in (False, True))
+    metric, us = both_systems(vocabulary_entry, claim)
     if metric == us:
         return Markup.escape(metric)
     return Markup('<span class="in-metric">{}</span><span class="in-us">{}</span>').format(
         metric, us
     )
+
+
+def both_systems(vocabulary_entry: Any, claim: Range) -> tuple[str, str]:
+    """A range with its unit, in the metric unit of the entry and in the US one."""
+    quantity: Quantity = vocabulary_entry.__metadata__[0]
+    return in_words(quantity, claim, us=False), in_words(quantity, claim, us=True)
 
 
 def figure_in_both(vocabulary_entry: Any, value: float) -> Markup:

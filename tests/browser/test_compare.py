@@ -10,6 +10,8 @@ from tests.effort import long_run, share_of
 
 PAIR = "limnophila-sessiliflora,cabomba-caroliniana"
 HEADS = "#beside thead th i"
+TWO_LINES_PX = 56
+MOST_ELEMENTS_A_ROW = 17  # the row, its name with picture and tick, nine cells
 
 
 def names(page):
@@ -84,6 +86,42 @@ def test_taps_build_a_comparison_and_the_address_keeps_it(page):
     expect(page.locator(HEADS)).to_have_text(["Cabomba caroliniana"])
 
 
+def test_a_long_name_in_a_button_starts_at_the_left_and_goes_on_there(page):
+    page.set_viewport_size({"width": 320, "height": 700})
+    page.goto("compare/?plants=hygrophila-difformis,cryptocoryne-crispatula")
+    expect(page.locator("#offers button")).not_to_have_count(0)
+    page.evaluate("() => { document.documentElement.style.fontSize = '200%'; }")
+    starts = page.locator("#offers button i").evaluate_all(
+        """(names) => names.map((name) => {
+        const range = document.createRange();
+        range.selectNodeContents(name);
+        return [...range.getClientRects()].map((line) => Math.round(line.left));
+    })"""
+    )
+    several = [lefts for lefts in starts if len(lefts) > 1]
+    assert several, "letters of twice the size break a name on a narrow phone"
+    assert all(max(lefts) - min(lefts) <= 1 for lefts in several)
+
+
+def test_the_numbers_of_growth_against_light_stand_apart(page):
+    page.goto("plants/growth/")
+    crowded = page.locator("svg.growth").evaluate_all(
+        """(pictures) => pictures.flatMap((picture) => {
+        const boxes = [...picture.querySelectorAll("a text")]
+            .map((text) => ({ box: text.getBoundingClientRect(), said: text.textContent }));
+        return boxes.flatMap((one, at) => boxes.slice(at + 1).filter((other) =>
+            Math.min(one.box.right, other.box.right) - Math.max(one.box.left, other.box.left) > 0
+            && Math.min(one.box.bottom, other.box.bottom) - Math.max(one.box.top, other.box.top) > 0)
+            .map((other) => `${one.said} on ${other.said}`));
+    })"""
+    )
+    assert crowded == []
+    underlined = page.locator("svg.growth a").first.evaluate(
+        "(one) => getComputedStyle(one).textDecorationLine"
+    )
+    assert underlined == "none"
+
+
 @long_run()
 def test_four_are_the_most_and_the_first_stays_in_sight(page):
     slugs = [*PAIR.split(","), "ceratophyllum-demersum", "myriophyllum-mattogrossense"]
@@ -153,7 +191,7 @@ def test_one_doubling_time_is_not_known_and_comes_last(page, library):
     for _ in range(2):
         head.tap()
         last = page.locator(".plants tbody tr").last
-        expect(last.locator("i").first).to_have_text(missing[-1])
+        expect(last.locator("a").first).to_have_text(missing[-1])
         expect(last).to_contain_text("not known")
 
 
@@ -189,6 +227,56 @@ def test_the_tables_names_stay_in_sight_while_it_scrolls_inside_the_page(page):
     assert page.evaluate("() => document.documentElement.scrollWidth") <= 390
 
 
+@pytest.fixture
+def wide(context):
+    """A page on a screen of 1280 by 800 CSS px."""
+    page = context.new_page()
+    page.set_viewport_size({"width": 1280, "height": 800})
+    yield page
+    page.close()
+
+
+def test_a_row_of_the_table_is_two_lines_high_on_a_wide_screen(wide, library):
+    wide.goto("plants/table/")
+    heights = wide.evaluate(
+        """() => [...document.querySelectorAll(".plants tbody tr")].map((row) => row.offsetHeight)"""
+    )
+    assert len(heights) == len(library.plants)
+    assert max(heights) <= TWO_LINES_PX
+
+
+def test_what_the_table_cuts_or_shortens_is_reachable_whole(wide, library):
+    wide.goto("plants/table/")
+    cut = wide.evaluate(
+        """() => [...document.querySelectorAll(".plants tbody th > :is(a, small)")]
+        .filter((one) => one.scrollWidth > one.clientWidth && one.title !== one.textContent)
+        .map((one) => one.textContent)"""
+    )
+    assert cut == []
+    row = wide.locator(".plants tbody tr", has=wide.get_by_label("Compare Egeria densa"))
+    expect(row.locator("td").last).to_have_text("AU NZ US")
+    expect(row.locator("td").last).to_have_attribute(
+        "title", "Australia, New Zealand, United States"
+    )
+    for key, word in library.vocabulary["place"].items():
+        expect(wide.locator("#places")).to_contain_text(f"{key.upper()} {word['label']}")
+
+
+def test_a_cell_of_the_table_has_one_text_and_follows_the_units(wide, library):
+    wide.goto("plants/table/")
+    assert wide.locator(".plants tbody td *").count() == 0
+    rows = wide.locator(".plants tbody *").count() / len(library.plants)
+    assert rows <= MOST_ELEMENTS_A_ROW
+    at = column_of(wide, "height")
+    height = wide.locator(".plants tbody tr").first.locator("td").nth(at - 1)
+    expect(height).to_have_text(re.compile(r"cm$"))
+    sorted_by = column(wide, at)
+    wide.evaluate("() => localStorage.setItem('mulmbook-units', JSON.stringify('us'))")
+    wide.reload()
+    expect(height).to_have_text(re.compile(r"in$"))
+    assert column(wide, at) == sorted_by
+
+
 @long_run()
 def test_ticks_and_buttons_are_big_enough_for_a_wet_thumb(page):
     for path in ("plants/table/", f"compare/?plants={PAIR}", "names/", "plants/lemna-minor/"):
@@ -210,7 +298,7 @@ def test_without_any_script_the_table_is_whole_and_names_stand_side_by_side(
     page = context.new_page()
     page.goto("plants/table/")
     expect(page.locator(".plants tbody tr")).to_have_count(len(library.plants))
-    first = page.locator(".plants tbody th i").all_text_contents()
+    first = page.locator(".plants tbody th a").all_text_contents()
     assert first == sorted(first)
     expect(page.locator(".filters")).to_be_hidden()
     page.goto("names/salvinia-natans/")

@@ -130,3 +130,54 @@ def test_a_card_that_says_the_same_stays_in_place_under_the_finger(page):
     with_shelf(page, "await shelf.saveSetting('handful_g', 40);")  # paints the board anew
     page.wait_for_function("() => document.querySelector('#board[data-shown=anew]')")
     assert page.evaluate("() => document.querySelector('.tank-card').touched") is True
+
+
+MANY_PLANTS = ["rotala-rotundifolia", "anubias-barteri", "lemna-minor", "egeria-densa"]
+A_LINE = 25.5  # CSS px, of the card's text
+HEIGHTS = """(cards) => cards.map((card) => {
+    const drawn = card.querySelector(".card-plants");
+    const whole = card.offsetHeight;
+    drawn.hidden = true;
+    const without = card.offsetHeight;
+    drawn.hidden = false;
+    return whole - without;
+})"""
+
+
+def test_a_card_shows_its_first_plants_from_one_file_before_the_log_is_read(page, context):
+    rows = [{"plant": slug, "wet_g": 20} for slug in MANY_PLANTS]
+    put(page, {**LOBBY, "plants": rows}, {**OTHER, "plants": rows[:1]}, entries=[CHANGED])
+    made = datetime.now(UTC).isoformat().replace("+00:00", "Z")
+    spark = {"label": "Nitrate", "unit": "mg/L", "x": [0, 1], "y": [5, 9]}
+    with_shelf(
+        page,
+        """const cards = (await shelf.tanks()).map((tank) => ({ tank, standing: given }));
+        await shelf.keepFront(cards, { minutes: 42, operations: shelf.operations() });""",
+        {"outputs": CALM, "made": made, "spark": spark},
+    )
+    other = before_the_log(context)
+    asked = []
+    other.on("request", lambda one: asked.append(one.url.split("#")[0]))
+    other.goto("shelf/")
+    mine = other.locator('.tank-card[data-tank="mine"] .card-plants')
+    expect(mine).to_have_text("+1")
+    expect(mine).to_have_attribute(
+        "aria-label", "Plants: Rotala rotundifolia, Anubias barteri, Lemna minor and 1 more"
+    )
+    drawn = [one.get_attribute("href").split("#")[1] for one in mine.locator("use").all()]
+    assert drawn == MANY_PLANTS[:3]
+    expect(other.locator('.tank-card[data-tank="other"] use')).to_have_count(1)
+    assert sum(url.endswith("thumbnails.svg") for url in asked) <= 1
+    grown = other.locator(".tank-card").evaluate_all(HEIGHTS)
+    assert len(grown) == 2
+    assert max(grown) <= A_LINE
+    other.close()
+
+
+def test_a_card_without_plants_has_no_room_for_them(page, context):
+    put(page, OTHER)
+    other = without_python(context)
+    other.goto("shelf/")
+    expect(other.locator(".tank-card")).to_have_count(1)
+    expect(other.locator(".card-plants")).to_have_count(0)
+    other.close()

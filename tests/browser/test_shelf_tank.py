@@ -10,6 +10,7 @@ from tests.browser.conftest import PHONE, go
 from tests.effort import long_run
 
 MOST_HIGH = 4_000  # CSS px, as the page opens on a phone
+LEAST_ROOM, LEAST_GAP = 24, 12  # CSS px
 
 
 @pytest.fixture
@@ -38,6 +39,15 @@ def test_the_page_answers_on_screen_one_and_opens_short(tank):
     headings = tank.locator("#tank-page summary").all_inner_texts()
     for words in ("Readings: nitrate", "Nitrogen of the last 30 days: ", "3 kinds of plant"):
         assert any(words in one for one in headings), words
+
+
+def test_the_choice_of_units_has_room_around_it(tank):
+    """A thumb that means to change units takes no tank off the shelf, and opens no fold."""
+    units = tank.locator("#shelf-units").bounding_box()
+    below = tank.locator("#tank-remove").bounding_box()
+    assert units["y"] - ends(tank, "#tank-share") >= LEAST_ROOM
+    assert below["y"] - units["y"] - units["height"] >= LEAST_ROOM
+    assert tank.locator("#tank-lives").bounding_box()["y"] - ends(tank, "#tank-more") >= LEAST_GAP
 
 
 def test_the_weeks_ahead_are_read_by_keys_and_saved_as_a_table(tank):

@@ -1,11 +1,13 @@
-// One tank's card on the board: verdict, picture of its last readings, what is due, and the way to log.
+// One tank's card on the board: verdict, picture of its last readings, what is due, the first plants, and the way to log.
 
-import { element } from "../paint.js";
+import { element, thumb } from "../paint.js";
+import { livesOf } from "./occupants.js";
 import { called, day, dayInWords, shelf } from "./shelf-start.js";
 import { spark } from "./spark.js";
 import { besideSign, sign } from "./verdict.js";
 
 const MOST_DUE = 2; // tasks that are named on a card
+const MOST_DRAWN = 3; // plants
 
 /** `minutes` are those that are due today, where they are known. */
 export function paintCard(here, tank, standing, minutes) {
@@ -19,8 +21,24 @@ export function paintCard(here, tank, standing, minutes) {
   log.setAttribute("aria-label", `Log: ${called(tank)}`);
   log.onclick = () => logFor(tank);
   const sentence = found?.sentence ?? standing?.wrong ?? "Not worked out yet.";
-  card.append(name, element("p", { className: "stands" }, sign(verdict), " ", besideSign(sentence, verdict)), dueLine(found, minutes), ...spark(standing?.spark), log);
+  card.append(name, element("p", { className: "stands" }, sign(verdict), " ", besideSign(sentence, verdict)), dueLine(found, minutes), ...spark(standing?.spark), ...drawnPlants(here, livesOf(tank, standing).plants), log);
   return card;
+}
+
+/** The tank's first plants in small, from the one file that holds all; the tank's page has their names in full. */
+function drawnPlants({ root }, plants) {
+  if (!plants.length) return [];
+  const more = plants.length - MOST_DRAWN;
+  const drawn = plants.slice(0, MOST_DRAWN).map(({ plant }) => plant);
+  const line = element("p", { className: "card-plants" }, ...drawn.map((slug) => thumb(root, slug)), more > 0 ? ` +${more}` : "");
+  line.setAttribute("role", "img");
+  line.setAttribute("aria-label", `Plants: ${drawn.map(inWords).join(", ")}${more > 0 ? ` and ${more} more` : ""}`);
+  return [line];
+}
+
+/** A record's key as a name: the names themselves may not have come yet. */
+function inWords(slug) {
+  return slug.charAt(0).toUpperCase() + slug.slice(1).replaceAll("-", " ");
 }
 
 /** The sheet for a tank as it stands in the log by now; the card may know its name alone. */

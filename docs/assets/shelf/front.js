@@ -2,13 +2,14 @@
 // The row says of how many operations it was made; with one more or less in the log it is not shown.
 
 import { Database } from "./database.js";
+import { livesOf } from "./occupants.js";
 import { overtaken } from "./overtaken.js";
 import { FRONT } from "./settings.js";
 
 /**
  * @typedef {object} Front
  * @property {number} operations how many the log had
- * @property {{tank: {id: string, name: string, demo?: boolean}, standing: any, minutes?: number}[]} cards in the board's
+ * @property {{tank: {id: string, name: string, demo?: boolean, plants?: {plant: string}[]}, standing: any, minutes?: number}[]} cards in the board's
  *   order, with the minutes that are due on the day
  * @property {string} [day]
  * @property {number} [minutes] of the week, where they are known
@@ -29,8 +30,13 @@ export async function readFront() {
 
 /** The row of some cards; of a standing only what a card paints. */
 export function frontRow(cards, { operations, day, minutes }) {
-  const small = cards.map(({ tank: { id, name, demo }, standing, minutes: due }) => ({ tank: { id, name, demo }, standing: standing && ofCard(standing), minutes: due }));
+  const small = cards.map(({ tank, standing, minutes: due }) => ({ tank: ofTank(tank, standing), standing: standing && ofCard(standing), minutes: due }));
   return { name: FRONT, value: { operations, cards: small, day, minutes } };
+}
+
+function ofTank(tank, standing) {
+  const { id, name, demo } = tank;
+  return { id, name, demo, plants: livesOf(tank, standing).plants.map(({ plant }) => ({ plant })) };
 }
 
 function ofCard({ outputs, spark, made, wrong }) {

@@ -1,11 +1,10 @@
 """The table of all plants: one row each, with the figures by which the page's script sorts."""
 
+from collections.abc import Sequence
 from typing import Any, NamedTuple
 
-from markupsafe import Markup
-
 from calculators.core import quantities as q
-from scripts.pages.ranges import both_units
+from scripts.pages.ranges import both_systems
 from scripts.pages.template import render
 from scripts.records.claim import Range
 from scripts.records.growth_forms import GROWTH_FORMS, growth_form
@@ -20,6 +19,7 @@ LIGHTS = {
     "not-known": (0.0, 0.0, "not known"),
 }  # bounds of the low end of the daily light; our choice, so that each third is of use
 NEVER_PLANTED = "never planted from this book"
+NEVER_PLANTED_SHORT = "never planted"
 ROLE_ORDER = ("slow", "steady", "fast")
 
 
@@ -32,10 +32,16 @@ class Column(NamedTuple):
 
 
 class TableCell(NamedTuple):
-    """A cell: what it shows, and what it sorts by; None, not known, comes last."""
+    """A cell: what it shows, and what it sorts by; None, not known, comes last.
 
-    html: Markup | str
+    ``us`` is what it shows in US units, where that differs; ``whole`` is what a short word of the
+    law stands for.
+    """
+
+    shown: str
     sorts: float | str | None
+    us: str = ""
+    whole: str = ""
 
 
 class PlantRow(NamedTuple):
@@ -72,6 +78,10 @@ def table_page(library: Library) -> str:
         habits=[(key, word["label"]) for key, word in library.vocabulary["habit"].items()],
         looks=list(GROWTH_FORMS.items()),
         lights=[(key, label) for key, (_, _, label) in LIGHTS.items()],
+        places=[
+            (place_code(key), word["label"]) for key, word in library.vocabulary["place"].items()
+        ],
+        never=(NEVER_PLANTED_SHORT, NEVER_PLANTED),
     )
 
 
@@ -79,9 +89,7 @@ def line(slug: str, plant: Plant, library: Library) -> PlantRow:
     """One row."""
     words, shown = library.vocabulary, growth_form(plant)
     light, growth = plant.needs.dli_mol, plant.growth
-    places = [
-        words["place"][listing.rule.place]["label"] for listing in listings(plant, library.rules)
-    ]
+    places = [listing.rule.place for listing in listings(plant, library.rules)]
     cells = [
         TableCell(words["habit"][plant.habit]["label"], words["habit"][plant.habit]["label"]),
         TableCell(
@@ -93,7 +101,7 @@ def line(slug: str, plant: Plant, library: Library) -> PlantRow:
         figure(q.DoublingTime, growth.doubling_days),
         role_cell(plant, words["nitrogen_role"]),
         figure(q.Temperature, plant.needs.temperature_c),
-        TableCell(law_words(places, plant), float(len(places))),
+        law_cell(places, plant, words["place"]),
     ]
     return PlantRow(slug, plant, shown or "", light_class(light), cells)
 
@@ -102,7 +110,8 @@ def figure(quantity: Any, claim: Range | None) -> TableCell:
     """A range, sorted by its middle; its sureness stands on the plant's page."""
     if claim is None:
         return TableCell("not known", None)
-    return TableCell(both_units(quantity, claim), claim.middle)
+    metric, us = both_systems(quantity, claim)
+    return TableCell(metric, claim.middle, us=us if us != metric else "")
 
 
 def role_cell(plant: Plant, words: dict[str, dict[str, str]]) -> TableCell:
@@ -113,12 +122,22 @@ def role_cell(plant: Plant, words: dict[str, dict[str, str]]) -> TableCell:
     return TableCell(words[role]["label"], float(ROLE_ORDER.index(role)))
 
 
-def law_words(places: list[str], plant: Plant) -> Markup:
-    """Where a list names it; the words carry the meaning, not their colour."""
-    named = [*dict.fromkeys(places), *([] if plant.offered else [NEVER_PLANTED])]
-    if not named:
-        return Markup("none found")
-    return Markup('<em class="law-mark">{}</em>').format(", ".join(named))
+def law_cell(places: Sequence[str], plant: Plant, words: dict[str, dict[str, str]]) -> TableCell:
+    """Where a list names it, in the places' codes; the words carry the meaning, not their colour."""
+    named, never = list(dict.fromkeys(places)), not plant.offered
+    if not named and not never:
+        return TableCell("none found", 0.0)
+    codes = " ".join(map(place_code, named))
+    return TableCell(
+        ", ".join(filter(None, (codes, NEVER_PLANTED_SHORT if never else ""))),
+        float(len(places)),
+        whole=", ".join([*(words[place]["label"] for place in named), *[NEVER_PLANTED] * never]),
+    )
+
+
+def place_code(place: str) -> str:
+    """The short word for a place in the column of law; the page's first lines say what it means."""
+    return place.upper()
 
 
 def light_class(claim: Range | None) -> str:

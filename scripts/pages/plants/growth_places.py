@@ -7,7 +7,7 @@ from typing import NamedTuple
 WIDTH, HEIGHT = 360.0, 400.0
 LEFT, RIGHT, TOP, BOTTOM = 44.0, 8.0, 24.0, 40.0
 MARK = 9.0  # radius of a numbered mark
-ROOM = 2 * MARK + 1.0  # marks nearer than this overlap
+ROOM = 2 * MARK + 4.0  # marks nearer than this crowd
 MOST = 100  # marks; a third of what would cover the picture whole
 
 

@@ -10,7 +10,7 @@ from calculators.diagnose.follow_up import when
 from calculators.diagnose.likelihood import ODDS
 from calculators.diagnose.problem_table import CAUSES
 from scripts.pages.cite import Citations
-from scripts.pages.problems import evidence_words, first_questions
+from scripts.pages.problems import drawn_signs, evidence_words, first_questions
 from scripts.pages.template import render
 from scripts.pages.terms import terms_used
 from scripts.records.load import Library
@@ -35,6 +35,7 @@ def problem_page(slug: str, library: Library) -> str:
         when=when,
         words=library.vocabulary,
         signs=signs(problem, library),
+        pictures=drawn_signs.pictures(problem, library),
         filled=[(filled, query(filled)) for filled in problem.calculators],
         suffers=[
             (plant_slug, plant)
@@ -94,7 +95,7 @@ def all_problems_page(library: Library) -> str:
     )
     by_place = {
         where: [
-            (slug, problem)
+            (slug, problem, drawn_signs.drawn_at(problem, where, library))
             for slug, problem in ordered
             if any(sign.where == where for sign in problem.signs)
         ]
@@ -104,4 +105,5 @@ def all_problems_page(library: Library) -> str:
         "all-problems.md.j2",
         by_place={where: listed for where, listed in by_place.items() if listed},
         words=library.vocabulary,
+        findings=library.findings,
     )

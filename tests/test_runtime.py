@@ -1,5 +1,7 @@
 """The trimmed, byte-compiled Python answers for every calculator as this one does, under Node."""
 
+import gzip
+import io
 import json
 import zipfile
 
@@ -14,17 +16,20 @@ from tests.effort import thorough
 from tests.near import assert_near
 
 ASK = """
-import { readFileSync } from "node:fs";
+import { readFileSync, writeFileSync } from "node:fs";
 import { pathToFileURL } from "node:url";
-const [folder, asked] = process.argv.slice(2);
+import { gunzipSync } from "node:zlib";
+const [folder, asked, library] = process.argv.slice(2);
 const { loadPyodide } = await import(pathToFileURL(`${folder}/pyodide.mjs`));
 const parts = JSON.parse(readFileSync(`${folder}/parts.json`, "utf8"));
+const unpacked = (part) => gunzipSync(readFileSync(`${folder}/${part}`));
+writeFileSync(library, unpacked(parts.library));
 const python = await loadPyodide({
   indexURL: `${folder}/`,
-  stdLibURL: `${folder}/${parts.library}`,
+  stdLibURL: library,
   lockFileContents: JSON.stringify(parts.lock),
 });
-python.FS.writeFile("/calculators.whl", readFileSync(`${folder}/${parts.calculators}`));
+python.FS.writeFile("/calculators.whl", unpacked(parts.calculators));
 python.FS.mkdirTree("/calculator-tables");
 for (const tables of Object.values(parts.tables)) {
   for (const [name, file] of Object.entries(tables)) {
@@ -49,9 +54,10 @@ def test_every_calculator_runs_in_the_trimmed_runtime(tmp_path):
         for name in load_all()
         for given in ({}, *(case.given for case in cases(name)[: None if thorough() else 1]))
     ]
-    (tmp_path / "ask.mjs").write_text(ASK, encoding="utf-8")
-    (tmp_path / "asked.json").write_text(json.dumps(asked), encoding="utf-8")
-    done = node(str(tmp_path / "ask.mjs"), str(MADE), str(tmp_path / "asked.json"))
+    script, questions = tmp_path / "ask.mjs", tmp_path / "asked.json"
+    script.write_text(ASK, encoding="utf-8")
+    questions.write_text(json.dumps(asked), encoding="utf-8")
+    done = node(*map(str, (script, MADE, questions, tmp_path / "library.zip")))
     assert done.returncode == 0, done.stderr
     for (name, given), answer in zip(asked, json.loads(done.stdout), strict=True):
         here = json.loads(json.dumps(run(name, given)))
@@ -63,6 +69,6 @@ def test_every_calculator_runs_in_the_trimmed_runtime(tmp_path):
 def test_only_bytecode_is_shipped():
     parts = json.loads((MADE / "parts.json").read_text(encoding="utf-8"))
     for name in (parts["library"], parts["calculators"]):
-        with zipfile.ZipFile(MADE / name) as archive:
+        with zipfile.ZipFile(io.BytesIO(gzip.decompress((MADE / name).read_bytes()))) as archive:
             assert not [entry for entry in archive.namelist() if entry.endswith(".py")]
             assert [entry for entry in archive.namelist() if entry.endswith(".pyc")]

@@ -1,6 +1,8 @@
 """Makes the runtime folder of the site, once for each state of what it is made from."""
 
+import gzip
 import hashlib
+import io
 import json
 import shutil
 import tempfile
@@ -8,7 +10,7 @@ from pathlib import Path
 from typing import Any
 
 from calculators.core.listing import load_all
-from scripts.runtime.compile_here import can_compile_here, compile_here
+from scripts.runtime.compile_here import can_compile_here, compile_here, slim_archive
 from scripts.runtime.wheel import build_wheel
 from scripts.setup.node import browser_parts, node
 from scripts.setup.paths import BUILD, LOCKS, ROOT
@@ -47,7 +49,10 @@ def fill(work: Path, pyodide: Path, sources_hash: str) -> None:
     here = can_compile_here((major, minor))
     files = trim(work, pyodide, wheel, None if here else (library, calculators))
     if here:
-        compile_here(pyodide / "python_stdlib.zip", files, wheel, library, calculators)
+        stock = pyodide / "python_stdlib.zip"
+        compile_here(stock, files, wheel, library, calculators)
+        slim_archive(library, lines=False)
+        slim_archive(calculators, lines=True, read=docstrings_read())
     tables = copy_tables()
     sizes = [(MADE / "pyodide.asm.wasm").stat().st_size]
     listed: dict[str, Any] = {
@@ -55,14 +60,33 @@ def fill(work: Path, pyodide: Path, sources_hash: str) -> None:
         "modules": files,
         "tables": tables,
     }
-    for key, made, kind in (("library", library, "zip"), ("calculators", calculators, "whl")):
-        data = made.read_bytes()
-        listed[key] = f"{key}-{hashlib.sha256(data).hexdigest()[:12]}.{kind}"
+    for key, made in (("library", library), ("calculators", calculators)):
+        data = packed(made.read_bytes())
+        listed[key] = f"{key}-{hashlib.sha256(data).hexdigest()[:12]}.pack"
         (MADE / listed[key]).write_bytes(data)
         sizes.append(len(data))
     listed["bytes"] = sum(sizes)  # what the progress bar counts
     listed["image"] = f"image-{sources_hash[:12]}"  # the browser's own file, of this version
     (MADE / "parts.json").write_text(json.dumps(listed), encoding="utf-8")
+
+
+def packed(octets: bytes) -> bytes:
+    """One gzip stream, the same for the same octets; the page unpacks it as it comes.
+
+    No host packs it again, and none unpacks it on the way, since its name tells no host what it is.
+    """
+    made = io.BytesIO()
+    with gzip.GzipFile("", "wb", compresslevel=9, fileobj=made, mtime=0) as stream:
+        stream.write(octets)
+    return made.getvalue()
+
+
+def docstrings_read() -> dict[str, list[str]]:
+    """The functions whose docstrings the calculators read: those that declare one; ``{file: [function]}``."""
+    functions = [spec.function for spec in load_all().values()]
+    return {
+        f"{function.__module__.replace('.', '/')}.py": [function.__name__] for function in functions
+    }
 
 
 def copy_tables() -> dict[str, dict[str, str]]:
@@ -84,9 +108,10 @@ def trim(work: Path, pyodide: Path, wheel: Path, compile_to: tuple[Path, Path] |
     """
     request = {
         "pyodide": str(pyodide),
-        "script": str(HERE / "trim.py"),
+        "scripts": {name: str(HERE / name) for name in ("trim.py", "slim.py")},
         "wheel": str(wheel),
         "names": list(load_all()),
+        "read": docstrings_read(),
         "tables": {
             table: str(ROOT / "calculators" / "data" / f"{table}.json")
             for spec in load_all().values()

@@ -6,6 +6,7 @@ import io
 import json
 import shutil
 import tempfile
+import zipfile
 from pathlib import Path
 from typing import Any
 
@@ -17,6 +18,7 @@ from scripts.setup.paths import BUILD, LOCKS, ROOT
 from scripts.setup.say import Missing, step
 
 HERE = Path(__file__).parent
+STAND_INS = HERE / "stand_ins"
 MADE = BUILD / "runtime"
 # Pinned in scripts/locks/npm: with the processor slowed four times, 0.29 starts faster than the 314 line.
 STOCK = ("pyodide.mjs", "pyodide.asm.js", "pyodide.asm.wasm")
@@ -47,9 +49,9 @@ def fill(work: Path, pyodide: Path, sources_hash: str) -> None:
     wheel = build_wheel(work)
     library, calculators = work / "library.zip", work / "calculators.whl"
     here = can_compile_here((major, minor))
-    files = trim(work, pyodide, wheel, None if here else (library, calculators))
+    stock = with_stand_ins(pyodide / "python_stdlib.zip", work / "python_stdlib.zip")
+    files = trim(work, stock, wheel, None if here else (library, calculators))
     if here:
-        stock = pyodide / "python_stdlib.zip"
         compile_here(stock, files, wheel, library, calculators)
         slim_archive(library, lines=False)
         slim_archive(calculators, lines=True, read=docstrings_read())
@@ -101,13 +103,31 @@ def copy_tables() -> dict[str, dict[str, str]]:
     return listed
 
 
-def trim(work: Path, pyodide: Path, wheel: Path, compile_to: tuple[Path, Path] | None) -> list[str]:
+def with_stand_ins(stock: Path, target: Path) -> Path:
+    """Write the stock library with our small modules in place of those that start much and do nothing for us.
+
+    Raises ``Missing`` where a version of the runtime has no such module any more.
+    """
+    ours = {
+        path.relative_to(STAND_INS).as_posix(): path.read_bytes()
+        for path in sorted(STAND_INS.rglob("*.py"))
+    }
+    with zipfile.ZipFile(stock) as source, zipfile.ZipFile(target, "w") as whole:
+        if lost := ours.keys() - set(source.namelist()):
+            raise Missing(f"nothing of the library is called {', '.join(sorted(lost))} any more.")
+        for name in source.namelist():
+            whole.writestr(name, ours[name] if name in ours else source.read(name))
+    return target
+
+
+def trim(work: Path, stock: Path, wheel: Path, compile_to: tuple[Path, Path] | None) -> list[str]:
     """Run trim.mjs under Node; the files of the library that are needed.
 
     Raises ``Missing`` where it fails.
     """
     request = {
-        "pyodide": str(pyodide),
+        "pyodide": str(browser_parts() / "pyodide"),
+        "library": str(stock),
         "scripts": {name: str(HERE / name) for name in ("trim.py", "slim.py")},
         "wheel": str(wheel),
         "names": list(load_all()),
@@ -133,7 +153,7 @@ def made_from() -> str:
     sources = [
         LOCKS / "npm" / "package-lock.json",
         ROOT / "pyproject.toml",
-        *sorted(HERE.glob("*")),
+        *sorted(HERE.rglob("*")),
         *sorted((ROOT / "calculators").rglob("*")),
     ]
     digest = hashlib.sha256()

@@ -4,7 +4,6 @@ Runs inside the browser's own Python, or in one of its version: bytecode is of o
 """
 
 import dis
-import inspect
 import io
 import marshal
 import zipfile
@@ -14,6 +13,7 @@ from types import CodeType
 
 FIXED_DATE = (2000, 1, 1, 0, 0, 0)  # same sources, same bytes
 HEADER = 16  # octets of a pyc before its code
+OF_A_FUNCTION = 0x1  # a flag of its code: names in it have fixed places
 # An entry of a table of lines starts with its kind; how many units of code it covers, less one, is added.
 WITH_LINE, WITHOUT_LINE = 0xE8, 0xF8
 MOST_UNITS, UNIT = 8, 2  # of an entry; octets of a unit
@@ -29,10 +29,11 @@ def slim_pyc(pyc: bytes, *, lines: bool, keep: Collection[str] = ()) -> bytes:
 def slim(
     code: CodeType, *, lines: bool, keep: Collection[str] = (), documented: bool = False
 ) -> CodeType:
-    """The same code with its lines but no columns, or without ``lines`` neither; what it does is the same.
+    """The same code; what it does is the same.
 
-    A traceback then has no marks under a line, or the names of file and function alone. Docstrings go,
-    save this code's own where it is ``documented``, and those of the functions in it that ``keep`` names.
+    A traceback then has no marks under a line; without ``lines`` it has the names of file and function alone.
+    Docstrings go, save this code's own where it is ``documented``, and those of the functions in it that
+    ``keep`` names.
     """
     consts = [
         slim(const, lines=lines, documented=const.co_name in keep)
@@ -53,7 +54,7 @@ def docstrings(code: CodeType) -> Iterator[int]:
     """
     steps = list(dis.get_instructions(code))
     read = [step.arg for step in steps if step.opcode in dis.hasconst]
-    is_function = code.co_flags & inspect.CO_OPTIMIZED
+    is_function = code.co_flags & OF_A_FUNCTION
     if is_function and code.co_consts and isinstance(code.co_consts[0], str) and 0 not in read:
         yield 0
     for step, following in pairwise(steps):

@@ -1,13 +1,22 @@
 // Under Node, in the browser's own Python: find what the calculators need of the standard library, and
 // byte-compile that and the wheel. Usage: node trim.mjs REQUEST.json, which names
-// {pyodide, scripts, wheel, names, read, tables, compile: library and wheel to write or null, list: file to write}.
+// {pyodide, library, scripts, wheel, names, read, tables, compile: library and wheel to write or null, list: file to write}.
 
 import { readFileSync, writeFileSync } from "node:fs";
 import { pathToFileURL } from "node:url";
 
+process.on("uncaughtException", (wrong) => {
+  console.error(wrong.message); // by itself Node shows the line too, which is the whole of the runtime's script
+  process.exit(1);
+});
+
 const asked = JSON.parse(readFileSync(process.argv[2], "utf8"));
 const { loadPyodide } = await import(pathToFileURL(`${asked.pyodide}/pyodide.mjs`));
-const python = await loadPyodide({ indexURL: `${asked.pyodide}/` });
+const python = await loadPyodide({
+  indexURL: `${asked.pyodide}/`,
+  stdLibURL: asked.library,
+  env: { PYTHONNODEBUGRANGES: "1" }, // as what is shipped: an error is shown without columns
+});
 
 python.FS.writeFile("/calculators.whl", readFileSync(asked.wheel));
 python.FS.mkdirTree("/scripts/runtime");

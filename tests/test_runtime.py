@@ -1,6 +1,11 @@
 """The trimmed, byte-compiled Python answers for every calculator as this one does, under Node."""
 
+import gzip
+import html
+import io
 import json
+import re
+import runpy
 import zipfile
 
 import pytest
@@ -8,37 +13,83 @@ import pytest
 from calculators.core.listing import load_all
 from calculators.core.run import run
 from scripts.records.published import cases
-from scripts.runtime.make_runtime import MADE
+from scripts.runtime.make_runtime import MADE, STAND_INS
 from scripts.setup.node import node
 from tests.effort import thorough
 from tests.near import assert_near
 
 ASK = """
-import { readFileSync } from "node:fs";
+import { readFileSync, writeFileSync } from "node:fs";
 import { pathToFileURL } from "node:url";
-const [folder, asked] = process.argv.slice(2);
+import { gunzipSync } from "node:zlib";
+const [folder, asked, library] = process.argv.slice(2);
 const { loadPyodide } = await import(pathToFileURL(`${folder}/pyodide.mjs`));
 const parts = JSON.parse(readFileSync(`${folder}/parts.json`, "utf8"));
-const python = await loadPyodide({
-  indexURL: `${folder}/`,
-  stdLibURL: `${folder}/${parts.library}`,
-  lockFileContents: JSON.stringify(parts.lock),
-});
-python.FS.writeFile("/calculators.whl", readFileSync(`${folder}/${parts.calculators}`));
-python.FS.mkdirTree("/calculator-tables");
-for (const tables of Object.values(parts.tables)) {
-  for (const [name, file] of Object.entries(tables)) {
-    python.FS.writeFile(`/calculator-tables/${name}.json`, readFileSync(`${folder}/${file}`));
+const unpacked = (part) => gunzipSync(readFileSync(`${folder}/${part}`));
+writeFileSync(library, unpacked(parts.library));
+const start = async (extra) => {
+  const python = await loadPyodide({
+    indexURL: `${folder}/`,
+    stdLibURL: library,
+    lockFileContents: JSON.stringify(parts.lock),
+    ...extra,
+  });
+  python.FS.writeFile("/calculators.whl", unpacked(parts.calculators));
+  python.FS.mkdirTree("/calculator-tables");
+  for (const tables of Object.values(parts.tables)) {
+    for (const [name, file] of Object.entries(tables)) {
+      python.FS.writeFile(`/calculator-tables/${name}.json`, readFileSync(`${folder}/${file}`));
+    }
   }
-}
-python.runPython("import sys; sys.path.insert(0, '/calculators.whl')");
+  python.runPython("import sys; sys.path[:0] = {'/calculators.whl'}.difference(sys.path)");
+  return python;
+};
+const image = async () => {
+  const python = await start({ _makeSnapshot: true });
+  python.runPython("from calculators.bridge import import_all\\nimport_all()");
+  return python.makeMemorySnapshot();
+};
+const python = await start(process.argv[6] ? { _loadSnapshot: await image() } : {});
 const run = python.runPython(`
 import json
 from calculators.core.run import run
 lambda text: json.dumps([run(name, given) for name, given in json.loads(text)])
 `);
 console.log(run(readFileSync(asked, "utf8")));
+for (const wrong of JSON.parse(process.argv[5] ?? "[]")) {
+  try {
+    python.runPython(wrong);
+  } catch ({ message }) {
+    console.log(JSON.stringify(message));
+  }
+}
 """
+# What goes wrong, and what its error says: the runtime's own modules are ours in part, and have no lines.
+WRONG = {
+    "from calculators.core.run import run\nrun('no-such', {})": "no calculator is called 'no-such'",
+    "{'a': 1}['b']": "KeyError: 'b'",
+    "import asyncio\nasyncio.run": "AttributeError: the book's Python goes without asyncio.run",
+    "from inspect import signature": "ImportError: cannot import name 'signature' from 'inspect'",
+    "import html\nhtml.unescape": "AttributeError: the book's Python goes without html.unescape",
+    "import sqlite3": "ModuleNotFoundError: No module named 'sqlite3'",
+    "1 +": "SyntaxError: invalid syntax",
+}
+STAND_IN_HTML = runpy.run_path(str(STAND_INS / "html" / "__init__.py"))
+OURS = re.compile(r'File "calculators/core/run\.py", line \d+, in find')
+
+
+def asked_in_the_runtime(folder, asked, wrong=(), *, image=False):
+    """The lines that the trimmed runtime says under Node: the answers, then the errors.
+
+    With ``image`` it starts from an image of its memory.
+    """
+    script, questions = folder / "ask.mjs", folder / "asked.json"
+    script.write_text(ASK, encoding="utf-8")
+    questions.write_text(json.dumps(asked), encoding="utf-8")
+    paths = (script, MADE, questions, folder / "library.zip")
+    done = node(*map(str, paths), json.dumps(list(wrong)), "image" if image else "")
+    assert done.returncode == 0, done.stderr
+    return [json.loads(line) for line in done.stdout.splitlines()]
 
 
 @pytest.mark.usefixtures("site")
@@ -49,20 +100,40 @@ def test_every_calculator_runs_in_the_trimmed_runtime(tmp_path):
         for name in load_all()
         for given in ({}, *(case.given for case in cases(name)[: None if thorough() else 1]))
     ]
-    (tmp_path / "ask.mjs").write_text(ASK, encoding="utf-8")
-    (tmp_path / "asked.json").write_text(json.dumps(asked), encoding="utf-8")
-    done = node(str(tmp_path / "ask.mjs"), str(MADE), str(tmp_path / "asked.json"))
-    assert done.returncode == 0, done.stderr
-    for (name, given), answer in zip(asked, json.loads(done.stdout), strict=True):
+    [answers] = asked_in_the_runtime(tmp_path, asked)
+    for (name, given), answer in zip(asked, answers, strict=True):
         here = json.loads(json.dumps(run(name, given)))
         for key, value in here["outputs"].items():
             assert_near(answer["outputs"][key], value, f"{name} {key}", relative=1e-9)
 
 
 @pytest.mark.usefixtures("site")
+def test_an_image_of_its_memory_answers_alike(tmp_path):
+    asked = [(name, {}) for name in load_all()]
+    plain, imaged = (
+        asked_in_the_runtime(tmp_path, asked, WRONG, image=image) for image in (False, True)
+    )
+    assert plain == imaged
+
+
+@pytest.mark.usefixtures("site")
+def test_an_error_is_as_clear_as_ever(tmp_path):
+    [_, *errors] = asked_in_the_runtime(tmp_path, [], WRONG)
+    for error, said in zip(errors, WRONG.values(), strict=True):
+        assert said in error
+    assert OURS.search(errors[0])
+
+
+@pytest.mark.parametrize("quote", [True, False])
+def test_html_is_written_as_the_whole_module_writes_it(quote):
+    text = "".join(map(chr, range(0x20, 0x400))) + "&amp; <a href='x'>"
+    assert STAND_IN_HTML["escape"](text, quote) == html.escape(text, quote)
+
+
+@pytest.mark.usefixtures("site")
 def test_only_bytecode_is_shipped():
     parts = json.loads((MADE / "parts.json").read_text(encoding="utf-8"))
     for name in (parts["library"], parts["calculators"]):
-        with zipfile.ZipFile(MADE / name) as archive:
+        with zipfile.ZipFile(io.BytesIO(gzip.decompress((MADE / name).read_bytes()))) as archive:
             assert not [entry for entry in archive.namelist() if entry.endswith(".py")]
             assert [entry for entry in archive.namelist() if entry.endswith(".pyc")]

@@ -38,7 +38,9 @@ async function comes(calculator) {
 }
 
 async function begin() {
-  if (typeof WebAssembly === "undefined") throw new Error("this browser has no WebAssembly"); // before 5 MB are fetched
+  for (const name of ["WebAssembly", "DecompressionStream"]) {
+    if (!(name in self)) throw new Error(`this browser has no ${name}`); // before 5 MB are fetched
+  }
   performance.mark("worker runs");
   const count = countBytes();
   compileEarly();

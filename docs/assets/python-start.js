@@ -32,11 +32,13 @@ export function imageAddress(parts) {
 
 /** Python with the calculators at hand, not imported yet unless ``extra`` brings an image. */
 export async function startPython(parts, extra = {}) {
-  const wheel = fetch(new URL(parts.calculators, runtime)).then((reply) => reply.arrayBuffer());
-  wheel.catch(() => {}); // looked at below, once Python is there
-  const python = await withCompiled(() => loadPyodide({
+  const stdLibURL = new URL(parts.library, runtime).href;
+  const library = unpacked(stdLibURL);
+  const wheel = unpacked(new URL(parts.calculators, runtime)).then((reply) => reply.arrayBuffer());
+  for (const part of [library, wheel]) part.catch(() => {}); // looked at below
+  const python = await withCompiled({ [stdLibURL]: library, [CODE]: new Response() }, () => loadPyodide({
     indexURL: runtime.href,
-    stdLibURL: new URL(parts.library, runtime).href,
+    stdLibURL,
     lockFileContents: JSON.stringify(parts.lock), // no packages: the stock list alone is 120 KB
     ...extra,
   }));
@@ -47,15 +49,23 @@ export async function startPython(parts, extra = {}) {
   return python;
 }
 
+/** A part that comes packed as one gzip stream, unpacked as it comes. */
+async function unpacked(address) {
+  const reply = await fetch(address);
+  if (!reply.ok || !reply.body) throw new Error(`${address} could not be loaded`);
+  return new Response(reply.body.pipeThrough(new DecompressionStream("gzip")));
+}
+
 /**
  * Run the runtime's start with the code that is compiled already. It would begin only after its own script has
  * arrived, and its option for this is for one that is not streamed. Fails at once where the code does not come.
+ * What it fetches, by its address, it has from `replies` where they hold it.
  */
-async function withCompiled(start) {
+async function withCompiled(replies, start) {
   const code = compileEarly();
   const { fetch: plainFetch } = self;
   const { instantiateStreaming } = WebAssembly;
-  self.fetch = (address, options) => (String(address) === CODE ? Promise.resolve(new Response()) : plainFetch(address, options));
+  self.fetch = async (address, options) => replies[String(address)] ?? plainFetch(address, options);
   WebAssembly.instantiateStreaming = async (_reply, imports) => {
     const module = await code;
     const instance = await WebAssembly.instantiate(module, imports);

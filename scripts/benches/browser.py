@@ -62,7 +62,8 @@ async () => {{ {LAPS}
   const parts = await (await fetch('/runtime/parts.json')).json();
   const [python, wheel] = await Promise.all([
     loadPyodide({{ indexURL: root.href }}),
-    fetch('/runtime/' + parts.calculators).then((reply) => reply.arrayBuffer()),
+    fetch('/runtime/' + parts.calculators)
+      .then((reply) => new Response(reply.body.pipeThrough(new DecompressionStream('gzip'))).arrayBuffer()),
   ]);
   python.FS.writeFile('/calculators.whl', new Uint8Array(wheel));
   python.runPython("import sys; sys.path.insert(0, '/calculators.whl')");

@@ -17,7 +17,8 @@ export const listOfParts = async () => (await fetch(new URL("parts.json", runtim
 export async function startPython(parts) {
   const [python, wheel] = await Promise.all([
     loadPyodide({ indexURL: new URL("../stock/", import.meta.url).href }),
-    fetch(new URL(parts.calculators, runtime)).then((reply) => reply.arrayBuffer()),
+    fetch(new URL(parts.calculators, runtime))
+      .then((reply) => new Response(reply.body.pipeThrough(new DecompressionStream("gzip"))).arrayBuffer()),
   ]);
   performance.mark("Python started");
   python.FS.writeFile("/calculators.whl", new Uint8Array(wheel));

@@ -7,8 +7,10 @@ Its ``py-compile`` uses the interpreter it runs in, so that elsewhere the byteco
 import subprocess
 import sys
 import zipfile
+from collections.abc import Mapping, Sequence
 from pathlib import Path
 
+from scripts.runtime.slim import slim_pyc, stored
 from scripts.setup.environment import make
 from scripts.setup.paths import BUILD, WINDOWS, python_of
 from scripts.setup.say import Missing
@@ -51,3 +53,17 @@ def py_compile(archive: Path) -> None:
     if done.returncode or len(made) != 1:
         raise Missing(f"pyodide py-compile failed on {archive.name}: {done.stdout}{done.stderr}")
     made[0].rename(archive)
+
+
+def slim_archive(
+    archive: Path, *, lines: bool, read: Mapping[str, Sequence[str]] | None = None
+) -> None:
+    """Make an archive's bytecode small, in place; ``read`` names functions whose docstrings stay, by file."""
+    with zipfile.ZipFile(archive) as source:
+        names = sorted(name for name in source.namelist() if ".dist-info/" not in name)
+        files = {name: source.read(name) for name in names}
+    for name in names:
+        if name.endswith(".pyc"):
+            keep = (read or {}).get(name.removesuffix("c"), ())
+            files[name] = slim_pyc(files[name], lines=lines, keep=keep)
+    archive.write_bytes(stored(files))

@@ -1,20 +1,24 @@
 """Makes the runtime folder of the site, once for each state of what it is made from."""
 
+import gzip
 import hashlib
+import io
 import json
 import shutil
 import tempfile
+import zipfile
 from pathlib import Path
 from typing import Any
 
 from calculators.core.listing import load_all
-from scripts.runtime.compile_here import can_compile_here, compile_here
+from scripts.runtime.compile_here import can_compile_here, compile_here, slim_archive
 from scripts.runtime.wheel import build_wheel
 from scripts.setup.node import browser_parts, node
 from scripts.setup.paths import BUILD, LOCKS, ROOT
 from scripts.setup.say import Missing, step
 
 HERE = Path(__file__).parent
+STAND_INS = HERE / "stand_ins"
 MADE = BUILD / "runtime"
 # Pinned in scripts/locks/npm: with the processor slowed four times, 0.29 starts faster than the 314 line.
 STOCK = ("pyodide.mjs", "pyodide.asm.js", "pyodide.asm.wasm")
@@ -45,9 +49,12 @@ def fill(work: Path, pyodide: Path, sources_hash: str) -> None:
     wheel = build_wheel(work)
     library, calculators = work / "library.zip", work / "calculators.whl"
     here = can_compile_here((major, minor))
-    files = trim(work, pyodide, wheel, None if here else (library, calculators))
+    stock = with_stand_ins(pyodide / "python_stdlib.zip", work / "python_stdlib.zip")
+    files = trim(work, stock, wheel, None if here else (library, calculators))
     if here:
-        compile_here(pyodide / "python_stdlib.zip", files, wheel, library, calculators)
+        compile_here(stock, files, wheel, library, calculators)
+        slim_archive(library, lines=False)
+        slim_archive(calculators, lines=True, read=docstrings_read())
     tables = copy_tables()
     sizes = [(MADE / "pyodide.asm.wasm").stat().st_size]
     listed: dict[str, Any] = {
@@ -55,14 +62,33 @@ def fill(work: Path, pyodide: Path, sources_hash: str) -> None:
         "modules": files,
         "tables": tables,
     }
-    for key, made, kind in (("library", library, "zip"), ("calculators", calculators, "whl")):
-        data = made.read_bytes()
-        listed[key] = f"{key}-{hashlib.sha256(data).hexdigest()[:12]}.{kind}"
+    for key, made in (("library", library), ("calculators", calculators)):
+        data = packed(made.read_bytes())
+        listed[key] = f"{key}-{hashlib.sha256(data).hexdigest()[:12]}.pack"
         (MADE / listed[key]).write_bytes(data)
         sizes.append(len(data))
     listed["bytes"] = sum(sizes)  # what the progress bar counts
     listed["image"] = f"image-{sources_hash[:12]}"  # the browser's own file, of this version
     (MADE / "parts.json").write_text(json.dumps(listed), encoding="utf-8")
+
+
+def packed(octets: bytes) -> bytes:
+    """One gzip stream, the same for the same octets; the page unpacks it as it comes.
+
+    No host packs it again, and none unpacks it on the way, since its name tells no host what it is.
+    """
+    made = io.BytesIO()
+    with gzip.GzipFile("", "wb", compresslevel=9, fileobj=made, mtime=0) as stream:
+        stream.write(octets)
+    return made.getvalue()
+
+
+def docstrings_read() -> dict[str, list[str]]:
+    """The functions whose docstrings the calculators read: those that declare one; ``{file: [function]}``."""
+    functions = [spec.function for spec in load_all().values()]
+    return {
+        f"{function.__module__.replace('.', '/')}.py": [function.__name__] for function in functions
+    }
 
 
 def copy_tables() -> dict[str, dict[str, str]]:
@@ -77,16 +103,35 @@ def copy_tables() -> dict[str, dict[str, str]]:
     return listed
 
 
-def trim(work: Path, pyodide: Path, wheel: Path, compile_to: tuple[Path, Path] | None) -> list[str]:
+def with_stand_ins(stock: Path, target: Path) -> Path:
+    """Write the stock library with our small modules in place of those that start much and do nothing for us.
+
+    Raises ``Missing`` where a version of the runtime has no such module any more.
+    """
+    ours = {
+        path.relative_to(STAND_INS).as_posix(): path.read_bytes()
+        for path in sorted(STAND_INS.rglob("*.py"))
+    }
+    with zipfile.ZipFile(stock) as source, zipfile.ZipFile(target, "w") as whole:
+        if lost := ours.keys() - set(source.namelist()):
+            raise Missing(f"nothing of the library is called {', '.join(sorted(lost))} any more.")
+        for name in source.namelist():
+            whole.writestr(name, ours[name] if name in ours else source.read(name))
+    return target
+
+
+def trim(work: Path, stock: Path, wheel: Path, compile_to: tuple[Path, Path] | None) -> list[str]:
     """Run trim.mjs under Node; the files of the library that are needed.
 
     Raises ``Missing`` where it fails.
     """
     request = {
-        "pyodide": str(pyodide),
-        "script": str(HERE / "trim.py"),
+        "pyodide": str(browser_parts() / "pyodide"),
+        "library": str(stock),
+        "scripts": {name: str(HERE / name) for name in ("trim.py", "slim.py")},
         "wheel": str(wheel),
         "names": list(load_all()),
+        "read": docstrings_read(),
         "tables": {
             table: str(ROOT / "calculators" / "data" / f"{table}.json")
             for spec in load_all().values()
@@ -108,7 +153,7 @@ def made_from() -> str:
     sources = [
         LOCKS / "npm" / "package-lock.json",
         ROOT / "pyproject.toml",
-        *sorted(HERE.glob("*")),
+        *sorted(HERE.rglob("*")),
         *sorted((ROOT / "calculators").rglob("*")),
     ]
     digest = hashlib.sha256()

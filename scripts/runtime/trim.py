@@ -11,8 +11,6 @@ from typing import Any
 LIBRARY = "/lib/python{}{}.zip".format(*sys.version_info[:2])
 # The interpreter loads these by itself to decode text or show an error: no run is sure to need them.
 ALSO = ("encodings.ascii", "encodings.latin_1", "encodings.utf_8", "traceback", "linecache")
-KEEP_DOCSTRINGS = ("_pyodide/", "pyodide/")  # the runtime hands them on to JavaScript as it starts
-FIXED_DATE = (2000, 1, 1, 0, 0, 0)  # same sources, same bytes
 
 
 def exercise(names: list[str]) -> None:
@@ -72,34 +70,36 @@ def library_files() -> list[str]:
     return sorted(loaded)
 
 
-def compiled(archive: str, names: list[str] | None = None) -> bytes:
+def compiled(
+    archive: str, names: list[str] | None = None, read: dict[str, list[str]] | None = None
+) -> bytes:
     """A zip of bytecode made from the sources in ``archive``: all of them, or those in ``names``.
 
-    Of the calculators, asked for whole, docstrings stay, since pages are made of them; of the library
-    they go, which makes it a seventh smaller.
+    Of the calculators, asked for whole, assertions and lines stay: an error says where it was. ``read`` names
+    the functions whose docstrings a page is made of, by file.
     """
-    import io  # here and below, so that what this tool alone needs is not counted as needed
-    import zipfile
+    import zipfile  # here and below, so that what this tool alone needs is not counted as needed
 
-    made = io.BytesIO()
-    with zipfile.ZipFile(archive) as source, zipfile.ZipFile(made, "w") as target:
+    from scripts.runtime.slim import slim_pyc, stored
+
+    made = {}
+    with zipfile.ZipFile(archive) as source:
         whole = [
             name for name in source.namelist() if ".dist-info/" not in name
         ]  # nobody installs it
         for name in sorted(names if names is not None else whole):
             data = source.read(name)
             if name.endswith(".py"):
-                ours = names is None or name.startswith(KEEP_DOCSTRINGS)
-                data, name = bytecode(data, name, 0 if ours else 2), f"{name}c"
-            entry = zipfile.ZipInfo(name, FIXED_DATE)
-            entry.compress_type = zipfile.ZIP_DEFLATED
-            entry.external_attr = 0o644 << 16
-            target.writestr(entry, data, compresslevel=9)
-    return made.getvalue()
+                keep = (read or {}).get(name, ())
+                ours = names is None
+                pyc = bytecode(data, name, 0 if ours else 2)
+                data, name = slim_pyc(pyc, lines=ours, keep=keep), f"{name}c"
+            made[name] = data
+    return stored(made)
 
 
 def bytecode(source: bytes, name: str, optimize: int) -> bytes:
-    """A hash-based, unchecked pyc; ``optimize`` counts as ``compile`` does: 2 leaves docstrings out."""
+    """A hash-based, unchecked pyc; ``optimize`` counts as ``compile`` does: 2 leaves assertions out."""
     import importlib._bootstrap_external as external
     from importlib.util import source_hash
 

@@ -21,8 +21,8 @@ TYPES = {
     ".wasm": "application/wasm",
     ".webmanifest": "application/manifest+json",
     ".svg": "image/svg+xml",
-    ".zip": "application/zip",
     ".whl": "application/zip",
+    ".pack": "application/octet-stream",
 }
 
 

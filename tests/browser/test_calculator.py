@@ -172,7 +172,7 @@ def test_python_stays_alive_from_page_to_page(page):
     assert started == []
 
 
-LARGE = re.compile(r"/runtime/[^/]+\.(whl|wasm|zip)$")
+LARGE = re.compile(r"/runtime/(calculators|pyodide|library)[^/]+\.(?:pack|wasm)$")
 FURTHER = """(before) => {
     const { value } = document.querySelector("#progress");
     return value > before && value; }"""
@@ -190,12 +190,16 @@ def test_a_loading_bar_shows_real_progress(page):
     )
     go(page, "calculators/units/")
     seen = [0]
-    for ending in ("whl", "wasm", "zip"):  # the first is asked for once their sizes are known
+    for part in (
+        "calculators",
+        "pyodide",
+        "library",
+    ):  # their sizes are known once they are asked for
         for _ in range(MOST_FRAMES):
-            if ending in held:
+            if part in held:
                 break
             page.evaluate(A_FRAME)
-        held[ending].continue_()
+        held[part].continue_()
         seen.append(page.wait_for_function(FURTHER, arg=seen[-1]).json_value())
     wait_for_answer(page)
     assert 0 < seen[1] < seen[2] < 85

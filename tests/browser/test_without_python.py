@@ -12,6 +12,7 @@ from tests.effort import long_run, share_of
 # Put before the worker's own script: what an old browser lacks, or a full phone refuses.
 MISSING = {
     "no WebAssembly": "delete self.WebAssembly;",
+    "nothing that unpacks": "delete self.DecompressionStream;",
     "memory refused": "WebAssembly.Memory = function () { throw new RangeError('out of memory'); };",
 }
 

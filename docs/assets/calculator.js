@@ -260,7 +260,7 @@ function sayLeftOut(here, reply) {
 
 function paintExample(reply) {
   paintAnswer(reply.painted.html);
-  showState("Worked example", "None of these figures are yours: fill in your own above.");
+  showState("Worked example", "None of these figures are yours: fill in your own in the form.");
   paintBorrowed();
   sayBriefly({ level: "info", text: "" });
 }

@@ -162,3 +162,34 @@ def test_on_a_wide_screen_the_answer_stands_beside_the_form_and_stays_in_view(pa
     assert result["y"] < 800
     page.locator("#inputs").evaluate("(one) => one.scrollIntoView({ block: 'end' })")
     expect(page.locator("#result-title")).to_be_in_viewport()
+
+
+def test_on_a_wide_screen_a_range_in_words_and_its_mark_stand_below_the_bar(context):
+    page = context.new_page()
+    page.set_viewport_size({"width": 1280, "height": 800})
+    for path in ("animals/paracheirodon-innesi/", "plants/hygrophila-difformis/"):
+        page.goto(path)
+        beside = page.locator(".bars dd").evaluate_all(
+            """(rows) => rows.filter((row) => {
+            const bar = row.querySelector(".bar").getBoundingClientRect();
+            const words = row.querySelector("b").getBoundingClientRect();
+            const mark = row.querySelector(".mark").getBoundingClientRect();
+            return words.top < bar.bottom - 1 || mark.top < bar.bottom - 1;
+        }).map((row) => row.textContent)"""
+        )
+        assert page.locator(".bars dd").count() > 3
+        assert beside == [], path
+    page.close()
+
+
+def test_buttons_in_a_row_stand_at_one_height_the_one_for_a_file_too(context):
+    page = context.new_page()
+    page.set_viewport_size({"width": 1280, "height": 800})
+    page.goto("shelf/")
+    expect(page.locator("#board-copy")).to_be_visible()
+    tops = page.locator("#board-copy .after > :is(button, .button)").evaluate_all(
+        "(buttons) => buttons.map((one) => Math.round(one.getBoundingClientRect().top))"
+    )
+    assert len(tops) == 3
+    assert len(set(tops)) == 1
+    page.close()

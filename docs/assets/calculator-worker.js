@@ -39,7 +39,7 @@ async function comes(calculator) {
 
 async function begin() {
   for (const name of ["WebAssembly", "DecompressionStream"]) {
-    if (!(name in self)) throw new Error(`this browser has no ${name}`); // before 5 MB are fetched
+    if (!(name in self)) throw new Error(`this browser has no ${name}`); // before 4 MB are fetched
   }
   performance.mark("worker runs");
   const count = countBytes();

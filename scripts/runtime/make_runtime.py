@@ -12,6 +12,7 @@ from typing import Any
 
 from calculators.core.listing import load_all
 from scripts.runtime.compile_here import can_compile_here, compile_here, slim_archive
+from scripts.runtime.interpreter import FILES, small_interpreter
 from scripts.runtime.wheel import build_wheel
 from scripts.setup.node import browser_parts, node
 from scripts.setup.paths import BUILD, LOCKS, ROOT
@@ -21,7 +22,7 @@ HERE = Path(__file__).parent
 STAND_INS = HERE / "stand_ins"
 MADE = BUILD / "runtime"
 # Pinned in scripts/locks/npm: with the processor slowed four times, 0.29 starts faster than the 314 line.
-STOCK = ("pyodide.mjs", "pyodide.asm.js", "pyodide.asm.wasm")
+LOADER = "pyodide.mjs"
 
 
 def make_runtime() -> Path:
@@ -31,11 +32,13 @@ def make_runtime() -> Path:
     if stamp.exists() and stamp.read_text(encoding="utf-8") == sources_hash:
         return MADE
     parts = browser_parts()
+    interpreter = small_interpreter()
     with step("trimming and byte-compiling the browser's Python"):
         shutil.rmtree(MADE, ignore_errors=True)
         MADE.mkdir(parents=True)
-        for name in STOCK:
-            shutil.copyfile(parts / "pyodide" / name, MADE / name)
+        shutil.copyfile(parts / "pyodide" / LOADER, MADE / LOADER)
+        for name in FILES:
+            shutil.copyfile(interpreter / name, MADE / name)
         with tempfile.TemporaryDirectory() as folder:
             fill(Path(folder), parts / "pyodide", sources_hash)
         stamp.write_text(sources_hash, encoding="utf-8")

@@ -84,7 +84,7 @@ def browser_parts(tools: bool = False) -> Path:
     if stamped and is_whole(modules):
         return modules
     what = "browser's parts and the tests' tools" if tools else "browser's parts"
-    with step(f"fetching the {what} by lock file (about {25 if tools else 8} MB)"):
+    with step(f"fetching the {what} by lock file (about {48 if tools else 31} MB)"):
         BROWSER_PARTS.mkdir(parents=True, exist_ok=True)
         (BROWSER_PARTS / TOOLS_STAMP).unlink(missing_ok=True)  # npm takes away what is left out
         for name in ("package.json", "package-lock.json"):

@@ -123,8 +123,9 @@ KH_RATE_HALF_DH: Annotated[
 ] = 0.1  # fmt: skip
 SEED_MG_L_DAY: Annotated[
     float, About("mg N/L a day", "what the bacteria that come into any new tank could oxidise, whatever "
-                 "is fed", "uncertain", "judgement: a common load is calm in four weeks, keepers say to six; "
-                 "a new sand filter took 70 days at 12 °C, the forecast says 89", "biofilter-start-2024")
+                 "is fed", "uncertain", "judgement: a common load is calm in five to six weeks, keepers "
+                 "say four to six; a new sand filter took 70 days at 12 °C, the forecast says 89",
+                 "biofilter-start-2024")
 ] = 0.001  # fmt: skip
 BACKGROUND_MG_L_DAY: Annotated[
     float, About("mg N/L a day", "load that keeps some nitrifiers alive with no feed", "uncertain",

@@ -18,12 +18,12 @@ export async function watchForNews(root) {
   if (!registration) {
     hadCopy = Boolean(navigator.serviceWorker.controller);
     navigator.serviceWorker.addEventListener("controllerchange", changed);
-    onWaiting(letGoFirst);
     if (!hadCopy) await Promise.race([settled(), new Promise((done) => setTimeout(done, AT_MOST))]);
     registration = await navigator.serviceWorker
       .register(workerAt(new URL("service-worker.js", root)), { scope: root.pathname, updateViaCache: "none" })
       .catch(() => null); // a host without https; the book works, but only with a signal
     if (!registration) return;
+    onWaiting(letGoFirst);
     registration.addEventListener("updatefound", () => follow(registration.installing));
     follow(registration.installing);
   }
@@ -33,7 +33,7 @@ export async function watchForNews(root) {
 
 /** A copy that is just being made stops at its next file while somebody waits. */
 function letGoFirst(waits) {
-  registration?.installing?.postMessage(waits ? "hold" : "go on");
+  registration.installing?.postMessage(waits ? "hold" : "go on");
 }
 
 /** Whether the pages that the copy serves now are of another version than this page's scripts. */

@@ -3,7 +3,7 @@
 
 import { element } from "../paint.js";
 import { called, shelf } from "./shelf-start.js";
-import { keptStanding, onEachChange, standingNow } from "./standings.js";
+import { keptStanding, standingNow } from "./standings.js";
 import { besideSign, sign } from "./verdict.js";
 
 export async function open(root) {
@@ -11,8 +11,11 @@ export async function open(root) {
   const store = await shelf().catch(() => null); // no storage here: no shelf
   if (!store) return;
   const paint = () => paintStands(store, box, root);
-  const stop = store.onChange(() => (box.isConnected ? paint() : stop()));
-  onEachChange(store, box, () => workOut(store));
+  const stop = store.onChange(({ only }) => {
+    if (!box.isConnected) return stop();
+    paint();
+    if (!only) workOut(store); // not for a choice, nor for an answer that was kept
+  });
   await paint();
 }
 

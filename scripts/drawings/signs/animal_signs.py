@@ -55,9 +55,7 @@ def breath() -> dict[str, str]:
         "only-invertebrates-die": tank("water", fish(14, 24), fallen),
         "animal-missing": tank(
             "water",
-            path("M14 31c7 -8 19 -8 26 0c-7 8 -19 8 -26 0l-8 -6v12z", stroke="soft").replace(
-                "/>", ' stroke-dasharray="3 2"/>'
-            ),
+            path("M14 31c7 -8 19 -8 26 0c-7 8 -19 8 -26 0l-8 -6v12z", stroke="soft", dashes="3 2"),
         ),
         "moult-trouble": tank(
             "water", shrimp(8, 36, 0, "pink"), path("M22 33v12", stroke="ink", width=1.6)
@@ -85,7 +83,5 @@ def small_ones() -> dict[str, str]:
             "M8 40q4 -10 8 -4t8 -4t8 -4M20 16q4 -8 8 -2t8 -4M6 20q4 6 8 0", stroke="soft", width=1.4
         ),
         "specks-that-hop": hop
-        + path("M10 32q5 -10 10 6M30 30q5 -10 9 6", stroke="soft").replace(
-            "/>", ' stroke-dasharray="1 2"/>'
-        ),
+        + path("M10 32q5 -10 10 6M30 30q5 -10 9 6", stroke="soft", dashes="1 2"),
     }

@@ -11,14 +11,24 @@ PAIRS = (38.0, 29.0, 20.0, 12.0)  # heights of a stem's pairs of leaves, the old
 
 
 def path(
-    data: str, *, fill: str = "", stroke: str = "", width: float = 1.0, opacity: float = 1
+    data: str,
+    *,
+    fill: str = "",
+    stroke: str = "",
+    width: float = 1.0,
+    opacity: float = 1,
+    dashes: str = "",
 ) -> str:
-    """A path; ``fill`` and ``stroke`` are variables of the style sheet, without dashes, or none."""
+    """A path; ``fill`` and ``stroke`` are variables of the style sheet, without dashes, or none.
+
+    ``dashes`` are the lengths of a broken line's marks and gaps.
+    """
     return (
         f'<path d="{data}" fill="{ink(fill)}"'
         + (f' stroke="{ink(stroke)}"' if stroke else "")
         + (f' stroke-width="{number(width, 1)}"' if width != 1 else "")
         + (f' opacity="{number(opacity, 2)}"' if opacity != 1 else "")
+        + (f' stroke-dasharray="{dashes}"' if dashes else "")
         + "/>"
     )
 

@@ -6,6 +6,8 @@ import re
 import shutil
 import time
 
+from playwright.sync_api import expect
+
 from scripts.setup.paths import ROOT
 from scripts.site.offline import write_offline_list
 
@@ -52,3 +54,10 @@ def look_again(page):
           look();
         }); }"""
     )
+
+
+def reads_with_no_network(page):
+    """A page of the copy opens while nothing can be fetched; the network stays off."""
+    page.context.set_offline(True)
+    page.goto("plants/lemna-minor/")
+    expect(page.get_by_role("heading", level=1)).to_contain_text("Lemna minor")

@@ -9,7 +9,7 @@ from playwright.sync_api import expect
 
 from scripts.site.offline import is_stored
 from tests.browser.conftest import wait_for_answer, wait_for_offline_copy
-from tests.browser.updates.published import look_again, publish
+from tests.browser.updates.published import look_again, publish, reads_with_no_network
 from tests.effort import long_run, share_of
 
 
@@ -33,9 +33,7 @@ def test_a_version_that_arrives_damaged_is_not_installed(reader, book):
     expect(reader.locator("#news")).to_be_hidden()
     reader.reload()
     expect(reader.locator("main")).not_to_contain_text("freshly printed")
-    reader.context.set_offline(True)
-    reader.goto("plants/lemna-minor/")
-    expect(reader.get_by_role("heading", level=1)).to_contain_text("Lemna minor")
+    reads_with_no_network(reader)
 
 
 @long_run()
@@ -94,9 +92,7 @@ def test_a_lost_copy_is_brought_again_at_the_next_visit(reader, lost):
     )
     reader.goto("search/")
     assert copy_words(reader).startswith("The whole book is on this device")
-    reader.context.set_offline(True)
-    reader.goto("plants/lemna-minor/")
-    expect(reader.get_by_role("heading", level=1)).to_contain_text("Lemna minor")
+    reads_with_no_network(reader)
 
 
 @long_run()

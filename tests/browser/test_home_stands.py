@@ -3,7 +3,7 @@
 from playwright.sync_api import expect
 
 from tests.browser.conftest import go
-from tests.browser.test_shelf_pages import LOBBY, board, logged, put, without_python
+from tests.browser.shelf_tanks import LOBBY, board, logged, put, without_python
 
 SICK = {**LOBBY, "id": "sick", "name": "Back room"}
 
@@ -43,15 +43,3 @@ def test_without_a_tank_nothing_stands_between_search_and_doors(page):
     page.goto("")
     expect(page.locator("#stands-here")).to_be_empty()
     assert page.locator("#stands-here").bounding_box()["height"] == 0
-
-
-def test_a_link_that_is_read_off_the_page_fits_a_phone(page):
-    put(page, LOBBY, chosen="mine")
-    page.add_init_script("delete Navigator.prototype.share; delete Navigator.prototype.clipboard;")
-    page.goto("shelf/tank/#mine")
-    page.get_by_text("To another phone").tap()
-    page.get_by_role("button", name="Make the link").tap()
-    expect(page.locator("#tank-code svg")).to_be_visible()
-    expect(page.locator("#tank-link-said")).to_contain_text("#tank=")
-    wide = page.evaluate("() => document.documentElement.scrollWidth")
-    assert wide == page.viewport_size["width"]

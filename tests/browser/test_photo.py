@@ -8,7 +8,7 @@ import pytest
 from playwright.sync_api import expect
 
 from tests.browser.conftest import axe_complaints, go, wait_for_answer
-from tests.browser.test_shelf_pages import LOBBY, OTHER, board, entries_of, put
+from tests.browser.shelf_tanks import LOBBY, OTHER, board, entries_of, put
 from tests.effort import long_run, share_of
 from tests.png import png
 from tests.surface_pictures import GREEN, RED, SLANTED, photo, strewn

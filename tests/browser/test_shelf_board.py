@@ -7,7 +7,7 @@ from playwright.sync_api import expect
 
 from tests.browser.conftest import go
 from tests.browser.shelf_page import in_page, with_shelf
-from tests.browser.test_shelf_pages import LOBBY, OTHER, board, put, reading, without_python
+from tests.browser.shelf_tanks import LOBBY, OTHER, board, logged, put, reading, without_python
 from tests.effort import long_run, share_of
 
 CHANGED = {**reading(20, 9, None), "kind": "change"}  # two days late by the tank's own plan
@@ -180,4 +180,50 @@ def test_a_card_without_plants_has_no_room_for_them(page, context):
     other.goto("shelf/")
     expect(other.locator(".tank-card")).to_have_count(1)
     expect(other.locator(".card-plants")).to_have_count(0)
+    other.close()
+
+
+def test_a_kept_calm_is_not_shown_once_something_was_logged(page, context):
+    """What was logged may be what harms, and Python may not be there to say so."""
+    put(page, LOBBY)
+    logged(page, tank="mine", kind="reading", what="nitrate_mg_l", value=5)
+    board(page, "anew")
+    expect(page.locator(".stands-sign")).to_have_text("Calm")
+    go(page, "about/")  # an open board would work out the tank for every tab
+    other = without_python(context)
+    other.goto("shelf/")
+    expect(other.locator(".stands-sign")).to_have_text("Calm")
+    logged(other, tank="mine", kind="reading", what="nitrite_mg_n_l", value=5)
+    expect(other.locator(".stands-sign")).to_have_text("Not known")
+    expect(other.locator("#board-week")).to_contain_text("What was kept stands here")
+    expect(other.locator(".stands-sign")).to_have_text("Not known")
+    other.reload()
+    expect(other.locator(".stands-sign")).to_have_text("Not known")
+    expect(other.locator(".stands")).to_contain_text("Something changed since this was worked out.")
+    other.close()
+
+
+def test_a_reading_of_acid_water_keeps_its_small_p_on_the_card(page):
+    put(page, LOBBY)
+    logged(page, tank="mine", kind="reading", what="ph", value=4.4)
+    board(page, "anew")
+    expect(page.locator(".stands")).to_contain_text("pH of 4.4, read ")
+
+
+def test_the_board_is_whole_at_once_and_then_made_anew(page, context):
+    put(page, LOBBY, {**LOBBY, "id": "sick", "name": "Back room"})
+    logged(page, tank="sick", kind="reading", what="nitrite_mg_n_l", value=2)
+    board(page, "anew")
+    names = page.locator(".tank-card h2").all_inner_texts()
+    assert names == ["Back room", "Lobby"]  # danger first
+    expect(page.locator(".tank-card").first.locator(".stands-sign")).to_have_text("Act now")
+    expect(page.locator("#board-week")).to_contain_text("2 tanks")
+    go(page, "about/")  # an open board would work out the tank for every tab
+    other = without_python(context)
+    other.goto("shelf/")
+    expect(other.locator(".tank-card").first.locator(".stands-sign")).to_have_text("Act now")
+    assert other.locator(".tank-card h2").all_inner_texts() == names
+    with_shelf(other, "await shelf.log({ tank: 'mine', kind: 'feed', value: 1 });")
+    expect(other.locator("#board-week")).to_contain_text("What was kept stands here")
+    expect(other.locator(".tank-card")).to_have_count(2)
     other.close()

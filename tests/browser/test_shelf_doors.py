@@ -10,7 +10,7 @@ from playwright.sync_api import expect
 
 from calculators.shelf.file_schema import shelf_schema
 from tests.browser.conftest import go
-from tests.browser.test_shelf_pages import LOBBY, board, entries_of, put, reading
+from tests.browser.shelf_tanks import LOBBY, board, entries_of, put, reading
 from tests.effort import long_run
 
 CHANGED = {**reading(20, 9, None), "kind": "change"}  # two days late by the tank's own plan

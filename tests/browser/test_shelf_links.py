@@ -6,9 +6,11 @@ import re
 import zlib
 
 import pytest
+from playwright.sync_api import expect
 
 from scripts.setup.node import browser_parts
 from tests.browser.shelf_page import at_book, with_shelf
+from tests.browser.shelf_tanks import LOBBY, put
 from tests.effort import share_of
 
 PAGE = "https://example.org/book/shelf/new/"
@@ -184,3 +186,32 @@ def test_a_name_cannot_break_out_of_the_drawing(page):
         )
     )
     assert label == 'QR code of "><script>alert(1)</script>&'
+
+
+def test_a_tank_travels_in_its_link_and_nothing_changes_before_it_is_agreed_to(page):
+    put(page, LOBBY)
+    link = with_shelf(
+        page,
+        """const { tankLink } = await import(at("link"));
+        const address = new URL("shelf/", new URL(document.body.dataset.root, location)).href;
+        return tankLink({ ...(await shelf.tank("mine")), id: "theirs", name: "From a friend" }, address);""",
+    )
+    page.goto(link)
+    expect(page.locator("#copy-preview")).to_contain_text("From a friend: new")
+    assert len(with_shelf(page, "return await shelf.tanks();")) == 1
+    page.get_by_role("button", name="Take it in").tap()
+    expect(page.locator(".tank-card")).to_have_count(2)
+    page.locator("#shelf-done button").tap()
+    expect(page.locator(".tank-card")).to_have_count(1)
+
+
+def test_a_link_that_is_read_off_the_page_fits_a_phone(page):
+    put(page, LOBBY, chosen="mine")
+    page.add_init_script("delete Navigator.prototype.share; delete Navigator.prototype.clipboard;")
+    page.goto("shelf/tank/#mine")
+    page.get_by_text("To another phone").tap()
+    page.get_by_role("button", name="Make the link").tap()
+    expect(page.locator("#tank-code svg")).to_be_visible()
+    expect(page.locator("#tank-link-said")).to_contain_text("#tank=")
+    wide = page.evaluate("() => document.documentElement.scrollWidth")
+    assert wide == page.viewport_size["width"]

@@ -4,7 +4,7 @@ from playwright.sync_api import expect
 
 from tests.browser.conftest import go
 from tests.browser.shelf_page import with_shelf
-from tests.browser.test_shelf_pages import LOBBY, OTHER, entries_of, put, without_python
+from tests.browser.shelf_tanks import LOBBY, OTHER, entries_of, put, without_python
 
 SHRIMP = "neocaridina-davidi"
 

@@ -8,8 +8,8 @@ from playwright.sync_api import expect
 
 from tests.browser.conftest import go, new_context
 from tests.browser.shelf_page import in_page, with_shelf
+from tests.browser.shelf_tanks import LOBBY, NO_WORKER, OTHER, board, entries_of, put
 from tests.browser.test_shelf_faults import REFUSALS
-from tests.browser.test_shelf_pages import LOBBY, NO_WORKER, OTHER, board, entries_of, put
 from tests.effort import long_run, share_of
 
 FULL = """() => {

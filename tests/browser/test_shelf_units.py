@@ -5,7 +5,7 @@ from playwright.sync_api import expect
 
 from tests.browser.conftest import go
 from tests.browser.shelf_page import with_shelf
-from tests.browser.test_shelf_pages import LOBBY, board, entries_of, put
+from tests.browser.shelf_tanks import LOBBY, board, entries_of, put
 from tests.effort import long_run
 
 # NIST SP 811, appendix B.8: both are exact, or as good as

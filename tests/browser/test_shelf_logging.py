@@ -1,0 +1,149 @@
+"""Readings, plants and kits are logged with wet hands: taps counted, units kept, nothing lost."""
+
+import re
+
+import pytest
+from playwright.sync_api import expect
+
+from tests.browser.conftest import axe_complaints, go
+from tests.browser.shelf_tanks import (
+    LOBBY,
+    OTHER,
+    SMALL,
+    Taps,
+    board,
+    entries_of,
+    log_for_lobby,
+    put,
+    reading,
+)
+from tests.effort import long_run
+
+
+@pytest.mark.starts_python
+def test_a_reading_is_logged_from_the_board_in_three_taps_and_no_keyboard(page):
+    put(page, LOBBY, entries=[reading(10, 9), reading(20, 2)])
+    board(page, "kept")  # while Python starts
+    tap = Taps()
+    tap(page.get_by_role("button", name="Log: Lobby"))
+    tap(page.get_by_role("dialog").get_by_role("button", name="Nitrate, NO₃"))
+    offered = page.get_by_role("group", name=re.compile("^Logged last")).get_by_role("button")
+    assert offered.all_inner_texts() == ["20", "10"]  # the last ones, the latest first
+    assert page.evaluate(SMALL) == []
+    tap(offered.first)
+    assert tap.count == 3
+    expect(page.locator("#shelf-done")).to_contain_text("Nitrate, NO₃ 20 NO₃, Lobby")
+    assert [one["value"] for one in entries_of(page)] == [10, 20, 20]
+    page.locator("#shelf-done button").tap()
+    expect(page.locator("#shelf-done")).to_have_text("Undone.")
+    assert [one["value"] for one in entries_of(page)] == [10, 20]
+
+
+@long_run()
+def test_plants_that_move_to_another_tank_are_two_entries(page):
+    put(page, LOBBY, OTHER)
+    board(page)
+    page.get_by_role("button", name="Log: Lobby").tap()
+    sheet = page.get_by_role("dialog")
+    sheet.get_by_role("button", name="Plants in or out").tap()
+    sheet.get_by_role("button", name="Rotala rotundifolia").tap()
+    sheet.get_by_role("button", name="Stairs").tap()
+    sheet.get_by_role("button", name=re.compile(r"30 g$")).first.tap()
+    expect(page.locator("#shelf-done")).to_contain_text("Rotala rotundifolia to Stairs")
+    (out,), (into,) = entries_of(page), entries_of(page, "other")
+    assert (out["value"], into["value"]) == (-30, 30)
+    assert out["what"] == into["what"] == "rotala-rotundifolia"
+    page.locator("#shelf-done button").tap()
+    expect(page.locator("#shelf-done")).to_have_text("Undone.")
+    assert entries_of(page) == entries_of(page, "other") == []
+
+
+@long_run()
+def test_a_kit_is_chosen_once_and_handfuls_are_weighed_once(page):
+    put(page, LOBBY)
+    board(page)
+    sheet = log_for_lobby(page, "Nitrite, as nitrogen")
+    sheet.get_by_role("button", name="nitrite, NO₂", exact=True).tap()
+    sheet.locator("#log-value").fill("1")
+    sheet.get_by_role("button", name="Save", exact=True).tap()
+    expect(page.locator("#shelf-done")).to_contain_text("1 NO₂")
+    (entry,) = entries_of(page)
+    # 14.007 / 46.005, from the standard atomic weights of nitrogen and oxygen (IUPAC 2021, abridged)
+    assert entry["value"] == pytest.approx(0.3045, abs=1e-4)
+    page.get_by_role("button", name="Log: Lobby").tap()
+    sheet.get_by_role("button", name="Nitrite, as nitrogen").tap()
+    expect(sheet.locator(".kit > summary")).to_contain_text("NO₂")
+    last = sheet.get_by_role("group", name="Logged last, NO₂")
+    expect(last.get_by_role("button")).to_have_text("1")
+    sheet.get_by_role("button", name="Something else").tap()
+    sheet.get_by_role("button", name="Trimmed").tap()
+    sheet.get_by_role("button", name="40 g", exact=True).tap()
+    sheet.get_by_role("button", name="2 handfuls").tap()
+    expect(page.locator("#shelf-done")).to_contain_text("2 handfuls")
+    assert entries_of(page)[-1]["value"] == 80
+
+
+HELD_AT_ONCE = """() => {
+  document.querySelector('dialog button.tap[aria-pressed=false]').click();
+  const controls = [...document.querySelectorAll('dialog .new-parts :is(button, input)')];
+  return [controls.length > 5, controls.every((one) => one.disabled)];
+}"""
+
+
+def test_nothing_is_saved_in_the_old_unit_while_another_kit_is_being_kept(page):
+    put(page, LOBBY)
+    board(page)
+    sheet = log_for_lobby(page, "Nitrite, as nitrogen")
+    sheet.locator("#log-value").fill("0.7")
+    assert page.evaluate(HELD_AT_ONCE) == [True, True]
+    expect(sheet.locator(".kit > summary")).to_contain_text("NO₂")
+    # As read off the kit, whatever its unit.
+    expect(sheet.locator("#log-value")).to_have_value("0.7")
+    sheet.get_by_role("button", name="Save", exact=True).tap()
+    expect(page.locator("#shelf-done")).to_contain_text("0.7 NO₂")
+
+
+def test_what_is_logged_before_the_lower_parts_of_the_board_have_come_is_shown(page):
+    put(page, LOBBY)
+    waiting = []
+    page.route("**/shelf/kept-calculations.js", lambda route: waiting.append(route))
+    go(page, "shelf/")
+    sheet = log_for_lobby(page, "Nitrate, NO₃")
+    sheet.locator("#log-value").fill("80")
+    sheet.get_by_role("button", name="Save", exact=True).tap()
+    expect(page.locator("#board-cards")).to_contain_text("80")
+    assert waiting
+    for route in waiting:
+        route.continue_()
+
+
+def test_an_entry_is_changed_set_back_and_taken_out_on_the_tanks_page(page):
+    put(page, LOBBY, entries=[reading(10, 1)])
+    go(page, "shelf/tank/#mine")
+    page.get_by_role("button", name=re.compile("^Change: Nitrate")).tap()
+    page.locator("#log-value").fill("2000")
+    page.get_by_role("button", name="Save", exact=True).tap()
+    expect(page.locator("#log-value-problem")).to_contain_text("0 to 1000")  # refused, nothing lost
+    page.locator("#log-at").fill("2026-11-20T08:30")
+    page.locator("#log-value").fill("15")
+    page.get_by_role("button", name="Save", exact=True).tap()
+    expect(page.locator("#tank-entries li").first).to_contain_text("15 mg/L")
+    (entry,) = entries_of(page)
+    assert entry["value"] == 15
+    assert entry["at"].startswith("2026-11-20T08:30")
+    page.get_by_role("button", name=re.compile("^Change: Nitrate")).tap()
+    page.get_by_role("button", name="Take it out of the log").tap()
+    expect(page.locator("#tank-entries")).to_contain_text("Nothing is logged")
+    page.locator("#shelf-done button").tap()
+    expect(page.locator("#tank-entries li").first).to_contain_text("15 mg/L")
+
+
+@long_run()
+def test_axe_finds_nothing_on_the_sheet_to_log_on(page):
+    put(page, LOBBY, entries=[reading(10, 9)])
+    board(page)
+    page.get_by_role("button", name="Log: Lobby").tap()
+    assert axe_complaints(page) == []
+    page.get_by_role("dialog").get_by_role("button", name="Nitrate, NO₃").tap()
+    expect(page.locator("#log-value")).to_be_visible()
+    assert axe_complaints(page) == []

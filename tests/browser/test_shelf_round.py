@@ -1,0 +1,31 @@
+"""The round through all tanks: what is ticked off stays so, and nothing is called done too early."""
+
+from playwright.sync_api import expect
+
+from tests.browser.conftest import go
+from tests.browser.shelf_page import with_shelf
+from tests.browser.shelf_tanks import LOBBY, OTHER, SMALL, put, reading, without_python
+
+
+def test_nothing_is_called_done_before_today_was_worked_out(page, context):
+    put(page, LOBBY)
+    other = without_python(context)
+    other.goto("shelf/round/")
+    expect(other.locator("#round-tanks h2")).to_have_text("Lobby")
+    expect(other.locator("#round-week")).to_have_text("Not worked out for today yet.")
+    other.close()
+
+
+def test_the_round_is_ticked_off_and_put_into_walking_order(page):
+    put(page, {**LOBBY, "plants": []}, OTHER)
+    with_shelf(page, "await shelf.log(given);", {**reading(20, 8, None), "kind": "change"})
+    go(page, "shelf/round/")
+    box = page.locator("#round-tanks .tick", has_text="change water")
+    box.tap()
+    expect(box.locator("input")).to_be_checked()
+    go(page, "about/")
+    go(page, "shelf/round/")
+    expect(box.locator("input")).to_be_checked()
+    page.get_by_role("button", name="Earlier in the walk: Stairs").tap()
+    expect(page.locator("#round-tanks h2").first).to_have_text("Stairs")
+    assert page.evaluate(SMALL) == []

@@ -4,7 +4,7 @@ from playwright.sync_api import expect
 
 from tests.browser.conftest import go
 from tests.browser.shelf_page import with_shelf
-from tests.browser.shelf_tanks import LOBBY, OTHER, SMALL, put, reading, without_python
+from tests.browser.shelf_tanks import LOBBY, OTHER, SMALL, logged, put, reading, without_python
 
 
 def test_nothing_is_called_done_before_today_was_worked_out(page, context):
@@ -29,3 +29,25 @@ def test_the_round_is_ticked_off_and_put_into_walking_order(page):
     page.get_by_role("button", name="Earlier in the walk: Stairs").tap()
     expect(page.locator("#round-tanks h2").first).to_have_text("Stairs")
     assert page.evaluate(SMALL) == []
+
+
+# Both ticks in one turn of the page, before the first can have been written; then the page is left.
+TWO_TICKS = """() => {
+  const boxes = [...document.querySelectorAll("#round-tanks .tick input")].slice(0, 2);
+  for (const box of boxes) box.click();
+  location.reload();
+  return boxes.length;
+}"""
+
+
+def test_two_ticks_in_quick_succession_both_stay_though_the_page_is_left_at_once(page):
+    put(page, LOBBY, {**LOBBY, "id": "other", "name": "Stairs"})
+    for tank in ("mine", "other"):
+        logged(page, **{**reading(20, 8, None), "kind": "change", "tank": tank})
+    go(page, "shelf/round/")
+    ticks = page.locator("#round-tanks .tick")
+    expect(ticks.nth(1)).to_be_visible()
+    with page.expect_navigation():
+        assert page.evaluate(TWO_TICKS) == 2
+    expect(ticks.nth(1)).to_be_visible()
+    expect(page.locator("#round-tanks .tick input:checked")).to_have_count(2)

@@ -1,5 +1,6 @@
 // What was chosen in a calculator's form for a tank: offered again the next time, where fields.json says so.
 
+import { isSame } from "./item.js";
 import { shelf, table } from "./shelf-start.js";
 import { AGAIN } from "./settings.js";
 
@@ -16,8 +17,8 @@ export function rememberChoices(here) {
     if (!keys || !tank || tank.demo || here.borrowed || !reply.answer) return;
     const given = Object.fromEntries(keys.filter((key) => key in reply.address).map((key) => [key, reply.address[key]]));
     const store = await shelf();
-    const all = (await store.setting(AGAIN)) ?? {};
-    if (JSON.stringify(all[tank.id]?.[here.name]) === JSON.stringify(given)) return;
-    await store.saveSetting(AGAIN, { ...all, [tank.id]: { ...all[tank.id], [here.name]: given } }).catch(() => {}); // no room: it is asked again
+    if (isSame(await chosenLast(store, tank, here.name), given)) return;
+    const chosen = (all) => ({ ...all, [tank.id]: { ...all?.[tank.id], [here.name]: given } });
+    await store.changeSetting(AGAIN, chosen).catch(() => {}); // no room: it is asked again
   });
 }

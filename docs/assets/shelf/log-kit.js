@@ -31,10 +31,9 @@ export function unitWords(kit) {
 export function kitPart(store, what, kit, { hold, say, again }) {
   const keep = async (changes) => {
     hold();
-    const all = (await store.setting(SETTING)) ?? {};
     const { unit, label, factor, zero, step } = { ...kit, ...changes };
     try {
-      await store.saveSetting(SETTING, { ...all, [what.what]: { unit, label, factor, zero, step } });
+      await store.changeSetting(SETTING, (all) => ({ ...all, [what.what]: { unit, label, factor, zero, step } }));
     } catch (wrong) {
       say(wrong.message); // the kit stays as it was
     }

@@ -46,7 +46,7 @@ async function show(here) {
   const turn = ++here.turn;
   const [tanks, kept, ticks] = await Promise.all([here.store.tanks(), here.store.setting("round"), here.store.setting(TICKS)]);
   const round = here.round ?? kept;
-  const done = ticks?.day === day() ? ticks.done : [];
+  const done = doneToday(ticks);
   const parts = [];
   for (const [at, tank] of tanks.entries()) parts.push(await stop(here, tank, round, done, tanks, at));
   if (turn !== here.turn) return;
@@ -56,6 +56,10 @@ async function show(here) {
   const file = here.find("#round-calendar");
   file.hidden = !round?.calendar;
   file.onclick = () => saveCalendar(round.calendar);
+}
+
+function doneToday(ticks) {
+  return ticks?.day === day() ? ticks.done : [];
 }
 
 /** How much is left today, and the week's minutes. Nothing is called done before today was worked out. */
@@ -85,10 +89,12 @@ async function stop(here, tank, round, done, tanks, at) {
 function task(here, tank, { task: words, minutes }, done) {
   const key = `${tank.id} ${words}`;
   const box = element("input", { type: "checkbox", checked: done.includes(key) });
-  box.onchange = async () => {
-    const ticks = await here.store.setting(TICKS);
-    const before = ticks?.day === day() ? ticks.done.filter((one) => one !== key) : [];
-    await attempt(here, () => here.store.saveSetting(TICKS, { day: day(), done: box.checked ? [...before, key] : before }));
+  box.onchange = () => {
+    const { checked } = box;
+    return attempt(here, () => here.store.changeSetting(TICKS, (ticks) => {
+      const before = doneToday(ticks).filter((one) => one !== key);
+      return { day: day(), done: checked ? [...before, key] : before };
+    }));
   };
   const minutesWords = minutes ? `${Math.round(minutes)} min` : "";
   return element("li", {}, element("label", { className: "tick" }, box, element("span", { textContent: words }), element("small", { textContent: minutesWords })));

@@ -17,6 +17,9 @@ import { localDateTime } from "./when.js";
 /** @typedef {{action?: string}} Tap */
 
 export class Shelf extends ShownShelf {
+  /** Settings that are being written, by name. */
+  #underWay = new Map();
+
   /**
    * Save a new tank (no id) or what was changed in one; what another tab changed meanwhile stays.
    * @param {Tap} [tap]
@@ -96,6 +99,22 @@ export class Shelf extends ShownShelf {
     const fault = plainFault(value, name);
     if (fault) throw new ShelfError("broken", fault, value);
     await this.inner.writeLocal(settingRow(name, value));
+  }
+
+  /**
+   * Change a setting by what it is, or is about to be: of two taps in quick succession the second is made of the first,
+   * and neither waits for the other, since the page may be left at once.
+   * @param {(before: any) => unknown} change
+   */
+  async changeSetting(name, change) {
+    const { name: row } = settingRow(name, null);
+    const value = change(structuredClone(this.#underWay.has(name) ? this.#underWay.get(name) : this.local(row)));
+    this.#underWay.set(name, value);
+    try {
+      await this.saveSetting(name, value);
+    } finally {
+      if (this.#underWay.get(name) === value) this.#underWay.delete(name);
+    }
   }
 
   async keep(calculation) {

@@ -11,7 +11,7 @@ from calculators.core.listing import load_all
 from calculators.core.run import run
 from calculators.science.shelf.shelf_tank import TANK_FIELDS, ShelfTank
 from calculators.science.shelf.tank_verdict import FIRST_HOUR
-from calculators.shelf.fills import FILLS
+from calculators.shelf.fills import FILLS, durable
 from calculators.shelf.portions import portion_of, spoons
 from scripts.pages.shelf.shelf_downloads import DEMO_DAY, demo_json
 from scripts.records.load import read_records
@@ -75,6 +75,44 @@ def test_a_form_says_from_which_tank_and_of_when(demo):
     words = fill(demo, "free-ammonia")["from"]
     assert words["ammonia_mg_l"] == "Reading Room, read 2 days ago"
     assert fill(demo, "nitrogen-balance")["from"]["volume_l"] == "from Reading Room"
+
+
+HOUSE = {"id": "a", "name": "A", "ph": 8.2, "temperature_c": 26, "tap": {"nitrate_mg_l": 12}}
+
+
+@pytest.mark.parametrize(
+    ("readings", "what", "now", "tap"),
+    [
+        ({"nitrate_mg_l": 80}, "nitrate", 80, 12),
+        # Above British Columbia's 0.06 mg N/L (bc-nitrite): nitrite before any nitrate that harms slowly.
+        ({"nitrate_mg_l": 80, "nitrite_mg_n_l": 0.5}, "nitrite", 0.5, None),
+        ({"nitrite_mg_n_l": 0.01, "nitrate_mg_l": 20}, "nitrate", 20, 12),
+        # At pH 8.2 and 26 °C about a twelfth of it is toxic: 0.09 mg N/L, above what kills.
+        ({"nitrite_mg_n_l": 0.1, "ammonia_mg_n_l": 1}, "ammonia", 1, None),
+        ({"copper_ug_l": 30, "nitrate_mg_l": 60}, "copper", 0.03, None),
+        ({"phosphate_mg_l": 5}, None, None, None),
+    ],
+)
+def test_a_water_change_is_worked_out_for_the_reading_that_harms_most(readings, what, now, tap):
+    entries = [
+        {
+            "id": key,
+            "tank": "a",
+            "at": f"{TODAY}T08:00",
+            "kind": "reading",
+            "what": key,
+            "value": value,
+        }
+        for key, value in readings.items()
+    ]
+    reply = ask("fill", calculator="water-change", tank=HOUSE, entries=entries, today=TODAY)
+    fields = reply["fields"]
+    assert [fields.get(key) for key in ("what", "now_mg_l", "tap_mg_l")] == [what, now, tap]
+    assert not what or reply["from"]["now_mg_l"] == "A, read today"
+
+
+def test_the_nitrate_of_the_tap_is_never_saved_from_a_change_of_something_else():
+    assert durable()["water-change"] == {"volume_l": "tank.net_l"}
 
 
 def test_no_reading_that_is_too_old_goes_into_a_form(demo):

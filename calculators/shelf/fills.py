@@ -82,8 +82,7 @@ FILLS: dict[str, dict[str, Sources]] = {
     "trend": {**LITRES, **FEED, **own("soil_area_cm2"), "tap_value": ("tank.tap.nitrate_mg_l",)},
     "trimmings": {**LITRES, **own("protein_percent")},
     "warmth": {**SIDES, "net_l": ("tank.net_l",), "water_c": ("reading.temperature_c", "tank.temperature_c")},
-    "water-change": {**LITRES, "what": ("=nitrate",), "now_mg_l": ("reading.nitrate_mg_l",),
-                     "tap_mg_l": ("tank.tap.nitrate_mg_l",)},
+    "water-change": LITRES,
 }  # fmt: skip
 
 

@@ -9,6 +9,7 @@ from calculators.science.shelf.reading import read_entries, read_tank
 from calculators.shelf.again import chosen_again
 from calculators.shelf.fill_lists import LISTS
 from calculators.shelf.filler import Filler
+from calculators.shelf.reading_to_change import change_fields
 
 
 def fill(
@@ -30,6 +31,8 @@ def fill(
         words = f"from {tank.name}" + ("" if filler.is_as_written else " and its log")
         made = LISTS[calculator](filler)
         found |= {key: (value, words) for key, value in made.items() if value not in (None, [])}
+    if calculator == "water-change":
+        found |= change_fields(filler)
     found = {**chosen_again(calculator, again or {}, filler), **found}
     return {
         "fields": {key: value for key, (value, _) in found.items()},

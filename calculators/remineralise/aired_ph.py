@@ -9,7 +9,8 @@ from calculators.science.water.carbonate import (
     medium,
 )
 from calculators.science.water.chemistry import MEQ_PER_DH
-from calculators.science.water.water_mix import AIR_TIMES, rising_root
+from calculators.science.water.rising_root import rising_root
+from calculators.science.water.water_mix import AIR_TIMES
 
 
 def aired_ph(gh_dh: float, kh_dh: float, temperature_c: float) -> float:

@@ -5,6 +5,7 @@ mol/L, which in fresh water is mol/kg within half a per cent.
 """
 
 import math
+from functools import lru_cache
 from typing import NamedTuple
 
 from calculators.science.conversions import KELVIN_AT_0_C
@@ -90,10 +91,16 @@ class Medium(NamedTuple):
 
 def medium(temperature_c: float, ionic_strength_mol_l: float) -> Medium:
     """The constants at a temperature and an ionic strength in mol/L."""
-    second = pk2(temperature_c)
     return Medium(
-        activity(1, ionic_strength_mol_l),
-        activity(2, ionic_strength_mol_l),
+        activity(1, ionic_strength_mol_l), activity(2, ionic_strength_mol_l), *equilibria(temperature_c)
+    )  # fmt: skip
+
+
+@lru_cache(maxsize=32)  # every share of one change is asked for at the same few temperatures
+def equilibria(temperature_c: float) -> tuple[float, float, float, float, float]:
+    """What of a ``Medium`` hangs on temperature alone, in its order: two pK, water's, two pairs."""
+    second = pk2(temperature_c)
+    return (
         pk1(temperature_c),
         second,
         pk_water(temperature_c),

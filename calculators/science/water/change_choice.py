@@ -9,6 +9,7 @@ from calculators.science.water.ammonia import (
     rate,
 )
 from calculators.science.water.water_mix import (
+    Dissolved,
     State,
     Water,
     aired_state,
@@ -59,15 +60,25 @@ class Choice(NamedTuple):
 
 def outcome(tank: Water, tap: Water, percent: float) -> ChangeOutcome:
     """What a change of so many per cent leads to."""
+    return outcomes(tank, tap, (percent,))[0]
+
+
+def outcomes(
+    tank: Water, tap: Water, percents: tuple[float, ...] = PERCENTS
+) -> list[ChangeOutcome]:
+    """What each change leads to; where no ``percents`` (of the tank, %) are named, every step of them."""
+    ours, theirs = dissolved(tank), dissolved(tap)
+    return [mixed_outcome(tank, tap, ours, theirs, percent) for percent in percents]
+
+
+def mixed_outcome(
+    tank: Water, tap: Water, ours: Dissolved, theirs: Dissolved, percent: float
+) -> ChangeOutcome:
+    """What a change of so many per cent leads to; ``ours`` and ``theirs`` are what the waters hold."""
     share = percent / 100
-    mixed = mix(dissolved(tank), dissolved(tap), share)
+    mixed = mix(ours, theirs, share)
     total = tank.ammonia_mg_n_l + share * (tap.ammonia_mg_n_l - tank.ammonia_mg_n_l)
     return ChangeOutcome(percent, closed_state(mixed), aired_state(mixed), total)
-
-
-def outcomes(tank: Water, tap: Water) -> list[ChangeOutcome]:
-    """What every change leads to, from none to the largest, in steps."""
-    return [outcome(tank, tap, percent) for percent in PERCENTS]
 
 
 def choose(tank: Water, tap: Water, steps: list[ChangeOutcome]) -> Choice:

@@ -5,7 +5,6 @@ mol/L. All hardness is taken as calcium bicarbonate and ammonium as its chloride
 """
 
 import math
-from collections.abc import Callable
 from typing import NamedTuple
 
 from calculators.science.water import chemistry
@@ -20,6 +19,7 @@ from calculators.science.water.carbonate import (
     medium,
 )
 from calculators.science.water.mixing import mixed
+from calculators.science.water.rising_root import rising_root
 
 MG_N_PER_MOL = 1000 * chemistry.N
 # Animals, soil and plants by night keep a tank that is moved by air at about twice what outdoor air
@@ -31,7 +31,6 @@ UNSEEN_KH_DH = 0.25
 PAIR_ROUNDS = (
     2  # until the pairs have taken their calcium: the second changes carbon by 0.1 % at most
 )
-HALVINGS = 22  # of a span of 14 pH units: 0.000003, far below what pH means
 
 
 class Water(NamedTuple):
@@ -154,12 +153,3 @@ def aired_state(water: Dissolved) -> State:
 def state(water: Dissolved, constants: Constants, ph: float) -> State:
     """A pH with the free ammonia that goes with it."""
     return State(ph, water.ammonia * nh3_share(constants, ph) * MG_N_PER_MOL)
-
-
-def rising_root(excess: Callable[[float], float]) -> float:
-    """The pH between 0 and 14 at which a function that rises with pH is nil, by halving."""
-    low, high = 0.0, 14.0
-    for _ in range(HALVINGS):
-        middle = (low + high) / 2
-        low, high = (low, middle) if excess(middle) > 0 else (middle, high)
-    return (low + high) / 2

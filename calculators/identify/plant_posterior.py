@@ -6,7 +6,7 @@ from typing import Any, NamedTuple
 from calculators.identify.label import LabelSays
 from calculators.identify.rings import ring_of
 from calculators.identify.seen import SeenTraits
-from calculators.identify.trait_evidence import EVIDENCE, chance, circumstances_of, usual
+from calculators.identify.trait_evidence import EVIDENCE, circumstances_of, in_book
 from calculators.identify.trait_table import BookTraits, plant_book
 from calculators.science.evidence.weighing import SOMETHING_ELSE, chances_of, together
 
@@ -40,9 +40,10 @@ def spoken_of(key: str, seen: SeenTraits, says: LabelSays) -> list[Spoken]:
     for trait, value in given_traits(seen).items():
         if trait == "whorl_count" and said_before(seen, traits):
             continue
-        share = chance(trait, value, traits, about)
+        seen_in = in_book(trait, value, about)
+        share = seen_in.by_plant[key]
         if share is not None:
-            said.append(Spoken(trait, value, math.log(share / usual(trait, value, about))))
+            said.append(Spoken(trait, value, math.log(share / seen_in.usual)))
     if key in says.worth:
         said.append(Spoken(LABEL, None, math.log(says.worth[key])))
     return said

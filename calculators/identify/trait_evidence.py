@@ -3,7 +3,7 @@
 import itertools
 import math
 from collections.abc import Callable
-from functools import cache, partial
+from functools import lru_cache, partial
 from typing import Any, NamedTuple
 
 from calculators.identify.measured_sizes import (
@@ -132,12 +132,21 @@ def size_chance(
     return None if parts is None else between(low, high, parts, error)
 
 
-@cache
-def usual(trait: str, value: Any, about: Circumstances) -> float:
-    """The probability of seeing a value in any plant: the mean over the records that speak of it."""
-    known = [chance(trait, value, plant.traits, about) for plant in plant_book().plants.values()]
-    spoken = [share for share in known if share is not None]
-    return math.fsum(spoken) / len(spoken) if spoken else 1.0
+class InBook(NamedTuple):
+    """The probability of seeing a value, by plant (None where its record is silent), and in any plant."""
+
+    by_plant: dict[str, float | None]
+    usual: float
+
+
+@lru_cache(maxsize=1024)  # every plant is asked about in one answer, and most words in the next again
+def in_book(trait: str, value: Any, about: Circumstances) -> InBook:
+    """The probability of seeing a value: in each plant, and the mean over the records that speak of it."""
+    by_plant = {
+        key: chance(trait, value, plant.traits, about) for key, plant in plant_book().plants.items()
+    }
+    spoken = [share for share in by_plant.values() if share is not None]
+    return InBook(by_plant, math.fsum(spoken) / len(spoken) if spoken else 1.0)
 
 
 def answers_of(trait: str) -> list[Any]:

@@ -15,12 +15,20 @@ from scripts.pages.sought import PHRASES, SOUGHT_FILE, SYNONYMS_FILE
 from scripts.pages.typed import read_typed, words_typed
 from scripts.pages.write import prose
 from scripts.records.parse import LOADER
-from tests.search_here import searched
+from tests.search_here import SearchHere
 
 HERE = Path(__file__).parent
 LEAST_RIGHT = 0.90
 LEAST_RIGHT_UNSEEN = 0.80
 LONG_LETTERS = 60_000
+
+
+@pytest.fixture(scope="module")
+def searched(site, tmp_path_factory):
+    """The addresses that the site's search finds for each of some queries, best first."""
+    search = SearchHere(site, tmp_path_factory.mktemp("search"))
+    yield search
+    search.close()
 
 
 def phrases(name):
@@ -31,9 +39,9 @@ def phrases(name):
     }
 
 
-def wrong(site, folder, wanted):
+def wrong(searched, wanted):
     """The phrases whose first result is another page, each with what came first."""
-    found = searched(site, folder, list(wanted))
+    found = searched(list(wanted))
     return {
         query: pages[:1]
         for (query, right), pages in zip(wanted.items(), found, strict=True)
@@ -51,14 +59,14 @@ def wrong(site, folder, wanted):
         ("search_phrases_at_the_tank.yml", LEAST_RIGHT, 60),
     ],
 )
-def test_the_first_result_is_the_page_that_is_meant(site, tmp_path, name, least, number):
+def test_the_first_result_is_the_page_that_is_meant(searched, name, least, number):
     wanted = phrases(name)
     assert len(wanted) >= number
-    missed = wrong(site, tmp_path, wanted)
+    missed = wrong(searched, wanted)
     assert 1 - len(missed) / len(wanted) >= least, missed
 
 
-def test_animals_in_danger_come_first_whatever_else_is_typed(site, tmp_path):
+def test_animals_in_danger_come_first_whatever_else_is_typed(searched):
     """Every animal word with every word of dying, and with much beside it."""
     queries = [
         f"{before}{animal} {state}{after}"
@@ -66,7 +74,7 @@ def test_animals_in_danger_come_first_whatever_else_is_typed(site, tmp_path):
         for state in ("dying", "died", "dead", "gasping")
         for before, after in (("", ""), ("my ", ""), ("help all my ", " since yesterday"))
     ]
-    found = searched(site, tmp_path, queries)
+    found = searched(queries)
     served = ("danger/", "problems/dawn-low-oxygen/")
     assert {
         query: pages[:1]
@@ -75,7 +83,7 @@ def test_animals_in_danger_come_first_whatever_else_is_typed(site, tmp_path):
     } == {}
 
 
-def test_what_is_typed_beside_dying_animals_never_leads_elsewhere_first(site, tmp_path):
+def test_what_is_typed_beside_dying_animals_never_leads_elsewhere_first(searched):
     """A page whose phrase is met in full gives way, unless that phrase is of animals too."""
     queries = [
         f"{beside} {animal} {state}"
@@ -83,13 +91,13 @@ def test_what_is_typed_beside_dying_animals_never_leads_elsewhere_first(site, tm
         for animal in ("fish", "shrimp", "snails")
         for state in ("dead", "dying", "gasping")
     ]  # fmt: skip
-    found = searched(site, tmp_path, queries)
+    found = searched(queries)
     first = dict(zip(queries, (pages[0] for pages in found), strict=True))
     served = {"danger/", "problems/dawn-low-oxygen/"}
     assert {query: page for query, page in first.items() if page not in served} == {}
 
 
-def test_plants_and_algae_that_die_are_no_animals_in_danger(site, tmp_path):
+def test_plants_and_algae_that_die_are_no_animals_in_danger(searched):
     """Words of animals' names that mean something else beside a leaf or a pane: green, algae, tiger, salt."""
     queries = [
         "green leaves dying",
@@ -98,7 +106,7 @@ def test_plants_and_algae_that_die_are_no_animals_in_danger(site, tmp_path):
         "black moss dead",
         "salt over",
     ]
-    found = searched(site, tmp_path, queries)
+    found = searched(queries)
     assert {
         query: pages[0]
         for query, pages in zip(queries, found, strict=True)
@@ -133,8 +141,8 @@ def test_each_word_that_is_typed_is_sent_once():
     assert words_typed(["Milky water", "milky 2.5", "so milky"]) == "milky water 2.5 so"
 
 
-def test_a_plant_that_nobody_shall_plant_comes_after_those_of_its_name(site, tmp_path):
-    (found,) = searched(site, tmp_path, ["salvin"])
+def test_a_plant_that_nobody_shall_plant_comes_after_those_of_its_name(searched):
+    (found,) = searched(["salvin"])
     plants = [address for address in found if address.startswith("plants/salvinia-")]
     assert plants[0] != "plants/salvinia-molesta/"
     assert "plants/salvinia-molesta/" in plants
@@ -147,23 +155,21 @@ def test_words_of_one_meaning_stand_in_one_row():
     assert all(len(row) > 1 for row in rows)
 
 
-def test_a_word_of_one_meaning_meets_the_phrase_of_another(site, tmp_path):
-    found = searched(
-        site, tmp_path, ["ferts dose", "fertiliser dose", "drug dose", "medicine dose"]
-    )
+def test_a_word_of_one_meaning_meets_the_phrase_of_another(searched):
+    found = searched(["ferts dose", "fertiliser dose", "drug dose", "medicine dose"])
     assert [pages[0] for pages in found] == [
         *("calculators/dosing/",) * 2,
         *("calculators/medicine-volume/",) * 2,
     ]
 
 
-def test_an_animal_by_its_short_name_in_a_bad_state_is_in_danger(site, tmp_path):
+def test_an_animal_by_its_short_name_in_a_bad_state_is_in_danger(searched):
     queries = [
         f"my {animal} {state}"
         for animal in ("cory", "otos", "neons", "amano", "guppy")
         for state in ("belly up", "rubbing on stones", "acting weird", "hanging at the top")
     ]
-    found = searched(site, tmp_path, queries)
+    found = searched(queries)
     served = {"danger/", "problems/dawn-low-oxygen/"}
     first = dict(zip(queries, (pages[:1] for pages in found), strict=True))
     assert {query: pages for query, pages in first.items() if not served & set(pages)} == {}
@@ -176,13 +182,13 @@ def test_the_wanted_pages_are_pages_that_there_are(library):
             assert set(pages) <= known, query
 
 
-def test_a_query_without_end_is_cut_and_answered(site, tmp_path):
+def test_a_query_without_end_is_cut_and_answered(site, searched):
     """A word of 60,000 letters used to hang; the fields take 80, and so does the script.
 
     Time is no measure here: what does not end is stopped by the time limit of the run.
     """
     queries = ["a" * LONG_LETTERS, "ab " * LONG_LETTERS, "green water" + " " * LONG_LETTERS + "x"]
-    found = searched(site, tmp_path, queries)
+    found = searched(queries)
     assert found[2][0] == "problems/green-water/"
     for page in ("search", "compare"):
         assert 'maxlength="80"' in (site / page / "index.html").read_text(encoding="utf-8")

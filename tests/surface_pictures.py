@@ -92,8 +92,8 @@ def photo(
         [(x * wide, y * high) for x, y in corners],
         [(0, 0), (LENGTH, 0), (LENGTH, WIDTH), (0, WIDTH)],
     )
-    across, down = np.meshgrid(np.arange(wide) + 0.5, np.arange(high) + 0.5)
-    u, v, w = np.tensordot(to_surface, np.stack([across, down, np.ones_like(across)]), 1)
+    across, down = np.arange(wide)[None, :] + 0.5, np.arange(high)[:, None] + 0.5
+    u, v, w = (a * across + b * down + c for a, b, c in to_surface)
     x, y = u / w, v / w
     inside = (x >= 0) & (x < LENGTH) & (y >= 0) & (y < WIDTH)
     colour = np.full((high, wide, 3), WATERS[water], float)
@@ -107,9 +107,15 @@ def photo(
     for middle, row, radius in glare:
         off = np.hypot(across / wide - middle, (down - row * high) / wide)
         colour += 255 * np.clip(1.6 - 1.2 * off / radius, 0, 1)[..., None]
-    averaged = colour.reshape(high // 2, 2, wide // 2, 2, 3).mean((1, 3))
+    averaged = by_fours(colour)
     noisy = like_jpeg(np.clip(averaged + dice.normal(0, noise, averaged.shape), 0, 255), dice)
     return np.clip(noisy, 0, 255).astype(np.uint8)
+
+
+def by_fours(picture):
+    """Every two by two points averaged; numpy's own mean over two axes takes five times as long."""
+    rows = picture[::2] + picture[1::2]
+    return (rows[:, ::2] + rows[:, 1::2]) / 4
 
 
 def sampled(picture, step=SAMPLED):
@@ -138,7 +144,7 @@ def like_jpeg(picture, dice):
     light = picture.mean(2, keepdims=True)
     tint = picture - light
     high, wide, _ = tint.shape
-    halved = tint.reshape(high // 2, 2, wide // 2, 2, 3).mean((1, 3))
+    halved = by_fours(tint)
     blocks = dice.normal(0, 1.5, (-(-high // 8), -(-wide // 8), 1))
     offset = np.kron(blocks, np.ones((8, 8, 1)))[:high, :wide]
     return np.round(light + offset) + halved.repeat(2, 0).repeat(2, 1)

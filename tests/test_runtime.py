@@ -15,7 +15,7 @@ from calculators.core.run import run
 from scripts.records.published import cases
 from scripts.runtime.make_runtime import MADE, STAND_INS
 from scripts.setup.node import node
-from tests.effort import thorough
+from tests.effort import long_run, thorough
 from tests.near import assert_near
 
 ASK = """
@@ -107,6 +107,7 @@ def test_every_calculator_runs_in_the_trimmed_runtime(tmp_path):
             assert_near(answer["outputs"][key], value, f"{name} {key}", relative=1e-9)
 
 
+@long_run()
 @pytest.mark.usefixtures("site")
 def test_an_image_of_its_memory_answers_alike(tmp_path):
     asked = [(name, {}) for name in load_all()]

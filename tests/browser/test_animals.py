@@ -9,6 +9,7 @@ from tests.browser.conftest import wait_for_answer
 from tests.effort import long_run
 
 
+@long_run()
 def test_from_the_index_to_an_animal_to_the_stocking_calculator(page):
     assert page.viewport_size == {"width": 390, "height": 844}
     page.goto("")

@@ -63,6 +63,7 @@ def test_unknown_words_in_an_address_are_said_and_the_rest_is_answered(page):
     expect(page.locator("#left-out")).to_be_hidden()
 
 
+@long_run()
 @pytest.mark.python_alive
 def test_an_answer_that_comes_after_the_keeper_left_changes_nothing(page):
     go(page, "calculators/free-ammonia/?ammonia_mg_l=2&ph=8&temperature_c=25")
@@ -285,6 +286,7 @@ def test_rows_of_a_list_are_added_removed_and_told_when_wrong(page):
     expect(page.locator("#status")).to_have_text("Result updated.")
 
 
+@long_run()
 @pytest.mark.python_alive
 def test_upkeep_gives_a_calendar_file(page):
     go(page, "calculators/upkeep/")

@@ -63,6 +63,7 @@ def test_a_link_shows_two_plants_with_their_figures_and_sources(page, library):
     assert inside <= 1, "two plants fit a phone without sideways scroll"
 
 
+@long_run()
 def test_rows_that_tell_plants_apart_say_so_in_words(page, library):
     page.goto("compare/?plants=lemna-minor,spirodela-polyrhiza")
     expect_whole(page, ["lemna-minor", "spirodela-polyrhiza"])
@@ -86,6 +87,7 @@ def test_taps_build_a_comparison_and_the_address_keeps_it(page):
     expect(page.locator(HEADS)).to_have_text(["Cabomba caroliniana"])
 
 
+@long_run()
 def test_a_long_name_in_a_button_starts_at_the_left_and_goes_on_there(page):
     page.set_viewport_size({"width": 320, "height": 700})
     page.goto("compare/?plants=hygrophila-difformis,cryptocoryne-crispatula")
@@ -103,6 +105,7 @@ def test_a_long_name_in_a_button_starts_at_the_left_and_goes_on_there(page):
     assert all(max(lefts) - min(lefts) <= 1 for lefts in several)
 
 
+@long_run()
 def test_the_numbers_of_growth_against_light_stand_apart(page):
     page.goto("plants/growth/")
     crowded = page.locator("svg.growth").evaluate_all(
@@ -262,6 +265,7 @@ def test_what_the_table_cuts_or_shortens_is_reachable_whole(wide, library):
         expect(wide.locator("#places")).to_contain_text(f"{key.upper()} {word['label']}")
 
 
+@long_run()
 def test_a_cell_of_the_table_has_one_text_and_follows_the_units(wide, library):
     wide.goto("plants/table/")
     assert wide.locator(".plants tbody td *").count() == 0

@@ -225,6 +225,7 @@ def test_a_problem_in_a_closed_part_opens_it_and_the_line_leads_there(page):
     expect(page.locator("#in-retained_percent")).to_be_focused()
 
 
+@long_run()
 @pytest.mark.python_alive
 def test_a_problem_found_later_opens_the_closed_part(page):
     open_page(page, closed_part())

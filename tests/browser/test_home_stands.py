@@ -4,6 +4,7 @@ from playwright.sync_api import expect
 
 from tests.browser.conftest import go
 from tests.browser.shelf_tanks import LOBBY, board, logged, put, without_python
+from tests.effort import long_run
 
 SICK = {**LOBBY, "id": "sick", "name": "Back room"}
 
@@ -26,6 +27,7 @@ def test_the_tank_here_stands_with_its_verdict_and_another_in_danger_is_named(pa
     other.close()
 
 
+@long_run()
 def test_what_is_logged_on_the_first_page_is_worked_out_there(page):
     put(page, LOBBY, chosen="mine")
     page.goto("")

@@ -86,6 +86,7 @@ def test_what_cannot_be_seen_is_not_asked_again_and_a_size_can_be_measured(page)
     expect(page.locator("#naming-given")).to_contain_text("14 mm")
 
 
+@long_run()
 @pytest.mark.python_alive
 def test_no_word_of_an_address_keeps_the_answer_away(page):
     go(
@@ -99,6 +100,7 @@ def test_no_word_of_an_address_keeps_the_answer_away(page):
     expect(page.locator("#naming-ranking [data-plant]").first).to_be_attached()
 
 
+@long_run()
 @pytest.mark.python_alive
 def test_a_label_from_its_own_page_weighs_and_says_that_it_is_shared(page):
     go(page, "names/hygro/")

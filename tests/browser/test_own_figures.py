@@ -136,6 +136,7 @@ def test_no_field_that_is_typed_into_lies_under_the_line(page):
             assert not overlap(page, f"#in-{key}", "#brief"), key
 
 
+@long_run()
 def test_act_today_stands_in_no_green_box(page):
     address = (
         "calculators/free-ammonia/?ammonia_mg_l=5&reported_as=nitrogen&ph=8.5&temperature_c=25"

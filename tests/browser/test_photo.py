@@ -204,6 +204,7 @@ def test_bad_files_and_bad_corners_are_said_beside_the_picture(page):
     expect(page.locator(".photo-problem")).to_contain_text("between the others")
 
 
+@long_run()
 @pytest.mark.python_alive
 def test_nothing_of_a_photo_leaves_the_device(page, context):
     sent = []

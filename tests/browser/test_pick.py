@@ -43,6 +43,7 @@ def test_a_pair_for_low_light_by_tapping_and_its_page_offline(page, context):
     context.set_offline(False)
 
 
+@long_run()
 @pytest.mark.python_alive
 def test_a_link_ticks_its_boxes_and_the_example_comes_back(page):
     go(page, "calculators/pick/?habits=moss,carpet&animals=&count=3")

@@ -60,6 +60,7 @@ def test_arrows_a_finger_and_the_pointer_read_the_values(page):
     assert axe_complaints(page) == []
 
 
+@long_run()
 @pytest.mark.python_alive
 def test_the_table_holds_what_the_answer_holds(page):
     go(page, example_address("nitrogen-forecast", spread="band"))

@@ -10,7 +10,7 @@ import pytest
 
 from tests.browser.conftest import new_context
 from tests.browser.shelf_page import at_book, open_page, with_shelf
-from tests.effort import share_of
+from tests.effort import long_run, share_of
 
 PLANTS = [{"plant": "rotala", "wet_g": 5}]
 TANK = {"id": "t1", "name": "Foyer", "ph": 7, "tap": {"ph": 7.5}, "plants": PLANTS}
@@ -95,6 +95,7 @@ def test_what_was_removed_here_is_told_and_may_stay_away(page):
     assert seen == [1, [], 1, 1]
 
 
+@long_run()
 def test_two_phones_that_swap_files_end_alike(chromium, address):
     phones = [new_context(chromium, address) for _ in range(2)]
     pages = [open_page(one) for one in phones]

@@ -5,6 +5,7 @@ from playwright.sync_api import expect
 from tests.browser.conftest import go
 from tests.browser.shelf_page import with_shelf
 from tests.browser.shelf_tanks import LOBBY, OTHER, entries_of, put, without_python
+from tests.effort import long_run
 
 SHRIMP = "neocaridina-davidi"
 
@@ -41,6 +42,7 @@ def test_deaths_that_are_logged_are_missing_on_the_page_and_in_the_form_and_undo
     assert row["entered"]
 
 
+@long_run()
 def test_what_is_taken_out_of_the_form_stays_out_whatever_was_logged_before(page):
     put(page, {**LOBBY, "plants": []}, entries=[
         {"tank": "mine", "at": "2026-11-20T10:00:00Z", "kind": "animal", "what": SHRIMP, "value": 8},
@@ -58,6 +60,7 @@ def test_what_is_taken_out_of_the_form_stays_out_whatever_was_logged_before(page
     expect(page.locator("#tank-animals")).to_have_text("No animals said.")
 
 
+@long_run()
 def test_a_figure_saved_to_the_tank_carries_its_moment_and_others_carry_none(page):
     put(page, LOBBY)
     go(page, "shelf/tank/#mine")

@@ -5,7 +5,7 @@ import json
 import pytest
 
 from tests.browser.shelf_page import at_book, open_page, with_shelf
-from tests.effort import share_of
+from tests.effort import long_run, share_of
 
 CALCULATION = {
     "id": "one", "tank": "Foyer", "calculator": "units", "title": "Units", "address": "?value=1",
@@ -63,6 +63,7 @@ def test_two_of_one_id_both_move(page):
     assert kept[0]["id"] != kept[1]["id"]
 
 
+@long_run()
 def test_what_was_taken_away_does_not_come_back_where_the_move_was_cut_short(page):
     text = json.dumps([CALCULATION])
     moved(page, kept=text)
@@ -71,6 +72,7 @@ def test_what_was_taken_away_does_not_come_back_where_the_move_was_cut_short(pag
     assert moved(page, kept=text)["kept"] == []  # as if the old value had stayed
 
 
+@long_run()
 def test_no_undo_takes_back_what_was_moved(page):
     moved(page, kept=json.dumps([CALCULATION]))
     assert with_shelf(page, "return shelf.undo();") is None
@@ -106,6 +108,7 @@ def test_one_that_cannot_be_read_is_set_aside_and_the_others_move(page, spoilt):
     assert [json.loads(text) for _, text in seen["aside"]] == [spoilt]
 
 
+@long_run()
 def test_spoilt_units_and_plants_are_set_aside_too(page):
     seen = moved(page, units='"imperial"', plants="[1]")
     assert (seen["units"], seen["plants"]) == (None, None)

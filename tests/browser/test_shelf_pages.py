@@ -35,6 +35,7 @@ def test_a_tank_is_new_in_eight_taps_and_its_name(page):
     assert "ph" not in tank
 
 
+@long_run()
 def test_demo_tanks_come_and_go_in_a_tap_and_are_always_marked(page):
     board(page)
     page.get_by_role("button", name="Try it with four demo tanks").tap()

@@ -8,7 +8,7 @@ import pytest
 
 from tests.browser.conftest import new_context
 from tests.browser.shelf_page import at_book, open_page, with_shelf
-from tests.effort import share_of, thorough
+from tests.effort import long_run, share_of, thorough
 
 TANKS, WEEKS, ENTRIES = 10, 26, 2_000 if thorough() else 200
 
@@ -140,6 +140,7 @@ def test_undo_takes_back_the_last_tap_and_the_next_undo_the_one_before(page):
     assert with_shelf(reopened(page), "return shelf.tanks();") == []
 
 
+@long_run()
 def test_after_each_undo_the_page_shows_what_a_fresh_one_reads(page):
     """Undo derives anew only what it touched; a page that is loaded derives all."""
     shown = "const { saved, ...file } = shelf.toFile(); return file;"

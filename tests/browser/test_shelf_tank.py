@@ -41,6 +41,7 @@ def test_the_page_answers_on_screen_one_and_opens_short(tank):
         assert any(words in one for one in headings), words
 
 
+@long_run()
 def test_the_choice_of_units_has_room_around_it(tank):
     """A thumb that means to change units takes no tank off the shelf, and opens no fold."""
     units = tank.locator("#shelf-units").bounding_box()
@@ -75,6 +76,7 @@ def test_on_paper_nothing_is_folded_and_afterwards_all_is_as_it_was(tank):
     assert any(before)
 
 
+@long_run()
 def test_a_fold_stays_open_when_the_answer_is_painted_anew(tank):
     readings = tank.locator("#answer details", has_text="Readings: ").first
     readings.locator("summary").first.tap()

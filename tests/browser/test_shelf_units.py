@@ -62,6 +62,7 @@ def test_a_tank_and_its_log_are_shown_in_the_units_chosen_and_nothing_kept_chang
     assert [one["value"] for one in entries_of(page)] == [25, 10, 50]
 
 
+@long_run()
 def test_what_is_typed_in_customary_units_is_held_in_metric_ones(page):
     at_tank(page)
     field = page.locator("#tank-form [data-path=net_l]")

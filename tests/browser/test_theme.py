@@ -37,6 +37,7 @@ def test_the_drawer_opens_says_so_and_closes(page):
     expect(button).to_have_attribute("aria-expanded", "false")
 
 
+@long_run()
 @pytest.mark.python_alive
 def test_the_drawer_leads_on_and_is_closed_there(page):
     go(page, "about/")

@@ -99,7 +99,7 @@ export class Database {
       work.abort();
       throw refusal;
     }
-    work.commit(); // not left to the page, which may be gone before it hears that the requests are done
+    work.commit?.(); // an old browser waits for the page, which may be gone before it hears that the requests are done
     await work.done;
   }
 

@@ -216,6 +216,30 @@ def test_settings_standings_and_calculations_outlive_the_page(page):
     assert seen == ["gb", None, {"verdict": "calm"}, True, ["Units"]]
 
 
+KIT = {"unit": "no2", "label": "nitrite, NO₂", "factor": 0.3045, "zero": 0, "step": 0.1}
+
+
+def test_of_settings_that_came_in_a_file_only_what_can_be_read_is_read(page):
+    """A kit without its factor would turn each reading into nothing; a round's ticks are a list."""
+    settings = {
+        "kits": {"nitrite_mg_n_l": KIT, "ph": {**KIT, "factor": "2"}, "gh_dh": {"step": 0}, "x": 5},
+        "handful_g": "much",
+        "round ticks": {"day": "2026-11-30", "done": 5},
+        "round": {"day": "2026-11-30", "today": [], "order": []},
+        "spoon_g": -1,
+        "whom to call": ["me"],
+        "of a later version": 7,
+    }
+    seen = with_shelf(
+        page,
+        """const file = { ...(await shelf.toFile()), settings: given };
+        await shelf.merge(file);
+        return Promise.all([...Object.keys(given)].map((name) => shelf.setting(name)));""",
+        settings,
+    )
+    assert seen == [{"nitrite_mg_n_l": KIT}, None, None, None, None, None, 7]
+
+
 @pytest.mark.parametrize(
     ("call", "words"),
     [

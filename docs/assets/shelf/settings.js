@@ -2,7 +2,8 @@
 
 const SETTING = "setting ";
 export const AGAIN = "again"; // what was chosen in forms, by tank and calculator
-const DEVICE_ONLY = ["units", "plants", "copy", AGAIN]; // settings that no file carries
+const ROUND = "round"; // Python's last answer for all tanks
+const DEVICE_ONLY = ["units", "plants", "copy", AGAIN, ROUND]; // settings that no file carries
 export const CHOSEN = "chosen";
 export const FRONT = "front"; // what the board shows first
 export const BESIDE = "beside"; // what a file had beside our own keys: kept, and written again

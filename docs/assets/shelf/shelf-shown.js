@@ -1,6 +1,7 @@
 // What the shelf shows: tanks, their log, kept calculations, and what belongs to this device. Nothing here is written.
 
 import { timeOf } from "./operations.js";
+import { readable } from "./readable-setting.js";
 import { CHOSEN, settingRow, standingRow } from "./settings.js";
 import { troublesOf } from "./troubles.js";
 
@@ -76,7 +77,12 @@ export class ShownShelf {
   }
 
   async setting(name) {
-    return this.local(settingRow(name, null).name);
+    return this.settingNow(name);
+  }
+
+  /** @protected */
+  settingNow(name) {
+    return readable(name, this.local(settingRow(name, null).name));
   }
 
   /** Calculations kept by tank, oldest first: {id, tank, calculator, title, address, when, lines}, and page where it is no calculator's. */

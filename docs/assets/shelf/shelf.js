@@ -107,8 +107,7 @@ export class Shelf extends ShownShelf {
    * @param {(before: any) => unknown} change
    */
   async changeSetting(name, change) {
-    const { name: row } = settingRow(name, null);
-    const value = change(structuredClone(this.#underWay.has(name) ? this.#underWay.get(name) : this.local(row)));
+    const value = change(this.#underWay.has(name) ? structuredClone(this.#underWay.get(name)) : this.settingNow(name));
     this.#underWay.set(name, value);
     try {
       await this.saveSetting(name, value);

@@ -6,6 +6,7 @@ from typing import NamedTuple
 from calculators.science.conversions import DAYS_PER_WEEK
 from calculators.science.nitrogen.budget import Ledger
 from calculators.science.nitrogen.constants import LEACHED_SHARE, NITRATE_PER_N
+from calculators.science.nitrogen.filter_food import with_plenty
 from calculators.science.nitrogen.forecast_tank import Event, Rates, Tank
 from calculators.science.nitrogen.model import (
     ALKALINITY,
@@ -106,11 +107,11 @@ def apply(event: TimedEvent, scene: Scene, tank: Tank, rates: Rates, ledger: Led
     elif event.kind == "trim":
         model = trim(model, state, event.value, ledger)
     elif event.kind in ("dark", "lamp on"):
-        model = model._replace(lamp=event.kind == "lamp on")
+        model = with_plenty(model, rates)._replace(lamp=event.kind == "lamp on")
     elif event.kind == "die-off":
-        model = die_off(model, state, event.value / 100)
+        model = die_off(with_plenty(model, rates), state, event.value / 100)
     else:
-        model = model._replace(fate=fate_of(tank, rates, event.value))
+        model = with_plenty(model, rates)._replace(fate=fate_of(tank, rates, event.value))
     return Scene(model, state)
 
 

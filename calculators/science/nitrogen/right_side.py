@@ -8,7 +8,6 @@ from calculators.science.nitrogen.alkalinity import alkalinity_change, hardness_
 from calculators.science.nitrogen.constants import (
     DENITRIFICATION_HALF_MG_L,
     LEACHED_SHARE,
-    NITRITE_HALF_MG_L,
     TURNOVER_PER_DAY,
 )
 from calculators.science.nitrogen.model import ALKALINITY, FIRST_COHORT, Model
@@ -64,7 +63,7 @@ def right_side_and_sinks(model: Model) -> Callable[[float, State], tuple[State, 
         release_per_day(),
         slow_release_per_day(),
     )
-    half_1, half_2 = model.ammonia_half * volume, NITRITE_HALF_MG_L * volume
+    half_1, half_2 = model.ammonia_half * volume, model.nitrite_half * volume
     half_plants_a = AMMONIUM_PLANT_HALF_MG_L * volume
     half_plants_n = NITRATE_PLANT_HALF_MG_L * volume
     half_soil, half_other = DENITRIFICATION_HALF_MG_L * volume, OTHER_PLANTS_HALF_MG_L * volume

@@ -15,6 +15,7 @@ from calculators.science.nitrogen.edges import edges
 from calculators.science.nitrogen.forecast_tank import Event, Rates, StandingPlant, Tank
 from calculators.science.nitrogen.model import BURIED
 from calculators.science.nitrogen.nitrifiers import acid_factor
+from calculators.science.nitrogen.ode import Effort
 from calculators.science.nitrogen.simulate import COARSE, simulate
 from calculators.science.nitrogen.start import build
 from tests.effort import how_many
@@ -323,6 +324,55 @@ def test_a_forecast_that_would_take_long_stops_and_says_on_which_day(more, monke
         assert answer["outputs"]["feed_for_target_g_week"] is None
         assert any(n["text"].startswith("Not all ways to that target") for n in answer["notes"])
     assert answer["outputs"]["balance_error_percent"] < 0.001
+
+
+STAND = tuple(
+    StandingPlant(f"plant {days}", 42.5, days, days in (6, 8, 10))
+    for days in (6, 8, 10, 12, 14, 18, 22, 28, 35, 45, 60, 90)
+)
+DAILY = [Event(day, "change", 20) for day in range(1, 365)]
+
+
+def test_a_change_every_day_for_a_year_is_followed_in_few_steps_and_as_a_kit_would_see_it():
+    """Traces that no kit shows are no reason for two steps more a day."""
+    tank = PLAIN._replace(
+        volume_l=120, feed_g_week=3, plants=STAND, soil_area_cm2=2_900, nitrate_mg_l=15
+    )
+    for rates in (Rates(), *edges(Rates())):
+        effort = Effort(1_600)  # each change counts as one, too
+        coarse = simulate(tank, DAILY, 365, rates, relative=COARSE, effort=effort)
+        assert coarse.day == 365
+        fine = simulate(tank, DAILY, 365, rates)
+        assert coarse.last.nitrate == pytest.approx(fine.last.nitrate, rel=1e-3, abs=0.01)
+        assert coarse.last.plant_mass == pytest.approx(fine.last.plant_mass, rel=1e-4)
+        for poison in ("ammonia", "nitrite"):
+            seen, close = (getattr(one.record, poison).value for one in (coarse, fine))
+            assert seen == pytest.approx(close, rel=0.01, abs=0.003)
+
+
+def test_a_year_of_daily_changes_with_twelve_plants_and_the_band_is_forecast_whole():
+    rows = [plant._asdict() for plant in STAND]
+    answer = run("nitrogen-forecast", {
+        "days": 365, "plants": rows, "events": [one._asdict() for one in DAILY], "spread": "band",
+    })  # fmt: skip
+    assert answer["series"]["nitrate"]["x"][-1] == 365
+
+
+def test_runs_that_are_cut_short_have_the_same_lines(monkeypatch):
+    """Whatever is done on the day on which one of them ends, and however little may be tried."""
+    draw, cut = random.Random(5), 0
+    kinds = ("change", "trim", "feed", "dose", "dark", "die-off")
+    for _ in range(how_many(60)):
+        steps = draw.choice([30, 100, 200, 400])
+        monkeypatch.setattr("calculators.nitrogen_forecast.ensemble.MOST_STEPS", steps)
+        days = [draw.choice([draw.uniform(0, 99), float(draw.randrange(99))]) for _ in range(40)]
+        events = [Event(day, draw.choice(kinds), draw.uniform(1, 40)) for day in days]
+        tank = random_tank(draw)._replace(change_every_days=draw.choice([0.5, 1.0, 7.0]))
+        ran = run_all(tank, events, 100, Rates(), both=True, harsher=True)
+        lines = {tuple(line.day for line in one.record.lines) for one in (ran.middle, *ran.at_edges)}
+        assert len(lines) == 1
+        cut += ran.days < 100
+    assert cut
 
 
 def test_an_ordinary_year_is_forecast_whole():

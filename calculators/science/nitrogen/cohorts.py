@@ -42,7 +42,10 @@ class Cohort(NamedTuple):
 
     def mass(self, growth: float) -> float:
         """Dry mass in g after the cohort's growth integral has reached ``growth``."""
-        return sum(mass * math.exp(rate * growth) for mass, rate in self.members)
+        total = 0.0
+        for mass, rate in self.members:
+            total += mass * math.exp(rate * growth)
+        return total
 
     def cut(self, share: float) -> "Cohort":
         """The cohort after a share of each member was taken away."""

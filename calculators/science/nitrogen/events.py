@@ -174,18 +174,20 @@ def die_off(model: Model, state: State, share: float) -> Model:
     return model._replace(cohorts=tuple(cohort.cut(share) for cohort in model.cohorts))
 
 
+def masses_of(model: Model, state: State) -> list[float]:
+    """Dry mass of each cohort, g."""
+    return [
+        cohort.mass(state[FIRST_COHORT + 2 * number]) for number, cohort in enumerate(model.cohorts)
+    ]
+
+
 def floating_mass(model: Model, state: State) -> float:
     """Dry mass of all floaters, g."""
-    return sum(
-        cohort.mass(state[FIRST_COHORT + 2 * number])
-        for number, cohort in enumerate(model.cohorts)
-        if cohort.floating
-    )
+    masses = zip(masses_of(model, state), model.cohorts, strict=True)
+    return sum(mass for mass, cohort in masses if cohort.floating)
 
 
 def wet_mass(model: Model, state: State) -> float:
     """Wet mass of all plants, g."""
-    return sum(
-        cohort.mass(state[FIRST_COHORT + 2 * number]) / cohort.dry_share
-        for number, cohort in enumerate(model.cohorts)
-    )
+    masses = zip(masses_of(model, state), model.cohorts, strict=True)
+    return sum(mass / cohort.dry_share for mass, cohort in masses)

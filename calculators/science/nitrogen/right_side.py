@@ -127,7 +127,9 @@ def right_side_and_sinks(model: Model) -> Callable[[float, State], tuple[State, 
                 crowded = 0.0
                 top = bottom
                 rooted_demand += most_taken
-            lost = speed * ((crowded + shaded) * store + starving * min(store, LEAST_N))
+            lost = speed * (crowded + shaded) * store
+            if starving:
+                lost += speed * starving * (store if store < LEAST_N else LEAST_N)
             growths.append(grown - crowded - shaded - starving)
             demands.append(most_taken)
             shed.append(lost)

@@ -369,7 +369,9 @@ def test_runs_that_are_cut_short_have_the_same_lines(monkeypatch):
         events = [Event(day, draw.choice(kinds), draw.uniform(1, 40)) for day in days]
         tank = random_tank(draw)._replace(change_every_days=draw.choice([0.5, 1.0, 7.0]))
         ran = run_all(tank, events, 100, Rates(), both=True, harsher=True)
-        lines = {tuple(line.day for line in one.record.lines) for one in (ran.middle, *ran.at_edges)}
+        lines = {
+            tuple(line.day for line in one.record.lines) for one in (ran.middle, *ran.at_edges)
+        }
         assert len(lines) == 1
         cut += ran.days < 100
     assert cut

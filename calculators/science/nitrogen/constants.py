@@ -73,7 +73,9 @@ AMMONIA_GROWTH_25: Annotated[
                  "from memory: 0.3 to 1.0")
 ] = 0.6  # fmt: skip
 AMMONIA_DECAY_25: Annotated[
-    float, About("a day", "their decay at 25 °C", "uncertain", "from memory: 0.05 to 0.15")
+    float, About("a day", "their decay at 25 °C", "uncertain",
+                 "from memory: 0.05 to 0.15; sludge at 20 °C 0.03 without air, about 0.2 with it",
+                 "siegrist-1999")
 ] = 0.05  # fmt: skip
 AMMONIA_LEFT_MG_L: Annotated[
     float, About("mg N/L", "ammonia that a mature film leaves", "uncertain",

@@ -39,6 +39,12 @@ HIGH_HALF_MG_L: Annotated[
     float, About("mg N/L", "half-saturation for ammonia, upper edge; the lower is that of scarce food",
                  "reported", "planted wetland tanks, 0.78 ± 0.13", "nitrification-wetland-2003")
 ] = 0.78  # fmt: skip
+HIGH_DECAY_25: Annotated[
+    float, About("a day", "decay of the first nitrifiers at 25 °C, upper edge", "uncertain",
+                 "sludge lost about 0.2 of its nitrification a day with air, 0.03 without, at 20 °C; films "
+                 "lose less: judgement. At this edge tanks read as much ammonia as was measured",
+                 "siegrist-1999")
+] = 0.15  # fmt: skip
 MOST_REFRACTORY: Annotated[
     float, About("", "of dead leaves' nitrogen that stays for years, upper edge; the lower is none",
                  "uncertain", "judgement")
@@ -63,6 +69,7 @@ def edges(rates: Rates) -> tuple[Rates, Rates]:
         mineralisation=rates.mineralisation * ROT_STEP,
         soil_release=rates.soil_release * SOIL_STEP,
         ammonia_half=max(rates.ammonia_half, HIGH_HALF_MG_L),
+        ammonia_decay=max(rates.ammonia_decay, HIGH_DECAY_25),
         refractory=0.0,
     )
     return least, most

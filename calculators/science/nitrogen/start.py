@@ -3,7 +3,6 @@
 from calculators.science.light.plant_light import ASSUMED_DLI_MOL
 from calculators.science.nitrogen.cohorts import gather, start_store
 from calculators.science.nitrogen.constants import (
-    AMMONIA_DECAY_25,
     AMMONIA_GROWTH_25,
     BACKGROUND_MG_L_DAY,
     NITRATE_PER_N,
@@ -88,7 +87,7 @@ def constants_of_run(tank: Tank, rates: Rates) -> Model:
         denitrification=rates.denitrification * denitrified,
         other_uptake=tank.other_uptake_mg_n_day,
         ammonia_growth=warm * AMMONIA_GROWTH_25,
-        ammonia_decay=warm * AMMONIA_DECAY_25,
+        ammonia_decay=warm * rates.ammonia_decay,
         nitrite_growth=warm * NITRITE_GROWTH_25,
         nitrite_decay=warm * NITRITE_DECAY_25,
         seed=SEED_MG_L_DAY * tank.volume_l,

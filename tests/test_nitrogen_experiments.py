@@ -140,7 +140,7 @@ def test_with_ammonium_the_forecast_has_the_fronds_that_were_counted():
         )[1].predicted
         for more in (fed, weak)
     ]
-    assert [round(fronds) for fronds in on_day_7] == [170, 71]
+    assert [round(fronds) for fronds in on_day_7] == [170, 144]
 
 
 def test_more_plants_or_deeper_water_on_the_slurry():

@@ -5,7 +5,7 @@ from typing import NamedTuple
 
 from calculators.science.conversions import PERCENT_TO_MG_PER_G
 from calculators.science.nitrogen.constants import NITRATE_PER_N
-from calculators.science.nitrogen.events import SAME_MOMENT_DAYS, masses_of
+from calculators.science.nitrogen.events import SAME_MOMENT_DAYS, floating_layers, masses_of
 from calculators.science.nitrogen.hunger import Hunger
 from calculators.science.nitrogen.model import (
     ALKALINITY,
@@ -16,7 +16,6 @@ from calculators.science.nitrogen.model import (
     Model,
 )
 from calculators.science.nitrogen.ode import SolverStep
-from calculators.science.nitrogen.plant_constants import FLOATING_LAYER_G_M2
 from calculators.science.nitrogen.plant_rates import floater_light
 from calculators.science.nitrogen.solver_parts import State
 
@@ -89,8 +88,7 @@ def line(day: float, model: Model, state: State) -> DayValues:
     """The tank at one moment; a trace below zero, within the solver's tolerance, reads zero."""
     volume = model.volume
     masses = masses_of(model, state)
-    afloat = sum(m for m, cohort in zip(masses, model.cohorts, strict=True) if cohort.floating)
-    cover = min(1.0, afloat / (FLOATING_LAYER_G_M2 * model.surface_m2))
+    cover = min(1.0, floating_layers(model, masses))
     held = state[FIRST_COHORT + 1 : FIRST_COHORT + 2 * len(masses) : 2]
     hardness, start = model.hardness(state[ALKALINITY]), model.tap_kh
     if model.start_kh is not None:

@@ -19,7 +19,7 @@ from calculators.science.nitrogen.model import (
     SOLIDS,
     Model,
 )
-from calculators.science.nitrogen.plant_constants import FLOATING_LAYER_G_M2, TRIM_AT_MOST
+from calculators.science.nitrogen.plant_constants import TRIM_AT_MOST
 from calculators.science.nitrogen.solver_parts import State
 from calculators.science.nitrogen.start import fate_of
 
@@ -140,11 +140,10 @@ def trim(model: Model, state: State, wet_g: float, ledger: Ledger) -> Model:
 
 def thin(model: Model, state: State, cover: float, ledger: Ledger) -> Model:
     """Take out floaters down to a share of the surface. That share is ``cover``, 0 to 1."""
-    layer = FLOATING_LAYER_G_M2 * model.surface_m2
-    afloat = floating_mass(model, state)
-    if afloat <= cover * layer:
+    covered = floating_layers(model, masses_of(model, state))
+    if covered <= cover:
         return model
-    share = min(TRIM_AT_MOST, 1 - cover * layer / afloat)
+    share = min(TRIM_AT_MOST, 1 - cover / covered)
     shares = [share if cohort.floating else 0.0 for cohort in model.cohorts]
     return cut(model, state, shares, ledger)
 
@@ -181,10 +180,14 @@ def masses_of(model: Model, state: State) -> list[float]:
     ]
 
 
-def floating_mass(model: Model, state: State) -> float:
-    """Dry mass of all floaters, g."""
-    masses = zip(masses_of(model, state), model.cohorts, strict=True)
-    return sum(mass for mass, cohort in masses if cohort.floating)
+def floating_layers(model: Model, masses: Sequence[float]) -> float:
+    """How many closed layers the floaters make together, from the dry masses of the cohorts in g."""
+    layers = sum(
+        mass / cohort.layer
+        for mass, cohort in zip(masses, model.cohorts, strict=True)
+        if cohort.floating
+    )
+    return layers / model.surface_m2
 
 
 def wet_mass(model: Model, state: State) -> float:

@@ -21,7 +21,6 @@ from calculators.science.nitrogen.nitrifiers import (
 from calculators.science.nitrogen.plant_constants import (
     AMMONIUM_PLANT_HALF_MG_L,
     AMMONIUM_UPTAKE,
-    FLOATING_LAYER_G_M2,
     FLOATING_LIMIT_G_M2,
     LEAST_N,
     NITRATE_PLANT_HALF_MG_L,
@@ -70,9 +69,11 @@ def right_side_and_sinks(model: Model) -> Callable[[float, State], tuple[State, 
     grow_1, die_1, seed = model.ammonia_growth, model.ammonia_decay, model.seed
     grow_2, die_2 = model.nitrite_growth, model.nitrite_decay
     shade = SHADE_M2_PER_G / model.surface_m2
-    layer = 1 / (FLOATING_LAYER_G_M2 * model.surface_m2)
     limit = 1 / (FLOATING_LIMIT_G_M2 * model.surface_m2)
-    cohorts = [(cohort.members, cohort.floating, cohort.full) for cohort in model.cohorts]
+    cohorts = [
+        (one.members, 1 / (one.layer * model.surface_m2) if one.floating else 0.0, one.full)
+        for one in model.cohorts
+    ]  # how much of the surface a gram covers, nothing for rooted plants
     light = model.dli_mol if model.lamp else 0.0
     lone = lone_growth(model.dli_mol)
     open_gain, open_loss = (part / lone for part in stand_growth(light, light, 0.0))
@@ -85,8 +86,8 @@ def right_side_and_sinks(model: Model) -> Callable[[float, State], tuple[State, 
         ammonium, nitrite, nitrate, solids, dead, soil, slow_soil, oxidisers, nitrite_oxidisers = y[
             :ALKALINITY
         ]
-        masses, speeds, afloat, place, afloat_speed = [], [], 0.0, FIRST_COHORT, 0.0
-        for members, floating, _ in cohorts:
+        masses, speeds, afloat, place, afloat_speed, cover = [], [], 0.0, FIRST_COHORT, 0.0, 0.0
+        for members, covers, _ in cohorts:
             growth, mass, speed = y[place], 0.0, 0.0
             for start, rate in members:
                 now = start * exp(rate * growth)
@@ -94,15 +95,15 @@ def right_side_and_sinks(model: Model) -> Callable[[float, State], tuple[State, 
                 speed += rate * now
             masses.append(mass)
             speeds.append(speed)
-            if floating:
+            if covers:
                 afloat += mass
                 afloat_speed += speed
+                cover += covers * mass
             place += 2
         # a heap of more than a full mat grows no faster than a full mat
         mat = afloat * limit
         heap = mat if mat > 1 else 1.0
         crowd = crowding(mat)
-        cover = afloat * layer
         top = floater_light(cover)
         growable = afloat_speed / heap * open_gain
         float_paid = paid_share(growable, paid * light * (cover if cover < 1 else 1.0))

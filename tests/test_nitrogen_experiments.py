@@ -50,7 +50,7 @@ def test_what_the_page_says_of_all_misses_together():
     assert min(low - said for said, low, _ in warm) == 1
     assert round(max(high - said for said, _, high in warm)) == 20
     assert of["suantika-2016"][0] > 0  # ammonia goes later in the forecast
-    assert of["carp-biofilter-2020"][0] > 0
+    assert min(of["carp-biofilter-2020"]) > 0  # and nitrite is higher and later there
     assert of["biofilter-start-2024"][0] > 0  # in the cold the filter was sooner
     assert of["kahlert-2017"][0] > 0 > of["nyanti-2010"][0]  # plants take too little; too much
     assert -0.2 < of["devlamynck-2021"][0] / 5.4 < -0.15

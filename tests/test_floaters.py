@@ -108,7 +108,7 @@ def test_a_cover_that_hardly_grows_draws_an_end():
 
 
 def test_an_empty_doubling_time_and_mass_come_from_the_record_and_are_said(library):
-    """Reddy and DeBusk 1985: 10 to 120 g dry a square metre for common duckweed; root of 3 x 12 days."""
+    """One layer of duckweed fronds has 8 to 29 g dry a square metre; root of 3 x 12 days."""
     growth = library.plants["lemna-minor"].growth
     given = {
         "plant": "lemna-minor",
@@ -120,11 +120,17 @@ def test_an_empty_doubling_time_and_mass_come_from_the_record_and_are_said(libra
     answer = run("floaters", given)
     days = math.sqrt(growth.doubling_days.low * growth.doubling_days.high)
     assert answer["outputs"]["doubling_used_days"] == pytest.approx(days)
-    assert (growth.mat_dry_g_m2.low, growth.mat_dry_g_m2.high) == (10, 120)
-    assert answer["outputs"]["wet_used_g_m2"] == pytest.approx(65 / 0.06, rel=0.05)
+    assert (growth.layer_dry_g_m2.low, growth.layer_dry_g_m2.high) == (8, 29)
+    assert answer["outputs"]["wet_used_g_m2"] == pytest.approx(math.sqrt(8 * 29) / 0.06, rel=0.05)
     said = " ".join(note["text"] for note in answer["notes"])
     assert "record of Lemna minor (uncertain)" in said
-    assert "10 to 120 g dry in the record of Lemna minor (reported)" in said
+    assert "one closed layer, from the middle of 8 to 29 g dry in the record of Lemna minor" in said
+
+
+def test_a_mass_comes_from_mats_where_no_closed_layer_is_known():
+    """Reddy and DeBusk 1985: 35 to 240 g dry a square metre for a Salvinia."""
+    answer = run("floaters", {"plant": "salvinia-minima", "wet_g_m2": None, "dli_mol": 40})
+    assert answer["outputs"]["wet_used_g_m2"] == pytest.approx(137.5 / 0.06, rel=0.05)
 
 
 def test_what_the_keeper_gives_stands_and_nothing_is_said_of_the_record():
@@ -229,8 +235,8 @@ def test_the_lamp_slows_what_the_record_promises_but_not_what_the_keeper_timed()
     assert lit["outputs"]["doubling_used_days"] == pytest.approx(
         math.log(2) * 60 / (12.011 / 16 / 0.4 * 2.9)
     )
-    book = run("floaters", {"plant": "lemna-minor", "doubling_days": None})["outputs"]
-    sunny = run("floaters", {"plant": "lemna-minor", "doubling_days": None, "dli_mol": 40})[
+    book = run("floaters", {"plant": "salvinia-minima", "doubling_days": None})["outputs"]
+    sunny = run("floaters", {"plant": "salvinia-minima", "doubling_days": None, "dli_mol": 40})[
         "outputs"
     ]
     assert book["doubling_used_days"] > sunny["doubling_used_days"]

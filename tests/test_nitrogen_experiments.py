@@ -1,7 +1,12 @@
 """The forecast held against published experiments: with their conditions, tuned to no single one."""
 
+from statistics import fmean
+
 import pytest
 
+from calculators.science.nitrogen.edges import edges
+from calculators.science.nitrogen.forecast_tank import Rates, StandingPlant, Tank
+from calculators.science.nitrogen.simulate import simulate
 from scripts.pages.calculators.nitrogen_model import model_page
 from scripts.records.experiments import (
     Observation,
@@ -42,10 +47,10 @@ def test_what_the_page_says_of_all_misses_together():
         if one.source in ("mnyoro-2022", "hager-2021", "nootong-2011")
         for look in held_against("nitrogen-forecast", one)
     ]
-    assert min(low - said for said, low, _ in warm) == 3
+    assert min(low - said for said, low, _ in warm) == 1
     assert round(max(high - said for said, _, high in warm)) == 20
     assert of["suantika-2016"][0] > 0  # ammonia goes later in the forecast
-    assert of["carp-biofilter-2020"][0] > 0
+    assert min(of["carp-biofilter-2020"]) > 0  # and nitrite is higher and later there
     assert of["biofilter-start-2024"][0] > 0  # in the cold the filter was sooner
     assert of["kahlert-2017"][0] > 0 > of["nyanti-2010"][0]  # plants take too little; too much
     assert -0.2 < of["devlamynck-2021"][0] / 5.4 < -0.15
@@ -96,7 +101,32 @@ def test_half_or_twice_the_feed_moves_the_cold_filter_little():
     cold = next(one for one in ALL if one.source == "biofilter-start-2024")
     fed = [cold.model_copy(update={"given": cold.given | {"feed_g_week": f}}) for f in (0.5, 2, 4)]
     days = [held_against("nitrogen-forecast", one)[0].predicted for one in fed]
-    assert max(abs(day - days[1]) for day in days) <= 9
+    assert 0 <= days[1] - days[0] <= 8
+    assert abs(days[2] - days[1]) <= 2
+
+
+def test_the_edges_span_what_mature_tanks_read_and_not_the_last_of_the_slurry():
+    """What the words of both say of the band."""
+    mature = next(one for one in ALL if one.source == "bagchi-2014").given
+    tank = Tank(
+        mature["volume_l"], mature["feed_g_week"], 45, (), ph=mature["ph"],
+        change_percent=mature["change_percent"], temperature_c=mature["temperature_c"],
+    )  # fmt: skip
+    least, most = (
+        fmean(line.ammonia for line in simulate(tank, [], 79, rates).record.lines)
+        for rates in edges(Rates())
+    )
+    assert least < 0.16
+    assert most == pytest.approx(0.26, abs=0.03)  # the most of four tanks; this one read 0.18
+    slurry = next(one for one in ALL if one.source == "duckweed-slurry-2025").given
+    (mat,) = slurry["plants"]
+    vessel = Tank(
+        slurry["volume_l"], 0, 45, (StandingPlant(**mat),), surface_cm2=slurry["surface_cm2"],
+        ammonia_mg_n_l=slurry["start_ammonia_mg_n_l"], dli_mol=slurry["dli_mol"],
+        plant_nitrogen_percent=slurry["plant_nitrogen_percent"], filter_maturity_percent=0,
+    )  # fmt: skip
+    for rates in edges(Rates()):
+        assert simulate(vessel, [], 21, rates).last.ammonia < 0.81
 
 
 def test_with_ammonium_the_forecast_has_the_fronds_that_were_counted():
@@ -110,7 +140,7 @@ def test_with_ammonium_the_forecast_has_the_fronds_that_were_counted():
         )[1].predicted
         for more in (fed, weak)
     ]
-    assert [round(fronds) for fronds in on_day_7] == [170, 71]
+    assert [round(fronds) for fronds in on_day_7] == [170, 144]
 
 
 def test_more_plants_or_deeper_water_on_the_slurry():

@@ -15,7 +15,7 @@ from calculators.science.nitrogen.cohorts import MOST_COHORTS, gather
 from calculators.science.nitrogen.constants import AMMONIA_LEFT_MG_L
 from calculators.science.nitrogen.daily_record import DailyRecord, line
 from calculators.science.nitrogen.events import Scene, apply, schedule
-from calculators.science.nitrogen.forecast_tank import Event, Rates, StandingPlant
+from calculators.science.nitrogen.forecast_tank import Event, Rates, StandingPlant, Tank
 from calculators.science.nitrogen.nitrifiers import (
     acid_factor,
     temperature_factor,
@@ -317,3 +317,26 @@ def test_joining_cohorts_changes_little(monkeypatch):
     assert len(apart.model.cohorts) == 12
     assert joined.last.plant_mass == pytest.approx(apart.last.plant_mass, rel=0.05)
     assert joined.last.nitrate == pytest.approx(apart.last.nitrate, abs=0.5)
+
+
+@pytest.mark.parametrize(
+    ("name", "cover"),
+    [("Common duckweed", 50), ("lemna-minor", 50), (" spirodela polyrhiza", 50), ("frogbit", 12.5)],
+)
+def test_a_flat_duckweed_closes_with_a_quarter_of_the_mass_that_others_need(name, cover):
+    """125 g wet on a square metre: a frond's dry mass over its area was 8 to 29 g a square metre."""
+    mat = StandingPlant(name, 125, 7, floating=True)
+    tank = Tank(100, 0, 45, (mat,), surface_cm2=10_000, nitrate_mg_l=20)
+    first = simulate(tank, [], 1).record.lines[0]
+    assert first.floating_cover == pytest.approx(cover, rel=0.03)
+    assert first.light_below_floaters == pytest.approx(100 - 0.9 * cover, rel=0.03)
+
+
+def test_kinds_that_close_differently_are_thinned_by_what_they_cover_together():
+    """Each keeps its own store, however alike they grow, and both lose the same share."""
+    mats = (StandingPlant("Duckweed", 200, 7, True), StandingPlant("Salvinia", 800, 7, True))
+    tank = Tank(100, 0, 45, mats, surface_cm2=10_000, nitrate_mg_l=20, thin_to_percent=40)
+    found = simulate(tank, [], 7.001)
+    assert len(found.model.cohorts) == 2
+    assert found.last.floating_cover == pytest.approx(40, abs=0.1)
+    assert found.balance_error_percent < 1e-9

@@ -10,7 +10,6 @@ from calculators.pick.plant_table import GUESS, RecordRange, book
 from calculators.pick.together import MOST_BED, MOST_COVER, STEPS, areas
 from calculators.pick.uptake import BED_SHARE_BETWEEN_TRIMS, FULL_BED_G_M2, doubling, uptake
 from calculators.science.conversions import CM2_PER_M2
-from calculators.science.nitrogen.plant_constants import FLOATING_WET_G_M2
 from calculators.science.nitrogen.steady import floating_uptake
 from tests.effort import how_many
 
@@ -84,10 +83,14 @@ def test_a_floater_with_usual_tissue_takes_what_the_nitrogen_balance_says():
 
 
 def test_a_floater_takes_what_its_growth_holds_by_the_trimmings_calculator():
-    """A day's growth of 1,000 cm² of one layer, weighed and put into the trimmings calculator."""
+    """A day's growth of 1,000 cm² of one layer, weighed and put into the trimmings calculator.
+
+    The layer is the record's, 8 to 29 g dry a square metre, at 6 % dry matter.
+    """
     plant = PLANTS["lemna-minor"]
+    layer_wet_g_m2 = math.sqrt(8 * 29) / 0.06
     days = doubling(plant.doubling_days, plant.dli_mol, 20.0)
-    grown_g = FLOATING_WET_G_M2 * 1_000 / CM2_PER_M2 * math.log(2) / days
+    grown_g = layer_wet_g_m2 * 1_000 / CM2_PER_M2 * math.log(2) / days
     held = run("trimmings", {"wet_g": grown_g, "dry_matter_percent": 6.0, "tissue_n_percent": 3.0})
     assert uptake(plant, 20.0).mg_day_cm2 * 1_000 == pytest.approx(held["outputs"]["n_mg"])
 

@@ -148,7 +148,7 @@ def floaters(
     doubling = doubling_days if doubling_days is not None else usual
     if doubling is None:
         raise Refused(*neither_time_nor_plant())
-    wet_g_m2_used = wet_g_m2 or usual_wet_g_m2(kind, dry_matter_percent)
+    wet_g_m2_used = wet_g_m2 or usual_wet_g_m2(plant, dry_matter_percent)
     capped = lit_doubling(
         doubling, wet_g_m2_used * dry_matter_percent / 100, dli_mol, own=doubling_days is not None
     )

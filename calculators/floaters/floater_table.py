@@ -4,6 +4,7 @@ import math
 from typing import NamedTuple
 
 from calculators.core.data import read_table
+from calculators.science.growth.floating_layers import layer_dry_g_m2
 
 # Judgement: one closed layer of small floaters, drained, where the record has no figure.
 USUAL_WET_G_M2 = 1_000.0
@@ -24,11 +25,13 @@ class FloatingPlant(NamedTuple):
     common: str
     doubling_days: Span | None
     mat_dry_g_m2: Span | None
+    layer_dry_g_m2: Span | None = None
 
 
 def read_plant(row: dict[str, object]) -> FloatingPlant:
     """One plant from its row of the table."""
-    spans = {key: Span(*value) if isinstance(value, list) else value for key, value in row.items()}
+    own = {key: value for key, value in row.items() if key in FloatingPlant._fields}
+    spans = {key: Span(*value) if isinstance(value, list) else value for key, value in own.items()}
     return FloatingPlant(**spans)  # type: ignore[arg-type]
 
 
@@ -49,14 +52,17 @@ def usual_doubling(plant: FloatingPlant) -> float | None:
     return math.sqrt(days.low * days.high) if days else None
 
 
-def usual_wet_g_m2(plant: FloatingPlant | None, dry_matter_percent: float) -> float:
-    """Wet mass of a closed cover: the middle of the record's dry mass over the share that is dry.
+def usual_wet_g_m2(key: str | None, dry_matter_percent: float) -> float:
+    """Wet mass of a closed cover: the record's closed layer, else the middle of its mats, over what is dry.
 
-    To two figures, since the record spans a factor of seven and more.
+    To two figures, since a record spans a factor of three and more.
     """
-    if plant is None or plant.mat_dry_g_m2 is None:
+    plant = PLANTS[key] if key else None
+    if key is None or plant is None or not (plant.layer_dry_g_m2 or plant.mat_dry_g_m2):
         return USUAL_WET_G_M2
-    dry = (plant.mat_dry_g_m2.low + plant.mat_dry_g_m2.high) / 2
+    dry = layer_dry_g_m2(key)
+    if plant.layer_dry_g_m2 is None and plant.mat_dry_g_m2 is not None:
+        dry = (plant.mat_dry_g_m2.low + plant.mat_dry_g_m2.high) / 2
     wet = 100 * dry / dry_matter_percent
     place = 10.0 ** (math.floor(math.log10(wet)) - 1)
     return round(wet / place) * place

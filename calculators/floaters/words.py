@@ -107,16 +107,17 @@ def wet_note(plant: FloatingPlant | None, wet: float, dry_matter: float) -> Note
 
     The ``wet`` mass is in g/m², ``dry_matter`` in percent of it.
     """
-    if plant is None or plant.mat_dry_g_m2 is None:
+    span = plant and (plant.layer_dry_g_m2 or plant.mat_dry_g_m2)
+    if plant is None or span is None:
         text = (
             f"Wet mass at full cover: {show_number(wet, 2)} g/m², our guess. Weigh what you lift from a "
             "known area."
         )
         return Note("info", text)
-    span = plant.mat_dry_g_m2
+    what = "one closed layer, from" if plant.layer_dry_g_m2 else "from"
     text = (
-        f"Wet mass at full cover: {show_number(wet, 2)} g/m², from the middle of {show_number(span.low)} to "
-        f"{show_number(span.high)} g dry in the record of {plant.name} ({span.sure}) at "
-        f"{show_number(dry_matter)} % dry matter."
+        f"Wet mass at full cover: {show_number(wet, 2)} g/m², {what} the middle of "
+        f"{show_number(span.low)} to {show_number(span.high)} g dry in the record of {plant.name} "
+        f"({span.sure}) at {show_number(dry_matter)} % dry matter."
     )
     return Note("info", text)

@@ -84,6 +84,8 @@ READING_ROW = "In the tank"
         "tarre-green-2004",
         "green-2007",
         "kits-2017",
+        "siegrist-1999",
+        "jung-2022-affinity",
         "ushiki-2017",
         "kim-2025-nitrospira",
         "xie-2004-decay",

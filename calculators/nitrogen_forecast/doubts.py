@@ -14,7 +14,7 @@ from calculators.science.nitrogen.forecast_tank import Tank
 from calculators.science.nitrogen.simulate import Outcome
 
 MATURE_PERCENT = 50.0  # a filter that is called mature by its keeper; judgement
-# Above it a new filter is calm as soon as with any larger load, in runs of the model without plants.
+# Above it a new filter among plants is calm as soon as with any larger load, in runs of the model.
 HUNGRY_PEAK_MG_N_L = 0.5
 KIT_SEES_MG_L = 0.25  # the first step of a common ammonia kit; common practice, no source
 
@@ -47,17 +47,22 @@ def not_mature(tank: Tank) -> list[Note]:
 
 
 def slow_food(tank: Tank, outcome: Outcome) -> list[Note]:
-    """A new filter on so little food that it grows slowly: no reason to feed more."""
+    """A new filter to which plants leave so little that it grows slowly: no reason to feed more."""
     peak = outcome.record.nitrite.value
-    if tank.filter_maturity_percent >= MATURE_PERCENT or peak >= HUNGRY_PEAK_MG_N_L:
+    if (
+        not tank.plants
+        or tank.filter_maturity_percent >= MATURE_PERCENT
+        or peak >= HUNGRY_PEAK_MG_N_L
+    ):
         return []
     if peak < NITRITE_WATCH_MG_N_L:
         return []
     return [
         Note(
             "info",
-            "So little food lets the new filter grow slowly: nitrite shows for longer than it would with "
-            "more feed. Do not feed more to shorten it: the peaks would be higher and harm more.",
+            "Plants leave the new filter so little food that it grows slowly: nitrite shows for longer than "
+            "it would with more feed. Do not feed more to shorten it: the peaks would be higher and harm "
+            "more.",
         )
     ]
 

@@ -14,7 +14,7 @@ MOST_STEMS_G = 20_000.0
 NEAR = 0.01  # of the target: nearer than any kit can tell
 NEAR_MG_L = 0.05
 MOST_TRIES = 30
-MOST_STEPS = 3_000  # of the solver in all searches together, so that no answer takes long
+MOST_STEPS = 1_800  # of the solver in all searches together, so that no answer takes long
 
 
 class Answers(NamedTuple):

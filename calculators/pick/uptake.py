@@ -7,6 +7,7 @@ from calculators.pick.plant_table import GUESS, PlantEntry, RecordRange
 from calculators.science.conversions import CM2_PER_M2, PERCENT_TO_MG_PER_G
 from calculators.science.growth.bed import FULL_BED_G_M2
 from calculators.science.growth.filling import growth_rate
+from calculators.science.growth.floating_layers import layer_dry_g_m2
 from calculators.science.light.plant_light import (
     ASSUMED_DLI_MOL,
     lone_growth,
@@ -17,7 +18,6 @@ from calculators.science.nitrogen.plant_constants import (
     CRITICAL_N_PERCENT,
     DRY_SHARE_FLOATING,
     DRY_SHARE_ROOTED,
-    FLOATING_LAYER_G_M2,
     FULL_N_FLOATING,
     FULL_N_ROOTED,
     HEALTHY_N_FLOATING,
@@ -65,7 +65,7 @@ def uptake(plant: PlantEntry, dli_mol: float | None) -> NitrogenUptake | None:
     tissue, dry = make_up(plant, floats)
     usual_n = HEALTHY_N_FLOATING if floats else HEALTHY_N_ROOTED
     usual_dry = DRY_SHARE_FLOATING if floats else DRY_SHARE_ROOTED
-    layer = FLOATING_LAYER_G_M2 if floats else FULL_BED_G_M2 * BED_SHARE_BETWEEN_TRIMS
+    layer = layer_dry_g_m2(plant.name) if floats else FULL_BED_G_M2 * BED_SHARE_BETWEEN_TRIMS
     dry_share = clamped(usual_dry, dry.low / 100, dry.high / 100)
     n_mg_g = clamped(usual_n, tissue.low * PERCENT_TO_MG_PER_G, tissue.high * PERCENT_TO_MG_PER_G)
     share = 0.0 if floats and plant.role == "slow" else FROM_WATER[plant.uptake]

@@ -78,6 +78,9 @@ class Growth(Record):
     trim_every_days: Annotated[Range, Within(q.Interval)] | None = None
     trim_minutes: Annotated[Range, Within(q.Minutes)] | None = None
     mat_dry_g_m2: Annotated[Range, Within(q.DryMassPerArea)] | None = None  # floaters alone
+    layer_dry_g_m2: Annotated[Range, Within(q.DryMassPerArea)] | None = (
+        None  # closed, one frond deep
+    )
     in_weak_light: Statement | None = None
 
 

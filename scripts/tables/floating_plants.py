@@ -14,6 +14,8 @@ def table(library: Library) -> dict[str, Any]:
             "common": plant.trade_names[0] if plant.trade_names else "",
             "doubling_days": span(plant.growth.doubling_days, library),
             "mat_dry_g_m2": span(plant.growth.mat_dry_g_m2, library),
+            "layer_dry_g_m2": span(plant.growth.layer_dry_g_m2, library),
+            "other_names": [*plant.trade_names[1:], *plant.old_names],
         }
         for key, plant in sorted(library.offered().items())
         if plant.habit == "floater"

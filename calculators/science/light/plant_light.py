@@ -98,10 +98,14 @@ def stand_growth(top: float, bottom: float, attenuation: float) -> tuple[float, 
     """
     if attenuation < THIN:
         net = net_growth(top)
-        return max(0.0, net), max(0.0, -net)
-    edge = min(top, max(bottom, COMPENSATION_MOL))
+        return (net, 0.0) if net > 0 else (0.0, -net)
+    # by comparisons: this is called more often than anything else
+    edge = bottom if bottom > COMPENSATION_MOL else COMPENSATION_MOL
+    if edge > top:
+        edge = top
     lit = math.log(top / edge) if edge > 0 else 0.0
     gain = math.log((top + LIGHT_HALF_MOL) / (edge + LIGHT_HALF_MOL)) - UPKEEP * lit
-    dark = UPKEEP * (attenuation - lit)
-    loss = dark - math.log((edge + LIGHT_HALF_MOL) / (bottom + LIGHT_HALF_MOL))
-    return max(0.0, gain) / attenuation, max(0.0, loss) / attenuation
+    loss = UPKEEP * (attenuation - lit)
+    if edge > bottom:
+        loss -= math.log((edge + LIGHT_HALF_MOL) / (bottom + LIGHT_HALF_MOL))
+    return (gain if gain > 0 else 0.0) / attenuation, (loss if loss > 0 else 0.0) / attenuation

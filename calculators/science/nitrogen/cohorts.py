@@ -11,10 +11,12 @@ from itertools import pairwise
 from typing import NamedTuple
 
 from calculators.science.conversions import PERCENT_TO_MG_PER_G
+from calculators.science.growth.floating_layers import layer_dry_g_m2
 from calculators.science.nitrogen.forecast_tank import StandingPlant
 from calculators.science.nitrogen.plant_constants import (
     DRY_SHARE_FLOATING,
     DRY_SHARE_ROOTED,
+    FLOATING_LAYER_G_M2,
     FULL_N_FLOATING,
     FULL_N_ROOTED,
     LEAST_N,
@@ -29,6 +31,7 @@ class Cohort(NamedTuple):
     floating: bool
     members: tuple[tuple[float, float], ...]
     names: tuple[str, ...]
+    layer: float = FLOATING_LAYER_G_M2  # dry mass of a closed layer afloat, g/m²
 
     @property
     def full(self) -> float:
@@ -42,7 +45,10 @@ class Cohort(NamedTuple):
 
     def mass(self, growth: float) -> float:
         """Dry mass in g after the cohort's growth integral has reached ``growth``."""
-        return sum(mass * math.exp(rate * growth) for mass, rate in self.members)
+        total = 0.0
+        for mass, rate in self.members:
+            total += mass * math.exp(rate * growth)
+        return total
 
     def cut(self, share: float) -> "Cohort":
         """The cohort after a share of each member was taken away."""
@@ -56,7 +62,7 @@ def gather(plants: Sequence[StandingPlant], growth: float = 1.0) -> tuple[Cohort
     The ``growth`` is a factor of the growth rates.
     """
     cohorts = [single(plant, growth) for plant in plants if plant.wet_g > 0]
-    cohorts.sort(key=lambda cohort: (not cohort.floating, -cohort.members[0][1]))
+    cohorts.sort(key=lambda one: (not one.floating, one.layer, -one.members[0][1]))
     while len(cohorts) > 1:
         gap, place = min((distance(a, b), place) for place, (a, b) in enumerate(pairwise(cohorts)))
         if gap > 0 and (len(cohorts) <= MOST_COHORTS or gap == math.inf):
@@ -69,15 +75,16 @@ def single(plant: StandingPlant, growth: float) -> Cohort:
     """A cohort of one plant. The ``growth`` is a factor of its growth rate."""
     share = DRY_SHARE_FLOATING if plant.floating else DRY_SHARE_ROOTED
     rate = growth * math.log(2) / plant.doubling_days
-    return Cohort(plant.floating, ((plant.wet_g * share, rate),), (plant.name,))
+    layer = layer_dry_g_m2(plant.name) if plant.floating else FLOATING_LAYER_G_M2
+    return Cohort(plant.floating, ((plant.wet_g * share, rate),), (plant.name,), layer)
 
 
 def distance(first: Cohort, other: Cohort) -> float:
-    """How unlike the growth of two neighbours is; floaters and rooted plants never join.
+    """How unlike the growth of two neighbours is; floaters join neither rooted plants nor thicker kinds.
 
     As the logarithm of the ratio of their rates.
     """
-    if first.floating != other.floating:
+    if (first.floating, first.layer) != (other.floating, other.layer):
         return math.inf
     return math.log(first.members[0][1] / other.members[-1][1])
 
@@ -91,6 +98,7 @@ def join(first: Cohort, other: Cohort) -> Cohort:
         first.floating,
         tuple((mass, rate) for rate, mass in members.items()),
         (*first.names, *other.names),
+        first.layer,
     )
 
 

@@ -73,7 +73,9 @@ AMMONIA_GROWTH_25: Annotated[
                  "from memory: 0.3 to 1.0")
 ] = 0.6  # fmt: skip
 AMMONIA_DECAY_25: Annotated[
-    float, About("a day", "their decay at 25 °C", "uncertain", "from memory: 0.05 to 0.15")
+    float, About("a day", "their decay at 25 °C", "uncertain",
+                 "from memory: 0.05 to 0.15; sludge at 20 °C 0.03 without air, about 0.2 with it",
+                 "siegrist-1999")
 ] = 0.05  # fmt: skip
 AMMONIA_LEFT_MG_L: Annotated[
     float, About("mg N/L", "ammonia that a mature film leaves", "uncertain",
@@ -84,6 +86,19 @@ NITRITE_HALF_MG_L: Annotated[
                  "the middle of three cultures of Nitrospira: 4 µmol/L of a pond, 6 and 10 of sludge, "
                  "0.056, 0.084 and 0.14 mg N/L", "ushiki-2017")
 ] = 0.084  # fmt: skip
+LEAST_AMMONIA_HALF_MG_L: Annotated[
+    float, About("mg N/L", "half-saturation for ammonia that scarce food selects, at least", "reported",
+                 "a complete oxidiser, made for scarce food, 0.65 µmol/L; the number is from memory",
+                 "kits-2017")
+] = 0.009  # fmt: skip
+LEAST_NITRITE_HALF_MG_L: Annotated[
+    float, About("mg N/L", "the same for nitrite", "reported",
+                 "Nitrospira of a pond, 4 µmol/L; those of sludge have 6 and 10", "ushiki-2017")
+] = 0.056  # fmt: skip
+FOOD_TIMES: Annotated[
+    float, About("", "growth times of a full stand's food that a half-saturation can reach", "uncertain",
+                 "judgement: at half their full pace they take twice as long to grow as at full pace")
+] = 2.0  # fmt: skip
 NITRITE_GROWTH_25: Annotated[
     float, About("a day", "growth of the second nitrifiers at 25 °C", "uncertain",
                  "judgement: a Nitrospira of a pond 0.62 at best; at 0.5 three published starts of warm "

@@ -1,11 +1,12 @@
 """What is written down on the way: a line a day, peaks, and the plants' hunger."""
 
+from operator import truediv
 from typing import NamedTuple
 
 from calculators.science.conversions import PERCENT_TO_MG_PER_G
 from calculators.science.nitrogen.constants import NITRATE_PER_N
-from calculators.science.nitrogen.events import SAME_MOMENT_DAYS, floating_mass, wet_mass
-from calculators.science.nitrogen.hunger import Hunger, stores
+from calculators.science.nitrogen.events import SAME_MOMENT_DAYS, floating_layers, masses_of
+from calculators.science.nitrogen.hunger import Hunger
 from calculators.science.nitrogen.model import (
     ALKALINITY,
     AMMONIUM,
@@ -15,7 +16,6 @@ from calculators.science.nitrogen.model import (
     Model,
 )
 from calculators.science.nitrogen.ode import SolverStep
-from calculators.science.nitrogen.plant_constants import FLOATING_LAYER_G_M2
 from calculators.science.nitrogen.plant_rates import floater_light
 from calculators.science.nitrogen.solver_parts import State
 
@@ -87,7 +87,9 @@ class DailyRecord:
 def line(day: float, model: Model, state: State) -> DayValues:
     """The tank at one moment; a trace below zero, within the solver's tolerance, reads zero."""
     volume = model.volume
-    cover = min(1.0, floating_mass(model, state) / (FLOATING_LAYER_G_M2 * model.surface_m2))
+    masses = masses_of(model, state)
+    cover = min(1.0, floating_layers(model, masses))
+    held = state[FIRST_COHORT + 1 : FIRST_COHORT + 2 * len(masses) : 2]
     hardness, start = model.hardness(state[ALKALINITY]), model.tap_kh
     if model.start_kh is not None:
         hardness, start = max(0.0, hardness), model.start_kh
@@ -96,11 +98,14 @@ def line(day: float, model: Model, state: State) -> DayValues:
         ammonia=max(0.0, state[AMMONIUM]) / volume,
         nitrite=max(0.0, state[NITRITE]) / volume,
         nitrate=max(0.0, state[NITRATE]) / volume * NITRATE_PER_N,
-        plant_nitrogen_percent=min(stores(model, state), default=NOTHING) / PERCENT_TO_MG_PER_G,
-        plant_mass=wet_mass(model, state),
+        plant_nitrogen_percent=min(map(truediv, held, masses), default=NOTHING)
+        / PERCENT_TO_MG_PER_G,
+        plant_mass=sum(
+            m / cohort.dry_share for m, cohort in zip(masses, model.cohorts, strict=True)
+        ),
         light_below_floaters=100 * floater_light(cover),
         floating_cover=100 * cover,
         kh_drift=hardness - start,
         kh=hardness if model.start_kh is not None else NOTHING,
-        plant_nitrogen_mg=sum(state[FIRST_COHORT + 1 : FIRST_COHORT + 2 * len(model.cohorts) : 2]),
+        plant_nitrogen_mg=sum(held),
     )

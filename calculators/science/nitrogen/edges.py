@@ -3,7 +3,10 @@
 from typing import Annotated
 
 from calculators.science.nitrogen.about import About
-from calculators.science.nitrogen.constants import LARGEST_RETAINED_PERCENT
+from calculators.science.nitrogen.constants import (
+    LARGEST_RETAINED_PERCENT,
+    LEAST_AMMONIA_HALF_MG_L,
+)
 from calculators.science.nitrogen.forecast_tank import Rates
 
 FASTER: Annotated[
@@ -32,14 +35,16 @@ SOIL_STEP: Annotated[
                  "measured from 7 to 800 around 45 mg N/m² a day", "reddy-1983-flux")
 ] = 3.0  # fmt: skip
 
-LOW_HALF_MG_L: Annotated[
-    float, About("mg N/L", "half-saturation for ammonia, lower edge", "reported",
-                 "a complete oxidiser, 0.65 µmol/L; the number is from memory", "kits-2017")
-] = 0.009  # fmt: skip
 HIGH_HALF_MG_L: Annotated[
-    float, About("mg N/L", "the same, upper edge", "reported", "planted wetland tanks, 0.78 ± 0.13",
-                 "nitrification-wetland-2003")
+    float, About("mg N/L", "half-saturation for ammonia, upper edge; the lower is that of scarce food",
+                 "reported", "planted wetland tanks, 0.78 ± 0.13", "nitrification-wetland-2003")
 ] = 0.78  # fmt: skip
+HIGH_DECAY_25: Annotated[
+    float, About("a day", "decay of the first nitrifiers at 25 °C, upper edge", "uncertain",
+                 "sludge lost about 0.2 of its nitrification a day with air, 0.03 without, at 20 °C; films "
+                 "lose less: judgement. At this edge tanks read as much ammonia as was measured",
+                 "siegrist-1999")
+] = 0.15  # fmt: skip
 MOST_REFRACTORY: Annotated[
     float, About("", "of dead leaves' nitrogen that stays for years, upper edge; the lower is none",
                  "uncertain", "judgement")
@@ -54,7 +59,7 @@ def edges(rates: Rates) -> tuple[Rates, Rates]:
         denitrification=rates.denitrification * MORE_GAS,
         mineralisation=rates.mineralisation / ROT_STEP,
         soil_release=rates.soil_release / SOIL_STEP,
-        ammonia_half=min(rates.ammonia_half, LOW_HALF_MG_L),
+        ammonia_half=min(rates.ammonia_half, LEAST_AMMONIA_HALF_MG_L),
         refractory=max(rates.refractory, MOST_REFRACTORY),
     )
     most = Rates(
@@ -64,6 +69,7 @@ def edges(rates: Rates) -> tuple[Rates, Rates]:
         mineralisation=rates.mineralisation * ROT_STEP,
         soil_release=rates.soil_release * SOIL_STEP,
         ammonia_half=max(rates.ammonia_half, HIGH_HALF_MG_L),
+        ammonia_decay=max(rates.ammonia_decay, HIGH_DECAY_25),
         refractory=0.0,
     )
     return least, most

@@ -6,6 +6,7 @@ from typing import NamedTuple
 from calculators.science.conversions import DAYS_PER_WEEK
 from calculators.science.nitrogen.budget import Ledger
 from calculators.science.nitrogen.constants import LEACHED_SHARE, NITRATE_PER_N
+from calculators.science.nitrogen.filter_food import with_plenty
 from calculators.science.nitrogen.forecast_tank import Event, Rates, Tank
 from calculators.science.nitrogen.model import (
     ALKALINITY,
@@ -18,7 +19,7 @@ from calculators.science.nitrogen.model import (
     SOLIDS,
     Model,
 )
-from calculators.science.nitrogen.plant_constants import FLOATING_LAYER_G_M2, TRIM_AT_MOST
+from calculators.science.nitrogen.plant_constants import TRIM_AT_MOST
 from calculators.science.nitrogen.solver_parts import State
 from calculators.science.nitrogen.start import fate_of
 
@@ -106,11 +107,11 @@ def apply(event: TimedEvent, scene: Scene, tank: Tank, rates: Rates, ledger: Led
     elif event.kind == "trim":
         model = trim(model, state, event.value, ledger)
     elif event.kind in ("dark", "lamp on"):
-        model = model._replace(lamp=event.kind == "lamp on")
+        model = with_plenty(model, rates)._replace(lamp=event.kind == "lamp on")
     elif event.kind == "die-off":
-        model = die_off(model, state, event.value / 100)
+        model = die_off(with_plenty(model, rates), state, event.value / 100)
     else:
-        model = model._replace(fate=fate_of(tank, rates, event.value))
+        model = with_plenty(model, rates)._replace(fate=fate_of(tank, rates, event.value))
     return Scene(model, state)
 
 
@@ -139,11 +140,10 @@ def trim(model: Model, state: State, wet_g: float, ledger: Ledger) -> Model:
 
 def thin(model: Model, state: State, cover: float, ledger: Ledger) -> Model:
     """Take out floaters down to a share of the surface. That share is ``cover``, 0 to 1."""
-    layer = FLOATING_LAYER_G_M2 * model.surface_m2
-    afloat = floating_mass(model, state)
-    if afloat <= cover * layer:
+    covered = floating_layers(model, masses_of(model, state))
+    if covered <= cover:
         return model
-    share = min(TRIM_AT_MOST, 1 - cover * layer / afloat)
+    share = min(TRIM_AT_MOST, 1 - cover / covered)
     shares = [share if cohort.floating else 0.0 for cohort in model.cohorts]
     return cut(model, state, shares, ledger)
 
@@ -173,18 +173,24 @@ def die_off(model: Model, state: State, share: float) -> Model:
     return model._replace(cohorts=tuple(cohort.cut(share) for cohort in model.cohorts))
 
 
-def floating_mass(model: Model, state: State) -> float:
-    """Dry mass of all floaters, g."""
-    return sum(
-        cohort.mass(state[FIRST_COHORT + 2 * number])
-        for number, cohort in enumerate(model.cohorts)
+def masses_of(model: Model, state: State) -> list[float]:
+    """Dry mass of each cohort, g."""
+    return [
+        cohort.mass(state[FIRST_COHORT + 2 * number]) for number, cohort in enumerate(model.cohorts)
+    ]
+
+
+def floating_layers(model: Model, masses: Sequence[float]) -> float:
+    """How many closed layers the floaters make together, from the dry masses of the cohorts in g."""
+    layers = sum(
+        mass / cohort.layer
+        for mass, cohort in zip(masses, model.cohorts, strict=True)
         if cohort.floating
     )
+    return layers / model.surface_m2
 
 
 def wet_mass(model: Model, state: State) -> float:
     """Wet mass of all plants, g."""
-    return sum(
-        cohort.mass(state[FIRST_COHORT + 2 * number]) / cohort.dry_share
-        for number, cohort in enumerate(model.cohorts)
-    )
+    masses = zip(masses_of(model, state), model.cohorts, strict=True)
+    return sum(mass / cohort.dry_share for mass, cohort in masses)

@@ -7,6 +7,7 @@ from calculators.core.quantities import Days, DoublingTime, Factor, WetMass
 from calculators.core.quantity import Choices, Help, Label, Possible, PossibleBy
 from calculators.science.conversions import CM2_PER_M2
 from calculators.science.nitrogen.constants import (
+    AMMONIA_DECAY_25,
     AMMONIA_HALF_MG_L,
     REFRACTORY_SHARE,
     RETAINED_PERCENT,
@@ -89,6 +90,7 @@ class Rates(NamedTuple):
     mineralisation: float = 1.0  # times the first-order rate
     soil_release: float = 1.0  # times what was entered
     ammonia_half: float = AMMONIA_HALF_MG_L
+    ammonia_decay: float = AMMONIA_DECAY_25
     refractory: float = REFRACTORY_SHARE
     feed: float = 1.0  # times what was entered
 

@@ -87,6 +87,7 @@ class Model(NamedTuple):
     nitrite_decay: float
     seed: float
     ammonia_half: float
+    nitrite_half: float
     litter_rate: float
     refractory: float
     ph: float

@@ -4,6 +4,7 @@ import math
 
 from calculators.science.nitrogen.constants import (
     ACCLIMATION_DAYS,
+    FOOD_TIMES,
     KH_GROWTH_FULL_DH,
     KH_GROWTH_STOPS_DH,
     KH_RATE_HALF_DH,
@@ -77,6 +78,19 @@ def capacity_change(
     water scale growth and decay alike.
     """
     return growth * oxidised - decay * (capacity - seed)
+
+
+def half_by_food(half: float, least: float, load: float, growth: float, at_hand: float) -> float:
+    """The half-saturation of the bacteria that so much food lets grow, mg N/L.
+
+    Equation: K = min(K, 2 · load / μ + at hand), at least the lowest published
+    load in mg N/L a day, at hand what the water holds at the start. Bacteria that need more than
+    scarce food ever brings are overgrown by those that need less: published kinds of poor water have
+    the lowest half-saturations, and kinds of both come into most waters. How far it goes is a
+    judgement: the food that comes in the time in which they grow e times at half their pace.
+    ``half`` is that of plenty and ``least`` the lowest, mg N/L, the ``growth`` is a day.
+    """
+    return max(min(half, least), min(half, FOOD_TIMES * load / growth + at_hand))
 
 
 def mature_capacity(load: float, growth: float, decay: float) -> float:

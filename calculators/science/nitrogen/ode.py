@@ -180,8 +180,10 @@ def solve(
     effort = effort or Effort()
     here = Here(start, state, *right_side(start, state))
     pace = Pace(first_step, tolerance.largest_step)
-    while here.time < end and not effort.is_spent(here.time):
-        time, last = here.time, effort.last(here.time, end)
+    # what is begun at the end of a day goes on to the end of the next, even where the first step misses
+    begun = start if effort.left <= 0 else start + 2 * SAME_DAY
+    while here.time < end and not effort.is_spent(max(begun, here.time)):
+        time, last = here.time, effort.last(max(begun, here.time), end)
         effort.left -= 1
         pace.choose(damping.fastest(here.moment))
         until = last if time + 1.01 * pace.width >= last else time + pace.width

@@ -28,7 +28,7 @@ def store_room(store: float, full: float) -> float:
     Equation: room = (full − q) / (full − least)
     It is a share. The store q and what it is when full are in mg N a g dry mass.
     """
-    return max(0.0, (full - store) / (full - LEAST_N))
+    return (full - store) / (full - LEAST_N) if store < full else 0.0
 
 
 def full_uptake(growing_g_day: float, room: float, full: float) -> float:

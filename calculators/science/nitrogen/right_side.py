@@ -8,7 +8,6 @@ from calculators.science.nitrogen.alkalinity import alkalinity_change, hardness_
 from calculators.science.nitrogen.constants import (
     DENITRIFICATION_HALF_MG_L,
     LEACHED_SHARE,
-    NITRITE_HALF_MG_L,
     TURNOVER_PER_DAY,
 )
 from calculators.science.nitrogen.model import ALKALINITY, FIRST_COHORT, Model
@@ -22,7 +21,6 @@ from calculators.science.nitrogen.nitrifiers import (
 from calculators.science.nitrogen.plant_constants import (
     AMMONIUM_PLANT_HALF_MG_L,
     AMMONIUM_UPTAKE,
-    FLOATING_LAYER_G_M2,
     FLOATING_LIMIT_G_M2,
     LEAST_N,
     NITRATE_PLANT_HALF_MG_L,
@@ -64,16 +62,18 @@ def right_side_and_sinks(model: Model) -> Callable[[float, State], tuple[State, 
         release_per_day(),
         slow_release_per_day(),
     )
-    half_1, half_2 = model.ammonia_half * volume, NITRITE_HALF_MG_L * volume
+    half_1, half_2 = model.ammonia_half * volume, model.nitrite_half * volume
     half_plants_a = AMMONIUM_PLANT_HALF_MG_L * volume
     half_plants_n = NITRATE_PLANT_HALF_MG_L * volume
     half_soil, half_other = DENITRIFICATION_HALF_MG_L * volume, OTHER_PLANTS_HALF_MG_L * volume
     grow_1, die_1, seed = model.ammonia_growth, model.ammonia_decay, model.seed
     grow_2, die_2 = model.nitrite_growth, model.nitrite_decay
     shade = SHADE_M2_PER_G / model.surface_m2
-    layer = 1 / (FLOATING_LAYER_G_M2 * model.surface_m2)
     limit = 1 / (FLOATING_LIMIT_G_M2 * model.surface_m2)
-    cohorts = [(cohort.members, cohort.floating, cohort.full) for cohort in model.cohorts]
+    cohorts = [
+        (one.members, 1 / (one.layer * model.surface_m2) if one.floating else 0.0, one.full)
+        for one in model.cohorts
+    ]  # how much of the surface a gram covers, nothing for rooted plants
     light = model.dli_mol if model.lamp else 0.0
     lone = lone_growth(model.dli_mol)
     open_gain, open_loss = (part / lone for part in stand_growth(light, light, 0.0))
@@ -86,8 +86,8 @@ def right_side_and_sinks(model: Model) -> Callable[[float, State], tuple[State, 
         ammonium, nitrite, nitrate, solids, dead, soil, slow_soil, oxidisers, nitrite_oxidisers = y[
             :ALKALINITY
         ]
-        masses, speeds, afloat, place, afloat_speed = [], [], 0.0, FIRST_COHORT, 0.0
-        for members, floating, _ in cohorts:
+        masses, speeds, afloat, place, afloat_speed, cover = [], [], 0.0, FIRST_COHORT, 0.0, 0.0
+        for members, covers, _ in cohorts:
             growth, mass, speed = y[place], 0.0, 0.0
             for start, rate in members:
                 now = start * exp(rate * growth)
@@ -95,15 +95,15 @@ def right_side_and_sinks(model: Model) -> Callable[[float, State], tuple[State, 
                 speed += rate * now
             masses.append(mass)
             speeds.append(speed)
-            if floating:
+            if covers:
                 afloat += mass
                 afloat_speed += speed
+                cover += covers * mass
             place += 2
         # a heap of more than a full mat grows no faster than a full mat
         mat = afloat * limit
         heap = mat if mat > 1 else 1.0
         crowd = crowding(mat)
-        cover = afloat * layer
         top = floater_light(cover)
         growable = afloat_speed / heap * open_gain
         float_paid = paid_share(growable, paid * light * (cover if cover < 1 else 1.0))
@@ -128,7 +128,9 @@ def right_side_and_sinks(model: Model) -> Callable[[float, State], tuple[State, 
                 crowded = 0.0
                 top = bottom
                 rooted_demand += most_taken
-            lost = speed * ((crowded + shaded) * store + starving * min(store, LEAST_N))
+            lost = speed * (crowded + shaded) * store
+            if starving:
+                lost += speed * starving * (store if store < LEAST_N else LEAST_N)
             growths.append(grown - crowded - shaded - starving)
             demands.append(most_taken)
             shed.append(lost)

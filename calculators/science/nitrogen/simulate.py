@@ -15,7 +15,6 @@ from calculators.science.nitrogen.solver_parts import State, Tolerance
 from calculators.science.nitrogen.start import build
 
 RELATIVE = 2e-6  # a steep end of a nitrite peak is met to 0.1 %
-LOOSER_FROM = 2e-5  # a relative tolerance above this loosens the absolute ones below with it
 COARSE = 1e-3  # for searches, where a tenth of a percent is enough
 WATER_MG_L = 3e-6  # absolute tolerance of the water's nitrogen, mg N/L
 LOAD_MG_L_DAY = 1e-5  # of the nitrifiers' capacity
@@ -56,7 +55,7 @@ def simulate(
     ledger = Ledger(*scene)
     record = DailyRecord(*scene, days, daily=daily)
     allowed = tolerance(scene.model, relative)
-    now, step = 0.0, 0.02
+    now, step, done = 0.0, 0.02, 0
     for event in [*schedule(tank, events, days), None]:
         until = days if event is None else event.day
         if until > now + SAME_MOMENT_DAYS:
@@ -67,11 +66,12 @@ def simulate(
             ledger.feed(scene.model, reached - now)
             scene, now = Scene(scene.model, state), reached
             record.note(now, state)
+            if effort:  # what is done takes about as long as a step, and all of one moment is done
+                effort.left, done = effort.left - done, 0
             if reached < until or (effort and effort.is_spent(now)):
                 break  # before what is done at that moment, as a run of so many days ends
         if event is not None:
-            if effort:
-                effort.left -= 1  # what is done takes about as long as a step
+            done += 1
             scene = apply(event, scene, tank, rates, ledger)
             record.model = scene.model
             record.look(now, scene.state)
@@ -97,7 +97,9 @@ def tolerance(model: Model, relative: float) -> Tolerance:
         [WATER_MG_L * volume] * 7 + [LOAD_MG_L_DAY * volume] * 2 + [ALKALINITY_MEQ_L * volume]
     )
     absolute += [GROWTH, PLANT_MG] * len(model.cohorts)
-    loose = max(1.0, relative / LOOSER_FROM)
+    loose = max(
+        1.0, relative / RELATIVE
+    )  # a trace too small for any kit need not be followed, either
     return Tolerance(
         relative, [loose * one for one in absolute], ALKALINITY, BELOW_ZERO_MG_L * volume
     )

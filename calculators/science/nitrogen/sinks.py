@@ -12,7 +12,6 @@ from calculators.science.nitrogen.alkalinity import hardness_dh
 from calculators.science.nitrogen.constants import (
     DENITRIFICATION_HALF_MG_L,
     KH_RATE_HALF_DH,
-    NITRITE_HALF_MG_L,
     TURNOVER_PER_DAY,
 )
 from calculators.science.nitrogen.model import (
@@ -87,7 +86,7 @@ class Slopes(NamedTuple):
 def damping(model: Model) -> Damping:
     """Solver of the stages' equations for one model."""
     volume = model.volume
-    half_1, half_2 = model.ammonia_half * volume, NITRITE_HALF_MG_L * volume
+    half_1, half_2 = model.ammonia_half * volume, model.nitrite_half * volume
     plants_a, plants_n = AMMONIUM_PLANT_HALF_MG_L * volume, NITRATE_PLANT_HALF_MG_L * volume
     soil, others = DENITRIFICATION_HALF_MG_L * volume, OTHER_PLANTS_HALF_MG_L * volume
     dh_per_meq = hardness_dh(1.0, volume)

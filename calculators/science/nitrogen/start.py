@@ -3,12 +3,12 @@
 from calculators.science.light.plant_light import ASSUMED_DLI_MOL
 from calculators.science.nitrogen.cohorts import gather, start_store
 from calculators.science.nitrogen.constants import (
-    AMMONIA_DECAY_25,
     AMMONIA_GROWTH_25,
     BACKGROUND_MG_L_DAY,
     NITRATE_PER_N,
     NITRITE_DECAY_25,
     NITRITE_GROWTH_25,
+    NITRITE_HALF_MG_L,
     PH_FREE_FROM,
     SEED_MG_L_DAY,
 )
@@ -19,6 +19,7 @@ from calculators.science.nitrogen.feed_fate import (
     litter_per_day,
     mineralisation_per_day,
 )
+from calculators.science.nitrogen.filter_food import with_its_bacteria
 from calculators.science.nitrogen.forecast_tank import Rates, Tank
 from calculators.science.nitrogen.model import Model
 from calculators.science.nitrogen.nitrifiers import (
@@ -29,6 +30,7 @@ from calculators.science.nitrogen.nitrifiers import (
 from calculators.science.nitrogen.soil_pools import (
     denitrification_at_most,
     release_per_day,
+    slow_release_per_day,
     slow_soil_mg,
     soil_ammonium_mg,
 )
@@ -43,10 +45,12 @@ def build(tank: Tank, rates: Rates = Rates()) -> tuple[Model, State]:  # noqa: B
     area, volume = tank.soil_area_cm2, tank.volume_l
     release = rates.soil_release * tank.soil_release_mg_n_m2_day
     soil = soil_ammonium_mg(area, release, tank.soil_age)
-    load = tank.filter_load_mg_n_day
-    if load is None:
-        load = model.fate.excreted + model.fate.rotting + release_per_day() * soil
-    load += BACKGROUND_MG_L_DAY * volume
+    slow_soil = slow_soil_mg(area, tank.soil_age, rates.soil_release)
+    comes = model.fate.excreted + model.fate.rotting + release_per_day() * soil
+    used_to = comes if tank.filter_load_mg_n_day is None else tank.filter_load_mg_n_day
+    food = max(comes, used_to) + slow_release_per_day() * slow_soil
+    model = with_its_bacteria(model, tank, food)
+    load = used_to + BACKGROUND_MG_L_DAY * volume
     full_1 = mature_capacity(load, model.ammonia_growth, model.ammonia_decay)
     full_2 = mature_capacity(load, model.nitrite_growth, model.nitrite_decay)
     start_kh = model.tap_kh if model.start_kh is None else model.start_kh
@@ -58,7 +62,7 @@ def build(tank: Tank, rates: Rates = Rates()) -> tuple[Model, State]:  # noqa: B
         maturity / 100 * model.fate.rotting / model.mineralisation,
         0.0,
         soil,
-        slow_soil_mg(area, tank.soil_age, rates.soil_release),
+        slow_soil,
         start_capacity(full_1, model.seed, maturity),
         start_capacity(full_2, model.seed, maturity),
         (start_kh - model.tap_kh) * volume * chemistry.MEQ_PER_DH,
@@ -83,11 +87,12 @@ def constants_of_run(tank: Tank, rates: Rates) -> Model:
         denitrification=rates.denitrification * denitrified,
         other_uptake=tank.other_uptake_mg_n_day,
         ammonia_growth=warm * AMMONIA_GROWTH_25,
-        ammonia_decay=warm * AMMONIA_DECAY_25,
+        ammonia_decay=warm * rates.ammonia_decay,
         nitrite_growth=warm * NITRITE_GROWTH_25,
         nitrite_decay=warm * NITRITE_DECAY_25,
         seed=SEED_MG_L_DAY * tank.volume_l,
         ammonia_half=rates.ammonia_half,
+        nitrite_half=NITRITE_HALF_MG_L,
         litter_rate=rates.mineralisation * litter_per_day(tank.temperature_c),
         refractory=rates.refractory,
         ph=tank.ph,

@@ -61,6 +61,7 @@ RATES: dict[str, tuple[Rate, ...]] = {
     "Every sink": ((transport.limited_rate, ("monod-1949", "nitrification-wetland-2003")),),
     "Filter": (
         (nitrifiers.capacity_change, ("monod-1949", "nitrification-biofilm", "ushiki-2017")),
+        (nitrifiers.half_by_food, ("jung-2022-affinity", "kits-2017", "ushiki-2017")),
         (nitrifiers.mature_capacity, ("monod-1949",)),
         (nitrifiers.start_capacity, ()),
         (nitrifiers.temperature_factor, ("downing-1964",)),

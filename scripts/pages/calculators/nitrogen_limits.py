@@ -24,9 +24,14 @@ SURPRISES = (
     "slow stems, can end some tenths of a mg/L higher where it began twice as large: less than a kit shows.",
     "More feed never ends with less nitrate, but for the days after a dose or a change with water "
     "that holds nitrate: plants that were fed more are larger and take such a pulse up faster.",
-    "More feed always makes the peaks of a new filter higher, and lasts as long or longer. Very little "
-    "feed is the exception: the bacteria grow as slowly as their food comes, and a peak of nitrite below "
-    "0.5 mg N/L can take two weeks longer to pass. It can harm all the same.",
+    "More feed always makes the peaks of a new filter higher, and they last as long or longer, by two days "
+    "at most the other way. With one half-saturation for all this did not hold: on very little feed the "
+    "bacteria grew so slowly that nitrite below 0.5 mg N/L took up to five weeks longer to pass. That needs "
+    "bacteria which live where they cannot grow. Those of poor water come in with the others and take "
+    "their place, and with the lowest published half-saturations the day holds or comes sooner. It is "
+    "no ground to wait less: no start of a filter on so little feed could be read.",
+    "Plants are the exception: bacteria grow on what plants leave, and where that is next to nothing a low "
+    "peak of nitrite passes later with less feed, by up to two weeks. It can harm all the same.",
     "Plants that starve live on their store for weeks after the water reads zero, and brown only then.",
     "Recovery is fast once nitrogen is there: uptake refills a store within days. Common practice, no "
     "source, says about four weeks from feeding more to healthy new growth. Most of that is the feed "

@@ -99,6 +99,7 @@ def spans(plant: Plant) -> dict[str, Markup]:
         "dry_matter": (q.DryMatter, getattr(plant.nitrogen, "dry_matter_percent", None)),
         "doubling": (q.DoublingTime, plant.growth.doubling_days),
         "mat": (q.DryMassPerArea, plant.growth.mat_dry_g_m2),
+        "layer": (q.DryMassPerArea, plant.growth.layer_dry_g_m2),
         "trim_every": (q.Interval, plant.growth.trim_every_days),
         "trim_minutes": (q.Minutes, plant.growth.trim_minutes),
         "spread": (q.Length, plant.size.spread_cm),

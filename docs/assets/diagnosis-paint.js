@@ -1,6 +1,6 @@
 // Paints a diagnosis as Python made it: the danger, the causes in order with their reasons, the answers given.
 
-import { element } from "./paint.js";
+import { badge, element } from "./paint.js";
 
 export function paintChips(place, chips, list = false) {
   const box = place.querySelector("#diagnosis-chips");
@@ -57,7 +57,7 @@ function taking(keys, words) {
 function cause(here, one, open) {
   const meter = element("meter", { min: 0, max: 100, value: one.share });
   meter.setAttribute("aria-hidden", "true");
-  const summary = element("summary", {}, element("b", { textContent: one.name }), " ", element("em", { className: `urgency-${one.urgency}`, textContent: one.urgency_words }), element("br"), element("span", { textContent: `${one.sure}, ${one.percent}` }), meter);
+  const summary = element("summary", {}, element("b", { textContent: one.name }), " ", badge(one.urgency, one.urgency_words), " ", element("span", { textContent: `${one.sure}, ${one.percent}` }), meter);
   const box = element("details", { open }, summary, ...body(here, one));
   box.dataset.problem = one.problem;
   return element("li", {}, box);

@@ -8,6 +8,11 @@ export function element(name, properties = {}, ...children) {
   return made;
 }
 
+/** How urgent a problem is: a line of its own with a word and a shape, never the end of a title. */
+export function badge(urgency, words) {
+  return element("em", { className: `badge ${urgency}`, textContent: words });
+}
+
 /** A plant's small picture, from the file that holds them all. */
 export function thumb(root, slug) {
   const SVG = "http://www.w3.org/2000/svg";

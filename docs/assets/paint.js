@@ -15,11 +15,16 @@ export function badge(urgency, words) {
 
 /** A plant's small picture, from the file that holds them all. */
 export function thumb(root, slug) {
+  return smallPicture(root, "thumbnails.svg", slug);
+}
+
+/** One of the small pictures of a file of ours, by its key. */
+export function smallPicture(root, file, key) {
   const SVG = "http://www.w3.org/2000/svg";
   const picture = document.createElementNS(SVG, "svg");
   for (const [name, value] of Object.entries({ class: "thumb", viewBox: "0 0 48 48", "aria-hidden": "true" })) picture.setAttribute(name, value);
   const use = document.createElementNS(SVG, "use");
-  use.setAttribute("href", new URL(`assets/thumbnails.svg#${slug}`, root).href);
+  use.setAttribute("href", new URL(`assets/${file}#${key}`, root).href);
   picture.append(use);
   return picture;
 }

@@ -25,7 +25,7 @@ FIGURE_CHARACTERS = "0123456789.,+±×%°<>–−"
 FONTS = {
     "headings.woff2": (SERIF, "files/crimson-pro-latin-600-normal.woff2", CHARACTERS),
     "names.woff2": (SERIF, "files/crimson-pro-latin-600-italic.woff2", NAME_CHARACTERS),
-    "figures.woff2": (SANS, "files/source-sans-3-latin-600-normal.woff2", FIGURE_CHARACTERS),
+    "figures.woff2": (SANS, "files/source-sans-3-latin-700-normal.woff2", FIGURE_CHARACTERS),
     "columns.woff2": (SANS, "files/source-sans-3-latin-400-normal.woff2", FIGURE_CHARACTERS),
 }
 OWN_NAME = 1, 4, 16  # what a font is called, in its table of names

@@ -55,3 +55,11 @@ def test_a_link_that_is_read_off_the_page_fits_a_phone(page):
     expect(page.locator("#tank-link-said")).to_contain_text("#tank=")
     wide = page.evaluate("() => document.documentElement.scrollWidth")
     assert wide == page.viewport_size["width"]
+
+
+def test_with_tanks_and_none_chosen_the_room_of_the_verdict_says_so(page):
+    put(page, LOBBY)
+    page.goto("")
+    expect(page.locator("#stands-here")).to_contain_text("You stand at no tank")
+    page.get_by_role("link", name="how all of them stand").tap()
+    expect(page.locator(".tank-card")).to_have_count(1)

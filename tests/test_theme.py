@@ -78,7 +78,10 @@ def test_no_style_sheet_asks_for_anything_but_our_own_letters(site):
         text = path.read_text(encoding="utf-8")
         assert "@import" not in text, path
         asked |= {(path.name, address) for address in re.findall(r"url\(([^)]*)\)", text)}
-    assert asked == {("style.css", f'"fonts/{name}.woff2"') for name in ("headings", "names")}
+    assert asked == {
+        ("style.css", f'"fonts/{name}.woff2"')
+        for name in ("headings", "names", "figures", "columns")
+    }
 
 
 def test_settling_puts_the_sheet_into_a_layer_and_leaves_its_drawings_out(tmp_path):

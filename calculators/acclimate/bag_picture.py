@@ -1,8 +1,9 @@
 """The picture of a bag's ammonia: how much of it is toxic at each pH."""
 
 from calculators.acclimate.bag_ammonia import Bag, Toxic
-from calculators.core.result import Line, Series
-from calculators.science.water.ammonia import ACT_NH3_MG_N_L, WATCH_NH3_MG_N_L, unionised_share
+from calculators.core.result import Series
+from calculators.science.animals.line_words import FREE_AMMONIA_LINES
+from calculators.science.water.ammonia import unionised_share
 
 LOWEST_PH, HIGHEST_PH, STEPS = 6.0, 8.6, 26
 PICTURE = "Toxic ammonia in the bag, undiluted"
@@ -19,13 +20,12 @@ def pictures(
     marked = sorted(ph for ph in (bag.ph, tank_ph, toxic.open_ph) if ph is not None)
     low, high = min(LOWEST_PH, marked[0]), max(HIGHEST_PH, marked[-1])
     steps = [low + (high - low) * step / STEPS for step in range(STEPS + 1)]
-    lines = (Line("harms", WATCH_NH3_MG_N_L), Line("can kill", ACT_NH3_MG_N_L))
 
     def curve(label: str, short: str, at: list[float], dots: bool) -> Series:
         levels = [ammonia * unionised_share(ph, warmest) for ph in at]
         return Series(
-            label, "mg N/L", "pH", "", at, levels, picture=PICTURE, short=short, dots=dots, lines=lines,
-            subject="That of bag, tank and open vessel" if dots else "",
+            label, "mg N/L", "pH", "", at, levels, picture=PICTURE, short=short, dots=dots,
+            lines=FREE_AMMONIA_LINES, subject="That of bag, tank and open vessel" if dots else "",
         )  # fmt: skip
 
     return {

@@ -16,8 +16,8 @@ from calculators.core.quantities import (
 )
 from calculators.core.quantities import Volume as TankVolume
 from calculators.core.quantity import AnswersTo, Assumed, Choices, Help, Label, Possible, Valid
-from calculators.core.result import Line, Note, Series
-from calculators.science.water.ammonia import ACT_NH3_MG_N_L, WATCH_NH3_MG_N_L
+from calculators.core.result import Note, Series
+from calculators.science.animals.line_words import FREE_AMMONIA_LINES
 from calculators.science.water.ammonia_reading import Reading, ReportedAs, total_nitrogen
 from calculators.science.water.change_choice import ChangeOutcome, Way, choose, outcome, outcomes
 from calculators.science.water.water_mix import Water
@@ -179,11 +179,11 @@ def ammonia_change(
 def pictures(steps: list[ChangeOutcome]) -> dict[str, Series]:
     """Free ammonia against the share that is changed, right after and later."""
     percents = [step.percent for step in steps]
-    lines = (Line("test daily", WATCH_NH3_MG_N_L), Line("act", ACT_NH3_MG_N_L))
 
     def curve(label: str, short: str, levels: list[float]) -> Series:
         return Series(
-            label, "mg N/L", "Part changed", "%", percents, levels, picture=PICTURE, short=short, lines=lines
+            label, "mg N/L", "Part changed", "%", percents, levels, picture=PICTURE, short=short,
+            lines=FREE_AMMONIA_LINES,
         )  # fmt: skip
 
     return {

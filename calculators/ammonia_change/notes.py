@@ -71,8 +71,8 @@ def this_change(choice: Choice, change: ChangeOutcome) -> list[Note]:
     if said_already or change.percent == 0 or not below or worst < ACT_NH3_MG_N_L:
         return []
     text = (
-        f"A change of {change.percent:.0f} % with this water would end above the act line of "
-        f"{ACT_NH3_MG_N_L} mg N/L once its gas has left."
+        f"A change of {change.percent:.0f} % with this water would end above the line of "
+        f"{ACT_NH3_MG_N_L} mg N/L, at which free ammonia can kill, once its gas has left."
     )
     return [Note("danger", text)]
 

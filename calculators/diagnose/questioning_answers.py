@@ -13,8 +13,8 @@ from calculators.science.water.careful_change import WaterForChange
 MOST_SHOWN = 5
 URGENCY = {
     "now": "act now",
-    "this-week": "this week",
-    "this-month": "this month",
+    "this-week": "act this week",
+    "this-month": "act this month",
     "watch": "watch",
 }
 

@@ -13,11 +13,10 @@ from calculators.core.quantities import (
     Temperature,
 )
 from calculators.core.quantity import Choices, Help, Label, Possible, Valid
-from calculators.core.result import Line, Note, Series
+from calculators.core.result import Note, Series
 from calculators.free_ammonia.notes import AmmoniaReadings, notes
+from calculators.science.animals.line_words import FREE_AMMONIA_LINES
 from calculators.science.water.ammonia import (
-    ACT_NH3_MG_N_L,
-    WATCH_NH3_MG_N_L,
     Rating,
     acute_limit_mg_n_l,
     ammonium_pka,
@@ -136,5 +135,5 @@ def against_ph(total_mg_n_l: float, temperature_c: float) -> Series:
         x_unit="",
         x=steps,
         y=[total_mg_n_l * unionised_share(ph, temperature_c) for ph in steps],
-        lines=(Line("test daily", WATCH_NH3_MG_N_L), Line("act", ACT_NH3_MG_N_L)),
+        lines=FREE_AMMONIA_LINES,
     )

@@ -6,6 +6,7 @@ from calculators.core.quantities import OUNCE
 from calculators.core.result import Line, Mark, Series
 from calculators.nitrogen_forecast.ensemble import Band
 from calculators.nitrogen_forecast.outlook import NITRITE_ACT_MG_N_L, NITRITE_WATCH_MG_N_L
+from calculators.science.animals.line_words import CAN_KILL, HARMS
 from calculators.science.animals.reading_lines import LINES
 from calculators.science.animals.toxic_lines import (
     least_deadly_ammonia_mg_n_l,
@@ -96,12 +97,12 @@ def edges(
 
 BROWNING = Line("leaves brown below this", CRITICAL_N_PERCENT, always=True)
 NITRATE_LINES = (
-    Line("can harm over time", LINES["nitrate_mg_l"].harmful_high or 0.0),
-    Line("can kill", LINES["nitrate_mg_l"].deadly_high or 0.0),
+    Line(HARMS, LINES["nitrate_mg_l"].harmful_high or 0.0),
+    Line(CAN_KILL, LINES["nitrate_mg_l"].deadly_high or 0.0),
 )
 NITRITE_LINES = (
-    Line("nitrite: harms", NITRITE_WATCH_MG_N_L, always=True),
-    Line("nitrite: can kill", NITRITE_ACT_MG_N_L),
+    Line(f"nitrite: {HARMS}", NITRITE_WATCH_MG_N_L, always=True),
+    Line(f"nitrite: {CAN_KILL}", NITRITE_ACT_MG_N_L),
 )
 
 
@@ -111,6 +112,6 @@ def ammonia_lines(tank: Tank) -> tuple[Line, ...]:
     The line that harms is the one that the page of a kept tank draws.
     """
     return (
-        Line("ammonia: harms", least_harmful_ammonia_mg_n_l(tank.ph, tank.temperature_c)),
-        Line("ammonia: can kill", least_deadly_ammonia_mg_n_l(tank.ph, tank.temperature_c)),
+        Line(f"ammonia: {HARMS}", least_harmful_ammonia_mg_n_l(tank.ph, tank.temperature_c)),
+        Line(f"ammonia: {CAN_KILL}", least_deadly_ammonia_mg_n_l(tank.ph, tank.temperature_c)),
     )

@@ -2,6 +2,7 @@
 
 from calculators.core.result import Line, Mark, Series
 from calculators.core.wording import upper
+from calculators.science.animals.line_words import HARMS
 from calculators.science.shelf.engine_tank import NITRATE
 from calculators.science.shelf.entries import READINGS
 from calculators.science.shelf.harmful_readings import AmmoniaWater
@@ -44,7 +45,7 @@ def course_picture(
     edge = fitted._replace(edge_of=key)
     return {
         key: fitted._replace(
-            lines=(Line("harms", harm_line(course.what, water)),),
+            lines=(Line(HARMS, harm_line(course.what, water)),),
             marks=marks(weeks, course),
             caption=caption(weeks, water),
         ),

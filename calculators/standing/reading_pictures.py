@@ -2,6 +2,7 @@
 
 from calculators.core.result import Line, Mark, Series
 from calculators.core.wording import upper
+from calculators.science.animals.line_words import HARMS
 from calculators.science.animals.reading_lines import LINES
 from calculators.science.shelf.entries import READINGS
 from calculators.science.shelf.harmful_readings import ReadingOutside
@@ -110,7 +111,7 @@ def harm_lines(what: str) -> tuple[Line, ...]:
     lines = LINES.get(what)
     if lines is None:
         return ()
-    ends = (("harms", lines.harmful_low), ("harms", lines.harmful_high))
+    ends = ((HARMS, lines.harmful_low), (HARMS, lines.harmful_high))
     return tuple(Line(label, value) for label, value in ends if value is not None)
 
 

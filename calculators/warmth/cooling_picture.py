@@ -2,6 +2,7 @@
 
 from calculators.core.quantities import FAHRENHEIT
 from calculators.core.result import Line, Series
+from calculators.science.animals.line_words import CAN_KILL, HARMS
 from calculators.science.animals.reading_lines import Edge, edge_of
 from calculators.warmth.cooling import Loss, way_down
 
@@ -14,7 +15,7 @@ def fall_picture(
 ) -> dict[str, Series]:
     """Two curves over a day; ``stored`` is the heat per degree at the fastest and at the slowest, J/K."""
     hours = [float(hour) for hour in range(HOURS + 1)]
-    edges: tuple[tuple[str, Edge], ...] = (("harms", "harmful_low"), ("kills", "deadly_low"))
+    edges: tuple[tuple[str, Edge], ...] = ((HARMS, "harmful_low"), (CAN_KILL, "deadly_low"))
     lines = tuple(Line(words, edge_of("temperature_c", edge), always=True) for words, edge in edges)
 
     def curve(label: str, short: str, heat_j_k: float, loss: Loss) -> Series:

@@ -1,16 +1,22 @@
 // Paints a diagnosis as Python made it: the danger, the causes in order with their reasons, the answers given.
 
-import { element } from "./paint.js";
+import { badge, element } from "./paint.js";
+import { problemPicture, signPicture } from "./sign-picture.js";
 
-export function paintChips(place, chips, list = false) {
-  const box = place.querySelector("#diagnosis-chips");
+export function paintChips(here, chips, list = false) {
+  const box = here.place.querySelector("#diagnosis-chips");
   box.classList.toggle("long", list);
   box.replaceChildren(...chips.map(({ words, present, absent, asked = "", rivals = "", more = false }) => {
-    const button = element("button", { type: "button", textContent: words });
+    const button = element("button", { type: "button" }, ...pictureOf(here, present), element("span", { textContent: words }));
     Object.assign(button.dataset, { present: present.join(), absent: absent.join(), asked, rivals });
     if (more) button.dataset.more = "1";
     return button;
   }));
+}
+
+/** What an answer shows where it says one thing; "yes" shows nothing, its question does. */
+function pictureOf(here, present) {
+  return present.length === 1 && !here.place.querySelector("#diagnosis-question svg") ? signPicture(here, present[0]) : [];
 }
 
 export function hideDiagnosis(place) {
@@ -57,7 +63,7 @@ function taking(keys, words) {
 function cause(here, one, open) {
   const meter = element("meter", { min: 0, max: 100, value: one.share });
   meter.setAttribute("aria-hidden", "true");
-  const summary = element("summary", {}, element("b", { textContent: one.name }), " ", element("em", { className: `urgency-${one.urgency}`, textContent: one.urgency_words }), element("br"), element("span", { textContent: `${one.sure}, ${one.percent}` }), meter);
+  const summary = element("summary", {}, ...problemPicture(here, one.problem), element("b", { textContent: one.name }), " ", badge(one.urgency, one.urgency_words), " ", element("span", { textContent: `${one.sure}, ${one.percent}` }), meter);
   const box = element("details", { open }, summary, ...body(here, one));
   box.dataset.problem = one.problem;
   return element("li", {}, box);

@@ -2,6 +2,7 @@
 
 import { element } from "./paint.js";
 import { paintChips } from "./diagnosis-paint.js";
+import { signPicture } from "./sign-picture.js";
 
 function find(here, name) {
   return here.place.querySelector(name);
@@ -13,10 +14,16 @@ export function signsOf(here, place) {
 
 function putQuestion(here, above, words, chips, list = false) {
   find(here, "#diagnosis-count").textContent = above;
-  find(here, "#diagnosis-question").textContent = words;
-  paintChips(here.place, chips, list);
+  find(here, "#diagnosis-question").replaceChildren(...shownBeside(here, chips, list), words);
+  paintChips(here, chips, list);
   if (here.moved) find(here, "#diagnosis-question").focus({ preventScroll: true });
   here.moved = false;
+}
+
+/** The drawing of what a question with one yes is about. */
+function shownBeside(here, chips, list) {
+  const yes = chips.filter(({ present }) => present.join());
+  return !list && yes.length === 1 && yes[0].present.length === 1 ? signPicture(here, yes[0].present[0]) : [];
 }
 
 function nameOf(here, place) {

@@ -22,7 +22,7 @@ let words;
 export async function openIndex(root) {
   if (index) return;
   const rows = await (await fetch(new URL("assets/search.json", root))).json();
-  pages = rows.map(([address, kind, title, names, line, sought, typed], id) => ({ id, address, kind, title, names: names.join("; "), line, sought, typed, known: [title, ...names].map(plain) }));
+  pages = rows.map(([address, kind, title, names, line, sought, typed, urgency], id) => ({ id, address, kind, title, names: names.join("; "), line, sought, typed, urgency, known: [title, ...names].map(plain) }));
   index = made(pages);
   phrases = phrasesOf(pages, plain, isOneSlip);
   words = wordsOf(pages, plain);

@@ -20,6 +20,7 @@ const PARTS = {
   "#board": () => import("./shelf/board.js"),
   "#new-tank": () => import("./shelf/new-tank.js"),
   "#tank-page": () => import("./shelf/tank-page.js"),
+  "#a-third": () => import("./third.js"),
   "#round": () => import("./shelf/round.js"),
   "#paper": () => import("./shelf/paper.js"),
   "#plant-table": () => import("./plant-table.js"),

@@ -8,13 +8,23 @@ export function element(name, properties = {}, ...children) {
   return made;
 }
 
+/** How urgent a problem is: a line of its own with a word and a shape, never the end of a title. */
+export function badge(urgency, words) {
+  return element("em", { className: `badge ${urgency}`, textContent: words });
+}
+
 /** A plant's small picture, from the file that holds them all. */
 export function thumb(root, slug) {
+  return smallPicture(root, "thumbnails.svg", slug);
+}
+
+/** One of the small pictures of a file of ours, by its key. */
+export function smallPicture(root, file, key) {
   const SVG = "http://www.w3.org/2000/svg";
   const picture = document.createElementNS(SVG, "svg");
   for (const [name, value] of Object.entries({ class: "thumb", viewBox: "0 0 48 48", "aria-hidden": "true" })) picture.setAttribute(name, value);
   const use = document.createElementNS(SVG, "use");
-  use.setAttribute("href", new URL(`assets/thumbnails.svg#${slug}`, root).href);
+  use.setAttribute("href", new URL(`assets/${file}#${key}`, root).href);
   picture.append(use);
   return picture;
 }

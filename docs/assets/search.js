@@ -1,7 +1,7 @@
 // The search page: a field, and what it finds.
 
 import { AMBIGUOUS, LONGEST, openIndex, search } from "./finder.js";
-import { element, thumb } from "./paint.js";
+import { badge, element, thumb } from "./paint.js";
 
 const MOST = 20;
 const NEAR = 5; // places in the list that count as a hit for an ambiguous name
@@ -36,10 +36,11 @@ function lead(root, name) {
   if (name) place.replaceChildren("Labels like this mean more than one plant. ", element("a", { href: new URL(name.address, root).href, textContent: `${name.title}: which one is it?` }));
 }
 
-function card(root, { address, kind, title, names, line }) {
-  const words = element("span", { className: "words" }, element("b", { textContent: title }), " ", element("em", { textContent: kind }));
-  if (names) words.append(element("br"), element("span", { textContent: names.split("; ").slice(0, 4).join(", ") }));
-  words.append(element("br"), line);
+function card(root, { address, kind, title, names, line, urgency }) {
+  const words = element("span", { className: "words" }, element("b", { textContent: title }));
+  const under = element("span", { className: "under" }, ...(urgency.length ? [badge(...urgency), " "] : []), element("em", { textContent: kind }));
+  if (names) under.append(" ", element("span", { textContent: names.split("; ").slice(0, 4).join(", ") }));
+  words.append(under, line);
   const slug = /^plants\/([^/]+)\/$/.exec(address)?.[1];
   const pictured = slug && kind.startsWith("plant");
   const link = element("a", { href: new URL(address, root).href, className: "with-thumb" }, ...(pictured ? [thumb(root, slug)] : []), words);

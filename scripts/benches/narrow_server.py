@@ -1,27 +1,16 @@
 """The built site as a phone on a slow line has it: compressed by the host, all files over one narrow line."""
 
 import functools
-import gzip
-import io
 import threading
 import time
 from http.server import ThreadingHTTPServer
 from pathlib import Path
 from typing import Any
 
-from scripts.site.server import Handler, Server
+from scripts.site.compressing_server import TEXTS, CompressingHandler, compressed, mark_of
+from scripts.site.server import Server
 
 PIECE = 4_096  # bytes sent at a time
-COMPRESSED = {
-    ".html",
-    ".css",
-    ".js",
-    ".mjs",
-    ".json",
-    ".wasm",
-    ".svg",
-    ".webmanifest",
-}  # by usual hosts
 
 
 class SharedLine:
@@ -43,24 +32,11 @@ class SharedLine:
         time.sleep(max(0.0, until - time.monotonic()))
 
 
-class NarrowHandler(Handler):
+class NarrowHandler(CompressingHandler):
     """Serves files compressed, over the server's line."""
 
     line: SharedLine
-
-    def send_head(self) -> Any:
-        """Send the headers; the body as a file to read, or nothing where there is none to send."""
-        path = Path(self.translate_path(self.path))
-        path = path / "index.html" if path.is_dir() else path
-        if path.suffix not in COMPRESSED or not path.is_file():
-            return super().send_head()
-        body = compressed(path)
-        self.send_response(200)
-        self.send_header("Content-Type", self.guess_type(str(path)))
-        self.send_header("Content-Encoding", "gzip")
-        self.send_header("Content-Length", str(len(body)))
-        self.end_headers()
-        return io.BytesIO(body)
+    packs = TEXTS | {".wasm"}  # by usual hosts
 
     def copyfile(self, source: Any, outputfile: Any) -> None:
         """Send a body piece by piece, as fast as the line takes it."""
@@ -69,17 +45,11 @@ class NarrowHandler(Handler):
             outputfile.write(piece)
 
 
-@functools.cache
-def compressed(path: Path) -> bytes:
-    """A file's octets, gzipped."""
-    return gzip.compress(path.read_bytes(), 9)
-
-
 def narrow_server(folder: Path, bits_per_second: float) -> tuple[ThreadingHTTPServer, SharedLine]:
     """A server for ``folder`` and its line."""
     line = SharedLine(bits_per_second)
     handler = type("OneLine", (NarrowHandler,), {"line": line})
     for path in (folder / "runtime").iterdir():  # not while somebody waits
-        if path.suffix in COMPRESSED:
-            compressed(path)
+        if path.suffix in NarrowHandler.packs:
+            compressed(path, mark_of(path))
     return Server(("127.0.0.1", 0), functools.partial(handler, directory=str(folder))), line

@@ -101,7 +101,7 @@ class SearchEntry(NamedTuple):
     """What search knows of a page: its address from the site's root, names, and a line to show.
 
     ``sought`` are phrases by which a keeper may mean it, ``typed`` words that keepers use for it; they are
-    shown nowhere.
+    shown nowhere. ``urgency`` is a problem's, as key and words.
     """
 
     address: str
@@ -111,6 +111,7 @@ class SearchEntry(NamedTuple):
     line: str
     sought: tuple[str, ...] = ()
     typed: str = ""
+    urgency: tuple[str, ...] = ()
 
 
 def entries(library: Library, prose: Mapping[str, tuple[str, str]]) -> list[SearchEntry]:
@@ -147,7 +148,12 @@ def entries(library: Library, prose: Mapping[str, tuple[str, str]]) -> list[Sear
     ]
     pages += [
         SearchEntry(
-            f"problems/{slug}/", "problem", problem.name, problem.other_names, problem.summary
+            f"problems/{slug}/",
+            "problem",
+            problem.name,
+            problem.other_names,
+            problem.summary,
+            urgency=(problem.urgency, library.vocabulary["urgency"][problem.urgency]["label"]),
         )
         for slug, problem in library.problems.items()
     ]

@@ -1,4 +1,7 @@
-"""The letters of names and headings: a serif under the Open Font License, cut down to what they need."""
+"""The letters of names and headings, a serif, and figures, a plain sans; each cut down to what it needs.
+
+Both are under the Open Font License. What is cut down goes by a name of ours, as that licence asks.
+"""
 
 from io import BytesIO
 from pathlib import Path
@@ -6,8 +9,9 @@ from pathlib import Path
 from scripts.setup.node import browser_parts
 from scripts.setup.say import Missing
 
-FAMILY = "@fontsource/crimson-pro"
-LICENCE = "headings-licence.txt"
+SERIF = "@fontsource/crimson-pro"
+SANS = "@fontsource/source-sans-3"
+LICENCES = {SERIF: "headings-licence.txt", SANS: "figures-licence.txt"}
 # All that a plain keyboard has, and what names, units and places in headings bring along.
 CHARACTERS = (
     "".join(map(chr, range(0x20, 0x7F)))
@@ -15,34 +19,47 @@ CHARACTERS = (
 )
 
 NAME_CHARACTERS = "".join(map(chr, (*range(0x41, 0x5B), *range(0x61, 0x7B)))) + " .-()×"
-# File served: file of the package, characters. Names of plants are set in true italics.
+# No letters: words, and units with them, stay in the device's own sans, and none is made of both.
+FIGURE_CHARACTERS = "0123456789.,+±×%°<>–−"
+# File served: package, its file, characters. Names of plants are set in true italics.
 FONTS = {
-    "headings.woff2": ("files/crimson-pro-latin-600-normal.woff2", CHARACTERS),
-    "names.woff2": ("files/crimson-pro-latin-600-italic.woff2", NAME_CHARACTERS),
+    "headings.woff2": (SERIF, "files/crimson-pro-latin-600-normal.woff2", CHARACTERS),
+    "names.woff2": (SERIF, "files/crimson-pro-latin-600-italic.woff2", NAME_CHARACTERS),
+    "figures.woff2": (SANS, "files/source-sans-3-latin-700-normal.woff2", FIGURE_CHARACTERS),
+    "columns.woff2": (SANS, "files/source-sans-3-latin-400-normal.woff2", FIGURE_CHARACTERS),
 }
+OWN_NAME = 1, 4, 16  # what a font is called, in its table of names
+OTHER_NAMES = 3, 6, 17, 25
 
 
 def write_fonts(folder: Path) -> None:
-    """Write the fonts and their licence into ``folder``.
+    """Write the fonts and their licences into ``folder``.
 
-    Raises ``Missing`` where the package has other files than we know.
+    Raises ``Missing`` where a package has other files than we know.
     """
-    package = browser_parts() / FAMILY
+    parts = browser_parts()
     folder.mkdir(parents=True, exist_ok=True)
-    for served, (name, characters) in FONTS.items():
-        (folder / served).write_bytes(cut_down(known(package / name), characters))
-    (folder / LICENCE).write_bytes(known(package / "LICENSE").read_bytes())
+    for served, (package, name, characters) in FONTS.items():
+        own_name = served.removesuffix(".woff2").capitalize()
+        made = cut_down(known(parts / package, name), characters, own_name)
+        (folder / served).write_bytes(made)
+    for package, licence in LICENCES.items():
+        (folder / licence).write_bytes(known(parts / package, "LICENSE").read_bytes())
 
 
-def known(path: Path) -> Path:
-    """The path of a file of the package. Raises ``Missing`` where there is none."""
+def known(package: Path, name: str) -> Path:
+    """The path of a file of a package. Raises ``Missing`` where there is none."""
+    path = package / name
     if not path.is_file():
-        raise Missing(f"{FAMILY} has no {path.name}: look at the package's files")
+        raise Missing(f"{package.name} has no {path.name}: look at the package's files")
     return path
 
 
-def cut_down(source: Path, characters: str) -> bytes:
-    """The font with these characters alone, and without kerning pairs, a quarter of its weight."""
+def cut_down(source: Path, characters: str, own_name: str) -> bytes:
+    """The font with these characters alone, and without kerning pairs, a quarter of its weight.
+
+    It calls itself ``own_name``; whose work it is stays written in it.
+    """
     from fontTools import subset
 
     options = subset.Options(flavor="woff2", layout_features=[], hinting=False, with_zopfli=False)
@@ -50,6 +67,11 @@ def cut_down(source: Path, characters: str) -> bytes:
     cut = subset.Subsetter(options)
     cut.populate(text=characters)
     cut.subset(font)
+    for record in list(font["name"].names):
+        if record.nameID in OWN_NAME:
+            record.string = own_name
+        elif record.nameID in OTHER_NAMES:
+            font["name"].names.remove(record)
     made = BytesIO()
     subset.save_font(font, made, options)
     return made.getvalue()

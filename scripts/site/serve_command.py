@@ -6,6 +6,7 @@ from pathlib import Path
 from scripts.setup.paths import SITE
 from scripts.setup.say import Missing, say, stop
 from scripts.site.build import BadRecords, BuildFailed, TablesInUse, build
+from scripts.site.compressing_server import CompressingHandler
 from scripts.site.server import check_port, serve
 
 
@@ -22,7 +23,7 @@ def main(description: str) -> None:
         build(asked.into)
         say(f"{asked.into.name}/ is ready: any static host can serve it.")
         if not asked.build_only:
-            serve(asked.into, asked.port)
+            serve(asked.into, asked.port, CompressingHandler)
     except BadRecords as bad:
         stop(f"the records do not hold\n{bad}")
     except (BuildFailed, Missing, TablesInUse) as wrong:

@@ -84,11 +84,11 @@ class Server(ThreadingHTTPServer):
             super().handle_error(request, client_address)  # type: ignore[arg-type]
 
 
-def make_server(folder: Path, port: int) -> ThreadingHTTPServer:
+def make_server(folder: Path, port: int, handler: type[Handler] = Handler) -> ThreadingHTTPServer:
     """A server for ``folder`` on 127.0.0.1; port 0 takes a free one. Raises ``Missing`` if it is taken."""
-    handler = functools.partial(Handler, directory=str(folder))
+    here = functools.partial(handler, directory=str(folder))
     try:
-        return Server(("127.0.0.1", port), handler)
+        return Server(("127.0.0.1", port), here)
     except OSError as wrong:
         raise Missing(
             f"port {port} cannot be used ({wrong.strerror}); try --port {free_port()}"
@@ -107,9 +107,9 @@ def free_port() -> int:
         return int(trial.getsockname()[1])
 
 
-def serve(folder: Path, port: int) -> None:
+def serve(folder: Path, port: int, handler: type[Handler] = Handler) -> None:
     """Serve until interrupted."""
-    with make_server(folder, port) as server:
+    with make_server(folder, port, handler) as server:
         say(f"Serving on http://127.0.0.1:{server.server_address[1]}/ - stop with Ctrl+C")
         server.serve_forever()
 

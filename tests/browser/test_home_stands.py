@@ -45,3 +45,11 @@ def test_without_a_tank_nothing_stands_between_search_and_doors(page):
     page.goto("")
     expect(page.locator("#stands-here")).to_be_empty()
     assert page.locator("#stands-here").bounding_box()["height"] == 0
+
+
+def test_with_tanks_and_none_chosen_the_room_of_the_verdict_says_so(page):
+    put(page, LOBBY)
+    page.goto("")
+    expect(page.locator("#stands-here")).to_contain_text("You stand at no tank")
+    page.get_by_role("link", name="how all of them stand").tap()
+    expect(page.locator(".tank-card")).to_have_count(1)

@@ -3,45 +3,18 @@
 import pytest
 from playwright.sync_api import expect
 
+from scripts.site.page_types import PAGE_TYPES
 from tests.browser.conftest import wait_for_answer
 from tests.effort import long_run, share_of
 
-PAGE_TYPES = [
-    "",
-    "plants/",
-    "plants/hygrophila-difformis/",
-    "plants/table/",
-    "plants/growth/",
-    "problems/",
-    "problems/key/",
-    "problems/ammonia-emergency/",
-    "calculators/",
-    "calculators/stocking/",
-    "calculators/dosing/",
-    "calculators/pick/",
-    "calculators/nitrogen-forecast/",
-    "calculators/surface-cover/",
-    "compare/?plants=hygrophila-difformis,ceratophyllum-demersum",
-    "names/",
-    "names/amazon-sword/",
-    "animals/",
-    "danger/",
-    "guides/",
-    "guides/cuttings/",
-    "rules/",
-    "sources/",
-    "about/",
-    "search/?q=ambulia",
-    "shelf/",
-    "shelf/new/",
-    "shelf/round/",
-    "shelf/paper/",
-]
 MOST_SHIFT = (
     0.02  # the sum of a page's layout shifts; below 0.1 counts as good: web.dev/articles/cls
 )
 DOUBLE = "() => { document.documentElement.style.fontSize = '200%'; }"
 SIDEWAYS = "() => document.documentElement.scrollWidth"
+# Cells of the table whose words do not stand in them.
+MOVES_IN_ITSELF = """() => [...document.querySelectorAll("table.held :is(th, td)")]
+    .filter((one) => one.scrollWidth > one.clientWidth + 1).map((one) => one.textContent)"""
 ON_ITS_SIDE = {"width": 844, "height": 390}
 LEAST_FREE = 0.5  # of the height of a phone on its side
 # The height that stays over the bars that are fixed to an edge.
@@ -71,7 +44,7 @@ def cold(chromium, address):
 @long_run()
 def test_letters_of_twice_the_size_make_no_page_scroll_sideways(page):
     too_wide = {}
-    for path in share_of(PAGE_TYPES, 9):
+    for path in share_of(list(PAGE_TYPES.values()), 9):
         page.goto(path)
         page.wait_for_load_state("networkidle")
         page.evaluate(DOUBLE)
@@ -79,6 +52,18 @@ def test_letters_of_twice_the_size_make_no_page_scroll_sideways(page):
         if width > 390:
             too_wide[path] = width
     assert too_wide == {}
+
+
+@pytest.mark.parametrize("size", ["100%", "200%"])
+def test_on_a_phone_the_experiments_stand_whole_in_the_page(page, size):
+    page.goto("nitrogen-model/")
+    page.evaluate("(size) => { document.documentElement.style.fontSize = size; }", size)
+    room, table = page.evaluate(
+        "() => [document.querySelector('#main'), document.querySelector('table.held')]"
+        ".map((one) => one.getBoundingClientRect().right)"
+    )
+    assert table <= room
+    assert page.evaluate(MOVES_IN_ITSELF) == []
 
 
 @long_run()

@@ -41,6 +41,13 @@ def keep_front(page, days_ago=0, outputs=CALM):
     )
 
 
+def test_where_no_tank_stands_the_page_says_so_before_the_log_is_read(context):
+    page = before_the_log(context)
+    page.goto("shelf/")
+    expect(page.locator("#board-empty p").first).to_be_visible()
+    expect(page.locator("#demo-load")).to_be_hidden()  # a tap on it would do nothing yet
+
+
 def test_the_cards_of_the_last_board_stand_before_the_log_is_read(page, context):
     put(page, LOBBY, {**OTHER, "demo": True}, entries=[reading(5, 1), CHANGED])
     board(page, "anew")
@@ -55,6 +62,7 @@ def test_the_cards_of_the_last_board_stand_before_the_log_is_read(page, context)
     other.goto("shelf/")
     expect(other.locator("#board[data-shown=kept] .tank-card")).to_have_count(2)
     assert other.locator(".tank-card").all_inner_texts() == cards
+    expect(other.locator("#board-empty")).to_be_hidden()
     expect(other.locator("#board-week")).to_contain_text("2 tanks, about")
     assert "min" in other.locator(".due", has_text="Due").first.inner_text()
     other.close()

@@ -75,5 +75,9 @@ def bind(choice: Choice, tank: Water, tap: Water, free: str) -> str:
 def to_level(change: ChangeOutcome) -> str:
     """How far a change would bring free ammonia, at its worst."""
     worst = max(change.at_once.nh3_mg_n_l, change.later.nh3_mg_n_l)
-    above = f", above the act line of {ACT_NH3_MG_N_L}" if worst >= ACT_NH3_MG_N_L else ""
+    above = (
+        f", above the line of {ACT_NH3_MG_N_L} at which it can kill"
+        if worst >= ACT_NH3_MG_N_L
+        else ""
+    )
     return f"{show_number(worst, 2)} mg N/L as gas leaves{above}"

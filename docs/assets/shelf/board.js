@@ -30,7 +30,8 @@ export async function open() {
   try {
     here.store = await shelf();
   } catch (wrong) {
-    box.hidden = false;
+    box.dataset.shown = "nothing"; // whether there are tanks is not known
+    box.querySelector("#board-empty").hidden = true;
     return said(box.querySelector("#board-week"), wrong);
   }
   showTroubles(here.store, box);
@@ -81,7 +82,6 @@ function paint(here, tanks, standings, round) {
   here.box.querySelector("#board-empty").hidden = tanks.length > 0;
   here.box.querySelector("#board-round").hidden = !tanks.length;
   here.box.querySelector("#demo-there").hidden = !tanks.some((tank) => tank.demo);
-  here.box.hidden = false;
 }
 
 async function anew(here, tanks, turn) {

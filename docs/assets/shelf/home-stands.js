@@ -31,13 +31,19 @@ async function paintStands(store, box, root) {
   const known = await Promise.all(tanks.map(async (tank) => ({ tank, standing: await keptStanding(store, tank) })));
   const here = known.find(({ tank }) => tank.id === chosen);
   const others = known.filter((one) => one !== here && one.standing?.outputs?.verdict === "act");
-  box.replaceChildren(...(here ? [stands(here, root)] : []), ...(others.length ? [needSomebody(others, root)] : []));
+  const first = here ? [stands(here, root)] : tanks.length ? [noTank(root)] : [];
+  box.replaceChildren(...first, ...(others.length ? [needSomebody(others, root)] : []));
 }
 
 function stands({ tank, standing }, root) {
   const found = standing?.outputs;
   const sentence = found ? besideSign(found.sentence, found.verdict) : "Not worked out yet.";
   return element("p", {}, link(tank, root), " ", sign(found?.verdict), ` ${sentence}`);
+}
+
+/** In the room that is kept for the tank's verdict. */
+function noTank(root) {
+  return element("p", {}, "You stand at no tank. Choose it above, or see ", element("a", { href: new URL("shelf/", root).href, textContent: "how all of them stand" }), ".");
 }
 
 function needSomebody(others, root) {

@@ -5,6 +5,7 @@ from typing import NamedTuple
 
 from calculators.diagnose.likelihood import ODDS, PRIOR_WEIGHT
 from calculators.diagnose.problem_table import CAUSES, FINDINGS
+from scripts.drawings.signs.sign_symbols import sign_drawings
 from scripts.pages.problems.printed_key import key
 from scripts.pages.template import render
 from scripts.records.load import Library
@@ -62,6 +63,7 @@ def symptoms_page(library: Library) -> str:
     return render(
         "symptoms.md.j2",
         index=[(where, symptoms) for where, symptoms in symptom_index(library) if symptoms],
+        drawn=sign_drawings(),
         causes=CAUSES,
         words=library.vocabulary,
     )

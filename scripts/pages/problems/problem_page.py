@@ -9,6 +9,7 @@ from calculators.diagnose.diagnosis_at_tank import MOST_TAPS
 from calculators.diagnose.follow_up import when
 from calculators.diagnose.likelihood import ODDS
 from calculators.diagnose.problem_table import CAUSES
+from scripts.drawings.signs.sign_symbols import sign_drawings
 from scripts.pages.cite import Citations
 from scripts.pages.problems import drawn_signs, evidence_words, first_questions
 from scripts.pages.template import render
@@ -85,6 +86,11 @@ def problems_page(library: Library) -> str:
         fields=first_questions.reading_fields(),
         names=first_questions.plant_names(library),
         most_taps=MOST_TAPS,
+        drawn=sign_drawings(),
+        shows={
+            slug: drawn_signs.drawn(problem, library)[0]
+            for slug, problem in library.problems.items()
+        },
     )
 
 

@@ -3,7 +3,7 @@
 from playwright.sync_api import expect
 
 from tests.browser.conftest import go
-from tests.browser.test_shelf_pages import LOBBY, put
+from tests.browser.shelf_tanks import LOBBY, put
 
 
 def test_with_no_tank_the_size_is_one_field(page):

@@ -241,6 +241,26 @@ def test_the_holiday_sheet_feeds_less_and_says_what_never_to_do(demo):
     )
 
 
+def test_a_holiday_from_a_tank_that_kills_today_begins_with_that():
+    ammonia = {
+        "id": "1",
+        "tank": "a",
+        "at": f"{TODAY}T08:00",
+        "kind": "reading",
+        "what": "ammonia_mg_n_l",
+    }
+    days = {"from": TODAY, "to": TODAY}
+    sheet = ask(
+        "paper", kind="holiday", tank=HOUSE, entries=[{**ammonia, "value": 2}], today=TODAY, **days
+    )
+    last = next(part for part in sheet["parts"] if part["heading"].startswith("Before leaving"))
+    assert last["lines"][0].startswith("First of all: Ammonia of 2 mg N/L, read today, can kill")
+    calm = ask(
+        "paper", kind="holiday", tank=HOUSE, entries=[{**ammonia, "value": 0}], today=TODAY, **days
+    )
+    assert "First of all" not in json.dumps(calm["parts"])
+
+
 @pytest.mark.parametrize(
     ("number", "words"),
     [(0.1, "less than ¼ level spoon, a pinch"), (0.25, "¼ level spoon"), (0.99, "¾ level spoon"),

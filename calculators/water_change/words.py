@@ -33,7 +33,7 @@ DEADLY = {
 }
 
 
-class Part(NamedTuple):
+class ChangePart(NamedTuple):
     """What animals bear at a time where a reading can kill, in percent, in words, and how far apart."""
 
     percent: float
@@ -43,8 +43,8 @@ class Part(NamedTuple):
 
 # Common practice, no source. Animals are used to a nitrate that rose for months, and such a tank is
 # soft and acid: what its standing says of it, a quarter a day, holds here too.
-PARTS: dict[Substance, Part] = {"nitrate": Part(25, "a quarter", "a day")}
-OTHER_PART = Part(100 / 3, "a third", "some hours")
+PARTS: dict[Substance, ChangePart] = {"nitrate": ChangePart(25, "a quarter", "a day")}
+OTHER_PART = ChangePart(100 / 3, "a third", "some hours")
 
 
 class Planned(NamedTuple):
@@ -201,7 +201,7 @@ def in_parts(plan: Planned, deadly: bool) -> Note:
     return Note("caution", text, deadly)
 
 
-def part_of(what: Substance) -> Part:
+def part_of(what: Substance) -> ChangePart:
     """What animals bear at a time where so much of a substance can kill."""
     return PARTS.get(what, OTHER_PART)
 

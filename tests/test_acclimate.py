@@ -124,9 +124,20 @@ def test_a_reading_of_zero_after_a_long_way_is_doubted():
 
 @pytest.mark.parametrize("tank", [{"tank_ph": 9.7}, {"tank_temperature_c": 35}])
 def test_a_deadly_tank_takes_no_animals(tank):
-    _, notes, _ = asked(**tank)
+    out, notes, _ = asked(**tank)
     assert notes[0].level == "danger"
     assert notes[0].text.startswith("Put no animals into this tank")
+    assert out["drip"] is False
+
+
+@pytest.mark.parametrize("bag", [{"bag_ammonia_mg_n_l": 5}, {"bag_ammonia_mg_n_l": 0}])
+@pytest.mark.parametrize("tank", [{"tank_ph": 10}, {"tank_ph": 4.2}, {"tank_temperature_c": 2}])
+def test_no_step_leads_into_a_deadly_tank(tank, bag):
+    said = asked(**tank, **bag)[2]
+    assert "let them into the tank" not in said
+    assert "let them into that water" in said
+    assert "in the shade" not in said  # a bag that floats there takes on the tank's warmth
+    assert "Drip about" not in said
 
 
 def test_warmth_and_hardness_apart_are_said():

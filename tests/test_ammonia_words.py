@@ -23,6 +23,18 @@ def library():
     return load(ROOT / "species")
 
 
+@pytest.mark.parametrize("tap_ph", [8.5, 9.5])
+@pytest.mark.parametrize("kh", [0, 2])
+def test_ammonia_that_harms_is_never_only_so_much_and_air_comes_first(kh, tap_ph):
+    water = {"ph": 8.5, "kh_dh": kh, "temperature_c": 26, "tap_ph": tap_ph, "tap_kh_dh": 20}
+    answer = run("ammonia-change", {"ammonia_mg_l": 10, "reported_as": "nitrogen", **water})
+    assert answer["outputs"]["way"] == "match-first"
+    assert answer["outputs"]["now_nh3_mg_n_l"] > ACT_NH3_MG_N_L
+    said = answer["notes"][0]["text"]
+    assert "Only" not in said
+    assert "Move the surface with air now" in said
+
+
 def test_no_rating_calls_a_tank_with_ammonia_safe():
     [field] = [one for one in load_all()["free-ammonia"].outputs if one.key == "rating"]
     assert set(field.choices) == RATINGS

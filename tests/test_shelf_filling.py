@@ -111,6 +111,49 @@ def test_a_water_change_is_worked_out_for_the_reading_that_harms_most(readings, 
     assert not what or reply["from"]["now_mg_l"] == "A, read today"
 
 
+def changed_for(tank, *read):
+    """What a water change is filled with, and its origin, for readings as (what, value, day)."""
+    entries = [
+        {
+            "id": f"{what}-{day}",
+            "tank": "a",
+            "at": f"{day}T08:00",
+            "kind": "reading",
+            "what": what,
+            "value": value,
+        }
+        for what, value, day in read
+    ]
+    reply = ask("fill", calculator="water-change", tank=tank, entries=entries, today=TODAY)
+    fields = reply["fields"]
+    return fields.get("what"), fields.get("now_mg_l"), reply["from"].get("what")
+
+
+def test_a_water_change_judges_ammonia_by_the_ph_that_was_read():
+    nitrate, ammonia = ("nitrate_mg_l", 60, TODAY), ("ammonia_mg_n_l", 0.3, TODAY)
+    tank = {"id": "a", "name": "A", "temperature_c": 24}
+    acid = changed_for(tank, nitrate, ammonia, ("ph", 6.5, TODAY))
+    assert acid[:2] == ("nitrate", 60)
+    # The tank's own figure, of a day that nobody knows, is of acid water; at the pH read it harms.
+    alkaline = changed_for({**tank, "ph": 6.5}, nitrate, ammonia, ("ph", 8.5, TODAY))
+    assert alkaline[:2] == ("ammonia", 0.3)
+
+
+@pytest.mark.parametrize("what", ["ammonia", "nitrite"])
+def test_a_water_change_does_not_pass_over_an_old_reading_that_kills(what):
+    old = (DEMO_DAY - timedelta(days=8)).isoformat()
+    nitrate = ("nitrate_mg_l", 60, TODAY)
+    name, now, origin = changed_for(HOUSE, (f"{what}_mg_n_l", 3, old), nitrate)
+    assert (name, now) == (what, None)
+    assert origin == "A, read 8 days ago, the one that harms most: read it again"
+
+
+def test_a_water_change_puts_ammonia_that_harms_before_nitrite_that_kills():
+    tank = {"id": "a", "name": "A", "temperature_c": 24, "ph": 6, "kh_dh": 0}
+    filled = changed_for(tank, ("ammonia_mg_n_l", 3, TODAY), ("nitrite_mg_n_l", 0.7, TODAY))
+    assert filled == ("ammonia", 3, "A, read today, which a change can turn toxic")
+
+
 def test_the_nitrate_of_the_tap_is_never_saved_from_a_change_of_something_else():
     assert durable()["water-change"] == {"volume_l": "tank.net_l"}
 
@@ -196,6 +239,26 @@ def test_the_holiday_sheet_feeds_less_and_says_what_never_to_do(demo):
     assert sheet["html"].index("less rather than more") < sheet["html"].index(
         "If something is wrong"
     )
+
+
+def test_a_holiday_from_a_tank_that_kills_today_begins_with_that():
+    ammonia = {
+        "id": "1",
+        "tank": "a",
+        "at": f"{TODAY}T08:00",
+        "kind": "reading",
+        "what": "ammonia_mg_n_l",
+    }
+    days = {"from": TODAY, "to": TODAY}
+    sheet = ask(
+        "paper", kind="holiday", tank=HOUSE, entries=[{**ammonia, "value": 2}], today=TODAY, **days
+    )
+    last = next(part for part in sheet["parts"] if part["heading"].startswith("Before leaving"))
+    assert last["lines"][0].startswith("First of all: Ammonia of 2 mg N/L, read today, can kill")
+    calm = ask(
+        "paper", kind="holiday", tank=HOUSE, entries=[{**ammonia, "value": 0}], today=TODAY, **days
+    )
+    assert "First of all" not in json.dumps(calm["parts"])
 
 
 @pytest.mark.parametrize(

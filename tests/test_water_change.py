@@ -3,6 +3,7 @@
 import pytest
 
 from calculators.core.run import compute, run
+from calculators.science.animals.reading_steps import CHANGES
 from calculators.science.water.carbonate import activity
 
 
@@ -100,10 +101,19 @@ def test_a_deadly_nitrate_is_said_first_and_nothing_contradicts_it(largest):
     assert answer["notes"][0]["level"] == "danger"
     said = texts(answer)
     assert "Nitrate of 400 mg/L can kill" in answer["notes"][0]["text"]
-    assert "first change now, of no more than about a third" in said
+    assert "first change now, of no more than about a quarter" in said
     assert "different days" not in said
     if largest > 34:
-        assert "some hours apart, instead" in said
+        assert "changes of a quarter, a day apart, instead" in said
+    assert CHANGES["quarter"].startswith(
+        "Change a quarter of the water now"
+    )  # the standing's words
+
+
+def test_a_deadly_nitrite_is_taken_in_parts_on_one_day():
+    said = texts(change(what="nitrite", now_mg_l=10, max_change_percent=90))
+    assert "first change now, of no more than about a third" in said
+    assert "changes of a third, some hours apart, instead" in said
 
 
 def test_parts_of_a_third_do_as_much_as_one_large_change():

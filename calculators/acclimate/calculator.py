@@ -5,7 +5,7 @@ from typing import Annotated
 from calculators.acclimate import words
 from calculators.acclimate.bag_ammonia import Bag, TankWater, may_drip, toxic_parts
 from calculators.acclimate.bag_picture import pictures
-from calculators.acclimate.first_words import Arrival
+from calculators.acclimate.first_words import Arrival, can_kill
 from calculators.acclimate.outputs import Acclimate, DripRate, HoursInBag
 from calculators.acclimate.vessel import at_end, full_vessel_l, minutes_to
 from calculators.core.declare import calculator
@@ -117,12 +117,13 @@ def acclimate(
     share = tank_share_percent / 100
     tank = TankWater(tank_ph, tank_kh_dh, tank_temperature_c, share)
     toxic = toxic_parts(bag, tank)
-    drip = may_drip(bag, toxic, tank)
+    unfit = can_kill(tank_ph, tank_temperature_c)
+    drip = may_drip(bag, toxic, tank) and not unfit
     minutes = minutes_to(bag_l, share, drip_ml_min)
     hardness = None if bag_gh_dh is None or tank_gh_dh is None else (bag_gh_dh, tank_gh_dh)
     here = Arrival(
         bag, toxic, drip, minutes, full_vessel_l(bag_l, share), tank_share_percent, tank_ph,
-        tank_temperature_c, hardness,
+        tank_temperature_c, hardness, unfit,
     )  # fmt: skip
     return Acclimate(
         drip=drip,

@@ -23,15 +23,18 @@ class Arrival(NamedTuple):
     tank_ph: float
     tank_temperature_c: float
     hardness: tuple[float, float] | None
+    is_unfit: bool  # the tank's own readings can kill
+
+
+def can_kill(tank_ph: float, tank_temperature_c: float) -> bool:
+    """Whether the tank's own pH or temperature, in °C, can kill."""
+    levels = {standing("ph", tank_ph).level, standing("temperature_c", tank_temperature_c).level}
+    return "deadly" in levels
 
 
 def unfit_tank(here: Arrival) -> list[Note]:
     """A tank whose own readings kill takes no animals, dripped or not."""
-    levels = {
-        standing("ph", here.tank_ph).level,
-        standing("temperature_c", here.tank_temperature_c).level,
-    }
-    if "deadly" not in levels:
+    if not here.is_unfit:
         return []
     text = (
         "Put no animals into this tank: its own pH or temperature can kill. Keep them in clean, "
@@ -41,7 +44,9 @@ def unfit_tank(here: Arrival) -> list[Note]:
 
 
 def answer(here: Arrival) -> Note:
-    """Whether to drip, and the reason."""
+    """Whether to drip, and the reason; no step into a tank that can kill."""
+    if here.is_unfit:
+        return Note("danger", f"Do not drip from this tank. {CLEAN_WATER_STEPS}", True, DANGER_LINK)
     if not here.drip:
         return Note("danger", f"Do not drip. {why_not(here)} {STEPS}", True, DANGER_LINK)
     text = (
@@ -90,4 +95,9 @@ STEPS = (
     "Float the closed bag until its warmth is within 2 °C (4 °F) of the tank's. Then open it, take the "
     "animals out with a net within a minute or two, and let them into the tank. Put no air into the bag, "
     "and no bag water into the tank."
+)
+CLEAN_WATER_STEPS = (
+    "Float the closed bag in the water that you made for the animals until its warmth is within 2 °C "
+    "(4 °F) of that. Then open it, take the animals out with a net within a minute or two, and let them "
+    "into that water. Put no air into the bag, and no bag water into any tank."
 )

@@ -13,11 +13,13 @@ LONG_DRIP_MINUTES = 90.0
 
 def notes(here: Arrival) -> tuple[Note, ...]:
     """Drip or not first, then the tank itself, then how."""
+    tank = reading_notes(ph=here.tank_ph, temperature_c=here.tank_temperature_c)
+    if here.is_unfit:  # no word of how to get animals used to it
+        return (*unfit_tank(here), answer(here), *tank, TEST_TANK, GAS, NO_BAG_WATER)
     how = (while_dripping(here),) if here.drip else (CLEAN_VESSEL,)
     return (
-        *unfit_tank(here),
         answer(here),
-        *reading_notes(ph=here.tank_ph, temperature_c=here.tank_temperature_c),
+        *tank,
         TEST_TANK,
         match_warmth(here),
         *how,

@@ -23,10 +23,12 @@ from calculators.diagnose.words import (
     LOOK_TOO,
     THEN_TEST,
 )
+from calculators.science.animals.reading_lines import Side
 from calculators.science.animals.reading_steps import (
     CHANGES,
     STEPS,
     Outside,
+    at_level,
     change_for,
     deadly,
     harmful,
@@ -36,6 +38,7 @@ OWN_PROBLEM = {
     "ammonia_mg_n_l",
     "nitrite_mg_n_l",
 }  # readings that have a problem's page of their own
+NITRITE: tuple[str, Side] = ("nitrite_mg_n_l", "high")
 
 
 class FirstStepEvidence(NamedTuple):
@@ -53,9 +56,14 @@ def to_do_first(evidence: FirstStepEvidence) -> tuple[str, str | None]:
     """The first safe step, and the problem it is for."""
     kills = deadly(evidence.readings)
     cause = endangering(evidence)
-    if any(reading not in OWN_PROBLEM for reading, _ in kills):
+    is_own = all(reading in OWN_PROBLEM for reading, _ in kills)
+    if not is_own or passes_over(cause, evidence.case, kills):
         return against_readings(evidence, kills, cause)
     action, of = by_cause(evidence, cause)
+    if NITRITE in at_level(evidence.readings, "harmful") and passes_over(
+        cause, evidence.case, [NITRITE]
+    ):
+        action = f"{STEPS[NITRITE].deadly} {action}"  # nitrite asks for a step from its one line on
     if is_cold(evidence.case) and animals_suffer(evidence.case):
         action += CHECK_THE_HEATER
     return action, of
@@ -115,6 +123,11 @@ def against_readings(
         usual = CHANGES["tenth"] if cause and CAUSES[cause].slowly else CHANGE_FIRST
         sentences.append(with_care_here(change or usual, water))
     return " ".join(sentences), cause
+
+
+def passes_over(cause: str | None, case: Case, outside: Outside) -> bool:
+    """Whether a cause's own step says nothing of these readings, since none of them speaks for it."""
+    return cause is not None and bool(outside) and not is_shown_by(cause, case, outside)
 
 
 def is_shown_by(cause: str, case: Case, kills: Outside) -> bool:

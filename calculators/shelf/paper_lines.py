@@ -34,9 +34,15 @@ GASPING = "Animals gasp or lie down: " + " ".join(FIRST_HOUR) + " Then call."
 
 
 def before_lines(stand: TankState, end: date) -> list[str]:
-    """What falls due until the end of a holiday."""
+    """What falls due until the end of a holiday; first of all what harms the animals today."""
+    is_harmed = stand.judged.verdict in ("act", "watch")
+    first = [f"First of all: {stand.judged.sentence}"] if is_harmed else []
     found = [f"{one.task}, due {one.on}" for one in stand.due if one.on <= end]
-    return [*found, "Set ready the water for topping up, and one portion for each day, in boxes."]
+    return [
+        *first,
+        *found,
+        "Set ready the water for topping up, and one portion for each day, in boxes.",
+    ]
 
 
 def animal_lines(tank: ShelfTank) -> list[str]:

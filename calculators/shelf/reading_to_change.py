@@ -1,4 +1,4 @@
-"""Which reading of a tank a water change is worked out for: the one that harms most, else nitrate."""
+"""Which reading of a tank a water change is worked out for: ammonia that harms, the worst, else nitrate."""
 
 from typing import Any, NamedTuple
 
@@ -28,18 +28,29 @@ CHANGED = {
 def change_fields(filler: Filler) -> dict[str, tuple[Any, str]]:
     """What is measured, its reading in mg/L and that of the tap, each with its origin in words.
 
-    Of readings that are not too old the one that harms most is taken. For ammonia the calculator
-    then names no change by the total alone, and leads on. The tank knows its tap's nitrate alone.
+    The reading that harms most is taken, judged as the tank's standing is: by its pH and warmth, and old
+    ones too. Of one that is too old only the name is filled in, so that it is read again first. Ammonia
+    that harms goes before all: a change for something else may turn it toxic. The calculator then names
+    no change by the total alone, and leads on. The tank knows its tap's nitrate alone.
     """
-    fresh = {
-        what: one for what, one in filler.readings.items() if what in CHANGED and not one.is_old
-    }
-    worst = next(iter(harms(filler.tank, fresh)), None)
+    found = [one for one in harms(filler.tank, filler.readings) if one.reading.what in CHANGED]
+    ammonia = (one for one in found if one.reading.what == AMMONIA and not one.reading.is_old)
+    worst = next(ammonia, next(iter(found), None))
+    if worst is not None and worst.reading.is_old:
+        return {"what": (CHANGED[worst.reading.what].substance, again(filler, worst.reading))}
     if worst is not None:
-        return fields_of(filler, worst.reading, worst.value, ", the one that harms most")
-    if NITRATE in fresh:
-        return fields_of(filler, fresh[NITRATE], fresh[NITRATE].value)
+        why = "the one that harms most" if worst is found[0] else "which a change can turn toxic"
+        return fields_of(filler, worst.reading, worst.value, f", {why}")
+    nitrate = filler.readings.get(NITRATE)
+    if nitrate is not None and not nitrate.is_old:
+        return fields_of(filler, nitrate, nitrate.value)
     return {}
+
+
+def again(filler: Filler, reading: Latest) -> str:
+    """That an old reading harms most, and is to be read again before the water is changed for it."""
+    read = f"{filler.tank.name}, read {ago(reading.age_days)}"
+    return f"{read}, the one that harms most: read it again"
 
 
 def fields_of(

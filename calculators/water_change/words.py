@@ -11,7 +11,6 @@ from calculators.science.water.unread import EXAMPLE_PH, EXAMPLE_TEMPERATURE_C
 from calculators.water_change.targets import TARGETS, Substance, level_of
 
 LARGE_CHANGE_PERCENT = 50  # common practice, no source: above it, match the new water with care
-PART_PERCENT = 100 / 3  # common practice, no source: what a tank left long bears at a time
 # Where ammonia counts as dangerous, as long as its own calculator has not been asked; our judgement.
 NAMES: dict[Substance, str] = {
     "nitrate": "Nitrate",
@@ -32,6 +31,20 @@ DEADLY = {
     "nitrite": "Stop feeding and add air. Shrimps, young and long-finned fish suffer first.",
     "copper": "Take out what brings it, and move shrimps and snails to clean water of the same kind.",
 }
+
+
+class ChangePart(NamedTuple):
+    """What animals bear at a time where a reading can kill, in percent, in words, and how far apart."""
+
+    percent: float
+    words: str
+    apart: str
+
+
+# Common practice, no source. Animals are used to a nitrate that rose for months, and such a tank is
+# soft and acid: what its standing says of it, a quarter a day, holds here too.
+PARTS: dict[Substance, ChangePart] = {"nitrate": ChangePart(25, "a quarter", "a day")}
+OTHER_PART = ChangePart(100 / 3, "a third", "some hours")
 
 
 class Planned(NamedTuple):
@@ -60,7 +73,7 @@ def first(what: Substance, now: float, given: float | None, tap: float | None) -
     if level_of(what, now) == "deadly":
         text = (
             f"{NAMES[what]} of {show_number(now)} mg/L can kill. Where a test shows no ammonia, make the "
-            "first change now, of no more than about a third, and the rest in steps. "
+            f"first change now, of no more than about {part_of(what).words}, and the rest in steps. "
             f"{DEADLY[what]}"
         )
         notes.append(Note("danger", text, True, HELP[what]))
@@ -146,7 +159,7 @@ def plan_notes(plan: Planned, tap: float | None) -> list[Note]:
     """
     notes = [verdict(plan)]
     deadly = level_of(plan.what, plan.now) == "deadly"
-    if plan.each_percent > (PART_PERCENT + 1 if deadly else LARGE_CHANGE_PERCENT):
+    if plan.each_percent > (part_of(plan.what).percent + 1 if deadly else LARGE_CHANGE_PERCENT):
         notes.append(in_parts(plan, deadly))
     if tap is None:
         notes.append(untested(plan.what))
@@ -173,17 +186,24 @@ def verdict(plan: Planned) -> Note:
 
 
 def in_parts(plan: Planned, deadly: bool) -> Note:
-    """A large change: in smaller ones, or in parts on one day where the reading can kill."""
-    parts = math.ceil(math.log(1 - min(plan.each_percent, 95) / 100) / math.log(2 / 3))
+    """A large change: in smaller ones, nearer together where the reading can kill."""
+    part = part_of(plan.what) if deadly else OTHER_PART
+    left = 1 - min(plan.each_percent, 95) / 100
+    parts = math.ceil(math.log(left) / math.log(1 - part.percent / 100))
     percent = show_number(plan.each_percent, 2)
     text = (
         f"{percent} % at once shifts temperature, pH and hardness, most in soft water left long. "
     )
     if deadly:
-        text += f"Take it in {parts} changes of a third, some hours apart, instead."
+        text += f"Take it in {parts} changes of {part.words}, {part.apart} apart, instead."
     else:
         text += f"{parts} changes of a third on different days do nearly the same and are gentler."
     return Note("caution", text, deadly)
+
+
+def part_of(what: Substance) -> ChangePart:
+    """What animals bear at a time where so much of a substance can kill."""
+    return PARTS.get(what, OTHER_PART)
 
 
 def untested(what: Substance) -> Note:

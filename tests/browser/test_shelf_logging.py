@@ -39,6 +39,26 @@ def test_a_reading_is_logged_from_the_board_in_three_taps_and_no_keyboard(page):
     assert [one["value"] for one in entries_of(page)] == [10, 20]
 
 
+def test_a_note_that_was_not_saved_is_there_again_after_the_way_back(page):
+    put(page, LOBBY)
+    board(page)
+    note = page.locator("#log-note")
+    log_for_lobby(page, "Note")
+    note.press_sequentially("The big shrimp hides")
+    page.keyboard.press("Escape")
+    log_for_lobby(page, "Note")
+    expect(note).to_have_value("The big shrimp hides")
+    page.go_back()
+    board(page)
+    log_for_lobby(page, "Note")
+    expect(note).to_have_value("The big shrimp hides")
+    page.get_by_role("dialog").get_by_role("button", name="Save", exact=True).tap()
+    expect(page.locator("#shelf-done")).to_contain_text("Note, Lobby")
+    log_for_lobby(page, "Note")
+    expect(note).to_have_value("")
+    assert [one["text"] for one in entries_of(page)] == ["The big shrimp hides"]
+
+
 @long_run()
 def test_plants_that_move_to_another_tank_are_two_entries(page):
     put(page, LOBBY, OTHER)

@@ -14,6 +14,15 @@ from tests.browser.shelf_tanks import LOBBY, OTHER, Taps, board, put, reading
 from tests.effort import long_run, share_of
 
 
+def test_a_second_tap_puts_no_second_tank_on_the_shelf(page):
+    go(page, "shelf/new/")
+    page.locator("#tank-name").fill("Window sill")
+    expect(page.locator("#minute-size button").first).to_be_visible()
+    page.get_by_role("button", name="Put it on the shelf").dblclick()
+    expect(page.locator(".tank-card")).not_to_have_count(0)
+    assert len(with_shelf(page, "return await shelf.tanks();")) == 1
+
+
 def test_a_tank_is_new_in_eight_taps_and_its_name(page):
     board(page)
     tap = Taps()

@@ -7,7 +7,7 @@ import pytest
 from playwright.sync_api import expect
 
 from tests.browser.conftest import go, new_context
-from tests.browser.shelf_page import in_page, with_shelf
+from tests.browser.shelf_page import at_book, in_page, with_shelf
 from tests.browser.shelf_tanks import LOBBY, NO_WORKER, OTHER, board, entries_of, put
 from tests.browser.test_shelf_faults import REFUSALS
 from tests.effort import long_run, share_of
@@ -131,3 +131,12 @@ def test_a_file_with_an_impossible_figure_is_refused_on_the_board_with_its_field
     expect(page.locator("#copy-said")).to_contain_text(words)
     expect(page.locator("#copy-said")).to_contain_text("Nothing was changed.")
     assert len(with_shelf(page, "return shelf.tanks();")) == 1
+
+
+def test_a_day_of_another_year_is_said_with_its_year(page):
+    """Else a copy or a reading of a year ago reads as if it were of today."""
+    words = """const { dayInWords } = await import(at("day")); const year = new Date().getFullYear();
+        return [`${year}-06-01`, `${year - 1}-06-01`].map(dayInWords).concat(String(year - 1));"""
+    of_this, of_last, last = in_page(at_book(page), words)
+    assert last not in of_this
+    assert last in of_last

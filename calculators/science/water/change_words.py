@@ -1,7 +1,7 @@
 """What a keeper is told to do with the water where ammonia shows."""
 
 from calculators.core.numbers import show_number
-from calculators.science.water.ammonia import ACT_NH3_MG_N_L
+from calculators.science.water.ammonia import ACT_NH3_MG_N_L, WATCH_NH3_MG_N_L
 from calculators.science.water.change_choice import ChangeOutcome, Choice
 from calculators.science.water.water_mix import Water
 
@@ -29,12 +29,43 @@ def sentence(choice: Choice, tank: Water, tap: Water, change: ChangeOutcome) -> 
         )
     if choice.way == "match-first":
         return (
-            f"Do not change water with this tap yet. Only {free} mg N/L of the ammonia is free now; a "
-            f"change of {change.percent:.0f} % would bring it to {to_level(change)}. {CALM} Make new "
+            f"Do not change water with this tap yet. {free_now(choice, change)} {CALM} Make new "
             "water of the tank's own KH and pH first, the tap mixed with purified water, or "
             f"{BIND}, before any change."
         )
     return bind(choice, tank, tap, free)
+
+
+def free_now(choice: Choice, change: ChangeOutcome) -> str:
+    """How much is free now, and what the change and air alone would bring it to.
+
+    Where it harms already, air comes first, if water in balance with air has less of it free.
+    """
+    now, aired = choice.now.nh3_mg_n_l, choice.aired.nh3_mg_n_l
+    free = show_number(now, 2)
+    if now < WATCH_NH3_MG_N_L:
+        return (
+            f"Only {free} mg N/L of the ammonia is free now; a change of {change.percent:.0f} % would "
+            f"bring it to {to_level(change)}."
+        )
+    above = f", above the act line of {ACT_NH3_MG_N_L}" if now >= ACT_NH3_MG_N_L else ""
+    text = f"{free} mg N/L of the ammonia is free now{above}."
+    if aired < now:
+        text += (
+            f" Move the surface with air now: that alone can bring it to {show_number(aired, 2)}."
+        )
+    return f"{text} {no_better(choice, change)}"
+
+
+def no_better(choice: Choice, change: ChangeOutcome) -> str:
+    """Why a change is no better than air, where ammonia harms already."""
+    at_once, later = change.at_once.nh3_mg_n_l, change.later.nh3_mg_n_l
+    start = f"A change of {change.percent:.0f} % with this tap would"
+    if at_once > choice.now.nh3_mg_n_l:
+        return f"{start} first bring it to {show_number(at_once, 2)}."
+    if later > choice.aired.nh3_mg_n_l:
+        return f"{start} bring it no lower than {show_number(later, 2)}."
+    return f"{start} raise it on the way."
 
 
 def nothing(choice: Choice, tank: Water) -> str:

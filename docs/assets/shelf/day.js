@@ -11,7 +11,10 @@ export function day(back = 0) {
 
 const WORDS = new Intl.DateTimeFormat(undefined, { day: "numeric", month: "short" }); // made once: it takes longer than all its uses
 
-/** A date in the words of the device. */
+const OTHER_YEAR = new Intl.DateTimeFormat(undefined, { day: "numeric", month: "short", year: "numeric" });
+
+/** A date in the words of the device, with its year where that is not this one. */
 export function dayInWords(at) {
-  return WORDS.format(new Date(at.length === 10 ? `${at}T12:00` : at));
+  const then = new Date(at.length === 10 ? `${at}T12:00` : at);
+  return (then.getFullYear() === new Date().getFullYear() ? WORDS : OTHER_YEAR).format(then);
 }

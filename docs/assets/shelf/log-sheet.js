@@ -94,7 +94,7 @@ function backButton(here) {
 /** Write it, close the sheet, and say what was written. `more` are further entries of the same tap. */
 async function save(here, { words, more = [], ...entry }) {
   const { tank, kind, edit, store } = here;
-  if (here.saving) return; // a second tap while the first is being written
+  if (here.saving) return false; // a second tap while the first is being written
   here.saving = true;
   const tap = { action: newId() };
   try {
@@ -102,10 +102,12 @@ async function save(here, { words, more = [], ...entry }) {
     else for (const one of [{ tank: tank.id, kind: kind.kind, ...entry }, ...more]) await store.log({ at: here.when.at(), ...one }, tap);
     here.close();
     saidBelow(`${edit ? "Changed: " : ""}${words}, ${called(tank)}`, () => store.undo(tap.action));
+    return true;
   } catch (wrong) {
     if (!wrong.reason) throw wrong;
     await store.undo(tap.action).catch(() => {}); // of two entries the first may be written
     here.say(wrong.message);
+    return false;
   } finally {
     here.saving = false;
   }

@@ -119,11 +119,14 @@ async function put(here) {
   problem.hidden = Boolean(given);
   problem.textContent = given ? "" : "Give the tank a name; all else may stay blank.";
   if (!given) return name.focus();
+  if (here.isPutting) return undefined; // a second tap before the page has gone is no second tank
+  here.isPutting = true;
   try {
     const saved = await here.store.saveTank({ ...here.tank, name: given });
     await here.store.choose(saved.id);
     location.assign(new URL("shelf/", here.root).href);
   } catch (wrong) {
+    here.isPutting = false;
     said(here.form.querySelector("#new-said"), wrong);
   }
   return undefined;

@@ -4,7 +4,7 @@ from collections import defaultdict
 from collections.abc import Iterator
 from typing import Any
 
-from scripts.records.checks import bands, guide_marks
+from scripts.records.checks import bands, guide_marks, itself
 from scripts.records.checks.shop_names import trade_names
 from scripts.records.claim import COMMON_PRACTICE, SLUG
 from scripts.records.lines import RecordFault
@@ -33,6 +33,8 @@ def record_faults(reading: ReadRecords) -> list[RecordFault]:
         *read_prose()[1],
         *double_names(reading),
         *trade_names(reading),
+        *itself.taken_for_itself(reading),
+        *itself.said_twice(reading),
     ]
 
 

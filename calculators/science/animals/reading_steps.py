@@ -12,7 +12,7 @@ from calculators.science.animals.reading_words import WARMTH_STEP
 from calculators.science.animals.toxic_lines import ammonia_standing
 from calculators.science.water.careful_change import SAME_WATER
 
-Change = Literal["", "half", "quarter", "lower", "tenth"]
+Change = Literal["", "third", "quarter", "lower", "tenth"]
 
 
 class ReadingSteps(NamedTuple):
@@ -59,7 +59,7 @@ STEPS: dict[tuple[str, Side], ReadingSteps] = {
         "Ammonia kills here. Stop feeding, add air, and take out what is dead or rots.", "", "tenth"
     ),
     ("nitrite_mg_n_l", "high"): ReadingSteps(
-        "Nitrite keeps blood from carrying oxygen. Stop feeding for two days and add air.", "", "half"
+        "Nitrite keeps blood from carrying oxygen. Stop feeding for two days and add air.", "", "third"
     ),
     ("nitrate_mg_l", "high"): ReadingSteps(
         "Nitrate this high kills small animals within days. Feed nothing for two days, and test the tap.",
@@ -85,14 +85,15 @@ STEPS: dict[tuple[str, Side], ReadingSteps] = {
 }  # fmt: skip
 TO_KINDS_THAT_LIVE_COLD = "Kinds that live cold all winter are in no such haste."
 CHANGES: dict[Change, str] = {
-    "half": f"Change half the water now with {SAME_WATER}, then a third daily while it shows.",
+    "third": f"Change a third of the water now with {SAME_WATER}, and again half a day apart, until it "
+    "reads zero.",
     "quarter": f"Change a quarter of the water now with {SAME_WATER}, and a quarter each day until the "
     "reading is down; not more at once, since animals are used to it.",
     "lower": f"Test ammonia now. Change a quarter of the water with {SAME_WATER}, if you have read that its "
     "pH is lower; read again after an hour before you change more.",
     "tenth": f"Change a tenth of the water now with {SAME_WATER}, and test again.",
 }
-CAREFUL_FIRST: tuple[Change, ...] = ("tenth", "lower", "quarter", "half")
+CAREFUL_FIRST: tuple[Change, ...] = ("tenth", "lower", "quarter", "third")
 Outside = list[tuple[str, Side]]
 
 

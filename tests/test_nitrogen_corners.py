@@ -18,7 +18,7 @@ from calculators.science.nitrogen.nitrifiers import acid_factor
 from calculators.science.nitrogen.ode import Effort
 from calculators.science.nitrogen.simulate import COARSE, simulate
 from calculators.science.nitrogen.start import build
-from tests.effort import how_many
+from tests.effort import how_many, long_run
 
 MAT = StandingPlant("mat", 400, 7, True)
 PLAIN = Tank(volume_l=60, feed_g_week=2, protein_percent=45, plants=(), ph=7.4)
@@ -333,6 +333,7 @@ STAND = tuple(
 DAILY = [Event(day, "change", 20) for day in range(1, 365)]
 
 
+@long_run()
 def test_a_change_every_day_for_a_year_is_followed_in_few_steps_and_as_a_kit_would_see_it():
     """Traces that no kit shows are no reason for two steps more a day."""
     tank = PLAIN._replace(

@@ -158,6 +158,7 @@ def test_an_image_of_its_memory_answers_alike(tmp_path):
     assert plain == imaged
 
 
+@long_run()
 @pytest.mark.usefixtures("site")
 def test_an_error_is_as_clear_as_ever(tmp_path):
     [_, *errors] = asked_in_the_runtime(tmp_path, [], WRONG)

@@ -166,6 +166,7 @@ def test_ticks_in_the_table_lead_to_the_comparison(page):
     expect_whole(page, ["anubias-barteri", "bacopa-monnieri"])
 
 
+@long_run()
 @pytest.mark.parametrize(
     "key",
     share_of(["law", "light", "height", "trim", "doubling", "temperature", "nitrogen"], 7),

@@ -73,6 +73,7 @@ def test_every_name_finds_its_plant(page, address, library):
     assert misses(page, address, library, whole) == []
 
 
+@long_run()
 def test_every_name_finds_its_plant_with_one_slip(page, address, library):
     assert misses(page, address, library, slips) == []
 

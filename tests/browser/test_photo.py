@@ -255,6 +255,7 @@ def count_at_tank(page, context):
     return known
 
 
+@long_run()
 @pytest.mark.parametrize("as_swap", share_of([True, False], 2))
 def test_the_cover_counted_from_the_log_is_logged_in_one_tap_and_can_be_undone(
     page, context, as_swap

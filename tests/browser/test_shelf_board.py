@@ -182,6 +182,7 @@ def test_a_card_shows_its_first_plants_from_one_file_before_the_log_is_read(page
     other.close()
 
 
+@long_run()
 def test_a_card_without_plants_has_no_room_for_them(page, context):
     put(page, OTHER)
     other = without_python(context)

@@ -143,6 +143,7 @@ def takes_the_new(page, words=NEW):
     assert len(page.evaluate("async () => await caches.keys()")) == 1
 
 
+@long_run()
 @pytest.mark.parametrize("name", share_of(list(FAULTS), 19))
 def test_the_old_book_stays_whole_and_a_repaired_version_is_taken(reader, book, fault, name):
     folder, _ = book

@@ -102,7 +102,7 @@ async function serves(parts, image) {
     await open(parts, { whole: true, _loadSnapshot: image }); // private option of the pinned runtime
     return true;
   } catch {
-    await dropImage(imageAddress(parts));
+    dropImage(imageAddress(parts)).catch(() => {}); // nobody waits for it
     return false;
   }
 }

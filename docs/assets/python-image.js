@@ -2,10 +2,17 @@
 // kept beside the book's copy: a later visit starts from it in half the time, and nothing more is fetched.
 
 const CACHE = "python-images"; // not named like the book's versions, which the service worker keeps in order
+// Milliseconds. A store in which another page was writing as it closed may never answer, and a start without an image
+// takes about as long as this.
+const SOON = 4_000;
 const TYPE = { "Content-Type": "application/octet-stream" };
 
-/** The image's bytes for this version of the runtime, or nothing. */
-export async function keptImage(address) {
+/** The image's bytes for this version of the runtime; nothing where there is none, or none comes soon. */
+export function keptImage(address) {
+  return Promise.race([readImage(address), new Promise((done) => setTimeout(done, SOON))]);
+}
+
+async function readImage(address) {
   try {
     const reply = await (await caches.open(CACHE)).match(address);
     const bytes = reply && new Uint8Array(await reply.arrayBuffer());

@@ -184,3 +184,19 @@ def test_an_interpreter_that_does_not_come_is_said_and_another_try_starts(page, 
     wait_for_answer(page)
     # The browser and the runtime name what did not come.
     watch.complaints = [one for one in watch.complaints if not re.search("wasm|WebAssembly", one)]
+
+
+@long_run()
+@pytest.mark.starts_python
+def test_a_store_that_never_answers_keeps_nobody_waiting(page):
+    """As after a page that closed while it wrote the image: Python then starts without one."""
+
+    def silence(route):
+        whole = route.fetch()
+        mute = "CacheStorage.prototype.open = () => new Promise(() => {});"
+        route.fulfill(response=whole, body=mute + whole.text())
+
+    page.route("**/calculator-worker.js*", silence)
+    page.goto(CALCULATOR)
+    wait_for_answer(page)
+    page.unroute_all()

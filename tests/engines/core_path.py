@@ -9,7 +9,7 @@ from tests.engines.drivers import PATIENCE, Engine
 UNTIL = """const until = async (holds, what) => {
   const end = performance.now() + 150_000;
   while (!(await holds())) {
-    const words = document.body.innerText.slice(0, 400);
+    const words = document.body.innerText.slice(0, 3_000);
     if (performance.now() > end) throw new Error(`waited in vain until ${what}; the page says: ${words}`);
     await new Promise((done) => setTimeout(done, 100));
   }

@@ -18,6 +18,9 @@ import { offerLog, offerLogOn } from "./shelf/log-answer.js";
 import { day } from "./shelf/shelf-start.js";
 import { onSwitch } from "./shelf/switch.js";
 
+// Milliseconds. The tank fills the form before the first answer; where this device's store does not answer, nobody waits
+// for it, and a tank that comes later fills the form then.
+const SHELF_SOON = 3_000;
 const PAUSE = 150; // ms after the last key before Python is asked
 const MOST_ROWS = 300; // of a list in an address; more would freeze the page, and no keeper has made it
 const FROM_EXAMPLE = "from-example"; // in an address: the keys whose figures are an example's
@@ -175,7 +178,7 @@ async function showLoading(here, loading) {
     await start(watch);
     clearTimeout(late);
     loading.hidden = true;
-    await here.filling;
+    await Promise.race([here.filling, new Promise((done) => setTimeout(done, SHELF_SOON))]);
     if (isGone(here)) return;
     here.ready = true;
     document.querySelector("#after").hidden = false;

@@ -123,3 +123,10 @@ def test_an_answer_from_a_demo_tank_says_that_it_is_not_the_keepers(page):
     wait_for_answer(page)
     expect(page.locator("#result-title")).to_have_text("Result for a demo tank")
     expect(page.locator("#borrowed")).to_contain_text("the demo tank Reading Room")
+
+
+def test_a_store_that_never_opens_keeps_no_answer_away(page):
+    page.add_init_script("IDBFactory.prototype.open = () => new EventTarget();")
+    go(page, "calculators/dosing/")
+    wait_for_answer(page)
+    expect(page.locator("#in-volume_l")).to_have_value("")

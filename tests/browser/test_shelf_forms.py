@@ -126,7 +126,12 @@ def test_an_answer_from_a_demo_tank_says_that_it_is_not_the_keepers(page):
 
 
 def test_a_store_that_never_opens_keeps_no_answer_away(page):
-    page.add_init_script("IDBFactory.prototype.open = () => new EventTarget();")
+    page.add_init_script(
+        """const { open } = IDBFactory.prototype;
+        IDBFactory.prototype.open = function (...given) {
+          return Object.assign(open.apply(this, given), { addEventListener() {} });
+        };"""
+    )
     go(page, "calculators/dosing/")
     wait_for_answer(page)
     expect(page.locator("#in-volume_l")).to_have_value("")

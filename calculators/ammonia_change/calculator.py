@@ -150,7 +150,8 @@ def ammonia_change(
     that the free share is up to 9 % less than in the tables for pure water.
 
     A kit that reads 0 °dH may miss half a degree. For the gas that goes with the pH, a quarter of a
-    degree is then taken. No advised change takes free ammonia to the act line from below it.
+    degree is then taken. No advised change takes free ammonia from below to the line at which it
+    can kill.
     """
     total = total_nitrogen(ammonia_mg_l, reported_as)
     tank = Water(ph, kh_dh, temperature_c, total)

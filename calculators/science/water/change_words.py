@@ -48,8 +48,7 @@ def free_now(choice: Choice, change: ChangeOutcome) -> str:
             f"Only {free} mg N/L of the ammonia is free now; a change of {change.percent:.0f} % would "
             f"bring it to {to_level(change)}."
         )
-    above = f", above the act line of {ACT_NH3_MG_N_L}" if now >= ACT_NH3_MG_N_L else ""
-    text = f"{free} mg N/L of the ammonia is free now{above}."
+    text = f"{free} mg N/L of the ammonia is free now{above_line(now)}."
     if aired < now:
         text += (
             f" Move the surface with air now: that alone can bring it to {show_number(aired, 2)}."
@@ -106,9 +105,11 @@ def bind(choice: Choice, tank: Water, tap: Water, free: str) -> str:
 def to_level(change: ChangeOutcome) -> str:
     """How far a change would bring free ammonia, at its worst."""
     worst = max(change.at_once.nh3_mg_n_l, change.later.nh3_mg_n_l)
-    above = (
-        f", above the line of {ACT_NH3_MG_N_L} at which it can kill"
-        if worst >= ACT_NH3_MG_N_L
-        else ""
-    )
-    return f"{show_number(worst, 2)} mg N/L as gas leaves{above}"
+    return f"{show_number(worst, 2)} mg N/L as gas leaves{above_line(worst)}"
+
+
+def above_line(nh3_mg_n_l: float) -> str:
+    """That so much free ammonia can kill, where it can."""
+    if nh3_mg_n_l < ACT_NH3_MG_N_L:
+        return ""
+    return f", above the line of {ACT_NH3_MG_N_L} at which it can kill"

@@ -58,11 +58,12 @@ def usual_wet_g_m2(key: str | None, dry_matter_percent: float) -> float:
     To two figures, since a record spans a factor of three and more.
     """
     plant = PLANTS[key] if key else None
-    if key is None or plant is None or not (plant.layer_dry_g_m2 or plant.mat_dry_g_m2):
-        return USUAL_WET_G_M2
-    dry = layer_dry_g_m2(key)
-    if plant.layer_dry_g_m2 is None and plant.mat_dry_g_m2 is not None:
+    if key and plant and plant.layer_dry_g_m2:
+        dry = layer_dry_g_m2(key)
+    elif plant and plant.mat_dry_g_m2:
         dry = (plant.mat_dry_g_m2.low + plant.mat_dry_g_m2.high) / 2
+    else:
+        return USUAL_WET_G_M2
     wet = 100 * dry / dry_matter_percent
     place = 10.0 ** (math.floor(math.log10(wet)) - 1)
     return round(wet / place) * place

@@ -139,9 +139,8 @@ class InBook(NamedTuple):
     usual: float
 
 
-@lru_cache(
-    maxsize=1024
-)  # every plant is asked about in one answer, and most words in the next again
+# Every plant is asked about in one answer, and most words in the next again.
+@lru_cache(maxsize=1024)
 def in_book(trait: str, value: Any, about: Circumstances) -> InBook:
     """The probability of seeing a value: in each plant, and the mean over the records that speak of it."""
     by_plant = {

@@ -25,7 +25,7 @@ class Band(NamedTuple):
     edges: list[DailyRecord]
 
 
-MOST_STEPS = 3_900  # of the solver in one answer, which so takes less than a second
+MOST_STEPS = 3_900  # of the solver in one answer, which so takes about a second at most
 TO_WHOLE_DAY = 100  # more for each run, so that one cut short ends with a day
 MANY_EVENTS = 100  # each costs steps: from here on they are taken less closely
 UNSETTLING = ("feed", "dark", "die-off")

@@ -1,16 +1,20 @@
 """What is written down on the way: a line a day, peaks, and the plants' hunger."""
 
-from operator import truediv
 from typing import NamedTuple
 
 from calculators.science.conversions import PERCENT_TO_MG_PER_G
 from calculators.science.nitrogen.constants import NITRATE_PER_N
-from calculators.science.nitrogen.events import SAME_MOMENT_DAYS, floating_layers, masses_of
-from calculators.science.nitrogen.hunger import Hunger
+from calculators.science.nitrogen.events import (
+    SAME_MOMENT_DAYS,
+    floating_layers,
+    held_of,
+    masses_of,
+    wet_mass,
+)
+from calculators.science.nitrogen.hunger import Hunger, stores
 from calculators.science.nitrogen.model import (
     ALKALINITY,
     AMMONIUM,
-    FIRST_COHORT,
     NITRATE,
     NITRITE,
     Model,
@@ -89,7 +93,7 @@ def line(day: float, model: Model, state: State) -> DayValues:
     volume = model.volume
     masses = masses_of(model, state)
     cover = min(1.0, floating_layers(model, masses))
-    held = state[FIRST_COHORT + 1 : FIRST_COHORT + 2 * len(masses) : 2]
+    held = held_of(model, state)
     hardness, start = model.hardness(state[ALKALINITY]), model.tap_kh
     if model.start_kh is not None:
         hardness, start = max(0.0, hardness), model.start_kh
@@ -98,11 +102,8 @@ def line(day: float, model: Model, state: State) -> DayValues:
         ammonia=max(0.0, state[AMMONIUM]) / volume,
         nitrite=max(0.0, state[NITRITE]) / volume,
         nitrate=max(0.0, state[NITRATE]) / volume * NITRATE_PER_N,
-        plant_nitrogen_percent=min(map(truediv, held, masses), default=NOTHING)
-        / PERCENT_TO_MG_PER_G,
-        plant_mass=sum(
-            m / cohort.dry_share for m, cohort in zip(masses, model.cohorts, strict=True)
-        ),
+        plant_nitrogen_percent=min(stores(held, masses), default=NOTHING) / PERCENT_TO_MG_PER_G,
+        plant_mass=wet_mass(model, masses),
         light_below_floaters=100 * floater_light(cover),
         floating_cover=100 * cover,
         kh_drift=hardness - start,

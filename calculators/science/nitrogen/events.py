@@ -102,7 +102,10 @@ def apply(event: TimedEvent, scene: Scene, tank: Tank, rates: Rates, ledger: Led
         model = thin(model, state, event.value / 100, ledger)
     elif event.kind == "weekly trim":
         # a keeper cuts what has grown: a fixed weight off a hungry stand would end it
-        grown = max(0.0, wet_mass(model, state) - sum(plant.wet_g for plant in tank.plants))
+        grown = max(
+            0.0,
+            wet_mass(model, masses_of(model, state)) - sum(plant.wet_g for plant in tank.plants),
+        )
         model = trim(model, state, min(event.value, grown), ledger)
     elif event.kind == "trim":
         model = trim(model, state, event.value, ledger)
@@ -131,7 +134,7 @@ def change_water(state: State, share: float, tank: Tank, ledger: Ledger) -> None
 
 def trim(model: Model, state: State, wet_g: float, ledger: Ledger) -> Model:
     """Take out cuttings, from each plant its share of the mass that stands, and their nitrogen."""
-    standing = wet_mass(model, state)
+    standing = wet_mass(model, masses_of(model, state))
     if standing <= 0:
         return model
     share = min(TRIM_AT_MOST, wet_g / standing)
@@ -180,6 +183,11 @@ def masses_of(model: Model, state: State) -> list[float]:
     ]
 
 
+def held_of(model: Model, state: State) -> Sequence[float]:
+    """Nitrogen in each cohort, mg."""
+    return state[FIRST_COHORT + 1 : FIRST_COHORT + 2 * len(model.cohorts) : 2]
+
+
 def floating_layers(model: Model, masses: Sequence[float]) -> float:
     """How many closed layers the floaters make together, from the dry masses of the cohorts in g."""
     layers = sum(
@@ -190,7 +198,7 @@ def floating_layers(model: Model, masses: Sequence[float]) -> float:
     return layers / model.surface_m2
 
 
-def wet_mass(model: Model, state: State) -> float:
-    """Wet mass of all plants, g."""
-    masses = zip(masses_of(model, state), model.cohorts, strict=True)
-    return sum(mass / cohort.dry_share for mass, cohort in masses)
+def wet_mass(model: Model, masses: Sequence[float]) -> float:
+    """Wet mass of all plants, g, from the dry masses of the cohorts in g."""
+    pairs = zip(masses, model.cohorts, strict=True)
+    return sum(mass / cohort.dry_share for mass, cohort in pairs)

@@ -1,9 +1,12 @@
 """When the plants run short, when they have enough again, and when new growth is healthy."""
 
 import math
+from collections.abc import Sequence
+from operator import truediv
 from typing import NamedTuple
 
-from calculators.science.nitrogen.model import FIRST_COHORT, Model
+from calculators.science.nitrogen.events import held_of, masses_of
+from calculators.science.nitrogen.model import Model
 from calculators.science.nitrogen.plant_constants import CRITICAL_N, NEW_GROWTH_SHARE
 from calculators.science.nitrogen.plant_rates import store_growth
 from calculators.science.nitrogen.solver_parts import State
@@ -12,12 +15,9 @@ from calculators.science.nitrogen.solver_parts import State
 NEW_GROWTH = -math.log(1 - NEW_GROWTH_SHARE)  # growth after which that share of the stand is new
 
 
-def stores(model: Model, state: State) -> list[float]:
-    """Nitrogen in each cohort, mg a g dry mass."""
-    return [
-        state[FIRST_COHORT + 2 * number + 1] / cohort.mass(state[FIRST_COHORT + 2 * number])
-        for number, cohort in enumerate(model.cohorts)
-    ]
+def stores(held: Sequence[float], masses: Sequence[float]) -> list[float]:
+    """Nitrogen in each cohort, mg a g dry mass: ``held`` is what each holds, mg, ``masses`` are dry, g."""
+    return list(map(truediv, held, masses))
 
 
 class Spell(NamedTuple):
@@ -48,7 +48,7 @@ class Hunger:
         """Take note of the stores at a moment; call in order of time."""
         if not model.cohorts:
             return
-        stores_now = stores(model, state)
+        stores_now = stores(held_of(model, state), masses_of(model, state))
         least = min(stores_now)
         self._spell(day, least, model.cohorts[stores_now.index(least)].names)
         if self.first_day is None:

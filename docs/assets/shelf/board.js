@@ -3,6 +3,7 @@
 
 import { ask } from "../runtime.js";
 import { day, said, shelf, table } from "./shelf-start.js";
+import { ROUND } from "./settings.js";
 import { readFront } from "./front.js";
 import { aged } from "./overtaken.js";
 import { keptStanding, onEachChange, roundNow, standingNow } from "./standings.js";
@@ -57,7 +58,7 @@ function paintFront(here, front) {
 /** Paint all that is kept, then ask Python for what is no longer true. */
 async function show(here) {
   const turn = ++here.turn;
-  const [tanks, round] = await Promise.all([here.store.tanks(), here.store.setting("round")]);
+  const [tanks, round] = await Promise.all([here.store.tanks(), here.store.setting(ROUND)]);
   const kept = await Promise.all(tanks.map((tank) => keptStanding(here.store, tank)));
   if (turn !== here.turn) return;
   paint(here, tanks, kept, round);

@@ -3,14 +3,13 @@
 import { element } from "../paint.js";
 import { chosenUnits } from "../device-choices.js";
 import { table } from "./shelf-start.js";
+import { KITS } from "./settings.js";
 import { tap, taps } from "./sheet.js";
 import { unitOf } from "./units.js";
 
-const SETTING = "kits";
-
 /** The kit of a reading: {unit, label, factor, zero, step, chosen}; a figure of the log is (shown - zero) x factor. */
 export async function kitOf(store, what) {
-  const [kits, held] = await Promise.all([table("kits"), store.setting(SETTING)]);
+  const [kits, held] = await Promise.all([table("kits"), store.setting(KITS)]);
   const own = unitOf(what);
   const units = kits[what.what] ?? [{ ...own, unit: "", label: own.unit }];
   const usual = (chosenUnits() === "us" && units.find((one) => one.us)) || units[0];
@@ -33,7 +32,7 @@ export function kitPart(store, what, kit, { hold, say, again }) {
     hold();
     const { unit, label, factor, zero, step } = { ...kit, ...changes };
     try {
-      await store.changeSetting(SETTING, (all) => ({ ...all, [what.what]: { unit, label, factor, zero, step } }));
+      await store.changeSetting(KITS, (all) => ({ ...all, [what.what]: { unit, label, factor, zero, step } }));
     } catch (wrong) {
       say(wrong.message); // the kit stays as it was
     }

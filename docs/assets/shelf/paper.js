@@ -4,11 +4,11 @@
 import { ask } from "../runtime.js";
 import { numberOf } from "./number.js";
 import { called, day, onHash, said, shelf } from "./shelf-start.js";
+import { CALL, SPOON } from "./settings.js";
 import { tankCode } from "./qr.js";
 import { painted } from "../trust.js";
 
 const FIRST_DAYS = 7; // of a holiday, until the keeper says otherwise
-const KEPT = { spoon: "spoon_g", call: "whom to call" };
 
 export async function open(root) {
   const box = document.querySelector("#paper");
@@ -35,7 +35,7 @@ function choose(here, sheet) {
 }
 
 async function fillAsked(here) {
-  const [spoon, call] = await Promise.all([here.store.setting(KEPT.spoon), here.store.setting(KEPT.call)]);
+  const [spoon, call] = await Promise.all([here.store.setting(SPOON), here.store.setting(CALL)]);
   here.find("input#paper-from").value = day(-1);
   here.find("input#paper-to").value = day(-FIRST_DAYS);
   here.find("input#paper-spoon").value = spoon ?? "";
@@ -51,8 +51,8 @@ function asked(here) {
 
 async function keepAsked(here) {
   const { spoon_g: spoon, call } = asked(here);
-  await here.store.saveSetting(KEPT.spoon, typeof spoon === "number" ? spoon : null);
-  await here.store.saveSetting(KEPT.call, call);
+  await here.store.saveSetting(SPOON, typeof spoon === "number" ? spoon : null);
+  await here.store.saveSetting(CALL, call);
 }
 
 async function show(here) {

@@ -4,12 +4,12 @@ import { element } from "../paint.js";
 import { saveCalendar } from "./copies.js";
 import { called, day, said, shelf } from "./shelf-start.js";
 import { openLog } from "./log-sheet.js";
+import { ROUND, TICKS } from "./settings.js";
 import { tap } from "./sheet.js";
 import { keptStanding, onEachChange, roundNow, standingNow } from "./standings.js";
 import { showTroubles } from "./trouble-line.js";
 import { sign } from "./verdict.js";
 
-const TICKS = "round ticks"; // of today: {day, done: ["tank task"]}
 const NOT_YET = "Not worked out for today yet.";
 
 export async function open(root) {
@@ -44,7 +44,7 @@ async function anew(here) {
 
 async function show(here) {
   const turn = ++here.turn;
-  const [tanks, kept, ticks] = await Promise.all([here.store.tanks(), here.store.setting("round"), here.store.setting(TICKS)]);
+  const [tanks, kept, ticks] = await Promise.all([here.store.tanks(), here.store.setting(ROUND), here.store.setting(TICKS)]);
   const round = here.round ?? kept;
   const done = doneToday(ticks);
   const parts = [];

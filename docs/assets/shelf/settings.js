@@ -2,7 +2,12 @@
 
 const SETTING = "setting ";
 export const AGAIN = "again"; // what was chosen in forms, by tank and calculator
-const ROUND = "round"; // Python's last answer for all tanks
+export const ROUND = "round"; // Python's last answer for all tanks
+export const TICKS = "round ticks"; // of today: {day, done: ["tank task"]}
+export const KITS = "kits"; // the unit and step of each reading's kit
+export const HANDFUL = "handful_g";
+export const SPOON = "spoon_g"; // grams of feed
+export const CALL = "whom to call";
 const DEVICE_ONLY = ["units", "plants", "copy", AGAIN, ROUND]; // settings that no file carries
 export const CHOSEN = "chosen";
 export const FRONT = "front"; // what the board shows first

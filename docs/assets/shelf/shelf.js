@@ -6,7 +6,7 @@ import { frontRow } from "./front.js";
 import { isSame, plainFault } from "./item.js";
 import { newId } from "./operations.js";
 import { saveItem } from "./save.js";
-import { CHOSEN, settingRow, standingRow } from "./settings.js";
+import { CHOSEN, ROUND, settingRow, standingRow } from "./settings.js";
 import { ShelfError } from "./shelf-error.js";
 import { ShownShelf } from "./shelf-shown.js";
 import { undoAction } from "./undo.js";
@@ -82,7 +82,7 @@ export class Shelf extends ShownShelf {
   }
 
   async keepRound(answer) {
-    await this.inner.writeLocal(settingRow("round", answer), "answer");
+    await this.inner.writeLocal(settingRow(ROUND, answer), "answer");
   }
 
   /** Keep what the board shows of a log of so many operations, for its next opening, where it is not kept already. */

@@ -3,6 +3,7 @@
 import { ask } from "../runtime.js";
 import { chosenUnits } from "../device-choices.js";
 import { day } from "./shelf-start.js";
+import { ROUND } from "./settings.js";
 import { aged, overtaken } from "./overtaken.js";
 
 /** Paint anew after each change of the shelf while the page stands; an answer that is being kept is none, nor is a choice. */
@@ -49,7 +50,7 @@ function kindly(reply) {
 
 /** All tanks: order, minutes of the week and the calendar; kept as the last round. */
 export async function roundNow(store) {
-  const [tanks, entries, kept] = await Promise.all([store.tanks(), store.entries({}), store.setting("round")]);
+  const [tanks, entries, kept] = await Promise.all([store.tanks(), store.entries({}), store.setting(ROUND)]);
   if (!tanks.length) return null;
   const from = madeFrom(tanks, entries);
   if (kept?.from === from) return kept;

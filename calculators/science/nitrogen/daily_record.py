@@ -11,7 +11,7 @@ from calculators.science.nitrogen.events import (
     masses_of,
     wet_mass,
 )
-from calculators.science.nitrogen.hunger import Hunger, stores
+from calculators.science.nitrogen.hunger import Hunger, per_gram
 from calculators.science.nitrogen.model import (
     ALKALINITY,
     AMMONIUM,
@@ -102,7 +102,7 @@ def line(day: float, model: Model, state: State) -> DayValues:
         ammonia=max(0.0, state[AMMONIUM]) / volume,
         nitrite=max(0.0, state[NITRITE]) / volume,
         nitrate=max(0.0, state[NITRATE]) / volume * NITRATE_PER_N,
-        plant_nitrogen_percent=min(stores(held, masses), default=NOTHING) / PERCENT_TO_MG_PER_G,
+        plant_nitrogen_percent=min(per_gram(held, masses), default=NOTHING) / PERCENT_TO_MG_PER_G,
         plant_mass=wet_mass(model, masses),
         light_below_floaters=100 * floater_light(cover),
         floating_cover=100 * cover,

@@ -15,7 +15,12 @@ from calculators.science.nitrogen.solver_parts import State
 NEW_GROWTH = -math.log(1 - NEW_GROWTH_SHARE)  # growth after which that share of the stand is new
 
 
-def stores(held: Sequence[float], masses: Sequence[float]) -> list[float]:
+def stores(model: Model, state: State) -> list[float]:
+    """Nitrogen in each cohort, mg a g dry mass."""
+    return per_gram(held_of(model, state), masses_of(model, state))
+
+
+def per_gram(held: Sequence[float], masses: Sequence[float]) -> list[float]:
     """Nitrogen in each cohort, mg a g dry mass: ``held`` is what each holds, mg, ``masses`` are dry, g."""
     return list(map(truediv, held, masses))
 
@@ -48,7 +53,7 @@ class Hunger:
         """Take note of the stores at a moment; call in order of time."""
         if not model.cohorts:
             return
-        stores_now = stores(held_of(model, state), masses_of(model, state))
+        stores_now = stores(model, state)
         least = min(stores_now)
         self._spell(day, least, model.cohorts[stores_now.index(least)].names)
         if self.first_day is None:

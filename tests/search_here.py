@@ -7,7 +7,7 @@ import threading
 from pathlib import Path
 
 PROGRAM = Path(__file__).with_name("search_queries.mjs")
-FILES = ("finder.js", "intent.js", "minisearch.js", "search.json", "shared-words.js")
+FILES = ("finder.js", "finding.js", "search.json")
 MOST_SECONDS = 60  # a search that hangs ends here
 
 

@@ -10,6 +10,7 @@ import pytest
 
 from scripts.pages.write import SOURCE
 from scripts.setup.say import Missing
+from scripts.site.joined_scripts import graph_of, joined
 from scripts.site.preload import with_preloads
 from scripts.site.successor import build_with_successor, for_successor, make_successor
 from scripts.site.watch_page import address_of
@@ -44,7 +45,8 @@ def test_what_stands_where_no_script_runs_is_left_as_it_is():
 def read(path):
     """A page without the theme's own link to the text, which each builder names anew; no style shows it."""
     text = OWN_SKIP.sub("", path.read_text(encoding="utf-8"))
-    return Page(text if "modulepreload" in text else with_preloads(text))
+    known = "modulepreload" in text
+    return Page(text if known else with_preloads(text, graph_of(joined())))
 
 
 def links_of(page, address):

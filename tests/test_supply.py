@@ -14,7 +14,7 @@ from scripts.setup.known_unsafe import ProgramOutput, audits
 from scripts.setup.node import browser_parts
 from scripts.setup.paths import LOCKS, ROOT
 from scripts.setup.say import Missing
-from scripts.site.build import SERVED_MODULES
+from scripts.site.joined_scripts import graph_of, joined
 from tests.effort import long_run
 
 ABOUT = (ROOT / "docs" / "about.md").read_text(encoding="utf-8")
@@ -50,7 +50,9 @@ PAGES = (
 
 def test_the_about_page_names_what_is_served_with_version_and_licence():
     lock = json.loads((LOCKS / "npm" / "package-lock.json").read_text(encoding="utf-8"))["packages"]
-    for name in ("pyodide", *{module.split("/")[0] for module in SERVED_MODULES}):
+    packages = graph_of(joined()).packages
+    assert packages
+    for name in ("pyodide", *packages):
         entry = lock[f"node_modules/{name}"]
         assert SERVED[name] == (entry["version"], entry["license"]), name
     info = json.loads((browser_parts() / "pyodide" / "pyodide-lock.json").read_text())["info"]
@@ -59,7 +61,7 @@ def test_the_about_page_names_what_is_served_with_version_and_licence():
         f"emscripten_{SERVED['emscripten' + chr(39) + 's'][0].replace('.', '_')}"
         == info["platform"]
     )
-    assert len(SERVED) == 3 + len(SERVED_MODULES)
+    assert len(SERVED) == 3 + len(packages)
 
 
 def test_every_locked_package_has_a_hash():

@@ -18,7 +18,7 @@ SHEET = '@charset "UTF-8";a{mask:url("data:image/svg+xml;charset=utf-8,<svg d=\'
 
 
 class Loads(HTMLParser):
-    """The files that a page loads at once: style, scripts and the modules that it names."""
+    """The files that a page loads: style, scripts and the files of scripts that it names."""
 
     def __init__(self, text):
         super().__init__()
@@ -33,20 +33,6 @@ class Loads(HTMLParser):
             self.files.append(found["href"])
 
 
-class Soon(HTMLParser):
-    """The modules that a page asks for once it stands."""
-
-    def __init__(self, text):
-        super().__init__()
-        self.files = []
-        self.feed(text)
-
-    def handle_starttag(self, tag, attributes):
-        found = dict(attributes)
-        if tag == "meta" and found.get("name") == "modules-soon":
-            self.files += found["content"].split()
-
-
 def weight(octets):
     return len(gzip.compress(octets, mtime=0))
 
@@ -59,9 +45,6 @@ def test_a_plants_page_with_style_and_script_is_light(site, name):
     files = Loads(page.read_text(encoding="utf-8")).files
     assert any(file.endswith(SERVED_SHEET) for file in files)
     assert any(file.endswith("page.js") for file in files)
-    soon = Soon(page.read_text(encoding="utf-8")).files
-    assert soon
-    files += [f"../../assets/{file}" for file in soon]
     loaded = {page, *((page.parent / file).resolve() for file in files)}
     assert sum(weight(path.read_bytes()) for path in loaded) <= MOST
 

@@ -1,7 +1,7 @@
 // Finds pages by any of their names, with a slip of the finger allowed; on the device, from a lean index.
 
 import { meant, NEARLY_ALL, phrasesOf, SMALL } from "./intent.js";
-import MiniSearch from "./minisearch.js";
+import MiniSearch from "minisearch";
 import { sharing, wordsOf } from "./shared-words.js";
 
 export const AMBIGUOUS = "name on labels";

@@ -1,7 +1,7 @@
 // Which pages share words with a query, wherever those words stand in it: for what nobody wrote a phrase for.
 
 import { SMALL, stem } from "./intent.js";
-import MiniSearch from "./minisearch.js";
+import MiniSearch from "minisearch";
 
 const SLIP = 0.2; // of a word's letters that may differ, in a long word
 const LONG_ENOUGH = 6; // letters; a slip in a shorter word makes another

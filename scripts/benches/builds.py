@@ -83,7 +83,7 @@ def weights() -> None:
     row("the index of plants", [SITE / "plants" / "index.html"])
     row(
         "search: index and engine",
-        [SITE / "assets" / "search.json", SITE / "assets" / "minisearch.js"],
+        [SITE / "assets" / "search.json", SITE / "assets" / "finding.js"],
     )
     row("Python for the browser", list((SITE / "runtime").iterdir()))
     stock = BUILD / "npm" / "node_modules" / "pyodide"

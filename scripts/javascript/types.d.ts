@@ -1,18 +1,6 @@
 // Shapes for the type check alone; nothing of this ships to the site.
 
-// Modules that the build puts beside ours, with the types that their packages bring.
-declare module "*/minisearch.js" {
-  export { default } from "minisearch";
-}
-
-declare module "*/idb.js" {
-  export * from "idb";
-}
-
-declare module "*/uqr.js" {
-  export * from "uqr";
-}
-
+// The runtime, which the build puts beside ours, with the types that its package brings.
 declare module "*/pyodide.mjs" {
   export * from "pyodide";
 }

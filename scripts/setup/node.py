@@ -4,13 +4,12 @@ import os
 import re
 import shutil
 import subprocess
-from collections.abc import Iterable
 from functools import cache
 from pathlib import Path
 
 from scripts.setup.environment import count_files, make
 from scripts.setup.failed_step_advice import advice
-from scripts.setup.paths import BUILD, LOCKS, ROOT, WINDOWS
+from scripts.setup.paths import BUILD, LOCKS, WINDOWS
 from scripts.setup.say import Missing, step
 
 CONNECTION = "check the connection to the package registry, then run the command again."
@@ -20,7 +19,6 @@ CARRIER = BUILD / "node-environment"
 BROWSER_PARTS = BUILD / "npm"
 STAMP = "installed-lock.json"
 TOOLS_STAMP = "installed-tools-lock.json"
-MINIFIER = ROOT / "scripts" / "javascript" / "minify.mjs"
 
 
 @cache
@@ -109,35 +107,3 @@ def is_whole(modules: Path) -> bool:
     """Whether the folder holds as many files as npm left in it."""
     count = modules.parent / COUNT
     return count.exists() and count_files(modules) >= int(count.read_text(encoding="utf-8"))
-
-
-def minified(module: str) -> Path:
-    """A module of the browser's parts (``package/path/file.js``) without comments and long names.
-
-    Made once for each lock; the package's licence stands at its top. Raises ``Missing`` where that
-    fails.
-    """
-    parts = browser_parts()
-    package = module.split("/")[0]
-    made = BROWSER_PARTS / f"{package}.min.js"
-    stamp = BROWSER_PARTS / STAMP
-    if made.exists() and made.stat().st_mtime >= stamp.stat().st_mtime:
-        return made
-    part = made.with_suffix(".part")
-    shutil.copyfile(parts / module, part)
-    minify([part])
-    licence = next((parts / package).glob("LICENSE*")).read_text(encoding="utf-8").strip()
-    small = part.read_text(encoding="utf-8")
-    made.write_text(f"/* {package}\n{licence}\n*/\n{small}", encoding="utf-8")
-    part.unlink()
-    return made
-
-
-def minify(files: Iterable[Path]) -> None:
-    """Take comments, blanks and long local names out of modules, in place.
-
-    Raises ``Missing`` where Node refuses one.
-    """
-    done = node(str(MINIFIER), str(browser_parts() / "terser"), *map(str, files))
-    if done.returncode:
-        raise Missing(f"a script could not be made small: {done.stderr.strip()}")

@@ -12,15 +12,9 @@ from scripts.records.load import BadRecords, Library, read_records
 from scripts.records.schema import write_schemas
 from scripts.setup import paths
 from scripts.setup.say import Missing, say, step
+from scripts.site.joined_scripts import Graph, put_scripts
 from scripts.site.preload import with_preloads
 from scripts.tables.make import TablesInUse, write_tables
-
-# Other people's modules that pages load, with the names that ours import them by.
-SERVED_MODULES = {
-    "minisearch/dist/es/index.js": "minisearch.js",
-    "idb/build/index.js": "idb.js",
-    "uqr/dist/index.mjs": "uqr.js",
-}
 
 
 class BuildFailed(Exception):
@@ -43,15 +37,13 @@ def build(
     with step("building the site"):
         from scripts.site.offline import write_offline_list
         from scripts.site.one_sheet import join_sheets
-        from scripts.site.small_scripts import shrink_scripts
         from scripts.site.theme import settled_theme
 
         fresh = site.with_name(f"{site.name}-fresh")
         shutil.rmtree(fresh, ignore_errors=True)
         run_builder(fresh)
         join_sheets(fresh, settled_theme(fresh))
-        shrink_scripts(fresh, frozenset(SERVED_MODULES.values()))
-        add_preloads(fresh)
+        add_preloads(fresh, put_scripts(fresh))
         write_offline_list(fresh)
         shutil.rmtree(site, ignore_errors=True)
         fresh.rename(site)
@@ -88,11 +80,10 @@ def checked(species: Path = paths.SPECIES, tables: Path = paths.TABLES) -> Libra
 
 
 def write_source(library: Library) -> None:
-    """Write the site's source: the pages, the browser's Python, other people's modules."""
+    """Write the site's source: the pages, the browser's Python, the letters."""
     from scripts.pages.write import SOURCE, write  # the pages import the calculators
     from scripts.runtime.make_runtime import make_runtime
     from scripts.runtime.published_wheel import make_wheel
-    from scripts.setup.node import minified
     from scripts.site.fonts import write_fonts
 
     runtime, wheel = make_runtime(), make_wheel()
@@ -101,8 +92,6 @@ def write_source(library: Library) -> None:
         shutil.copytree(runtime, SOURCE / "runtime", ignore=shutil.ignore_patterns("made-from.txt"))
         shutil.copyfile(wheel, SOURCE / "data" / wheel.name)
         write_fonts(SOURCE / "assets" / "fonts")
-        for module, name in SERVED_MODULES.items():
-            shutil.copyfile(minified(module), SOURCE / "assets" / name)
 
 
 def run_builder(target: Path) -> None:
@@ -116,10 +105,10 @@ def run_builder(target: Path) -> None:
         raise BuildFailed(f"{done.stdout}{done.stderr}".strip())
 
 
-def add_preloads(site: Path) -> None:
-    """Write into every page which modules it loads."""
+def add_preloads(site: Path, graph: Graph) -> None:
+    """Write into every page which scripts it loads."""
     for path in site.rglob("*.html"):
-        path.write_text(with_preloads(path.read_text(encoding="utf-8")), encoding="utf-8")
+        path.write_text(with_preloads(path.read_text(encoding="utf-8"), graph), encoding="utf-8")
 
 
 __all__ = ["BadRecords", "BuildFailed", "Missing", "TablesInUse", "build"]

@@ -1,6 +1,6 @@
 """Watches what people edit and writes again only what changed, the page that is open first.
 
-Style and scripts are copied; a page of prose, a record's or a guide's page is made through the same
+Style and scripts are joined anew; a page of prose, a record's or a guide's page is made through the same
 templates and the same Markdown settings as in the build (``watch_page.py``). After a change to records
 the whole build follows in a process of its own, for the checks, the tables and the browser's Python.
 """
@@ -21,8 +21,9 @@ from scripts.pages.search import entries, index
 from scripts.pages.write import SOURCE, prose
 from scripts.records.load import BadRecords, Library, load
 from scripts.setup.paths import BUILD, DOCS, ROOT, SPECIES
-from scripts.setup.say import say
+from scripts.setup.say import Missing, say
 from scripts.site.build import build
+from scripts.site.joined_scripts import SOURCES, put_scripts
 from scripts.site.one_sheet import renew_sheet
 from scripts.site.watch_page import Renderer, address_of
 from scripts.site.watch_server import News, make_watch_server
@@ -106,8 +107,13 @@ class Watcher:
             self.line_up()
 
     def copy(self, paths: list[Path]) -> None:
-        """Bring style, scripts and pictures over as they are."""
+        """Bring style, scripts and pictures over."""
+        scripts = [path for path in paths if path.suffix == ".js" and path.is_relative_to(SOURCES)]
+        if scripts:
+            self.join_scripts()
         for path in paths:
+            if path in scripts:
+                continue
             if path.suffix == ".css":
                 renew_sheet(SITE)
                 continue
@@ -118,6 +124,13 @@ class Watcher:
         if paths:
             style = all(path.suffix == ".css" for path in paths)
             self.news.tell(**{"style": True} if style else {"pages": "all"})
+
+    def join_scripts(self) -> None:
+        """Join the scripts anew; where one is half written, say so, and leave those that are shown."""
+        try:
+            put_scripts(SITE)
+        except Missing as wrong:
+            self.complain(str(wrong))
 
     def read_again(self, paths: list[Path]) -> None:
         """Load the library again where records or guides changed: that takes half a second."""

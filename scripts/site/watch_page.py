@@ -18,6 +18,7 @@ from jinja2.runtime import Context
 from markdown.treeprocessors import Treeprocessor
 
 from scripts.setup.paths import ROOT
+from scripts.site.joined_scripts import graph_of, joined
 from scripts.site.preload import with_preloads
 from scripts.site.theme import theme_templates
 
@@ -116,7 +117,7 @@ class Renderer:
             page=page,
             config=SimpleNamespace(**NOTHING_EXTRA, mdx_configs=self.extensions, **self.settings),
         )
-        return with_preloads(filled)
+        return with_preloads(filled, graph_of(joined()))
 
 
 def contents(tokens: list[dict[str, Any]]) -> list[SimpleNamespace]:

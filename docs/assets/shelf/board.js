@@ -10,8 +10,8 @@ import { keptStanding, onEachChange, roundNow, standingNow } from "./standings.j
 import { paintCard } from "./card.js";
 import { showTroubles } from "./trouble-line.js";
 
-const copyPart = () => import("./copy.js"); // soon
-const keptPart = () => import("./kept-calculations.js"); // soon
+const copyPart = () => import("./copy.js");
+const keptPart = () => import("./kept-calculations.js");
 
 const FIRST_WITHIN = 1_000; // ms; a store that another tab holds shut keeps the page waiting no longer
 

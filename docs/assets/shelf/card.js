@@ -43,7 +43,7 @@ function inWords(slug) {
 
 /** The sheet for a tank as it stands in the log by now; the card may know its name alone. */
 async function logFor({ id }) {
-  const [{ openLog }, store] = await Promise.all([import("./log-sheet.js"), shelf()]); // soon
+  const [{ openLog }, store] = await Promise.all([import("./log-sheet.js"), shelf()]);
   const tank = await store.tank(id);
   if (tank) await openLog(tank);
 }

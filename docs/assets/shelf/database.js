@@ -1,6 +1,6 @@
 // The shelf's place on this device: an IndexedDB of three stores, opened again whenever it was closed under us.
 
-import { openDB } from "../idb.js";
+import { openDB } from "idb";
 
 export const NAME = "mulmbook-shelf";
 export const SCHEMA = 1;
@@ -22,7 +22,7 @@ export class Database {
     this.lost = lost;
   }
 
-  /** @returns {Promise<import("../idb.js").IDBPDatabase<any>>} */
+  /** @returns {Promise<import("idb").IDBPDatabase<any>>} */
   open() {
     this.#opening ??= this.#opened();
     return this.#opening;

@@ -9,12 +9,19 @@ export function day(back = 0) {
   return localTime(then, 10);
 }
 
-const WORDS = new Intl.DateTimeFormat(undefined, { day: "numeric", month: "short" }); // made once: it takes longer than all its uses
+/** @type {Map<boolean, Intl.DateTimeFormat>} */
+const formats = new Map(); // each made once, and where a date is said first: that takes longer than all its uses
+const DAY_AND_MONTH = /** @type {const} */ ({ day: "numeric", month: "short" });
 
-const OTHER_YEAR = new Intl.DateTimeFormat(undefined, { day: "numeric", month: "short", year: "numeric" });
+function words(isOfThisYear) {
+  if (!formats.has(isOfThisYear)) {
+    formats.set(isOfThisYear, new Intl.DateTimeFormat(undefined, isOfThisYear ? DAY_AND_MONTH : { ...DAY_AND_MONTH, year: "numeric" }));
+  }
+  return formats.get(isOfThisYear);
+}
 
 /** A date in the words of the device, with its year where that is not this one. */
 export function dayInWords(at) {
   const then = new Date(at.length === 10 ? `${at}T12:00` : at);
-  return (then.getFullYear() === new Date().getFullYear() ? WORDS : OTHER_YEAR).format(then);
+  return words(then.getFullYear() === new Date().getFullYear()).format(then);
 }

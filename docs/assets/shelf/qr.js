@@ -1,6 +1,6 @@
 // A tank's link as a QR code (ISO/IEC 18004), drawn as one path.
 
-import { encode } from "../uqr.js";
+import { encode } from "uqr";
 import { tankLink } from "./link.js";
 import { ShelfError } from "./shelf-error.js";
 

@@ -5,20 +5,9 @@ export { day, dayInWords } from "./day.js";
 let opening;
 const files = new Map();
 
-/** What the page's head names as needed soon, fetched side by side. */
-function fetchSoon() {
-  const root = new URL("../..", import.meta.url);
-  const named = /** @type {HTMLMetaElement | null} */ (document.querySelector("meta[name=modules-soon]"));
-  for (const name of named?.content.split(" ") ?? []) {
-    document.head.append(Object.assign(document.createElement("link"), { rel: "modulepreload", href: new URL(`assets/${name}`, root).href }));
-  }
-  named?.remove();
-}
-
 /** The shelf of this device; opened at the first call. */
 export function shelf() {
-  fetchSoon();
-  opening ??= import("./store.js").then(({ openShelf }) => openShelf()); // soon
+  opening ??= import("./store.js").then(({ openShelf }) => openShelf());
   opening.catch(() => { opening = undefined; }); // so that another try opens it afresh
   return opening;
 }

@@ -1,0 +1,110 @@
+"""Scripts are served in few files: all that ours do is in them, and what others ask for has its address."""
+
+import json
+import re
+import shutil
+import subprocess
+
+import pytest
+
+from scripts.setup.node import node_environment
+from scripts.setup.paths import DOCS
+from scripts.setup.say import Missing
+from scripts.site import joined_scripts
+from scripts.site.joined_scripts import GRAPH, Graph, graph_of, joined
+
+MOST_FILES = 6  # of ours that any page loads at its start; a browser fetches six side by side
+PRELOADED = re.compile(r'<link rel="modulepreload" href="([^"]*)">')
+
+
+@pytest.fixture
+def scripts(tmp_path, monkeypatch):
+    """A maker of scripts like the project's, in which some say something else."""
+    monkeypatch.setattr(joined_scripts, "MADE", tmp_path / "made")
+
+    def write(**texts):
+        folder = tmp_path / "scripts"
+        shutil.copytree(joined_scripts.SOURCES, folder)
+        for name, text in texts.items():
+            (folder / f"{name}.js").write_text(text, encoding="utf-8")
+        return folder
+
+    return write
+
+
+def test_every_module_of_ours_is_in_a_file_that_is_served(site):
+    graph = graph_of(joined())
+    plain = {"early.js"}
+    ours = {
+        path.relative_to(DOCS / "assets").as_posix() for path in (DOCS / "assets").rglob("*.js")
+    }
+    empty = ours - set(graph.modules) - plain
+    assert not empty
+    served = {
+        path.relative_to(site / "assets").as_posix() for path in (site / "assets").rglob("*.js")
+    }
+    assert served == set(graph.files) | plain
+    weight = sum((site / "assets" / name).stat().st_size for name in served)
+    written = sum((DOCS / "assets" / name).stat().st_size for name in ours)
+    assert weight < written
+
+
+def test_no_page_loads_more_files_than_come_side_by_side(site):
+    pages = list(site.rglob("*.html"))
+    assert len(pages) > 300
+    for page in pages:
+        named = PRELOADED.findall(page.read_text(encoding="utf-8"))
+        assert len(named) <= MOST_FILES, page
+        assert len(named) == len(set(named)), page
+
+
+def test_a_door_gives_out_what_its_module_does(site):
+    """Asked of Node, which reads a module as a browser does; this one needs no page."""
+    program = "import(process.argv[1]).then((all) => console.log(JSON.stringify(Object.keys(all))))"
+    address = (site / "assets" / "finder.js").as_uri()
+    done = subprocess.run(
+        ["node", "--input-type=module", "-e", program, address],
+        env=node_environment(), capture_output=True, text=True,
+    )  # fmt: skip
+    assert {"openIndex", "search"} <= set(json.loads(done.stdout or "[]")), done.stderr
+
+
+def test_scripts_are_joined_once_without_what_people_read(scripts):
+    page = (
+        '// why\nimport { twice } from "./shelf/words.js";\nconsole.log(twice(import.meta.url));\n'
+    )
+    folder = scripts(page=page, **{"shelf/words": "export const twice = (text) => text + text;\n"})
+    made = joined(folder)
+    assert "why" not in (made / "page.js").read_text(encoding="utf-8")
+    assert graph_of(made).modules["shelf/words.js"] == "page.js"
+    stamp = (made / GRAPH).stat().st_mtime_ns
+    assert joined(folder) == made
+    assert (made / GRAPH).stat().st_mtime_ns == stamp
+
+
+def test_a_module_means_its_own_place_whatever_file_it_is_in(scripts):
+    made = joined(
+        scripts(
+            page='import "./shelf/words.js";\n',
+            **{"shelf/words": "console.log(import.meta.url);\n"},
+        )
+    )
+    assert '"shelf/words.js",import.meta.url' in (made / "page.js").read_text(encoding="utf-8")
+
+
+def test_a_broken_script_is_said_and_nothing_is_kept(scripts):
+    folder = scripts(page="export const = 1;\n")
+    with pytest.raises(Missing, match=r"could not be joined[\s\S]*page\.js"):
+        joined(folder)
+    assert not list(joined_scripts.MADE.iterdir())
+
+
+def test_a_file_brings_what_it_loads_once():
+    graph = Graph(
+        files={"a.js": ["b.js", "c.js"], "b.js": ["c.js"], "c.js": []},
+        modules={"one.js": "a.js", "two.js": "b.js"},
+        packages={},
+    )
+    assert graph.closure(["one.js", "two.js"]) == ["a.js", "b.js", "c.js"]
+    with pytest.raises(KeyError):
+        graph.closure(["none.js"])

@@ -16,9 +16,9 @@ const drawings = new Map();
 export async function open(root) {
   const form = document.querySelector("#compare");
   data ??= await (await fetch(new URL("assets/compare.json", root))).json();
-  await openIndex(root);
   const asked = new URLSearchParams(location.search).getAll("plants").flatMap((part) => part.split(","));
   const page = { root, form, tank: undefined, field: form.querySelector("input"), chosen: [...new Set(asked)].filter((slug) => Object.hasOwn(data.plants, slug)).slice(0, MOST) };
+  page.field.onfocus = () => openIndex(root).catch(() => {}); // asked again, and told, by what is typed
   page.field.oninput = () => offer(page);
   form.onsubmit = (event) => {
     event.preventDefault();
@@ -56,8 +56,9 @@ async function show(page) {
 }
 
 /** What the typed letters find; with none typed, what the chosen plants are taken for. */
-function offer(page) {
-  const typed = page.field.value.trim();
+async function offer(page) {
+  if (page.field.value.trim()) await openIndex(page.root);
+  const typed = page.field.value.trim(); // as it stands now
   const found = typed ? search(typed).map(({ address }) => address.match(/^plants\/([^/]+)\/$/)?.[1]) : page.chosen.flatMap((slug) => Object.keys(data.plants[slug].apart));
   const offered = (slug) => typed || !data.plants[slug].never; // what the book never plants comes by its own name alone
   const slugs = [...new Set(found)].filter((slug) => Object.hasOwn(data.plants, slug) && offered(slug) && !page.chosen.includes(slug)).slice(0, OFFERED);

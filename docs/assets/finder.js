@@ -14,21 +14,30 @@ const AHEAD = 1.5; // by how much the page that tells many plants of one name ap
 const MOST_ALIKE = 2; // plants of one name that may stand before the page which tells them apart
 const HARDLY = 0.35; // pages that fit less by meaning are not worth showing, where names found none
 
+const AT_ONCE = 40; // pages between two breaths: indexing them all would hold a phone for a second; each breath takes some ms
+
+let opening;
 let index;
 let pages;
 let phrases;
 let words;
 
-export async function openIndex(root) {
-  if (index) return;
-  const rows = await (await fetch(new URL("assets/search.json", root))).json();
-  pages = rows.map(([address, kind, title, names, line, sought, typed, urgency], id) => ({ id, address, kind, title, names: names.join("; "), line, sought, typed, urgency, known: [title, ...names].map(plain) }));
-  index = made(pages);
-  phrases = phrasesOf(pages, plain, isOneSlip);
-  words = wordsOf(pages, plain);
+/** Resolves once it can be searched; read and indexed at the first call, beside whatever else the page does. */
+export function openIndex(root) {
+  opening ??= read(root);
+  opening.catch(() => { opening = undefined; }); // so that another try reads it afresh
+  return opening;
 }
 
-function made(documents) {
+async function read(root) {
+  const rows = await (await fetch(new URL("assets/search.json", root))).json();
+  pages = rows.map(([address, kind, title, names, line, sought, typed, urgency], id) => ({ id, address, kind, title, names: names.join("; "), line, sought, typed, urgency, known: [title, ...names].map(plain) }));
+  index = await made(pages);
+  phrases = phrasesOf(pages, plain, isOneSlip);
+  words = await wordsOf(pages, plain, AT_ONCE);
+}
+
+async function made(documents) {
   const fresh = new MiniSearch({
     fields: ["title", "names", "line"],
     processTerm: (term) => plain(term) || null,
@@ -38,7 +47,7 @@ function made(documents) {
       prefix: true,
     },
   });
-  fresh.addAll(documents);
+  await fresh.addAllAsync(documents, { chunkSize: AT_ONCE });
   return fresh;
 }
 

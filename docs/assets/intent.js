@@ -12,13 +12,18 @@ export const NEARLY_ALL = 0.85; // met so well, or all its places where it is of
 export function phrasesOf(pages, plain, isOneSlip) {
   const phrases = pages.flatMap((page) => page.sought.map((text) => made(page, plain(text))));
   const seats = new Map(); // each word: where it stands, as [phrase, place]
-  for (const phrase of phrases) for (const [place, words] of phrase.places.entries()) for (const word of words) seats.set(word, [...(seats.get(word) ?? []), [phrase, place]]);
+  for (const phrase of phrases) for (const [place, words] of phrase.places.entries()) for (const word of words) sit(seats, word, [phrase, place]);
   for (const phrase of phrases) {
     phrase.weights = phrase.places.map((words) => Math.min(...words.map((word) => weight(seats, word))));
     phrase.all = sum(phrase.weights);
   }
   const living = new Set(phrases.flatMap(({ urgent, places }) => (urgent ? places[0] : []))); // a phrase of danger begins with who is in it
   return { seats, living, plain, isOneSlip };
+}
+
+function sit(seats, word, seat) {
+  if (!seats.has(word)) seats.set(word, []);
+  seats.get(word).push(seat);
 }
 
 function made(page, text) {

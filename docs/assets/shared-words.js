@@ -6,8 +6,8 @@ import MiniSearch from "minisearch";
 const SLIP = 0.2; // of a word's letters that may differ, in a long word
 const LONG_ENOUGH = 6; // letters; a slip in a shorter word makes another
 
-/** An index of all words of the pages: title, names, line, phrases, and what keepers typed. */
-export function wordsOf(pages, plain) {
+/** An index of all words of the pages: title, names, line, phrases, and what keepers typed; so many pages at once. */
+export async function wordsOf(pages, plain, atOnce) {
   const term = (word) => (SMALL.has(plain(word)) ? null : stem(plain(word)));
   const words = new MiniSearch({
     fields: ["title", "names", "line", "phrases", "typed"],
@@ -15,7 +15,8 @@ export function wordsOf(pages, plain) {
     processTerm: term,
     searchOptions: { combineWith: "OR", fuzzy: (word) => (word.length >= LONG_ENOUGH ? SLIP : false) },
   });
-  words.addAll(pages.map((page) => ({ ...page, phrases: [...new Set(page.sought.join(" ").split(/[!|\s]+/))].join(" ") })));
+  const written = pages.map((page) => ({ ...page, phrases: [...new Set(page.sought.join(" ").split(/[!|\s]+/))].join(" ") }));
+  await words.addAllAsync(written, { chunkSize: atOnce });
   return words;
 }
 

@@ -9,7 +9,7 @@ from tests.own_modules import own_modules
 ALLOWED = {
     "collections", "difflib", "enum",
     "html", "importlib", "json", "math", "pkgutil", "re", "types", "typing", "bisect",
-    "functools", "itertools", "operator", "statistics", "datetime", "random",
+    "functools", "itertools", "operator", "datetime", "random",
     "binascii",  # part of the interpreter itself: no file to load
 }  # fmt: skip
 ONLY_ON_THE_COMMAND_LINE = {"argparse", "os", "sys"}

@@ -14,7 +14,9 @@ from calculators.core.listing import load_all
 from calculators.core.run import run
 from scripts.records.published import cases
 from scripts.runtime.make_runtime import MADE, STAND_INS
+from scripts.runtime.pieces import LATER
 from scripts.setup.node import node
+from scripts.setup.paths import DOCS
 from tests.effort import long_run, thorough
 from tests.near import assert_near
 
@@ -25,9 +27,10 @@ import { gunzipSync } from "node:zlib";
 const [folder, asked, library] = process.argv.slice(2);
 const { loadPyodide } = await import(pathToFileURL(`${folder}/pyodide.mjs`));
 const parts = JSON.parse(readFileSync(`${folder}/parts.json`, "utf8"));
+const pageScript = readFileSync(process.argv[7], "utf8");
 const unpacked = (part) => gunzipSync(readFileSync(`${folder}/${part}`));
 writeFileSync(library, unpacked(parts.library));
-const start = async (extra) => {
+const start = async (extra, whole) => {
   const python = await loadPyodide({
     indexURL: `${folder}/`,
     stdLibURL: library,
@@ -41,15 +44,27 @@ const start = async (extra) => {
       python.FS.writeFile(`/calculator-tables/${name}.json`, readFileSync(`${folder}/${file}`));
     }
   }
+  const bringRest = () => {
+    const rest = unpacked(parts.rest);
+    const file = python.FS.open("/calculators.whl", "r+");
+    python.FS.write(file, rest, 0, rest.length, parts.restAt);
+    python.FS.close(file);
+  };
+  if (whole) bringRest();
   python.runPython("import sys; sys.path[:0] = {'/calculators.whl'}.difference(sys.path)");
+  if (whole) return python;
+  const answer = python.runPython("from calculators.bridge import answer; answer");
+  for (const calculator of parts.first) answer(JSON.stringify({ calculator, given: {} }));
+  bringRest();
+  python.runPython(/READ_AGAIN = `([^`]*)`/.exec(pageScript)[1].replace("${WHEEL}", "/calculators.whl"));
   return python;
 };
 const image = async () => {
-  const python = await start({ _makeSnapshot: true });
+  const python = await start({ _makeSnapshot: true }, true);
   python.runPython("from calculators.bridge import import_all\\nimport_all()");
   return python.makeMemorySnapshot();
 };
-const python = await start(process.argv[6] ? { _loadSnapshot: await image() } : {});
+const python = await (process.argv[6] ? start({ _loadSnapshot: await image() }, true) : start({}, false));
 const run = python.runPython(`
 import json
 from calculators.core.run import run
@@ -75,7 +90,18 @@ WRONG = {
     "1 +": "SyntaxError: invalid syntax",
 }
 STAND_IN_HTML = runpy.run_path(str(STAND_INS / "html" / "__init__.py"))
+PYTHON_START = DOCS / "assets" / "python-start.js"
 OURS = re.compile(r'File "calculators/core/run\.py", line \d+, in find')
+
+
+def unpacked(part):
+    """A part's octets."""
+    return gzip.decompress((MADE / part).read_bytes())
+
+
+def whole_calculators(parts):
+    """The zip of all calculators, its two pieces put together as the page does."""
+    return unpacked(parts["calculators"])[: parts["restAt"]] + unpacked(parts["rest"])
 
 
 def asked_in_the_runtime(folder, asked, wrong=(), *, image=False):
@@ -87,7 +113,9 @@ def asked_in_the_runtime(folder, asked, wrong=(), *, image=False):
     script.write_text(ASK, encoding="utf-8")
     questions.write_text(json.dumps(asked), encoding="utf-8")
     paths = (script, MADE, questions, folder / "library.zip")
-    done = node(*map(str, paths), json.dumps(list(wrong)), "image" if image else "")
+    done = node(
+        *map(str, paths), json.dumps(list(wrong)), "image" if image else "", str(PYTHON_START)
+    )
     assert done.returncode == 0, done.stderr
     return [json.loads(line) for line in done.stdout.splitlines()]
 
@@ -105,6 +133,19 @@ def test_every_calculator_runs_in_the_trimmed_runtime(tmp_path):
         here = json.loads(json.dumps(run(name, given)))
         for key, value in here["outputs"].items():
             assert_near(answer["outputs"][key], value, f"{name} {key}", relative=1e-9)
+
+
+@pytest.mark.usefixtures("site")
+def test_the_first_piece_of_the_calculators_is_the_beginning_of_the_whole():
+    parts = json.loads((MADE / "parts.json").read_text(encoding="utf-8"))
+    first, whole = (
+        zipfile.ZipFile(io.BytesIO(octets))
+        for octets in (unpacked(parts["calculators"]), whole_calculators(parts))
+    )
+    assert whole.testzip() is None
+    assert whole.namelist()[: len(first.namelist())] == first.namelist()
+    assert len(first.namelist()) < len(whole.namelist())
+    assert set(parts["first"]) == set(load_all()) - LATER
 
 
 @long_run()
@@ -135,7 +176,7 @@ def test_html_is_written_as_the_whole_module_writes_it(quote):
 @pytest.mark.usefixtures("site")
 def test_only_bytecode_is_shipped():
     parts = json.loads((MADE / "parts.json").read_text(encoding="utf-8"))
-    for name in (parts["library"], parts["calculators"]):
-        with zipfile.ZipFile(io.BytesIO(gzip.decompress((MADE / name).read_bytes()))) as archive:
+    for octets in (unpacked(parts["library"]), whole_calculators(parts)):
+        with zipfile.ZipFile(io.BytesIO(octets)) as archive:
             assert not [entry for entry in archive.namelist() if entry.endswith(".py")]
             assert [entry for entry in archive.namelist() if entry.endswith(".pyc")]

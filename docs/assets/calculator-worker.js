@@ -3,38 +3,79 @@
 // asked. All files come from this site.
 
 import { dropImage, keptImage } from "./python-image.js";
-import { bringTables, compileEarly, imageAddress, listOfParts, startPython } from "./python-start.js";
+import { bringRest, bringTables, compileEarly, fetchRest, imageAddress, listOfParts, startPython } from "./python-start.js";
 
 const LOADED = 85; // percent of the bar for what is fetched; the rest is Python's own start
 
 let answer;
 let prepare; // imports a calculator
 let tablesOf; // brings the tables that a calculator alone needs, once each
+let bringWhole; // brings what most calculators go without
+let isWhole = false; // whether that is there
+let isAsked = false; // whether anybody has asked yet
+const listed = listOfParts();
 const starting = begin().then(
-  (fromImage) => postMessage({ ready: true, fromImage }),
+  (fromImage) => {
+    postMessage({ ready: true, fromImage });
+    if (!isAsked) restLater();
+  },
   (wrong) => postMessage({ failed: String(wrong?.message ?? wrong) }),
 );
 
 self.onmessage = async ({ data: { id, question, prepare: calculator } }) => {
+  isAsked = true;
+  const asked = question ? JSON.parse(question) : { calculator };
+  soon(asked).catch(() => {}); // looked at below
   await starting;
-  if (calculator) return comes(calculator);
+  if (calculator) return comes(asked);
   try {
-    await tablesOf(JSON.parse(question).calculator);
-    const said = answer(question);
+    const said = await answered(asked, question);
     performance.mark("answered");
     postMessage({ id, answer: said });
   } catch (wrong) {
     postMessage({ id, error: String(wrong?.message ?? wrong) });
   }
+  restLater();
 };
 
-async function comes(calculator) {
+/** Have what a question needs on its way while Python starts. */
+async function soon(asked) {
+  if (await needsRest(asked)) await fetchRest(await listed);
+}
+
+async function answered(asked, question) {
+  await neededBy(asked);
   try {
-    await tablesOf(calculator);
-    prepare(calculator);
+    return answer(question);
+  } catch (wrong) {
+    if (isWhole) throw wrong;
+    await bringWhole(); // it may lack no more than what is on its way
+    return answer(question);
+  }
+}
+
+async function comes(asked) {
+  try {
+    await neededBy(asked);
+    prepare(asked.calculator);
   } catch {
     // the question itself meets it again, and says what is wrong
   }
+}
+
+/** Whether the first piece of the calculators is not enough: the shelf asks in ways of its own. */
+async function needsRest({ message, calculator }) {
+  return !isWhole && (message || !(await listed).first.includes(calculator));
+}
+
+async function neededBy(asked) {
+  if (await needsRest(asked)) await bringWhole();
+  await tablesOf(asked.calculator);
+}
+
+/** Once nobody waits for an answer, so that the line is free for it. */
+function restLater() {
+  if (!isWhole) bringWhole().catch(() => {}); // who needs it asks again, and is told
 }
 
 async function begin() {
@@ -44,12 +85,13 @@ async function begin() {
   performance.mark("worker runs");
   const count = countBytes();
   compileEarly();
-  const parts = await listOfParts();
+  const parts = await listed;
   count.total = parts.bytes;
   const image = await keptImage(imageAddress(parts));
   performance.mark("image read");
   const fromImage = Boolean(image) && (await serves(parts, image));
   if (!fromImage) await open(parts);
+  count.isOver = true; // what comes later is none of the bar's
   postMessage({ percent: 100, text: "Ready." });
   return fromImage;
 }
@@ -57,7 +99,7 @@ async function begin() {
 /** Whether Python starts from the image of an earlier visit; one from which it does not is let go. */
 async function serves(parts, image) {
   try {
-    await open(parts, { _loadSnapshot: image }); // private option of the pinned runtime
+    await open(parts, { whole: true, _loadSnapshot: image }); // private option of the pinned runtime
     return true;
   } catch {
     dropImage(imageAddress(parts)).catch(() => {}); // nobody waits for it
@@ -65,10 +107,15 @@ async function serves(parts, image) {
   }
 }
 
-/** Start Python, so that it can be asked; ``extra`` are further options of the runtime. */
+/** Start Python, so that it can be asked; ``extra`` as for its start. */
 async function open(parts, extra = {}) {
   const python = await startPython(parts, extra);
   postMessage({ percent: 95, text: "Python is starting." });
+  isWhole = Boolean(extra.whole);
+  bringWhole = async () => {
+    await bringRest(python, parts);
+    isWhole = true;
+  };
   tablesOf = (calculator) => bringTables(python, parts.tables[calculator] ?? {});
   answer = python.runPython("from calculators.bridge import answer\nanswer");
   prepare = python.runPython("from calculators.core.run import find\nfind");
@@ -81,10 +128,10 @@ async function open(parts, extra = {}) {
  */
 function countBytes() {
   const plainFetch = self.fetch;
-  const count = { total: Infinity, loaded: 0 };
+  const count = { total: Infinity, loaded: 0, isOver: false };
   self.fetch = async (...request) => {
     const reply = await plainFetch(...request);
-    if (reply.body && reply.ok) hear(reply.clone(), count).catch(() => {}); // who asked for it is told what is wrong
+    if (reply.body && reply.ok && !count.isOver) hear(reply.clone(), count).catch(() => {}); // who asked for it is told what is wrong
     return reply;
   };
   return count;
@@ -95,6 +142,6 @@ async function hear(reply, count) {
   for (let piece = await reader.read(); !piece.done; piece = await reader.read()) {
     count.loaded += piece.value.byteLength;
     const percent = Math.min(LOADED, (LOADED * count.loaded) / count.total);
-    postMessage({ percent, text: "Python is loading. Fill in the form meanwhile." });
+    if (!count.isOver) postMessage({ percent, text: "Python is loading. Fill in the form meanwhile." });
   }
 }

@@ -13,7 +13,7 @@ async function make() {
   if (await isImageKept(imageAddress(parts))) return false;
   const { quota = 0, usage = 0 } = (await navigator.storage?.estimate?.()) ?? {}; // not every engine tells
   if (quota - usage < ROOM) return false;
-  const python = await startPython(parts, { _makeSnapshot: true }); // private option of the pinned runtime
+  const python = await startPython(parts, { whole: true, _makeSnapshot: true }); // private option of the pinned runtime
   python.runPython("from calculators.bridge import import_all\nimport_all()");
   await keepImage(imageAddress(parts), python.makeMemorySnapshot());
   return true;

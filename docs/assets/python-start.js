@@ -4,10 +4,18 @@ import { loadPyodide } from "../runtime/pyodide.mjs";
 
 const runtime = new URL("../runtime/", import.meta.url);
 const WHEEL = "/calculators.whl";
+// Of all that Python looks through, those that read this zip: its own word for all asks for what is not shipped.
+const READ_AGAIN = `
+import sys
+for path, finder in sys.path_importer_cache.items():
+    if path.startswith('${WHEEL}'): finder.invalidate_caches()
+`;
 const CODE = new URL("pyodide.asm.wasm", runtime).href;
 
 /** @type {Promise<WebAssembly.Module> | undefined} */
 let compiled; // once for all starts here: where an image does not serve, Python starts again
+/** @type {Promise<Uint8Array> | undefined} */
+let fetching; // of the calculators' other piece
 
 /** Fetch the interpreter's two files and compile them while all else is on its way. */
 export function compileEarly() {
@@ -30,12 +38,19 @@ export function imageAddress(parts) {
   return new URL(parts.image, runtime).href;
 }
 
-/** Python with the calculators at hand, not imported yet unless ``extra`` brings an image. */
-export async function startPython(parts, extra = {}) {
+/**
+ * Python with most calculators at hand, not imported yet unless an image brings them; with `whole` all are at hand, as
+ * an image needs. The others are options of the runtime.
+ * @param {any} parts
+ * @param {{ whole?: boolean, [option: string]: unknown }} more
+ */
+export async function startPython(parts, more = {}) {
+  const { whole = false, ...extra } = more;
   const stdLibURL = new URL(parts.library, runtime).href;
   const library = unpacked(stdLibURL);
-  const wheel = unpacked(new URL(parts.calculators, runtime)).then((reply) => reply.arrayBuffer());
-  for (const part of [library, wheel]) part.catch(() => {}); // looked at below
+  const first = compileEarly().then(() => octetsOf(parts.calculators)); // last on the line: Python starts meanwhile
+  const rest = whole ? fetchRest(parts) : undefined;
+  for (const part of [library, first, rest]) part?.catch(() => {}); // looked at below
   const python = await withCompiled({ [stdLibURL]: library, [CODE]: new Response() }, () => loadPyodide({
     indexURL: runtime.href,
     stdLibURL,
@@ -43,10 +58,37 @@ export async function startPython(parts, extra = {}) {
     ...extra,
   }));
   performance.mark("Python started");
-  python.FS.writeFile(WHEEL, new Uint8Array(await wheel));
+  python.FS.writeFile(WHEEL, await first);
+  if (whole) putRest(python, parts, await rest);
   python.FS.mkdirTree("/calculator-tables");
   python.runPython(`import sys\nif '${WHEEL}' not in sys.path: sys.path.insert(0, '${WHEEL}')`);
   return python;
+}
+
+/** Have the other piece of the calculators on its way, before Python runs. */
+export function fetchRest(parts) {
+  fetching ??= octetsOf(parts.rest);
+  fetching.catch(() => { fetching = undefined; }); // another try fetches it anew
+  return fetching;
+}
+
+/** Bring the other piece, where Python started without. */
+export async function bringRest(python, parts) {
+  putRest(python, parts, await fetchRest(parts));
+  python.runPython(READ_AGAIN);
+}
+
+/** Make the zip whole: the other piece goes over its end, where its list of files stands. */
+function putRest(python, parts, octets) {
+  const file = python.FS.open(WHEEL, "r+");
+  python.FS.write(file, octets, 0, octets.length, parts.restAt);
+  python.FS.close(file);
+  fetching = undefined; // it is in Python's memory now
+}
+
+async function octetsOf(part) {
+  const reply = await unpacked(new URL(part, runtime));
+  return new Uint8Array(await reply.arrayBuffer());
 }
 
 /** A part that comes packed as one gzip stream, unpacked as it comes. */

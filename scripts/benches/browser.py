@@ -47,7 +47,7 @@ async (image) => {{ {LAPS}
   const parts = await start.listOfParts();
   await import('/runtime/pyodide.asm.js');
   lap('scripts');
-  const extra = image ? {{ _loadSnapshot: await keptImage(start.imageAddress(parts)) }} : {{}};
+  const extra = image ? {{ whole: true, _loadSnapshot: await keptImage(start.imageAddress(parts)) }} : {{}};
   lap('image');
   const python = await start.startPython(parts, extra);
   lap('Python');

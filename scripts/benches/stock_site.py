@@ -12,16 +12,26 @@ import { loadPyodide } from "../stock/pyodide.mjs";
 const runtime = new URL("../runtime/", import.meta.url);
 export const compileEarly = () => {};
 export const bringTables = async () => {};
+export const bringRest = async () => {};
+export const fetchRest = async () => {};
 export const imageAddress = () => new URL("no-image", runtime).href;
 export const listOfParts = async () => (await fetch(new URL("parts.json", runtime))).json();
 export async function startPython(parts) {
-  const [python, wheel] = await Promise.all([
+  const piece = async (name) => {
+    const reply = await fetch(new URL(name, runtime));
+    const whole = new Response(reply.body.pipeThrough(new DecompressionStream("gzip")));
+    return new Uint8Array(await whole.arrayBuffer());
+  };
+  const [python, first, rest] = await Promise.all([
     loadPyodide({ indexURL: new URL("../stock/", import.meta.url).href }),
-    fetch(new URL(parts.calculators, runtime))
-      .then((reply) => new Response(reply.body.pipeThrough(new DecompressionStream("gzip"))).arrayBuffer()),
+    piece(parts.calculators),
+    piece(parts.rest),
   ]);
   performance.mark("Python started");
-  python.FS.writeFile("/calculators.whl", new Uint8Array(wheel));
+  python.FS.writeFile("/calculators.whl", first);
+  const file = python.FS.open("/calculators.whl", "r+");
+  python.FS.write(file, rest, 0, rest.length, parts.restAt);
+  python.FS.close(file);
   python.runPython("import sys; sys.path.insert(0, '/calculators.whl')");
   return python;
 }

@@ -13,6 +13,7 @@ from typing import Any
 from calculators.core.listing import load_all
 from scripts.runtime.compile_here import can_compile_here, compile_here, slim_archive
 from scripts.runtime.interpreter import FILES, small_interpreter
+from scripts.runtime.pieces import LATER, in_pieces
 from scripts.runtime.wheel import build_wheel
 from scripts.setup.node import browser_parts, node
 from scripts.setup.paths import BUILD, LOCKS, ROOT
@@ -53,26 +54,42 @@ def fill(work: Path, pyodide: Path, sources_hash: str) -> None:
     library, calculators = work / "library.zip", work / "calculators.whl"
     here = can_compile_here((major, minor))
     stock = with_stand_ins(pyodide / "python_stdlib.zip", work / "python_stdlib.zip")
-    files = trim(work, stock, wheel, None if here else (library, calculators))
+    used = trim(work, stock, wheel, None if here else (library, calculators))
     if here:
-        compile_here(stock, files, wheel, library, calculators)
+        compile_here(stock, used["library"], wheel, library, calculators)
         slim_archive(library, lines=False)
         slim_archive(calculators, lines=True, read=docstrings_read())
-    tables = copy_tables()
-    sizes = [(MADE / "pyodide.asm.wasm").stat().st_size]
+    pieces = in_pieces(calculators.read_bytes(), used["first"])
     listed: dict[str, Any] = {
         "lock": {"info": lock["info"], "packages": {}},
-        "modules": files,
-        "tables": tables,
+        "modules": used["library"],
+        "tables": copy_tables(),
+        "first": first_calculators(),
+        "restAt": pieces.at,
+        "library": write_pack("library", library.read_bytes()),
+        "calculators": write_pack("calculators", pieces.first),
+        "rest": write_pack("rest", pieces.rest),
     }
-    for key, made in (("library", library), ("calculators", calculators)):
-        data = packed(made.read_bytes())
-        listed[key] = f"{key}-{hashlib.sha256(data).hexdigest()[:12]}.pack"
-        (MADE / listed[key]).write_bytes(data)
-        sizes.append(len(data))
-    listed["bytes"] = sum(sizes)  # what the progress bar counts
+    counted = ("pyodide.asm.wasm", listed["library"], listed["calculators"])
+    listed["bytes"] = sum((MADE / name).stat().st_size for name in counted)  # on the progress bar
     listed["image"] = f"image-{sources_hash[:12]}"  # the browser's own file, of this version
     (MADE / "parts.json").write_text(json.dumps(listed), encoding="utf-8")
+
+
+def first_calculators() -> list[str]:
+    """The names of those that the first piece answers. Raises ``Missing`` where one set apart is none."""
+    names = list(load_all())
+    if lost := LATER - set(names):
+        raise Missing(f"no calculator is called {', '.join(sorted(lost))} any more.")
+    return [name for name in names if name not in LATER]
+
+
+def write_pack(key: str, octets: bytes) -> str:
+    """Write a part into the runtime folder, packed; its file there, which its octets name."""
+    data = packed(octets)
+    name = f"{key}-{hashlib.sha256(data).hexdigest()[:12]}.pack"
+    (MADE / name).write_bytes(data)
+    return name
 
 
 def packed(octets: bytes) -> bytes:
@@ -123,8 +140,10 @@ def with_stand_ins(stock: Path, target: Path) -> Path:
     return target
 
 
-def trim(work: Path, stock: Path, wheel: Path, compile_to: tuple[Path, Path] | None) -> list[str]:
-    """Run trim.mjs under Node; the files of the library that are needed.
+def trim(
+    work: Path, stock: Path, wheel: Path, compile_to: tuple[Path, Path] | None
+) -> dict[str, list[str]]:
+    """Run trim.mjs under Node; the files that are needed: of the ``library``, and of ours ``first``.
 
     Raises ``Missing`` where it fails.
     """
@@ -133,7 +152,8 @@ def trim(work: Path, stock: Path, wheel: Path, compile_to: tuple[Path, Path] | N
         "library": str(stock),
         "scripts": {name: str(HERE / name) for name in ("trim.py", "slim.py")},
         "wheel": str(wheel),
-        "names": list(load_all()),
+        "first": first_calculators(),
+        "later": sorted(LATER),
         "read": docstrings_read(),
         "tables": {
             table: str(ROOT / "calculators" / "data" / f"{table}.json")
@@ -147,8 +167,8 @@ def trim(work: Path, stock: Path, wheel: Path, compile_to: tuple[Path, Path] | N
     done = node(str(HERE / "trim.mjs"), str(work / "request.json"))
     if done.returncode:
         raise Missing(f"the browser's Python could not be trimmed: {done.stdout}{done.stderr}")
-    files: list[str] = json.loads((work / "files.json").read_text(encoding="utf-8"))
-    return files
+    used: dict[str, list[str]] = json.loads((work / "files.json").read_text(encoding="utf-8"))
+    return used
 
 
 def made_from() -> str:

@@ -1,6 +1,6 @@
 // Under Node, in the browser's own Python: find what the calculators need of the standard library, and
 // byte-compile that and the wheel. Usage: node trim.mjs REQUEST.json, which names
-// {pyodide, library, scripts, wheel, names, read, tables, compile: library and wheel to write or null, list: file to write}.
+// {pyodide, library, scripts, wheel, first, later, read, tables, compile: library and wheel to write or null, list: file to write}.
 
 import { readFileSync, writeFileSync } from "node:fs";
 import { pathToFileURL } from "node:url";
@@ -24,11 +24,12 @@ for (const [name, file] of Object.entries(asked.scripts)) python.FS.writeFile(`/
 python.FS.mkdirTree("/calculator-tables");
 for (const [name, file] of Object.entries(asked.tables)) python.FS.writeFile(`/calculator-tables/${name}.json`, readFileSync(file));
 python.runPython("import sys; sys.path[:0] = ['/', '/calculators.whl']");
-python.globals.set("names", JSON.stringify(asked.names));
+python.globals.set("first", JSON.stringify(asked.first));
+python.globals.set("later", JSON.stringify(asked.later));
 python.globals.set("read", JSON.stringify(asked.read));
 // The modules are counted before trim's own tools, such as zipfile, are loaded.
-python.runPython("import json\nfrom scripts.runtime import trim\ntrim.exercise(json.loads(names))\nfiles = trim.library_files()");
-writeFileSync(asked.list, python.runPython("json.dumps(files)"));
+python.runPython("import json\nfrom scripts.runtime import trim\nused = trim.used(json.loads(first), json.loads(later))");
+writeFileSync(asked.list, python.runPython("json.dumps(used)"));
 
 if (asked.compile) {
   const bytes = (code) => {
@@ -37,6 +38,6 @@ if (asked.compile) {
     proxy.destroy();
     return data;
   };
-  writeFileSync(asked.compile.library, bytes("trim.compiled(trim.LIBRARY, files)"));
+  writeFileSync(asked.compile.library, bytes("trim.compiled(trim.LIBRARY, used['library'])"));
   writeFileSync(asked.compile.wheel, bytes("trim.compiled('/calculators.whl', read=json.loads(read))"));
 }

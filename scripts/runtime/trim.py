@@ -1,7 +1,7 @@
 """Runs inside the browser's own Python, under Node: what do the calculators import, and its bytecode.
 
 Exercises every calculator in every way a page can ask, then looks at which modules of the standard
-library are loaded. ``trim.mjs`` calls ``exercise`` and ``compiled``.
+library are loaded. ``trim.mjs`` calls ``used`` and ``compiled``.
 """
 
 import json
@@ -11,6 +11,15 @@ from typing import Any
 LIBRARY = "/lib/python{}{}.zip".format(*sys.version_info[:2])
 # The interpreter loads these by itself to decode text or show an error: no run is sure to need them.
 ALSO = ("encodings.ascii", "encodings.latin_1", "encodings.utf_8", "traceback", "linecache")
+
+
+def used(first: list[str], later: list[str]) -> dict[str, list[str]]:
+    """Ask every calculator; the files needed: of the ``library`` for all, of ours for those ``first``."""
+    exercise(first)
+    ours = our_files()
+    exercise(later)
+    ask_what_is_none()
+    return {"library": library_files(), "first": ours}
 
 
 def exercise(names: list[str]) -> None:
@@ -28,6 +37,12 @@ def exercise(names: list[str]) -> None:
         )
     if "standing" in names:
         ask_the_shelf()
+
+
+def ask_what_is_none() -> None:
+    """Ask a calculator that is none, and show the error."""
+    from calculators.bridge import answer
+
     try:
         answer(json.dumps({"calculator": "no-such-calculator", "given": {}}))
     except LookupError:
@@ -56,6 +71,19 @@ def ask_the_shelf() -> None:
         ),
     ):
         answer(json.dumps(asked))
+
+
+def our_files() -> list[str]:
+    """The files of the calculators that are loaded or read now, as they are shipped."""
+    from calculators.core.data import tables_read
+
+    names = [
+        name.replace(".", "/") + ("/__init__" if hasattr(module, "__path__") else "")
+        for name, module in sys.modules.items()
+        if name.partition(".")[0] == "calculators"
+    ]
+    tables = [f"calculators/data/{name}.json" for name in tables_read()]
+    return sorted([*(f"{name}.pyc" for name in names), *tables])
 
 
 def library_files() -> list[str]:

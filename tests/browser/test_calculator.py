@@ -191,11 +191,7 @@ def test_a_loading_bar_shows_real_progress(page):
     )
     go(page, "calculators/units/")
     seen = [0]
-    for part in (
-        "calculators",
-        "pyodide",
-        "library",
-    ):  # their sizes are known once they are asked for
+    for part in ("library", "pyodide", "calculators"):  # as they are asked for
         for _ in range(MOST_FRAMES):
             if part in held:
                 break

@@ -92,6 +92,21 @@ def test_a_module_means_its_own_place_whatever_file_it_is_in(scripts):
     assert '"shelf/words.js",import.meta.url' in (made / "page.js").read_text(encoding="utf-8")
 
 
+@pytest.mark.parametrize("worker", ["calculator-worker.js", "image-worker.js"])
+def test_a_worker_never_loads_what_begins_a_page(worker):
+    graph = graph_of(joined())
+    assert "page.js" not in graph.closure([worker])
+
+
+def test_what_a_worker_and_the_pages_share_stands_apart(scripts):
+    shared = 'import { atMost } from "./at-most.js";\nconsole.log(atMost);\n'
+    written = (joined_scripts.SOURCES / "python-image.js").read_text(encoding="utf-8")
+    graph = graph_of(joined(scripts(**{"python-image": shared + written})))
+    assert graph.modules["at-most.js"] == "everywhere.js"
+    assert "everywhere.js" in graph.closure(["page.js"])
+    assert "page.js" not in graph.closure(["calculator-worker.js"])
+
+
 def test_a_broken_script_is_said_and_nothing_is_kept(scripts):
     folder = scripts(page="export const = 1;\n")
     with pytest.raises(Missing, match=r"could not be joined[\s\S]*page\.js"):

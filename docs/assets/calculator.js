@@ -1,5 +1,6 @@
 // A calculator's page: passes what is typed to Python, paints what comes back. No formula stands here.
 
+import { atMost } from "./at-most.js";
 import { ask, start } from "./runtime.js";
 import { chooseUnits, chosenUnits } from "./device-choices.js";
 import { borrow, borrowedKeys, EXAMPLE, heldAnew, openExample, paintBorrowed, showButtons } from "./borrowed.js";
@@ -178,7 +179,7 @@ async function showLoading(here, loading) {
     await start(watch);
     clearTimeout(late);
     loading.hidden = true;
-    await Promise.race([here.filling, new Promise((done) => setTimeout(done, SHELF_SOON))]);
+    await atMost(here.filling, SHELF_SOON);
     if (isGone(here)) return;
     here.ready = true;
     document.querySelector("#after").hidden = false;

@@ -1,5 +1,6 @@
 // Registers the service worker, says when a new version of the book is ready, and sees that the copy is whole.
 
+import { atMost } from "./at-most.js";
 import { settled } from "./runtime.js";
 import { workerAt } from "./trust.js";
 import { onWaiting } from "./waited-for.js";
@@ -18,7 +19,7 @@ export async function watchForNews(root) {
   if (!registration) {
     hadCopy = Boolean(navigator.serviceWorker.controller);
     navigator.serviceWorker.addEventListener("controllerchange", changed);
-    if (!hadCopy) await Promise.race([settled(), new Promise((done) => setTimeout(done, AT_MOST))]);
+    if (!hadCopy) await atMost(settled(), AT_MOST);
     registration = await navigator.serviceWorker
       .register(workerAt(new URL("service-worker.js", root)), { scope: root.pathname, updateViaCache: "none" })
       .catch(() => null); // a host without https; the book works, but only with a signal

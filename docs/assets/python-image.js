@@ -9,7 +9,7 @@ const TYPE = { "Content-Type": "application/octet-stream" };
 
 /** The image's bytes for this version of the runtime; nothing where there is none, or none comes soon. */
 export function keptImage(address) {
-  return Promise.race([readImage(address), new Promise((done) => setTimeout(done, SOON))]);
+  return Promise.race([readImage(address), new Promise((done) => setTimeout(done, SOON))]); // as atMost does for pages: a file for both would be one more to fetch
 }
 
 async function readImage(address) {

@@ -5,7 +5,7 @@
 import { mkdirSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
 import { dirname, join, posix, relative, resolve, sep } from "node:path";
 import { pathToFileURL } from "node:url";
-import { DOORS, ENTRIES, LIBRARIES, PACKS, PLAIN } from "./packs.mjs";
+import { DOORS, LIBRARIES, PACKS, PAGE, PLAIN, WORKERS } from "./packs.mjs";
 
 const [packages, sources, target] = process.argv.slice(2).map((path) => resolve(path));
 const { rollup } = await import(pathToFileURL(join(packages, "@rollup/wasm-node/dist/es/rollup.js")));
@@ -58,19 +58,26 @@ function licence(name) {
   return `/* ${name}\n${readFileSync(join(folder, file), "utf8").trim()}\n*/\n`;
 }
 
-/** Puts each module of ours and of the libraries into the first pack that reaches it. */
-function packOf(id, { getModuleInfo }) {
-  for (const [pack, starts] of Object.entries(PACKS)) if (reached(pack, starts, getModuleInfo).has(id)) return pack;
-  return null;
+/**
+ * Puts each module of ours and of the libraries into the first pack that reaches it. What a worker and the pages share
+ * stands apart: a worker has no page, and must not load what begins one.
+ */
+function manualChunks(id, { getModuleInfo }) {
+  const isIn = (pack, starts) => reached(pack, starts, getModuleInfo).has(id);
+  const isOfWorkers = isIn("workers", WORKERS);
+  if (isIn("page", [PAGE])) return isOfWorkers ? "everywhere" : "page";
+  const [pack] = Object.entries(PACKS).find(([name, starts]) => isIn(name, starts)) ?? [null];
+  return pack;
 }
 
 const known = new Map();
 function reached(pack, starts, getModuleInfo) {
-  if (!known.has(pack)) known.set(pack, closure(starts.map((name) => join(sources, name)), getModuleInfo));
+  if (!known.has(pack)) known.set(pack, closure(starts, getModuleInfo));
   return known.get(pack);
 }
 
-function closure(ids, getModuleInfo) {
+/** All that some modules import, directly or not, and they themselves. */
+function closure(names, getModuleInfo) {
   const found = new Set();
   const follow = (id) => {
     const info = getModuleInfo(id);
@@ -78,18 +85,12 @@ function closure(ids, getModuleInfo) {
     found.add(id);
     info.importedIds.forEach(follow);
   };
-  ids.forEach(follow);
+  for (const name of names) follow(join(sources, name));
   return found;
 }
 
-const page = new Set(); // filled at the first question: what the entry of all pages holds stays with it
-function manualChunks(id, api) {
-  if (!page.size) for (const one of closure([join(sources, "page.js")], api.getModuleInfo)) page.add(one);
-  return page.has(id) ? "page" : packOf(id, api);
-}
-
 const input = Object.fromEntries([
-  ...ENTRIES.map((name) => [name.slice(0, -".js".length), join(sources, name)]),
+  ...[PAGE, ...WORKERS].map((name) => [name.slice(0, -".js".length), join(sources, name)]),
   ...DOORS.map((name) => [name.slice(0, -".js".length), `${DOOR}${name}`]),
 ]);
 const bundle = await rollup({
@@ -102,9 +103,11 @@ const bundle = await rollup({
 const { output } = await bundle.write({
   dir: target,
   format: "es",
+  hoistTransitiveImports: false, // a page names all files that it loads
+  experimentalMinChunkSize: 0, // or doors, which hold nothing themselves, are joined to one another
   manualChunks,
   entryFileNames: "[name].js",
-  chunkFileNames: ({ name, facadeModuleId }) => (name in PACKS ? `${name}.js` : nameOf(facadeModuleId)),
+  chunkFileNames: ({ name, facadeModuleId }) => (name in PACKS || name === "everywhere" ? `${name}.js` : nameOf(facadeModuleId)),
   plugins: [small],
 });
 for (const name of PLAIN) {

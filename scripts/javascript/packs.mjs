@@ -1,8 +1,9 @@
 // Which of our modules are served together. A pack holds what its first modules import, directly or not, as far as no
 // pack before it does; what is left stands in files of its own, as the bundler divides it.
 
-/** What a browser starts with: the pages, and the two workers. */
-export const ENTRIES = ["page.js", "calculator-worker.js", "image-worker.js"];
+/** What a browser starts with: every page, and the two workers. */
+export const PAGE = "page.js";
+export const WORKERS = ["calculator-worker.js", "image-worker.js"];
 
 /** By name of the file: what every page loads, what those at a tank share, and two libraries with what is around them. */
 export const PACKS = {

@@ -1,6 +1,7 @@
 // The board: a card for each tank, danger first, then what is due today. Its last cards are shown at once, before the
 // log has been read; Python makes the verdicts anew in the background.
 
+import { atMost } from "../at-most.js";
 import { ask } from "../runtime.js";
 import { day, said, shelf, table } from "./shelf-start.js";
 import { ROUND } from "./settings.js";
@@ -21,8 +22,7 @@ let shownFirst = null; // the board of this page, with its first cards
 export async function first(root) {
   const box = document.querySelector("#board");
   shownFirst = { root, box, store: null, cards: new Map(), turn: 0 };
-  const late = new Promise((done) => { setTimeout(done, FIRST_WITHIN); });
-  paintFront(shownFirst, await Promise.race([readFront(), late]));
+  paintFront(shownFirst, await atMost(readFront(), FIRST_WITHIN));
 }
 
 export async function open() {

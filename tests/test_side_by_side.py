@@ -246,7 +246,8 @@ def test_growth_against_light_shows_every_plant_once(library, site):
         middles = [one.doubling.low * one.doubling.high for one in found.items]
         assert middles == sorted(middles)
         for one in found.items:
-            assert str(found.picture).count(f'href="../{one.slug}/"') == 1
+            assert str(found.picture).count(f'href="#spot-{one.slug}"') == 1
+            assert text.count(f'<li id="spot-{one.slug}"><a href="../{one.slug}/">') == 1
         for slug, _ in found.missing:
             assert f'href="../{slug}/"' in text
             assert f'href="../{slug}/"' not in str(found.picture)

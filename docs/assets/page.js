@@ -5,6 +5,7 @@ import { openKeys } from "./keys.js";
 import { isRunning } from "./runtime.js";
 import { chosenUnits } from "./device-choices.js";
 import { isRenewed, watchForNews } from "./offline.js";
+import { openReadHere } from "./read-here.js";
 import { painted } from "./trust.js";
 import { waitedFor } from "./waited-for.js";
 
@@ -144,4 +145,5 @@ const icons = document.head.querySelectorAll("link[rel~=icon], link[rel=apple-to
 for (const icon of icons) icon.href = String(icon.href);
 
 openKeys(root);
+openReadHere();
 open();

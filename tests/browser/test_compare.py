@@ -331,6 +331,7 @@ def test_comparing_works_with_the_network_off(page, context):
     expect(page.get_by_role("heading", level=1)).to_contain_text("Ambulia")
     page.goto("plants/growth/")
     page.locator(".growth a").first.tap()
+    page.locator("#read-here a").first.tap()
     expect(page.get_by_role("heading", level=2).first).to_have_text("What it needs")
 
 

@@ -137,10 +137,10 @@ def lead(home: PicturePoint, place: PicturePoint) -> str:
 
 
 def mark(spot: Spot, place: PicturePoint) -> str:
-    """A numbered mark, which is a link."""
+    """A numbered mark, which leads to the plant's line in the list."""
     name = escape(f"{spot.number}: {spot.name}")
     return (
-        f'<a href="../{spot.slug}/" aria-label="{name}"><title>{name}</title>'
+        f'<a href="#spot-{spot.slug}" aria-label="{name}"><title>{name}</title>'
         f'<circle class="dot" cx="{place.x:.1f}" cy="{place.y:.1f}" r="{MARK:g}"/>'
         f'<text class="mid" x="{place.x:.1f}" y="{place.y + 4:.1f}">{spot.number}</text></a>'
     )

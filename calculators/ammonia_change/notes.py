@@ -11,10 +11,11 @@ from calculators.science.water.ammonia import (
 )
 from calculators.science.water.ammonia_reading import BOUND_IS_COUNTED, unit_notes
 from calculators.science.water.carbonate import SUFFOCATING_CO2_MG_L, co2_mg_l
-from calculators.science.water.change_choice import ChangeOutcome, Choice
+from calculators.science.water.change_choice import ChangeOutcome, Choice, misfits
 from calculators.science.water.change_words import sentence
 from calculators.science.water.chemistry import MEQ_PER_DH
 from calculators.science.water.mixing import share_of_second
+from calculators.science.water.readings_fit import READ_AGAIN, misfit_words
 from calculators.science.water.water_mix import UNSEEN_KH_DH, Water
 
 NEARLY_ALL = 0.98
@@ -38,7 +39,8 @@ def notes(
 ) -> tuple[Note, ...]:
     """The advice first, then what bounds it."""
     if tank.ammonia_mg_n_l == 0:
-        return (Note("info", sentence(choice, tank, tap, change), True), OTHER_POISONS)
+        none = Note("info", sentence(choice, tank, tap, change), True)
+        return (none, *do_not_fit(tank, tap), OTHER_POISONS)
     return (
         advice(choice, tank, tap, change),
         *this_change(choice, change),
@@ -61,6 +63,15 @@ def advice(choice: Choice, tank: Water, tap: Water, change: ChangeOutcome) -> No
         text += " This is above the acute limit: animals can die within hours."
     links = (Link("Animals in danger", "danger/"),) if acts else ()
     return Note("info" if choice.way == "nothing" else level, text, True, links)
+
+
+def do_not_fit(tank: Water, tap: Water) -> list[Note]:
+    """That a pH and a hardness cannot be of one water, for the tank and for the new water."""
+    return [
+        Note("caution", f"{misfit_words(*water[:3], whose)} {READ_AGAIN}")
+        for water, whose in ((tank, "of the tank"), (tap, "of the new water"))
+        if misfits(water)
+    ]
 
 
 def this_change(choice: Choice, change: ChangeOutcome) -> list[Note]:
@@ -93,6 +104,8 @@ def about_air(choice: Choice) -> list[Note]:
 
 def about_gas(tank: Water) -> list[Note]:
     """How far the readings tell the gas, on which the figure right after a change rests."""
+    if misfits(tank):
+        return []
     hardness = max(tank.kh_dh, UNSEEN_KH_DH) * MEQ_PER_DH
     gas = co2_mg_l(hardness, hardness, tank.ph, tank.temperature_c) or 0.0
     if tank.kh_dh >= 2 * UNSEEN_KH_DH and gas <= SUFFOCATING_CO2_MG_L:

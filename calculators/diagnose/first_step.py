@@ -6,7 +6,7 @@ from typing import NamedTuple
 from calculators.diagnose.case_read import Case
 from calculators.diagnose.likelihood import ODDS
 from calculators.diagnose.problem_table import CAUSES, question_of
-from calculators.diagnose.triage import ENOUGH, fair_urgent, in_danger
+from calculators.diagnose.triage import ENOUGH, fair_urgent, in_danger, known_readings
 from calculators.diagnose.water_step import (
     animals_suffer,
     is_cold,
@@ -19,9 +19,9 @@ from calculators.diagnose.words import (
     AIR_FIRST,
     CHANGE_FIRST,
     CHECK_THE_HEATER,
-    LOOK_FIRST,
-    LOOK_TOO,
-    THEN_TEST,
+    look_first,
+    look_too,
+    then_test,
 )
 from calculators.science.animals.reading_lines import Side
 from calculators.science.animals.reading_steps import (
@@ -32,6 +32,7 @@ from calculators.science.animals.reading_steps import (
     change_for,
     deadly,
     harmful,
+    step_words,
 )
 
 OWN_PROBLEM = {
@@ -96,18 +97,20 @@ def explains(chances: Mapping[str, float]) -> str | None:
 
 def by_cause(evidence: FirstStepEvidence, cause: str | None) -> tuple[str, str | None]:
     """The first step by the cause that endangers animals, else by the likeliest."""
-    water = water_of(evidence.case)
+    water, known = water_of(evidence.case), known_readings(evidence.case)
     if cause:
         return safe_action(cause, water), cause
     if evidence.urgent:
-        return f"{AIR_FIRST} {with_care_here(CHANGE_FIRST, water)} {THEN_TEST}", None
+        then = then_test(known)
+        return f"{AIR_FIRST} {with_care_here(CHANGE_FIRST, water)} {then}", None
     if evidence.enough:
         best = likeliest(evidence)
         return safe_action(best, water), best
     harms = harmful(evidence.readings)
     if harms:
-        return " ".join([*(STEPS[reading].harmful for reading in harms), LOOK_TOO]), None
-    return LOOK_FIRST, None
+        steps = [step_words(reading, False, known) for reading in harms]
+        return " ".join([*steps, look_too(known)]), None
+    return look_first(known), None
 
 
 def against_readings(
@@ -115,7 +118,8 @@ def against_readings(
 ) -> tuple[str, str | None]:
     """The first step against readings that kill, with what a cause adds to it, and one change of water."""
     water = water_of(evidence.case)
-    sentences = [STEPS[reading].deadly for reading in kills]
+    known = known_readings(evidence.case)
+    sentences = [step_words(reading, True, known) for reading in kills]
     if cause and not is_shown_by(cause, evidence.case, kills):
         sentences.append(CAUSES[cause].besides or CAUSES[cause].first_action)
     change: str = change_for(kills)

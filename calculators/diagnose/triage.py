@@ -7,15 +7,17 @@ from calculators.core.result import Note
 from calculators.diagnose.case_read import Case
 from calculators.diagnose.cause_posterior import prior_weight
 from calculators.diagnose.likelihood import ODDS
-from calculators.diagnose.problem_table import CAUSES, FINDINGS
+from calculators.diagnose.problem_table import CAUSES, FINDINGS, question_of
 from calculators.science.animals.reading_steps import (
-    STEPS,
     TO_KINDS_THAT_LIVE_COLD,
     deadly,
     harmful,
+    step_words,
 )
 from calculators.science.evidence.weighing import SOMETHING_ELSE
 from calculators.science.water.ammonia import chronic_limit_mg_n_l
+from calculators.science.water.readings_fit import READ_AGAIN, fit_together, misfit_words
+from calculators.science.water.unread import WARM_C
 
 IN_DANGER = "Animals may be in danger. See to them first; leaves can wait."
 NOT_ENOUGH = "Not enough to tell. Answer the next check; change nothing yet."
@@ -105,6 +107,14 @@ def is_enough(case: Case, chances: Mapping[str, float]) -> bool:
     return any(root != SOMETHING_ELSE and chance > ENOUGH for root, chance in roots.items())
 
 
+def known_readings(case: Case) -> frozenset[str]:
+    """The readings, by key, of which a figure or a band was said."""
+    start = "readings."
+    present = {question_of(key) for key in case.present()}
+    measured = {key for key, answer in case.answers.items() if answer.value is not None}
+    return frozenset(key[len(start) :] for key in present | measured if key.startswith(start))
+
+
 def warnings(
     case: Case, readings: Mapping[str, float | None], urgent: bool, enough: bool
 ) -> list[Note]:
@@ -123,8 +133,12 @@ def warnings(
                 "exposure. The aim is none at all.",
             )
         )
+    kh, at = readings["kh_dh"], WARM_C if warmth is None else warmth
+    if ph is not None and kh is not None and not fit_together(ph, kh, at):
+        notes.append(Note("danger", f"{misfit_words(ph, kh, at)} {READ_AGAIN}"))
     harms = harmful(readings)
-    notes += [Note("caution", STEPS[reading].harmful) for reading in harms]
+    known = known_readings(case)
+    notes += [Note("caution", step_words(reading, False, known)) for reading in harms]
     if ("temperature_c", "low") in deadly(readings):
         notes.append(Note("info", TO_KINDS_THAT_LIVE_COLD))
     if not enough:

@@ -5,6 +5,7 @@ from calculators.core.result import Link, Note
 from calculators.core.wording import CHANGE_WITH_CARE, DANGER_PAGE
 from calculators.science.water.carbonate import SUFFOCATING_CO2_MG_L
 from calculators.science.water.gentle import STEP_DH_A_DAY
+from calculators.science.water.readings_fit import READ_AGAIN
 
 # Working lines, common practice, no source: a tank without added gas seldom holds more than 10.
 MUCH_MG_L = 15
@@ -63,6 +64,15 @@ def about_gas(co2: float | None, most: float, pure: float, air: float) -> list[N
         text = "It is less than air would give: plants use it faster than it comes in, or a kit is off."
         notes.append(Note("info", text))
     return notes
+
+
+def misfit(words: str) -> list[Note]:
+    """What is said where pH and hardness cannot be of one water; ``words`` say why."""
+    text = (
+        f"{words} {READ_AGAIN} Until then trust neither: if the KH is wrong, nothing holds the pH; if the pH "
+        "is wrong, far more of any ammonia is toxic than it says. Test ammonia, and look at the animals."
+    )
+    return [Note("danger", text, True), GASPING]
 
 
 def verdict(co2: float, least: float, most: float) -> Note:

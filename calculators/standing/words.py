@@ -4,7 +4,7 @@ import re
 
 from calculators.core.result import Note
 from calculators.core.wording import DANGER_PAGE, upper
-from calculators.science.animals.reading_steps import STEPS, change_for
+from calculators.science.animals.reading_steps import STEPS, change_for, step_words
 from calculators.science.shelf.entries import READINGS
 from calculators.science.shelf.freshest import figure_now
 from calculators.science.shelf.harmful_readings import (
@@ -20,6 +20,8 @@ from calculators.science.shelf.shelf_tank import TANK_FIELDS
 from calculators.science.shelf.tank_state import TankState
 from calculators.science.shelf.tank_verdict import FIRST_HOUR, LEVEL
 from calculators.science.water.careful_change import WaterForChange, careful_change, with_care
+from calculators.science.water.readings_fit import READ_AGAIN, fit_together, misfit_words
+from calculators.science.water.unread import WARM_C
 from calculators.standing.nitrogen_outlook import WeeksAhead
 from calculators.standing.outlook_notes import harm_ahead, outlook_note
 
@@ -34,7 +36,13 @@ CHEAP = "Feeding is never due: animals that are hungry are safer than food that 
 
 def notes(stand: TankState, ahead: WeeksAhead) -> list[Note]:
     """The notes of an answer, what matters most first."""
-    found = [sentence_note(stand), *steps(stand), *harm_ahead(stand, ahead), *old_readings(stand)]
+    found = [
+        sentence_note(stand),
+        *steps(stand),
+        *do_not_fit(stand),
+        *harm_ahead(stand, ahead),
+        *old_readings(stand),
+    ]
     test = stand.next_test
     found.append(Note("info", f"Test next: {READINGS[test.what].name}, {test.why}."))
     found += [Note("info", text) for text in learned_sentences(stand.tank, stand.log)]
@@ -69,6 +77,16 @@ def steps(stand: TankState) -> list[Note]:
     return [note for note in found if note.text]
 
 
+def do_not_fit(stand: TankState) -> list[Note]:
+    """That the latest pH and carbonate hardness cannot be of one water, where both are of use still."""
+    read = [stand.judged.readings.get(what) for what in ("ph", "kh_dh", "temperature_c")]
+    ph, kh, warmth = (None if one is None else fresh(one) for one in read)
+    at = WARM_C if warmth is None else warmth
+    if ph is None or kh is None or fit_together(ph, kh, at):
+        return []
+    return [Note("caution", f"{misfit_words(ph, kh, at)} {READ_AGAIN}", True)]
+
+
 def step_of(harm: ReadingOutside, stand: TankState) -> str:
     """What a reading asks for, but for the change of water."""
     if harm.reading.what == AMMONIA:
@@ -76,10 +94,14 @@ def step_of(harm: ReadingOutside, stand: TankState) -> str:
         return careful if not harm.is_deadly else "Add air, and test the other readings."
     if harm.reading.what == NITRITE and not harm.is_deadly:
         return STOP
-    step = STEPS.get((harm.reading.what, harm.side))
-    if step is None:
-        return ""
-    return step.deadly if harm.is_deadly else step.harmful
+    place = (harm.reading.what, harm.side)
+    return step_words(place, harm.is_deadly, read_since(harm, stand)) if place in STEPS else ""
+
+
+def read_since(harm: ReadingOutside, stand: TankState) -> list[str]:
+    """The readings, by key, that are no older than the one that harms."""
+    age = harm.reading.age_days
+    return [what for what, one in stand.judged.readings.items() if one.age_days <= age]
 
 
 def change_words(stand: TankState, deadly: list[ReadingOutside]) -> str:

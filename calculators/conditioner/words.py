@@ -12,6 +12,7 @@ from calculators.core.result import Link, Note
 from calculators.core.wording import CHANGE_WITH_CARE
 
 MOST_IN_TAP_MG_L = 5.0  # the guideline of the World Health Organization for drinking water; memory
+MOST_LABEL_ML_L = 2.0  # common practice, no source: labels ask for 0.02 to 0.5 mL a litre
 LEAST_WEIGHED_G = 1.0  # common practice, no source: what a kitchen scale still tells
 
 
@@ -19,6 +20,7 @@ def notes(here: Treated) -> tuple[Note, ...]:
     """The dose and why it cannot be left out, then ammonia, then how to go about it."""
     return (
         dose(here),
+        *strong_label(here),
         *about_ammonia(here),
         *about_reading(here),
         about_label(here.kind),
@@ -45,6 +47,18 @@ UNTESTED = (
     "The reading shows next to no chlorine, but it changes from day to day, most after work on the "
     f"pipes; {HARMS_MG_L} mg/L harms, and most kits do not show so little."
 )
+
+
+def strong_label(here: Treated) -> list[Note]:
+    """A label's dose that no conditioner asks for, where two figures were likely swapped."""
+    if here.ml_per_l <= MOST_LABEL_ML_L:
+        return []
+    text = (
+        f"{show_number(here.ml_per_l, 2)} mL for each litre is more than a label asks for, mostly less than "
+        f"1 mL. Read the label again before you give any, and see whether mL and litres stand in their "
+        "places: too much conditioner takes the oxygen out of the water."
+    )
+    return [Note("danger", text, True)]
 
 
 def about_reading(here: Treated) -> list[Note]:

@@ -9,6 +9,7 @@ from calculators.science.animals.animal_table import ANIMALS, shown_name
 from calculators.science.animals.animal_warmth import warmth_notes
 from calculators.science.animals.burden import Burdens
 from calculators.science.animals.burden_words import burden_notes
+from calculators.science.animals.reading_words import reading_notes
 from calculators.science.animals.stock_totals import Stocked
 
 NEW_TANK = Note(
@@ -33,15 +34,20 @@ NOT_A_PERMISSION = Note(
 )
 
 
-def notes(animals: Sequence[Stocked], loads: Burdens, temperature_c: float) -> list[Note]:
-    """The verdict first, danger before all; then length, law, copper and what goes with any stock."""
+def notes(
+    animals: Sequence[Stocked], loads: Burdens, temperature_c: float, ph: float
+) -> list[Note]:
+    """The verdict first, danger before all; then length, law, copper and what goes with any stock.
+
+    The water's own ``ph`` counts with it, without a unit.
+    """
     present = [stocked for stocked in animals if stocked.count_]
     if not present:
         return [
             Note("info", "No animals: nothing to feed, and plants live on soil and dosing alone.")
         ]
     groups = {ANIMALS[stocked.kind].group for stocked in present}
-    first = [*warmth_notes(present, temperature_c), *burden_notes(loads)]
+    first = [*reading_notes(ph=ph), *warmth_notes(present, temperature_c), *burden_notes(loads)]
     if any(note.level != "info" for note in first):
         first = [
             note for note in first if note.level != "info"

@@ -195,3 +195,43 @@ def test_each_pair_of_ion_and_element_warns_of_the_other():
         assert "Guides differ in which unit they mean" in said(
             "units", **{"from": given[0], "to": given[1]}
         )
+
+
+def of_shelf(readings=(), **tank):
+    """How a tank of the shelf stands, with readings of today."""
+    entries = [
+        {"id": what, "at": "2026-11-28T12:00:00Z", "kind": "reading", "what": what, "value": value}
+        for what, value in readings
+    ]
+    jar = {"id": "jar", "name": "Jar", **tank}
+    return run("standing", {"tank": jar, "entries": entries, "today": "2026-11-28"})
+
+
+def test_the_shelf_is_not_calm_where_a_kind_of_the_tank_is_too_warm():
+    goldfish = {"animals": [{"animal": "carassius-auratus", "count": 2}]}
+    warm = of_shelf([("temperature_c", 29)], **goldfish)
+    assert warm["outputs"]["verdict"] == "watch"
+    assert (
+        "outside the 10 °C (50 °F) to 24 °C (75.2 °F) at which Goldfish"
+        in warm["outputs"]["sentence"]
+    )
+    assert any("cool by about 1 °C (2 °F) an hour" in note["text"] for note in warm["notes"])
+    cool = of_shelf([("temperature_c", 20)], **goldfish)
+    assert cool["outputs"]["verdict"] == "calm"
+    nobody = of_shelf([("temperature_c", 29)], animals=[])
+    assert nobody["outputs"]["verdict"] == "calm"
+
+
+@pytest.mark.parametrize(
+    ("figures", "words"),
+    [
+        ({"temperature_c": 34}, "which can kill. Read it today."),
+        ({"ph": 4.2}, "which can kill. Read it today."),
+        ({"gh_dh": 0.5}, "which harms many animals over time. Read it today."),
+        ({"ph": 5.5, "kh_dh": 25}, "do not fit together"),
+    ],
+)
+def test_the_shelf_says_what_stands_with_a_tank_and_kills_though_it_was_never_read(figures, words):
+    assert any(words in note["text"] for note in of_shelf(**figures)["notes"])
+    read = of_shelf([("temperature_c", 24), ("ph", 7), ("gh_dh", 6), ("kh_dh", 4)], **figures)
+    assert not any("The tank says" in note["text"] for note in read["notes"])

@@ -4,6 +4,9 @@ import re
 
 from calculators.core.result import Note
 from calculators.core.wording import DANGER_PAGE, upper
+from calculators.science.animals.animal_table import ANIMALS
+from calculators.science.animals.animal_warmth import warmth_step
+from calculators.science.animals.reading_lines import standing
 from calculators.science.animals.reading_steps import STEPS, change_for, step_words
 from calculators.science.shelf.entries import READINGS
 from calculators.science.shelf.freshest import figure_now
@@ -26,6 +29,7 @@ from calculators.standing.nitrogen_outlook import WeeksAhead
 from calculators.standing.outlook_notes import harm_ahead, outlook_note
 
 MOST_BLANKS = 6
+OWN_FIGURES = ("temperature_c", "ph", "gh_dh", "kh_dh")
 NOT_SAID = ("id", "name", "demo", "place", "length_cm", "width_cm", "water_cm", "dli_mol",
             "entered", "soil_depth_cm", "cap_depth_cm", "lamp", "filter")  # fmt: skip
 FEEDING = re.compile("stop feeding|feed nothing", re.IGNORECASE)
@@ -40,6 +44,7 @@ def notes(stand: TankState, ahead: WeeksAhead) -> list[Note]:
         sentence_note(stand),
         *steps(stand),
         *do_not_fit(stand),
+        *own_figures(stand),
         *harm_ahead(stand, ahead),
         *old_readings(stand),
     ]
@@ -78,13 +83,28 @@ def steps(stand: TankState) -> list[Note]:
 
 
 def do_not_fit(stand: TankState) -> list[Note]:
-    """That the latest pH and carbonate hardness cannot be of one water, where both are of use still."""
-    read = [stand.judged.readings.get(what) for what in ("ph", "kh_dh", "temperature_c")]
-    ph, kh, warmth = (None if one is None else fresh(one) for one in read)
-    at = WARM_C if warmth is None else warmth
-    if ph is None or kh is None or fit_together(ph, kh, at):
+    """That the pH and the carbonate hardness that hold now cannot be of one water."""
+    water = water_of(stand)
+    at = WARM_C if water.temperature_c is None else water.temperature_c
+    if water.ph is None or water.kh_dh is None or fit_together(water.ph, water.kh_dh, at):
         return []
-    return [Note("caution", f"{misfit_words(ph, kh, at)} {READ_AGAIN}", True)]
+    return [Note("caution", f"{misfit_words(water.ph, water.kh_dh, at)} {READ_AGAIN}", True)]
+
+
+def own_figures(stand: TankState) -> list[Note]:
+    """Figures that stand with the tank and were never read, where they harm or kill if they still hold."""
+    found = []
+    for what in OWN_FIGURES:
+        value = getattr(stand.tank, what)
+        if value is None or what in stand.judged.readings:
+            continue
+        level = standing(what, value).level
+        if level != "in-range":
+            does = "can kill" if level == "deadly" else "harms many animals over time"
+            one = READINGS[what]
+            text = f"The tank says {one.name} of {one.words(value)}, which {does}. Read it today."
+            found.append(Note("danger" if level == "deadly" else "caution", text, True))
+    return found
 
 
 def step_of(harm: ReadingOutside, stand: TankState) -> str:
@@ -92,6 +112,8 @@ def step_of(harm: ReadingOutside, stand: TankState) -> str:
     if harm.reading.what == AMMONIA:
         careful = careful_change(water_of(stand)) or STOP
         return careful if not harm.is_deadly else "Add air, and test the other readings."
+    if harm.kind:
+        return warmth_step(ANIMALS[harm.kind], harm.value)
     if harm.reading.what == NITRITE and not harm.is_deadly:
         return STOP
     place = (harm.reading.what, harm.side)

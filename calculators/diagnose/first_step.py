@@ -34,12 +34,15 @@ from calculators.science.animals.reading_steps import (
     harmful,
     step_words,
 )
+from calculators.science.water.change_words import CALM
 
 OWN_PROBLEM = {
     "ammonia_mg_n_l",
     "nitrite_mg_n_l",
 }  # readings that have a problem's page of their own
 NITRITE: tuple[str, Side] = ("nitrite_mg_n_l", "high")
+AMMONIA: tuple[str, Side] = ("ammonia_mg_n_l", "high")
+SLOWLY = "Pour it in slowly, over an hour or more: this water has little to hold its pH."
 
 
 class FirstStepEvidence(NamedTuple):
@@ -125,8 +128,16 @@ def against_readings(
     change: str = change_for(kills)
     if change or (cause and CAUSES[cause].besides) or shows_ammonia(water):
         usual = CHANGES["tenth"] if cause and CAUSES[cause].slowly else CHANGE_FIRST
-        sentences.append(with_care_here(change or usual, water))
+        careful = with_care_here(change or usual, water)
+        sentences.append(said_once(careful, kills))
+        if cause and CAUSES[cause].slowly and change == CHANGES["third"]:
+            sentences.append(SLOWLY)
     return " ".join(sentences), cause
+
+
+def said_once(careful: str, kills: Outside) -> str:
+    """A change of water in words, without what the step against ammonia has said already."""
+    return careful.replace(f" {CALM}", "") if AMMONIA in kills else careful
 
 
 def passes_over(cause: str | None, case: Case, outside: Outside) -> bool:

@@ -94,8 +94,8 @@ TO_KINDS_THAT_LIVE_COLD = "Kinds that live cold all winter are in no such haste.
 CHANGES: dict[Change, str] = {
     "third": f"Change a third of the water now with {SAME_WATER}, and again half a day apart, until it "
     "reads zero.",
-    "quarter": f"Change a quarter of the water now with {SAME_WATER}, and a quarter each day until the "
-    "reading is down; not more at once, since animals are used to it.",
+    "quarter": f"Change a quarter of the water now with {SAME_WATER}, refilled slowly over an hour, and a "
+    "quarter each day until the reading is down; not more at once, since animals are used to it.",
     "lower": f"Change a quarter of the water with {SAME_WATER}, if you have read that its "
     "pH is lower; read again after an hour before you change more.",
     "tenth": f"Change a tenth of the water now with {SAME_WATER}, and test again.",

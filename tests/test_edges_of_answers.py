@@ -235,3 +235,21 @@ def test_the_shelf_says_what_stands_with_a_tank_and_kills_though_it_was_never_re
     assert any(words in note["text"] for note in of_shelf(**figures)["notes"])
     read = of_shelf([("temperature_c", 24), ("ph", 7), ("gh_dh", 6), ("kh_dh", 4)], **figures)
     assert not any("The tank says" in note["text"] for note in read["notes"])
+
+
+def test_changes_with_much_harder_water_are_said_to_be_a_jump_for_animals():
+    tank = {"volume_l": 60, "evaporation_l_week": 0, "top_up_gh_dh": 0, "change_every_days": 7}
+    text = said("top-up", "caution", **tank, gh_dh=3, tap_gh_dh=20, change_percent=50)
+    assert "raises GH by 8.5 °dH at once. Animals bear about 2 °dH a day" in text
+    assert "GH rises with the new water of each change" in text
+    softer = said("top-up", "caution", **tank, gh_dh=20, tap_gh_dh=2, change_percent=50)
+    assert "lowers GH by 9 °dH at once" in softer
+    assert "at once" not in said("top-up", **tank, gh_dh=10, tap_gh_dh=12, change_percent=20)
+
+
+@pytest.mark.parametrize(
+    ("gh_dh", "words"), [(0, "troubles shrimp and snails"), (40, "soft-water kinds")]
+)
+def test_hardness_that_troubles_animals_is_said_by_its_own_calculator(gh_dh, words):
+    assert words in said("hardness", "caution", gh_dh=gh_dh, kh_dh=4, ph=7.4)
+    assert words not in said("hardness", gh_dh=8, kh_dh=4, ph=7.4)

@@ -19,7 +19,14 @@ from calculators.core.quantities import (
 )
 from calculators.core.quantity import AnswersTo, Help, Label, Possible
 from calculators.core.result import Note, Series
-from calculators.hardness.words import about_gas, about_mix, about_readings, misfit, verdict
+from calculators.hardness.words import (
+    about_gas,
+    about_general,
+    about_mix,
+    about_readings,
+    misfit,
+    verdict,
+)
 from calculators.science.animals.reading_words import reading_notes
 from calculators.science.water.carbonate import (
     air_co2_mg_l,
@@ -159,6 +166,7 @@ def hardness(
                 else misfit(misfit_words(ph, kh_dh, temperature_c))
             ),
             *about_readings(kh_dh, ph),
+            *about_general(gh_dh),
             *(about_mix(share, gh_dh, mix_gh_dh or 0.0, target_gh_dh or 0.0) if mixing else ()),
         ),
         series={"co2_by_ph": against_ph(gh_meq, kh_meq, temperature_c)},

@@ -3,6 +3,8 @@
 from calculators.core.numbers import show_number
 from calculators.core.result import Link, Note
 from calculators.core.wording import CHANGE_WITH_CARE, DANGER_PAGE
+from calculators.science.animals.reading_lines import standing
+from calculators.science.animals.reading_steps import STEPS
 from calculators.science.water.carbonate import SUFFOCATING_CO2_MG_L
 from calculators.science.water.gentle import STEP_DH_A_DAY
 from calculators.science.water.readings_fit import READ_AGAIN
@@ -109,6 +111,14 @@ def about_readings(kh_dh: float, ph: float) -> list[Note]:
         )
         notes.append(Note("caution", text))
     return notes
+
+
+def about_general(gh_dh: float) -> list[Note]:
+    """General hardness, in °dH, that troubles animals by itself."""
+    level, side = standing("gh_dh", gh_dh)
+    if level == "in-range":
+        return []
+    return [Note("caution", f"GH reads {show_number(gh_dh)} °dH. {STEPS[('gh_dh', side)].harmful}")]
 
 
 def about_mix(share: float | None, first: float, second: float, target: float) -> list[Note]:

@@ -185,9 +185,29 @@ def test_short_times_are_said_in_minutes():
     assert "empty saturated water of oxygen in 66 minutes" in text
 
 
-def test_shelled_animals_in_water_without_hardness_are_named_by_the_picker():
-    assert "troubles shrimp and snails" in said("pick", gh_dh=0, animals=["neocaridina-davidi"])
-    assert "troubles shrimp and snails" not in said("pick", gh_dh=0, animals=["betta-splendens"])
+def test_kinds_are_named_whose_own_water_this_is_not():
+    assert "Keepers have Cherry shrimp (Neocaridina davidi) at 5 to 20 °dH" in said(
+        "pick", gh_dh=0, ph=7, animals=["neocaridina-davidi"]
+    )
+    assert "Keepers have" not in said("pick", gh_dh=0, ph=6, animals=["boraras-brigittae"])
+    acid = said("stocking", animals=SNAILS, temperature_c=24, ph=5.5)
+    assert (
+        "Keepers have Nerite snail (Vittina turrita) at pH 7 to 8.5, and this water has 5.5" in acid
+    )
+    assert "No line of ours is reached" not in acid
+    unread = said(
+        "stocking", animals=FISH, temperature_c=24
+    )  # pH 8 stands in, for the ammonia alone
+    assert "Keepers have" not in unread
+
+
+def test_where_several_kinds_are_together_each_says_whom_it_bears():
+    puffer = {"kind": "carinotetraodon-travancoricus", "count": 1, "mean_length_mm": 25}
+    shrimp = {"kind": "neocaridina-davidi", "count": 20, "mean_length_mm": 20}
+    both = said("stocking", "caution", animals=[puffer, shrimp], volume_l=60, temperature_c=25)
+    assert "its company: One, or six and more" in both
+    assert "No other fish, no shrimp." in both
+    assert "its company" not in said("stocking", animals=[shrimp], temperature_c=25)
 
 
 def test_each_pair_of_ion_and_element_warns_of_the_other():

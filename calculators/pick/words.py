@@ -12,8 +12,7 @@ from calculators.pick.picked_rows import minutes_sum
 from calculators.pick.together import PlantSet
 from calculators.pick.wishes import Wishes
 from calculators.science.animals.animal_table import ANIMALS, shown_name
-from calculators.science.animals.reading_lines import standing
-from calculators.science.animals.reading_steps import STEPS
+from calculators.science.animals.own_water import own_water
 from calculators.science.animals.reading_words import reading_notes
 from calculators.science.light.lamps import LightClass
 
@@ -52,10 +51,7 @@ def light_notes(wishes: Wishes, dli: float | None, light: LightClass | None) -> 
 def animal_notes(wishes: Wishes) -> list[Note]:
     """Whether the water suits the animals: they come before plants."""
     value, found = wishes.temperature_c, reading_notes(ph=wishes.ph)
-    if wishes.gh_dh is not None and standing("gh_dh", wishes.gh_dh).side == "low":
-        shelled = [key for key in wishes.animals if ANIMALS[key].group != "fish"]
-        text = f"GH reads {show_number(wishes.gh_dh)} °dH. {STEPS[('gh_dh', 'low')].harmful}"
-        found += [Note("caution", text)] if shelled else []
+    found += own_water(wishes.animals, ph=wishes.ph, gh_dh=wishes.gh_dh)
     if value is None:
         return found
     return found + [

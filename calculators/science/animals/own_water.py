@@ -44,12 +44,15 @@ def own_water(
 
 
 def is_outside(value: float, low: float | None, high: float | None, slack: float) -> bool:
-    """Whether a figure lies outside a range by ``slack`` or more, in its unit; False where none is known."""
+    """Whether a figure lies outside a range by ``slack`` or more; False where none is known.
+
+    The ``value``, its ``low`` and ``high`` end and the slack are in one unit: °dH, or none for pH.
+    """
     return (low is not None and value <= low - slack) or (
         high is not None and value >= high + slack
     )
 
 
 def span(low: float | None, high: float | None) -> str:
-    """A range in words, without a unit; both ends are of the same."""
+    """A range in words, without its unit; ``low`` and ``high`` are of the same, °dH or none for pH."""
     return f"{show_number(low or 0)} to {show_number(high or 0)}"

@@ -25,7 +25,7 @@ from calculators.core.quantity import (
     Valid,
     WhenNone,
 )
-from calculators.core.result import Note, Series
+from calculators.core.result import Level, Note, Series
 from calculators.science.animals.line_words import FREE_AMMONIA_LINES
 from calculators.science.water.ammonia_reading import Reading, ReportedAs, total_nitrogen
 from calculators.science.water.change_choice import (
@@ -46,6 +46,7 @@ WAYS = (
     "no change is needed for it",
     "read pH and KH again first",
 )
+LEVELS: tuple[Level, ...] = ("caution", "caution", "danger", "danger", "info", "danger")
 UNFIT = WhenNone("not known: pH and KH do not fit together")
 PICTURE = "Free ammonia by how much is changed"
 
@@ -53,7 +54,7 @@ PICTURE = "Free ammonia by how much is changed"
 class AmmoniaChange(NamedTuple):
     """Free ammonia before and after a change, and the way to go."""
 
-    way: Annotated[Way, Label("The way"), Choices(WAYS)]
+    way: Annotated[Way, Label("The way"), Choices(WAYS, LEVELS)]
     now_nh3_mg_n_l: Annotated[Nitrogen | None, Label("Free ammonia now"), UNFIT]
     at_once_nh3_mg_n_l: Annotated[
         Nitrogen | None,

@@ -34,6 +34,7 @@ from calculators.science.animals.reading_steps import (
     harmful,
     step_words,
 )
+from calculators.science.water.careful_change import TEST_BEFORE
 from calculators.science.water.change_words import CALM
 
 OWN_PROBLEM = {
@@ -121,17 +122,20 @@ def against_readings(
 ) -> tuple[str, str | None]:
     """The first step against readings that kill, with what a cause adds to it, and one change of water."""
     water = water_of(evidence.case)
+    change: str = change_for(kills)
+    careful = ""
+    if change or (cause and CAUSES[cause].besides) or shows_ammonia(water):
+        usual = CHANGES["tenth"] if cause and CAUSES[cause].slowly else CHANGE_FIRST
+        careful = said_once(with_care_here(change or usual, water), kills)
     known = known_readings(evidence.case)
+    if careful.startswith(TEST_BEFORE):
+        known |= {AMMONIA[0]}  # the change asks for it itself
     sentences = [step_words(reading, True, known) for reading in kills]
     if cause and not is_shown_by(cause, evidence.case, kills):
         sentences.append(CAUSES[cause].besides or CAUSES[cause].first_action)
-    change: str = change_for(kills)
-    if change or (cause and CAUSES[cause].besides) or shows_ammonia(water):
-        usual = CHANGES["tenth"] if cause and CAUSES[cause].slowly else CHANGE_FIRST
-        careful = with_care_here(change or usual, water)
-        sentences.append(said_once(careful, kills))
-        if cause and CAUSES[cause].slowly and change == CHANGES["third"]:
-            sentences.append(SLOWLY)
+    sentences += [careful] if careful else []
+    if careful and cause and CAUSES[cause].slowly and change == CHANGES["third"]:
+        sentences.append(SLOWLY)
     return " ".join(sentences), cause
 
 

@@ -108,3 +108,19 @@ def test_one_sign_is_not_enough_to_tell(seen):
     assert not answer["outputs"]["enough"]
     assert any(note["text"].startswith("Not enough to tell") for note in answer["notes"])
     assert answer["outputs"]["first_action"].startswith("Change nothing yet.")
+
+
+def test_a_problems_own_step_knows_which_test_is_done():
+    words = first(nitrite_mg_n_l=0.3, ammonia_mg_n_l=0, ph=8)
+    assert words.endswith("Your reading of ammonia shows none: that test is done.")
+    assert "that test is done" not in first(nitrite_mg_n_l=0.3, ph=8)
+
+
+def test_in_acid_water_ammonia_is_tested_before_a_problems_large_change():
+    words = first(["copper-test-shows"], ph=6)
+    assert words.startswith("At this pH test ammonia before any large change of water.")
+    assert not first(["copper-test-shows"], ph=8).startswith("At this pH")
+
+
+def test_a_test_is_asked_for_once():
+    assert first(kh_dh=0).count("mmonia") == 1

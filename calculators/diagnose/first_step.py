@@ -113,7 +113,8 @@ def by_cause(evidence: FirstStepEvidence, cause: str | None) -> tuple[str, str |
     harms = harmful(evidence.readings)
     if harms:
         steps = [step_words(reading, False, known) for reading in harms]
-        return " ".join([*steps, look_too(known)]), None
+        asked = {test for reading in harms for test in STEPS[reading].test}
+        return " ".join([*steps, look_too(known | asked)]), None
     return look_first(known), None
 
 

@@ -273,3 +273,35 @@ def test_changes_with_much_harder_water_are_said_to_be_a_jump_for_animals():
 def test_hardness_that_troubles_animals_is_said_by_its_own_calculator(gh_dh, words):
     assert words in said("hardness", "caution", gh_dh=gh_dh, kh_dh=4, ph=7.4)
     assert words not in said("hardness", gh_dh=8, kh_dh=4, ph=7.4)
+
+
+def test_a_label_that_treats_a_lake_is_questioned():
+    text = said("conditioner", "danger", label_ml=10, label_treats_l=4000, water_l=40, tank_l=120)
+    assert "1 mL for 400 L is less than a label asks for" in text
+
+
+def test_oxygen_that_no_water_holds_is_not_called_harmless():
+    text = said("oxygen", temperature_c=25, oxygen_mg_l=50)
+    assert "No water holds so much" in text
+    assert "harmless" not in text
+    assert "No water holds so much" not in said("oxygen", temperature_c=25, oxygen_mg_l=15)
+
+
+@pytest.mark.parametrize(("room_c", "level"), [(38, "danger"), (33.5, "caution")])
+def test_a_room_that_overheats_the_water_is_said(room_c, level):
+    tank = {"length_cm": 60, "width_cm": 30, "height_cm": 30, "net_l": None, "water_c": 24}
+    text = said("warmth", level, **tank, room_c=room_c)
+    assert "many animals. Lamp and heater off" in text
+    assert "Lamp and heater off" not in said("warmth", **tank, room_c=28)
+
+
+def test_a_quick_fall_of_warmth_is_said_in_minutes():
+    tank = {
+        "length_cm": 60,
+        "width_cm": 30,
+        "height_cm": 30,
+        "net_l": None,
+        "water_c": 28,
+        "room_c": 5,
+    }
+    assert "in about 2 minutes" in said("warmth", **tank, lid=True, fall_c=0.1)

@@ -31,7 +31,7 @@ def test_a_ph_that_kills_is_said_by_each_that_takes_it(name, given):
     assert "pH of 9.6 can kill animals" in said(name, "danger", **given, ph=9.6)
 
 
-@pytest.mark.parametrize("name", ["free-ammonia", "ammonia-change", "nitrogen-balance"])
+@pytest.mark.parametrize("name", ["free-ammonia", "ammonia-change", "nitrogen-balance", "pick"])
 def test_warmth_that_kills_is_said_by_each_that_takes_it(name):
     assert "Water of 35 °C" in said(name, "danger", temperature_c=35)
 

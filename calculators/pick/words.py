@@ -50,7 +50,10 @@ def light_notes(wishes: Wishes, dli: float | None, light: LightClass | None) -> 
 
 def animal_notes(wishes: Wishes) -> list[Note]:
     """Whether the water suits the animals: they come before plants."""
-    value, found = wishes.temperature_c, reading_notes(ph=wishes.ph)
+    value = wishes.temperature_c
+    found = reading_notes(ph=wishes.ph)
+    # where it is not deadly a kind's own range says more, and plants of cool water are no mistake
+    found += [one for one in reading_notes(temperature_c=value) if one.level == "danger"]
     found += own_water(wishes.animals, ph=wishes.ph, gh_dh=wishes.gh_dh)
     if value is None:
         return found

@@ -100,8 +100,8 @@ def warm_room(room_c: float, water_c: float) -> list[Note]:
     verb = "kills" if level == "deadly" else "harms"
     text = (
         f"In a room of {degrees(room_c)} the water comes to {degrees(low)} or more, which {verb} many "
-        "animals. Lamp and heater off, cover off, air on, a fan over the surface from a dry stand. Cool by no "
-        "more than 1 °C (2 °F) an hour, with no ice."
+        "animals. Lamp and heater off, cover off, air on, a fan over the surface from a dry stand. Cool "
+        "by no more than 1 °C (2 °F) an hour, with no ice."
     )
     links = (Link("Heat waves", "guides/heat-waves/"),)
     return [Note("danger" if level == "deadly" else "caution", text, True, links)]

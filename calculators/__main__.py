@@ -9,7 +9,9 @@ from typing import Any
 from calculators.core.data import MissingTable
 from calculators.core.declare import Spec
 from calculators.core.describe import describe
+from calculators.core.fields import InputField
 from calculators.core.left_empty import paths_of, stand_ins
+from calculators.core.limits import allowed
 from calculators.core.listing import load_all
 from calculators.core.messages import Answer, Origin
 from calculators.core.nested import gather
@@ -18,12 +20,13 @@ from calculators.core.paint.text_table import table
 from calculators.core.read import read_inputs
 from calculators.core.refusals import contradictory
 from calculators.core.remarks import remarks
-from calculators.core.result import BadInput, Note
+from calculators.core.result import BadInput, Note, StillNeeded
 from calculators.core.run import UnknownCalculator, find, run
 
 BAD_INPUT = 2
 CLOSED_PIPE = 1
 NO_TABLE = 1
+LONGEST_WHOLE = 400  # figures: more than a float can hold
 
 
 def parser() -> argparse.ArgumentParser:
@@ -85,7 +88,8 @@ def print_answer(spec: Spec, asked: argparse.Namespace) -> None:
     given = read_file(asked.input) if asked.input else {}
     # Text and JSON values follow different rules, so the words of the command line are read first.
     worded = read_words(asked.inputs)
-    if is_shelf_file(given):
+    is_tank = is_shelf_file(given)  # a keeper's own: no example's figure stands in beside them
+    if is_tank:
         given = inputs_from_file(spec.name, given, worded.pop("tank", None))
     problems: list[tuple[str, str]] = []
     values: dict[str, Any] = {}
@@ -97,15 +101,32 @@ def print_answer(spec: Spec, asked: argparse.Namespace) -> None:
             problems.extend(bad.problems)
     if problems:
         raise BadInput(*problems, *contradictory(spec, {**given, **worded}))
-    run_answer = run(spec.name, values)
+    try:
+        run_answer = run(spec.name, values, own=is_tank)
+    except StillNeeded as still:
+        raise BadInput(*not_in_tank(spec, still), *still.problems) from None
     # Rows that were read have their defaults in them, so the words as they came are looked at.
-    stood_in = stand_ins(spec.inputs, {**given, **worded}, own=False)
+    stood_in = stand_ins(spec.inputs, {**given, **worded}, own=is_tank)
     first = origin_notes(values, stood_in)
     first += [Note("caution", text) for text in remarks(spec.inputs, values, "metric").values()]
     origin: Origin = paths_of(stood_in) if values else {}
     answer: Answer = {**run_answer, **origin}
     answer["notes"] = before_all_but_danger(run_answer["notes"], first)
     print(json.dumps(answer, ensure_ascii=False) if asked.json else table(spec, answer))
+
+
+def not_in_tank(spec: Spec, still: StillNeeded) -> list[tuple[str, str]]:
+    """What neither a tank's file nor the command line gave, by key, with what is allowed."""
+    fields = {field.key: field for field in spec.inputs}
+    return [
+        (key, f"the tank's file does not say it ({label}); {hint(fields.get(key), key)}")
+        for key, label in still.needed
+    ]
+
+
+def hint(field: InputField | None, key: str) -> str:
+    """How to say an input that is missing: on the command line where it is one of the fields."""
+    return f"add {key}=…, {allowed(field)}" if field else "log it on the tank"
 
 
 def read_words(words: list[str]) -> dict[str, str]:
@@ -135,7 +156,8 @@ def read_file(path: str) -> dict[str, Any]:
         else:
             with open(path, encoding="utf-8") as file:
                 text = file.read()
-        given = json.loads(text, object_pairs_hook=once)
+        # Python reads no whole number of thousands of figures; as a float it is only too large.
+        given = json.loads(text, object_pairs_hook=once, parse_int=whole)
     except OSError as wrong:
         raise BadInput(("--input", f"cannot read {path}: {wrong.strerror}")) from None
     except (ValueError, RecursionError) as wrong:
@@ -145,6 +167,11 @@ def read_file(path: str) -> dict[str, Any]:
     if not isinstance(given, dict):
         raise BadInput(("--input", "must hold a JSON object of inputs by key"))
     return given
+
+
+def whole(digits: str) -> int:
+    """A whole number of JSON; one longer than a float can hold is cut, and is still too large."""
+    return int(digits[:LONGEST_WHOLE])
 
 
 def once(pairs: list[tuple[str, Any]]) -> dict[str, Any]:

@@ -19,7 +19,13 @@ from calculators.core.remarks import remarks
 from calculators.core.result import BadInput, Note, StillNeeded
 from calculators.core.run import Computed, compute, find
 from calculators.core.shown_units import System
-from calculators.core.unknown_words import too_long, unknown_sentence, unknown_words
+from calculators.core.unknown_words import (
+    choices_sentence,
+    too_long,
+    unknown_choices,
+    unknown_sentence,
+    unknown_words,
+)
 
 MOST_NAMED = 5  # inputs still needed that are named in one line
 
@@ -92,7 +98,9 @@ def plain_reply(spec: Spec, given: dict[str, Any], asked: Request, system: Syste
         given, left_out = left_out_of(spec.inputs, given)
     if "address" in asked:
         unknown = [] if left_out else unknown_words(spec.inputs, asked["address"])
-        sentences = unknown_sentence(unknown), too_long(spec.inputs, asked["address"])
+        told = [] if left_out else unknown_choices(spec.inputs, asked["address"])
+        long = too_long(spec.inputs, asked["address"])
+        sentences = (unknown_sentence(unknown), choices_sentence(told), long)
         reply["left_out"] = " ".join(filter(None, sentences))
     try:
         computed = compute(spec.name, given, typed=True, system=system, own=own)

@@ -23,6 +23,7 @@ from calculators.science.water.oxygen_solubility import pressure_at_altitude_hpa
 ACT_MG_L = edge_of("oxygen_mg_l", "deadly_low")
 WATCH_MG_L = edge_of("oxygen_mg_l", "harmful_low")
 TOO_MUCH_PERCENT = 120.0  # common practice, no source
+MOST_PERCENT = 100 / 0.2095  # under pure oxygen: air holds 20.95 % of it by volume
 
 Rating = Literal["act", "watch", "good", "too-much", "not-measured"]
 READING = AnswersTo(("oxygen_mg_l",))
@@ -92,7 +93,7 @@ def oxygen(
         missing_mg_l=None if oxygen_mg_l is None else max(0.0, saturation - oxygen_mg_l),
         notes=(
             *reading_notes(oxygen_mg_l=oxygen_mg_l, temperature_c=temperature_c),
-            *notes(rating, saturation, pressure_hpa),
+            *notes(rating, saturation, pressure_hpa, percent),
         ),
         series={"saturation": against_temperature(pressure_hpa)},
     )
@@ -109,12 +110,16 @@ def rate(oxygen_mg_l: float | None, percent: float | None) -> Rating:
     return "too-much" if percent > TOO_MUCH_PERCENT else "good"
 
 
-def notes(rating: Rating, saturation: float, pressure_hpa: float) -> list[Note]:
+def notes(
+    rating: Rating, saturation: float, pressure_hpa: float, percent: float | None
+) -> list[Note]:
     """What to do about it, animals first.
 
-    The ``saturation`` is what water in balance with the air holds, mg/L.
+    The ``saturation`` is what water in balance with the air holds, mg/L; the reading is ``percent`` of it.
     """
     advice = list(FOR_RATING[rating])
+    if percent is not None and percent > MOST_PERCENT:
+        advice = [Note("danger", NO_WATER_HOLDS_IT, True)]
     if saturation < WATCH_MG_L:
         why = "Even saturated water holds less than 5 mg/L here: lower the temperature slowly."
         advice.append(Note("caution", why))
@@ -152,6 +157,10 @@ def against_temperature(pressure_hpa: float) -> Series:
 MEASURE_AT_DAWN = (
     "Oxygen is lowest just before the lights go on and highest late in the afternoon: measure before "
     "lights-on. Let the probe or the sample stand at the tank's temperature."
+)
+NO_WATER_HOLDS_IT = (
+    "No water holds so much, not even under pure oxygen: the meter or the figure is wrong, and what the "
+    "animals have is not known. Set the meter in open air and measure again. If they gasp, add air now."
 )
 AIR_NOW = (
     "Now: move the surface with the filter outlet or an air stone, thin out floating plants, and stop "

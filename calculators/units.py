@@ -148,12 +148,13 @@ def notes(family: dict[str, float]) -> tuple[Note, ...]:
             "another. Find out which one the kit counts before you act on it."
         )
         return (Note("caution", text),)
-    if "ammonia-n" in family or "nitrite" in family:
+    if not family.keys().isdisjoint(("nitrate", "nitrite", "ammonia", "phosphate")):
         return (
             Note(
                 "caution",
                 "Guides differ in which unit they mean. Before you act on a limit, find out whether it is "
-                "given as the ion or as nitrogen.",
+                "given as the ion or as the element: as nitrate or as nitrogen, as phosphate or as "
+                "phosphorus.",
             ),
         )
     return ()

@@ -81,10 +81,35 @@ def test_a_plot_has_axes_units_and_a_sentence():
 def test_words_of_an_address_that_are_unknown_are_said_once():
     address = {"ph": "7", "reported_as": "nitrite", "fbclid": "x" * 60}
     reply = ask("free-ammonia", {"ph": "7"}, own=True, address=address)
-    assert reply["left_out"] == "Left out, as this book does not know it: “fbclid”, “nitrite”."
+    start = (
+        "Left out, as this book does not know it: “fbclid”. What the kit reports: “nitrite” is not "
+    )
+    assert reply["left_out"].startswith(f"{start}a choice; allowed are ")
     assert ask("free-ammonia", {}, address={"ph": "7"})["left_out"] == ""
     rows = {"plants": '[{"name": "x", "colour": "red"}]', "events": "[{"}
     said = ask("nitrogen-forecast", {}, address=rows)["left_out"]
     assert "“colour”" in said
     assert "“events”" in said
     assert "left_out" not in ask("free-ammonia", {"ph": "7"})
+
+
+def test_an_unknown_choice_of_an_address_is_said_with_its_field_and_what_it_takes():
+    given = {
+        "now_mg_l": "40",
+        "tap_mg_l": "5",
+        "target_mg_l": "20",
+        "what": "nitrate",
+    }  # as the form stands
+    reply = ask("water-change", given, own=True, address={**given, "what": "gold"})
+    assert reply["left_out"] == (
+        "What is measured: “gold” is not a choice; allowed are nitrate, as NO₃; nitrite, as nitrogen (or "
+        "not known); ammonia in total; phosphate, as PO₄; copper; something else. Nothing was taken from "
+        "it: choose in the form."
+    )
+    assert reply["answer"]["outputs"]
+    rows = {"events": '[{"day": 1, "kind": "explode", "value": 2}]'}
+    said = ask("nitrogen-forecast", {}, address=rows)["left_out"]
+    assert "What you do, and when 1: What: “explode” is not a choice; allowed are" in said
+    many = ask("units", {}, address={"from": "gold"})["left_out"]
+    assert "more. Nothing was taken" in many
+    assert len(many) < 600

@@ -193,7 +193,7 @@ def test_what_does_not_go_together_is_refused(given, problems):
         (
             {"source": "cacl2_2h2o", "nutrient": "calcium", "rise_mg_l": 21.44},
             "caution",
-            "One dose raises hardness by 3 °dH in a day",
+            "One dose raises hardness by 3 °dH at once. Split it over 2 days or more",
         ),
         (
             {"source": "k2so4", "nutrient": "potassium", "rise_mg_l": 46, "schedule": "once"},

@@ -106,7 +106,7 @@ def test_says_so_where_there_is_no_room_for_carbonate():
         ({"kh_dh": 10, "ph": 6.5}, "caution", "which this formula cannot see"),
         ({"kh_dh": 1}, "caution", "so little"),
         ({"ph": 5.2}, "caution", "other acids decide"),
-        ({"kh_dh": 50, "ph": 4.5}, "caution", "more than water can hold"),
+        ({"kh_dh": 0.5, "ph": 4}, "caution", "more than water can hold"),
         ({}, "caution", "not the mean of the two"),
         ({"target_gh_dh": 30}, "caution", "No mix"),
     ],

@@ -4,7 +4,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as some
 
-from calculators.core.numbers import read_number, show_number, show_plain
+from calculators.core.numbers import read_number, show_number, show_plain, show_short
 
 
 @pytest.mark.parametrize(
@@ -55,3 +55,21 @@ def test_shows(value, digits, text):
 @given(some.floats(-1e9, 1e9))
 def test_a_number_shown_plainly_reads_back(value):
     assert read_number(show_plain(value)) == pytest.approx(value, rel=1e-11, abs=1e-12)
+
+
+@pytest.mark.parametrize(
+    ("value", "text"),
+    [
+        (1e99, "1e99"), (-3e20, "−3e20"), (123456789012345678, "1.23457e17"), (5e-300, "5e−300"),
+        (1234567.25, "1234567"), (0.25, "0.25"), (0, "0"), (-4, "−4"),
+    ],
+)  # fmt: skip
+def test_says_back_a_number_in_few_signs(value, text):
+    assert show_short(value) == text
+
+
+@pytest.mark.parametrize("text", ["x" * 60, "9" * 300 + "e999", "1" + ",234" * 30])
+def test_says_back_a_text_cut_short(text):
+    with pytest.raises(ValueError, match=r"number|thousands|large") as wrong:
+        read_number(text)
+    assert len(str(wrong.value)) < 80

@@ -13,6 +13,7 @@ from calculators.science.shelf.shelf_tank import TANK_FIELDS, ShelfTank
 from calculators.science.shelf.tank_verdict import FIRST_HOUR
 from calculators.shelf.fills import FILLS, durable
 from calculators.shelf.portions import portion_of, spoons
+from calculators.shelf.shelf_file import FORMAT
 from scripts.pages.shelf.shelf_downloads import DEMO_DAY, demo_json
 from scripts.records.load import read_records
 from scripts.setup import paths
@@ -200,6 +201,42 @@ def test_the_command_line_gives_the_pages_answer_for_the_same_file(demo, tmp_pat
     assert json.loads(done.stdout)["outputs"] == page["answer"]["outputs"]
     whole = command("round", "--input", str(file), f"today={TODAY}", "--json")
     assert len(json.loads(whole.stdout)["outputs"]["order"]) == 4
+
+
+def of_tank(tmp_path, calculator, *words, entries=(), **fields):
+    """What the command line says with a file of one tank."""
+    tank = {"id": "jar", "name": "Jar", "net_l": 60, **fields}
+    saved = {"format": FORMAT, "version": 1, "saved": f"{TODAY}T08:00:00Z"}
+    file = tmp_path / "tanks.json"
+    file.write_text(
+        json.dumps({**saved, "tanks": [tank], "entries": list(entries)}), encoding="utf-8"
+    )
+    return command(calculator, "--input", str(file), *words)
+
+
+def test_beside_a_tank_no_figure_of_the_example_stands_in(tmp_path):
+    done = of_tank(tmp_path, "free-ammonia", "--json", temperature_c=24)
+    assert (done.returncode, done.stdout) == (2, "")
+    assert done.stderr.splitlines() == [
+        "ammonia_mg_l: the tank's file does not say it (Ammonia reading); add ammonia_mg_l=…, allowed is 0 "
+        "to 50 mg/L",
+        "ph: the tank's file does not say it (pH); add ph=…, allowed is 4 to 11",
+    ]
+    answered = of_tank(
+        tmp_path, "free-ammonia", "ph=7", "ammonia_mg_l=1", "--json", temperature_c=24
+    )
+    found = json.loads(answered.stdout)
+    assert "from_example" not in found
+    assert found["inputs"]["temperature_c"] == 24
+    assert not any("worked example" in note["text"] for note in found["notes"])
+
+
+def test_what_a_tank_leaves_open_is_computed_without(tmp_path):
+    found = json.loads(of_tank(tmp_path, "oxygen", "--json", temperature_c=24).stdout)
+    assert found["inputs"]["oxygen_mg_l"] is None
+    assert found["outputs"]["saturation_percent"] is None
+    bad = of_tank(tmp_path, "oxygen", "oxygen_mg_l=900")
+    assert bad.stderr.splitlines()[0].startswith("oxygen_mg_l: 900 is out of range")
 
 
 def test_the_command_line_asks_which_tank_and_refuses_a_bad_file(demo, tmp_path):

@@ -123,7 +123,7 @@ def acclimate(
     hardness = None if bag_gh_dh is None or tank_gh_dh is None else (bag_gh_dh, tank_gh_dh)
     here = Arrival(
         bag, toxic, drip, minutes, full_vessel_l(bag_l, share), tank_share_percent, tank_ph,
-        tank_temperature_c, hardness, unfit,
+        tank_temperature_c, hardness, unfit, tank_kh_dh, drip_ml_min,
     )  # fmt: skip
     return Acclimate(
         drip=drip,

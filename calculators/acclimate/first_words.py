@@ -8,6 +8,10 @@ from calculators.core.result import Link, Note
 from calculators.science.animals.reading_lines import standing
 from calculators.science.water.ammonia import WATCH_NH3_MG_N_L
 
+# Common practice, no source: a drip is meant to take about an hour, and no bag stands open for half a day.
+ASKED_DRIP_MINUTES = 60.0
+QUICK_DRIP_MINUTES, SLOW_DRIP_MINUTES = 15.0, 240.0
+WIDE_GAP_DH = 10.0  # judgement: days of the step that animals bear
 DANGER_LINK = (Link("Animals in danger", "danger/"),)
 
 
@@ -24,6 +28,8 @@ class Arrival(NamedTuple):
     tank_temperature_c: float
     hardness: tuple[float, float] | None
     is_unfit: bool  # the tank's own readings can kill
+    tank_kh_dh: float | None
+    drip_ml_min: float
 
 
 def can_kill(tank_ph: float, tank_temperature_c: float) -> bool:
@@ -50,10 +56,15 @@ def answer(here: Arrival) -> Note:
     if not here.drip:
         return Note("danger", f"Do not drip. {why_not(here)} {STEPS}", True, DANGER_LINK)
     text = (
-        f"Drip about {show_number(here.minutes, 2)} minutes, until the vessel holds "
+        f"{pace(here)}, until the vessel holds "
         f"{show_number(here.vessel_l, 2)} L, {show_number(here.share_percent)} % of it tank water. Then "
         "move the animals with a net, without the water."
     )
+    if here.hardness is not None and abs(here.hardness[0] - here.hardness[1]) > WIDE_GAP_DH:
+        text = f"The hardness is too far apart for a drip alone: see below. If there is no other way: {text}"
+        return Note("caution", text, True)
+    if not QUICK_DRIP_MINUTES <= here.minutes <= SLOW_DRIP_MINUTES:
+        return Note("caution", text, True)
     if here.bag.ammonia_mg_n_l is None:
         text += (
             " That is for a short trip: test the bag for ammonia as you open it, and if any shows, do not "
@@ -72,6 +83,16 @@ def answer(here: Arrival) -> Note:
         )
         return Note("caution", text, True)
     return Note("info", text, True)
+
+
+def pace(here: Arrival) -> str:
+    """How long to drip; at drops that are far too quick or too slow, how fast they should fall."""
+    if QUICK_DRIP_MINUTES <= here.minutes <= SLOW_DRIP_MINUTES:
+        return f"Drip about {show_number(here.minutes, 2)} minutes"
+    is_quick = here.minutes < QUICK_DRIP_MINUTES
+    ml_min = here.drip_ml_min * here.minutes / ASKED_DRIP_MINUTES
+    why = "too quick: animals feel the jump" if is_quick else "too slow: the bag's water goes bad"
+    return f"These drops are {why}. Let about {show_number(ml_min, 2)} mL fall a minute, which takes an hour"
 
 
 def why_not(here: Arrival) -> str:

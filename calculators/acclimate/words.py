@@ -1,9 +1,11 @@
 """What the calculator for new animals says: whether to drip, then how, and what to do where not."""
 
-from calculators.acclimate.first_words import Arrival, answer, unfit_tank
+from calculators.acclimate.first_words import WIDE_GAP_DH, Arrival, answer, unfit_tank
 from calculators.core.numbers import show_number
 from calculators.core.result import Note
 from calculators.science.animals.reading_words import reading_notes
+from calculators.science.water.gentle import STEP_DH_A_DAY
+from calculators.science.water.readings_fit import READ_AGAIN, fit_together, misfit_words
 
 # Common practice, no source: the differences that animals bear at once, and how long a drip may take.
 GH_STEP_DH = 4.0
@@ -20,6 +22,7 @@ def notes(here: Arrival) -> tuple[Note, ...]:
     return (
         answer(here),
         *tank,
+        *do_not_fit(here),
         TEST_TANK,
         match_warmth(here),
         *how,
@@ -60,6 +63,15 @@ def while_dripping(here: Arrival) -> Note:
     return Note("caution", text)
 
 
+def do_not_fit(here: Arrival) -> list[Note]:
+    """That the tank's pH and carbonate hardness cannot be of one water; a bag may hold so much gas."""
+    kh = here.tank_kh_dh
+    if kh is None or fit_together(here.tank_ph, kh, here.tank_temperature_c):
+        return []
+    words = misfit_words(here.tank_ph, kh, here.tank_temperature_c, "of the tank")
+    return [Note("caution", f"{words} {READ_AGAIN}", True)]
+
+
 CLEAN_VESSEL = Note(
     "info",
     "Shrimp, snails and fish that must get used to another hardness can do so without the bag's water: "
@@ -76,9 +88,14 @@ def about_hardness(here: Arrival) -> list[Note]:
     if apart <= GH_STEP_DH:
         return []
     text = f"Hardness differs by {show_number(apart, 2)} °dH. {SHRIMP}"
-    if here.drip:
+    if apart > WIDE_GAP_DH:
+        text += (
+            " An hour of drops does not bridge so wide a gap: make them water as hard as the bag's in a tank "
+            f"of their own, and bring it over by about {STEP_DH_A_DAY} °dH a day."
+        )
+    elif here.drip:
         text += " Let it take an hour or more, at an even pace."
-    return [Note("caution", text)]
+    return [Note("caution", text, apart > WIDE_GAP_DH)]
 
 
 SHRIMP = (

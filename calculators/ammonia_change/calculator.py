@@ -15,11 +15,27 @@ from calculators.core.quantities import (
     Temperature,
 )
 from calculators.core.quantities import Volume as TankVolume
-from calculators.core.quantity import AnswersTo, Assumed, Choices, Help, Label, Possible, Valid
-from calculators.core.result import Note, Series
+from calculators.core.quantity import (
+    AnswersTo,
+    Assumed,
+    Choices,
+    Help,
+    Label,
+    Possible,
+    Valid,
+    WhenNone,
+)
+from calculators.core.result import Level, Note, Series
 from calculators.science.animals.line_words import FREE_AMMONIA_LINES
 from calculators.science.water.ammonia_reading import Reading, ReportedAs, total_nitrogen
-from calculators.science.water.change_choice import ChangeOutcome, Way, choose, outcome, outcomes
+from calculators.science.water.change_choice import (
+    ChangeOutcome,
+    Way,
+    choose_by_readings,
+    misfits,
+    outcome,
+    outcomes,
+)
 from calculators.science.water.water_mix import Water
 
 WAYS = (
@@ -28,17 +44,23 @@ WAYS = (
     "match the new water to the tank first",
     "bind the ammonia first",
     "no change is needed for it",
+    "read pH and KH again first",
 )
+LEVELS: tuple[Level, ...] = ("caution", "caution", "danger", "danger", "info", "danger")
+UNFIT = WhenNone("not known: pH and KH do not fit together")
 PICTURE = "Free ammonia by how much is changed"
 
 
 class AmmoniaChange(NamedTuple):
     """Free ammonia before and after a change, and the way to go."""
 
-    way: Annotated[Way, Label("The way"), Choices(WAYS)]
-    now_nh3_mg_n_l: Annotated[Nitrogen, Label("Free ammonia now")]
+    way: Annotated[Way, Label("The way"), Choices(WAYS, LEVELS)]
+    now_nh3_mg_n_l: Annotated[Nitrogen | None, Label("Free ammonia now"), UNFIT]
     at_once_nh3_mg_n_l: Annotated[
-        Nitrogen, Label("Right after this change"), Help("Mixed, before any gas has left.")
+        Nitrogen | None,
+        Label("Right after this change"),
+        Help("Mixed, before any gas has left."),
+        UNFIT,
     ]
     later_nh3_mg_n_l: Annotated[
         Nitrogen,
@@ -48,7 +70,7 @@ class AmmoniaChange(NamedTuple):
     aired_nh3_mg_n_l: Annotated[
         Nitrogen, Label("The same with no change"), Help("What air alone would do.")
     ]
-    at_once_ph: Annotated[PH, Label("pH right after")]
+    at_once_ph: Annotated[PH | None, Label("pH right after"), UNFIT]
     later_ph: Annotated[PH, Label("pH once carbon dioxide has left")]
     later_total_mg_n_l: Annotated[Nitrogen, Label("Total ammonia nitrogen after the change")]
     best_percent: Annotated[
@@ -150,22 +172,25 @@ def ammonia_change(
     that the free share is up to 9 % less than in the tables for pure water.
 
     A kit that reads 0 °dH may miss half a degree. For the gas that goes with the pH, a quarter of a
-    degree is then taken. No advised change takes free ammonia from below to the line at which it
-    can kill.
+    degree is then taken. Where a pH and a hardness cannot be of one water, since it would hold more
+    carbon dioxide than open water can, the answer says so and advises no change. No advised change
+    takes free ammonia from below to the line at which it can kill.
     """
     total = total_nitrogen(ammonia_mg_l, reported_as)
     tank = Water(ph, kh_dh, temperature_c, total)
     tap = Water(tap_ph, tap_kh_dh, temperature_c, tap_ammonia_mg_n_l)
     steps = outcomes(tank, tap)
-    choice = choose(tank, tap, steps)
+    choice = choose_by_readings(tank, tap, steps)
     change = outcome(tank, tap, change_percent)
+    # what hangs on a pH that cannot be would calm; what hangs on the hardness is the worse of the two
+    sure_now, sure_at_once = not misfits(tank), not misfits(tank, tap)
     return AmmoniaChange(
         way=choice.way,
-        now_nh3_mg_n_l=choice.now.nh3_mg_n_l,
-        at_once_nh3_mg_n_l=change.at_once.nh3_mg_n_l,
+        now_nh3_mg_n_l=choice.now.nh3_mg_n_l if sure_now else None,
+        at_once_nh3_mg_n_l=change.at_once.nh3_mg_n_l if sure_at_once else None,
         later_nh3_mg_n_l=change.later.nh3_mg_n_l,
         aired_nh3_mg_n_l=choice.aired.nh3_mg_n_l,
-        at_once_ph=change.at_once.ph,
+        at_once_ph=change.at_once.ph if sure_at_once else None,
         later_ph=change.later.ph,
         later_total_mg_n_l=change.total_mg_n_l,
         best_percent=choice.best_percent,
@@ -173,7 +198,7 @@ def ammonia_change(
         largest_percent=choice.largest_percent,
         change_l=None if volume_l is None else volume_l * change_percent / 100,
         notes=notes(choice, tank, tap, change, reported_as),
-        series=pictures(steps),
+        series=pictures(steps) if sure_at_once else {},
     )
 
 

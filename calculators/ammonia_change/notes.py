@@ -1,7 +1,9 @@
 """What the calculator for changing water says beside its figures; animals first."""
 
+from calculators.core.numbers import show_number
 from calculators.core.result import Level, Link, Note
 from calculators.core.wording import CHANGE_WITH_CARE
+from calculators.science.animals.reading_words import reading_notes
 from calculators.science.water.ammonia import (
     ACT_NH3_MG_N_L,
     WATCH_NH3_MG_N_L,
@@ -11,10 +13,11 @@ from calculators.science.water.ammonia import (
 )
 from calculators.science.water.ammonia_reading import BOUND_IS_COUNTED, unit_notes
 from calculators.science.water.carbonate import SUFFOCATING_CO2_MG_L, co2_mg_l
-from calculators.science.water.change_choice import ChangeOutcome, Choice
+from calculators.science.water.change_choice import CHANGING, ChangeOutcome, Choice, misfits
 from calculators.science.water.change_words import sentence
 from calculators.science.water.chemistry import MEQ_PER_DH
 from calculators.science.water.mixing import share_of_second
+from calculators.science.water.readings_fit import READ_AGAIN, misfit_words
 from calculators.science.water.water_mix import UNSEEN_KH_DH, Water
 
 NEARLY_ALL = 0.98
@@ -37,11 +40,15 @@ def notes(
     choice: Choice, tank: Water, tap: Water, change: ChangeOutcome, reported_as: str
 ) -> tuple[Note, ...]:
     """The advice first, then what bounds it."""
+    kills = reading_notes(ammonia_is_read=True, ph=tank.ph, temperature_c=tank.temperature_c)
     if tank.ammonia_mg_n_l == 0:
-        return (Note("info", sentence(choice, tank, tap, change), True), OTHER_POISONS)
+        none = Note("info", sentence(choice, tank, tap, change), True)
+        return (none, *kills, *do_not_fit(tank, tap), OTHER_POISONS)
     return (
         advice(choice, tank, tap, change),
         *this_change(choice, change),
+        *kills,
+        *taps_own(choice, tap),
         *unit_notes(reported_as),
         *about_air(choice),
         *about_gas(tank),
@@ -63,6 +70,15 @@ def advice(choice: Choice, tank: Water, tap: Water, change: ChangeOutcome) -> No
     return Note("info" if choice.way == "nothing" else level, text, True, links)
 
 
+def do_not_fit(tank: Water, tap: Water) -> list[Note]:
+    """That a pH and a hardness cannot be of one water, for the tank and for the new water."""
+    return [
+        Note("caution", f"{misfit_words(*water[:3], whose)} {READ_AGAIN}")
+        for water, whose in ((tank, "of the tank"), (tap, "of the new water"))
+        if misfits(water)
+    ]
+
+
 def this_change(choice: Choice, change: ChangeOutcome) -> list[Note]:
     """A warning where the change in mind would bring free ammonia to the act line from below."""
     worst = max(change.at_once.nh3_mg_n_l, change.later.nh3_mg_n_l)
@@ -75,6 +91,17 @@ def this_change(choice: Choice, change: ChangeOutcome) -> list[Note]:
         f"{ACT_NH3_MG_N_L} mg N/L, at which free ammonia can kill, once its gas has left."
     )
     return [Note("danger", text)]
+
+
+def taps_own(choice: Choice, tap: Water) -> list[Note]:
+    """New water that brings ammonia of its own, where a change is advised all the same."""
+    if tap.ammonia_mg_n_l == 0 or choice.way not in CHANGING:
+        return []
+    text = (
+        f"The new water brings {show_number(tap.ammonia_mg_n_l, 2)} mg N/L of its own: treat it before it "
+        "goes in with a conditioner that binds ammonia, by its label, or take other water."
+    )
+    return [Note("caution", text)]
 
 
 def about_air(choice: Choice) -> list[Note]:
@@ -93,6 +120,8 @@ def about_air(choice: Choice) -> list[Note]:
 
 def about_gas(tank: Water) -> list[Note]:
     """How far the readings tell the gas, on which the figure right after a change rests."""
+    if misfits(tank):
+        return []
     hardness = max(tank.kh_dh, UNSEEN_KH_DH) * MEQ_PER_DH
     gas = co2_mg_l(hardness, hardness, tank.ph, tank.temperature_c) or 0.0
     if tank.kh_dh >= 2 * UNSEEN_KH_DH and gas <= SUFFOCATING_CO2_MG_L:

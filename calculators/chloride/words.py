@@ -71,6 +71,9 @@ def answer(here: ChlorideReading) -> Note:
     """The salt in plain words, or why there is none."""
     goal = show_number(here.salt.wanted_mg_l)
     if here.refused:
+        if here.chloride_mg_l >= HARMS_MG_L:
+            text = "Give no salt: the chloride in the water harms already. Changes take nitrite out too."
+            return Note("caution", text, True)
         most = show_number(max(here.salt.wanted_mg_l, here.chloride_mg_l))
         text = (
             f"No salt is worked out: chloride would stand at {most} mg/L, and from "
@@ -80,7 +83,7 @@ def answer(here: ChlorideReading) -> Note:
         return Note("caution", text, True)
     if here.salt.missing_mg_l == 0:
         has = show_number(here.chloride_mg_l)
-        text = f"Give no salt: the water holds {has} mg/L of chloride, and {goal} are asked for."
+        text = f"Give no salt: the water holds {has} mg/L of chloride, and {goal} mg/L would do."
         return Note("info", text, True)
     grams = show_number(here.salt.salt_mg_l * here.volume_l / 1000, 2)
     text = (

@@ -4,7 +4,7 @@ from typing import NamedTuple
 
 from calculators.core.numbers import show_number
 from calculators.core.result import Link, Note
-from calculators.science.water.ammonia import chronic_limit_mg_n_l, rate
+from calculators.science.water.ammonia import ACT_NH3_MG_N_L, chronic_limit_mg_n_l, rate
 
 CHANGE = ("ammonia-change",)  # the tank's own ammonia and pH are the keeper's to test
 
@@ -43,7 +43,12 @@ def about_ammonia(here: Treated) -> list[Note]:
     rating = rate(here.meets / limit, here.toxic)
     toxic = f"{start}, {show_number(here.toxic, 2)} of it toxic at pH {show_number(here.ph)}"
     if rating == "act":
-        text = f"{toxic}: above the line to act. {BINDS} Or change less water at a time."
+        line = (
+            "above the line at which it can kill"
+            if here.toxic >= ACT_NH3_MG_N_L
+            else f"in all above the US limit for lasting exposure, {show_number(limit, 2)}"
+        )
+        text = f"{toxic}, {line}. {BINDS} Or change less water at a time."
         return [Note("danger", text, True, toxic_link(here), CHANGE)]
     if rating == "watch":
         return [Note("caution", f"{toxic}. {BINDS} Test daily.", True, toxic_link(here), CHANGE)]

@@ -12,6 +12,8 @@ from calculators.core.result import Link, Note
 from calculators.core.wording import CHANGE_WITH_CARE
 
 MOST_IN_TAP_MG_L = 5.0  # the guideline of the World Health Organization for drinking water; memory
+# Common practice, no source: labels ask for 0.02 to 0.5 mL a litre.
+LEAST_LABEL_ML_L, MOST_LABEL_ML_L = 0.005, 2.0
 LEAST_WEIGHED_G = 1.0  # common practice, no source: what a kitchen scale still tells
 
 
@@ -19,6 +21,7 @@ def notes(here: Treated) -> tuple[Note, ...]:
     """The dose and why it cannot be left out, then ammonia, then how to go about it."""
     return (
         dose(here),
+        *odd_label(here),
         *about_ammonia(here),
         *about_reading(here),
         about_label(here.kind),
@@ -45,6 +48,25 @@ UNTESTED = (
     "The reading shows next to no chlorine, but it changes from day to day, most after work on the "
     f"pipes; {HARMS_MG_L} mg/L harms, and most kits do not show so little."
 )
+
+
+def odd_label(here: Treated) -> list[Note]:
+    """A label's dose that no conditioner asks for, where two figures were likely swapped."""
+    if here.ml_per_l < LEAST_LABEL_ML_L:
+        text = (
+            f"1 mL for {show_number(1 / here.ml_per_l, 2)} L is less than a label asks for, mostly 1 mL for "
+            "2 to 50 L. Read the label again before you trust it: too little leaves chlorine, and chlorine "
+            "kills."
+        )
+        return [Note("danger", text, True)]
+    if here.ml_per_l <= MOST_LABEL_ML_L:
+        return []
+    text = (
+        f"{show_number(here.ml_per_l, 2)} mL for each litre is more than a label asks for, mostly less than "
+        f"1 mL. Read the label again before you give any, and see whether mL and litres stand in their "
+        "places: too much conditioner takes the oxygen out of the water."
+    )
+    return [Note("danger", text, True)]
 
 
 def about_reading(here: Treated) -> list[Note]:

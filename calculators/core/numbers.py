@@ -6,6 +6,8 @@ import re
 PLAIN = re.compile(r"[+-]?(\d+([.,]\d*)?|[.,]\d+)([eE][+-]?\d{1,3})?", re.ASCII)
 THOUSANDS = re.compile(r"[+-]?[1-9]\d{0,2}(,\d{3})+(\.\d*)?", re.ASCII)
 MINUS = "\u2212"  # what some phone keyboards send for a minus
+LONGEST_SAID = 24  # letters of a text that is no number
+LEAST_PLAIN, MOST_PLAIN = 1e-6, 1e9  # of a number that is said back without an exponent
 SPACES = str.maketrans("", "", " \u00a0\u202f\u2009")
 
 
@@ -16,14 +18,30 @@ def read_number(text: str) -> float:
     number has no unit yet.
     """
     tidy = text.translate(SPACES).replace(MINUS, "-")
+    shown = cut_short(text.strip())
     if THOUSANDS.fullmatch(tidy):
-        raise ValueError(f"write {text.strip()} without a thousands mark, or with a point")
+        raise ValueError(f"write {shown} without a thousands mark, or with a point")
     if not PLAIN.fullmatch(tidy):
-        raise ValueError(f"{text.strip()!r} is not a number" if tidy else "a number is missing")
+        raise ValueError(f"{shown!r} is not a number" if tidy else "a number is missing")
     value = float(tidy.replace(",", "."))
     if not math.isfinite(value):
-        raise ValueError(f"{text.strip()} is too large")
+        raise ValueError(f"{shown} is too large")
     return value
+
+
+def cut_short(text: str) -> str:
+    """A text as it is said back to the person who wrote it; a long one is cut."""
+    return text if len(text) <= LONGEST_SAID else f"{text[: LONGEST_SAID - 1]}…"
+
+
+def show_short(value: float) -> str:
+    """Write back a number that will not do, six figures, in exponent form where it would be long.
+
+    The ``value`` may be of any unit; none is written.
+    """
+    plain = value == 0 or LEAST_PLAIN <= abs(value) < MOST_PLAIN
+    text = show_number(value, 6) if plain else f"{value:.6g}"
+    return text.replace("e+", "e").replace("-", MINUS)
 
 
 def show_number(value: float, digits: int = 3) -> str:

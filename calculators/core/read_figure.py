@@ -6,7 +6,7 @@ from typing import Any
 
 from calculators.core.fields import InputField, Kind
 from calculators.core.limits import allowed
-from calculators.core.numbers import read_number, show_number
+from calculators.core.numbers import read_number, show_short
 from calculators.core.read_keys import show_json
 from calculators.core.shown_units import System, at_limit, from_shown
 from calculators.core.written_units import to_metric, units_of
@@ -32,12 +32,12 @@ def read_figure(field: InputField, value: Any, typed: bool, system: System) -> f
         raise ValueError(f"{wrong}; {allowed(field, system)}") from None
     low, high = field.low, field.high
     if (low is not None and metric < low) or (high is not None and metric > high):
-        shown = f"{show_number(number, 6)} {unit}".strip()
+        shown = f"{show_short(number)} {unit}".strip()
         meant = other_degrees(field, number, unit, system)
         raise ValueError(f"{shown} is out of range; {allowed(field, system)}{meant}")
     if field.kind == Kind.INTEGER:
         if not metric.is_integer():
-            raise ValueError(f"{show_number(number, 6)} is not whole; {allowed(field, system)}")
+            raise ValueError(f"{show_short(number)} is not whole; {allowed(field, system)}")
         return int(metric)
     return metric
 
@@ -90,5 +90,5 @@ def other_degrees(field: InputField, number: float, unit: str, system: System) -
         return ""
     other = next(scale for scale in scales if bool(scale.offset) == (system == "metric"))
     if field.low <= to_metric(field.quantity, number, other.shown) <= field.high:
-        return f". If it is in {other.shown}, write {show_number(number, 6)} {other.shown}"
+        return f". If it is in {other.shown}, write {show_short(number)} {other.shown}"
     return ""

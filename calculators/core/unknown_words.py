@@ -8,6 +8,7 @@ from calculators.core.fields import InputField, Kind
 from calculators.core.limits import MOST_LINK_ROWS
 
 MOST_NAMED, LONGEST = 5, 40  # of what was left out; an address may hold anything
+MOST_CHOICES = 12  # of a field that are named
 
 
 def flat_keys(fields: Sequence[InputField]) -> set[str]:
@@ -17,7 +18,10 @@ def flat_keys(fields: Sequence[InputField]) -> set[str]:
 
 
 def unknown_words(fields: Sequence[InputField], address: Mapping[str, Any]) -> list[str]:
-    """The keys and choices of an address that no input has, in order; ``address`` holds texts by key."""
+    """The keys of an address that no input has, in order; ``address`` holds texts by key.
+
+    Choices that a field does not have are told by ``unknown_choices``, beside those that it has.
+    """
     field_keys = flat_keys(fields)
     words = [key for key in address if key not in field_keys]
     for field in fields:
@@ -33,8 +37,6 @@ def unknown_in(field: InputField, value: Any) -> list[str]:
     """What one input does not know of its value."""
     if value in (None, ""):
         return []
-    if field.kind in (Kind.CHOICE, Kind.FLAG):
-        return [] if str(value).strip().lower() in field.choices else [str(value)]
     if field.kind == Kind.KEYS:
         return [word for word in keys_in(value) if word and word not in field.choices]
     if field.kind == Kind.LIST:
@@ -43,6 +45,58 @@ def unknown_in(field: InputField, value: Any) -> list[str]:
             return [field.key]
         return [word for row in rows for word in unknown_words(field.row, row)]
     return []
+
+
+def unknown_choices(
+    fields: Sequence[InputField], address: Mapping[str, Any], within: str = ""
+) -> list[str]:
+    """A sentence for each choice of an address that its field does not have, with those that it has.
+
+    ``within`` is the name of what the fields are part of, for the rows of a list.
+    """
+    told = []
+    for field in fields:
+        value, name = address.get(field.key), f"{within}{field.label}"
+        if field.kind == Kind.OBJECT:
+            inside = {part.key: address.get(f"{field.key}.{part.key}") for part in field.row}
+            told += unknown_choices(field.row, inside, f"{name}: ")
+        elif field.kind == Kind.LIST:
+            for number, row in enumerate(rows_in(value or []) or [], start=1):
+                told += unknown_choices(field.row, row, f"{name} {number}: ")
+        elif is_no_choice(field, value):
+            told.append(f"{name}: {quoted(str(value))} is not a choice; {choices_of(field)}.")
+    return told
+
+
+def is_no_choice(field: InputField, value: Any) -> bool:
+    """Whether a value was given for a field of choices that it does not have."""
+    if field.kind not in (Kind.CHOICE, Kind.FLAG) or value in (None, ""):
+        return False
+    return str(value).strip().lower() not in field.choices
+
+
+def choices_sentence(told: Sequence[str]) -> str:
+    """What was said of unknown choices, and what stands in their place; empty for none."""
+    if not told:
+        return ""
+    more = len(told) - MOST_NAMED
+    others = f" {more} more are no choices of their fields." if more > 0 else ""
+    return f"{' '.join(told[:MOST_NAMED])}{others} Nothing was taken from it: choose in the form."
+
+
+def choices_of(field: InputField) -> str:
+    """The choices of a field, as the page words them; of many, the first and how many more."""
+    words = [
+        word or key for key, word in zip(field.choices, field.words or field.choices, strict=True)
+    ]
+    more = len(words) - MOST_CHOICES
+    end = f" and {more} more" if more > 0 else ""
+    return f"allowed are {'; '.join(words[:MOST_CHOICES])}{end}"
+
+
+def quoted(word: str) -> str:
+    """A word of an address between quotation marks, cut short."""
+    return f"“{word[: LONGEST - 1]}…”" if len(word) > LONGEST else f"“{word}”"
 
 
 def too_long(fields: Sequence[InputField], address: Mapping[str, Any]) -> str:
@@ -78,9 +132,6 @@ def unknown_sentence(words: Sequence[str], or_else: str = "") -> str:
     if not words:
         return ""
     names = list(dict.fromkeys(words))
-    shown = ", ".join(
-        f"“{name[: LONGEST - 1]}…”" if len(name) > LONGEST else f"“{name}”"
-        for name in names[:MOST_NAMED]
-    )
+    shown = ", ".join(map(quoted, names[:MOST_NAMED]))
     more = f" and {len(names) - MOST_NAMED} more" if len(names) > MOST_NAMED else ""
     return f"Left out, as this book does not know it{or_else}: {shown}{more}."

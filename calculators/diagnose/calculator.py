@@ -17,7 +17,7 @@ from calculators.diagnose.outputs import Diagnosis, NextCheck, Readings
 from calculators.diagnose.problem_table import CAUSES, FINDINGS, PLANTS, WHERE
 from calculators.diagnose.ranking import ranked
 from calculators.diagnose.triage import (
-    in_danger,
+    animals_come_first,
     is_enough,
     is_urgent,
     warnings,
@@ -127,7 +127,9 @@ def diagnose(
         ranked=ranked(case, chances, plant),
         next_check=check
         and NextCheck(
-            check.finding, FINDINGS[check.finding].question, why_check(check, in_danger(case))
+            check.finding,
+            FINDINGS[check.finding].question,
+            why_check(check, animals_come_first(case)),
         ),
         first_action=action,
         urgent=urgent,

@@ -6,7 +6,7 @@ from typing import NamedTuple
 from calculators.diagnose.case_read import Case
 from calculators.diagnose.likelihood import ODDS
 from calculators.diagnose.problem_table import CAUSES, question_of
-from calculators.diagnose.triage import ENOUGH, fair_urgent, in_danger
+from calculators.diagnose.triage import ENOUGH, fair_urgent, in_danger, known_readings
 from calculators.diagnose.water_step import (
     animals_suffer,
     is_cold,
@@ -19,9 +19,9 @@ from calculators.diagnose.words import (
     AIR_FIRST,
     CHANGE_FIRST,
     CHECK_THE_HEATER,
-    LOOK_FIRST,
-    LOOK_TOO,
-    THEN_TEST,
+    look_first,
+    look_too,
+    then_test,
 )
 from calculators.science.animals.reading_lines import Side
 from calculators.science.animals.reading_steps import (
@@ -32,13 +32,18 @@ from calculators.science.animals.reading_steps import (
     change_for,
     deadly,
     harmful,
+    step_words,
 )
+from calculators.science.water.careful_change import TEST_BEFORE
+from calculators.science.water.change_words import CALM
 
 OWN_PROBLEM = {
     "ammonia_mg_n_l",
     "nitrite_mg_n_l",
 }  # readings that have a problem's page of their own
 NITRITE: tuple[str, Side] = ("nitrite_mg_n_l", "high")
+AMMONIA: tuple[str, Side] = ("ammonia_mg_n_l", "high")
+SLOWLY = "Pour it in slowly, over an hour or more: this water has little to hold its pH."
 
 
 class FirstStepEvidence(NamedTuple):
@@ -96,18 +101,21 @@ def explains(chances: Mapping[str, float]) -> str | None:
 
 def by_cause(evidence: FirstStepEvidence, cause: str | None) -> tuple[str, str | None]:
     """The first step by the cause that endangers animals, else by the likeliest."""
-    water = water_of(evidence.case)
+    water, known = water_of(evidence.case), known_readings(evidence.case)
     if cause:
         return safe_action(cause, water), cause
     if evidence.urgent:
-        return f"{AIR_FIRST} {with_care_here(CHANGE_FIRST, water)} {THEN_TEST}", None
+        then = then_test(known)
+        return f"{AIR_FIRST} {with_care_here(CHANGE_FIRST, water)} {then}", None
     if evidence.enough:
         best = likeliest(evidence)
         return safe_action(best, water), best
     harms = harmful(evidence.readings)
     if harms:
-        return " ".join([*(STEPS[reading].harmful for reading in harms), LOOK_TOO]), None
-    return LOOK_FIRST, None
+        steps = [step_words(reading, False, known) for reading in harms]
+        asked = {test for reading in harms for test in STEPS[reading].test}
+        return " ".join([*steps, look_too(known | asked)]), None
+    return look_first(known), None
 
 
 def against_readings(
@@ -115,14 +123,26 @@ def against_readings(
 ) -> tuple[str, str | None]:
     """The first step against readings that kill, with what a cause adds to it, and one change of water."""
     water = water_of(evidence.case)
-    sentences = [STEPS[reading].deadly for reading in kills]
-    if cause and not is_shown_by(cause, evidence.case, kills):
-        sentences.append(CAUSES[cause].besides or CAUSES[cause].first_action)
     change: str = change_for(kills)
+    careful = ""
     if change or (cause and CAUSES[cause].besides) or shows_ammonia(water):
         usual = CHANGES["tenth"] if cause and CAUSES[cause].slowly else CHANGE_FIRST
-        sentences.append(with_care_here(change or usual, water))
+        careful = said_once(with_care_here(change or usual, water), kills)
+    known = known_readings(evidence.case)
+    if careful.startswith(TEST_BEFORE):
+        known |= {AMMONIA[0]}  # the change asks for it itself
+    sentences = [step_words(reading, True, known) for reading in kills]
+    if cause and not is_shown_by(cause, evidence.case, kills):
+        sentences.append(CAUSES[cause].besides or CAUSES[cause].first_action)
+    sentences += [careful] if careful else []
+    if careful and cause and CAUSES[cause].slowly and change == CHANGES["third"]:
+        sentences.append(SLOWLY)
     return " ".join(sentences), cause
+
+
+def said_once(careful: str, kills: Outside) -> str:
+    """A change of water in words, without what the step against ammonia has said already."""
+    return careful.replace(f" {CALM}", "") if AMMONIA in kills else careful
 
 
 def passes_over(cause: str | None, case: Case, outside: Outside) -> bool:

@@ -7,16 +7,19 @@ from calculators.core.result import Note
 from calculators.diagnose.case_read import Case
 from calculators.diagnose.cause_posterior import prior_weight
 from calculators.diagnose.likelihood import ODDS
-from calculators.diagnose.problem_table import CAUSES, FINDINGS
+from calculators.diagnose.problem_table import CAUSES, FINDINGS, question_of
 from calculators.science.animals.reading_steps import (
-    STEPS,
     TO_KINDS_THAT_LIVE_COLD,
     deadly,
     harmful,
+    step_words,
 )
 from calculators.science.evidence.weighing import SOMETHING_ELSE
 from calculators.science.water.ammonia import chronic_limit_mg_n_l
+from calculators.science.water.readings_fit import READ_AGAIN, fit_together, misfit_words
+from calculators.science.water.unread import WARM_C
 
+JUDGED = ("ammonia_mg_n_l", "ph", "temperature_c")  # what a reading of ammonia is judged by
 IN_DANGER = "Animals may be in danger. See to them first; leaves can wait."
 NOT_ENOUGH = "Not enough to tell. Answer the next check; change nothing yet."
 SEE_TO_IT_FIRST = "Not enough to tell the cause. Do the first step, then answer the next check."
@@ -54,12 +57,24 @@ def in_danger(case: Case) -> bool:
     return any(FINDINGS[key].danger for key in case.present())
 
 
+def readings_of(case: Case) -> dict[str, float | None]:
+    """The readings that were given as figures, by key; None where one was not."""
+    start = "readings."
+    figures = {key: answer.value for key, answer in case.answers.items() if key.startswith(start)}
+    return dict.fromkeys(JUDGED) | {key[len(start) :]: value for key, value in figures.items()}
+
+
+def animals_come_first(case: Case) -> bool:
+    """Whether a sign, or a reading that kills, says that animals are in danger."""
+    return in_danger(case) or bool(deadly(readings_of(case)))
+
+
 def worth_asking_about(case: Case, chances: Mapping[str, float]) -> dict[str, float]:
     """The chances, by cause, that the next check is for.
 
-    Only what endangers animals keeps its chance where a sign says so; they add up to 1.
+    Only what endangers animals keeps its chance where a sign or a reading says so; they add up to 1.
     """
-    if not in_danger(case):
+    if not animals_come_first(case):
         return dict(chances)
     causes = {
         cause: chance
@@ -76,7 +91,7 @@ def complained_of(case: Case, chances: Mapping[str, float], where: str) -> dict[
     Someone who points at black roots is not asked about green dust, common as that is. The ranking
     itself never makes use of this. Where animals may be in danger, they come first.
     """
-    if in_danger(case):
+    if animals_come_first(case):
         return worth_asking_about(case, chances)
     seen = {key for key in case.present() if FINDINGS[key].input is None}
     fits = {
@@ -105,6 +120,14 @@ def is_enough(case: Case, chances: Mapping[str, float]) -> bool:
     return any(root != SOMETHING_ELSE and chance > ENOUGH for root, chance in roots.items())
 
 
+def known_readings(case: Case) -> frozenset[str]:
+    """The readings, by key, of which a figure or a band was said."""
+    start = "readings."
+    present = {question_of(key) for key in case.present()}
+    measured = {key for key, answer in case.answers.items() if answer.value is not None}
+    return frozenset(key[len(start) :] for key in present | measured if key.startswith(start))
+
+
 def warnings(
     case: Case, readings: Mapping[str, float | None], urgent: bool, enough: bool
 ) -> list[Note]:
@@ -123,8 +146,12 @@ def warnings(
                 "exposure. The aim is none at all.",
             )
         )
+    kh, at = readings["kh_dh"], WARM_C if warmth is None else warmth
+    if ph is not None and kh is not None and not fit_together(ph, kh, at):
+        notes.append(Note("danger", f"{misfit_words(ph, kh, at)} {READ_AGAIN}"))
     harms = harmful(readings)
-    notes += [Note("caution", STEPS[reading].harmful) for reading in harms]
+    known = known_readings(case)
+    notes += [Note("caution", step_words(reading, False, known)) for reading in harms]
     if ("temperature_c", "low") in deadly(readings):
         notes.append(Note("info", TO_KINDS_THAT_LIVE_COLD))
     if not enough:

@@ -6,10 +6,18 @@ shows or pH is low it can turn ammonium into toxic ammonia, and then the words h
 
 from calculators.diagnose.case_read import Case
 from calculators.diagnose.problem_table import CAUSES, FINDINGS, upper_edge
-from calculators.science.water.careful_change import WaterForChange, careful_change, with_care
+from calculators.science.water.careful_change import (
+    WaterForChange,
+    careful_change,
+    test_first,
+    with_care,
+)
 from calculators.science.water.unread import HIGHEST_PH
 
 NO_AMMONIA_MG_N_L = upper_edge("ammonia-none")
+AT_THIS_PH = "At this pH test ammonia before any large change of water."
+TESTS_BEFORE = "test ammonia before you change"
+TEST_IS_DONE = "Your reading of ammonia shows none: that test is done."
 # What a band stands for where no figure was given: the worse end of what it leaves open; judgement.
 TAKEN_AS = {
     "ammonia-none": ("ammonia_mg_n_l", 0.0),
@@ -48,13 +56,21 @@ def with_care_here(change: str, water: WaterForChange) -> str:
 def safe_action(cause: str, water: WaterForChange) -> str:
     """A problem's first action, its change of water put as this tank allows it.
 
-    Where nothing is known of ammonia, the action itself says what to do if it shows.
+    Where nothing is known of ammonia, the action itself says what to do if it shows; in acid water the test
+    is asked for before all else.
     """
     record = CAUSES[cause]
     if record.besides is None:
         return record.first_action
     careful = careful_change(water, NO_AMMONIA_MG_N_L)
-    return f"{careful} {record.besides}" if careful else record.first_action
+    if careful:
+        return f"{careful} {record.besides}"
+    action: str = record.first_action
+    if test_first(water) and TESTS_BEFORE not in action:
+        return f"{AT_THIS_PH} {action}"
+    if water.ammonia_mg_n_l is not None and "ammonia" in action:
+        return f"{action} {TEST_IS_DONE}"
+    return action
 
 
 def is_cold(case: Case) -> bool:

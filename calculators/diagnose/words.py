@@ -1,34 +1,52 @@
 """Because and against, in words."""
 
 import math
+from collections.abc import Collection
 
 from calculators.core.numbers import show_number
 from calculators.core.result import Note
-from calculators.core.wording import upper
+from calculators.core.wording import joined, upper
 from calculators.diagnose.case_read import Case
 from calculators.diagnose.cause_posterior import Term, terms
 from calculators.diagnose.likelihood import ODDS
 from calculators.diagnose.next_check import Check
 from calculators.diagnose.problem_table import CAUSES, FINDINGS, PLANTS, QUESTIONS, EvidenceRow
+from calculators.science.animals.reading_steps import TESTS, asked_for
 from calculators.science.animals.reading_words import WARMTH_STEP
 
 WORTH_SAYING = math.log(1.08)  # a weaker likelihood ratio is no reason
 MOST_REASONS = 8
 AIR_FIRST = "Animals first. Add air and stop feeding."
-THEN_TEST = (
-    "Then test ammonia, nitrite, pH and temperature. Ask a vet who treats fish or invertebrates if they are "
-    "not better within hours."
-)
+ASK_A_VET = "Ask a vet who treats fish or invertebrates if they are not better within hours."
+WHAT_KILLS_SOON = ("ammonia_mg_n_l", "nitrite_mg_n_l", "ph", "temperature_c")
+TOXIC = ("ammonia_mg_n_l", "nitrite_mg_n_l")
 CHANGE_FIRST = "Change a third of the water now with dechlorinated water of the same temperature."
 CHECK_THE_HEATER = (
     " The water is cold: check the heater too, unplugged before your hands go in, and warm slowly, by no "
     f"more than {WARMTH_STEP} an hour."
 )
-LOOK_TOO = "Look at the animals, test ammonia and nitrite, then answer the next check."
-LOOK_FIRST = (
-    "Change nothing yet. Look at the animals, test ammonia and nitrite, then answer the next check. "
-    "If any animal gasps, lies down or races about, add air first, and test ammonia before you change water."
-)
+
+
+def then_test(known: Collection[str]) -> str:
+    """The tests that are still to take where animals suffer, and whom to ask; readings ``known`` by key."""
+    tests = asked_for(WHAT_KILLS_SOON, known).replace("Test ", "Then test ").replace(" now.", ".")
+    return f"{tests} {ASK_A_VET}".strip()
+
+
+def look_too(known: Collection[str]) -> str:
+    """What to look at beside a reading that harms; readings that are ``known``, by key, are not asked for."""
+    unread = [TESTS[one] for one in TOXIC if one not in known]
+    tests = f", test {joined(unread)}," if unread else ","
+    return f"Look at the animals{tests} then answer the next check."
+
+
+def look_first(known: Collection[str]) -> str:
+    """What to do where too little is known; readings that are ``known``, by key, are not asked for."""
+    before = "" if TOXIC[0] in known else ", and test ammonia before you change water"
+    return (
+        f"Change nothing yet. {look_too(known)} If any animal gasps, lies down or races about, add air "
+        f"first{before}."
+    )
 
 
 def reasons(cause: str, case: Case, plant: str | None) -> tuple[list[str], list[str]]:

@@ -1,5 +1,6 @@
 """What a dosing plan may do to animals: the day's rise, the level it leads to, and ammonia."""
 
+import math
 from collections.abc import Mapping
 from typing import NamedTuple
 
@@ -9,11 +10,12 @@ from calculators.dosing.dose_limits import KILLS, LIMITS, can_kill
 from calculators.dosing.settling import DosingSchedule, highest
 from calculators.science.water import chemistry
 from calculators.science.water.ammonia import chronic_limit_mg_n_l, unionised_share
+from calculators.science.water.gentle import STEP_DH_A_DAY
 from calculators.science.water.unread import EXAMPLE_PH, EXAMPLE_TEMPERATURE_C
 
 # Common practice, no source: larger changes in one day are felt by fish and moulting shrimps.
 NITRATE_A_DAY_MG_L = 10.0
-HARDNESS_A_DAY_DH = 2.0
+LARGE_JUMP_DH = 10.0
 SALTS_A_DAY_MG_L = 100.0
 # Where the free-ammonia check is shown for a tank whose own figures are not asked for; our judgement.
 
@@ -57,8 +59,14 @@ def level_cautions(plan: Plan, adds: Mapping[str, float | None]) -> list[Note]:
             if can_kill(key, level)
             else ""
         )
-        text = f"This plan takes {key} to {show_number(level)} mg/L{unused}.{kills} {limit.why}"
-        notes.append(Note(grade, f"{text} Dose less, or change more water."))
+        is_there = plan.rise == 0  # nothing is dosed, and the water reads so much already
+        what = (
+            f"The water holds {show_number(level)} mg/L of {key}."
+            if is_there
+            else f"This plan takes {key} to {show_number(level)} mg/L{unused}.{kills}"
+        )
+        then = "Dose none." if is_there else "Dose less, or change more water."
+        notes.append(Note(grade, f"{what} {limit.why} {then}"))
     return sorted(notes, key=lambda note: KILLS not in note.text)
 
 
@@ -69,12 +77,20 @@ def rise_cautions(adds: Mapping[str, float | None]) -> list[Note]:
     if added["nitrate"] > NITRATE_A_DAY_MG_L:
         notes.append(f"nitrate by {show_number(added['nitrate'])} mg/L")
     hardness = added["calcium"] / chemistry.CA + added["magnesium"] / chemistry.MG
-    if hardness / chemistry.MMOL_PER_DH > HARDNESS_A_DAY_DH:
-        notes.append(f"hardness by {show_number(hardness / chemistry.MMOL_PER_DH)} °dH")
+    rise_dh = hardness / chemistry.MMOL_PER_DH
+    jump = []
+    if rise_dh > STEP_DH_A_DAY:
+        days = math.ceil(rise_dh / STEP_DH_A_DAY)
+        text = (
+            f"One dose raises hardness by {show_number(rise_dh)} °dH at once. Split it over {days} days or "
+            f"more, by no more than about {STEP_DH_A_DAY} °dH a day: fish and moulting shrimps feel such a "
+            "jump (common practice, no source)."
+        )
+        jump.append(Note("danger" if rise_dh >= LARGE_JUMP_DH else "caution", text))
     salts = sum(added.values()) - added["nitrogen"]  # which the nitrate holds already
     if salts > SALTS_A_DAY_MG_L:
         notes.append(f"dissolved salts by {show_number(salts)} mg/L")
-    return [
+    return jump + [
         Note(
             "caution",
             f"One dose raises {what} in a day. Split it over several days: fish and moulting "

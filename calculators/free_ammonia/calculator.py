@@ -16,6 +16,7 @@ from calculators.core.quantity import Choices, Help, Label, Possible, Valid
 from calculators.core.result import Note, Series
 from calculators.free_ammonia.notes import AmmoniaReadings, notes
 from calculators.science.animals.line_words import FREE_AMMONIA_LINES
+from calculators.science.animals.reading_words import reading_notes
 from calculators.science.water.ammonia import (
     Rating,
     acute_limit_mg_n_l,
@@ -117,6 +118,7 @@ def free_ammonia(
         chronic_ratio=total / chronic,
         rating=rating,
         notes=(
+            *reading_notes(ammonia_is_read=True, ph=ph, temperature_c=temperature_c),
             *notes(rating, total, acute, AmmoniaReadings(ph, temperature_c)),
             *unit_notes(reported_as),
             BOUND_IS_COUNTED,

@@ -19,7 +19,14 @@ from calculators.core.quantities import (
 )
 from calculators.core.quantity import AnswersTo, Help, Label, Possible
 from calculators.core.result import Note, Series
-from calculators.hardness.words import about_gas, about_mix, about_readings, verdict
+from calculators.hardness.words import (
+    about_gas,
+    about_general,
+    about_mix,
+    about_readings,
+    misfit,
+    verdict,
+)
 from calculators.science.animals.reading_words import reading_notes
 from calculators.science.water.carbonate import (
     air_co2_mg_l,
@@ -30,9 +37,8 @@ from calculators.science.water.carbonate import (
 )
 from calculators.science.water.chemistry import CACO3_MG_PER_DH, MEQ_PER_DH
 from calculators.science.water.mixing import mixed, share_of_second
+from calculators.science.water.readings_fit import KH_ERROR_DH, PH_ERROR, fit_together, misfit_words
 
-PH_ERROR = 0.2  # what a drop kit leaves open; common practice, no source
-KH_ERROR_DH = 0.5  # half a drop of a kit that counts degrees
 MIX = Part("Mixing with a second water", closed=True)
 MIXING = AnswersTo(("mix_gh_dh", "target_gh_dh"))
 
@@ -121,7 +127,8 @@ def hardness(
     that stands beside it.
 
     It does not hold where peat, wood, leaf litter or phosphate lower the pH: then the true figure
-    is lower. A pH wrong by 0.1 changes it by a quarter.
+    is lower. A pH wrong by 0.1 changes it by a quarter. Where it comes out as more than open water can
+    hold, the two readings do not fit together, and the answer says so.
 
     Mixing: of the volume wanted, so many litres are the second water and the rest the first. Both
     hardnesses of a mix are means by volume.
@@ -150,9 +157,16 @@ def hardness(
         ),
         notes=(
             *reading_notes(ph=ph, temperature_c=temperature_c),
-            *([] if gas is None else [verdict(gas, low or 0.0, high or 0.0)]),
-            *about_gas(gas, high or 0.0, pure_gas_co2_mg_l(temperature_c), air),
+            *(
+                [
+                    *([] if gas is None else [verdict(gas, low or 0.0, high or 0.0)]),
+                    *about_gas(gas, high or 0.0, pure_gas_co2_mg_l(temperature_c), air),
+                ]
+                if fit_together(ph, kh_dh, temperature_c)
+                else misfit(misfit_words(ph, kh_dh, temperature_c))
+            ),
             *about_readings(kh_dh, ph),
+            *about_general(gh_dh),
             *(about_mix(share, gh_dh, mix_gh_dh or 0.0, target_gh_dh or 0.0) if mixing else ()),
         ),
         series={"co2_by_ph": against_ph(gh_meq, kh_meq, temperature_c)},

@@ -3,8 +3,11 @@
 from calculators.core.numbers import show_number
 from calculators.core.result import Link, Note
 from calculators.core.wording import CHANGE_WITH_CARE, DANGER_PAGE
+from calculators.science.animals.reading_lines import standing
+from calculators.science.animals.reading_steps import STEPS
 from calculators.science.water.carbonate import SUFFOCATING_CO2_MG_L
 from calculators.science.water.gentle import STEP_DH_A_DAY
+from calculators.science.water.readings_fit import READ_AGAIN
 
 # Working lines, common practice, no source: a tank without added gas seldom holds more than 10.
 MUCH_MG_L = 15
@@ -65,6 +68,15 @@ def about_gas(co2: float | None, most: float, pure: float, air: float) -> list[N
     return notes
 
 
+def misfit(words: str) -> list[Note]:
+    """What is said where pH and hardness cannot be of one water; ``words`` say why."""
+    text = (
+        f"{words} {READ_AGAIN} Until then trust neither: if the KH is wrong, nothing holds the pH; if the pH "
+        "is wrong, far more of any ammonia is toxic than it says. Test ammonia, and look at the animals."
+    )
+    return [Note("danger", text, True), GASPING]
+
+
 def verdict(co2: float, least: float, most: float) -> Note:
     """The answer in plain words.
 
@@ -99,6 +111,14 @@ def about_readings(kh_dh: float, ph: float) -> list[Note]:
         )
         notes.append(Note("caution", text))
     return notes
+
+
+def about_general(gh_dh: float) -> list[Note]:
+    """General hardness, in °dH, that troubles animals by itself."""
+    level, side = standing("gh_dh", gh_dh)
+    if level == "in-range":
+        return []
+    return [Note("caution", f"GH reads {show_number(gh_dh)} °dH. {STEPS[('gh_dh', side)].harmful}")]
 
 
 def about_mix(share: float | None, first: float, second: float, target: float) -> list[Note]:

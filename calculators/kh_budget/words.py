@@ -9,6 +9,7 @@ from calculators.science.water.change_words import BIND
 from calculators.science.water.gentle import STEP_DH_A_DAY
 
 SOON_WEEKS = 4.0  # common practice, no source: less is no time to wait and see
+MOST_KEPT_DH = 25.0  # judgement: beyond it water in the open drops lime
 YEARS_WEEKS = 104.0  # beyond two years no such sum holds
 CRASH = Link("If pH has fallen already", "problems/kh-crash/")
 
@@ -39,6 +40,8 @@ def notes(spent: Budget, taken_known: bool) -> tuple[Note, ...]:
         *((Note("caution", BELOW),) if low else ()),
         *about_use(spent, taken_known),
         *about_holding(spent),
+        *quick_rise(spent),
+        *beyond_water(spent),
         *((GENTLY,) if low else ()),
         UNCOUNTED,
     )
@@ -96,6 +99,8 @@ def in_weeks(weeks: float) -> str:
     """When, in words that promise no more than the sum can."""
     if weeks > YEARS_WEEKS:
         return "only in years"
+    if weeks < 1 / 7:
+        return "within a day"
     return f"in about {show_number(weeks, 2)} week{'' if weeks == 1 else 's'}"
 
 
@@ -150,6 +155,30 @@ def about_holding(spent: Budget) -> list[Note]:
             f"No change of this water {every} keeps it at {LEAST_KH_DH:g} °dH: change more often, or feed "
             "less."
         )
+    return [Note("caution", text)]
+
+
+def quick_rise(spent: Budget) -> list[Note]:
+    """A change that lifts or lowers KH by more than animals bear in a day."""
+    course = spent.course
+    jump = course.share * (course.new_water - course.start)
+    if not course.is_renewed or abs(jump) <= STEP_DH_A_DAY:
+        return []
+    text = (
+        f"The first of these changes {'raises' if jump > 0 else 'lowers'} KH by {dh(abs(jump))} °dH at "
+        f"once. Animals bear about {STEP_DH_A_DAY} °dH a day: begin with smaller changes."
+    )
+    return [Note("caution", text, True)]
+
+
+def beyond_water(spent: Budget) -> list[Note]:
+    """A hardness that no open water keeps: what the figures leave out would take it."""
+    if spent.holds is None or max(spent.holds) <= max(MOST_KEPT_DH, spent.course.new_water):
+        return []
+    text = (
+        "So much KH does not stay in water: lime drops out of it long before, and the pH rises. The uptake "
+        "by plants is hardly so large for long, since they can take no more nitrate than comes in."
+    )
     return [Note("caution", text)]
 
 

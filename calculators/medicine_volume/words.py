@@ -117,6 +117,11 @@ TRUE_VOLUME = Note(
 
 def about_changes(here: MedicineDose) -> Note:
     """What a change takes out, and that the label decides on putting it back."""
+    if here.change_percent == 0:
+        return Note(
+            "info",
+            "After a change put back no more than the share it took out, only where the label says so.",
+        )
     text = (
         f"A change of {show_number(here.change_percent)} % takes out at most {show_number(here.redose)} of "
         "those units. Put back no more than that, into the new water, and only where the label says so. "

@@ -19,6 +19,7 @@ from calculators.core.result import Refusal, Refused, Series
 from calculators.nitrogen_balance.notes import notes
 from calculators.nitrogen_balance.outputs import NitrogenBalance
 from calculators.nitrogen_balance.tank_load import load_of, weeks_to_low
+from calculators.science.animals.reading_words import reading_notes
 from calculators.science.conversions import DAYS_PER_WEEK
 from calculators.science.nitrogen import nitrogen_inputs
 from calculators.science.nitrogen.balance import SHOWN_DAYS, cycle_of, exchanged, flows, judge, saw
@@ -191,6 +192,8 @@ def nitrogen_balance(
     slopes = (slope_week, slope_low_week, slope_high_week)
     uptake = fit(week_flows, slopes, next_reading_ratio, volume_l)
     load = load_of(week_flows, feed_g_week, volume_l, ph, temperature_c)
+    soil = (bed, denitrification_mg_n_m2_day)
+    matching = flows(feed_to_balance, protein_percent, week_flows.plants, (0.0, 1.0), 0.0, soil)
     weeks = weeks_to_low(kh_dh, load.kh_dh_week)
     saw_teeth = series(nitrate_mg_l, cycle)
     more_gas = nitrate_of((MORE_GAS - 1) * week_flows.denitrified, volume_l)
@@ -228,6 +231,7 @@ def nitrogen_balance(
         weeks_to_low_kh=weeks,
         verdict=verdict,
         notes=(
+            *reading_notes(ph=ph, temperature_c=temperature_c),
             *notes(
                 verdict,
                 week_flows,
@@ -241,6 +245,7 @@ def nitrogen_balance(
                 measured=plant_uptake_mg_n_day is not None,
                 feed_to_balance=feed_to_balance,
                 feed_for_target=feed_for_target,
+                at_balance=load_of(matching, feed_to_balance, volume_l, ph, temperature_c),
             ),
             *fit_notes(uptake, week_flows),
         ),

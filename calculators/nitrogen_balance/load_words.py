@@ -2,7 +2,8 @@
 
 from calculators.core.numbers import show_number as show
 from calculators.core.result import Note
-from calculators.nitrogen_balance.tank_load import MUCH_KH_DH_WEEK, Load
+from calculators.nitrogen_balance.tank_load import LOW_KH_DH, MUCH_KH_DH_WEEK, Load
+from calculators.science.animals.burden_words import in_hours
 from calculators.science.nitrogen.filter_load import HOURS_PER_DAY, LEAST_FILM, MOST_FILM
 
 
@@ -25,13 +26,25 @@ def load_notes(load: Load) -> list[Note]:
     return [Note("caution", text, first=True)]
 
 
+def never_so_much(verdict: str, feed_g_week: float, load: Load) -> list[Note]:
+    """Feed that would match hungry plants, in g a week, where the water cannot carry its ``load``."""
+    if verdict != "running-short" or not load.is_overfed:
+        return []
+    text = (
+        f"Never feed for the plants here: what would match them, {show(feed_g_week, 2)} g a week, is more "
+        "than this water can carry, and would kill by ammonia or want of oxygen. Take out fast plants or "
+        "floaters, or give a plain nitrate fertiliser as its label says."
+    )
+    return [Note("danger", text)]
+
+
 def ammonia_words(load: Load) -> list[str]:
     """How soon ammonia harms without a filter, and where it settles with one, if near harm."""
     filter_load, sentences = load.ammonia, []
     if filter_load.harms_within(HOURS_PER_DAY):
         sentences.append(
             f"{show(filter_load.load_mg_n_l_day, 2)} mg of nitrogen a litre and day come in as ammonia; if "
-            f"the filter stops, it harms after {show(filter_load.hours_to_harm or 0, 2)} hours."
+            f"the filter stops, it harms after {in_hours(filter_load.hours_to_harm or 0)}."
         )
     if filter_load.films_may_fail:
         sentences.append(
@@ -59,7 +72,9 @@ def hardness_notes(load: Load, kh_dh: float | None, weeks: float | None) -> list
         f"Nitrification uses about {show(load.kh_dh_week, 2)} °dH of carbonate hardness a week, less if "
         "droppings give some of it back."
     )
-    if weeks is not None:
+    if kh_dh is not None and kh_dh <= LOW_KH_DH:
+        text += f" At {show(kh_dh)} °dH next to none is left: test pH and ammonia now, raise nothing fast."
+    elif weeks is not None:
         text += f" From {show(kh_dh or 0)} °dH that lasts about {show(weeks, 2)} weeks without a change."
     text += " Test KH each week: where it ends, pH falls and the filter stops."
     return [Note("caution", text)]

@@ -2,7 +2,7 @@
 
 from calculators.core.result import Note
 from calculators.nitrogen_balance.balance_verdict import Ahead, verdict_note
-from calculators.nitrogen_balance.load_words import hardness_notes, load_notes
+from calculators.nitrogen_balance.load_words import hardness_notes, load_notes, never_so_much
 from calculators.nitrogen_balance.tank_load import Load
 from calculators.science.conversions import DAYS_PER_WEEK
 from calculators.science.nitrogen.balance import SHOWN_DAYS, Flows, Verdict
@@ -24,11 +24,13 @@ def notes(
     measured: bool,
     feed_to_balance: float,
     feed_for_target: float,
+    at_balance: Load,
 ) -> list[Note]:
     """All that is to be said about one budget; ``hardness`` is the KH read and the weeks it lasts.
 
     The nitrate ``now``, ``later`` and as ``high`` as it settles is in mg/L as NO3; ``feed_to_balance``
-    and ``feed_for_target`` are in g a week, None where there is no such feed.
+    and ``feed_for_target`` are in g a week, None where there is no such feed; ``at_balance`` is the
+    load of the former.
     """
     endless = cycle.share <= 0 < cycle.rise_day
     harm = [*nitrate_notes(now, high, endless=endless), *load_notes(load)]
@@ -39,6 +41,7 @@ def notes(
         *first,
         says._replace(first=True),
         *hardness_notes(load, *hardness),
+        *never_so_much(verdict, feed_to_balance, at_balance),
         *other_notes(
             verdict,
             cycle,

@@ -12,6 +12,8 @@ from calculators.pick.picked_rows import minutes_sum
 from calculators.pick.together import PlantSet
 from calculators.pick.wishes import Wishes
 from calculators.science.animals.animal_table import ANIMALS, shown_name
+from calculators.science.animals.own_water import own_water
+from calculators.science.animals.reading_words import reading_notes
 from calculators.science.light.lamps import LightClass
 
 FEW = 3  # a list as short as this is meant to be taken whole
@@ -49,9 +51,13 @@ def light_notes(wishes: Wishes, dli: float | None, light: LightClass | None) -> 
 def animal_notes(wishes: Wishes) -> list[Note]:
     """Whether the water suits the animals: they come before plants."""
     value = wishes.temperature_c
+    found = reading_notes(ph=wishes.ph)
+    # where it is not deadly a kind's own range says more, and plants of cool water are no mistake
+    found += [one for one in reading_notes(temperature_c=value) if one.level == "danger"]
+    found += own_water(wishes.animals, ph=wishes.ph, gh_dh=wishes.gh_dh)
     if value is None:
-        return []
-    return [
+        return found
+    return found + [
         Note(
             "caution",
             f"{shown_name(key)} is kept at "

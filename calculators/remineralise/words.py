@@ -53,6 +53,8 @@ INHABITED = Note(
 
 def notes(water: RecipeWater) -> tuple[Note, ...]:
     """What harms first, then the grams, then how to mix and to use it."""
+    if not any((water.made.calcium_g, water.made.magnesium_g, water.made.carbonate_g)):
+        return (*harms(water.made, water.gh_dh, water.kh_dh), grams(water), *above(water))
     return (
         *harms(water.made, water.gh_dh, water.kh_dh),
         grams(water),

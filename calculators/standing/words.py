@@ -4,7 +4,10 @@ import re
 
 from calculators.core.result import Note
 from calculators.core.wording import DANGER_PAGE, upper
-from calculators.science.animals.reading_steps import STEPS, change_for
+from calculators.science.animals.animal_table import ANIMALS
+from calculators.science.animals.animal_warmth import warmth_step
+from calculators.science.animals.reading_lines import standing
+from calculators.science.animals.reading_steps import STEPS, change_for, step_words
 from calculators.science.shelf.entries import READINGS
 from calculators.science.shelf.freshest import figure_now
 from calculators.science.shelf.harmful_readings import (
@@ -20,10 +23,13 @@ from calculators.science.shelf.shelf_tank import TANK_FIELDS
 from calculators.science.shelf.tank_state import TankState
 from calculators.science.shelf.tank_verdict import FIRST_HOUR, LEVEL
 from calculators.science.water.careful_change import WaterForChange, careful_change, with_care
+from calculators.science.water.readings_fit import READ_AGAIN, fit_together, misfit_words
+from calculators.science.water.unread import WARM_C
 from calculators.standing.nitrogen_outlook import WeeksAhead
 from calculators.standing.outlook_notes import harm_ahead, outlook_note
 
 MOST_BLANKS = 6
+OWN_FIGURES = ("temperature_c", "ph", "gh_dh", "kh_dh")
 NOT_SAID = ("id", "name", "demo", "place", "length_cm", "width_cm", "water_cm", "dli_mol",
             "entered", "soil_depth_cm", "cap_depth_cm", "lamp", "filter")  # fmt: skip
 FEEDING = re.compile("stop feeding|feed nothing", re.IGNORECASE)
@@ -34,7 +40,14 @@ CHEAP = "Feeding is never due: animals that are hungry are safer than food that 
 
 def notes(stand: TankState, ahead: WeeksAhead) -> list[Note]:
     """The notes of an answer, what matters most first."""
-    found = [sentence_note(stand), *steps(stand), *harm_ahead(stand, ahead), *old_readings(stand)]
+    found = [
+        sentence_note(stand),
+        *steps(stand),
+        *do_not_fit(stand),
+        *own_figures(stand),
+        *harm_ahead(stand, ahead),
+        *old_readings(stand),
+    ]
     test = stand.next_test
     found.append(Note("info", f"Test next: {READINGS[test.what].name}, {test.why}."))
     found += [Note("info", text) for text in learned_sentences(stand.tank, stand.log)]
@@ -69,17 +82,48 @@ def steps(stand: TankState) -> list[Note]:
     return [note for note in found if note.text]
 
 
+def do_not_fit(stand: TankState) -> list[Note]:
+    """That the pH and the carbonate hardness that hold now cannot be of one water."""
+    water = water_of(stand)
+    at = WARM_C if water.temperature_c is None else water.temperature_c
+    if water.ph is None or water.kh_dh is None or fit_together(water.ph, water.kh_dh, at):
+        return []
+    return [Note("caution", f"{misfit_words(water.ph, water.kh_dh, at)} {READ_AGAIN}", True)]
+
+
+def own_figures(stand: TankState) -> list[Note]:
+    """Figures that stand with the tank and were never read, where they harm or kill if they still hold."""
+    found = []
+    for what in OWN_FIGURES:
+        value = getattr(stand.tank, what)
+        if value is None or what in stand.judged.readings:
+            continue
+        level = standing(what, value).level
+        if level != "in-range":
+            does = "can kill" if level == "deadly" else "harms many animals over time"
+            one = READINGS[what]
+            text = f"The tank says {one.name} of {one.words(value)}, which {does}. Read it today."
+            found.append(Note("danger" if level == "deadly" else "caution", text, True))
+    return found
+
+
 def step_of(harm: ReadingOutside, stand: TankState) -> str:
     """What a reading asks for, but for the change of water."""
     if harm.reading.what == AMMONIA:
         careful = careful_change(water_of(stand)) or STOP
         return careful if not harm.is_deadly else "Add air, and test the other readings."
+    if harm.kind:
+        return warmth_step(ANIMALS[harm.kind], harm.value)
     if harm.reading.what == NITRITE and not harm.is_deadly:
         return STOP
-    step = STEPS.get((harm.reading.what, harm.side))
-    if step is None:
-        return ""
-    return step.deadly if harm.is_deadly else step.harmful
+    place = (harm.reading.what, harm.side)
+    return step_words(place, harm.is_deadly, read_since(harm, stand)) if place in STEPS else ""
+
+
+def read_since(harm: ReadingOutside, stand: TankState) -> list[str]:
+    """The readings, by key, that are no older than the one that harms."""
+    age = harm.reading.age_days
+    return [what for what, one in stand.judged.readings.items() if one.age_days <= age]
 
 
 def change_words(stand: TankState, deadly: list[ReadingOutside]) -> str:

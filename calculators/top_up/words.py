@@ -6,7 +6,7 @@ from calculators.core.quantities import ChangeRate, HardnessAWeek
 from calculators.core.result import Level, Note
 from calculators.core.wording import joined
 from calculators.top_up.rising import Rising, Verdict
-from calculators.top_up.rising_harm import TopUpReadings, degrees, hard, soft, swings
+from calculators.top_up.rising_harm import TopUpReadings, degrees, hard, jump, soft, swings
 
 MUCH_NITRATE_MG_L_WEEK = 1.0  # our judgement: as much as a little feed brings
 
@@ -40,6 +40,7 @@ def notes(
         *soft(gh, readings),
         *pure(verdict, readings),
         *brought(kh, readings),
+        *jump(gh),
         *swings(readings),
         CARE,
         ALL_SALTS,
@@ -67,7 +68,9 @@ def first(verdict: Verdict, gh: Rising, readings: TopUpReadings) -> Note:
     )
     words = {
         "steady": f"GH stays about as it is: it {ends}.",
-        "rising": f"GH rises by {week} °dH a week between changes, is {then}, and {ends}.",
+        "rising": f"GH rises by {week} °dH a week between changes, is {then}, and {ends}."
+        if gh.a_week > 0
+        else f"GH rises with the new water of each change: it is {then}, and {ends}.",
         "falling": f"GH comes down: it is {then}, and {ends}.",
     }
     return Note("caution" if verdict == "rising" else "info", words[verdict], True)

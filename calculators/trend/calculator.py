@@ -30,6 +30,7 @@ from calculators.trend.words import (
     ANIMALS_FIRST,
     NO_SOIL,
     TOO_FEW_TO_TELL,
+    highest_now,
     notes,
     percent_sure,
     too_few,
@@ -132,7 +133,7 @@ def trend(
     stretches = into_stretches(readings, changes)
     slope = theil_sen(stretches)
     if slope is None:
-        return nothing_to_compare(stretches, changes)
+        return nothing_to_compare(stretches, changes, readings)
     verdict = judge(slope, stretches, kit_step)
     last = next(stretch for stretch in reversed(stretches) if stretch)
     level = max(0.0, level_at(last, slope.middle, last[-1][0]))
@@ -197,9 +198,11 @@ def fitted(
     return fit(week_flows, (middle, low, high), ratio, volume_l)
 
 
-def nothing_to_compare(stretches: list[Stretch], changes: list[Change]) -> Trend:
+def nothing_to_compare(
+    stretches: list[Stretch], changes: list[Change], readings: list[DatedReading]
+) -> Trend:
     """No two readings lie between the same changes."""
-    notes = (TOO_FEW_TO_TELL, ANIMALS_FIRST, too_few(stretches, changes))
+    notes = (*highest_now(readings), TOO_FEW_TO_TELL, ANIMALS_FIRST, too_few(stretches, changes))
     return Trend(
         *(None, None, None, None, "too-few-readings", 0),
         *(None,) * 11,

@@ -6,6 +6,8 @@ from calculators.core.figures import figure
 from calculators.core.numbers import show_number
 from calculators.core.quantities import Percent
 from calculators.core.result import Note
+from calculators.core.wording import DANGER_PAGE
+from calculators.science.animals.reading_lines import standing
 from calculators.science.conversions import DAYS_PER_WEEK
 from calculators.science.trends.kendall import LEAST_COVERAGE, TARGET_COVERAGE
 from calculators.science.trends.stretches import Change, DatedReading, change_days
@@ -41,7 +43,8 @@ def notes(
     changes: Sequence[Change],
 ) -> list[Note]:
     """Why the verdict is what it is, and what the readings cannot show."""
-    collected = [verdict_note(slope, verdict), ANIMALS_FIRST]
+    high = highest_now(readings)
+    collected = [*high, verdict_note(slope, verdict), ANIMALS_FIRST]
     if slope.coverage is None:
         collected.append(too_few(stretches, changes))
     elif slope.coverage < TARGET_COVERAGE:
@@ -52,7 +55,7 @@ def notes(
             "measuring, best twice or more between two changes."
         )
         collected.append(Note("info", why))
-    if verdict == "falling":
+    if verdict == "falling" and not high:
         collected.append(
             Note(
                 "info",
@@ -63,6 +66,28 @@ def notes(
     moving = verdict in ("building", "falling")
     collected.append(Note("info", ONLY_WHERE_IT_LEADS if moving else NEEDS_A_TREND))
     return [*collected, *doubts(slope, stretches, readings, changes), ONE_KIT]
+
+
+def highest_now(readings: Sequence[DatedReading]) -> list[Note]:
+    """The last reading, where it harms or kills if it is of nitrate; other things have no line here."""
+    if not readings:
+        return []
+    last = max(readings, key=lambda one: one.day).value
+    level = standing("nitrate_mg_l", last).level
+    if level == "in-range":
+        return []
+    if level == "deadly":
+        text = (
+            f"The last reading is {show_number(last)} mg/L. If it is nitrate, it can kill sensitive animals: "
+            "do not wait for a trend. Test ammonia, and where none shows change a quarter now and "
+            "each day until it reads lower. If the kit counts nitrogen, it is 4.4 times worse."
+        )
+        return [Note("danger", text, True, (DANGER_PAGE,))]
+    text = (
+        f"The last reading is {show_number(last)} mg/L. If it is nitrate, it harms sensitive animals over "
+        "time: change more, and feed no more."
+    )
+    return [Note("caution", text, True)]
 
 
 def verdict_note(slope: Slope, verdict: str) -> Note:

@@ -8,6 +8,10 @@ from calculators.science.animals.reading_lines import edge_of, standing
 from calculators.warmth.outputs import Ahead, HeaterPower, Power, Warmth
 
 LARGE_W = 1_000  # common practice: beyond it the wiring is an electrician's matter
+EVAPORATION_COOLS_C = (
+    3.0  # the most by which an open tank stays below its room, as the words below say
+)
+MOST_MINUTES = 120
 AIR_FIRST = "In a power cut want of oxygen kills before cold does: move the surface first, and feed nothing."
 WRAP = Note(
     "info",
@@ -33,6 +37,7 @@ def notes(answer: Warmth, water_c: float, room_c: float, lid: bool) -> tuple[Not
     """Danger to animals and to the keeper first, then the answer, then what keeps it safe."""
     return (
         *harmful_warmth(water_c),
+        *warm_room(room_c, water_c),
         *([ELECTRICITY] if answer.heater_w else []),
         verdict(answer, water_c, room_c, lid),
         *power_cut(answer, room_c, water_c),
@@ -86,6 +91,22 @@ def verdict(answer: Warmth, water_c: float, room_c: float, lid: bool) -> Note:
     return Note("info", text, True)
 
 
+def warm_room(room_c: float, water_c: float) -> list[Note]:
+    """A room that warms the water to what harms or kills; none where the water is the warmer one."""
+    low = room_c - EVAPORATION_COOLS_C
+    if water_c >= room_c or standing("temperature_c", low).side != "high":
+        return []
+    level = standing("temperature_c", low).level
+    verb = "kills" if level == "deadly" else "harms"
+    text = (
+        f"In a room of {degrees(room_c)} the water comes to {degrees(low)} or more, which {verb} many "
+        "animals. Lamp and heater off, cover off, air on, a fan over the surface from a dry stand. Cool "
+        "by no more than 1 °C (2 °F) an hour, with no ice."
+    )
+    links = (Link("Heat waves", "guides/heat-waves/"),)
+    return [Note("danger" if level == "deadly" else "caution", text, True, links)]
+
+
 def power_cut(answer: Warmth, room_c: float, water_c: float) -> list[Note]:
     """What happens without power: air, then how fast it cools, then where it ends."""
     if water_c < room_c:
@@ -107,7 +128,12 @@ def falling(answer: Warmth) -> str:
     fast = figure(HoursAhead, answer.hours_low)
     slow = "" if answer.hours_high is None else figure(HoursAhead, answer.hours_high)
     hours = fast if fast == slow or not slow else f"{fast} to {slow}"
-    text = f" Without heat it is down to {degrees(answer.after_fall_c)} in about {hours} hours."
+    within = f"{hours} hours"
+    if 60 * (answer.hours_high or answer.hours_low) < MOST_MINUTES:
+        least = round(60 * answer.hours_low)
+        most = round(60 * (answer.hours_high or answer.hours_low))
+        within = f"{least} to {most} minutes" if most > least else f"{least} minutes"
+    text = f" Without heat it is down to {degrees(answer.after_fall_c)} in about {within}."
     how = standing("temperature_c", answer.after_fall_c)
     if how.side == "low":
         text += f" That {'kills' if how.level == 'deadly' else 'harms'} many fish and shrimp."

@@ -33,6 +33,13 @@ DEADLY = {
 }
 
 
+HARMFUL = {
+    "nitrate": "Sensitive ones suffer over weeks: feed less where food is left, and test the tap.",
+    "nitrite": "Stop feeding, add air, and look for what stopped or starved the filter.",
+    "copper": "Look for what brings it: a medicine, a plant food, a pipe. Shrimps and snails suffer first.",
+}
+
+
 class ChangePart(NamedTuple):
     """What animals bear at a time where a reading can kill, in percent, in words, and how far apart."""
 
@@ -71,12 +78,20 @@ def first(what: Substance, now: float, given: float | None, tap: float | None) -
     """
     notes = []
     if level_of(what, now) == "deadly":
+        with_what = (
+            ""
+            if tap is None or (tap < now and level_of(what, tap) != "deadly")
+            else ", with other water than this"
+        )
         text = (
             f"{NAMES[what]} of {show_number(now)} mg/L can kill. Where a test shows no ammonia, make the "
-            f"first change now, of no more than about {part_of(what).words}, and the rest in steps. "
-            f"{DEADLY[what]}"
+            f"first change now{with_what}, of no more than about {part_of(what).words}, and the rest in "
+            f"steps. {DEADLY[what]}"
         )
         notes.append(Note("danger", text, True, HELP[what]))
+    elif what in HARMFUL and level_of(what, now) == "harmful":
+        text = f"{NAMES[what]} of {show_number(now)} mg/L harms animals. {HARMFUL[what]}"
+        notes.append(Note("caution", text, True))
     if what == "ammonia" and now > 0:
         text = (
             "A change can make ammonia more toxic where the tank's pH is below that of the new water. "
@@ -85,7 +100,7 @@ def first(what: Substance, now: float, given: float | None, tap: float | None) -
         )
         limit = chronic_limit_mg_n_l(EXAMPLE_PH, EXAMPLE_TEMPERATURE_C)
         notes.append(Note("danger" if now >= limit else "caution", text, True, ammonia_first(now)))
-    if given is None and tap is not None and what != "ammonia" and level_of(what, tap) == "deadly":
+    if tap is not None and what != "ammonia" and level_of(what, tap) == "deadly":
         text = f"The new water itself reads {show_number(tap)} mg/L, which can kill: do not use it."
         notes.append(Note("danger", text, True))
     if given is not None and level_of(what, given) != "in-range":

@@ -23,7 +23,11 @@ function setText(field, value) {
   const text = typeof value === "object" ? JSON.stringify(value) : String(value); // what a link holds may be anything
   const boxes = boxesOf(field);
   if (!boxes) {
-    entryOf(field).value = text;
+    const entry = entryOf(field);
+    // A choice that there is not leaves the form at its own, a row with none; Python says which there are.
+    const known = !(entry instanceof HTMLSelectElement) || [...entry.options].some(({ value: key }) => key === text);
+    if (!known && !entry.closest(".row")) return;
+    entry.value = text;
     return;
   }
   /** @type {string[]} */

@@ -19,12 +19,20 @@ def entry(animal: Animal) -> dict[str, Any]:
         "feed_high": feed.high,
         "temperature_low": warmth.low,
         "temperature_high": warmth.high,
+        **low_and_high("ph", animal.needs.ph),
+        **low_and_high("gh", animal.needs.gh_dh),
+        "company": animal.company.text,
         "longest_mm": animal.body.length_mm.high,
         "least": animal.group_of.least,
         "most": animal.group_of.most,
         "law": [law.place for law in animal.law],
         "offered": animal.offered,
     }
+
+
+def low_and_high(name: str, span: Any) -> dict[str, float]:
+    """Both ends of a range by the names that the calculators use; nothing where none is known."""
+    return {} if span is None else {f"{name}_low": span.low, f"{name}_high": span.high}
 
 
 def table(library: Library) -> dict[str, Any]:

@@ -63,6 +63,20 @@ def test_unknown_words_in_an_address_are_said_and_the_rest_is_answered(page):
     expect(page.locator("#left-out")).to_be_hidden()
 
 
+@pytest.mark.python_alive
+def test_an_unknown_choice_in_an_address_leaves_the_form_at_its_own(page):
+    given = "ammonia_mg_l=2&ph=8&temperature_c=25"
+    go(page, f"calculators/free-ammonia/?reported_as=gold&{given}")
+    wait_for_answer(page)
+    expect(page.locator("#left-out")).to_contain_text(
+        "What the kit reports: “gold” is not a choice"
+    )
+    own = "I don't know what my kit counts, assumed"  # with nothing chosen the box would be blank
+    expect(page.locator("#in-reported_as option:checked")).to_have_text(own)
+    expect(page.locator("#in-ammonia_mg_l")).to_have_value("2")
+    expect(page.locator("#rows")).to_contain_text("act today")
+
+
 @long_run()
 @pytest.mark.python_alive
 def test_an_answer_that_comes_after_the_keeper_left_changes_nothing(page):

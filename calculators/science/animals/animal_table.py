@@ -21,6 +21,11 @@ class AnimalEntry(NamedTuple):
     least: int  # kept together
     most: int | None  # where more is a mistake
     law: tuple[str, ...] = ()  # places of which a law that bears on it was found
+    ph_low: float | None = None  # where it is kept; None is not known
+    ph_high: float | None = None
+    gh_low: float | None = None  # °dH
+    gh_high: float | None = None
+    company: str = ""  # whom it bears beside it, a sentence or two
     offered: bool = True  # as one to keep; a tank may hold another all the same
 
 

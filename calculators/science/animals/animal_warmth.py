@@ -41,6 +41,15 @@ def warmth_level(kind: AnimalEntry, temperature_c: float) -> Literal["caution", 
     return "danger" if far >= FAR_C else "caution"
 
 
+def warmth_step(kind: AnimalEntry, temperature_c: float) -> str:
+    """What to do where the warmth is outside a kind's own range; empty where it is not."""
+    level = warmth_level(kind, temperature_c)
+    if level is None:
+        return ""
+    middle = (kind.temperature_low + kind.temperature_high) / 2
+    return SOON if level == "caution" else TOO_WARM if temperature_c > middle else TOO_COLD
+
+
 def worst_warmth(
     animals: Sequence[Stocked], temperature_c: float
 ) -> Literal["caution", "danger"] | None:
@@ -59,12 +68,11 @@ def warmth_notes(animals: Sequence[Stocked], temperature_c: float) -> list[Note]
         level = warmth_level(kind, temperature_c)
         if level is None:
             continue
-        middle = (kind.temperature_low + kind.temperature_high) / 2
         far = ", far enough to harm or kill it" if level == "danger" else ""
         text = (
             f"{shown_name(key)} is kept at {show_number(kind.temperature_low)} to "
             f"{show_number(kind.temperature_high)} °C; {show_number(temperature_c)} °C is outside{far}. "
-            f"{SOON if level == 'caution' else TOO_WARM if temperature_c > middle else TOO_COLD}"
+            f"{warmth_step(kind, temperature_c)}"
         )
         notes.append(Note(level, text, first=True))
     return sorted(notes, key=lambda note: note.level != "danger")

@@ -4,6 +4,7 @@ from calculators.core.numbers import show_number as show
 from calculators.core.result import Note
 from calculators.science.animals.burden import Burdens
 
+MOST_MINUTES, FEW_MINUTES = 120, 5
 NO_PERMISSION = "That is no permission for more."
 
 
@@ -52,8 +53,8 @@ def heavy(loads: Burdens) -> Note:
 def air_words(loads: Burdens) -> str:
     """Oxygen: how long it lasts, and where it settles."""
     return (
-        f"At rest they empty saturated water of oxygen in {show(loads.hours_to_empty or 0, 2)} hours if "
-        f"no air comes in, and are in trouble after {show(loads.hours_to_harm or 0, 2)}; a still surface "
+        f"At rest they empty saturated water of oxygen in {in_hours(loads.hours_to_empty or 0)} if no air "
+        f"comes in, and are in trouble after {in_hours(loads.hours_to_harm or 0)}; a still surface "
         f"holds about {show(loads.air.still, 2)} mg/L, a moving one {show(loads.air.moved, 2)}."
     )
 
@@ -63,5 +64,13 @@ def ammonia_words(loads: Burdens) -> str:
     load, hours = loads.ammonia.load_mg_n_l_day, loads.ammonia.hours_to_harm or 0
     return (
         f"They give off {show(load, 2)} mg of nitrogen a litre and day as ammonia, and without a filter "
-        f"it harms after {show(hours, 2)} hours."
+        f"it harms after {in_hours(hours)}."
     )
+
+
+def in_hours(hours: float) -> str:
+    """A time in words: in minutes where it is less than two hours."""
+    minutes = round(60 * hours)
+    if minutes >= MOST_MINUTES:
+        return f"{show(hours, 2)} hours"
+    return "a few minutes" if minutes < FEW_MINUTES else f"{minutes} minutes"

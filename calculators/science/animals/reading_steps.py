@@ -4,9 +4,10 @@ Common practice, no source, but for the lines themselves (``science/animals/read
 step may undo another: light is left alone where oxygen is short, and water is changed by one sentence.
 """
 
-from collections.abc import Mapping
+from collections.abc import Collection, Mapping
 from typing import Literal, NamedTuple
 
+from calculators.core.wording import joined
 from calculators.science.animals.reading_lines import LINES, Side, standing
 from calculators.science.animals.reading_words import WARMTH_STEP
 from calculators.science.animals.toxic_lines import ammonia_standing
@@ -16,11 +17,15 @@ Change = Literal["", "third", "quarter", "lower", "tenth"]
 
 
 class ReadingSteps(NamedTuple):
-    """What a reading that kills asks for, what one that harms asks for, and the change of water."""
+    """What a reading that kills asks for, what one that harms asks for, and the change of water.
+
+    ``test`` has the other readings that must be known, by key: ``asked_for`` words those not taken yet.
+    """
 
     deadly: str
     harmful: str
     change: Change = ""
+    test: tuple[str, ...] = ()
 
 
 STEPS: dict[tuple[str, Side], ReadingSteps] = {
@@ -44,16 +49,18 @@ STEPS: dict[tuple[str, Side], ReadingSteps] = {
     ("ph", "high"): ReadingSteps(
         "At this pH gills burn, and most ammonia is in its toxic form. Put in no acid. Add air, which "
         "brings carbon dioxide back. Look for lime, concrete, shells or a cleaner, and take it out.",
-        "The pH is so high that it troubles animals, and makes ammonia more toxic: test ammonia. Plants in "
-        "strong light can do this by day; read it again before lights-on. Put in no acid.",
+        "The pH is so high that it troubles animals, and makes ammonia more toxic. Plants in strong light "
+        "can do this by day; read it again before lights-on. Put in no acid.",
         "lower",
+        ("ammonia_mg_n_l",),
     ),
     ("ph", "low"): ReadingSteps(
         "At this pH gills fail. Put in nothing that raises it: a jump harms again, and turns ammonium into "
-        "toxic ammonia. Add air, feed nothing, read KH, and check the kit on tap water.",
+        "toxic ammonia. Add air, feed nothing, and check the kit on tap water.",
         "The pH is so low that it troubles most animals, and the filter hardly works. Put in nothing that "
-        "raises it quickly. Test ammonia and KH.",
+        "raises it quickly.",
         "tenth",
+        ("ammonia_mg_n_l", "kh_dh"),
     ),
     ("ammonia_mg_n_l", "high"): ReadingSteps(
         "Ammonia kills here. Stop feeding, add air, and take out what is dead or rots.", "", "tenth"
@@ -79,22 +86,48 @@ STEPS: dict[tuple[str, Side], ReadingSteps] = {
     ),
     ("gh_dh", "high"): ReadingSteps("", "So much hardness troubles soft-water kinds. Lower it over weeks."),
     ("kh_dh", "low"): ReadingSteps(
-        "", "With no carbonate hardness the pH can fall within days: read pH and ammonia today. Raise "
-        "nothing quickly. Some soft-water shrimp are kept so on purpose.",
+        "", "With no carbonate hardness the pH can fall within days. Raise nothing quickly. Some soft-water "
+        "shrimp are kept so on purpose.", "", ("ph", "ammonia_mg_n_l"),
     ),
 }  # fmt: skip
 TO_KINDS_THAT_LIVE_COLD = "Kinds that live cold all winter are in no such haste."
 CHANGES: dict[Change, str] = {
     "third": f"Change a third of the water now with {SAME_WATER}, and again half a day apart, until it "
     "reads zero.",
-    "quarter": f"Change a quarter of the water now with {SAME_WATER}, and a quarter each day until the "
-    "reading is down; not more at once, since animals are used to it.",
-    "lower": f"Test ammonia now. Change a quarter of the water with {SAME_WATER}, if you have read that its "
+    "quarter": f"Change a quarter of the water now with {SAME_WATER}, refilled slowly over an hour, and a "
+    "quarter each day until the reading is down; not more at once, since animals are used to it.",
+    "lower": f"Change a quarter of the water with {SAME_WATER}, if you have read that its "
     "pH is lower; read again after an hour before you change more.",
     "tenth": f"Change a tenth of the water now with {SAME_WATER}, and test again.",
 }
 CAREFUL_FIRST: tuple[Change, ...] = ("tenth", "lower", "quarter", "third")
 Outside = list[tuple[str, Side]]
+
+
+TESTS = {
+    "ammonia_mg_n_l": "ammonia",
+    "nitrite_mg_n_l": "nitrite",
+    "ph": "pH",
+    "kh_dh": "KH",
+    "temperature_c": "temperature",
+}
+
+
+def step_words(place: tuple[str, Side], is_deadly: bool, known: Collection[str]) -> str:
+    """The step for one reading, with the others that it needs and that are not ``known`` yet, by key.
+
+    Empty where there is none for that band. Raises ``KeyError`` for a place without steps.
+    """
+    step = STEPS[place]
+    words = step.deadly if is_deadly else step.harmful
+    tests = asked_for(step.test, known)
+    return f"{words} {tests}".strip() if words else ""
+
+
+def asked_for(tests: Collection[str], known: Collection[str]) -> str:
+    """Which of these readings to take now, by key, in a sentence; empty where all are known."""
+    unread = [TESTS[one] for one in tests if one not in known]
+    return f"Test {joined(unread)} now." if unread else ""
 
 
 def deadly(readings: Mapping[str, float | None]) -> Outside:

@@ -39,8 +39,25 @@ ACTIONS = {
 }
 
 
-def reading_notes(**readings: float | None) -> list[Note]:
-    """Notes on readings (by their keys in the table) that harm or kill, the deadly ones first."""
+# The same beside a reading of ammonia: the test is taken, and how to change water hangs on it.
+BESIDE_AMMONIA = {
+    (
+        "ph",
+        "low",
+    ): "Check it with a second test. Never pour in a pH product: as pH rises, ammonia turns toxic.",
+    (
+        "ph",
+        "high",
+    ): "Check it with a second test, add air and stop feeding: at this pH much of any ammonia is "
+    "toxic. Look for stone, cement or a product that raises it. Never pour in acid.",
+}
+
+
+def reading_notes(*, ammonia_is_read: bool = False, **readings: float | None) -> list[Note]:
+    """Notes on readings (by their keys in the table) that harm or kill, the deadly ones first.
+
+    Where ``ammonia_is_read``, none asks for a test of it, nor for a change of water.
+    """
     notes = []
     for key, value in readings.items():
         if value is None:
@@ -49,7 +66,8 @@ def reading_notes(**readings: float | None) -> list[Note]:
         if level == "in-range" or (key, side) not in ACTIONS:
             continue
         verb = "can kill animals" if level == "deadly" else "harms many animals over time"
-        text = f"{shown(key, value)} {verb}. {ACTIONS[(key, side)]}"
+        action = BESIDE_AMMONIA.get((key, side)) if ammonia_is_read else None
+        text = f"{shown(key, value)} {verb}. {action or ACTIONS[(key, side)]}"
         links = (DANGER_PAGE,) if level == "deadly" else ()
         notes.append(Note("danger" if level == "deadly" else "caution", text, True, links))
     return sorted(notes, key=lambda note: note.level != "danger")

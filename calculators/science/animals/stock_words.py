@@ -9,6 +9,8 @@ from calculators.science.animals.animal_table import ANIMALS, shown_name
 from calculators.science.animals.animal_warmth import warmth_notes
 from calculators.science.animals.burden import Burdens
 from calculators.science.animals.burden_words import burden_notes
+from calculators.science.animals.own_water import own_water
+from calculators.science.animals.reading_words import reading_notes
 from calculators.science.animals.stock_totals import Stocked
 
 NEW_TANK = Note(
@@ -33,15 +35,26 @@ NOT_A_PERMISSION = Note(
 )
 
 
-def notes(animals: Sequence[Stocked], loads: Burdens, temperature_c: float) -> list[Note]:
-    """The verdict first, danger before all; then length, law, copper and what goes with any stock."""
+def notes(
+    animals: Sequence[Stocked], loads: Burdens, temperature_c: float, ph: float
+) -> list[Note]:
+    """The verdict first, danger before all; then length, law, copper and what goes with any stock.
+
+    The water's own ``ph`` counts with it, without a unit.
+    """
     present = [stocked for stocked in animals if stocked.count_]
     if not present:
         return [
             Note("info", "No animals: nothing to feed, and plants live on soil and dosing alone.")
         ]
     groups = {ANIMALS[stocked.kind].group for stocked in present}
-    first = [*warmth_notes(present, temperature_c), *burden_notes(loads)]
+    kinds = list(dict.fromkeys(one.kind for one in present))
+    first = [
+        *reading_notes(ph=ph),
+        *warmth_notes(present, temperature_c),
+        *own_water(kinds, ph=ph),
+        *burden_notes(loads),
+    ]
     if any(note.level != "info" for note in first):
         first = [
             note for note in first if note.level != "info"
@@ -49,6 +62,7 @@ def notes(animals: Sequence[Stocked], loads: Burdens, temperature_c: float) -> l
     collected = sorted(first, key=lambda note: note.level != "danger")
     for stocked in present:
         collected += about(stocked)
+    collected += company(kinds)
     collected += law_notes([stocked.kind for stocked in present])
     if groups - {"fish"}:
         collected.append(COPPER)
@@ -67,6 +81,17 @@ def about(stocked: Stocked) -> list[Note]:
         )
         notes_of_kind.append(Note("caution", why))
     return [*notes_of_kind, *wrong_group(stocked)]
+
+
+def company(kinds: Sequence[str]) -> list[Note]:
+    """Whom each kind bears beside it, where several are together; one may be another's food."""
+    if len(kinds) < 2:
+        return []
+    return [
+        Note("caution", f"{shown_name(kind)}, its company: {ANIMALS[kind].company}")
+        for kind in kinds
+        if ANIMALS[kind].company
+    ]
 
 
 def never_offered(key: str) -> list[Note]:

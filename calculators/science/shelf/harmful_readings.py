@@ -3,6 +3,8 @@
 from typing import NamedTuple
 
 from calculators.core.numbers import show_number
+from calculators.science.animals.animal_table import ANIMALS, shown_name
+from calculators.science.animals.animal_warmth import beyond
 from calculators.science.animals.reading_lines import IN_RANGE, LINES, Side, Standing, standing
 from calculators.science.animals.reading_steps import STEPS
 from calculators.science.animals.toxic_lines import ammonia_standing, nitrite_standing
@@ -11,7 +13,7 @@ from calculators.science.shelf.freshest import MAKES_TOXIC, figure_now
 from calculators.science.shelf.latest import READ_WITHIN_DAYS, Latest, ago
 from calculators.science.shelf.shelf_tank import ShelfTank
 
-AMMONIA, NITRITE = "ammonia_mg_n_l", "nitrite_mg_n_l"
+AMMONIA, NITRITE, WARMTH = "ammonia_mg_n_l", "nitrite_mg_n_l", "temperature_c"
 RANK = {"deadly": 0, "harmful": 1}
 ORDER = {one: place for place, one in enumerate(STEPS)}  # what kills first stands first
 
@@ -45,6 +47,9 @@ class ReadingOutside(NamedTuple):
     level: str
     side: Side
     judged: str = ""
+    kind: str = (
+        ""  # the animal, by key, whose own range it lies outside of; empty where it harms many
+    )
 
     @property
     def is_deadly(self) -> bool:
@@ -60,6 +65,8 @@ class ReadingOutside(NamedTuple):
         """What was read, when, and what it does, without a capital or a full stop."""
         slowly = "" if self.acts_at_once else " over time"
         does = "can kill" if self.is_deadly else f"harms many animals{slowly}"
+        if self.kind:
+            does = f"is outside the {range_of(self.kind)} at which {shown_name(self.kind)} is kept"
         one = READINGS[self.reading.what]
         read = f"{one.words(self.value)}, read {ago(self.reading.age_days)}"
         return f"{one.name} of {read}, {does}{self.judged}"
@@ -79,7 +86,31 @@ def harms(tank: ShelfTank, readings: dict[str, Latest]) -> list[ReadingOutside]:
         worst = min((judged(reading, value, water) for value in reading.values), key=rank)
         if worst.level in RANK:
             found.append(worst)
+    if WARMTH in readings and not any(harm.reading.what == WARMTH for harm in found):
+        found += outside_own_range(tank, readings[WARMTH])
     return sorted(found, key=lambda harm: (rank(harm), order(harm)))
+
+
+def outside_own_range(tank: ShelfTank, reading: Latest) -> list[ReadingOutside]:
+    """Warmth that most animals bear, but not a kind of this tank; the one that is farthest outside."""
+    kinds = [held.animal for held in tank.animals or [] if held.animal in ANIMALS]
+    worst = max(
+        ((beyond(ANIMALS[kind], value), value, kind) for kind in kinds for value in reading.values),
+        default=(0.0, 0.0, ""),
+    )
+    far, value, kind = worst
+    if far == 0:
+        return []
+    side: Side = "high" if value > ANIMALS[kind].temperature_high else "low"
+    return [ReadingOutside(reading, value, "harmful", side, kind=kind)]
+
+
+def range_of(kind: str) -> str:
+    """The warmth at which a kind is kept, in both scales."""
+    one = READINGS[WARMTH]
+    return (
+        f"{one.words(ANIMALS[kind].temperature_low)} to {one.words(ANIMALS[kind].temperature_high)}"
+    )
 
 
 def judged(reading: Latest, value: float, water: AmmoniaWater) -> ReadingOutside:

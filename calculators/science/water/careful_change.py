@@ -23,14 +23,17 @@ TEST_FIRST = (
     "At this pH test ammonia before a large change; it takes five minutes. If it shows, a change can turn "
     "it toxic: open the calculator for changing water with ammonia first. If it reads zero: "
 )
+# The condition stands before the change, as on the danger page: who acts at the first words must not harm.
+IF_SURE = (
+    f"If a test shows no ammonia, or the pH is {ACID_PH} or above and the new water no harder than the "
+    "tank’s: "
+)
 IF_IN_DOUBT = (
-    f" But if your pH is under {ACID_PH}, or the new water is harder than the tank’s, test ammonia first: "
-    "where it shows, a change can turn it toxic."
+    " With no test at hand, only if the tank has had this same water every week or two. Where ammonia shows, "
+    "a change can turn it toxic: open the calculator for changing water with ammonia first."
 )
-IF_HARDER = (
-    " If the new water is harder than the tank’s, test ammonia first: where it shows, a change can make "
-    "it worse."
-)
+IF_NO_HARDER = "With new water no harder than the tank’s: "
+IF_HARDER = " With harder water test ammonia first: where it shows, a change can make it worse."
 
 
 class WaterForChange(NamedTuple):
@@ -52,7 +55,7 @@ def careful_change(water: WaterForChange, none_mg_n_l: float = 0.0) -> str | Non
     if water.ammonia_mg_n_l is not None and water.ammonia_mg_n_l > none_mg_n_l:
         return first_step_for_ammonia(water.ammonia_mg_n_l, *water[1:])
     if water.ph is not None and standing("ph", water.ph).side == "low":
-        return A_TENTH if water.ammonia_mg_n_l is not None else TEST_BEFORE + A_TENTH
+        return A_TENTH if water.ammonia_mg_n_l is not None else TEST_BEFORE + lower(A_TENTH)
     return None
 
 
@@ -67,7 +70,14 @@ def with_care(change: str, water: WaterForChange, none_mg_n_l: float = 0.0) -> s
     if careful:
         return careful
     if test_first(water):
-        return TEST_FIRST + change[:1].lower() + change[1:]
+        return TEST_FIRST + lower(change)
     if water.ammonia_mg_n_l is not None:
         return change
-    return change + (IF_IN_DOUBT if water.ph is None else IF_HARDER)
+    if water.ph is None:
+        return IF_SURE + lower(change) + IF_IN_DOUBT
+    return IF_NO_HARDER + lower(change) + IF_HARDER
+
+
+def lower(text: str) -> str:
+    """A sentence as it goes on after a colon."""
+    return text[:1].lower() + text[1:]

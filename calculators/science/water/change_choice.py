@@ -8,6 +8,7 @@ from calculators.science.water.ammonia import (
     chronic_limit_mg_n_l,
     rate,
 )
+from calculators.science.water.readings_fit import fit_together
 from calculators.science.water.water_mix import (
     Dissolved,
     State,
@@ -18,7 +19,9 @@ from calculators.science.water.water_mix import (
     mix,
 )
 
-Way = Literal["change-now", "change-slowly", "match-first", "bind-first", "nothing"]
+Way = Literal[
+    "change-now", "change-slowly", "match-first", "bind-first", "nothing", "read-again"
+]  # fmt: skip
 
 CHANGING: tuple[Way, ...] = ("change-now", "change-slowly")
 WAITING: tuple[Way, ...] = ("match-first", "bind-first")
@@ -99,6 +102,22 @@ def choose(tank: Water, tap: Water, steps: list[ChangeOutcome]) -> Choice:
         steps[0].at_once,
         steps[0].later,
     )
+
+
+def choose_by_readings(tank: Water, tap: Water, steps: list[ChangeOutcome]) -> Choice:
+    """The same by the keeper's own readings: none of the ways where those of one water do not fit.
+
+    ``steps`` are the ``outcomes`` of the two waters.
+    """
+    choice = choose(tank, tap, steps)
+    if misfits(tank, tap) and tank.ammonia_mg_n_l > 0:
+        return choice._replace(way="read-again", percent=0.0, best_percent=0.0, largest_percent=0.0)
+    return choice
+
+
+def misfits(*waters: Water) -> list[Water]:
+    """The waters whose pH and KH cannot both be right."""
+    return [one for one in waters if not fit_together(one.ph, one.kh_dh, one.temperature_c)]
 
 
 def is_allowed(step: ChangeOutcome, steps: list[ChangeOutcome]) -> bool:

@@ -2,7 +2,8 @@
 
 from calculators.core.numbers import show_number
 from calculators.science.water.ammonia import ACT_NH3_MG_N_L, WATCH_NH3_MG_N_L
-from calculators.science.water.change_choice import ChangeOutcome, Choice
+from calculators.science.water.change_choice import ChangeOutcome, Choice, misfits
+from calculators.science.water.readings_fit import READ_AGAIN, misfit_words
 from calculators.science.water.water_mix import Water
 
 CALM = "Stop feeding and take out what is dead or rotting."
@@ -15,6 +16,8 @@ ASK_AGAIN = "Test again after an hour, and ask again before the next change."
 def sentence(choice: Choice, tank: Water, tap: Water, change: ChangeOutcome) -> str:
     """The advice in a few sentences, the first thing first; ``change`` is one that is spoken of."""
     free = show_number(choice.now.nh3_mg_n_l, 2)
+    if choice.way == "read-again":
+        return read_again(choice, tank, tap)
     if choice.way == "nothing":
         return nothing(choice, tank)
     if choice.way == "change-now":
@@ -34,6 +37,22 @@ def sentence(choice: Choice, tank: Water, tap: Water, change: ChangeOutcome) -> 
             f"{BIND}, before any change."
         )
     return bind(choice, tank, tap, free)
+
+
+def read_again(choice: Choice, tank: Water, tap: Water) -> str:
+    """What to do while a pH and a KH do not fit together: reckon with the worse of the two."""
+    if misfits(tank):
+        aired = choice.aired.nh3_mg_n_l
+        worse = (
+            f"{misfit_words(tank.ph, tank.kh_dh, tank.temperature_c, 'of the tank')} If it is the pH, "
+            f"{show_number(aired, 2)} mg N/L of the ammonia is free in your tank{above_line(aired)}."
+        )
+    else:
+        worse = misfit_words(tap.ph, tap.kh_dh, tap.temperature_c, "of the new water")
+    return (
+        f"Do not change water on these readings. {CALM} {worse} {READ_AGAIN} Until they fit, {BIND}. If "
+        "animals gasp, add air all the same: want of oxygen kills sooner."
+    )
 
 
 def free_now(choice: Choice, change: ChangeOutcome) -> str:

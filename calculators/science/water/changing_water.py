@@ -6,7 +6,15 @@ once and more as carbon dioxide leaves, and can free enough ammonia to kill: a c
 
 from typing import NamedTuple
 
-from calculators.science.water.change_choice import HALF_PERCENT, Way, choose, outcome, outcomes
+from calculators.science.water.change_choice import (
+    HALF_PERCENT,
+    Way,
+    choose,
+    choose_by_readings,
+    misfits,
+    outcome,
+    outcomes,
+)
 from calculators.science.water.change_words import BIND, CALM, sentence
 from calculators.science.water.unread import WARM_C
 from calculators.science.water.water_mix import Water
@@ -61,6 +69,12 @@ def first_step_for_ammonia(
         Water(a if tap_ph is None else tap_ph, b if tap_kh_dh is None else tap_kh_dh, warmth)
         for a, b in TAPS
     ]
+    own = [] if kh_dh is None else misfits(tanks[0])
+    if tap_ph is not None and tap_kh_dh is not None:
+        own += misfits(taps[0])
+    if own:
+        choice = choose_by_readings(tanks[0], taps[0], outcomes(tanks[0], taps[0]))
+        return sentence(choice, tanks[0], taps[0], outcome(tanks[0], taps[0], HALF_PERCENT))
     advice = [advise(tank, tap) for tank in tanks for tap in dict.fromkeys(taps)]
     if len(advice) == 1 or len({(option.way, option.sentence) for option in advice}) == 1:
         return advice[0].sentence

@@ -73,7 +73,8 @@ SHADE_M2_PER_G: Annotated[
 ] = 0.02  # fmt: skip
 FLOATING_WET_G_M2: Annotated[
     float, About("g/m²", "wet mass of one closed layer of floaters whose record has none", "uncertain",
-                 "judgement; flat duckweeds have 15 g dry a m², by their records", "malacrino-2024-data")
+                 "judgement; flat duckweeds have 10 to 15 g dry a m², by their records",
+                 "malacrino-2024-data")
 ] = 1_000.0  # fmt: skip
 FLOATING_LAYER_G_M2: Annotated[
     float, About("g/m²", "dry mass of one closed layer", "uncertain", "wet mass · 0.06")

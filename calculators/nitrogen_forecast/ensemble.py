@@ -32,7 +32,11 @@ UNSETTLING = ("feed", "dark", "die-off")
 
 
 def is_unsettled(tank: Tank, events: Sequence[Event]) -> bool:
-    """Whether ammonia or nitrite can rise: then the middle run alone could calm where an edge kills."""
+    """Whether ammonia or nitrite can rise: then the middle run alone could calm where an edge kills.
+
+    Either edge can: the one that leaves most in the water, and the one whose nitrifiers of ammonia
+    outrun those of nitrite.
+    """
     return (
         tank.filter_maturity_percent < 100
         or tank.ammonia_mg_n_l > 0
@@ -55,14 +59,13 @@ class Runs(NamedTuple):
 
 
 def run_all(
-    tank: Tank, events: Sequence[Event], days: float, rates: Rates, both: bool, harsher: bool
+    tank: Tank, events: Sequence[Event], days: float, rates: Rates, with_edges: bool
 ) -> Runs:
-    """Run the middle, and ``both`` edges or the ``harsher``, which leaves most in the water.
+    """Run the middle, and both edges where they are asked for.
 
     Bounded: where the solver needs too many steps, all runs end on the day that all can reach.
     """
-    least, most = edges(rates)
-    wanted = [rates, *((least, most) if both else (most,) if harsher else ())]
+    wanted = [rates, *(edges(rates) if with_edges else ())]
     close = COARSE if len(schedule(tank, events, days)) > MANY_EVENTS else RELATIVE
 
     def run(one: Rates, until: float, effort: Effort | None) -> Outcome:

@@ -3,8 +3,12 @@
 import pytest
 
 from calculators.core.run import run
+from calculators.nitrogen_forecast.ensemble import run_all
 from calculators.nitrogen_forecast.outlook import calm_from
 from calculators.science.animals.toxic_lines import ammonia_grade
+from calculators.science.nitrogen.edges import edges
+from calculators.science.nitrogen.forecast_tank import Rates, StandingPlant, Tank
+from calculators.science.nitrogen.simulate import simulate
 
 PLANTED = {
     "plants": [
@@ -162,3 +166,32 @@ def test_plants_that_all_die_do_not_grow_again():
     assert len(set(peaks)) == len(peaks)
     assert out["times_grown"] == 0
     assert any("dwindle from 510 to 0 g" in text for text in said)
+
+
+@pytest.mark.parametrize("maturity", [0, 5, 50])
+def test_the_edges_are_followed_closely_enough_for_a_guess(maturity):
+    """Their peaks lie within a tenth of those of a run as close as the middle."""
+    plants = (StandingPlant("stems", 200, 12), StandingPlant("Frogbit", 40, 7, True))
+    tank = Tank(
+        100, 3, 45, plants, soil_area_cm2=2_500, nitrate_mg_l=15, change_percent=30,
+        trimmings_g_week=30, filter_maturity_percent=maturity,
+    )  # fmt: skip
+    ran = run_all(tank, [], 90, Rates(), with_edges=True)
+    for rates, found in zip(edges(Rates()), ran.at_edges, strict=True):
+        close = simulate(tank, [], 90, rates)
+        for poison in ("ammonia", "nitrite"):
+            peak = getattr(close.record, poison).value
+            assert getattr(found.record, poison).value == pytest.approx(peak, rel=0.1, abs=0.002)
+        assert found.last.nitrate == pytest.approx(close.last.nitrate, rel=0.01, abs=0.05)
+
+
+def test_plants_of_which_nothing_is_left_have_no_store_and_are_not_called_hungry():
+    """A year without light: the mass falls below any trace, and no store is worked out from one."""
+    given = {"dli_mol": 0, "days": 365, "feed_g_week": 4, "ph": 7.0, "spread": "band"}
+    answer = run("nitrogen-forecast", PLANTED | given)
+    for key in ("plant_nitrogen_percent", "plant_nitrogen_percent_low", "plant_nitrogen_taken"):
+        values = [value for value in answer["series"][key]["y"] if value is not None]
+        assert all(value >= 0 for value in values)
+        if key != "plant_nitrogen_taken":
+            assert all(value <= 5 for value in values if value == value)
+    assert answer["outputs"]["shortages"] == 0

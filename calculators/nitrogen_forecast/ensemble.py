@@ -28,6 +28,9 @@ class Band(NamedTuple):
 MOST_STEPS = 3_900  # of the solver in one answer, which so takes about a second at most
 TO_WHOLE_DAY = 100  # more for each run, so that one cut short ends with a day
 MANY_EVENTS = 100  # each costs steps: from here on they are taken less closely
+EDGE_RELATIVE = (
+    1e-4  # half the time of the middle's; peaks within a few percent, nothing to a guess
+)
 UNSETTLING = ("feed", "dark", "die-off")
 
 
@@ -63,19 +66,24 @@ def run_all(
 ) -> Runs:
     """Run the middle, and both edges where they are asked for.
 
+    The edges are guesses, and are followed less closely; they leave the steps that they do not need to
+    the middle.
+
     Bounded: where the solver needs too many steps, all runs end on the day that all can reach.
     """
     wanted = [rates, *(edges(rates) if with_edges else ())]
-    close = COARSE if len(schedule(tank, events, days)) > MANY_EVENTS else RELATIVE
+    many = len(schedule(tank, events, days)) > MANY_EVENTS
 
     def run(one: Rates, until: float, effort: Effort | None) -> Outcome:
+        close = COARSE if many else RELATIVE if one is rates else EDGE_RELATIVE
         return simulate(tank, events, until, one, relative=close, effort=effort)
 
-    reached, outcomes = days, list[Outcome]()
-    for one in reversed(wanted):  # no run need go further than those before it
-        effort = Effort(MOST_STEPS / len(wanted), TO_WHOLE_DAY)
-        outcomes.insert(0, run(one, reached, effort))
-        reached = outcomes[0].day
+    reached, left, outcomes = days, float(MOST_STEPS), list[Outcome]()
+    for runs_left in range(len(wanted), 0, -1):  # no run need go further than those before it
+        share = max(MOST_STEPS / len(wanted), left / runs_left)
+        effort = Effort(share, TO_WHOLE_DAY)
+        outcomes.insert(0, run(wanted[runs_left - 1], reached, effort))
+        reached, left = outcomes[0].day, left - share + effort.left
     outcomes = [
         run(one, reached, None) if outcome.day > reached else outcome
         for one, outcome in zip(wanted, outcomes, strict=True)

@@ -89,6 +89,10 @@ LIGHT_THROUGH_COVER: Annotated[
 TRIM_AT_MOST: Annotated[
     float, About("", "share that one trim can take", "uncertain", "judgement: stumps are left")
 ] = 0.9  # fmt: skip
+GONE_DRY_G: Annotated[
+    float, About("g", "dry mass of a kind below which it is gone and no store of it is spoken of",
+                 "uncertain", "judgement: less than one frond of duckweed")
+] = 1e-4  # fmt: skip
 NEW_GROWTH_SHARE: Annotated[
     float, About("", "of the stand that must be new to call its growth healthy", "uncertain", "judgement")
 ] = 1 / 3  # fmt: skip

@@ -195,3 +195,35 @@ def test_plants_of_which_nothing_is_left_have_no_store_and_are_not_called_hungry
         if key != "plant_nitrogen_taken":
             assert all(value <= 5 for value in values if value == value)
     assert answer["outputs"]["shortages"] == 0
+
+
+# The weekly budget
+
+
+@pytest.mark.parametrize("tap", [60, 120, 500])
+def test_the_budget_sends_nobody_to_a_tap_that_brings_the_nitrate(tap):
+    given = {
+        "tap_nitrate_mg_l": tap,
+        "change_percent": 50,
+        "change_every_days": 7,
+        "feed_g_week": 20,
+    }
+    for now in (15, 450):
+        answer = run("nitrogen-balance", given | {"nitrate_mg_l": now})
+        said = " ".join(note["text"] for note in answer["notes"])
+        assert f"less nitrate than this tap's {tap} mg/L" in said
+        assert "change more" not in said
+    clean = run("nitrogen-balance", given | {"tap_nitrate_mg_l": 5, "feed_g_week": 100})
+    assert any("change more" in note["text"] for note in clean["notes"])
+
+
+def test_the_budget_names_no_feed_to_match_that_the_water_cannot_bear():
+    """Stems of a large tank in 2 litres would take 4 g of feed a week."""
+    cup = run("nitrogen-balance", {"feed_g_week": 0, "volume_l": 2})
+    said = " ".join(note["text"] for note in cup["notes"])
+    assert cup["outputs"]["verdict"] == "running-short"
+    assert "Do not feed to match these plants" in said
+    assert "Feed that would just match" not in said
+    assert "Feed more only" not in said
+    tank = run("nitrogen-balance", {"feed_g_week": 0, "volume_l": 240})
+    assert any("Feed that would just match" in note["text"] for note in tank["notes"])

@@ -191,6 +191,8 @@ def nitrogen_balance(
     slopes = (slope_week, slope_low_week, slope_high_week)
     uptake = fit(week_flows, slopes, next_reading_ratio, volume_l)
     load = load_of(week_flows, feed_g_week, volume_l, ph, temperature_c)
+    matched = week_flows._replace(excreted=week_flows.plants + week_flows.denitrified)
+    match = load_of(matched, feed_to_balance, volume_l, ph, temperature_c)
     weeks = weeks_to_low(kh_dh, load.kh_dh_week)
     saw_teeth = series(nitrate_mg_l, cycle)
     more_gas = nitrate_of((MORE_GAS - 1) * week_flows.denitrified, volume_l)
@@ -239,7 +241,9 @@ def nitrogen_balance(
                 load,
                 (kh_dh, weeks),
                 measured=plant_uptake_mg_n_day is not None,
+                tap=tap_nitrate_mg_l,
                 feed_to_balance=feed_to_balance,
+                match_harms=match.is_overfed,
                 feed_for_target=feed_for_target,
             ),
             *fit_notes(uptake, week_flows),

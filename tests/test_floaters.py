@@ -108,7 +108,7 @@ def test_a_cover_that_hardly_grows_draws_an_end():
 
 
 def test_an_empty_doubling_time_and_mass_come_from_the_record_and_are_said(library):
-    """One layer of duckweed fronds has 8 to 29 g dry a square metre; root of 3 x 12 days."""
+    """One layer of duckweed fronds has 6 to 17 g dry a square metre; root of 3 x 12 days."""
     growth = library.plants["lemna-minor"].growth
     given = {
         "plant": "lemna-minor",
@@ -120,11 +120,11 @@ def test_an_empty_doubling_time_and_mass_come_from_the_record_and_are_said(libra
     answer = run("floaters", given)
     days = math.sqrt(growth.doubling_days.low * growth.doubling_days.high)
     assert answer["outputs"]["doubling_used_days"] == pytest.approx(days)
-    assert (growth.layer_dry_g_m2.low, growth.layer_dry_g_m2.high) == (8, 29)
-    assert answer["outputs"]["wet_used_g_m2"] == pytest.approx(math.sqrt(8 * 29) / 0.06, rel=0.05)
+    assert (growth.layer_dry_g_m2.low, growth.layer_dry_g_m2.high) == (6, 17)
+    assert answer["outputs"]["wet_used_g_m2"] == pytest.approx(math.sqrt(6 * 17) / 0.06, rel=0.05)
     said = " ".join(note["text"] for note in answer["notes"])
     assert "record of Lemna minor (uncertain)" in said
-    assert "one closed layer, from the middle of 8 to 29 g dry in the record of Lemna minor" in said
+    assert "one closed layer, from the middle of 6 to 17 g dry in the record of Lemna minor" in said
 
 
 def test_a_mass_comes_from_mats_where_no_closed_layer_is_known():

@@ -4,6 +4,7 @@ from statistics import fmean
 
 import pytest
 
+from calculators.core.run import run
 from calculators.science.nitrogen.edges import edges
 from calculators.science.nitrogen.forecast_tank import Rates, StandingPlant, Tank
 from calculators.science.nitrogen.simulate import simulate
@@ -164,3 +165,23 @@ def test_other_feed_or_colder_water_leaves_the_tilapia_tank_too_soon():
     runs = [tank.model_copy(update={"given": tank.given | more}) for more in changes]
     days = [held_against("nitrogen-forecast", run)[0].predicted for run in runs]
     assert [round(day) for day in days] == [27, 32, 36]
+
+
+def test_the_guppy_tanks_stand_as_their_words_say():
+    """The feed from the tanks without plants, the mass from those with them, and a slower doubling."""
+    tanks = next(one for one in ALL if one.source == "csontos-2024")
+
+    def ran(**more):
+        answer = run("nitrogen-forecast", tanks.given | more)["outputs"]
+        return answer["final_nitrate_mg_l"], answer["times_grown"]
+
+    assert ran(plants=[])[0] == pytest.approx(34.4, abs=0.3)
+    grass = tanks.given["plants"][0]
+    nitrate, grown = ran()
+    assert nitrate == pytest.approx((8.75 + 11.5) / 2, abs=0.3)
+    assert grown == pytest.approx(2 * 1.6, rel=0.07)
+    slow = grass | {"wet_g": 2.5 * grass["wet_g"], "doubling_days": 20}
+    nitrate, grown = ran(plants=[slow])
+    assert nitrate == pytest.approx(10.1, abs=0.5)
+    assert grown == pytest.approx(1.8, abs=0.05)
+    assert grown / 1.6 - 1 < 1 / 8

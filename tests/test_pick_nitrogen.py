@@ -85,10 +85,10 @@ def test_a_floater_with_usual_tissue_takes_what_the_nitrogen_balance_says():
 def test_a_floater_takes_what_its_growth_holds_by_the_trimmings_calculator():
     """A day's growth of 1,000 cm² of one layer, weighed and put into the trimmings calculator.
 
-    The layer is the record's, 8 to 29 g dry a square metre, at 6 % dry matter.
+    The layer is the record's, 6 to 17 g dry a square metre, at 6 % dry matter.
     """
     plant = PLANTS["lemna-minor"]
-    layer_wet_g_m2 = math.sqrt(8 * 29) / 0.06
+    layer_wet_g_m2 = math.sqrt(6 * 17) / 0.06
     days = doubling(plant.doubling_days, plant.dli_mol, 20.0)
     grown_g = layer_wet_g_m2 * 1_000 / CM2_PER_M2 * math.log(2) / days
     held = run("trimmings", {"wet_g": grown_g, "dry_matter_percent": 6.0, "tissue_n_percent": 3.0})

@@ -243,6 +243,7 @@ def nitrogen_balance(
                 load,
                 (kh_dh, weeks),
                 measured=plant_uptake_mg_n_day is not None,
+                tap=tap_nitrate_mg_l,
                 feed_to_balance=feed_to_balance,
                 feed_for_target=feed_for_target,
                 at_balance=load_of(matching, feed_to_balance, volume_l, ph, temperature_c),

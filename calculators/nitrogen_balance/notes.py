@@ -22,18 +22,19 @@ def notes(
     hardness: tuple[float | None, float | None],
     *,
     measured: bool,
+    tap: float,
     feed_to_balance: float,
     feed_for_target: float,
     at_balance: Load,
 ) -> list[Note]:
     """All that is to be said about one budget; ``hardness`` is the KH read and the weeks it lasts.
 
-    The nitrate ``now``, ``later`` and as ``high`` as it settles is in mg/L as NO3; ``feed_to_balance``
-    and ``feed_for_target`` are in g a week, None where there is no such feed; ``at_balance`` is the
-    load of the former.
+    The nitrate ``now``, ``later``, as ``high`` as it settles and of the ``tap`` is in mg/L as NO3;
+    ``feed_to_balance`` and ``feed_for_target`` are in g a week, None where there is no such feed;
+    ``at_balance`` is the load of the former.
     """
     endless = cycle.share <= 0 < cycle.rise_day
-    harm = [*nitrate_notes(now, high, endless=endless), *load_notes(load)]
+    harm = [*nitrate_notes(now, high, tap, endless=endless), *load_notes(load)]
     first = sorted(harm, key=lambda note: note.level != "danger")
     ahead = Ahead(now, later, SHOWN_DAYS / DAYS_PER_WEEK)
     says = verdict_note(verdict, week_flows, cycle, days, high, ahead, harmless=not harm)
@@ -48,6 +49,7 @@ def notes(
             high,
             measured=measured,
             feed_to_balance=feed_to_balance,
+            match_harms=at_balance.is_overfed,
             feed_for_target=feed_for_target,
         ),
     ]

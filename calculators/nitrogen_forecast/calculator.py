@@ -21,7 +21,13 @@ from calculators.core.quantities import (
 from calculators.core.quantity import Assumed, Choices, Help, Label, MayBeEmpty, Possible, Valid
 from calculators.nitrogen_forecast.doubts import doubts
 from calculators.nitrogen_forecast.ensemble import band, is_unsettled, run_all
-from calculators.nitrogen_forecast.forecast_result import cut_short, late, result, untested
+from calculators.nitrogen_forecast.forecast_result import (
+    calm_in_all,
+    cut_short,
+    late,
+    result,
+    untested,
+)
 from calculators.nitrogen_forecast.inverse import Answers, answers
 from calculators.nitrogen_forecast.outputs import NitrogenForecast
 from calculators.nitrogen_forecast.target_words import target_cautions
@@ -341,7 +347,9 @@ def nitrogen_forecast(
     )
     rates = Rates(retained_percent=retained_percent)
     shown, asked_days = spread == "band", days
-    outcome, edge_runs, days = run_all(tank, events, days, rates, shown, is_unsettled(tank, events))
+    outcome, edge_runs, days = run_all(
+        tank, events, days, rates, shown or is_unsettled(tank, events)
+    )
     around = band(outcome, edge_runs) if shown else None
     at_edges = [run.record for run in edge_runs]
     to_target = Answers(None, None, None, unfinished=days < asked_days)
@@ -360,5 +368,6 @@ def nitrogen_forecast(
         *late(events, days),
     ]
     notes += [*cut_short(days, asked_days), *untested(start_ammonia_mg_n_l, start_nitrite_mg_n_l)]
-    notes += doubts(tank, outcome)
-    return result(outcome, tank, events, days, around, at_edges, to_target, notes)
+    calm = calm_in_all([outcome.record, *at_edges], tank)
+    notes += doubts(tank, outcome, calm)
+    return result(outcome, tank, events, days, around, at_edges, to_target, calm, notes)

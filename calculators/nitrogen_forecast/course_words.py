@@ -48,7 +48,7 @@ def nitrate_words(outcome: Outcome, course: Course, *, harmless: bool) -> str:
     if outcome.last.nitrate < LEAST_SEEN_MG_L:
         return f"Nitrate stays at next to none.{lean(outcome)}"
     subject = "Level: nitrate" if harmless and course.stand_holds else "Nitrate"
-    return f"{subject} stays near {end}."
+    return f"{subject} stays at {end}."
 
 
 def lean(outcome: Outcome) -> str:

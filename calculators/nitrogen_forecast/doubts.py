@@ -8,22 +8,24 @@ from calculators.science.nitrogen.constants import (
     AMMONIA_LEFT_MG_L,
     KH_GROWTH_FULL_DH,
     KH_GROWTH_STOPS_DH,
+    NITRITE_LEFT_MG_L,
     SLOW_SOIL_RELEASE_MG_M2_DAY,
 )
 from calculators.science.nitrogen.forecast_tank import Tank
 from calculators.science.nitrogen.simulate import Outcome
 
 MATURE_PERCENT = 50.0  # a filter that is called mature by its keeper; judgement
-# Above it a new filter among plants is calm as soon as with any larger load, in runs of the model.
-HUNGRY_PEAK_MG_N_L = 0.5
 KIT_SEES_MG_L = 0.25  # the first step of a common ammonia kit; common practice, no source
 
 
-def doubts(tank: Tank, outcome: Outcome) -> list[Note]:
-    """All that is to be said of the figures themselves."""
+def doubts(tank: Tank, outcome: Outcome, calm: float | None) -> list[Note]:
+    """All that is to be said of the figures themselves.
+
+    Ammonia and nitrite are ``calm`` from this day on, None where not before the end.
+    """
     return [
         *not_mature(tank),
-        *slow_food(tank, outcome),
+        *slow_food(tank, calm),
         *soft(tank, outcome),
         *light(tank),
         *soil(tank, outcome),
@@ -31,38 +33,47 @@ def doubts(tank: Tank, outcome: Outcome) -> list[Note]:
 
 
 def not_mature(tank: Tank) -> list[Note]:
-    """A mature filter leaves next to no ammonia: a reading says that it is not, or not for this load."""
-    if tank.filter_maturity_percent < MATURE_PERCENT or tank.ammonia_mg_n_l < KIT_SEES_MG_L:
+    """A mature filter leaves next to nothing: a reading says that it is not, or not for this load."""
+    if tank.filter_maturity_percent < MATURE_PERCENT:
         return []
+    read = [
+        (what, reading, left)
+        for what, reading, seen, left in (
+            ("ammonia", tank.ammonia_mg_n_l, KIT_SEES_MG_L, AMMONIA_LEFT_MG_L),
+            ("nitrite", tank.nitrite_mg_n_l, NITRITE_WATCH_MG_N_L, NITRITE_LEFT_MG_L),
+        )
+        if reading >= seen
+    ]
+    if not read:
+        return []
+    readings = " and ".join(f"{what} reads {show(reading, 2)}" for what, reading, _ in read)
+    leaves = " and ".join(show(left, 1) for _, _, left in read)
+    kinds = " and ".join(what for what, _, _ in read)
     return [
         Note(
             "caution",
-            f"These figures do not go together: ammonia reads {show(tank.ammonia_mg_n_l, 2)} mg N/L, and a "
-            f"filter that is {tank.filter_maturity_percent:.0f} % mature for this feed would leave about "
-            f"{show(AMMONIA_LEFT_MG_L, 1)}. Trust the test. Something feeds more ammonia than you entered, "
-            "or the filter is damaged: enter a lower maturity, for the forecast shows too little ammonia.",
+            f"These figures do not go together: {readings} mg N/L, and a filter that is "
+            f"{tank.filter_maturity_percent:.0f} % mature for this feed would leave about {leaves}. Trust "
+            f"the test. Something feeds more than you entered, or the filter is damaged: enter a lower "
+            f"maturity, for the forecast shows too little {kinds}.",
             first=True,
         )
     ]
 
 
-def slow_food(tank: Tank, outcome: Outcome) -> list[Note]:
-    """A new filter to which plants leave so little that it grows slowly: no reason to feed more."""
-    peak = outcome.record.nitrite.value
-    if (
-        not tank.plants
-        or tank.filter_maturity_percent >= MATURE_PERCENT
-        or peak >= HUNGRY_PEAK_MG_N_L
-    ):
-        return []
-    if peak < NITRITE_WATCH_MG_N_L:
+def slow_food(tank: Tank, calm: float | None) -> list[Note]:
+    """A new filter that shares its food with plants: that it takes its time is no reason to feed more.
+
+    Ammonia and nitrite are ``calm`` from this day on, None where not before the end.
+    """
+    if not tank.plants or tank.filter_maturity_percent >= MATURE_PERCENT or calm == 0:
         return []
     return [
         Note(
             "info",
-            "Plants leave the new filter so little food that it grows slowly: nitrite shows for longer than "
-            "it would with more feed. Do not feed more to shorten it: the peaks would be higher and harm "
-            "more.",
+            "Plants share the food with this young filter: with less feed it can take up to three weeks "
+            "longer until ammonia and nitrite stay low, since its bacteria grow on what plants leave. "
+            "Do not feed more to shorten it: the peaks would be higher and harm more.",
         )
     ]
 

@@ -28,11 +28,18 @@ class Band(NamedTuple):
 MOST_STEPS = 3_900  # of the solver in one answer, which so takes about a second at most
 TO_WHOLE_DAY = 100  # more for each run, so that one cut short ends with a day
 MANY_EVENTS = 100  # each costs steps: from here on they are taken less closely
+EDGE_RELATIVE = (
+    1e-4  # half the time of the middle's; peaks within a few percent, nothing to a guess
+)
 UNSETTLING = ("feed", "dark", "die-off")
 
 
 def is_unsettled(tank: Tank, events: Sequence[Event]) -> bool:
-    """Whether ammonia or nitrite can rise: then the middle run alone could calm where an edge kills."""
+    """Whether ammonia or nitrite can rise: then the middle run alone could calm where an edge kills.
+
+    Either edge can: the one that leaves most in the water, and the one whose nitrifiers of ammonia
+    outrun those of nitrite.
+    """
     return (
         tank.filter_maturity_percent < 100
         or tank.ammonia_mg_n_l > 0
@@ -55,24 +62,28 @@ class Runs(NamedTuple):
 
 
 def run_all(
-    tank: Tank, events: Sequence[Event], days: float, rates: Rates, both: bool, harsher: bool
+    tank: Tank, events: Sequence[Event], days: float, rates: Rates, with_edges: bool
 ) -> Runs:
-    """Run the middle, and ``both`` edges or the ``harsher``, which leaves most in the water.
+    """Run the middle, and both edges where they are asked for.
+
+    The edges are guesses, and are followed less closely; they leave the steps that they do not need to
+    the middle.
 
     Bounded: where the solver needs too many steps, all runs end on the day that all can reach.
     """
-    least, most = edges(rates)
-    wanted = [rates, *((least, most) if both else (most,) if harsher else ())]
-    close = COARSE if len(schedule(tank, events, days)) > MANY_EVENTS else RELATIVE
+    wanted = [rates, *(edges(rates) if with_edges else ())]
+    many = len(schedule(tank, events, days)) > MANY_EVENTS
 
     def run(one: Rates, until: float, effort: Effort | None) -> Outcome:
+        close = COARSE if many else RELATIVE if one is rates else EDGE_RELATIVE
         return simulate(tank, events, until, one, relative=close, effort=effort)
 
-    reached, outcomes = days, list[Outcome]()
-    for one in reversed(wanted):  # no run need go further than those before it
-        effort = Effort(MOST_STEPS / len(wanted), TO_WHOLE_DAY)
-        outcomes.insert(0, run(one, reached, effort))
-        reached = outcomes[0].day
+    reached, left, outcomes = days, float(MOST_STEPS), list[Outcome]()
+    for runs_left in range(len(wanted), 0, -1):  # no run need go further than those before it
+        share = max(MOST_STEPS / len(wanted), left / runs_left)
+        effort = Effort(share, TO_WHOLE_DAY)
+        outcomes.insert(0, run(wanted[runs_left - 1], reached, effort))
+        reached, left = outcomes[0].day, left - share + effort.left
     outcomes = [
         run(one, reached, None) if outcome.day > reached else outcome
         for one, outcome in zip(wanted, outcomes, strict=True)

@@ -2,6 +2,7 @@
 
 from collections.abc import Callable, Sequence
 
+from calculators.core.numbers import show_number as show
 from calculators.core.result import Link, Note
 from calculators.nitrogen_forecast.first_hour import next_hour
 from calculators.nitrogen_forecast.run_harm import HarmfulReading
@@ -67,20 +68,55 @@ FIXED: dict[str, Callable[[HarmfulReading], Note]] = {
 
 
 def against_nitrate(harm: HarmfulReading, tank: Tank, events: Sequence[Event]) -> Note:
-    """Nitrate that kills, as read or as forecast; a dose that brings it there is named."""
-    if not harm.is_now:
-        doses = [event for event in events if event.kind == "dose" and event.day <= harm.day]
-        if doses:
-            largest = max(doses, key=lambda event: event.value)
-            text = f"Leave out the dose of day {largest.day:.0f}: it is what brings nitrate there."
-            return Note("danger", text)
-        return Note(
-            "danger", "Before it gets there: feed less, and change more water or add plants."
-        )
-    change = how_to_change(tank.ammonia_mg_n_l, tank, A_QUARTER_DAILY)
+    """Nitrate that kills, as read or as forecast; what brings it there is named, the tap as well."""
     edge = LINES["nitrate_mg_l"].harmful_high or 0.0
-    text = f"Now: stop dosing and feed little. {change} Go on until a test reads under {edge:.0f} mg/L."
+    tap = f"{show(tank.tap_nitrate_mg_l, 2)} mg/L"
+    if not harm.is_now:
+        return Note("danger", before_it_comes(harm, tank, events, edge))
+    change = how_to_change(tank.ammonia_mg_n_l, tank, A_QUARTER_DAILY)
+    until = f"Go on until a test reads under {edge:.0f} mg/L."
+    if tank.tap_nitrate_mg_l >= harm.value:
+        other = (
+            f"This tap holds no less nitrate than the tank, {tap}: use other water for all changes."
+        )
+        return Note("danger", f"Now: stop dosing and feed little. {other} {change} {until}")
+    if tank.tap_nitrate_mg_l >= edge:
+        until = (
+            f"This tap has {tap}, and no change with it goes below that: for the rest find water that "
+            f"holds less, until a test reads under {edge:.0f} mg/L."
+        )
+    text = f"Now: stop dosing and feed little. {change} {until}"
     return Note("danger", text, links=(change_link(harm.value, edge, tank),))
+
+
+def before_it_comes(harm: HarmfulReading, tank: Tank, events: Sequence[Event], edge: float) -> str:
+    """What keeps nitrate from the level that is forecast.
+
+    From ``edge`` on, in mg/L as NO3, a tap brings nitrate that harms.
+    """
+    doses = sorted(event for event in events if event.kind == "dose" and event.day <= harm.day)
+    dosed = sum(event.value for event in doses)
+    alone = harm.value - dosed < (LINES["nitrate_mg_l"].deadly_high or 0.0)
+    parts = []
+    if doses:
+        first, last = doses[0].day, doses[-1].day
+        which = f"dose of day {first:.0f}"
+        if len(doses) > 1:
+            days = f"from day {first:.0f} to {last:.0f}" if last > first else f"of day {first:.0f}"
+            which = f"{len(doses)} doses {days}"
+        does = "it is what brings" if len(doses) == 1 else "they are what brings"
+        if not alone:
+            does = "it helps to bring" if len(doses) == 1 else "they help to bring"
+        parts.append(f"Leave out the {which}: {does} nitrate there.")
+    if not doses or not alone:
+        if tank.tap_nitrate_mg_l >= edge:
+            parts.append(
+                "Before it gets there: feed less, add plants, and change with water that holds less "
+                f"nitrate than this tap, which has {show(tank.tap_nitrate_mg_l, 2)} mg/L."
+            )
+        else:
+            parts.append("Before it gets there: feed less, and change more water or add plants.")
+    return " ".join(parts)
 
 
 def change_link(nitrate_mg_l: float, edge: float, tank: Tank) -> Link:

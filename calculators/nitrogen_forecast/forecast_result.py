@@ -22,6 +22,12 @@ from calculators.science.nitrogen.simulate import Outcome
 from calculators.science.water.ammonia import unionised_share
 
 MATURE = 100.0  # percent
+NO_DAY = Note(
+    "caution",
+    "No day is given from which ammonia and nitrite stay low: at an edge of what is not known one of them "
+    "still rises on the last day. Test each week, and ask for more days.",
+    first=True,
+)
 
 
 def late(events: list[Event], days: float) -> list[Note]:
@@ -68,15 +74,20 @@ def result(
     around: Band | None,
     at_edges: Sequence[DailyRecord],
     answers: Answers,
+    calm: float | None,
     remarks: list[Note],
 ) -> NitrogenForecast:
-    """The answer of one run."""
+    """The answer of one run.
+
+    Ammonia and nitrite are ``calm`` from this day on, None where not before the end.
+    """
     record, hunger = outcome.record, outcome.record.hunger
     course = course_of(record.lines)
     harmful = harms(record, course, tank)
     worse = harms_at_edges(at_edges, harmful, tank)
     unsure = [at_the_edge(harm, tank) for harm in worse]
-    calm = calm_in_all([record, *at_edges], tank)
+    if calm is None and not harmful and not worse:
+        unsure = [NO_DAY]
     return NitrogenForecast(
         peak_unionised_mg_n_l=record.ammonia.value * unionised_share(tank.ph, tank.temperature_c),
         peak_unionised_day=record.ammonia.day,

@@ -17,6 +17,7 @@ NAMES = {
     "temperature_c": "the temperature",
     "ph": "the pH",
 }
+SOON_DAYS = 0.95  # up to here a peak comes "within a day"
 CHLORIDE = (
     "How much nitrite harms depends on chloride in the water, which competes with it at the gills, "
     "and on the animal: some fish are not protected at all."
@@ -60,7 +61,12 @@ def at_the_edge(harm: HarmfulReading, tank: Tank) -> Note:
 
 def when(harm: HarmfulReading) -> str:
     """Whether a figure is read now or is a peak ahead."""
-    return "is now at" if harm.is_now else f"peaks about day {harm.day:.0f} at"
+    return "is now at" if harm.is_now else f"peaks {on_day(harm)} at"
+
+
+def on_day(harm: HarmfulReading) -> str:
+    """The day of a peak ahead; one that comes within hours is not called day 0."""
+    return "within a day" if harm.day < SOON_DAYS else f"about day {harm.day:.0f}"
 
 
 def ammonia(harm: HarmfulReading, tank: Tank) -> str:
@@ -80,7 +86,7 @@ def nitrate(harm: HarmfulReading) -> str:
     """Nitrate, and what it does over how long."""
     amount = f"{show(harm.value, 2)} mg/L"
     text = f"Nitrate is {amount} now" if harm.is_now else f"Nitrate reaches about {amount}"
-    text += "" if harm.is_now else f" about day {harm.day:.0f}"
+    text += "" if harm.is_now else f" {on_day(harm)}"
     if harm.band == "deadly":
         return f"{text}: so much can kill sensitive animals within days."
     return f"{text}: over time that can harm animals."

@@ -5,9 +5,9 @@ from collections.abc import Sequence
 from typing import Annotated
 
 from calculators.science.animals.reading_lines import edge_of
+from calculators.science.animals.toxic_lines import least_urgent_ammonia_mg_n_l
 from calculators.science.nitrogen.about import About
 from calculators.science.nitrogen.daily_record import DayValues
-from calculators.science.water.ammonia import unionised_share
 
 NITRITE_WATCH_MG_N_L: Annotated[
     float, About("mg N/L", "nitrite from which to watch", "reported",
@@ -33,10 +33,10 @@ LOOK_AHEAD_DAYS: Annotated[
 
 def calm_from(lines: Sequence[DayValues], ph: float, temperature_c: float) -> float | None:
     """The day from which ammonia and nitrite stay below the working lines; None if they do not."""
-    share = unionised_share(ph, temperature_c)
+    most_ammonia = least_urgent_ammonia_mg_n_l(ph, temperature_c)
     calm: float | None = None
     for line in lines:
-        if line.ammonia * share >= NH3_WATCH_MG_N_L or line.nitrite >= NITRITE_WATCH_MG_N_L:
+        if line.ammonia >= most_ammonia or line.nitrite >= NITRITE_WATCH_MG_N_L:
             calm = None
         elif calm is None:
             calm = line.day
@@ -51,10 +51,9 @@ def is_rising(lines: Sequence[DayValues], ph: float, temperature_c: float) -> bo
     """
     last = lines[-1]
     before = next((line for line in reversed(lines) if line.day <= last.day - PACE_DAYS), lines[0])
-    share = unionised_share(ph, temperature_c)
     ahead = LOOK_AHEAD_DAYS / max(last.day - before.day, 1.0)
     for then, now, edge in (
-        (before.ammonia * share, last.ammonia * share, NH3_WATCH_MG_N_L),
+        (before.ammonia, last.ammonia, least_urgent_ammonia_mg_n_l(ph, temperature_c)),
         (before.nitrite, last.nitrite, NITRITE_WATCH_MG_N_L),
     ):
         if now > then and (then <= 0 or now * math.pow(min(now / then, 1e3), ahead) >= edge):

@@ -45,7 +45,12 @@ def target_cautions(
     if to_target.feed_g_week is None:
         notes.append(Note("caution", "No feed leads there: even without any, nitrate ends higher."))
     if None in (to_target.extra_stems_g, to_target.extra_floater_cm2):
-        notes.append(Note("caution", "Plants alone do not lead there: change more or feed less."))
+        notes.append(
+            Note(
+                "caution",
+                "Plants alone do not lead there: feed less, or change more with leaner water.",
+            )
+        )
     return notes
 
 

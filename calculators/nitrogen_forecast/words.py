@@ -14,6 +14,11 @@ from calculators.science.nitrogen.course import Course
 from calculators.science.nitrogen.forecast_tank import Event, Tank
 from calculators.science.nitrogen.simulate import Outcome
 
+NO_MORE_YET = Note(
+    "caution",
+    "Animals before leaves: neither feed nor dose more for the plants while what stands above harms "
+    "animals. Brown leaves can wait.",
+)
 UNSURE = Note(
     "info",
     "A forecast from guesses: growth and rot are right within a factor of two at best. Choose low, "
@@ -39,7 +44,7 @@ def notes(
     collected.append(course_note(outcome, course, days, harmless=not harms)._replace(first=True))
     spells = outcome.record.hunger.spells
     if spells and spells[-1].end is None:
-        collected.append(FEED_IN_STEPS)
+        collected.append(NO_MORE_YET if any(harm.is_danger for harm in harms) else FEED_IN_STEPS)
     collected += water(outcome)
     return [*collected, UNSURE, CHANGE_WITH_CARE, CUTTINGS]
 

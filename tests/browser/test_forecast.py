@@ -242,7 +242,7 @@ def test_a_problem_found_later_opens_the_closed_part(page):
     ("tank", "verdict"),
     share_of(
         [
-            ("Reading Room 120 L", "Level: nitrate stays near"),
+            ("Reading Room 120 L", "Level: nitrate stays at about"),
             ("Foyer 240 L", "Building"),
             ("Children's Corner 54 L", "Running short"),
             ("Propagation Jar 20 L", "ran short about day"),

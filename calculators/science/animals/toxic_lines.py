@@ -43,6 +43,16 @@ def least_harmful_ammonia_mg_n_l(
     return min(WATCH_SHARE_OF_CHRONIC * chronic_limit_mg_n_l(acid, warmth), by_toxic_share)
 
 
+def least_urgent_ammonia_mg_n_l(ph: float, temperature_c: float) -> float:
+    """From how much total ammonia nitrogen on ``ammonia_grade`` asks to act, or its toxic part to watch.
+
+    In acid water little of it is toxic, and the criterion for the total decides. The ``ph`` has no unit,
+    ``temperature_c`` is in °C, and what comes back is in mg N/L.
+    """
+    by_toxic_share = WATCH_NH3_MG_N_L / unionised_share(ph, temperature_c)
+    return min(chronic_limit_mg_n_l(ph, temperature_c), by_toxic_share)
+
+
 def least_deadly_ammonia_mg_n_l(ph: float, temperature_c: float) -> float:
     """From how much total ammonia nitrogen on ``ammonia_grade`` calls it deadly.
 

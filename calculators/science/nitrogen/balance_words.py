@@ -32,20 +32,20 @@ NO_FEED = Note(
 ENDLESS = Note("caution", "Without water changes nitrate climbs without end.")
 
 
-def nitrate_notes(now: float, high: float | None, *, endless: bool) -> list[Note]:
+def nitrate_notes(now: float, high: float | None, tap: float, *, endless: bool) -> list[Note]:
     """Nitrate that harms, as read now and where it settles; the one table of lines decides.
 
-    Both ``now`` and ``high``, the level before a change, are in mg/L as NO3.
+    What is read ``now``, ``high``, the level before a change, and that of the ``tap`` are in mg/L as NO3.
     """
     notes = []
     if (level := standing("nitrate_mg_l", now).level) != "in-range":
         notes.append(
-            nitrate_note(level == "deadly", f"{show(now)} mg/L of nitrate now", now_too=True)
+            nitrate_note(level == "deadly", f"{show(now)} mg/L of nitrate now", tap, now_too=True)
         )
     if high is not None and (level := standing("nitrate_mg_l", high).level) != "in-range":
         notes.append(
             nitrate_note(
-                level == "deadly", f"nitrate settles near {show(high)} mg/L", now_too=False
+                level == "deadly", f"nitrate settles near {show(high)} mg/L", tap, now_too=False
             )
         )
     if endless:
@@ -53,15 +53,21 @@ def nitrate_notes(now: float, high: float | None, *, endless: bool) -> list[Note
     return sorted(notes, key=lambda note: note.level != "danger")
 
 
-def nitrate_note(deadly: bool, what: str, *, now_too: bool) -> Note:
-    """One reading or forecast of nitrate that harms, with what to do."""
+def nitrate_note(deadly: bool, what: str, tap: float, *, now_too: bool) -> Note:
+    """One reading or forecast of nitrate that harms, with what to do.
+
+    A ``tap`` that brings as much itself, in mg/L as NO3, is no water to change more with.
+    """
     edge = LINES["nitrate_mg_l"].harmful_high or 0.0
+    tap_harms = tap >= edge
+    other = f"with water that holds less nitrate than this tap's {show(tap, 2)} mg/L"
+    water = f"{other}, " if tap_harms else "with water "
     if deadly:
         act = (
-            "change a quarter of the water today and each day, with water of the same temperature and "
-            f"hardness, until a test reads under {edge:.0f}"
+            f"change a quarter of the water today and each day, {water}"
+            f"of the same temperature and hardness, until a test reads under {edge:.0f}"
             if now_too
-            else "feed less and change more before it gets there"
+            else f"feed less and change {other if tap_harms else 'more'} before it gets there"
         )
         text = (
             f"Animals first: {what}, which can kill sensitive ones. Animals already in it: {act}. Where "
@@ -71,7 +77,7 @@ def nitrate_note(deadly: bool, what: str, *, now_too: bool) -> Note:
         return Note("danger", text, first=True)
     text = (
         f"{what[0].upper()}{what[1:]}. From about {edge:.0f} it can harm sensitive animals over time: "
-        "change more, feed less, or grow more plants."
+        f"change {other if tap_harms else 'more'}, feed less, or grow more plants."
     )
     return Note("caution", text, first=True)
 
@@ -83,15 +89,16 @@ def other_notes(
     *,
     measured: bool,
     feed_to_balance: float,
+    match_harms: bool,
     feed_for_target: float,
 ) -> Sequence[Note]:
     """What stands after the verdict.
 
     Nitrate settles as ``high`` as this, mg/L as NO3; ``feed_to_balance`` and ``feed_for_target`` are in
-    g a week.
+    g a week; where the former ``match_harms``, that stands before, and no such feed is named.
     """
     notes = []
-    if verdict == "running-short":
+    if verdict == "running-short" and not match_harms:
         notes.append(
             Note("info", f"Feed that would just match: about {show(feed_to_balance, 2)} g a week.")
         )

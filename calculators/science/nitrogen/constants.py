@@ -108,6 +108,10 @@ NITRITE_GROWTH_25: Annotated[
 NITRITE_DECAY_25: Annotated[
     float, About("a day", "their decay at 25 °C", "uncertain", "from memory: 0.03 to 0.15")
 ] = 0.04  # fmt: skip
+NITRITE_LEFT_MG_L: Annotated[
+    float, About("mg N/L", "nitrite that a mature film leaves", "uncertain",
+                 "from its half-saturation, growth and decay")
+] = NITRITE_HALF_MG_L * NITRITE_DECAY_25 / (NITRITE_GROWTH_25 - NITRITE_DECAY_25)  # fmt: skip
 NITRIFIER_THETA: Annotated[
     float, About("a degree", "factor by which warmth speeds nitrifiers", "uncertain",
                  "from memory: 1.08 to 1.10 in suspension, less in films", "downing-1964")

@@ -1,5 +1,6 @@
 """What is written down on the way: a line a day, peaks, and the plants' hunger."""
 
+import math
 from typing import NamedTuple
 
 from calculators.science.conversions import PERCENT_TO_MG_PER_G
@@ -94,6 +95,7 @@ def line(day: float, model: Model, state: State) -> DayValues:
     masses = masses_of(model, state)
     cover = min(1.0, floating_layers(model, masses))
     held = held_of(model, state)
+    least = min(per_gram(held, masses), default=math.inf)
     hardness, start = model.hardness(state[ALKALINITY]), model.tap_kh
     if model.start_kh is not None:
         hardness, start = max(0.0, hardness), model.start_kh
@@ -102,11 +104,11 @@ def line(day: float, model: Model, state: State) -> DayValues:
         ammonia=max(0.0, state[AMMONIUM]) / volume,
         nitrite=max(0.0, state[NITRITE]) / volume,
         nitrate=max(0.0, state[NITRATE]) / volume * NITRATE_PER_N,
-        plant_nitrogen_percent=min(per_gram(held, masses), default=NOTHING) / PERCENT_TO_MG_PER_G,
+        plant_nitrogen_percent=least / PERCENT_TO_MG_PER_G if least < math.inf else NOTHING,
         plant_mass=wet_mass(model, masses),
         light_below_floaters=100 * floater_light(cover),
         floating_cover=100 * cover,
         kh_drift=hardness - start,
         kh=hardness if model.start_kh is not None else NOTHING,
-        plant_nitrogen_mg=sum(held),
+        plant_nitrogen_mg=max(0.0, sum(held)),
     )

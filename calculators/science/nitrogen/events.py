@@ -162,8 +162,10 @@ def cut(model: Model, state: State, shares: Sequence[float], ledger: Ledger) -> 
 
 
 def die_off(model: Model, state: State, share: float) -> Model:
-    """Let a share of each cohort die where it stands: its nitrogen joins the dead leaves."""
-    share = min(share, TRIM_AT_MOST)
+    """Let a share of each cohort die where it stands: its nitrogen joins the dead leaves.
+
+    Where all die nothing is left to grow again, and the cohorts go.
+    """
     dead = 0.0
     for number in range(len(model.cohorts)):
         place = FIRST_COHORT + 2 * number + 1
@@ -173,6 +175,9 @@ def die_off(model: Model, state: State, share: float) -> Model:
     state[SOLIDS] += LEACHED_SHARE * back
     state[LITTER] += (1 - LEACHED_SHARE) * back
     state[BURIED] += model.refractory * dead
+    if share >= 1:
+        del state[FIRST_COHORT : FIRST_COHORT + 2 * len(model.cohorts)]
+        return model._replace(cohorts=())
     return model._replace(cohorts=tuple(cohort.cut(share) for cohort in model.cohorts))
 
 

@@ -2,12 +2,11 @@
 
 import math
 from collections.abc import Sequence
-from operator import truediv
 from typing import NamedTuple
 
 from calculators.science.nitrogen.events import held_of, masses_of
 from calculators.science.nitrogen.model import Model
-from calculators.science.nitrogen.plant_constants import CRITICAL_N, NEW_GROWTH_SHARE
+from calculators.science.nitrogen.plant_constants import CRITICAL_N, GONE_DRY_G, NEW_GROWTH_SHARE
 from calculators.science.nitrogen.plant_rates import store_growth
 from calculators.science.nitrogen.solver_parts import State
 
@@ -21,8 +20,14 @@ def stores(model: Model, state: State) -> list[float]:
 
 
 def per_gram(held: Sequence[float], masses: Sequence[float]) -> list[float]:
-    """Nitrogen in each cohort, mg a g dry mass: ``held`` is what each holds, mg, ``masses`` are dry, g."""
-    return list(map(truediv, held, masses))
+    """Nitrogen in each cohort, mg a g dry mass: ``held`` is what each holds, mg, ``masses`` are dry, g.
+
+    A cohort of which nothing to speak of is left is never the hungriest: its store is infinite.
+    """
+    return [
+        nitrogen / mass if mass >= GONE_DRY_G else math.inf
+        for nitrogen, mass in zip(held, masses, strict=True)
+    ]
 
 
 class Spell(NamedTuple):
@@ -55,6 +60,8 @@ class Hunger:
             return
         stores_now = stores(model, state)
         least = min(stores_now)
+        if least == math.inf:
+            return
         self._spell(day, least, model.cohorts[stores_now.index(least)].names)
         if self.first_day is None:
             if least < CRITICAL_N:
@@ -67,9 +74,9 @@ class Hunger:
             if self.recovery_day is None:
                 self.recovery_day, self._growth = self._crossing(day, least), 0.0
             elif self._before is not None:
-                cohort = model.cohorts[self._cohort]
-                pace = cohort.members[0][1] * store_growth(stores_now[self._cohort], cohort.full)
-                self._growth += pace * (day - self._before[0])
+                cohort, store = model.cohorts[self._cohort], stores_now[self._cohort]
+                pace = cohort.members[0][1] * store_growth(store, cohort.full)
+                self._growth += pace * (day - self._before[0]) if store < math.inf else 0.0
             if self.healthy_day is None and self._growth >= NEW_GROWTH:
                 self.healthy_day = day
         self._before = day, least

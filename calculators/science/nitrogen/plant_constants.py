@@ -73,7 +73,8 @@ SHADE_M2_PER_G: Annotated[
 ] = 0.02  # fmt: skip
 FLOATING_WET_G_M2: Annotated[
     float, About("g/m²", "wet mass of one closed layer of floaters whose record has none", "uncertain",
-                 "judgement; flat duckweeds have 15 g dry a m², by their records", "malacrino-2024-data")
+                 "judgement; flat duckweeds have 10 to 15 g dry a m², by their records",
+                 "malacrino-2024-data")
 ] = 1_000.0  # fmt: skip
 FLOATING_LAYER_G_M2: Annotated[
     float, About("g/m²", "dry mass of one closed layer", "uncertain", "wet mass · 0.06")
@@ -88,6 +89,10 @@ LIGHT_THROUGH_COVER: Annotated[
 TRIM_AT_MOST: Annotated[
     float, About("", "share that one trim can take", "uncertain", "judgement: stumps are left")
 ] = 0.9  # fmt: skip
+GONE_DRY_G: Annotated[
+    float, About("g", "dry mass of a kind below which it is gone and no store of it is spoken of",
+                 "uncertain", "judgement: less than one frond of duckweed")
+] = 1e-4  # fmt: skip
 NEW_GROWTH_SHARE: Annotated[
     float, About("", "of the stand that must be new to call its growth healthy", "uncertain", "judgement")
 ] = 1 / 3  # fmt: skip

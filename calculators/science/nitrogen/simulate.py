@@ -54,12 +54,12 @@ def simulate(
     scene = Scene(*build(tank, rates))
     ledger = Ledger(*scene)
     record = DailyRecord(*scene, days, daily=daily)
-    allowed = tolerance(scene.model, relative)
     now, step, done = 0.0, 0.02, 0
     for event in [*schedule(tank, events, days), None]:
         until = days if event is None else event.day
         if until > now + SAME_MOMENT_DAYS:
             f, damp = right_side_and_sinks(scene.model), damping(scene.model)
+            allowed = tolerance(scene.model, relative)  # plants that all die leave the states
             state, reached, step = solve(
                 f, damp, now, until, scene.state, allowed, record.step, step, effort
             )

@@ -30,8 +30,9 @@ SURPRISES = (
     "bacteria which live where they cannot grow. Those of poor water come in with the others and take "
     "their place, and with the lowest published half-saturations the day holds or comes sooner. It is "
     "no ground to wait less: no start of a filter on so little feed could be read.",
-    "Plants are the exception: bacteria grow on what plants leave, and where that is next to nothing a low "
-    "peak of nitrite passes later with less feed, by up to two weeks. It can harm all the same.",
+    "Plants are the exception: bacteria grow on what plants leave, and where that is little the day from "
+    "which ammonia and nitrite stay low comes later with less feed, by up to three weeks in the tanks that "
+    "were tried. More feed is no way out: its peaks are higher and harm more.",
     "Plants that starve live on their store for weeks after the water reads zero, and brown only then.",
     "Recovery is fast once nitrogen is there: uptake refills a store within days. Common practice, no "
     "source, says about four weeks from feeding more to healthy new growth. Most of that is the feed "

@@ -1,0 +1,229 @@
+"""What the forecast advises is safe in the very water that it speaks of, and its words agree."""
+
+import pytest
+
+from calculators.core.run import run
+from calculators.nitrogen_forecast.ensemble import run_all
+from calculators.nitrogen_forecast.outlook import calm_from
+from calculators.science.animals.toxic_lines import ammonia_grade
+from calculators.science.nitrogen.edges import edges
+from calculators.science.nitrogen.forecast_tank import Rates, StandingPlant, Tank
+from calculators.science.nitrogen.simulate import simulate
+
+PLANTED = {
+    "plants": [
+        {"name": "Ambulia", "wet_g": 300, "doubling_days": 10},
+        {"name": "Wendt's cryptocoryne", "wet_g": 150, "doubling_days": 45},
+        {"name": "Frogbit", "wet_g": 60, "doubling_days": 7, "floating": True},
+    ],
+    "trimmings_g_week": 30,
+}
+
+
+def asked(**given):
+    """The outputs of a planted tank, and all that is said of it."""
+    answer = run("nitrogen-forecast", PLANTED | given)
+    return answer["outputs"], [note["text"] for note in answer["notes"]]
+
+
+def doses(*days, value=50.0):
+    return [{"day": day, "kind": "dose", "value": value} for day in days]
+
+
+# Nitrate that kills: what brings it there
+
+
+def test_many_doses_that_kill_together_are_all_left_out_not_one_of_them():
+    _, said = asked(events=doses(*range(1, 20)))
+    step = next(text for text in said if text.startswith("Leave out"))
+    assert step == "Leave out the 19 doses from day 1 to 19: they are what brings nitrate there."
+
+
+def test_a_small_dose_is_not_blamed_for_what_the_tap_brings():
+    given = {"tap_nitrate_mg_l": 500, "change_percent": 50, "change_every_days": 7}
+    _, said = asked(**given, events=doses(5, value=5))
+    step = next(text for text in said if text.startswith("Leave out"))
+    assert "it helps to bring nitrate there" in step
+    assert "less nitrate than this tap, which has 500 mg/L" in step
+    assert not any("change more water" in text for text in said)
+
+
+@pytest.mark.parametrize("tap", [45, 200, 500])
+def test_no_keeper_is_told_to_change_more_with_a_tap_that_brings_the_nitrate(tap):
+    given = {"tap_nitrate_mg_l": tap, "change_percent": 50, "change_every_days": 7}
+    _, said = asked(**given, feed_g_week=400)
+    assert not any("change more water" in text for text in said)
+    assert any(f"this tap, which has {tap} mg/L" in text for text in said)
+    _, clean = asked(**given | {"tap_nitrate_mg_l": 5}, feed_g_week=400)
+    assert any("change more water" in text for text in clean)
+
+
+@pytest.mark.parametrize(
+    ("tap", "word"),
+    [
+        (5, "Go on until a test reads under 44 mg/L."),
+        (120, "no change with it goes below that"),
+        (600, "use other water for all changes"),
+    ],
+)
+def test_the_end_of_the_changes_can_be_reached_with_the_water_that_is_named(tap, word):
+    _, said = asked(nitrate_mg_l=500, tap_nitrate_mg_l=tap)
+    assert word in next(text for text in said if text.startswith("Now: stop dosing"))
+
+
+# Hungry plants beside animals in danger
+
+
+def test_nobody_is_told_how_to_feed_more_while_ammonia_harms():
+    hungry = {"feed_g_week": 0, "nitrate_mg_l": 0, "days": 60}
+    _, said = asked(**hungry, start_ammonia_mg_n_l=1, start_nitrite_mg_n_l=0)
+    assert any(text.startswith("Running short") for text in said)
+    assert not any(text.startswith("Feed more only") for text in said)
+    assert any("neither feed nor dose more for the plants" in text for text in said)
+    _, calm = asked(**hungry, start_ammonia_mg_n_l=0, start_nitrite_mg_n_l=0)
+    assert any(text.startswith("Feed more only") for text in calm)
+
+
+# One word for calm
+
+
+@pytest.mark.parametrize("ph", [4.5, 5.5, 6.0, 6.5, 7.0, 7.4, 8.0, 9.0])
+def test_nothing_that_harms_is_said_to_stay_low(ph):
+    """In acid water little ammonia is toxic, and the criterion for its total calls it harmful."""
+    given = {
+        "ph": ph, "start_ammonia_mg_n_l": 8, "start_nitrite_mg_n_l": 0, "temperature_c": 26,
+        "feed_g_week": 1, "filter_maturity_percent": 30, "days": 40,
+    }  # fmt: skip
+    answer = run("nitrogen-forecast", PLANTED | given)
+    calm = answer["outputs"]["calm_from_day"]
+    ammonia = answer["series"]["ammonia"]
+    late = [
+        value for day, value in zip(ammonia["x"], ammonia["y"], strict=True) if day >= (calm or 1e9)
+    ]
+    assert ammonia_grade(8, ph, 26) in ("harmful", "deadly")
+    assert calm is None or calm > 0
+    assert all(ammonia_grade(value, ph, 26) in ("in-range", "watch") for value in late)
+
+
+def test_calm_is_never_before_the_verdict_is():
+    line = run("nitrogen-forecast", {"ph": 5.5, "start_ammonia_mg_n_l": 8, "days": 2})
+    assert line["outputs"]["verdict"] in ("harmful", "deadly")
+    assert not any("stay low from about day 0" in note["text"] for note in line["notes"])
+    assert calm_from([], 7, 25) is None
+
+
+@pytest.mark.parametrize("maturity", [1, 3, 5, 7, 10, 20])
+def test_the_verdict_does_not_hang_on_whether_the_band_is_drawn(maturity):
+    plain, band = (
+        asked(filter_maturity_percent=maturity, spread=shown)[0] for shown in ("none", "band")
+    )
+    assert (plain["verdict"], plain["calm_from_day"]) == (band["verdict"], band["calm_from_day"])
+
+
+def test_where_no_day_of_calm_is_given_it_is_said_why():
+    for maturity in (7, 10, 20):
+        out, said = asked(filter_maturity_percent=maturity)
+        settled = any(text.startswith("No day is given from which") for text in said)
+        harms = any("animals" in text.lower() or "worse than the middle" in text for text in said)
+        assert out["calm_from_day"] is not None or settled or harms
+
+
+def test_nitrite_that_reads_in_a_mature_tank_is_said_not_to_go_together():
+    _, said = asked(start_ammonia_mg_n_l=0, start_nitrite_mg_n_l=5)
+    doubt = next(text for text in said if text.startswith("These figures do not go together"))
+    assert "nitrite reads 5 mg N/L" in doubt
+    assert "would leave about 0.01" in doubt
+    _, both = asked(start_ammonia_mg_n_l=8, start_nitrite_mg_n_l=5)
+    assert any("ammonia reads 8 and nitrite reads 5" in text for text in both)
+    _, new = asked(start_ammonia_mg_n_l=0, start_nitrite_mg_n_l=5, filter_maturity_percent=10)
+    assert not any("do not go together" in text for text in new)
+
+
+# Small words
+
+
+def test_no_peak_ahead_is_on_day_0_and_nothing_is_near_about():
+    for given in (
+        {"start_ammonia_mg_n_l": 1, "start_nitrite_mg_n_l": 0},
+        {"plants": [], "feed_g_week": 0, "days": 10},
+        {"start_ammonia_mg_n_l": 8, "start_nitrite_mg_n_l": 0, "ph": 5.5},
+    ):
+        said = " ".join(asked(**given)[1])
+        assert "peaks about day 0" not in said
+        assert "near about" not in said
+        assert "reaches about day 0" not in said
+
+
+def test_plants_that_all_die_do_not_grow_again():
+    """And no share of a die-off makes less ammonia than a smaller one."""
+    peaks = []
+    for share in (0, 30, 60, 90, 95, 99, 100):
+        event = {"day": 5, "kind": "die-off", "value": share}
+        out, said = asked(events=[event], start_ammonia_mg_n_l=0, start_nitrite_mg_n_l=0)
+        peaks.append(out["peak_unionised_mg_n_l"])
+        assert out["balance_error_percent"] < 1e-6
+    assert peaks[1:] == sorted(peaks[1:])
+    assert len(set(peaks)) == len(peaks)
+    assert out["times_grown"] == 0
+    assert any("dwindle from 510 to 0 g" in text for text in said)
+
+
+@pytest.mark.parametrize("maturity", [0, 5, 50])
+def test_the_edges_are_followed_closely_enough_for_a_guess(maturity):
+    """Their peaks lie within a tenth of those of a run as close as the middle."""
+    plants = (StandingPlant("stems", 200, 12), StandingPlant("Frogbit", 40, 7, True))
+    tank = Tank(
+        100, 3, 45, plants, soil_area_cm2=2_500, nitrate_mg_l=15, change_percent=30,
+        trimmings_g_week=30, filter_maturity_percent=maturity,
+    )  # fmt: skip
+    ran = run_all(tank, [], 90, Rates(), with_edges=True)
+    for rates, found in zip(edges(Rates()), ran.at_edges, strict=True):
+        close = simulate(tank, [], 90, rates)
+        for poison in ("ammonia", "nitrite"):
+            peak = getattr(close.record, poison).value
+            assert getattr(found.record, poison).value == pytest.approx(peak, rel=0.1, abs=0.002)
+        assert found.last.nitrate == pytest.approx(close.last.nitrate, rel=0.01, abs=0.05)
+
+
+def test_plants_of_which_nothing_is_left_have_no_store_and_are_not_called_hungry():
+    """A year without light: the mass falls below any trace, and no store is worked out from one."""
+    given = {"dli_mol": 0, "days": 365, "feed_g_week": 4, "ph": 7.0, "spread": "band"}
+    answer = run("nitrogen-forecast", PLANTED | given)
+    for key in ("plant_nitrogen_percent", "plant_nitrogen_percent_low", "plant_nitrogen_taken"):
+        values = [value for value in answer["series"][key]["y"] if value is not None]
+        assert all(value >= 0 for value in values)
+        if key != "plant_nitrogen_taken":
+            assert all(value <= 5 for value in values if value == value)
+    assert answer["outputs"]["shortages"] == 0
+
+
+# The weekly budget
+
+
+@pytest.mark.parametrize("tap", [60, 120, 500])
+def test_the_budget_sends_nobody_to_a_tap_that_brings_the_nitrate(tap):
+    given = {
+        "tap_nitrate_mg_l": tap,
+        "change_percent": 50,
+        "change_every_days": 7,
+        "feed_g_week": 20,
+    }
+    for now in (15, 450):
+        answer = run("nitrogen-balance", given | {"nitrate_mg_l": now})
+        said = " ".join(note["text"] for note in answer["notes"])
+        assert f"less nitrate than this tap's {tap} mg/L" in said
+        assert "change more" not in said
+    clean = run("nitrogen-balance", given | {"tap_nitrate_mg_l": 5, "feed_g_week": 100})
+    assert any("change more" in note["text"] for note in clean["notes"])
+
+
+def test_the_budget_names_no_feed_to_match_that_the_water_cannot_bear():
+    """Stems of a large tank in 2 litres would take 4 g of feed a week."""
+    cup = run("nitrogen-balance", {"feed_g_week": 0, "volume_l": 2})
+    said = " ".join(note["text"] for note in cup["notes"])
+    assert cup["outputs"]["verdict"] == "running-short"
+    assert "Do not feed to match these plants" in said
+    assert "Feed that would just match" not in said
+    assert "Feed more only" not in said
+    tank = run("nitrogen-balance", {"feed_g_week": 0, "volume_l": 240})
+    assert any("Feed that would just match" in note["text"] for note in tank["notes"])

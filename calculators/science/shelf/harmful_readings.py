@@ -8,7 +8,7 @@ from calculators.science.animals.reading_steps import STEPS
 from calculators.science.animals.toxic_lines import ammonia_standing, nitrite_standing
 from calculators.science.shelf.entries import READINGS
 from calculators.science.shelf.freshest import MAKES_TOXIC, figure_now
-from calculators.science.shelf.latest import READ_WITHIN_DAYS, Latest, ago
+from calculators.science.shelf.latest import READ_WITHIN_DAYS, Latest
 from calculators.science.shelf.shelf_tank import ShelfTank
 
 AMMONIA, NITRITE = "ammonia_mg_n_l", "nitrite_mg_n_l"
@@ -61,7 +61,7 @@ class ReadingOutside(NamedTuple):
         slowly = "" if self.acts_at_once else " over time"
         does = "can kill" if self.is_deadly else f"harms many animals{slowly}"
         one = READINGS[self.reading.what]
-        read = f"{one.words(self.value)}, read {ago(self.reading.age_days)}"
+        read = f"{one.words(self.value)}, {self.reading.when}"
         return f"{one.name} of {read}, {does}{self.judged}"
 
 
@@ -79,6 +79,11 @@ def harms(tank: ShelfTank, readings: dict[str, Latest]) -> list[ReadingOutside]:
         worst = min((judged(reading, value, water) for value in reading.values), key=rank)
         if worst.level in RANK:
             found.append(worst)
+    return worst_first(found)
+
+
+def worst_first(found: list[ReadingOutside]) -> list[ReadingOutside]:
+    """Deadly ones first, then what acts first."""
     return sorted(found, key=lambda harm: (rank(harm), order(harm)))
 
 

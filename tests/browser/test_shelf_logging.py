@@ -132,6 +132,22 @@ def test_another_entry_saved_meanwhile_says_what_is_still_not_logged(page):
     assert entry["what"] == "ph"
 
 
+@pytest.mark.parametrize(
+    ("floats", "offered"),
+    [
+        (["salvinia-natans"], ["Salvinia natans"]),
+        ([], ["Rotala rotundifolia", "Anubias barteri"]),  # nothing is known to float
+    ],
+)
+def test_of_thinned_floaters_only_what_floats_is_offered(page, floats, offered):
+    plants = [*LOBBY["plants"], *({"plant": key, "wet_g": None} for key in floats)]
+    put(page, {**LOBBY, "plants": plants})
+    board(page)
+    sheet = log_for_lobby(page, "Floaters thinned")
+    which = sheet.get_by_role("group", name="Of which plant")
+    expect(which.get_by_role("button")).to_have_text(offered)
+
+
 @long_run()
 def test_plants_that_move_to_another_tank_are_two_entries(page):
     put(page, LOBBY, OTHER)

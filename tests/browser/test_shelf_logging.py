@@ -95,6 +95,17 @@ def test_a_figure_that_was_not_saved_is_there_again_for_this_tank_and_no_other(p
     expect(line).to_have_count(0)
 
 
+def test_the_focus_comes_back_to_the_tanks_button_after_logging_and_to_the_line_after_undo(page):
+    put(page, OTHER, LOBBY)
+    board(page, "anew")
+    log_for_lobby(page, "Nitrate, NO₃").get_by_role("button", name="Nitrate, NO₃ 45").tap()
+    expect(page.locator("#board-cards")).to_contain_text("45 mg/L")  # its card was painted anew
+    expect(page.get_by_role("button", name="Log: Lobby")).to_be_focused()
+    page.locator("#shelf-done button").tap()
+    expect(page.locator("#shelf-done")).to_have_text("Undone.")
+    expect(page.locator("#shelf-done")).to_be_focused()
+
+
 def test_a_figure_that_was_not_saved_is_left_out_by_a_tap_and_by_the_next_day(page):
     put(page, LOBBY)
     board(page)

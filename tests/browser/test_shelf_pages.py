@@ -81,6 +81,36 @@ def test_a_tank_that_was_begun_is_begun_afresh_with_a_tap_and_that_is_taken_back
     expect(page.locator("#tank-name")).to_have_value("")
 
 
+def tap_after_typing(page, box):
+    """Type a number in one row, and tap More in the next with the same thumb, once."""
+    rows = page.locator(f"{box} .living-row")
+    rows.nth(0).locator("input").press_sequentially("12")
+    rows.nth(1).get_by_role("button", name="More").tap()
+    expect(rows.nth(0).locator("input")).to_have_value("12")
+    expect(rows.nth(1).locator("input")).to_have_value("1")
+
+
+def test_a_tap_beside_a_number_that_is_being_typed_is_not_lost(page):
+    go(page, "shelf/new/")
+    for at in (0, 1):
+        page.locator("#minute-animals button").nth(at).tap()
+    tap_after_typing(page, "#chosen-animals")
+    page.locator("#tank-name").fill("Window sill")
+    page.get_by_role("button", name="Put it on the shelf").tap()
+    expect(page.locator(".tank-card")).to_have_count(1)
+    (tank,) = with_shelf(page, "return await shelf.tanks();")
+    assert [one["count"] for one in tank["animals"]] == [12, 1]
+    other = {"animal": "danio-rerio", "count": None}
+    put(page, {**LOBBY, "animals": [{**LOBBY["animals"][0], "count": None}, other]})
+    go(page, "shelf/tank/#mine")
+    page.locator("#edit summary").first.tap()
+    tap_after_typing(page, "[data-list=animals]")
+    (held,) = [
+        one for one in with_shelf(page, "return await shelf.tanks();") if one["id"] == "mine"
+    ]
+    assert [one["count"] for one in held["animals"]] == [12, 1]
+
+
 def test_a_figure_that_was_being_typed_never_comes_again_in_another_unit(page):
     go(page, "shelf/new/")
     page.locator("#new-tank summary").tap()

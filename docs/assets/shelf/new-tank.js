@@ -8,7 +8,7 @@ import { nameOf, neverOf, openNames } from "./names.js";
 import { draftTank, forgetTank, keepTank, typeAgain, typingIn } from "./new-tank-draft.js";
 import { newId } from "./operations.js";
 import { saidBelow, tap } from "./sheet.js";
-import { living } from "./tank-living.js";
+import { living, showRows } from "./tank-living.js";
 import { entered, withMoment } from "./dated-values.js";
 import { fieldsOf, flat } from "./tank-fields.js";
 import { showTroubles } from "./trouble-line.js";
@@ -110,8 +110,8 @@ function paint(here) {
   offer(here, { list: "animals", named: "animal", amount: "count" });
   offer(here, { list: "plants", named: "plant", amount: "wet_g" });
   here.ages();
-  here.animals();
-  here.plants();
+  here.animals(true);
+  here.plants(true);
   const asked = new Set(["name", "animals", "plants"]); // above
   form.querySelector("#more-fields").replaceChildren(...fieldsOf(here.tank, fields.tank.filter((one) => !asked.has(one.key)), (path, value) => set(here, path, value)));
 }
@@ -166,8 +166,8 @@ function offer(here, { list, named, amount }) {
   const rows = here.form.querySelector(`#chosen-${list}`);
   const chips = here.form.querySelector(`#minute-${list}`);
   const held = () => here.tank[list] ?? [];
-  const paint = () => {
-    rows.replaceChildren(...held().map((row, number) => living(row, { named, amount, row: amountRow }, list, (next) => set(here, list, next ? held().with(number, withMoment(next)) : held().toSpliced(number, 1)))));
+  const paint = (whole = false) => {
+    showRows(rows, held().map((row) => row[named]), whole, (number) => living(held()[number], { named, amount, row: amountRow }, list, (next) => set(here, list, next ? held().with(number, withMoment(next)) : held().toSpliced(number, 1))));
     for (const chip of chips.querySelectorAll("button")) chip.setAttribute("aria-pressed", String(held().some((row) => row[named] === chip.dataset.key)));
   };
   here[list] = paint;

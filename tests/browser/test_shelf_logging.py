@@ -28,7 +28,7 @@ def test_a_reading_is_logged_from_the_board_in_three_taps_and_no_keyboard(page):
     tap(page.get_by_role("button", name="Log: Lobby"))
     tap(page.get_by_role("dialog").get_by_role("button", name="Nitrate, NO₃"))
     offered = page.get_by_role("group", name=re.compile("^Logged last")).get_by_role("button")
-    assert offered.all_inner_texts() == ["20", "10"]  # the last ones, the latest first
+    expect(offered).to_have_text(["20", "10"])  # the last ones, the latest first
     assert page.evaluate(SMALL) == []
     tap(offered.first)
     assert tap.count == 3

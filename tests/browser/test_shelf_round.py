@@ -34,6 +34,9 @@ def test_the_round_is_ticked_off_and_put_into_walking_order(page):
 def test_a_tank_that_is_moved_stays_under_the_thumb_and_the_focus_on_its_control(page):
     put(page, *({**OTHER, "id": f"t{at}", "name": f"Tank {at}"} for at in range(8)))
     go(page, "shelf/round/")
+    expect(page.locator("#round-week")).to_contain_text(
+        "to do today"
+    )  # nothing is painted anew now
     down = page.get_by_role("button", name="Later in the walk: Tank 3")
     down.scroll_into_view_if_needed()
     before = down.bounding_box()
@@ -50,6 +53,7 @@ def test_a_tank_that_is_moved_stays_under_the_thumb_and_the_focus_on_its_control
 def test_a_tick_keeps_the_focus(page):
     put(page, LOBBY, {**LOBBY, "id": "other", "name": "Stairs"})
     go(page, "shelf/round/")
+    expect(page.locator("#round-week")).to_contain_text("to do today")
     box = page.locator("#round-tanks .tick input").last
     box.focus()
     page.keyboard.press("Space")

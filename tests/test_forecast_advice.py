@@ -222,7 +222,7 @@ def test_the_budget_names_no_feed_to_match_that_the_water_cannot_bear():
     cup = run("nitrogen-balance", {"feed_g_week": 0, "volume_l": 2})
     said = " ".join(note["text"] for note in cup["notes"])
     assert cup["outputs"]["verdict"] == "running-short"
-    assert "Do not feed to match these plants" in said
+    assert "Never feed for the plants here" in said
     assert "Feed that would just match" not in said
     assert "Feed more only" not in said
     tank = run("nitrogen-balance", {"feed_g_week": 0, "volume_l": 240})

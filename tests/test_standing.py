@@ -131,6 +131,102 @@ def test_of_two_readings_of_one_moment_the_worse_counts():
     assert stands(*log)["verdict"] == stands(*log[::-1])["verdict"] == "act"
 
 
+def at_hour(hour, what, value=None, kind="reading"):
+    return entry(0, kind, what, value, at=f"{TODAY}T{hour:02}:00:00Z")
+
+
+@pytest.mark.parametrize(
+    ("what", "one", "other", "verdict", "named"),
+    [
+        # 30 mg N/L of ammonia and 2 mg N/L of nitrite are over the published lines above.
+        ("ammonia_mg_n_l", 0, 30, "act", "Ammonia was read as 0 and as 30 mg N/L on one day"),
+        ("nitrite_mg_n_l", 0, 2, "act", "Nitrite was read as 0 and as 2 mg N/L on one day"),
+        ("ph", 6.2, 8.1, "watch", "pH was read as 6.2 and as 8.1 on one day"),
+    ],
+)
+def test_readings_of_one_day_that_contradict_are_both_named_and_the_worse_is_taken(
+    what, one, other, verdict, named
+):
+    for pair in ((one, other), (other, one)):
+        hours = zip((8, 20), pair, strict=True)
+        found = stands(*(at_hour(hour, what, value) for hour, value in hours))
+        assert found["verdict"] == verdict
+        assert named in found["sentence"]
+        assert "the worse is taken" in found["sentence"]
+
+
+def test_of_two_readings_of_ph_on_one_day_ammonia_is_judged_at_the_higher():
+    log = [at_hour(8, "ph", 8.1), at_hour(20, "ph", 6.2), at_hour(20, "ammonia_mg_n_l", 0.9)]
+    found = stands(*log, ph=None, temperature_c=25)
+    assert found["verdict"] == "act"
+    assert "at pH 8.1" in found["sentence"]
+
+
+@pytest.mark.parametrize("done", ["change", "dose", "top-up"])
+def test_a_reading_after_something_was_done_to_the_water_contradicts_none_before(done):
+    before, after = at_hour(8, "nitrite_mg_n_l", 2), at_hour(20, "nitrite_mg_n_l", 0)
+    found = stands(before, at_hour(9, "kno3" if done == "dose" else None, 30, done), after)
+    assert found["verdict"] == "calm"
+    assert "on one day" not in found["sentence"]
+
+
+def test_readings_that_a_kit_can_confuse_contradict_nothing():
+    log = [at_hour(8, "nitrate_mg_l", 10), at_hour(20, "nitrate_mg_l", 20), at_hour(9, "ph", 7.2)]
+    assert stands(*log, at_hour(21, "ph", 7.8))["verdict"] == "calm"
+
+
+def test_the_test_that_contradicts_itself_comes_next():
+    found = stands(at_hour(8, "ph", 6.2), at_hour(20, "ph", 8.1), at_hour(8, "ammonia_mg_n_l", 0))
+    assert found["next_test"]["what"] == "ph"
+
+
+# --- a clock that is behind, or a date that is wrong
+
+BEHIND = TODAY - timedelta(days=365)
+
+
+def test_with_the_clock_a_year_behind_the_newest_reading_is_named_and_nothing_is_calm():
+    found = stands(read(2, "nitrate_mg_l", 10), read(2, "ammonia_mg_n_l", 0), today=BEHIND)
+    assert found["verdict"] == "unknown"
+    assert "nothing was ever read" not in found["sentence"]
+    assert "the newest reading is dated 26 November 2026, later than" in found["sentence"]
+    assert found["sentence"].endswith("check the clock.")
+
+
+def test_with_the_clock_behind_a_deadly_reading_stays_deadly_and_has_its_date_and_its_steps():
+    found = stands(read(2, "nitrite_mg_n_l", 3), today=BEHIND)
+    assert found["verdict"] == "act"
+    assert "Nitrite of 3 mg N/L, dated 26 November 2026, can kill" in found["sentence"]
+    assert found["sentence"].endswith("check the clock.")
+    assert any(FIRST_HOUR[0] in note for note in found["notes"])
+
+
+def test_with_the_clock_behind_deaths_count():
+    log = [entry(0, "death", "danio-rerio", 5), read(0, "nitrate_mg_l", 5)]
+    assert stands(*log, today=BEHIND)["verdict"] == "act"
+
+
+def test_a_good_reading_with_a_wrong_date_ends_no_alarm_of_today():
+    log = [read(0, "nitrite_mg_n_l", 2), read(-300, "nitrite_mg_n_l", 0)]
+    found = stands(*log)
+    assert found["verdict"] == "act"
+    assert "Nitrite of 2 mg N/L, read today, can kill" in found["sentence"]
+    assert "check the clock" in found["sentence"].lower()
+
+
+def test_tomorrow_by_another_zone_is_no_wrong_clock():
+    found = stands(read(-1, "nitrate_mg_l", 10))
+    assert found["verdict"] == "calm"
+    assert "clock" not in found["sentence"]
+
+
+def test_the_round_says_it_of_the_tank_too():
+    given = {"tanks": [TANK], "entries": [read(2, "nitrite_mg_n_l", 3)], "today": str(BEHIND)}
+    (row,) = run("round", given)["outputs"]["order"]
+    assert row["verdict"] == "act"
+    assert "check the clock" in row["sentence"]
+
+
 def test_a_reading_older_than_its_use_says_its_age():
     notes = stands(read(1, "nitrate_mg_l", 10), read(30, "ammonia_mg_n_l", 0))["notes"]
     assert any("ammonia 30 days ago" in note and "Older" in note for note in notes)
@@ -463,24 +559,35 @@ def test_the_order_of_the_log_and_copies_in_it_change_nothing(log, dice):
     assert first["notes"] == second["notes"]
 
 
+@settings(max_examples=how_many(100), deadline=None)
+@given(log=any_log, behind=st.integers(122, 4_000))
+def test_a_clock_that_is_behind_betters_no_verdict(log, behind):
+    now, then = stands(*log), stands(*log, today=TODAY - timedelta(days=behind))
+    assert badness(then) <= badness(now)
+    assert then["verdict"] != "calm"
+
+
 def test_entries_without_an_id_are_each_their_own():
     log = [{**entry(0, "death", None, 1), "id": None} for _ in range(3)]
     assert "3 animals died" in stands(*log)["sentence"]
     assert "one animal died" in stands(*[{**one, "id": "x"} for one in log])["sentence"].lower()
 
 
-def test_entries_of_other_tanks_and_of_later_days_do_not_count():
+def test_entries_of_other_tanks_do_not_count():
     other = read(0, "nitrite_mg_n_l", 5) | {"tank": "jar"}
-    late = read(-9, "nitrite_mg_n_l", 5)
-    found = stands(read(0, "nitrate_mg_l", 5), other, late)
-    assert found["verdict"] == "calm"
-    assert any(
-        "1 entries are of a later day" in note or "1 entry is" in note for note in found["notes"]
-    )
+    assert stands(read(0, "nitrate_mg_l", 5), other)["verdict"] == "calm"
+
+
+def test_an_entry_of_a_later_day_is_said_and_nothing_due_follows_from_it():
+    plan = {"change": {"percent": 20, "every_days": 7}}
+    late = [entry(-9, "change", None, 20), read(-9, "nitrate_mg_l", 5)]
+    found = stands(read(0, "nitrate_mg_l", 5), *late, **plan)
+    assert any("2 entries are of a later day" in note for note in found["notes"])
+    assert found["due"] == stands(read(0, "nitrate_mg_l", 5), **plan)["due"]
 
 
 def test_a_moments_zone_decides_the_order_not_the_letters():
-    early = read(0, "nitrite_mg_n_l", 5) | {"at": "2026-11-28T23:00:00+11:00"}  # noon in UTC
+    early = read(0, "nitrite_mg_n_l", 5) | {"at": "2026-11-29T02:00:00+14:00"}  # noon in UTC
     late = read(0, "nitrite_mg_n_l", 0) | {"at": "2026-11-28T13:00:00Z"}
     assert read_moment(early["at"]) < read_moment(late["at"])
     assert stands(early, late)["verdict"] == "calm"

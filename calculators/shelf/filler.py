@@ -4,7 +4,7 @@ from typing import Any
 
 from calculators.core.dates import read_date
 from calculators.science.shelf.freshest import freshest
-from calculators.science.shelf.latest import Latest, ago, latest_readings
+from calculators.science.shelf.latest import Latest, latest_readings, readings_ahead
 from calculators.science.shelf.log import Log
 from calculators.science.shelf.shelf_tank import ALSO_READ, ShelfTank
 from calculators.science.shelf.tank_today import tank_today
@@ -17,7 +17,8 @@ class Filler:
     def __init__(self, tank: ShelfTank, log: Log) -> None:
         self.tank, self.log, _ = tank_today(tank, log)
         self.is_as_written = (tank.plants, tank.animals) == (self.tank.plants, self.tank.animals)
-        self.readings: dict[str, Latest] = latest_readings(log)
+        # One that is dated later than today is the one that was entered last: it says its date.
+        self.readings: dict[str, Latest] = latest_readings(log) | readings_ahead(log)
 
     def value(self, source: str) -> tuple[Any, str] | None:
         """What a source holds, and its origin in words; None where it holds nothing."""
@@ -37,7 +38,7 @@ class Filler:
             latest = None
         if latest is None:
             return None
-        return latest.value, f"{self.tank.name}, read {ago(latest.age_days)}"
+        return latest.value, f"{self.tank.name}, {latest.when}"
 
     def field(self, path: str) -> Any:
         """A field of the tank; its litres also from its inside size."""
@@ -61,5 +62,5 @@ class Filler:
                 constants[key] = sources[0][1:], f"goes with {self.tank.name}"
             elif held := next(filter(None, map(self.value, sources)), None):
                 found[key] = held
-        measured = any("read" in words for _, words in found.values())
+        measured = any(", read " in words or ", dated " in words for _, words in found.values())
         return {**found, **constants} if measured else found

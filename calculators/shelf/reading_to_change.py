@@ -4,7 +4,7 @@ from typing import Any, NamedTuple
 
 from calculators.science.conversions import UG_PER_MG
 from calculators.science.shelf.harmful_readings import AMMONIA, NITRITE, harms
-from calculators.science.shelf.latest import Latest, ago
+from calculators.science.shelf.latest import Latest
 from calculators.shelf.filler import Filler
 
 NITRATE = "nitrate_mg_l"
@@ -49,7 +49,7 @@ def change_fields(filler: Filler) -> dict[str, tuple[Any, str]]:
 
 def again(filler: Filler, reading: Latest) -> str:
     """That an old reading harms most, and is to be read again before the water is changed for it."""
-    read = f"{filler.tank.name}, read {ago(reading.age_days)}"
+    read = f"{filler.tank.name}, {reading.when}"
     return f"{read}, the one that harms most: read it again"
 
 
@@ -58,7 +58,7 @@ def fields_of(
 ) -> dict[str, tuple[Any, str]]:
     """The fields for one reading of the ``value`` in its own unit."""
     changed = CHANGED[reading.what]
-    read = f"{filler.tank.name}, read {ago(reading.age_days)}"
+    read = f"{filler.tank.name}, {reading.when}"
     fields: dict[str, tuple[Any, str]] = {
         "what": (changed.substance, f"{read}{why}"),
         "now_mg_l": (value / changed.units_per_mg, read),

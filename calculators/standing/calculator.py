@@ -83,7 +83,10 @@ def standing(
     The latest reading of each thing is held against the lines at which readings harm and kill; ammonia
     by its toxic share at the tank's pH and temperature, at the worst where these are not known. Deaths
     weigh as well, and so does young soil that nobody tested. Where nothing was read in 60 days the
-    tank is not known, never calm.
+    tank is not known, never calm. Of readings of one day with nothing done to the water in between
+    the worse counts, and where they contradict, both are named. Where the log has entries of a later
+    day, a clock is behind or a date is wrong: the worse counts of how the tank stands today and on
+    the day of the newest entry, and no tank is calm.
 
     Trends are the middle slope between changes of water (Theil and Sen), with their limits, and say
     where there are too few readings. What is due follows the tank's own change of water, and the trims

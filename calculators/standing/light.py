@@ -4,7 +4,6 @@ from calculators.core.figures import figure
 from calculators.core.quantities import Cover, DailyLight
 from calculators.core.result import Note
 from calculators.science.light.lamps import share_through_floaters
-from calculators.science.shelf.latest import ago
 from calculators.science.shelf.tank_state import TankState
 
 COVER = "cover_percent"
@@ -24,7 +23,7 @@ def light_note(stand: TankState) -> list[Note]:
             for through in (DENSE_MAT, THIN_MAT)
         )
         text += (
-            f" Floaters cover {figure(Cover, cover.value)} %, read {ago(cover.age_days)}: "
+            f" Floaters cover {figure(Cover, cover.value)} %, {cover.when}: "
             f"{least} to {most} of it pass them, by how thick they lie."
         )
     return [Note("info", text)]

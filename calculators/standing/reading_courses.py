@@ -7,7 +7,7 @@ from calculators.core.quantities import Factor
 from calculators.core.quantity import Choices, Digits, Label, UsUnit
 from calculators.science.conversions import DAYS_PER_WEEK
 from calculators.science.shelf.entries import READINGS
-from calculators.science.shelf.latest import Latest, ago
+from calculators.science.shelf.latest import Latest
 from calculators.science.shelf.log import Dated, Log
 from calculators.science.trends.stretches import DAY_PLACES, Change, DatedReading, into_stretches
 from calculators.science.trends.theil_sen import Slope, Stretch, theil_sen
@@ -100,7 +100,7 @@ def trend_row(course: ReadingCourse, latest: Latest) -> TrendRow:
     slope, one = course.slope, READINGS[course.what]
     middle, low, high = (None, None, None) if slope is None else slope[:3]
     ends = (weekly(middle), weekly(low), weekly(high))
-    read = f"{one.words(latest.value)}, {ago(latest.age_days)}"
+    read = f"{one.words(latest.value)}, {latest.of_when}"
     day, way = latest.day.isoformat(), way_words(course.verdict, *ends, one.us)
     return TrendRow(
         course.what, one.label, latest.value, one.unit, day, *ends, course.verdict, read, way

@@ -16,7 +16,7 @@ from calculators.science.shelf.harmful_readings import (
     ReadingOutside,
     ammonia_water,
 )
-from calculators.science.shelf.latest import Latest, ago
+from calculators.science.shelf.latest import Latest
 from calculators.science.shelf.learned import learned_sentences
 from calculators.science.shelf.recorded_plants import plants
 from calculators.science.shelf.shelf_tank import TANK_FIELDS
@@ -156,7 +156,7 @@ def old_readings(stand: TankState) -> list[Note]:
     old = [one for one in stand.judged.readings.values() if one.is_old]
     if not old:
         return []
-    said = ", ".join(f"{READINGS[one.what].name} {ago(one.age_days)}" for one in old)
+    said = ", ".join(f"{READINGS[one.what].name} {one.of_when}" for one in old)
     return [Note("info", f"Older than such a reading is of use: {said}.")]
 
 
@@ -172,10 +172,11 @@ def doubts(stand: TankState) -> list[Note]:
     unknown = [held.plant for held in tank.plants or [] if held.plant not in plants()]
     if unknown:
         found.append(Note("info", f"Not in this book: {', '.join(unknown)}."))
-    if stand.log.left_out:
-        found.append(
-            Note("caution", f"{stand.log.left_out} entries are of a later day and do not count.")
-        )
+    if stand.log.later:
+        many = len(stand.log.later)
+        said = "One entry is" if many == 1 else f"{many} entries are"
+        why = "of a later day. What harms or died counts, the rest does not."
+        found.append(Note("caution", f"{said} {why}"))
     if tank.demo:
         found.append(Note("info", "This tank is invented, to try things on."))
     return found

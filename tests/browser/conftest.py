@@ -22,7 +22,7 @@ from scripts.setup.chromium import find_chromium
 from scripts.setup.node import browser_parts
 from scripts.site.server import Handler, make_server
 from tests.browser.lent_python import BORROW, OWN_PYTHON, open_lender
-from tests.browser.spare_page import SparePage
+from tests.browser.spare_page import FORGET, SparePage
 
 PHONE = {"width": 390, "height": 844}
 ARGUMENTS = [
@@ -203,6 +203,7 @@ def page(request, context, watch):
     if not marked("python_alive"):
         return request.getfixturevalue("spare_page").take(watch)
     living = request.getfixturevalue("living_page")
+    living.evaluate(FORGET)
     living.bring_to_front()  # behind another page nothing is drawn, and nothing comes to rest
     living.set_viewport_size(PHONE)
     living.emulate_media(color_scheme="null")

@@ -2,6 +2,9 @@
 
 LASTING = ("add_init_script", "expose_binding", "expose_function", "on", "once", "route")
 
+# What a tab keeps outlasts what its context stores; a page that is none of the book's has nothing.
+FORGET = "() => location.protocol.startsWith('http') && sessionStorage.clear()"
+
 
 class SparePage:
     """Hands out one page of a context; a page on which something was set that lasts is not used again."""
@@ -40,6 +43,7 @@ class SparePage:
         if self.spoilt:
             self.page.close()
             return
+        self.page.evaluate(FORGET)
         self.page.goto("about:blank")
         self.page.set_viewport_size(self.size)
         self.page.emulate_media(color_scheme="null")

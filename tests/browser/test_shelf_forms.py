@@ -5,7 +5,7 @@ import re
 from playwright.sync_api import expect
 
 from tests.browser.conftest import go, wait_for_answer
-from tests.browser.shelf_page import with_shelf
+from tests.browser.shelf_page import open_page, with_shelf
 from tests.browser.shelf_tanks import LOBBY, OTHER, Taps, board, logged, put, reading
 from tests.effort import long_run
 
@@ -87,6 +87,88 @@ def test_another_tank_in_the_switch_fills_the_form_anew(page):
     expect(page.locator("#in-volume_l")).to_have_value("30")
     page.locator("#stand-at-tank").select_option("")
     expect(page.locator("#in-volume_l")).to_have_value("")
+
+
+def test_a_form_follows_what_another_tab_changes_and_keeps_what_was_typed(page, context):
+    put(page, LOBBY, chosen="mine", entries=[reading(10, 1)])
+    go(page, "calculators/water-change/")
+    wait_for_answer(page)
+    expect(page.locator("#in-volume_l")).to_have_value("96")
+    expect(page.locator("#in-now_mg_l")).to_have_value("10")
+    page.locator("#in-now_mg_l").fill("12")
+    other = open_page(context)
+    with_shelf(
+        other,
+        "await shelf.saveTank({ ...(await shelf.tank('mine')), net_l: 54 }); await shelf.log(given);",
+        reading(30, 0),
+    )
+    expect(page.locator("#in-volume_l")).to_have_value("54")
+    expect(page.locator("[data-key=volume_l] .from-tank")).to_have_text("from Lobby")
+    expect(page).to_have_url(re.compile("volume_l=54"))  # and is answered with it
+    expect(page.locator("#in-now_mg_l")).to_have_value("12")  # the keeper's own
+    with_shelf(other, "await shelf.choose('none');")  # the head of all tabs stands at no tank
+    expect(page.locator("#in-volume_l")).to_have_value("")
+    expect(page.locator("#in-now_mg_l")).to_have_value("12")
+
+
+def test_a_form_follows_what_is_logged_from_its_own_head(page):
+    put(page, LOBBY, chosen="mine", entries=[reading(7.2, 1, "ph")])
+    go(page, "calculators/free-ammonia/")
+    wait_for_answer(page)
+    expect(page.locator("#in-ph")).to_have_value("7.2")
+    logged(page, **reading(8.1, 0, "ph"))
+    expect(page.locator("#in-ph")).to_have_value("8.1")
+    expect(page.locator("[data-key=ph] .from-tank")).to_have_text("Lobby, read today")
+
+
+def test_a_form_that_comes_back_with_the_history_follows_its_tank(page):
+    put(page, LOBBY, chosen="mine")
+    go(page, "calculators/dosing/")
+    wait_for_answer(page)
+    expect(page.locator("#in-volume_l")).to_have_value("96")
+    page.goto("about/")
+    with_shelf(page, "await shelf.saveTank({ ...(await shelf.tank('mine')), net_l: 54 });")
+    page.go_back()
+    expect(page.locator("#in-volume_l")).to_have_value("54")
+
+
+def in_us_units(page, path, field):
+    """A page in customary units, filled from the tank."""
+    page.evaluate("""() => localStorage.setItem('mulmbook-units', '"us"')""")
+    page.goto(path)
+    expect(page.locator(field)).to_have_value("75.2")
+
+
+def test_in_customary_units_a_tank_that_comes_later_changes_no_figure_that_stands_there(page):
+    """24 °C is 75.2 °F and 20 °C is 68 °F; what was typed in customary units is not read as metric."""
+    put(page, LOBBY, {**OTHER, "temperature_c": 20, "ph": 7}, chosen="mine")
+    in_us_units(page, "calculators/free-ammonia/", "#in-temperature_c")
+    page.locator("#in-temperature_c").fill("80")
+    page.locator("#stand-at-tank").select_option("other")
+    expect(page.locator("#in-ph")).to_have_value("7")
+    expect(page).to_have_url(re.compile("ph=7&"))
+    expect(page.locator("#in-temperature_c")).to_have_value("80")
+    page.locator("#in-temperature_c").fill("")
+    page.locator("#stand-at-tank").select_option("mine")
+    expect(page.locator("#in-temperature_c")).to_have_value("75.2")
+    with_shelf(page, "await shelf.saveTank({ ...(await shelf.tank('mine')), temperature_c: 20 });")
+    expect(page.locator("#in-temperature_c")).to_have_value("68")
+
+
+def test_the_diagnosis_follows_its_tank_in_the_units_that_it_shows(page):
+    put(page, {**LOBBY, "ph": None}, {**OTHER, "temperature_c": 20}, chosen="mine")
+    logged(page, **reading(24, 1, "temperature_c"))
+    field = '#diagnosis-fields [data-key="readings.temperature_c"] input'
+    in_us_units(page, "problems/", field)
+    page.locator("#stand-at-tank").select_option("other")
+    expect(page.locator(field)).to_have_value("")
+    page.locator("#diagnosis-more summary").tap()
+    page.locator('#diagnosis-fields [data-key="readings.gh_dh"] input').fill("9")
+    page.locator("#stand-at-tank").select_option("mine")
+    expect(page.locator(field)).to_have_value("75.2")
+    logged(page, **reading(20, 0, "temperature_c"))
+    expect(page.locator(field)).to_have_value("68")
+    expect(page.locator('#diagnosis-fields [data-key="readings.gh_dh"] input')).to_have_value("9")
 
 
 @long_run()

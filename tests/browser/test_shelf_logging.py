@@ -28,7 +28,7 @@ def test_a_reading_is_logged_from_the_board_in_three_taps_and_no_keyboard(page):
     tap(page.get_by_role("button", name="Log: Lobby"))
     tap(page.get_by_role("dialog").get_by_role("button", name="Nitrate, NO₃"))
     offered = page.get_by_role("group", name=re.compile("^Logged last")).get_by_role("button")
-    assert offered.all_inner_texts() == ["20", "10"]  # the last ones, the latest first
+    expect(offered).to_have_text(["20", "10"])  # the last ones, the latest first
     assert page.evaluate(SMALL) == []
     tap(offered.first)
     assert tap.count == 3
@@ -57,6 +57,106 @@ def test_a_note_that_was_not_saved_is_there_again_after_the_way_back(page):
     log_for_lobby(page, "Note")
     expect(note).to_have_value("")
     assert [one["text"] for one in entries_of(page)] == ["The big shrimp hides"]
+
+
+def test_a_figure_that_was_not_saved_is_there_again_for_this_tank_and_no_other(page):
+    put(page, LOBBY, OTHER, entries=[reading(10, 9)])
+    board(page)
+    sheet, field, line = (
+        page.get_by_role("dialog"),
+        page.locator("#log-value"),
+        page.locator(".not-saved"),
+    )
+    log_for_lobby(page, "Nitrate, NO₃")
+    expect(line).to_have_count(0)
+    field.fill("40")
+    page.touchscreen.tap(195, 8)  # beside the sheet
+    expect(sheet).to_have_count(0)
+    expect(page.locator("#shelf-done")).to_contain_text("Not logged: Nitrate, NO₃ 40 NO₃, Lobby")
+    assert [one["value"] for one in entries_of(page)] == [10]
+    page.get_by_role("button", name="Log: Stairs").tap()
+    expect(sheet).not_to_contain_text("40")
+    sheet.get_by_role("button", name="Nitrate, NO₃").tap()
+    expect(field).to_have_value("10")  # what is offered where nothing was read
+    expect(line).to_have_count(0)
+    page.keyboard.press("Escape")
+    page.go_back()
+    board(page)
+    page.get_by_role("button", name="Log: Lobby").tap()
+    nitrate = sheet.get_by_role("button", name="Nitrate, NO₃")
+    expect(nitrate).to_contain_text("40 NO₃ typed, not logged")
+    nitrate.tap()
+    expect(field).to_have_value("40")
+    expect(line).to_contain_text(re.compile(r"Typed at \d\d:\d\d, not logged yet"))
+    sheet.get_by_role("button", name="Save", exact=True).tap()
+    expect(page.locator("#shelf-done")).to_contain_text("Nitrate, NO₃ 40 NO₃, Lobby")
+    assert [one["value"] for one in entries_of(page)] == [10, 40]
+    log_for_lobby(page, "Nitrate, NO₃")
+    expect(line).to_have_count(0)
+
+
+def test_the_focus_comes_back_to_the_tanks_button_after_logging_and_to_the_line_after_undo(page):
+    put(page, OTHER, LOBBY)
+    board(page, "anew")
+    log_for_lobby(page, "Nitrate, NO₃").get_by_role("button", name="Nitrate, NO₃ 45").tap()
+    expect(page.locator("#board-cards")).to_contain_text("45 mg/L")  # its card was painted anew
+    expect(page.get_by_role("button", name="Log: Lobby")).to_be_focused()
+    page.locator("#shelf-done button").tap()
+    expect(page.locator("#shelf-done")).to_have_text("Undone.")
+    expect(page.locator("#shelf-done")).to_be_focused()
+
+
+def test_a_figure_that_was_not_saved_is_left_out_by_a_tap_and_by_the_next_day(page):
+    put(page, LOBBY)
+    board(page)
+    field, line = page.locator("#log-value"), page.locator(".not-saved")
+    for leave in (
+        lambda: page.get_by_role("button", name="Leave it out").tap(),
+        lambda: page.evaluate(
+            """() => sessionStorage.setItem("mulmbook-figures",
+            sessionStorage.getItem("mulmbook-figures").replace(/\\d{4}-\\d\\d-\\d\\d/, "2026-01-01"))"""
+        ),
+    ):
+        log_for_lobby(page, "Nitrate, NO₃")
+        field.fill("40")
+        page.keyboard.press("Escape")
+        log_for_lobby(page, "Nitrate, NO₃")
+        expect(line).to_be_visible()
+        leave()
+        page.keyboard.press("Escape")
+        log_for_lobby(page, "Nitrate, NO₃")
+        expect(field).to_have_value("10")
+        expect(line).to_have_count(0)
+        page.keyboard.press("Escape")
+
+
+def test_another_entry_saved_meanwhile_says_what_is_still_not_logged(page):
+    put(page, LOBBY)
+    board(page)
+    sheet = log_for_lobby(page, "Nitrate, NO₃")
+    page.locator("#log-value").fill("40")
+    sheet.get_by_role("button", name="Something else").tap()
+    sheet.get_by_role("button", name="pH", exact=True).tap()
+    sheet.get_by_role("group").get_by_role("button").first.tap()
+    expect(page.locator("#shelf-done")).to_contain_text("Not logged: Nitrate, NO₃ 40")
+    (entry,) = entries_of(page)
+    assert entry["what"] == "ph"
+
+
+@pytest.mark.parametrize(
+    ("floats", "offered"),
+    [
+        (["salvinia-natans"], ["Salvinia natans"]),
+        ([], ["Rotala rotundifolia", "Anubias barteri"]),  # nothing is known to float
+    ],
+)
+def test_of_thinned_floaters_only_what_floats_is_offered(page, floats, offered):
+    plants = [*LOBBY["plants"], *({"plant": key, "wet_g": None} for key in floats)]
+    put(page, {**LOBBY, "plants": plants})
+    board(page)
+    sheet = log_for_lobby(page, "Floaters thinned")
+    which = sheet.get_by_role("group", name="Of which plant")
+    expect(which.get_by_role("button")).to_have_text(offered)
 
 
 @long_run()

@@ -23,6 +23,104 @@ def test_a_second_tap_puts_no_second_tank_on_the_shelf(page):
     assert len(with_shelf(page, "return await shelf.tanks();")) == 1
 
 
+def began(page):
+    """The form of a new tank, in which some was filled in and a figure is being typed."""
+    go(page, "shelf/new/")
+    expect(page.locator("#minute-plants button").first).to_be_visible()
+    page.locator("#tank-name").fill("Window sill")
+    page.locator("#minute-size").get_by_role("button", name="54 l").tap()
+    page.locator("#minute-age").get_by_role("button", name="two months").tap()
+    page.locator("#minute-animals button").first.tap()
+    page.locator("#new-tank summary").tap()
+    page.locator("#tank-ph").fill("7.1")
+    page.locator("#tank-kh_dh").press_sequentially("4")  # and the field is not left
+
+
+def expect_as_begun(page):
+    expect(page.locator("#new-draft")).to_contain_text("filled in before")
+    expect(page.locator("#tank-name")).to_have_value("Window sill")
+    for group, name in (("size", "54 l"), ("age", "two months")):
+        chip = page.locator(f"#minute-{group}").get_by_role("button", name=name)
+        expect(chip).to_have_attribute("aria-pressed", "true")
+    expect(page.locator("#chosen-animals .living-row")).to_have_count(1)
+    expect(page.locator("#tank-ph")).to_have_value("7.1")
+    expect(page.locator("#tank-kh_dh")).to_have_value("4")
+
+
+def test_a_tank_that_was_begun_is_there_again_after_a_reload_and_the_way_back(page):
+    board(page)
+    began(page)
+    page.reload()
+    expect_as_begun(page)
+    page.go_back()
+    expect(page.locator("#board-empty")).to_be_visible()
+    page.get_by_role("link", name="New tank").tap()
+    expect_as_begun(page)
+    page.get_by_role("button", name="Put it on the shelf").tap()
+    expect(page.locator(".tank-card h2")).to_have_text("Window sill")
+    (tank,) = with_shelf(page, "return await shelf.tanks();")
+    assert (tank["net_l"], tank["ph"], tank["kh_dh"]) == (54, 7.1, 4)
+    page.get_by_role("link", name="New tank").tap()
+    expect(page.locator("#minute-plants button").first).to_be_visible()
+    expect(page.locator("#tank-name")).to_have_value("")  # made: nothing of it comes again
+    expect(page.locator("#new-draft")).to_be_hidden()
+
+
+def test_a_tank_that_was_begun_is_begun_afresh_with_a_tap_and_that_is_taken_back(page):
+    began(page)
+    page.reload()
+    page.get_by_role("button", name="Begin afresh").tap()
+    expect(page.locator("#tank-name")).to_have_value("")
+    expect(page.locator("#new-tank [aria-pressed=true]:not([data-units])")).to_have_count(0)
+    expect(page.locator("#tank-kh_dh")).to_have_value("")
+    page.locator("#shelf-done button").tap()
+    expect_as_begun(page)
+    page.get_by_role("button", name="Begin afresh").tap()
+    page.reload()
+    expect(page.locator("#minute-plants button").first).to_be_visible()
+    expect(page.locator("#tank-name")).to_have_value("")
+
+
+def tap_after_typing(page, box):
+    """Type a number in one row, and tap More in the next with the same thumb, once."""
+    rows = page.locator(f"{box} .living-row")
+    rows.nth(0).locator("input").press_sequentially("12")
+    rows.nth(1).get_by_role("button", name="More").tap()
+    expect(rows.nth(0).locator("input")).to_have_value("12")
+    expect(rows.nth(1).locator("input")).to_have_value("1")
+
+
+def test_a_tap_beside_a_number_that_is_being_typed_is_not_lost(page):
+    go(page, "shelf/new/")
+    for at in (0, 1):
+        page.locator("#minute-animals button").nth(at).tap()
+    tap_after_typing(page, "#chosen-animals")
+    page.locator("#tank-name").fill("Window sill")
+    page.get_by_role("button", name="Put it on the shelf").tap()
+    expect(page.locator(".tank-card")).to_have_count(1)
+    (tank,) = with_shelf(page, "return await shelf.tanks();")
+    assert [one["count"] for one in tank["animals"]] == [12, 1]
+    other = {"animal": "danio-rerio", "count": None}
+    put(page, {**LOBBY, "animals": [{**LOBBY["animals"][0], "count": None}, other]})
+    go(page, "shelf/tank/#mine")
+    page.locator("#edit summary").first.tap()
+    tap_after_typing(page, "[data-list=animals]")
+    (held,) = [
+        one for one in with_shelf(page, "return await shelf.tanks();") if one["id"] == "mine"
+    ]
+    assert [one["count"] for one in held["animals"]] == [12, 1]
+
+
+def test_a_figure_that_was_being_typed_never_comes_again_in_another_unit(page):
+    go(page, "shelf/new/")
+    page.locator("#new-tank summary").tap()
+    page.locator("#tank-temperature_c").press_sequentially("25")
+    page.evaluate("() => localStorage.setItem('mulmbook-units', '\"us\"')")
+    page.reload()
+    expect(page.locator("#new-draft")).to_be_visible()
+    expect(page.locator("#tank-temperature_c")).to_have_value("")
+
+
 def test_a_tank_is_new_in_eight_taps_and_its_name(page):
     board(page)
     tap = Taps()

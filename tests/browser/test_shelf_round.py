@@ -31,6 +31,37 @@ def test_the_round_is_ticked_off_and_put_into_walking_order(page):
     assert page.evaluate(SMALL) == []
 
 
+def test_a_tank_that_is_moved_stays_under_the_thumb_and_the_focus_on_its_control(page):
+    put(page, *({**OTHER, "id": f"t{at}", "name": f"Tank {at}"} for at in range(8)))
+    go(page, "shelf/round/")
+    expect(page.locator("#round-week")).to_contain_text(
+        "to do today"
+    )  # nothing is painted anew now
+    down = page.get_by_role("button", name="Later in the walk: Tank 3")
+    down.scroll_into_view_if_needed()
+    before = down.bounding_box()
+    for place in (4, 5):
+        page.touchscreen.tap(before["x"] + 20, before["y"] + 20)  # where the thumb is
+        expect(page.locator("#round-tanks h2").nth(place)).to_have_text("Tank 3")
+        page.wait_for_function(
+            "([one, y]) => Math.abs(one.getBoundingClientRect().top - y) < 2",
+            arg=[down.element_handle(), before["y"]],
+        )
+    expect(down).to_be_focused()
+
+
+def test_a_tick_keeps_the_focus(page):
+    put(page, LOBBY, {**LOBBY, "id": "other", "name": "Stairs"})
+    go(page, "shelf/round/")
+    expect(page.locator("#round-week")).to_contain_text("to do today")
+    box = page.locator("#round-tanks .tick input").last
+    box.focus()
+    page.keyboard.press("Space")
+    expect(page.locator("#round-tanks .tick input:checked")).to_have_count(1)
+    expect(box).to_be_checked()
+    expect(box).to_be_focused()
+
+
 # Both ticks in one turn of the page, before the first can have been written; then the page is left.
 TWO_TICKS = """() => {
   const boxes = [...document.querySelectorAll("#round-tanks .tick input")].slice(0, 2);

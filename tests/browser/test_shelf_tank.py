@@ -7,6 +7,8 @@ import pytest
 from playwright.sync_api import expect
 
 from tests.browser.conftest import PHONE, go
+from tests.browser.shelf_page import with_shelf
+from tests.browser.shelf_tanks import LOBBY, board, put
 from tests.effort import long_run
 
 MOST_HIGH = 4_000  # CSS px, as the page opens on a phone
@@ -23,6 +25,33 @@ def tank(page):
     expect(page.locator("#answer figure").first).to_be_visible()
     expect(page.locator("#tank-nitrogen .painted")).not_to_be_empty()
     return page
+
+
+@pytest.mark.parametrize("leave", ["reload", "back", "link"])
+def test_a_figure_that_is_being_typed_is_kept_when_the_page_is_left(page, leave):
+    put(page, LOBBY)
+    board(page)
+    go(page, "shelf/tank/#mine")
+    page.locator("#edit > summary").tap()
+    page.locator("#tank-gh_dh").press_sequentially("8")  # and the field is not left
+    if leave == "reload":
+        page.reload()
+    elif leave == "back":
+        page.go_back()
+    else:
+        page.evaluate("() => document.querySelector('#main a[href*=paper]').click()")
+    go(page, "about/")
+    assert with_shelf(page, "return (await shelf.tank('mine')).gh_dh ?? null;") == 8
+
+
+def test_after_a_tank_is_taken_off_the_page_shows_that_it_is_gone(page):
+    put(page, LOBBY)
+    go(page, "shelf/tank/#mine")
+    page.locator("#tank-remove").tap()
+    expect(page.locator("#tank-title")).to_be_in_viewport()
+    expect(page.locator("#tank-title")).to_be_focused()
+    page.locator("#shelf-done button").tap()
+    expect(page.locator("#tank-title")).to_have_text("Lobby")
 
 
 def ends(page, place):

@@ -10,7 +10,7 @@ from calculators.science.animals.reading_steps import STEPS
 from calculators.science.animals.toxic_lines import ammonia_standing, nitrite_standing
 from calculators.science.shelf.entries import READINGS
 from calculators.science.shelf.freshest import MAKES_TOXIC, figure_now
-from calculators.science.shelf.latest import READ_WITHIN_DAYS, Latest, ago
+from calculators.science.shelf.latest import READ_WITHIN_DAYS, Latest
 from calculators.science.shelf.shelf_tank import ShelfTank
 
 AMMONIA, NITRITE, WARMTH = "ammonia_mg_n_l", "nitrite_mg_n_l", "temperature_c"
@@ -68,7 +68,7 @@ class ReadingOutside(NamedTuple):
         if self.kind:
             does = f"is outside the {range_of(self.kind)} at which {shown_name(self.kind)} is kept"
         one = READINGS[self.reading.what]
-        read = f"{one.words(self.value)}, read {ago(self.reading.age_days)}"
+        read = f"{one.words(self.value)}, {self.reading.when}"
         return f"{one.name} of {read}, {does}{self.judged}"
 
 
@@ -88,6 +88,11 @@ def harms(tank: ShelfTank, readings: dict[str, Latest]) -> list[ReadingOutside]:
             found.append(worst)
     if WARMTH in readings and not any(harm.reading.what == WARMTH for harm in found):
         found += outside_own_range(tank, readings[WARMTH])
+    return worst_first(found)
+
+
+def worst_first(found: list[ReadingOutside]) -> list[ReadingOutside]:
+    """Deadly ones first, then what acts first."""
     return sorted(found, key=lambda harm: (rank(harm), order(harm)))
 
 

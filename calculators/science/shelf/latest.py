@@ -17,18 +17,35 @@ USE_DAYS = {
 assert set(USE_DAYS) == set(READINGS)
 
 
+# What is done to the water: a reading after it is of other water than one before.
+WATER_DONE = ("change", "top-up", "dose")
+
+
 class Latest(NamedTuple):
-    """The latest readings of one thing: several where they were entered for one moment."""
+    """The latest readings of one thing: several where one day has more, and nothing was done in between."""
 
     what: str
     values: tuple[float, ...]
     day: date
     age_days: int
+    is_by_clock: bool = (
+        True  # else its age is counted from the newest entry of the log, not from today
+    )
 
     @property
     def value(self) -> float:
         """The highest of them. In the unit of the reading."""
         return max(self.values)
+
+    @property
+    def of_when(self) -> str:
+        """How long ago it was, or its date where the clock that would tell is in doubt."""
+        return ago(self.age_days) if self.is_by_clock else dated(self.day)
+
+    @property
+    def when(self) -> str:
+        """The same after the figure, as ``read yesterday``."""
+        return f"{'read' if self.is_by_clock else 'dated'} {self.of_when}"
 
     @property
     def is_old(self) -> bool:
@@ -46,10 +63,28 @@ def latest_readings(log: Log) -> dict[str, Latest]:
 
 
 def latest_of(what: str, found: list[Dated], log: Log) -> Latest:
-    """The latest of one thing's readings."""
+    """The latest of one thing's readings.
+
+    What was read earlier on the same day counts as well: without a change of water or a dose in the log
+    between the two, neither is known to be the truer one.
+    """
     last = found[-1]
-    values = tuple(one.value for one in found if one.at == last.at)
-    return Latest(what, values, last.day, log.days_ago(last.day))
+    of_day = [one for one in found if one.day == last.day]
+    done = [one.at for one in log.of(*WATER_DONE) if one.at < last.at] if of_day[1:] else []
+    values = tuple(one.value for one in of_day if not done or one.at >= done[-1])
+    return Latest(what, values, last.day, log.days_ago(last.day), log.is_by_clock)
+
+
+def readings_ahead(log: Log) -> dict[str, Latest]:
+    """The latest reading of each thing that is dated later than the day that is asked about."""
+    whole = latest_readings(log.up_to_newest())
+    later = {one.entry.what for one in log.later if one.entry.kind == "reading"}
+    return {what: one for what, one in whole.items() if what in later}
+
+
+def dated(day: date) -> str:
+    """A day in words, with its year."""
+    return f"{day.day} {day:%B %Y}"
 
 
 def ago(days: int) -> str:

@@ -1,4 +1,4 @@
-"""The log of one tank: its entries in order, each once, none from after the day that is asked about."""
+"""The log of one tank: its entries in order, each once; those of a later day than asked about stand apart."""
 
 from collections.abc import Iterable, Mapping
 from datetime import UTC, date, datetime, time, timedelta
@@ -39,9 +39,10 @@ class Log(NamedTuple):
 
     today: date
     entries: tuple[Dated, ...]
-    left_out: int = 0  # entries of a later day
+    later: tuple[Dated, ...] = ()  # entries of a later day: the clock is behind, or a date is wrong
     # What a cut leaves of each plant, g wet, where plants were put in or taken out since they were listed.
     left_g: Mapping[str, float] = {}
+    is_by_clock: bool = True  # else its day is that of the newest entry
 
     @property
     def end(self) -> float:
@@ -55,6 +56,18 @@ class Log(NamedTuple):
     def readings(self, what: str) -> list[Dated]:
         """The readings of one thing, oldest first."""
         return [one for one in self.of("reading") if one.entry.what == what]
+
+    @property
+    def newest(self) -> Dated | None:
+        """The newest entry of a later day, a reading before anything else; None where there is none."""
+        read = [one for one in self.later if one.entry.kind == "reading"]
+        return next(reversed(read or self.later), None)
+
+    def up_to_newest(self) -> "Log":
+        """The log as on the day of its newest entry, with all of them."""
+        entries = sorted((*self.entries, *self.later), key=in_order)
+        day = max([self.today, *(one.day for one in self.later)])
+        return Log(day, tuple(entries), (), self.left_g, is_by_clock=False)
 
     def days_ago(self, day: date) -> int:
         """How many days ago a day is; none for what another zone calls tomorrow."""
@@ -81,6 +94,14 @@ def log_of(tank_id: str, entries: Iterable[Entry], today: date) -> Log:
     )  # fmt: skip
     # One without an id, as a form may hold it, is its own.
     once = {one.entry.id or number: one for number, one in enumerate(dated)}
-    kept = [one for one in once.values() if one.day <= latest]
-    kept.sort(key=lambda one: (one.at, one.entry.id or ""))
-    return Log(today, tuple(kept), len(once) - len(kept))
+    in_turn = sorted(once.values(), key=in_order)
+    return Log(
+        today,
+        tuple(one for one in in_turn if one.day <= latest),
+        tuple(one for one in in_turn if one.day > latest),
+    )
+
+
+def in_order(one: Dated) -> tuple[datetime, str]:
+    """By what the entries of a log are sorted."""
+    return one.at, one.entry.id or ""

@@ -6,7 +6,7 @@ from typing import NamedTuple
 from calculators.science.shelf.due import TEST_MINUTES, Due
 from calculators.science.shelf.entries import READINGS
 from calculators.science.shelf.harmful_readings import AMMONIA
-from calculators.science.shelf.latest import Latest, ago
+from calculators.science.shelf.latest import Latest
 from calculators.science.shelf.log import Log
 from calculators.science.shelf.tank_verdict import TankVerdict
 
@@ -43,6 +43,8 @@ def next_test(judged: TankVerdict, log: Log) -> NextTest:
         return NextTest(AMMONIA, "animals died, and ammonia comes first", log.today)
     if judged.young:
         return NextTest(AMMONIA, "new soil gives off ammonia", log.today)
+    if judged.torn:
+        return NextTest(judged.torn[0].what, "its readings of one day contradict", log.today)
     return routine(judged, log)
 
 
@@ -53,7 +55,7 @@ def again(reading: Latest, deadly: bool, log: Log) -> NextTest:
         return NextTest(
             reading.what, "to see whether what you did has helped", log.today + timedelta(wait)
         )
-    why = f"its reading of {ago(reading.age_days)} harms"
+    why = f"its reading of {reading.of_when} harms"
     return NextTest(reading.what, why, log.today)
 
 
@@ -64,5 +66,5 @@ def routine(judged: TankVerdict, log: Log) -> NextTest:
         return NextTest(never, "it was never read", log.today)
     what = max(ROUTINE_DAYS, key=lambda one: judged.readings[one].age_days / ROUTINE_DAYS[one])
     latest = judged.readings[what]
-    why = f"last read {ago(latest.age_days)}; every {ROUTINE_DAYS[what]} days is enough"
+    why = f"last read {latest.of_when}; every {ROUTINE_DAYS[what]} days is enough"
     return NextTest(what, why, latest.day + timedelta(ROUTINE_DAYS[what]))

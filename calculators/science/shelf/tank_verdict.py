@@ -6,16 +6,24 @@ from calculators.core.dates import read_date
 from calculators.core.quantity import Choices
 from calculators.core.result import Level
 from calculators.core.wording import upper
+from calculators.science.shelf.contradictions import contradiction_words, contradictions
 from calculators.science.shelf.deaths import LATELY_DAYS, LONGER_DAYS, Deaths, deaths
-from calculators.science.shelf.harmful_readings import AMMONIA, ReadingOutside, harms
+from calculators.science.shelf.harmful_readings import (
+    AMMONIA,
+    ReadingOutside,
+    ammonia_water,
+    harms,
+    worst_first,
+)
 from calculators.science.shelf.latest import (
     READ_WITHIN_DAYS,
     USE_DAYS,
     Latest,
     ago,
+    dated,
     latest_readings,
 )
-from calculators.science.shelf.log import Log
+from calculators.science.shelf.log import Dated, Log
 from calculators.science.shelf.shelf_tank import ShelfTank
 
 Verdict = Literal["calm", "watch", "act", "unknown"]
@@ -41,18 +49,68 @@ class TankVerdict(NamedTuple):
     harms: list[ReadingOutside]
     deaths: Deaths
     young: bool  # animals over young soil whose ammonia was not read lately
+    torn: list[Latest]  # readings that contradict themselves
 
 
 def judge(tank: ShelfTank, log: Log) -> TankVerdict:
-    """Judge a tank by its latest readings, its deaths and the age of its soil."""
+    """Judge a tank by its latest readings, its deaths and the age of its soil.
+
+    Where entries are of a later day, the clock is behind or a date is wrong, and nobody knows which: the
+    worse counts of what holds today and of what holds on the day of the newest entry, and nothing is calm.
+    """
+    today = judge_by_day(tank, log)
+    if log.newest is None:
+        return today
+    return worse_of(judge_by_day(tank, log.up_to_newest()), today, clock_words(log.newest))
+
+
+def judge_by_day(tank: ShelfTank, log: Log) -> TankVerdict:
+    """Judge a tank as on the day of its log."""
     readings = latest_readings(log)
     found, died = harms(tank, readings), deaths(tank, log)
+    torn = contradictions(readings, ammonia_water(tank, readings))
     young = is_untested_young(tank, log, readings)
     recent = any(one.age_days <= READ_WITHIN_DAYS for one in readings.values())
     verdict, sentence = first_that_holds(readings, found if recent else [], died, young, recent)
     if verdict == "unknown" and found:
         sentence = f"{sentence[:-1]}, and then {found[0].words()}."
-    return TankVerdict(verdict, sentence, readings, found, died, young)
+    if torn:
+        said = contradiction_words(torn[0])
+        verdict, sentence = (
+            ("watch", said) if verdict == "calm" else (verdict, f"{sentence} {said}")
+        )
+    return TankVerdict(verdict, sentence, readings, found, died, young, torn)
+
+
+def worse_of(then: TankVerdict, today: TankVerdict, clock: str) -> TankVerdict:
+    """The worse of two days' verdicts with all that harms on either; ``clock`` says why there are two."""
+    worse = min(then, today, key=lambda one: WORST_FIRST.index(one.verdict))
+    named = {one.reading.what for one in then.harms}
+    both = [*then.harms, *(one for one in today.harms if one.reading.what not in named)]
+    known = {
+        what: one._replace(values=one.values + today.readings[what].values)
+        if what in today.readings
+        else one
+        for what, one in then.readings.items()
+    }
+    found = worse._replace(
+        readings=known,
+        harms=worst_first(both),
+        deaths=then.deaths if then.deaths.asks else today.deaths,
+        young=then.young or today.young,
+    )
+    if worse.verdict in ("unknown", "calm"):
+        return found._replace(verdict="unknown", sentence=f"Not known: {clock}.")
+    return found._replace(sentence=f"{worse.sentence} {upper(clock)}.")
+
+
+def clock_words(newest: Dated) -> str:
+    """That the newest entry is dated later than today, and what to do, without a full stop."""
+    named = "reading" if newest.entry.kind == "reading" else "entry of the log"
+    return (
+        f"the newest {named} is dated {dated(newest.day)}, "
+        "later than this device's clock: check the clock"
+    )
 
 
 def first_that_holds(
@@ -103,11 +161,7 @@ def nothing_lately(readings: dict[str, Latest]) -> str:
 def unread(readings: dict[str, Latest]) -> str:
     """How long ammonia has not been read."""
     latest = readings.get(AMMONIA)
-    return (
-        "ammonia was never read"
-        if latest is None
-        else f"ammonia was last read {ago(latest.age_days)}"
-    )
+    return "ammonia was never read" if latest is None else f"ammonia was last {latest.when}"
 
 
 def last_read(readings: dict[str, Latest]) -> str:

@@ -4,6 +4,7 @@
 import { atMost } from "../at-most.js";
 import { ask } from "../runtime.js";
 import { day, said, shelf, table } from "./shelf-start.js";
+import { keepingFocus } from "./focus.js";
 import { ROUND } from "./settings.js";
 import { readFront } from "./front.js";
 import { aged } from "./overtaken.js";
@@ -115,7 +116,10 @@ function ranked(tanks, round) {
 function arrange(here, tanks) {
   const list = here.box.querySelector("#board-cards");
   const wanted = tanks.map(({ id }) => here.cards.get(id));
-  if (wanted.length !== list.children.length || wanted.some((card, at) => list.children[at] !== card)) list.replaceChildren(...wanted);
+  if (wanted.length === list.children.length && wanted.every((card, at) => list.children[at] === card)) return;
+  const held = list.contains(document.activeElement) ? /** @type {HTMLElement} */ (document.activeElement) : null;
+  list.replaceChildren(...wanted);
+  held?.focus({ preventScroll: true }); // a card that is moved loses it
 }
 
 /** The card of a tank as it stands now, in place of the one before. */
@@ -123,7 +127,7 @@ function put(here, tank, standing) {
   const made = paintCard(here, tank, standing, here.minutes.get(tank.id));
   const old = here.cards.get(tank.id);
   if (old?.isEqualNode(made)) return;
-  old?.replaceWith(made);
+  if (old?.isConnected) keepingFocus(here.box, () => old.replaceWith(made));
   here.cards.set(tank.id, made);
 }
 

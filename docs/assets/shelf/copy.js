@@ -78,16 +78,20 @@ async function preview(here, data, name, said) {
     box.hidden = true;
     try {
       await here.store.merge(data, { action });
-      saidBelow("Taken in.", () => here.store.undo(action));
+      saidBelow("Taken in.", () => here.store.undo(action)).focus(); // the button that had it is gone
     } catch (wrong) {
       said(wrong.message);
     }
   };
-  leave.onclick = () => { box.hidden = true; };
+  leave.onclick = () => {
+    box.hidden = true;
+    here.box.querySelector("#copy-read").focus();
+  };
   const rows = found.tanks.map((one) => element("li", {}, element("b", { textContent: one.name }), `: ${COUNTS[one.is]}; entries ${counted(one.entries)}`));
   box.replaceChildren(element("p", {}, element("b", { textContent: `${name} holds:` })), element("ul", {}, ...rows), element("p", { textContent: `In all ${counted(found)}. Nothing has changed yet.` }), element("p", { className: "shelf-do" }, take, leave));
   box.hidden = false;
-  return box.scrollIntoView({ block: "nearest" });
+  box.tabIndex = -1;
+  return box.focus();
 }
 
 function counted(counts) {

@@ -2,6 +2,7 @@
 
 import { element } from "../paint.js";
 import { called, shelf, table } from "./shelf-start.js";
+import { figureKey, figureOf, keepFigure } from "./figure-draft.js";
 import { livesIn } from "./occupants.js";
 import { askNote } from "./log-note.js";
 import { askValue } from "./log-value.js";
@@ -21,6 +22,7 @@ export async function openLog(tank, { edit = null } = {}) {
   const [store, fields] = await Promise.all([shelf(), table("fields"), openNames()]);
   /** @type {Record<string, any>} */
   const here = { tank, store, fields, edit, lives: await livesIn(store, tank), ...openSheet(`Log: ${called(tank)}`) };
+  here.sheet.addEventListener("close", () => here.unsaved && saidBelow(`Not logged: ${here.unsaved.words}, ${called(tank)}. It stands in the sheet again today.`));
   here.when = openWhen(edit?.at);
   here.save = (entry) => save(here, entry);
   here.show = (...parts) => here.body.replaceChildren(...(here.back ? [here.back] : []), ...parts, here.when.box);
@@ -41,6 +43,7 @@ function takeOut(here) {
     } catch (wrong) {
       return here.say(wrong.message);
     }
+    here.unsaved = null;
     here.close();
     return saidBelow(`Taken out of the log, ${called(tank)}`, () => store.undo(action));
   });
@@ -54,7 +57,7 @@ async function askWhat(here) {
   const counts = new Map();
   for (const one of entries.slice(-LOOKED_BACK)) counts.set(keyOf(one), (counts.get(keyOf(one)) ?? 0) + 1);
   const often = all.filter((one) => counts.has(one.key)).sort((one, other) => counts.get(other.key) - counts.get(one.key)).slice(0, OFTEN);
-  const button = (one) => tap(one.label, () => askFor(here, one.kind, one.what), { small: lastWords(last.get(one.key), one) });
+  const button = (one) => tap(one.label, () => askFor(here, one.kind, one.what), { small: typedWords(here, one) || lastWords(last.get(one.key), one) });
   const rest = all.filter((one) => !often.includes(one));
   here.back = null;
   here.name.textContent = `Log: ${called(here.tank)}`;
@@ -76,6 +79,12 @@ function lastWords(entry, { what, kind }) {
   return figure && `last ${figure}`;
 }
 
+/** That a figure of it was typed today and not saved. */
+function typedWords({ tank }, { kind, what }) {
+  const typed = figureOf(figureKey({ tank, kind, what: what ?? kind.whats[0], edit: null }));
+  return typed && `${typed.text} ${typed.unit} typed, not logged`.replace("  ", " ");
+}
+
 function askFor(here, kind, what) {
   Object.assign(here, { kind, what, chosenOf: null });
   if (!here.edit) here.back = backButton(here);
@@ -91,8 +100,8 @@ function backButton(here) {
   return back;
 }
 
-/** Write it, close the sheet, and say what was written. `more` are further entries of the same tap. */
-async function save(here, { words, more = [], ...entry }) {
+/** Write it, close the sheet, and say what was written. `more` are further entries of the same tap, `draft` is the key of its figure. */
+async function save(here, { words, draft = "", more = [], ...entry }) {
   const { tank, kind, edit, store } = here;
   if (here.saving) return false; // a second tap while the first is being written
   here.saving = true;
@@ -100,8 +109,11 @@ async function save(here, { words, more = [], ...entry }) {
   try {
     if (edit) await store.edit(edit.id, { ...entry, at: here.when.at() }, tap);
     else for (const one of [{ tank: tank.id, kind: kind.kind, ...entry }, ...more]) await store.log({ at: here.when.at(), ...one }, tap);
+    keepFigure(draft, "", "");
+    const other = here.unsaved && here.unsaved.key !== draft ? `. Not logged: ${here.unsaved.words}` : "";
+    here.unsaved = null;
     here.close();
-    saidBelow(`${edit ? "Changed: " : ""}${words}, ${called(tank)}`, () => store.undo(tap.action));
+    saidBelow(`${edit ? "Changed: " : ""}${words}, ${called(tank)}${other}`, () => store.undo(tap.action));
     return true;
   } catch (wrong) {
     if (!wrong.reason) throw wrong;

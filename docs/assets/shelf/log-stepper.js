@@ -4,8 +4,11 @@ import { element } from "../paint.js";
 import { numberOf } from "./number.js";
 import { tap } from "./sheet.js";
 
-/** `first` is what is offered; `typed`, where there is one, is what a hand gave before and stands in its place. */
-export function stepper({ name, unit, limits, step, first, typed }, write) {
+/**
+ * `first` is what is offered; `typed`, where there is one, is what a hand gave before and stands in its place: at `time`
+ * of day, where the sheet was closed since. `write` saves a value, `note` hears what a hand has given that is not saved.
+ */
+export function stepper({ name, unit, limits, step, first, typed, time }, write, note) {
   const { low, high } = limits;
   const field = element("input", { id: "log-value", inputMode: "decimal", defaultValue: String(first), autocomplete: "off" });
   if (typed) field.value = typed;
@@ -16,7 +19,9 @@ export function stepper({ name, unit, limits, step, first, typed }, write) {
   const move = (by) => {
     const to = (Number.isFinite(read()) ? read() : 0) + by * step;
     field.value = String(Number(Math.min(high, Math.max(low, to)).toFixed(4)));
+    note(typedIn(field));
   };
+  field.oninput = () => note(typedIn(field));
   const save = tap("Save", () => {
     const value = read();
     const span = Number.isFinite(high) ? `${low} to ${high} ${unit}`.trim() : `${low} or more`;
@@ -29,5 +34,22 @@ export function stepper({ name, unit, limits, step, first, typed }, write) {
   const less = tap("−", () => move(-1), { name: `Less: ${name}` });
   const more = tap("+", () => move(1), { name: `More: ${name}` });
   const label = element("label", { htmlFor: "log-value", textContent: `Another value${unit ? `, ${unit}` : ""}` });
-  return element("section", { className: "taps-part" }, label, element("div", { className: "stepper" }, less, field, more, save), problem);
+  return element("section", { className: "taps-part" }, label, element("div", { className: "stepper" }, less, field, more, save), problem, time ? notSaved(field, time, note) : "");
+}
+
+/** What a hand has given in the field, as it stands; empty where nobody has. */
+export function typedIn(field) {
+  return field.value === field.defaultValue ? "" : field.value;
+}
+
+/** Says that the figure was typed before and is in no log; a tap takes it out of the field. */
+function notSaved(field, time, note) {
+  const line = element("p", { className: "hint not-saved" }, `Typed at ${time}, not logged yet. `);
+  line.append(tap("Leave it out", () => {
+    field.value = field.defaultValue;
+    note("");
+    line.remove();
+    field.focus();
+  }));
+  return line;
 }

@@ -3,11 +3,12 @@
 
 import { element } from "../paint.js";
 import { called } from "./shelf-start.js";
+import { figureKey, figureOf, keepFigure } from "./figure-draft.js";
 import { handfulPart } from "./log-handful.js";
 import { kitOf, kitPart, unitWords } from "./log-kit.js";
 import { ofWhich } from "./log-of-which.js";
 import { tap, taps } from "./sheet.js";
-import { stepper } from "./log-stepper.js";
+import { stepper, typedIn } from "./log-stepper.js";
 import { shown, stored, storedWithin } from "./units.js";
 import { upper } from "./words.js";
 
@@ -25,7 +26,16 @@ export async function askValue(here, { more = (/** @type {number} */ _value) => 
   const name = heading || (kind.kind === "reading" || kind.of === "doses" ? upper(what.label) : upper(kind.label));
   here.name.textContent = `${name}: ${called(tank)}`;
   const which = ofWhich(here);
+  const key = figureKey({ ...here, what }, heading);
+  const held = figureOf(key);
+  const before = !typed && held?.unit === unit ? held : null;
+  const note = (/** @type {string} */ text) => {
+    keepFigure(key, text, unit);
+    here.unsaved = text ? { key, words: `${name} ${text} ${unit}`.trim() } : null;
+  };
+  if (typed || before) note(typed || before.text);
   const put = (value, words, text = "") => here.save({
+    draft: key,
     what: which.chosen() ?? (what.what || null), value: sign * value, ...(text ? { text } : {}),
     ...(kind.kind === "reading" ? { step: stored({ ...kit, zero: 0 }, kit.step) } : {}),
     words: `${name} ${words}`, ...more(value),
@@ -38,11 +48,11 @@ export async function askValue(here, { more = (/** @type {number} */ _value) => 
   const limits = { low: sign < 0 || what.low < 0 ? 0 : shown(kit, what.low ?? 0), high: shown(kit, what.high ?? Infinity) };
   const near = scale(kit.us || kit.digits ? Math.round(base / kit.step) * kit.step : base, kit.step, limits).filter((one) => !known.includes(one) && (one !== 0 || kind.kind === "reading"));
   const parts = [which.part, known.length ? taps(`Logged last${unit ? `, ${unit}` : ""}`, known.map(button)) : "", taps(known.length ? "A few steps on" : `In ${unit || "steps"}`, near.map(button))];
-  parts.push(stepper({ name, unit, limits, step: kit.step, first: base, typed }, write), ...(await handfulPart(here, (grams, words) => put(grams, words, words))));
+  parts.push(stepper({ name, unit, limits, step: kit.step, first: base, typed: typed || before?.text, time: before?.time }, write, note), ...(await handfulPart(here, (grams, words) => put(grams, words, words))));
   if (kind.kind === "thin") parts.push(coverInstead(here));
   if (what.what === COVER && !here.edit) parts.push(byPhoto(here));
   const box = element("div", { className: NEW_PARTS });
-  if (kind.kind === "reading") parts.push(kitPart(store, what, kit, { hold: () => hold(box), say: here.say, again: () => askValue(here, { more, sign, heading, typed: typedIn(box) }) }));
+  if (kind.kind === "reading") parts.push(kitPart(store, what, kit, { hold: () => hold(box), say: here.say, again: () => askValue(here, { more, sign, heading, typed: typedIn(box.querySelector("#log-value")) }) }));
   box.append(...parts);
   here.body.querySelector(`.${NEW_PARTS}`)?.remove();
   here.show(box);
@@ -51,12 +61,6 @@ export async function askValue(here, { more = (/** @type {number} */ _value) => 
 /** Nothing in a part can be tapped or typed any more: another comes in its place. */
 function hold(box) {
   for (const control of box.querySelectorAll("button, input, select")) control.disabled = true;
-}
-
-/** What a hand has typed as the value, as it stands; empty where nobody has. */
-function typedIn(box) {
-  const field = box.querySelector("#log-value");
-  return field.value === field.defaultValue ? "" : field.value;
 }
 
 /** Who cannot weigh what was thinned logs the cover that is left, a reading. */

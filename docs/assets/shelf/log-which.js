@@ -31,7 +31,7 @@ export function pictured(list, key, button) {
 /** A field that finds names; what it finds stands below it as large buttons. */
 export function finder(list, button, id) {
   const field = element("input", { id, type: "search", autocomplete: "off", spellcheck: false });
-  const hits = element("div", { className: "taps" });
+  const hits = element("div", { className: "taps names" });
   field.oninput = () => {
     const typed = field.value.trim().toLowerCase();
     const found = typed.length < 2 ? [] : allNames(list).filter((one) => one.words.includes(typed)).slice(0, MOST_FOUND);

@@ -4,6 +4,7 @@ import { table } from "./shelf-start.js";
 
 let names = { plants: [], animals: [] };
 let never = { keys: [], words: "" };
+let floating = [];
 
 /** Fetch the names once. */
 export async function openNames() {
@@ -12,6 +13,7 @@ export async function openNames() {
   const row = ([key, name, ...also]) => ({ key, name, words: [name, ...also].join(" ").toLowerCase() });
   names = { plants: read.plants.map(row), animals: read.animals.map(row) };
   never = read.never;
+  floating = read.floating;
 }
 
 /** The key of a tank's rows under which the record stands. */
@@ -30,6 +32,11 @@ export function allNames(list) {
 /** The warning for a plant that nobody is offered; empty for any other. */
 export function neverOf(list, key) {
   return list === "plants" && never.keys.includes(key) ? never.words : "";
+}
+
+/** Whether a plant floats, by its record's form of growth. */
+export function floats(key) {
+  return floating.includes(key);
 }
 
 export function nameOf(list, key) {

@@ -5,8 +5,10 @@ import { chosenUnits } from "../device-choices.js";
 import { day, said, shelf, table } from "./shelf-start.js";
 import { finder } from "./log-which.js";
 import { nameOf, neverOf, openNames } from "./names.js";
-import { tap } from "./sheet.js";
-import { living } from "./tank-living.js";
+import { draftTank, forgetTank, keepTank, typeAgain, typingIn } from "./new-tank-draft.js";
+import { newId } from "./operations.js";
+import { saidBelow, tap } from "./sheet.js";
+import { living, showRows } from "./tank-living.js";
 import { entered, withMoment } from "./dated-values.js";
 import { fieldsOf, flat } from "./tank-fields.js";
 import { showTroubles } from "./trouble-line.js";
@@ -15,27 +17,90 @@ import { stored, unitOf, written } from "./units.js";
 
 const MOST_OFFERED = 12;
 
+// A page that the browser kept whole comes back as it was left: one whose tank is on the shelf by now begins anew.
+window.addEventListener("pageshow", ({ persisted }) => {
+  if (persisted && document.querySelector("#new-tank[data-made]")) location.reload();
+});
+
 export async function open(root) {
   const form = document.querySelector("#new-tank");
-  const here = { root, form, tank: {} };
+  const draft = draftTank();
+  /** @type {Record<string, any>} */
+  const here = { root, form, ...begun(draft), name: form.querySelector("#tank-name") };
   form.hidden = false;
-  pressed(form.querySelector("#minute-age"), ({ days }) => { set(here, "flooded_on", days === undefined ? null : day(Number(days))); });
+  here.name.value ||= draft?.name ?? "";
+  here.ages = pressed(form.querySelector("#minute-age"), ({ days }) => set(here, "flooded_on", days === undefined ? null : day(Number(days))), ({ days }) => day(Number(days)) === here.tank.flooded_on);
   form.onsubmit = (event) => {
     event.preventDefault();
     put(here);
   };
-  form.querySelector("#tank-name").focus();
+  keepAsTyped(here);
+  here.name.focus();
   const [store, fields, demo] = await Promise.all([shelf(), table("fields"), table("demo"), openNames()]).catch((wrong) => {
     said(form.querySelector("#new-said"), wrong);
     return [];
   });
   if (!store) return;
+  const isMade = draft && (await store.tank(draft.id)); // the tab was closed between the shelf and this page
   const own = await store.tanks();
   const place = own.findLast((tank) => tank.place && !tank.demo)?.place; // said once for all tanks
-  Object.assign(here, { store, fields, tanks: [...own, ...demo.tanks], tank: { ...here.tank, ...(place ? { place } : {}) } }); // what stands on the shelf already is likeliest
+  Object.assign(here, { store, fields, place, tanks: [...own, ...demo.tanks] }); // what stands on the shelf already is likeliest
   showTroubles(store, form);
   openUnits(() => paint(here));
+  if (isMade) return afresh(here);
+  if (place) here.tank = { place, ...here.tank };
   paint(here);
+  typeAgain(form, draft?.typing);
+  if (draft) sayDraft(here);
+}
+
+/** What a form begins with: a draft, or nothing but the id that its tank will have. */
+function begun(draft) {
+  return { id: draft?.id ?? newId(), tank: draft?.tank ?? {}, typing: draft?.typing ?? null };
+}
+
+/** Keep all that is filled in, and of the field that is being typed in what stands there. */
+function keepAsTyped(here) {
+  here.form.oninput = ({ target }) => {
+    if (target !== here.name) here.typing = typingIn(target);
+    keep(here);
+  };
+  here.form.onchange = ({ target }) => {
+    if (target.getAttribute("aria-invalid") !== "true") here.typing = null; // it holds now
+    keep(here);
+  };
+}
+
+function keep(here) {
+  if (here.form.dataset.made === undefined) keepTank({ id: here.id, name: here.name.value, tank: here.tank, typing: here.typing }, here.place);
+}
+
+/** Say that what stands there was filled in before; a tap begins anew, and can be taken back. */
+function sayDraft(here) {
+  const line = here.form.querySelector("#new-draft");
+  line.hidden = false;
+  line.querySelector("button").onclick = () => {
+    const before = { name: here.name.value, ...begun(here) };
+    afresh(here);
+    saidBelow("Begun afresh.", () => {
+      const { name, ...rest } = before;
+      Object.assign(here, rest);
+      here.name.value = name;
+      paint(here);
+      keep(here);
+      sayDraft(here);
+    });
+  };
+}
+
+function afresh(here) {
+  forgetTank();
+  Object.assign(here, begun(null));
+  if (here.place) here.tank = { place: here.place };
+  here.name.value = "";
+  here.form.querySelector("#new-draft").hidden = true;
+  paint(here);
+  here.name.focus();
 }
 
 /** All that has a unit, or names; what was filled in stays. */
@@ -44,8 +109,9 @@ function paint(here) {
   sizes(here);
   offer(here, { list: "animals", named: "animal", amount: "count" });
   offer(here, { list: "plants", named: "plant", amount: "wet_g" });
-  here.animals();
-  here.plants();
+  here.ages();
+  here.animals(true);
+  here.plants(true);
   const asked = new Set(["name", "animals", "plants"]); // above
   form.querySelector("#more-fields").replaceChildren(...fieldsOf(here.tank, fields.tank.filter((one) => !asked.has(one.key)), (path, value) => set(here, path, value)));
 }
@@ -60,7 +126,7 @@ function sizes(here) {
     chip.dataset.litres = String(stored(unit, size));
     return chip;
   }));
-  pressed(group, ({ litres }) => set(here, "net_l", litres === undefined ? null : Number(litres)), ({ litres }) => Number(litres) === here.tank.net_l);
+  here.sizes = pressed(group, ({ litres }) => set(here, "net_l", litres === undefined ? null : Number(litres)), ({ litres }) => Number(litres) === here.tank.net_l);
 }
 
 function set(here, path, value) {
@@ -68,6 +134,9 @@ function set(here, path, value) {
   const entry = here.form.querySelector(`#more-fields [data-path="${path}"] input`);
   if (entry && entry !== document.activeElement) entry.value = writtenAt(here, path, value);
   if (path === "animals" || path === "plants") here[path]?.();
+  if (path === "flooded_on") here.ages();
+  if (path === "net_l") here.sizes();
+  keep(here);
 }
 
 function writtenAt(here, path, value) {
@@ -75,16 +144,19 @@ function writtenAt(here, path, value) {
   return one ? written(one, unitOf(one), value) : (value ?? "");
 }
 
-/** Buttons of which one is pressed at most. */
-function pressed(group, chosen, isChosen = (/** @type {DOMStringMap} */ _data) => false) {
-  for (const button of group.querySelectorAll("button")) button.setAttribute("aria-pressed", String(isChosen(button.dataset)));
+/** Buttons of which one is pressed at most; what comes back presses the one that is chosen now. */
+function pressed(group, chosen, isChosen) {
+  const show = () => {
+    for (const button of group.querySelectorAll("button")) button.setAttribute("aria-pressed", String(isChosen(button.dataset)));
+  };
   group.onclick = ({ target }) => {
     const button = target.closest("button");
     if (!button) return;
-    const on = button.getAttribute("aria-pressed") !== "true";
-    for (const one of group.querySelectorAll("button")) one.setAttribute("aria-pressed", String(on && one === button));
-    chosen(on ? button.dataset : {});
+    chosen(button.getAttribute("aria-pressed") === "true" ? {} : button.dataset);
+    show();
   };
+  show();
+  return show;
 }
 
 /** The kinds that stand in other tanks, to tap; each that is chosen gets a row with its amount. */
@@ -94,8 +166,8 @@ function offer(here, { list, named, amount }) {
   const rows = here.form.querySelector(`#chosen-${list}`);
   const chips = here.form.querySelector(`#minute-${list}`);
   const held = () => here.tank[list] ?? [];
-  const paint = () => {
-    rows.replaceChildren(...held().map((row, number) => living(row, { named, amount, row: amountRow }, list, (next) => set(here, list, next ? held().with(number, withMoment(next)) : held().toSpliced(number, 1)))));
+  const paint = (whole = false) => {
+    showRows(rows, held().map((row) => row[named]), whole, (number) => living(held()[number], { named, amount, row: amountRow }, list, (next) => set(here, list, next ? held().with(number, withMoment(next)) : held().toSpliced(number, 1))));
     for (const chip of chips.querySelectorAll("button")) chip.setAttribute("aria-pressed", String(held().some((row) => row[named] === chip.dataset.key)));
   };
   here[list] = paint;
@@ -113,16 +185,18 @@ function offer(here, { list, named, amount }) {
 }
 
 async function put(here) {
-  const name = here.form.querySelector("input#tank-name");
+  const { name } = here;
   const problem = here.form.querySelector("#tank-name-problem");
-  const given = /** @type {HTMLInputElement} */ (name).value.trim();
+  const given = name.value.trim();
   problem.hidden = Boolean(given);
   problem.textContent = given ? "" : "Give the tank a name; all else may stay blank.";
   if (!given) return name.focus();
   if (here.isPutting) return undefined; // a second tap before the page has gone is no second tank
   here.isPutting = true;
   try {
-    const saved = await here.store.saveTank({ ...here.tank, name: given });
+    const saved = await here.store.saveTank({ ...here.tank, id: here.id, name: given });
+    here.form.dataset.made = "";
+    forgetTank();
     await here.store.choose(saved.id);
     location.assign(new URL("shelf/", here.root).href);
   } catch (wrong) {

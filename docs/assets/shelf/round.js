@@ -3,6 +3,7 @@
 import { element } from "../paint.js";
 import { saveCalendar } from "./copies.js";
 import { called, day, said, shelf } from "./shelf-start.js";
+import { keepingFocus, twinOf } from "./focus.js";
 import { openLog } from "./log-sheet.js";
 import { ROUND, TICKS } from "./settings.js";
 import { tap } from "./sheet.js";
@@ -50,7 +51,7 @@ async function show(here) {
   const parts = [];
   for (const [at, tank] of tanks.entries()) parts.push(await stop(here, tank, round, done, tanks, at));
   if (turn !== here.turn) return;
-  here.find("#round-tanks").replaceChildren(...parts);
+  keepingFocus(here.box, () => here.find("#round-tanks").replaceChildren(...parts));
   const left = here.box.querySelectorAll("#round-tanks input:not(:checked)").length;
   here.find("#round-week").textContent = tanks.length ? weekWords(round, left) : "No tank stands on the shelf yet.";
   const file = here.find("#round-calendar");
@@ -89,6 +90,7 @@ async function stop(here, tank, round, done, tanks, at) {
 function task(here, tank, { task: words, minutes }, done) {
   const key = `${tank.id} ${words}`;
   const box = element("input", { type: "checkbox", checked: done.includes(key) });
+  box.dataset.key = key;
   box.onchange = () => {
     const { checked } = box;
     return attempt(here, () => here.store.changeSetting(TICKS, (ticks) => {
@@ -106,7 +108,10 @@ function mover(here, tanks, at, by) {
   button.onclick = async () => {
     const ids = tanks.map((one) => one.id);
     [ids[at], ids[at + by]] = [ids[at + by], ids[at]];
+    const { top } = button.getBoundingClientRect();
     await attempt(here, () => here.store.orderTanks(ids));
+    // The tank stays under the thumb: a second tap moves it on, and no other.
+    scrollBy(0, (twinOf(button, here.box)?.getBoundingClientRect().top ?? top) - top);
   };
   return button;
 }

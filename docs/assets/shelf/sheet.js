@@ -1,6 +1,7 @@
 // A sheet that slides over the page from below, with large targets; and the line that says what was done, with Undo.
 
 import { element } from "../paint.js";
+import { twinOf } from "./focus.js";
 
 const SHOWN = 12_000; // ms that the line stays; the log of the tank takes back what is older
 
@@ -16,7 +17,11 @@ export function openSheet(title) {
   sheet.setAttribute("aria-labelledby", "sheet-title");
   close.onclick = () => sheet.close();
   sheet.onclick = ({ target }) => target === sheet && sheet.close(); // beside the sheet
-  sheet.onclose = () => sheet.remove();
+  const opener = document.activeElement;
+  sheet.onclose = () => {
+    sheet.remove();
+    if (!opener.isConnected) twinOf(opener)?.focus(); // what was logged painted its card anew meanwhile
+  };
   document.body.append(sheet);
   sheet.showModal();
   name.focus();
@@ -38,16 +43,18 @@ export function saidBelow(text, undo) {
   clearTimeout(fading);
   const line = element("div", { id: "shelf-done", className: "shelf-done" }, element("span", { textContent: text }));
   line.setAttribute("role", "status");
+  line.tabIndex = -1;
   if (undo) {
     const back = element("button", { type: "button", textContent: "Undo" });
     back.onclick = async () => {
       await undo();
-      saidBelow("Undone.");
+      saidBelow("Undone.").focus(); // the button that had it is gone
     };
     line.append(back);
   }
   document.body.append(line);
   fading = setTimeout(() => line.remove(), SHOWN);
+  return line;
 }
 
 /** A large button. */

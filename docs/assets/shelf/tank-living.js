@@ -29,14 +29,25 @@ export function livingList(tank, one, changed, now) {
     changed(one.key, written);
     paint();
   };
-  const paint = () => rows.replaceChildren(...held.map((row) => living(row, keys, list, (next) => put(row[named], next))));
+  const paint = (whole = false) => showRows(rows, held.map((row) => row[named]), whole, (at) => living(held[at], keys, list, (next) => put(held[at][named], next)));
   const add = (key) => {
     if (!held.some((row) => row[named] === key)) put(key, { [named]: key, [amount]: null, ...(list === "plants" ? { since: day() } : {}) });
   };
-  openNames().then(paint);
+  openNames().then(() => paint(true));
   const find = finder(list, (key) => pictured(list, key, tap(nameOf(list, key), () => add(key))), `find-${list}`);
   box.append(rows, find);
   return box;
+}
+
+/**
+ * A row for each key. Where the same kinds stand there already they stay, and with them the field that a tap is on its
+ * way to, unless they are painted `whole`: other names, other units.
+ */
+export function showRows(box, kinds, whole, row) {
+  const said = kinds.join(" ");
+  if (!whole && box.dataset.kinds === said) return;
+  box.dataset.kinds = said;
+  box.replaceChildren(...kinds.map((_key, at) => row(at)));
 }
 
 /** The rows with another one of that key, or without it. */
@@ -53,7 +64,11 @@ export function living(row, keys, list, put) {
   const words = list === "plants" ? `${unit.unit} wet` : "animals";
   const field = element("input", { inputMode: "decimal", value: written(keys.row, unit, row[keys.amount]), placeholder: "not said", autocomplete: "off" });
   field.setAttribute("aria-label", `${name}, ${words}`);
-  const write = (value) => put({ ...row, [keys.amount]: Number.isFinite(value) ? storedWithin(keys.row, unit, value) : null });
+  const write = (value) => {
+    const amount = Number.isFinite(value) ? storedWithin(keys.row, unit, value) : null;
+    field.value = written(keys.row, unit, amount);
+    put({ ...row, [keys.amount]: amount });
+  };
   field.onchange = () => write(numberOf(field.value));
   const move = (by) => write(tidy((numberOf(field.value) || 0) + by * unit.steps[0]));
   const less = tap("−", () => move(-1), { name: `Less: ${name}` });

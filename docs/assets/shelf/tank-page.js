@@ -9,6 +9,7 @@ import { called, dayInWords, onHash, said, shelf, table } from "./shelf-start.js
 import { paintEntries } from "./entry-list.js";
 import { paintKept } from "./kept-calculations.js";
 import { livesOf } from "./occupants.js";
+import { holdOnLeaving } from "./leaving.js";
 import { openLog } from "./log-sheet.js";
 import { openNames } from "./names.js";
 import { entered } from "./dated-values.js";
@@ -45,6 +46,7 @@ export async function open(root) {
     return said(here.find("#tank-said"), wrong);
   }
   showTroubles(here.store, box);
+  holdOnLeaving(here.find("#tank-form"));
   onEachChange(here.store, box, () => show(here));
   onHash(box, () => show(here, true));
   openUnits(() => show(here, true));
@@ -156,8 +158,11 @@ async function remove(here, tank) {
   } catch (wrong) {
     return said(here.find("#tank-said"), wrong);
   }
-  return saidBelow(`${tank.name} is off the shelf, with its log.`, async () => {
+  saidBelow(`${tank.name} is off the shelf, with its log.`, async () => {
     await here.store.undo(action);
     await show(here, true);
   });
+  const title = document.querySelector("#tank-title"); // far above the button, and all between is gone
+  title.setAttribute("tabindex", "-1");
+  return /** @type {HTMLElement} */ (title).focus();
 }

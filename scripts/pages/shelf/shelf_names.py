@@ -24,9 +24,10 @@ ZERO, UNIT = 0.0, 1.0
 
 
 def names_json(library: Library) -> str:
-    """``{"plants": [[key, name, other names ...]], "animals": [...], "never": {"keys", "words"}}``, by name.
+    """``{"plants": [[key, name, other names ...]], "animals": [...], "floating": [key ...], "never"}``.
 
-    ``never`` are plants that nobody is offered: their names stand for tanks that hold one.
+    Plants and animals stand by name. ``floating`` are plants that float by their form of growth. ``never``,
+    as ``{"keys", "words"}``, are plants that nobody is offered: their names stand for tanks that hold one.
     """
     plants = [
         [key, one.name, *one.trade_names, *one.old_names] for key, one in library.plants.items()
@@ -39,6 +40,9 @@ def names_json(library: Library) -> str:
         {
             "plants": sorted(plants, key=by_name),
             "animals": sorted(animals, key=by_name),
+            "floating": sorted(
+                key for key, one in library.plants.items() if one.habit == "floater"
+            ),
             "never": {"keys": never, "words": NEVER_PLANTED},
         }
     )

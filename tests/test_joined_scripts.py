@@ -107,6 +107,16 @@ def test_what_a_worker_and_the_pages_share_stands_apart(scripts):
     assert "page.js" not in graph.closure(["calculator-worker.js"])
 
 
+def test_what_two_parts_share_needs_no_pack(scripts):
+    shared = 'import { twice } from "./twice.js";\nconsole.log(twice("part"));\n'
+    parts = {name: shared for name in ("third", "place")}
+    made = joined(scripts(twice="export const twice = (text) => text + text;\n", **parts))
+    graph = graph_of(made)
+    assert graph.modules["twice.js"] == "shared/twice.js"
+    assert "shared/twice.js" in graph.files["third.js"]
+    assert (made / "shared" / "twice.js").is_file()
+
+
 def test_a_broken_script_is_said_and_nothing_is_kept(scripts):
     folder = scripts(page="export const = 1;\n")
     with pytest.raises(Missing, match=r"could not be joined[\s\S]*page\.js"):

@@ -107,7 +107,10 @@ const { output } = await bundle.write({
   experimentalMinChunkSize: 0, // or doors, which hold nothing themselves, are joined to one another
   manualChunks,
   entryFileNames: "[name].js",
-  chunkFileNames: ({ name, facadeModuleId }) => (name in PACKS || name === "everywhere" ? `${name}.js` : nameOf(facadeModuleId)),
+  chunkFileNames: ({ name, facadeModuleId }) => {
+    if (name in PACKS || name === "everywhere") return `${name}.js`;
+    return facadeModuleId ? nameOf(facadeModuleId) : "shared/[name].js"; // what some parts share, and no pack holds
+  },
   plugins: [small],
 });
 for (const name of PLAIN) {

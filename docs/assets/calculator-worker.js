@@ -1,6 +1,6 @@
 // Runs Python in a worker: loads the trimmed runtime, then answers {id, question} with {id, answer}.
 // Only text crosses: JSON in, JSON out. {prepare: calculator} is answered by nothing: it is imported before it is
-// asked. All files come from this site.
+// asked, and so are those of {ahead: calculators} while nobody asks. All files come from this site.
 
 import { dropImage, keptImage } from "./python-image.js";
 import { bringRest, bringTables, compileEarly, fetchRest, imageAddress, listOfParts, startPython } from "./python-start.js";
@@ -22,7 +22,8 @@ const starting = begin().then(
   (wrong) => postMessage({ failed: String(wrong?.message ?? wrong) }),
 );
 
-self.onmessage = async ({ data: { id, question, prepare: calculator } }) => {
+self.onmessage = async ({ data: { id, question, prepare: calculator, ahead } }) => {
+  if (ahead) return goAhead(ahead);
   isAsked = true;
   const asked = question ? JSON.parse(question) : { calculator };
   soon(asked).catch(() => {}); // looked at below
@@ -60,6 +61,20 @@ async function comes(asked) {
     prepare(asked.calculator);
   } catch {
     // the question itself meets it again, and says what is wrong
+  }
+}
+
+/** Import one after another until anybody asks, whose question then waits for one of them at most. */
+async function goAhead(calculators) {
+  await starting;
+  const { tables } = await listed;
+  const light = calculators.filter((calculator) => !tables[calculator]); // the others would fetch what may not be asked for
+  await bringWhole().catch(() => {}); // each says so again
+  for (const calculator of light) {
+    await new Promise((done) => setTimeout(done)); // a question that has come is heard
+    if (isAsked) return;
+    await comes({ calculator });
+    performance.mark(`ahead: ${calculator}`);
   }
 }
 

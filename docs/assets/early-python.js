@@ -1,7 +1,7 @@
 // Starts Python before its answer is asked for: on a calculator's page while its scripts still load, on the list of
 // calculators, and when a finger goes down on a link to one or to that list.
 
-import { prepare, settled, start } from "./runtime.js";
+import { prepare, prepareAhead, settled, start } from "./runtime.js";
 
 let listening = false;
 
@@ -9,7 +9,7 @@ let listening = false;
 export function startOnIntent(root) {
   const list = new URL("calculators/", root);
   if (document.querySelector("#calculator")) early();
-  else if (location.pathname === list.pathname) whenIdle(() => { early(); settled().then(readAhead); });
+  else if (location.pathname === list.pathname) whenIdle(() => { early(); settled().then(() => readAhead(list)); });
   if (listening) return;
   listening = true;
   addEventListener("pointerdown", ({ target }) => {
@@ -17,7 +17,7 @@ export function startOnIntent(root) {
     if (!(link instanceof HTMLAnchorElement)) return; // a link inside a drawing has no plain address
     if (!link.href.startsWith(list.href)) return;
     early();
-    const [calculator] = new URL(link.href).pathname.slice(list.pathname.length).split("/");
+    const calculator = calculatorOf(link, list);
     if (calculator) prepare(calculator);
   }, { passive: true });
 }
@@ -26,9 +26,17 @@ function early() {
   start().catch(() => {}); // the calculator's page says so, and offers another try
 }
 
-/** The scripts of a calculator's page, which a tap on one will ask for; after Python, whose start takes longest. */
-function readAhead() {
+/** The calculator that a link leads to; empty where it leads to none. */
+function calculatorOf(link, list) {
+  return link.href.startsWith(list.href) ? new URL(link.href).pathname.slice(list.pathname.length).split("/")[0] : "";
+}
+
+/** What a tap on the list will ask for, the page's scripts and Python's modules; after its start, which takes longest. */
+function readAhead(list) {
   import("./calculator.js").catch(() => {}); // the page itself asks again, and loads anew where it must
+  /** @type {NodeListOf<HTMLAnchorElement>} */
+  const links = document.querySelectorAll("#main a");
+  prepareAhead([...new Set([...links].map((link) => calculatorOf(link, list)).filter(Boolean))]);
 }
 
 function whenIdle(act) {

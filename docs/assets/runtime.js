@@ -47,6 +47,11 @@ export function prepare(calculator) {
   worker?.postMessage({ prepare: calculator });
 }
 
+/** Where Python runs or starts, have it import these while nobody asks. */
+export function prepareAhead(calculators) {
+  worker?.postMessage({ ahead: calculators });
+}
+
 function running() {
   ready ??= waitedFor(begin());
   return ready;

@@ -14,7 +14,7 @@ CALCULATOR = "calculators/free-ammonia/?ammonia_mg_l=2&ph=8&temperature_c=25"
 NAMES = [name for name in load_all() if name not in ("surface-cover", "standing", "round")]
 MODULES = """
     const root = new URL(document.body.dataset.root, location);
-    const { ask, isFromImage, isRunning } = await import(new URL("assets/runtime.js", root));
+    const { ask, isFromImage, isRunning, prepareAhead } = await import(new URL("assets/runtime.js", root));
     const { isImageKept } = await import(new URL("assets/python-image.js", root));
     const parts = await (await fetch(new URL("runtime/parts.json", root))).json();
     const address = new URL(`runtime/${parts.image}`, root).href;
@@ -113,6 +113,41 @@ def test_a_finger_on_a_link_has_its_calculator_imported_before_its_page_is_there
         return promise;
     """
     assert in_page(page, asked, LENDING) == "dosing"
+
+
+@long_run()
+@pytest.mark.starts_python
+def test_the_list_has_its_calculators_imported_while_nobody_asks(page):
+    """All but those that need a table of their own, which may never be asked for."""
+    with page.expect_worker() as started:
+        page.goto("calculators/")
+    ahead = {name for name in load_all() if name not in ("pick", "identify")}
+    done = started.value.evaluate(
+        """async (least) => {
+        const marks = () => performance.getEntriesByType("mark").map(({ name }) => name);
+        const ahead = () => marks().filter((name) => name.startsWith("ahead: "));
+        while (ahead().length < least) await new Promise((done) => setTimeout(done, 50));
+        return ahead(); }""",
+        len(ahead),
+    )
+    assert set(done) == {f"ahead: {name}" for name in ahead}
+
+
+@long_run()
+@pytest.mark.starts_python
+def test_once_a_calculator_is_asked_nothing_more_is_imported_ahead(page):
+    visit(page)
+    names = in_page(
+        page,
+        """
+        prepareAhead(["units", "light"]);
+        await ask({ calculator: "units", given: {}, units: "metric" });
+        return given;
+    """,
+    )
+    assert names is None
+    marked = "() => performance.getEntriesByType('mark').map(({ name }) => name)"
+    assert not [name for name in page.workers[0].evaluate(marked) if name.startswith("ahead")]
 
 
 def test_a_calculators_scripts_are_there_before_the_tap_once_python_runs(page):

@@ -17,19 +17,25 @@ MOST_FILES = 6  # of ours that any page loads at its start; a browser fetches si
 PRELOADED = re.compile(r'<link rel="modulepreload" href="([^"]*)">')
 
 
-@pytest.fixture
-def scripts(tmp_path, monkeypatch):
-    """A maker of scripts like the project's, in which some say something else."""
-    monkeypatch.setattr(joined_scripts, "MADE", tmp_path / "made")
-
-    def write(**texts):
-        folder = tmp_path / "scripts"
-        shutil.copytree(joined_scripts.SOURCES, folder)
-        for name, text in texts.items():
-            (folder / f"{name}.js").write_text(text, encoding="utf-8")
-        return folder
-
-    return write
+@pytest.fixture(scope="module")
+def small_tree(tmp_path_factory):
+    """The project's scripts, in which some say something else, and the folder in which they were joined."""
+    folder = tmp_path_factory.mktemp("scripts") / "assets"
+    shutil.copytree(joined_scripts.SOURCES, folder)
+    twice = 'import { twice } from "./twice.js";\nconsole.log(twice("part"));\n'
+    changed = {
+        "twice": "// why\nexport const twice = (text) => text + text;\n",
+        "third": twice,
+        "place": twice,
+        "shelf/words": f"{(folder / 'shelf/words.js').read_text('utf-8')}\nconsole.log(import.meta.url);\n",
+        "python-image": 'import { atMost } from "./at-most.js";\nconsole.log(atMost);\n'
+        + (folder / "python-image.js").read_text("utf-8"),
+    }
+    for name, text in changed.items():
+        (folder / f"{name}.js").write_text(text, encoding="utf-8")
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setattr(joined_scripts, "MADE", folder.with_name("made"))
+        yield folder, joined(folder)
 
 
 def test_every_module_of_ours_is_in_a_file_that_is_served(site):
@@ -69,27 +75,20 @@ def test_a_door_gives_out_what_its_module_does(site):
     assert {"openIndex", "search"} <= set(json.loads(done.stdout or "[]")), done.stderr
 
 
-def test_scripts_are_joined_once_without_what_people_read(scripts):
-    page = (
-        '// why\nimport { twice } from "./shelf/words.js";\nconsole.log(twice(import.meta.url));\n'
-    )
-    folder = scripts(page=page, **{"shelf/words": "export const twice = (text) => text + text;\n"})
-    made = joined(folder)
-    assert "why" not in (made / "page.js").read_text(encoding="utf-8")
-    assert graph_of(made).modules["shelf/words.js"] == "page.js"
+def test_scripts_are_joined_once_without_what_people_read(small_tree):
+    folder, made = small_tree
+    graph = graph_of(made)
+    assert "why" not in (made / graph.modules["twice.js"]).read_text(encoding="utf-8")
     stamp = (made / GRAPH).stat().st_mtime_ns
     assert joined(folder) == made
     assert (made / GRAPH).stat().st_mtime_ns == stamp
 
 
-def test_a_module_means_its_own_place_whatever_file_it_is_in(scripts):
-    made = joined(
-        scripts(
-            page='import "./shelf/words.js";\n',
-            **{"shelf/words": "console.log(import.meta.url);\n"},
-        )
-    )
-    assert '"shelf/words.js",import.meta.url' in (made / "page.js").read_text(encoding="utf-8")
+def test_a_module_means_its_own_place_whatever_file_it_is_in(small_tree):
+    _, made = small_tree
+    file = graph_of(made).modules["shelf/words.js"]
+    assert file != "shelf/words.js"
+    assert '"shelf/words.js",import.meta.url' in (made / file).read_text(encoding="utf-8")
 
 
 @pytest.mark.parametrize("worker", ["calculator-worker.js", "image-worker.js"])
@@ -98,27 +97,26 @@ def test_a_worker_never_loads_what_begins_a_page(worker):
     assert "page.js" not in graph.closure([worker])
 
 
-def test_what_a_worker_and_the_pages_share_stands_apart(scripts):
-    shared = 'import { atMost } from "./at-most.js";\nconsole.log(atMost);\n'
-    written = (joined_scripts.SOURCES / "python-image.js").read_text(encoding="utf-8")
-    graph = graph_of(joined(scripts(**{"python-image": shared + written})))
+def test_what_a_worker_and_the_pages_share_stands_apart(small_tree):
+    graph = graph_of(small_tree[1])
     assert graph.modules["at-most.js"] == "everywhere.js"
     assert "everywhere.js" in graph.closure(["page.js"])
     assert "page.js" not in graph.closure(["calculator-worker.js"])
 
 
-def test_what_two_parts_share_needs_no_pack(scripts):
-    shared = 'import { twice } from "./twice.js";\nconsole.log(twice("part"));\n'
-    parts = {name: shared for name in ("third", "place")}
-    made = joined(scripts(twice="export const twice = (text) => text + text;\n", **parts))
+def test_what_two_parts_share_needs_no_pack(small_tree):
+    _, made = small_tree
     graph = graph_of(made)
     assert graph.modules["twice.js"] == "shared/twice.js"
-    assert "shared/twice.js" in graph.files["third.js"]
+    assert all("shared/twice.js" in graph.files[name] for name in ("third.js", "place.js"))
     assert (made / "shared" / "twice.js").is_file()
 
 
-def test_a_broken_script_is_said_and_nothing_is_kept(scripts):
-    folder = scripts(page="export const = 1;\n")
+def test_a_broken_script_is_said_and_nothing_is_kept(tmp_path, monkeypatch):
+    monkeypatch.setattr(joined_scripts, "MADE", tmp_path / "made")
+    folder = tmp_path / "assets"
+    shutil.copytree(joined_scripts.SOURCES, folder)
+    (folder / "page.js").write_text("export const = 1;\n", encoding="utf-8")
     with pytest.raises(Missing, match=r"could not be joined[\s\S]*page\.js"):
         joined(folder)
     assert not list(joined_scripts.MADE.iterdir())

@@ -232,8 +232,7 @@ def test_the_shelf_is_not_calm_where_a_kind_of_the_tank_is_too_warm():
     warm = of_shelf([("temperature_c", 29)], **goldfish)
     assert warm["outputs"]["verdict"] == "watch"
     assert (
-        "outside the 10 °C (50 °F) to 24 °C (75.2 °F) at which Goldfish"
-        in warm["outputs"]["sentence"]
+        "outside the 10 to 24 °C (50 to 75.2 °F) at which Goldfish" in warm["outputs"]["sentence"]
     )
     assert any("cool by about 1 °C (2 °F) an hour" in note["text"] for note in warm["notes"])
     cool = of_shelf([("temperature_c", 20)], **goldfish)

@@ -10,6 +10,8 @@ import pytest
 from calculators.bridge import answer
 from calculators.core.result import BadInput
 from calculators.core.run import run
+from calculators.science.shelf.both_units import span_in_both
+from calculators.science.shelf.entries import READINGS
 from calculators.science.shelf.recorded_plants import plants
 
 TODAY = "2026-11-28"
@@ -235,6 +237,12 @@ def test_a_moment_that_is_none_is_refused():
 
 
 # --- units
+
+
+def test_a_span_says_each_unit_once():
+    warmth, nitrate = READINGS["temperature_c"], READINGS["nitrate_mg_l"]
+    assert span_in_both(18, 24, warmth.unit, warmth.us) == "18 to 24 °C (64.4 to 75.2 °F)"
+    assert span_in_both(5, 20, nitrate.unit, nitrate.us) == "5 to 20 mg/L"
 
 
 def test_sentences_give_warmth_and_weight_in_both_units():

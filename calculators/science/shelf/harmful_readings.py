@@ -8,6 +8,7 @@ from calculators.science.animals.animal_warmth import beyond
 from calculators.science.animals.reading_lines import IN_RANGE, LINES, Side, Standing, standing
 from calculators.science.animals.reading_steps import STEPS
 from calculators.science.animals.toxic_lines import ammonia_standing, nitrite_standing
+from calculators.science.shelf.both_units import span_in_both
 from calculators.science.shelf.entries import READINGS
 from calculators.science.shelf.freshest import MAKES_TOXIC, figure_now
 from calculators.science.shelf.latest import READ_WITHIN_DAYS, Latest
@@ -112,10 +113,8 @@ def outside_own_range(tank: ShelfTank, reading: Latest) -> list[ReadingOutside]:
 
 def range_of(kind: str) -> str:
     """The warmth at which a kind is kept, in both scales."""
-    one = READINGS[WARMTH]
-    return (
-        f"{one.words(ANIMALS[kind].temperature_low)} to {one.words(ANIMALS[kind].temperature_high)}"
-    )
+    one, animal = READINGS[WARMTH], ANIMALS[kind]
+    return span_in_both(animal.temperature_low, animal.temperature_high, one.unit, one.us)
 
 
 def judged(reading: Latest, value: float, water: AmmoniaWater) -> ReadingOutside:

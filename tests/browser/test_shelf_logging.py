@@ -77,7 +77,7 @@ def test_a_figure_that_was_not_saved_is_there_again_for_this_tank_and_no_other(p
     page.get_by_role("button", name="Log: Stairs").tap()
     expect(sheet).not_to_contain_text("40")
     sheet.get_by_role("button", name="Nitrate, NO₃").tap()
-    expect(field).to_have_value("10")  # what is offered where nothing was read
+    expect(field).to_have_value("")  # where nothing was read nothing is offered
     expect(line).to_have_count(0)
     page.keyboard.press("Escape")
     page.go_back()
@@ -125,7 +125,7 @@ def test_a_figure_that_was_not_saved_is_left_out_by_a_tap_and_by_the_next_day(pa
         leave()
         page.keyboard.press("Escape")
         log_for_lobby(page, "Nitrate, NO₃")
-        expect(field).to_have_value("10")
+        expect(field).to_have_value("")
         expect(line).to_have_count(0)
         page.keyboard.press("Escape")
 
@@ -221,6 +221,22 @@ def test_nothing_is_saved_in_the_old_unit_while_another_kit_is_being_kept(page):
     expect(sheet.locator("#log-value")).to_have_value("0.7")
     sheet.get_by_role("button", name="Save", exact=True).tap()
     expect(page.locator("#shelf-done")).to_contain_text("0.7 NO₂")
+
+
+def test_what_nobody_has_read_is_not_logged_by_a_tap_on_save(page):
+    """A usual figure helps to step to one's own; it is no reading."""
+    put(page, LOBBY)
+    board(page, "anew")
+    sheet = log_for_lobby(page, "Nitrite, as nitrogen")
+    field = sheet.locator("#log-value")
+    expect(field).to_have_value("")
+    sheet.get_by_role("button", name="Save", exact=True).tap()
+    expect(sheet.locator("#log-value-problem")).to_have_text("Give a number.")
+    assert entries_of(page) == []
+    sheet.get_by_role("button", name="More: Nitrite").tap()
+    usual = float(field.input_value())
+    sheet.get_by_role("button", name="More: Nitrite").tap()
+    assert float(field.input_value()) > usual
 
 
 def test_what_is_logged_before_the_lower_parts_of_the_board_have_come_is_shown(page):

@@ -5,19 +5,20 @@ import { numberOf } from "./number.js";
 import { tap } from "./sheet.js";
 
 /**
- * `first` is what is offered; `typed`, where there is one, is what a hand gave before and stands in its place: at `time`
+ * `first` is what the keeper gave last, and stands in the field; where there is none it is empty, and a step begins at
+ * `usual`, which nobody has read. `typed`, where there is one, is what a hand gave before and stands in its place: at `time`
  * of day, where the sheet was closed since. `write` saves a value, `note` hears what a hand has given that is not saved.
  */
-export function stepper({ name, unit, limits, step, first, typed, time }, write, note) {
+export function stepper({ name, unit, limits, step, first, usual, typed, time }, write, note) {
   const { low, high } = limits;
-  const field = element("input", { id: "log-value", inputMode: "decimal", defaultValue: String(first), autocomplete: "off" });
+  const field = element("input", { id: "log-value", inputMode: "decimal", defaultValue: String(first ?? ""), autocomplete: "off" });
   if (typed) field.value = typed;
   const problem = element("p", { className: "problem", id: "log-value-problem", hidden: true });
   problem.setAttribute("role", "alert");
   field.setAttribute("aria-describedby", "log-value-problem");
   const read = () => numberOf(field.value);
   const move = (by) => {
-    const to = (Number.isFinite(read()) ? read() : 0) + by * step;
+    const to = Number.isFinite(read()) ? read() + by * step : (first ?? usual); // the first tap on an empty field only fills it
     field.value = String(Number(Math.min(high, Math.max(low, to)).toFixed(4)));
     note(typedIn(field));
   };

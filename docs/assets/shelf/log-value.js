@@ -44,11 +44,13 @@ export async function askValue(here, { more = (/** @type {number} */ _value) => 
   const last = (await store.lastValues(tank.id, kind.kind, what.what || undefined)).map((one) => shown(kit, Math.abs(one)));
   const button = (value) => tap(String(value), () => write(value), { name: `${name} ${value} ${unit}`.trim() });
   const known = [...new Set(last)];
-  const base = here.edit?.value !== undefined && here.edit?.value !== null ? shown(kit, Math.abs(here.edit.value)) : (known[0] ?? shown(kit, what.last_default ?? 0));
+  const first = here.edit?.value !== undefined && here.edit?.value !== null ? shown(kit, Math.abs(here.edit.value)) : known[0];
+  const usual = shown(kit, what.last_default ?? 0);
+  const base = first ?? usual;
   const limits = { low: sign < 0 || what.low < 0 ? 0 : shown(kit, what.low ?? 0), high: shown(kit, what.high ?? Infinity) };
   const near = scale(kit.us || kit.digits ? Math.round(base / kit.step) * kit.step : base, kit.step, limits).filter((one) => !known.includes(one) && (one !== 0 || kind.kind === "reading"));
   const parts = [which.part, known.length ? taps(`Logged last${unit ? `, ${unit}` : ""}`, known.map(button)) : "", taps(known.length ? "A few steps on" : `In ${unit || "steps"}`, near.map(button))];
-  parts.push(stepper({ name, unit, limits, step: kit.step, first: base, typed: typed || before?.text, time: before?.time }, write, note), ...(await handfulPart(here, (grams, words) => put(grams, words, words))));
+  parts.push(stepper({ name, unit, limits, step: kit.step, first, usual, typed: typed || before?.text, time: before?.time }, write, note), ...(await handfulPart(here, (grams, words) => put(grams, words, words))));
   if (kind.kind === "thin") parts.push(coverInstead(here));
   if (what.what === COVER && !here.edit) parts.push(byPhoto(here));
   const box = element("div", { className: NEW_PARTS });

@@ -51,6 +51,7 @@ async function show(page) {
   offer(page);
   document.querySelector("#share").hidden = page.chosen.length < 2;
   await Promise.all(page.chosen.map((slug) => drawing(page.root, slug)));
+  if (!page.field.isConnected) return;
   document.querySelector("#beside").replaceChildren(...(page.chosen.length ? [table(page)] : []));
   sources();
 }
@@ -58,6 +59,7 @@ async function show(page) {
 /** What the typed letters find; with none typed, what the chosen plants are taken for. */
 async function offer(page) {
   if (page.field.value.trim()) await openIndex(page.root);
+  if (!page.field.isConnected) return; // a tapped link has put another page in this one's place
   const typed = page.field.value.trim(); // as it stands now
   const found = typed ? search(typed).map(({ address }) => address.match(/^plants\/([^/]+)\/$/)?.[1]) : page.chosen.flatMap((slug) => Object.keys(data.plants[slug].apart));
   const offered = (slug) => typed || !data.plants[slug].never; // what the book never plants comes by its own name alone

@@ -11,6 +11,7 @@ export async function open(root) {
   const field = form.querySelector("input");
   field.value ||= (new URLSearchParams(location.search).get("q") ?? "").slice(0, LONGEST); // what is typed already stays
   await openIndex(root);
+  if (!form.isConnected) return; // a tapped link has put another page in this one's place
   const show = () => paint(root, field.value.trim());
   field.oninput = show;
   form.onsubmit = (event) => {

@@ -3,7 +3,7 @@
 import pytest
 from playwright.sync_api import expect
 
-from tests.browser.conftest import wait_for_offline_copy
+from tests.browser.conftest import go, wait_for_answer, wait_for_offline_copy
 from tests.effort import long_run, share_of
 
 
@@ -64,6 +64,31 @@ def test_a_slip_in_a_genus_lists_its_species(page):
     page.goto("search/?q=limnofila")
     expect(page.locator("#found")).to_contain_text("Limnophila sessiliflora")
     expect(page.locator("#found")).to_contain_text("Limnophila aquatica")
+
+
+@pytest.mark.parametrize("left", ["search/?q=ambulia", "compare/"])
+def test_a_page_that_is_left_before_its_index_is_there_is_let_go(page, watch, left):
+    page.goto("calculators/units/")
+    wait_for_answer(page)
+    page.evaluate("() => { window.python_is_alive = true; }")
+    held = []
+    page.route("**/assets/search.json", lambda route: held.append(route))
+    go(page, left)
+    if left == "compare/":
+        page.locator("#query").fill("ambulia")
+    go(page, "about/")
+    assert held
+    for route in held:
+        route.continue_()
+    opened = """async () => {
+        const root = new URL(document.body.dataset.root, location);
+        const { openIndex } = await import(new URL("assets/finder.js", root).href);
+        await openIndex(root);
+        await new Promise((done) => setTimeout(done)); // what waited for it has had its turn
+    }"""
+    page.evaluate(opened)
+    expect(page.get_by_role("heading", level=1)).to_have_text("About the book")
+    assert watch.complaints == []
 
 
 def test_search_with_no_match_says_so(page):

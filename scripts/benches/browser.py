@@ -155,9 +155,16 @@ def show_laps(name: str, timings: list[dict[str, Any]]) -> None:
     show(f"new answer, {name}", [timing["again"] for timing in timings])
 
 
-def fresh(chromium: Browser, *, worker: bool = True) -> BrowserContext:
-    """A browser that was never here."""
-    return chromium.new_context(viewport=PHONE, service_workers="allow" if worker else "block")  # type: ignore[arg-type]
+def fresh(chromium: Browser, *, worker: bool = True, python_here: bool = False) -> BrowserContext:
+    """A browser that was never here.
+
+    With ``python_here`` a page itself may start Python, which its policy leaves to workers.
+    """
+    return chromium.new_context(
+        viewport=PHONE,  # type: ignore[arg-type]
+        service_workers="allow" if worker else "block",
+        bypass_csp=python_here,
+    )
 
 
 def timed(page: Page, address: str) -> float:
@@ -239,7 +246,7 @@ def readable(chromium: Browser, address: str) -> float:
 
 def on_page(chromium: Browser, base: str, start: str, *, warm: bool) -> dict[str, Any]:
     """Start Python on the main thread, slowed; ``warm`` does it in a browser that has done it before."""
-    context = fresh(chromium, worker=False)
+    context = fresh(chromium, worker=False, python_here=True)
     page = context.new_page()
     page.goto(f"{base}about/")
     if warm:

@@ -54,6 +54,11 @@ def stock_site(folder: Path) -> Path:
         shutil.copyfile(browser_parts() / "pyodide" / name, folder / "stock" / name)
     for path in (folder / "runtime").glob("pyodide*"):
         path.unlink()
+    for name in (
+        "calculator-worker.js",
+        "python-image.js",
+    ):  # unjoined, so that they load this start
+        shutil.copyfile(DOCS / "assets" / name, folder / "assets" / name)
     (folder / "assets" / "python-start.js").write_text(START, encoding="utf-8")
     (folder / "assets" / "image-worker.js").write_text(
         "postMessage({ made: false });", encoding="utf-8"

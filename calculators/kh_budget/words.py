@@ -6,6 +6,7 @@ from calculators.core.quantities import HardnessAWeek
 from calculators.core.result import Level, Link, Note
 from calculators.kh_budget.hardness_budget import LEAST_KH_DH, THIN_DH, Budget, change_to_hold
 from calculators.science.water.change_words import BIND
+from calculators.science.water.first_change import quick_first_change
 from calculators.science.water.gentle import STEP_DH_A_DAY
 
 SOON_WEEKS = 4.0  # common practice, no source: less is no time to wait and see
@@ -40,7 +41,7 @@ def notes(spent: Budget, taken_known: bool) -> tuple[Note, ...]:
         *((Note("caution", BELOW),) if low else ()),
         *about_use(spent, taken_known),
         *about_holding(spent),
-        *quick_rise(spent),
+        *quick_first_change(spent.course, "KH", dh),
         *beyond_water(spent),
         *((GENTLY,) if low else ()),
         UNCOUNTED,
@@ -156,19 +157,6 @@ def about_holding(spent: Budget) -> list[Note]:
             "less."
         )
     return [Note("caution", text)]
-
-
-def quick_rise(spent: Budget) -> list[Note]:
-    """A change that lifts or lowers KH by more than animals bear in a day."""
-    course = spent.course
-    jump = course.share * (course.new_water - course.start)
-    if not course.is_renewed or abs(jump) <= STEP_DH_A_DAY:
-        return []
-    text = (
-        f"The first of these changes {'raises' if jump > 0 else 'lowers'} KH by {dh(abs(jump))} °dH at "
-        f"once. Animals bear about {STEP_DH_A_DAY} °dH a day: begin with smaller changes."
-    )
-    return [Note("caution", text, True)]
 
 
 def beyond_water(spent: Budget) -> list[Note]:

@@ -66,20 +66,6 @@ def swings(readings: TopUpReadings) -> list[Note]:
     return [Note("caution", text)]
 
 
-def jump(gh: Rising) -> list[Note]:
-    """A change that moves the hardness by more than animals bear in a day."""
-    course = gh.course
-    step = course.share * (course.new_water - course.start)
-    if not course.is_renewed or abs(step) <= STEP_DH_A_DAY:
-        return []
-    text = (
-        f"The first of these changes {'raises' if step > 0 else 'lowers'} GH by {degrees(abs(step))} °dH at "
-        f"once. Animals bear about {STEP_DH_A_DAY} °dH a day, shrimp and snails least of all: begin with "
-        "smaller changes."
-    )
-    return [Note("caution", text, True)]
-
-
 def degrees(hardness: float) -> str:
     """A hardness as the table shows it. The ``hardness`` is in °dH."""
     return figure(GeneralHardness, hardness)

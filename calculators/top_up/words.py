@@ -5,8 +5,9 @@ from calculators.core.numbers import show_number
 from calculators.core.quantities import ChangeRate, HardnessAWeek
 from calculators.core.result import Level, Note
 from calculators.core.wording import joined
+from calculators.science.water.first_change import quick_first_change
 from calculators.top_up.rising import Rising, Verdict
-from calculators.top_up.rising_harm import TopUpReadings, degrees, hard, jump, soft, swings
+from calculators.top_up.rising_harm import TopUpReadings, degrees, hard, soft, swings
 
 MUCH_NITRATE_MG_L_WEEK = 1.0  # our judgement: as much as a little feed brings
 
@@ -40,7 +41,7 @@ def notes(
         *soft(gh, readings),
         *pure(verdict, readings),
         *brought(kh, readings),
-        *jump(gh),
+        *quick_first_change(gh.course, "GH", degrees, ", shrimp and snails least of all"),
         *swings(readings),
         CARE,
         ALL_SALTS,

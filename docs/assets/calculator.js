@@ -6,7 +6,7 @@ import { chooseUnits, chosenUnits } from "./device-choices.js";
 import { borrow, borrowedKeys, EXAMPLE, heldAnew, openExample, paintBorrowed, showButtons } from "./borrowed.js";
 import { clear, openBrief, sayBriefly } from "./brief.js";
 import { openKeep } from "./keep.js";
-import { collect, fill, openFilled, paintProblems, paintRemarks, showGhosts } from "./form.js";
+import { collect, fill, isBlank, openFilled, paintProblems, paintRemarks, showGhosts } from "./form.js";
 import { element, openFiles, paintAnswer } from "./paint.js";
 import { openPictures } from "./plot.js";
 import { openRows } from "./rows.js";
@@ -87,10 +87,6 @@ function tankFilled(here, pause) {
   showButtons(here, isBlank(here));
   if (here.ready) soon(here, pause, shown);
   else waiting(here);
-}
-
-function isBlank(here) {
-  return JSON.stringify(collect(here.form)) === JSON.stringify(here.empty);
 }
 
 /** Only the day that is asked about: any other date is the keeper's own, and empty until they say it. */

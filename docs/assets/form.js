@@ -46,6 +46,14 @@ export function collect(box) {
   ]));
 }
 
+/**
+ * Whether a page's form stands as it does when nobody has filled it: `empty`, as it was collected then.
+ * @param {any} here
+ */
+export function isBlank({ form, empty }) {
+  return JSON.stringify(collect(form)) === JSON.stringify(empty);
+}
+
 /** Put values into the form; a key that is not given stays as it is. */
 export function fill(box, given) {
   for (const part of parts(box)) {

@@ -2,7 +2,7 @@
 // until they are changed; a changed one is for that answer alone, unless it is saved to the tank.
 
 import { borrow } from "../borrowed.js";
-import { collect, fill, openFilled } from "../form.js";
+import { collect, fill, isBlank, openFilled } from "../form.js";
 import { chosenLast } from "./again.js";
 import { called, shelf, table, tankHere } from "./shelf-start.js";
 import { filled, filledAtOnce } from "./fill.js";
@@ -35,10 +35,6 @@ export async function fillFromTank(here) {
 async function figuresOf(here, tank) {
   const store = await shelf();
   return filled(here.name, tank, await store.entries({ tank: tank.id }), await chosenLast(store, tank, here.name));
-}
-
-function isBlank(here) {
-  return text(collect(here.form)) === text(here.empty);
 }
 
 /** As if the keeper had changed the form: it is remembered and answered. */

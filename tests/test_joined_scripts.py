@@ -11,7 +11,7 @@ from scripts.setup.node import node_environment
 from scripts.setup.paths import DOCS
 from scripts.setup.say import Missing
 from scripts.site import joined_scripts
-from scripts.site.joined_scripts import GRAPH, Graph, graph_of, joined
+from scripts.site.joined_scripts import GRAPH, Graph, graph_of, joined, put_scripts
 
 MOST_FILES = 6  # of ours that any page loads at its start; a browser fetches six side by side
 PRELOADED = re.compile(r'<link rel="modulepreload" href="([^"]*)">')
@@ -120,6 +120,19 @@ def test_a_broken_script_is_said_and_nothing_is_kept(tmp_path, monkeypatch):
     with pytest.raises(Missing, match=r"could not be joined[\s\S]*page\.js"):
         joined(folder)
     assert not list(joined_scripts.MADE.iterdir())
+
+
+def test_scripts_that_cannot_be_joined_leave_those_that_are_there(tmp_path, monkeypatch):
+    def refused():
+        raise Missing("the scripts could not be joined")
+
+    monkeypatch.setattr(joined_scripts, "joined", refused)
+    script = tmp_path / "assets" / "page.js"
+    script.parent.mkdir()
+    script.write_text("shown", encoding="utf-8")
+    with pytest.raises(Missing):
+        put_scripts(tmp_path)
+    assert script.read_text(encoding="utf-8") == "shown"
 
 
 def test_a_file_brings_what_it_loads_once():

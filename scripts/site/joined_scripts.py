@@ -45,11 +45,14 @@ class Graph(NamedTuple):
 
 
 def put_scripts(site: Path) -> Graph:
-    """Put the joined scripts in place of ours as they are written. Raises ``Missing``."""
+    """Put the joined scripts in place of those that are there.
+
+    Raises ``Missing``, and those that are there stay, where the bundler refuses one.
+    """
+    made = joined()
     assets = site / "assets"
     for path in assets.rglob("*.js"):
         path.unlink()
-    made = joined()
     shutil.copytree(made, assets, dirs_exist_ok=True, ignore=shutil.ignore_patterns(GRAPH))
     return graph_of(made)
 

@@ -5,8 +5,6 @@ The bundler says which file loads which; ``page.js`` says which part is loaded f
 """
 
 import re
-from functools import cache
-from pathlib import Path
 
 from scripts.site.joined_scripts import SOURCES, Graph
 
@@ -31,13 +29,7 @@ def with_preloads(html: str, graph: Graph) -> str:
 
 def files_for(places: frozenset[str], graph: Graph) -> list[str]:
     """The served files of a page with these places, without the entry."""
-    text = entry_text(SOURCES / ENTRY)
+    text = (SOURCES / ENTRY).read_text(encoding="utf-8")
     parts = [module for place, module in PART.findall(text) if place in places]
     entry = graph.modules[ENTRY]
     return [name for name in graph.closure([*parts, *ON_EVERY_PAGE.findall(text)]) if name != entry]
-
-
-@cache
-def entry_text(path: Path) -> str:
-    """What ``page.js`` says, read once."""
-    return path.read_text(encoding="utf-8")

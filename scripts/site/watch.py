@@ -128,7 +128,7 @@ class Watcher:
     def join_scripts(self) -> None:
         """Join the scripts anew; where one is half written, say so, and leave those that are shown."""
         try:
-            put_scripts(SITE)
+            self.renderer.graph = put_scripts(SITE)
         except Missing as wrong:
             self.complain(str(wrong))
 

@@ -82,6 +82,7 @@ class Renderer:
     """Fills the theme with pages. Templates of the theme are read again when they change."""
 
     def __init__(self) -> None:
+        self.graph = graph_of(joined())  # of the scripts as they are served
         self.settings = yaml.load(
             (ROOT / "mkdocs.yml").read_text(encoding="utf-8"), yaml.SafeLoader
         )
@@ -117,7 +118,7 @@ class Renderer:
             page=page,
             config=SimpleNamespace(**NOTHING_EXTRA, mdx_configs=self.extensions, **self.settings),
         )
-        return with_preloads(filled, graph_of(joined()))
+        return with_preloads(filled, self.graph)
 
 
 def contents(tokens: list[dict[str, Any]]) -> list[SimpleNamespace]:

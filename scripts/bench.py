@@ -34,7 +34,7 @@ except BadRecords as bad:
     stop(f"the records do not hold\n{bad}")
 
 from scripts.benches.browser import browser
-from scripts.benches.builds import builds, weights
+from scripts.benches.builds import builds
 from scripts.benches.calculator_times import every_calculator
 from scripts.benches.claim_counts import claims
 from scripts.benches.first_answer import first_answer
@@ -46,6 +46,7 @@ from scripts.benches.shelf_pages import shelf_pages
 from scripts.benches.shelf_store import shelf_store
 from scripts.benches.shelf_sums import shelf
 from scripts.benches.structure_report import structure
+from scripts.benches.weights import weights
 
 PARTS = {
     "builds": builds,

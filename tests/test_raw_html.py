@@ -56,7 +56,7 @@ def page_of(body, library):
         title="T", description="D", order=1, first=["Look."], body=body, body_line=BODY_LINE
     )
     text = guide_page("raw", library._replace(guides={"raw": guide}))
-    return Renderer().html("guides/raw.md", text, ("guides/raw.md", "guides/index.md"))
+    return Renderer().html("guides/raw.md", text)
 
 
 @pytest.mark.parametrize("case", CORPUS, ids=lambda case: case["body"][:40])

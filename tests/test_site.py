@@ -13,8 +13,9 @@ from calculators.core.paint.answered_rows import answered_rows
 from calculators.core.run import run
 from scripts.pages.write import SOURCE
 from scripts.setup.paths import ROOT
+from scripts.site.addresses import address_of
 from scripts.site.offline import is_stored
-from scripts.site.watch_page import Renderer, address_of
+from scripts.site.watch_page import Renderer
 from tests.effort import long_run
 
 # Python runs in a worker, so that no page needs wasm-unsafe-eval; scripts/site/server.py has the worker's.
@@ -219,7 +220,7 @@ def test_the_tree_of_pages_builds_with_the_plain_markdown_library(site):
     pages = sorted(name for name in files if name.endswith(".md"))
     assert len(pages) > 250
     for name in pages:
-        html = renderer.html(name, (SOURCE / name).read_text(encoding="utf-8"), files)
+        html = renderer.html(name, (SOURCE / name).read_text(encoding="utf-8"))
         built = site / address_of(name) / "index.html"
         assert html == built.read_text(encoding="utf-8"), name
         assert html.count("<h1") == 1, name

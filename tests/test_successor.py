@@ -10,10 +10,10 @@ import pytest
 
 from scripts.pages.write import SOURCE
 from scripts.setup.say import Missing
+from scripts.site.addresses import address_of
 from scripts.site.joined_scripts import graph_of, joined
 from scripts.site.preload import with_preloads
 from scripts.site.successor import build_with_successor, for_successor, make_successor
-from scripts.site.watch_page import address_of
 from tests.effort import long_run
 from tests.test_site import POLICY, Page
 

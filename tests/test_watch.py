@@ -8,9 +8,9 @@ import pytest
 from scripts.records.lines import RecordFault
 from scripts.records.load import BadRecords
 from scripts.site import watch
+from scripts.site.addresses import address_of, relative
 from scripts.site.offline import WORKER
 from scripts.site.watch import Watcher
-from scripts.site.watch_page import address_of, relative
 from scripts.site.watch_server import SCRIPT_ADDRESS, News, make_watch_server
 from tests.effort import long_run, share_of
 

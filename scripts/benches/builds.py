@@ -1,61 +1,114 @@
-"""Build time and peak memory by number of records, and what a page weighs."""
+"""How long a build takes by number of records, beside a bare loop over the same pages, and its memory."""
 
-import gzip
-import re
-import resource
+import os
 import shutil
 import subprocess
 import sys
 import tempfile
 import time
+from collections.abc import Iterator
+from contextlib import contextmanager
 from pathlib import Path
+from typing import NamedTuple
 
-from scripts.setup.paths import BUILD, ROOT, SITE
+from scripts.benches.tree_memory import PeakMemory
+from scripts.setup.paths import BUILD, ROOT, SPECIES
 
 COUNTS = (60, 250, 1_000)
 BENCH_SITE = BUILD / "bench-site"
-KIB = 1024
-LOADED = re.compile(r'<(?:link rel="(?:stylesheet|modulepreload)" href|script[^>]* src)="([^"]+)"')
+CHANGED = "lemna-minor"  # the record that is changed in one word
+BUILD_ONCE = """
+import sys
+from pathlib import Path
+from scripts.setup import kept
+site, species, tables, kept.FOLDER = map(Path, sys.argv[1:])
+from scripts.site.build import build
+build(site, species, tables)
+"""
+BARE_LOOP = """
+import time
+from scripts.pages.write import SOURCE
+from scripts.setup import kept
+kept.kept = lambda kind, ingredients, make: make()
+from scripts.site import page_content
+page_content.kept = kept.kept
+from scripts.site.watch_page import Renderer
+renderer, start = Renderer(), time.perf_counter()
+for path in sorted(SOURCE.rglob("*.md")):
+    renderer.html(path.relative_to(SOURCE).as_posix(), path.read_text(encoding="utf-8"))
+print(time.perf_counter() - start)
+"""
+
+
+class TimedBuild(NamedTuple):
+    """One build: seconds, and the peak of the memory of all its processes together, MB."""
+
+    seconds: float
+    memory_mb: float
 
 
 def builds() -> None:
-    """A table of seconds and megabytes for 60, 250 and 1,000 records."""
-    print("| plant records | build, s | s a record | peak memory, MB | site, MB |")
-    print("|---|---|---|---|---|")
-    build_of(60)  # the first run compiles and caches what later runs find
-    for count in COUNTS:
-        seconds, megabytes = build_of(count)
-        size = sum(path.stat().st_size for path in BENCH_SITE.rglob("*") if path.is_file())
-        print(
-            f"| {count} | {seconds:.1f} | {seconds / count:.4f} | {megabytes:.0f} | {size / 1e6:.1f} |",
-            flush=True,
-        )
+    """A table of seconds and megabytes for 60, 250 and 1,000 records, and for ours."""
+    print(
+        "The bare loop reads each page of the same site with Markdown and fills the theme, in one process\n"
+        "that keeps nothing. First: nothing is kept from an earlier build. Once more: nothing has changed.\n"
+    )
+    print(
+        "| plant records | bare loop, s | first, s | times the loop | once more, s | one record changed, s "
+        "| memory of all processes, MB | site, MB |"
+    )
+    print("|---|---|---|---|---|---|---|---|")
+    ours = len(list((SPECIES / "plants").glob("*.yml")))
+    build_row(ours, shown=False)  # the first compiles what all later ones find
+    for count in sorted({*COUNTS, ours}):
+        build_row(count)
     shutil.rmtree(BENCH_SITE, ignore_errors=True)
 
 
-def build_of(count: int) -> tuple[float, float]:
-    """Build a site of so many plants in a process of its own; seconds, and its peak memory in MB.
+def build_row(count: int, *, shown: bool = True) -> None:
+    """Build a site of so many plants three times; a line of the table."""
+    with records(count) as folder:
+        first = build_in(folder)
+        if not shown:
+            return
+        bare = float(in_a_process(BARE_LOOP).splitlines()[-1])
+        again = build_in(folder)
+        change(folder / "species" / "plants" / f"{CHANGED}.yml")
+        changed = build_in(folder)
+        size = sum(path.stat().st_size for path in BENCH_SITE.rglob("*") if path.is_file())
+        peak = max(run.memory_mb for run in (first, again, changed))
+        print(
+            f"| {count} | {bare:.1f} | {first.seconds:.1f} | {first.seconds / bare:.2f} "
+            f"| {again.seconds:.1f} | {changed.seconds:.1f} | {peak:.0f} | {size / 1e6:.1f} |",
+            flush=True,
+        )
 
-    Raises ``RuntimeError`` where it fails.
-    """
+
+def build_in(folder: Path) -> TimedBuild:
+    """Build the records of a folder. Raises ``RuntimeError`` where that fails."""
+    start = time.perf_counter()
+    with PeakMemory() as memory:
+        in_a_process(BUILD_ONCE, BENCH_SITE, folder / "species", folder / "tables", folder / "kept")
+    return TimedBuild(time.perf_counter() - start, memory.peak_mb)
+
+
+def in_a_process(code: str, *words: Path) -> str:
+    """Run a piece of Python in a process of its own; what it prints. Raises ``RuntimeError``."""
+    command = [sys.executable, "-c", code, *map(str, words)]
+    done = subprocess.run(command, cwd=ROOT, capture_output=True, text=True, env=os.environ)
+    if done.returncode:
+        raise RuntimeError(f"a build failed: {done.stderr.strip()}")
+    return done.stdout
+
+
+@contextmanager
+def records(count: int) -> Iterator[Path]:
+    """A folder with so many plant records, and all others of ours, for as long as it is needed."""
     with tempfile.TemporaryDirectory() as folder:
         species = Path(folder) / "species"
-        shutil.copytree(ROOT / "species", species)
+        shutil.copytree(SPECIES, species)
         multiply(species / "plants", count)
-        code = (
-            "import sys; from pathlib import Path; from scripts.site.build import build; "
-            "build(*map(Path, sys.argv[1:]))"
-        )
-        start = time.perf_counter()
-        process = subprocess.Popen(
-            [sys.executable, "-c", code, str(BENCH_SITE), str(species), f"{folder}/tables"],
-            cwd=ROOT,
-            stdout=subprocess.DEVNULL,
-        )
-        if process.wait():
-            raise RuntimeError("the build failed; run it by itself to see why")
-        seconds = time.perf_counter() - start
-    return seconds, resource.getrusage(resource.RUSAGE_CHILDREN).ru_maxrss / KIB
+        yield Path(folder)
 
 
 def multiply(plants: Path, count: int) -> None:
@@ -68,44 +121,7 @@ def multiply(plants: Path, count: int) -> None:
         target.write_text(f"{first} copy {number}\n{rest}", encoding="utf-8")
 
 
-def weights() -> None:
-    """What each kind of page loads, as stored and compressed."""
-    from scripts.site.build import build
-
-    build(SITE)
-    print("| what | KB | KB gzipped |")
-    print("|---|---|---|")
-    plant = SITE / "plants" / "limnophila-sessiliflora" / "index.html"
-    row("style and script of a plant's page", loaded_at_once(plant))
-    row("a plant's page", [plant])
-    row("a problem's page", [SITE / "problems" / "new-soil-ammonia" / "index.html"])
-    row("a calculator's page", [SITE / "calculators" / "free-ammonia" / "index.html"])
-    row("the index of plants", [SITE / "plants" / "index.html"])
-    row(
-        "search: index and engine",
-        [SITE / "assets" / "search.json", SITE / "assets" / "finding.js"],
-    )
-    row("Python for the browser", list((SITE / "runtime").iterdir()))
-    stock = BUILD / "npm" / "node_modules" / "pyodide"
-    names = (
-        "pyodide.mjs",
-        "pyodide.asm.js",
-        "pyodide.asm.wasm",
-        "python_stdlib.zip",
-        "pyodide-lock.json",
-    )
-    row("the same, as it comes", [stock / name for name in names])
-    row("the whole book", [path for path in SITE.rglob("*") if path.is_file()])
-
-
-def loaded_at_once(page: Path) -> list[Path]:
-    """The style sheets, scripts and modules that a page names in its head."""
-    head = page.read_text(encoding="utf-8").split("</head>", 1)[0]
-    return [(page.parent / name).resolve() for name in LOADED.findall(head)]
-
-
-def row(name: str, files: list[Path]) -> None:
-    """One line of the table."""
-    data = [path.read_bytes() for path in files]
-    packed = sum(len(gzip.compress(content, 9)) for content in data)
-    print(f"| {name} | {sum(map(len, data)) / 1000:.1f} | {packed / 1000:.1f} |")
+def change(record: Path) -> None:
+    """Change the verdict of a record by one word, so that its page and all that quotes it change."""
+    text = record.read_text(encoding="utf-8")
+    record.write_text(text.replace("\nverdict: ", "\nverdict: Changed. ", 1), encoding="utf-8")

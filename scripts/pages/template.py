@@ -7,20 +7,24 @@ from pathlib import Path
 from typing import Any
 from urllib.parse import urlencode
 
-from jinja2 import Environment, FileSystemLoader, StrictUndefined
+from jinja2 import Environment, FileSystemBytecodeCache, FileSystemLoader, StrictUndefined
 from markupsafe import Markup
 
 from calculators.core.wording import upper
 from scripts.pages.escape import escape
+from scripts.setup.paths import BUILD
 
 FOLDER = Path(__file__).resolve().parents[1] / "templates"
+COMPILED = BUILD / "templates"
 
 
 @cache
 def environment() -> Environment:
     """The one environment of all page templates."""
+    COMPILED.mkdir(parents=True, exist_ok=True)
     made = Environment(
         loader=FileSystemLoader(FOLDER),
+        bytecode_cache=FileSystemBytecodeCache(str(COMPILED)),
         autoescape=True,
         finalize=escape,
         undefined=StrictUndefined,

@@ -14,8 +14,12 @@ Term = Mapping[
 
 def terms_used(record: BaseModel, terms: Mapping[str, Term]) -> list[Term]:
     """The terms that the record's sentences use, by label; a term in no sentence is left out."""
-    text = " ".join(sentences(record.model_dump()))
-    found = [term for term in terms.values() if pattern(*forms(term)).search(text)]
+    text = " ".join(sentences(record.model_dump())).lower()
+    found = [
+        term
+        for term in terms.values()
+        if any(word.lower() in text for word in forms(term)) and pattern(*forms(term)).search(text)
+    ]
     return sorted(found, key=lambda term: term["label"].lower())
 
 

@@ -1,6 +1,7 @@
 """Which law lists name a plant."""
 
 import re
+from collections import defaultdict
 from collections.abc import Iterable, Iterator, Mapping
 from functools import cache
 from typing import NamedTuple
@@ -32,34 +33,59 @@ class ListedLookAlike(NamedTuple):
     listed: list[Listing]
 
 
+class ListedPlace(NamedTuple):
+    """An entry and where it stands: ``order`` counts through all lists."""
+
+    order: int
+    slug: str
+    rule: Rule
+    entry: ListedName
+
+
+class LawLists:
+    """The law lists by the names on them: a plant is looked up, and not sought through every list."""
+
+    def __init__(self, rules: Mapping[str, Rule]) -> None:
+        self.rules = rules
+        self.by_name: defaultdict[str, list[ListedPlace]] = defaultdict(list)
+        entries = ((slug, rule, entry) for slug, rule in rules.items() for entry in rule.entries)
+        for order, (slug, rule, entry) in enumerate(entries):
+            for name in {species(name) for name in (entry.name, *entry.also)}:
+                self.by_name[name].append(ListedPlace(order, slug, rule, entry))
+
+    def naming(self, accepted: str, old: Iterable[str]) -> list[Listing]:
+        """The entries that name a plant, in the order of the lists. A genus is matched by the accepted name
+        alone: an old name may have stood in a genus that the law does not mean."""
+        found: dict[int, Listing] = {}
+        for name in (species(accepted), genus(accepted)):
+            for order, slug, rule, entry in self.by_name.get(name, ()):
+                found.setdefault(order, Listing(slug, rule, entry))
+        for name in sorted(old, key=is_doubtful):
+            for order, slug, rule, entry in self.by_name.get(species(name), ()):
+                through = name.split(" (")[0]
+                found.setdefault(order, Listing(slug, rule, entry, through, is_doubtful(name)))
+        return [found[order] for order in sorted(found)]
+
+
+LATEST: dict[int, LawLists] = {}  # one, by the identity of its rules, which it keeps alive
+
+
+def lists_of(rules: Mapping[str, Rule]) -> LawLists:
+    """The lists of these rules by name; made once as long as the same rules are asked for."""
+    if id(rules) not in LATEST:
+        LATEST.clear()
+        LATEST[id(rules)] = LawLists(rules)
+    return LATEST[id(rules)]
+
+
 def listings(plant: Plant, rules: Mapping[str, Rule]) -> list[Listing]:
     """The lists on which a plant stands, under its accepted or an old name."""
-    return listings_of((plant.name, *plant.old_names), rules)
+    return lists_of(rules).naming(plant.name, plant.old_names)
 
 
-def listings_of(names: Iterable[str], rules: Mapping[str, Rule]) -> list[Listing]:
-    """The lists on which any of the names stands. The first is the one in use, the others are old."""
-    accepted, *old = names
-    listed = (
-        listing(accepted, old, slug, rule, entry)
-        for slug, rule in rules.items()
-        for entry in rule.entries
-    )
-    return [match for match in listed if match is not None]
-
-
-def listing(
-    accepted: str, old: list[str], slug: str, rule: Rule, entry: ListedName
-) -> Listing | None:
-    """How an entry names a plant, or nothing. A genus is matched by the accepted name alone:
-    an old name may have stood in a genus that the law does not mean."""
-    listed = {species(name) for name in (entry.name, *entry.also)}
-    if species(accepted) in listed or genus(accepted) in listed:
-        return Listing(slug, rule, entry)
-    matching = [name for name in old if species(name) in listed]
-    for name in sorted(matching, key=is_doubtful):
-        return Listing(slug, rule, entry, name.split(" (")[0], is_doubtful(name))
-    return None
+def listings_of(name: str, rules: Mapping[str, Rule]) -> list[Listing]:
+    """The lists on which a name stands that is in use."""
+    return lists_of(rules).naming(name, ())
 
 
 def listed_look_alikes(plant: Plant, rules: Mapping[str, Rule]) -> list[ListedLookAlike]:
@@ -83,7 +109,7 @@ def mentioned(text: str, rules: Mapping[str, Rule]) -> Iterator[Listing]:
     for slug, rule in rules.items():
         for entry in rule.entries:
             names = {species(name) for name in (entry.name, *entry.also)}
-            if any(re.search(rf"\b{re.escape(name)}\b", words) for name in names):
+            if any(name in words and re.search(rf"\b{re.escape(name)}\b", words) for name in names):
                 yield Listing(slug, rule, entry)
 
 

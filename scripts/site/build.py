@@ -11,9 +11,9 @@ from scripts.records.checks.all import record_faults
 from scripts.records.load import BadRecords, Library, read_records
 from scripts.records.schema import write_schemas
 from scripts.setup import paths
+from scripts.setup.kept import throw_away_unused
 from scripts.setup.say import Missing, say, step
-from scripts.site.joined_scripts import Graph, put_scripts
-from scripts.site.preload import with_preloads
+from scripts.site.joined_scripts import put_scripts
 from scripts.tables.make import TablesInUse, write_tables
 
 
@@ -35,18 +35,12 @@ def build(
     say_old_laws(library)
     write_source(library)
     with step("building the site"):
-        from scripts.site.offline import write_offline_list
-        from scripts.site.one_sheet import join_sheets
-        from scripts.site.theme import settled_theme
-
         fresh = site.with_name(f"{site.name}-fresh")
         shutil.rmtree(fresh, ignore_errors=True)
-        run_builder(fresh)
-        join_sheets(fresh, settled_theme(fresh))
-        add_preloads(fresh, put_scripts(fresh))
-        write_offline_list(fresh)
+        write_site(fresh)
         shutil.rmtree(site, ignore_errors=True)
         fresh.rename(site)
+    throw_away_unused()
 
 
 def say_old_laws(library: Library) -> None:
@@ -94,21 +88,36 @@ def write_source(library: Library) -> None:
         write_fonts(SOURCE / "assets" / "fonts")
 
 
-def run_builder(target: Path) -> None:
+def write_site(site: Path) -> None:
+    """Make the site from its source. Raises ``BuildFailed`` or ``Missing``."""
+    from scripts.pages.write import SOURCE
+    from scripts.site.offline import write_offline_list
+    from scripts.site.one_sheet import join_sheets
+    from scripts.site.page_links import broken_links
+    from scripts.site.ready_pages import BUILDERS_SETTINGS, put_contents, write_headings
+    from scripts.site.theme import settled_theme
+
+    pages = write_headings(SOURCE)
+    files = {path.relative_to(SOURCE).as_posix() for path in SOURCE.rglob("*") if path.is_file()}
+    if broken := list(broken_links(pages, files)):
+        raise BuildFailed("\n".join(broken))
+    run_builder(BUILDERS_SETTINGS, site)
+    shutil.copytree(SOURCE, site, ignore=shutil.ignore_patterns("*.md"), dirs_exist_ok=True)
+    put_contents(SOURCE, site, put_scripts(site))
+    join_sheets(site, settled_theme(site))
+    write_offline_list(site)
+
+
+def run_builder(settings: Path, target: Path) -> None:
     """The one place that knows which site builder there is.
 
     Raises ``BuildFailed`` with its output.
     """
-    command = [sys.executable, "-m", "mkdocs", "build", "--strict", "--quiet", "-d", str(target)]
+    options = ("--strict", "--quiet", "-f", str(settings), "-d", str(target.resolve()))
+    command = [sys.executable, "-m", "mkdocs", "build", *options]
     done = subprocess.run(command, cwd=paths.ROOT, capture_output=True, text=True)
     if done.returncode:
         raise BuildFailed(f"{done.stdout}{done.stderr}".strip())
-
-
-def add_preloads(site: Path, graph: Graph) -> None:
-    """Write into every page which scripts it loads."""
-    for path in site.rglob("*.html"):
-        path.write_text(with_preloads(path.read_text(encoding="utf-8"), graph), encoding="utf-8")
 
 
 __all__ = ["BadRecords", "BuildFailed", "Missing", "TablesInUse", "build"]

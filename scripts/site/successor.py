@@ -15,7 +15,7 @@ from urllib.parse import urlsplit
 
 from scripts.setup.environment import make
 from scripts.setup.paths import BUILD, ROOT, python_of
-from scripts.site.watch_page import address_of, relative
+from scripts.site.addresses import address_of, relative
 
 ENVIRONMENT = BUILD / "successor-environment"
 SETTINGS = "mkdocs.yml"

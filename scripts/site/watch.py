@@ -22,10 +22,11 @@ from scripts.pages.write import SOURCE, prose
 from scripts.records.load import BadRecords, Library, load
 from scripts.setup.paths import BUILD, DOCS, ROOT, SPECIES
 from scripts.setup.say import Missing, say
+from scripts.site.addresses import address_of
 from scripts.site.build import build
 from scripts.site.joined_scripts import SOURCES, put_scripts
 from scripts.site.one_sheet import renew_sheet
-from scripts.site.watch_page import Renderer, address_of
+from scripts.site.watch_page import Renderer
 from scripts.site.watch_server import News, make_watch_server
 
 TEMPLATES = ROOT / "scripts" / "templates"
@@ -67,7 +68,6 @@ class Watcher:
             for path in SOURCE.rglob("*")
             if path.suffix in (".md", ".json", ".svg")
         }
-        self.files = {p.relative_to(SOURCE).as_posix() for p in SOURCE.rglob("*") if p.is_file()}
         self.seen = stamps()
         self.pending: dict[str, Callable[[], str]] = {}
         self.theme_changed = False
@@ -170,14 +170,11 @@ class Watcher:
 
     def write(self, name: str, text: str) -> None:
         """Write one file of the site."""
-        self.files.add(name)
         page = name.endswith(".md")
         address = address_of(name) if page else name
         target = SITE / (f"{address}index.html" if page else name)
         target.parent.mkdir(parents=True, exist_ok=True)
-        target.write_text(
-            self.renderer.html(name, text, self.files) if page else text, encoding="utf-8"
-        )
+        target.write_text(self.renderer.html(name, text) if page else text, encoding="utf-8")
         self.texts[name] = text
         say(f"  {address or 'the home page'}")
         self.news.tell(pages=[address])

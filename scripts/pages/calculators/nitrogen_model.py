@@ -7,6 +7,7 @@ from markupsafe import Markup
 
 from calculators.core.numbers import show_number
 from calculators.science.nitrogen import model, ode, simulate
+from scripts.pages.calculators.kept_predictions import held_against_all
 from scripts.pages.calculators.nitrogen_equations import (
     CONSTANTS,
     Equation,
@@ -17,7 +18,6 @@ from scripts.pages.calculators.nitrogen_limits import LEFT_OUT, SURPRISES
 from scripts.pages.cite import Citations
 from scripts.pages.escape import escape
 from scripts.pages.template import render
-from scripts.records.experiments import experiments, held_against
 from scripts.records.load import Library
 
 FORECAST = "nitrogen-forecast"
@@ -39,7 +39,7 @@ def model_page(library: Library) -> str:
         constants={name: constants_of(module) for name, module in CONSTANTS.items()},
         method=paragraphs(ode.__doc__),
         tolerance=show_number(100 * simulate.RELATIVE),
-        experiments=[(one, held_against(FORECAST, one)) for one in experiments(FORECAST)],
+        experiments=held_against_all(FORECAST),
         left_out=LEFT_OUT,
         surprises=SURPRISES,
         formulas=formulas,

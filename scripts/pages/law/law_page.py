@@ -12,8 +12,9 @@ def rule_page(slug: str, library: Library) -> str:
     """One list as Markdown, its names linked to the plants that have a record."""
     rule = library.rules[slug]
     plants: dict[str, list[str]] = {entry.name: [] for entry in rule.entries}
+    only_this = {slug: rule}
     for plant_slug, plant in library.plants.items():
-        for listing in listings(plant, {slug: rule}):
+        for listing in listings(plant, only_this):
             plants[listing.entry.name].append(plant_slug)
     return render(
         "rule.md.j2",

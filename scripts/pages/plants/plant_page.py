@@ -8,13 +8,13 @@ from markupsafe import Markup
 from calculators.core import quantities as q
 from calculators.core.numbers import show_plain
 from calculators.core.quantities import INCH_CM
-from scripts.drawings.above import above
-from scripts.drawings.closeup import closeup, shown
-from scripts.drawings.draw import TANK_HEIGHT_CM, drawing
+from scripts.drawings.closeup import shown
+from scripts.drawings.draw import TANK_HEIGHT_CM
 from scripts.drawings.not_to_scale import remark
 from scripts.pages.animals.neighbours import neighbours
 from scripts.pages.cite import Citations
 from scripts.pages.plants.all_plants_table import light_class
+from scripts.pages.plants.drawn import close_up, from_above, in_tank
 from scripts.pages.plants.same_scale import with_view
 from scripts.pages.plants.trade_names import pages_of
 from scripts.pages.ranges import SCALES, Bar, bar, both_units
@@ -74,8 +74,8 @@ class Pictures(NamedTuple):
 
 def pictures(slug: str, plant: Plant) -> Pictures:
     """The drawings that the record's traits allow."""
-    tank = drawing(slug, plant)
-    others = (above(slug, plant), closeup(slug, plant))
+    tank = in_tank(slug, plant)
+    others = (from_above(slug, plant), close_up(slug, plant))
     return Pictures(
         with_view(tank) if tank is not None else None,
         *(Markup(svg) if svg is not None else None for svg in others),

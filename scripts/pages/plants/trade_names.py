@@ -4,8 +4,8 @@ from typing import NamedTuple
 
 from markupsafe import Markup
 
-from scripts.drawings.draw import drawing
 from scripts.pages.cite import Citations
+from scripts.pages.plants.drawn import in_tank
 from scripts.pages.plants.same_scale import cut
 from scripts.pages.plants.side_by_side import Cell, ComparedPlant, ComparisonRow, differ
 from scripts.pages.plants.side_rows import ROWS
@@ -54,13 +54,13 @@ def candidates(record: TradeName, library: Library) -> list[PossiblePlant]:
             described.append(PossiblePlant(candidate, plant.name, listings(plant, library.rules)))
         else:
             name = str(candidate.name)
-            described.append(PossiblePlant(candidate, name, listings_of([name], library.rules)))
+            described.append(PossiblePlant(candidate, name, listings_of(name, library.rules)))
     return described
 
 
 def picture(slug: str, library: Library) -> Markup | None:
     """The plant in the tank, cut to the tank's width so that all are to one scale."""
-    made = drawing(slug, library.plants[slug])
+    made = in_tank(slug, library.plants[slug])
     return None if made is None else cut(made)
 
 

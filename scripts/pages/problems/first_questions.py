@@ -3,11 +3,13 @@
 What stands in the page can be used before Python has loaded; from then on Python asks.
 """
 
+import json
 from collections.abc import Iterator
 from typing import NamedTuple
 
 from markupsafe import Markup
 
+from calculators.core.data import table_bytes
 from calculators.core.fields import InputField
 from calculators.core.run import find
 from calculators.diagnose.case_read import read_case
@@ -20,6 +22,7 @@ from calculators.diagnose.triage import complained_of
 from scripts.drawings.places import places_drawing
 from scripts.pages.calculators.form_fields import field_html
 from scripts.records.load import Library
+from scripts.setup.kept import kept
 
 AHEAD = 2  # questions written into the page behind each sign
 NEVER_SIGNS = (OF_PLANT, "readings.", "light_hours", "feed_g_week_100_l")
@@ -64,7 +67,16 @@ def places(library: Library) -> list[PlaceSigns]:
 
 
 def signs(where: str) -> tuple[SignToTap, ...]:
-    """The signs of a place; readings are fields of the page, the kind of plant its own field."""
+    """The signs of a place, those first that tell most; sought anew where the problems' table changed."""
+    ingredients = f"{where}\0{table_bytes('diagnosis').decode()}"
+    rows = json.loads(kept("first-questions", ingredients, lambda: json.dumps(signs_now(where))))
+    return tuple(
+        SignToTap(key, label, tuple(then), tuple(rivals)) for key, label, then, rivals in rows
+    )
+
+
+def signs_now(where: str) -> tuple[SignToTap, ...]:
+    """The same; readings are fields of the page, the kind of plant its own field."""
     case = read_case((), (), {})
     chances = complained_of(case, posterior(case, ()), where)
     keys = [key for key, finding in FINDINGS.items() if finding.where == where and is_sign(key)]

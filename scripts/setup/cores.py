@@ -1,0 +1,63 @@
+"""One piece of work for many jobs, spread over the machine's cores."""
+
+import gc
+import multiprocessing
+import os
+import threading
+from collections.abc import Callable, Iterable, Iterator, Sequence
+from concurrent.futures import ProcessPoolExecutor
+from typing import Any, TypeVar
+
+Job = TypeVar("Job")
+Result = TypeVar("Result")
+
+FORK = "fork"
+WORK: list[Callable[[Any], Any]] = []  # of this process, where it is one of those that share some
+
+
+def on_all_cores(work: Callable[[Job], Result], jobs: Sequence[Job]) -> Iterable[Result]:
+    """The results in the order of the jobs; whoever is free takes the next, so that long ones come first.
+
+    ``work`` and all that it holds come to the other processes by the fork, so that only jobs and results
+    are copied. Where a process cannot be forked, or has threads that a fork would cut off, this one does
+    it all. Raises what ``work`` raises, and ``BrokenProcessPool`` where a process is killed.
+    """
+    count = min(cores(), len(jobs))
+    if count < 2 or not can_fork():
+        return map(work, jobs)
+    return shared(work, jobs, count)
+
+
+def shared(work: Callable[[Job], Result], jobs: Sequence[Job], count: int) -> Iterator[Result]:
+    """The results, by so many processes."""
+    gc.freeze()  # nothing of it is gone through in the copies, which would make each memory page their own
+    forked = multiprocessing.get_context(FORK)
+    try:
+        with ProcessPoolExecutor(
+            count, forked, initializer=WORK.append, initargs=(work,)
+        ) as processes:
+            yield from processes.map(do, jobs)
+    finally:
+        gc.unfreeze()
+
+
+def do(job: Any) -> Any:
+    """One job, in a process that has the work."""
+    return WORK[-1](job)
+
+
+def cores() -> int:
+    """How many cores this process may use."""
+    if hasattr(os, "sched_getaffinity"):
+        return len(os.sched_getaffinity(0))
+    return os.cpu_count() or 1
+
+
+def can_fork() -> bool:
+    """Whether a copy of this process would run on as it does."""
+    return FORK in all_ways() and threading.active_count() == 1
+
+
+def all_ways() -> list[str]:
+    """How this machine can start a process of Python's."""
+    return multiprocessing.get_all_start_methods()

@@ -1,0 +1,63 @@
+"""Texts that take long to make, kept in ``build/kept/`` from one build to the next.
+
+A text is kept under all that it follows from: its ingredients, which the caller names, and our code, all of
+it, so that nobody has to say which part of it the text needs.
+"""
+
+import hashlib
+import os
+import sys
+import time
+from collections.abc import Callable
+from functools import cache
+from tempfile import NamedTemporaryFile
+
+from scripts.setup.paths import BUILD, ROOT
+
+FOLDER = BUILD / "kept"
+CODE = ("calculators", "scripts")
+CODE_FILES = (".py", ".j2")
+LONGEST_UNUSED_S = (
+    3 * 24 * 3600
+)  # seconds after which a text that no build asked for is thrown away
+
+
+def kept(kind: str, ingredients: str, make: Callable[[], str]) -> str:
+    """The text that follows from the ingredients; made only where no build has made it.
+
+    ``kind`` names what makes it, so that two makers with the same ingredients keep two texts.
+    """
+    path = FOLDER / kind / hashlib.sha256(f"{code()}\0{ingredients}".encode()).hexdigest()
+    try:
+        text = path.read_bytes().decode()
+        os.utime(path)
+    except OSError:
+        text = make()
+        path.parent.mkdir(parents=True, exist_ok=True)
+        with NamedTemporaryFile(dir=path.parent, suffix=".part", delete=False) as part:
+            part.write(text.encode())
+        os.replace(part.name, path)  # whole or not there, however many builds run
+    return text
+
+
+@cache
+def code() -> str:
+    """A hash of our code and of the Python that runs it."""
+    read = hashlib.sha256(sys.version.encode())
+    for room in CODE:
+        for path in sorted((ROOT / room).rglob("*")):
+            if path.suffix in CODE_FILES:
+                read.update(f"\0{path.relative_to(ROOT).as_posix()}\0".encode())
+                read.update(path.read_bytes())
+    return read.hexdigest()
+
+
+def throw_away_unused(now: float | None = None) -> None:
+    """Remove every text that no build has asked for of late; ``now`` in seconds, as ``time.time`` counts."""
+    oldest = (time.time() if now is None else now) - LONGEST_UNUSED_S
+    for path in FOLDER.glob("*/*"):
+        try:
+            if path.stat().st_mtime < oldest:
+                path.unlink()
+        except FileNotFoundError:
+            pass  # another build was first

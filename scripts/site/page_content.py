@@ -1,0 +1,154 @@
+"""One page of the source from Markdown to HTML, with the settings of the site (``mkdocs.yml``).
+
+A test holds what comes out to what the site builder makes of the same page, octet by octet.
+"""
+
+import json
+import posixpath
+import re
+from functools import cache
+from typing import Any, NamedTuple
+from urllib.parse import urlsplit, urlunsplit
+from xml.etree.ElementTree import Element
+
+import markdown
+import yaml
+from markdown.treeprocessors import Treeprocessor
+
+from scripts.setup.kept import kept
+from scripts.setup.paths import ROOT
+from scripts.site.addresses import address_of, relative
+
+SETTINGS = ROOT / "mkdocs.yml"
+BUILDERS_OWN: dict[str, dict[str, Any]] = {
+    "toc": {},
+    "tables": {},
+    "fenced_code": {},
+}  # extensions that it always loads
+NAMED_PLACE = re.compile(r'\b(?:id|name)="([^"]+)"')
+
+
+class Heading(NamedTuple):
+    """A heading: 1 to 6, the name of its place, its words as HTML without tags, and those below it."""
+
+    level: int
+    place: str
+    words: str
+    below: "list[Heading]"
+
+
+class PageLink(NamedTuple):
+    """A link in a page's prose: as it is written, the source's file that it leads to, and the place in it.
+
+    ``file`` is empty where the link counts from the root of the host, which nobody knows.
+    """
+
+    written: str
+    file: str
+    place: str
+
+
+class PageContent(NamedTuple):
+    """A page as HTML, without the frame around it."""
+
+    html: str
+    headings: list[Heading]
+    links: list[PageLink]
+
+    def places(self) -> frozenset[str]:
+        """The names of places that a link can lead to."""
+        return frozenset(NAMED_PLACE.findall(self.html))
+
+
+class Links(Treeprocessor):
+    """Turns links to files of the source into links to their addresses, and remembers them.
+
+    A link to a folder stays as it is written; the tests follow it.
+    """
+
+    def __init__(self, reader: markdown.Markdown, name: str) -> None:
+        super().__init__(reader)
+        self.name = name
+        self.found: list[PageLink] = []
+
+    def run(self, root: Element) -> None:
+        """Change the links of a page in place."""
+        for element in root.iter():
+            key = {"a": "href", "img": "src"}.get(element.tag)
+            link = element.get(key) if key else None
+            if key and link:
+                element.set(key, self.changed(link))
+
+    def changed(self, link: str) -> str:
+        """A link that leads to a file of the source, as an address; any other as it is."""
+        parts = urlsplit(link)
+        if parts.scheme or parts.netloc:
+            return link
+        if parts.path.startswith("/"):
+            self.found.append(PageLink(link, "", parts.fragment))
+            return link
+        if not parts.path:
+            self.found.append(PageLink(link, self.name, parts.fragment))
+            return link
+        file = posixpath.normpath(posixpath.join(posixpath.dirname(self.name), parts.path))
+        if not posixpath.splitext(parts.path)[1]:
+            return link
+        self.found.append(PageLink(link, file, parts.fragment))
+        target = address_of(file) if file.endswith(".md") else file
+        return urlunsplit(
+            ("", "", relative(target, address_of(self.name)), parts.query, parts.fragment)
+        )
+
+
+def front_and_body(text: str) -> tuple[str, str]:
+    """A page's front matter, as YAML, and what follows it."""
+    _, front, body = text.split("---\n", 2)
+    return front, body
+
+
+def page_content(name: str, text: str) -> PageContent:
+    """The page of the source file ``name`` whose text is ``text``; made only where no build has made it."""
+    ingredients = f"{settings_text()}\0{markdown.__version__}\0{name}\0{text}"
+    about, html = kept("pages", ingredients, lambda: converted(name, text)).split("\n", 1)
+    tokens, links = json.loads(about)
+    return PageContent(html, headings_of(tokens), [PageLink(*link) for link in links])
+
+
+def converted(name: str, text: str) -> str:
+    """What is kept of a page: one line of JSON with the reader's headings and the links, then the HTML."""
+    known = extensions()
+    reader = markdown.Markdown(extensions=list(known), extension_configs=known)
+    links = Links(reader, name)
+    reader.treeprocessors.register(links, "links", 0)
+    html = reader.convert(front_and_body(text)[1])
+    return f"{json.dumps([getattr(reader, 'toc_tokens', []), links.found])}\n{html}"
+
+
+def headings_of(tokens: list[dict[str, Any]]) -> list[Heading]:
+    """The headings as the reader gives them."""
+    return [
+        Heading(token["level"], token["id"], token["name"], headings_of(token["children"]))
+        for token in tokens
+    ]
+
+
+@cache
+def settings_text() -> str:
+    """The site's settings as they are written."""
+    return SETTINGS.read_text(encoding="utf-8")
+
+
+@cache
+def settings() -> dict[str, Any]:
+    """The site's settings."""
+    loaded: dict[str, Any] = yaml.load(settings_text(), yaml.SafeLoader)
+    return loaded
+
+
+@cache
+def extensions() -> dict[str, dict[str, Any]]:
+    """Markdown's extensions by name, with their settings."""
+    known = dict(BUILDERS_OWN)
+    for entry in settings()["markdown_extensions"]:
+        known |= entry if isinstance(entry, dict) else {entry: {}}
+    return known

@@ -1,0 +1,71 @@
+"""Work spread over the cores: every job once, in order, by more than one process where that can be."""
+
+import os
+import threading
+from functools import partial
+
+import pytest
+
+from scripts.setup import cores
+from scripts.setup.cores import on_all_cores
+
+HERE = os.getpid()
+
+
+def of_process(job):
+    return job, os.getpid()
+
+
+def refuse(limit, job):
+    if job > limit:
+        raise ValueError(f"{job} is over {limit}")
+    return job
+
+
+@pytest.fixture
+def two_cores(monkeypatch):
+    """As on a machine of two cores, from a process that a fork would not cut in two."""
+    monkeypatch.setattr(cores, "cores", lambda: 2)
+    monkeypatch.setattr(cores, "can_fork", lambda: cores.FORK in cores.all_ways())
+
+
+def test_every_job_is_done_once_and_in_order(two_cores):
+    if not cores.can_fork():
+        pytest.skip("this machine does not fork")
+    done = list(on_all_cores(of_process, range(50)))
+    assert [job for job, _ in done] == list(range(50))
+    assert HERE not in {process for _, process in done}
+
+
+def test_what_the_work_holds_is_not_copied_with_each_job(two_cores):
+    lock = threading.Lock()  # what cannot be copied into a message
+
+    def work(job):
+        with lock:
+            return job + 1
+
+    assert list(on_all_cores(work, [1, 2, 3])) == [2, 3, 4]
+
+
+def test_what_goes_wrong_is_raised_here(two_cores):
+    with pytest.raises(ValueError, match="4 is over 3"):
+        list(on_all_cores(partial(refuse, 3), [1, 2, 3, 4, 5]))
+
+
+def test_one_job_or_one_core_needs_no_other_process(two_cores, monkeypatch):
+    assert list(on_all_cores(of_process, ["only"])) == [("only", HERE)]
+    monkeypatch.setattr(cores, "cores", lambda: 1)
+    assert {process for _, process in on_all_cores(of_process, range(5))} == {HERE}
+
+
+def test_a_process_with_threads_is_not_forked(monkeypatch):
+    monkeypatch.setattr(cores, "cores", lambda: 2)
+    ended = threading.Event()
+    thread = threading.Thread(target=ended.wait)
+    thread.start()
+    try:
+        assert not cores.can_fork()
+        assert {process for _, process in on_all_cores(of_process, range(5))} == {HERE}
+    finally:
+        ended.set()
+        thread.join()

@@ -1,0 +1,75 @@
+"""Texts that are kept from one build to the next: made once, made anew where anything changed."""
+
+import os
+import time
+
+import pytest
+
+from scripts.setup import kept as room
+from scripts.setup.kept import LONGEST_UNUSED_S, kept, throw_away_unused
+
+
+@pytest.fixture
+def made(tmp_path, monkeypatch):
+    """A room of its own, and a maker that counts."""
+    monkeypatch.setattr(room, "FOLDER", tmp_path / "kept")
+    times = []
+
+    def make():
+        times.append("made")
+        return f"text {len(times)} with °dH\r\nand a line"
+
+    return make, times
+
+
+def test_a_text_is_made_once(made):
+    make, times = made
+    first = kept("kind", "ingredients", make)
+    assert kept("kind", "ingredients", make) == first
+    assert len(times) == 1
+
+
+def test_other_ingredients_another_kind_or_other_code_make_it_anew(made, monkeypatch):
+    make, times = made
+    texts = [kept("kind", "one", make), kept("kind", "two", make), kept("other", "one", make)]
+    monkeypatch.setattr(room, "code", lambda: "another version")
+    texts.append(kept("kind", "one", make))
+    assert len(set(texts)) == len(times) == 4
+
+
+def test_a_maker_that_stops_leaves_nothing(made):
+    make, _ = made
+
+    def stopped():
+        raise KeyboardInterrupt
+
+    with pytest.raises(KeyboardInterrupt):
+        kept("kind", "ingredients", stopped)
+    assert kept("kind", "ingredients", make).startswith("text 1")
+
+
+def test_only_what_no_build_asked_for_is_thrown_away(made):
+    make, times = made
+    kept("kind", "asked", make)
+    kept("kind", "forgotten", make)
+    long_ago = time.time() - LONGEST_UNUSED_S - 1
+    for path in room.FOLDER.glob("*/*"):
+        os.utime(path, (long_ago, long_ago))
+    kept("kind", "asked", make)
+    throw_away_unused()
+    assert len(list(room.FOLDER.glob("*/*"))) == 1
+    kept("kind", "asked", make)
+    assert len(times) == 2
+
+
+def test_the_code_is_every_file_that_a_text_can_follow_from(tmp_path, monkeypatch):
+    monkeypatch.setattr(room, "ROOT", tmp_path)
+    (tmp_path / "scripts" / "deep").mkdir(parents=True)
+    file = tmp_path / "scripts" / "deep" / "template.j2"
+    seen = set()
+    for text in ("one", "two"):
+        file.write_text(text)
+        seen.add(room.code.__wrapped__())
+    file.rename(file.with_name("renamed.j2"))
+    seen.add(room.code.__wrapped__())
+    assert len(seen) == 3

@@ -1,0 +1,98 @@
+"""The site builder gets headings alone; with the contents put in, its site is as if it had made them."""
+
+import shutil
+from types import SimpleNamespace
+
+import markdown
+import pytest
+
+from scripts.pages.write import SOURCE
+from scripts.setup import kept
+from scripts.setup.paths import ROOT
+from scripts.site import ready_pages
+from scripts.site.addresses import address_of
+from scripts.site.build import run_builder
+from scripts.site.joined_scripts import graph_of, joined
+from scripts.site.page_content import extensions, page_content
+from scripts.site.preload import with_preloads
+from scripts.site.ready_pages import BEGIN, END, heading_lines, put_one
+from tests.effort import long_run
+
+HEADINGS = """# *Ceratopteris* & <small>(L.) Brongn.</small> { #top }
+
+## 1. A sudden change: what now? { #a-1 }
+
+### Under_score_ `code` \\*not strong\\* [a link](two.md) { #b }
+
+## NO₃ #2 – 50 % > 10 < 20 ~ a | b { #c }
+
+## &lt;p&gt; and "quotes" and it’s { #d }
+"""
+PAGE = f"---\ntitle: T\n---\n{HEADINGS}\nText.\n"
+
+
+@pytest.fixture
+def nothing_kept(tmp_path, monkeypatch):
+    monkeypatch.setattr(kept, "FOLDER", tmp_path / "kept")
+
+
+def test_the_headings_alone_are_read_as_those_of_the_page(nothing_kept):
+    headings = page_content("one.md", PAGE).headings
+    assert [heading.place for heading in headings[0].below] == ["a-1", "c", "d"]
+    alone = page_content("one.md", f"---\ntitle: T\n---\n{heading_lines(headings)}").headings
+    assert alone == headings
+
+
+def test_a_page_is_read_again_only_where_it_or_the_settings_changed(nothing_kept, monkeypatch):
+    read = []
+    stock = markdown.Markdown
+
+    def counted(**given):
+        read.append("read")
+        return stock(**given)
+
+    monkeypatch.setattr(markdown, "Markdown", counted)
+    first = page_content("one.md", PAGE)
+    assert page_content("one.md", PAGE) == first
+    assert len(read) == 1
+    page_content("two.md", PAGE)  # links count from the page
+    page_content("one.md", f"{PAGE}\nMore.\n")
+    monkeypatch.setattr("scripts.site.page_content.settings_text", lambda: "other settings")
+    page_content("one.md", PAGE)
+    assert len(read) == 4
+
+
+def test_a_page_without_the_place_for_its_content_stops_the_build(nothing_kept, tmp_path):
+    source, site = tmp_path / "source", tmp_path / "site"
+    (site / "one").mkdir(parents=True)
+    source.mkdir()
+    (source / "one.md").write_text(PAGE, encoding="utf-8")
+    page = site / "one" / "index.html"
+    graph = SimpleNamespace(files={}, modules={}, packages={})
+    page.write_text(f"<main>{BEGIN}<h1>T</h1>", encoding="utf-8")
+    with pytest.raises(ValueError, match="one"):
+        put_one(source, site, graph, "one.md")
+    page.write_text(f"<main>{BEGIN}<h1>T</h1>{END}</main>", encoding="utf-8")
+    put_one(source, site, graph, "one.md")
+    assert "<p>Text.</p>" in page.read_text(encoding="utf-8")
+    assert BEGIN not in page.read_text(encoding="utf-8")
+
+
+@long_run()
+def test_the_builder_makes_the_same_of_the_whole_pages(site, tmp_path):
+    """Octet by octet, with the settings of the site and nothing of ours between."""
+    whole = tmp_path / "whole"
+    own = tmp_path / "project"
+    own.mkdir()
+    shutil.copy(ROOT / "mkdocs.yml", own)
+    shutil.copytree(ROOT / "docs" / "theme", own / "docs" / "theme")
+    shutil.copytree(SOURCE, own / "build" / "docs")
+    run_builder(own / "mkdocs.yml", whole)
+    graph = graph_of(joined())
+    names = ready_pages.page_names(SOURCE)
+    assert len(names) > 400
+    for name in names:
+        made = (whole / address_of(name) / "index.html").read_text(encoding="utf-8")
+        ours = (site / address_of(name) / "index.html").read_text(encoding="utf-8")
+        assert with_preloads(made, graph) == ours, name
+    assert "toc" in extensions()

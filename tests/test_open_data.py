@@ -35,7 +35,7 @@ TYPES = {
 
 @pytest.fixture(scope="module")
 def files():
-    return {name.removeprefix(FOLDER): text for name, text in open_data(own_records()).items()}
+    return {name.removeprefix(FOLDER): text for name, text in open_data(own_records())}
 
 
 @pytest.fixture(scope="module")

@@ -71,7 +71,7 @@ def test_settling_puts_the_sheet_into_a_layer_and_leaves_its_drawings_out(tmp_pa
     sheets = tmp_path / "assets" / "stylesheets"
     sheets.mkdir(parents=True)
     (sheets / "main.0a1b.min.css").write_text(SHEET, encoding="utf-8")
-    assert settled_theme(tmp_path) == "@layer theme{a{mask:none}b{color:red}}"
+    assert settled_theme(tmp_path, ()) == "@layer theme{a{mask:none}b{color:red}}"
     assert not sheets.exists()
 
 
@@ -124,4 +124,4 @@ def test_what_is_no_rule_is_told_with_its_place():
 
 def test_a_theme_with_another_sheet_stops_the_build(tmp_path):
     with pytest.raises(ThemeChanged, match="0 files, where one is expected"):
-        settled_theme(tmp_path)
+        settled_theme(tmp_path, ())

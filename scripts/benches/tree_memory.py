@@ -41,17 +41,14 @@ class PeakMemory:
     def look(self) -> None:
         """Look again and again until it is over."""
         while not self.ended.wait(LOOK_EVERY_S):
-            self.peak_mb = max(self.peak_mb, sum(map(share_mb, below(os.getpid()))))
+            self.peak_mb = max(self.peak_mb, sum(map(share_mb, below(str(os.getpid())))))
 
 
-def below(parent: int) -> Iterator[int]:
-    """The numbers, without a unit, of the processes that a process has started, and of theirs.
-
-    ``parent`` is the number of that process.
-    """
+def below(parent: str) -> Iterator[str]:
+    """The processes that a process has started, and theirs, each by its number."""
     try:
-        threads = [path / "children" for path in (PROCESSES / str(parent) / "task").iterdir()]
-        children = [int(word) for path in threads for word in path.read_text().split()]
+        threads = [path / "children" for path in (PROCESSES / parent / "task").iterdir()]
+        children = [word for path in threads for word in path.read_text().split()]
     except OSError:  # it has ended
         return
     for child in children:
@@ -59,10 +56,10 @@ def below(parent: int) -> Iterator[int]:
         yield from below(child)
 
 
-def share_mb(process: int) -> float:
+def share_mb(process: str) -> float:
     """The share of the memory that a process has by its number, MB; none of one that has ended."""
     try:
-        lines = (PROCESSES / str(process) / "smaps_rollup").read_text().splitlines()
+        lines = (PROCESSES / process / "smaps_rollup").read_text().splitlines()
     except OSError:
         return 0.0
     return sum(int(line.split()[1]) for line in lines if line.startswith(SHARE)) / 1024

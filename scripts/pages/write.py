@@ -1,12 +1,11 @@
 """Writes the site's source: a copy of docs/ with the generated pages beside it."""
 
 import shutil
-from collections import deque
 from collections.abc import Iterator
-from functools import partial
 from pathlib import Path
 
 from scripts.pages.generated import makers
+from scripts.pages.open_data.data_files import FOLDER as OPEN_DATA
 from scripts.pages.open_data.data_files import open_data
 from scripts.pages.search import entries, index
 from scripts.records.load import Library
@@ -16,7 +15,13 @@ from scripts.setup.paths import BUILD, DOCS
 
 SOURCE = BUILD / "docs"
 SEARCH = "assets/search.json"
-LONG_TO_MAKE = ("problems/index.md", "nitrogen-model.md", "assets/compare.json", "plants/growth.md")
+LONG_TO_MAKE = (
+    "assets/compare.json",
+    "plants/growth.md",
+    "problems/index.md",
+    "nitrogen-model.md",
+    OPEN_DATA,
+)
 NOT_FOUND_BY_SEARCH = ("index.md", "search.md")
 
 
@@ -28,17 +33,28 @@ def write(library: Library, target: Path = SOURCE) -> None:
     shutil.rmtree(target, ignore_errors=True)
     shutil.copytree(DOCS, target, ignore=shutil.ignore_patterns("theme", "pictures", "guides"))
     files = makers(library) | {SEARCH: lambda: index(entries(library, dict(prose())))}
-    for name, text in open_data(library).items():
-        files[name] = partial(str, text)
-    for name in files:
-        if (target / name).exists():
-            raise FileExistsError(f"docs/{name} stands where a generated file goes; rename it")
-        (target / name).parent.mkdir(parents=True, exist_ok=True)
 
-    def write_one(name: str) -> None:
-        (target / name).write_text(files[name](), encoding="utf-8")
+    def make(name: str) -> None:
+        if name == OPEN_DATA:
+            for path, text in open_data(library):
+                write_new(target / path, text)
+        else:
+            write_new(target / name, files[name]())
 
-    deque(on_all_cores(write_one, sorted(files, key=is_quick)), maxlen=0)
+    for _ in on_all_cores(make, sorted([OPEN_DATA, *files], key=is_quick)):
+        pass
+
+
+def write_new(path: Path, text: str) -> None:
+    """Write a file that is not there. Raises ``FileExistsError`` where it is."""
+    path.parent.mkdir(parents=True, exist_ok=True)
+    try:
+        with path.open("x", encoding="utf-8") as file:
+            file.write(text)
+    except FileExistsError:
+        raise FileExistsError(
+            f"{path.relative_to(path.parents[1])} is generated, and stands in docs/ too; rename it there"
+        ) from None
 
 
 def is_quick(name: str) -> bool:

@@ -103,8 +103,8 @@ def write_site(site: Path) -> None:
         raise BuildFailed("\n".join(broken))
     run_builder(BUILDERS_SETTINGS, site)
     shutil.copytree(SOURCE, site, ignore=shutil.ignore_patterns("*.md"), dirs_exist_ok=True)
-    put_contents(SOURCE, site, put_scripts(site))
-    join_sheets(site, settled_theme(site))
+    classes = put_contents(SOURCE, site, put_scripts(site))
+    join_sheets(site, settled_theme(site, classes))
     write_offline_list(site)
 
 

@@ -23,6 +23,7 @@ from scripts.site.page_content import (
 )
 from scripts.site.page_links import LinksOf, links_of
 from scripts.site.preload import with_preloads
+from scripts.site.theme import classes_in
 
 HEADINGS = BUILD / "headings"
 BUILDERS_SETTINGS = BUILD / "mkdocs.yml"
@@ -69,24 +70,37 @@ def plain(words: str) -> str:
     return SAYS_SOMETHING.sub(r"\\\1", words)
 
 
-def put_contents(source: Path, site: Path, graph: Graph) -> None:
-    """Put the content into every page of the built site, and in its head the scripts that it loads."""
-    for _ in on_all_cores(partial(put_one, source, site, graph), page_names(source)):
-        pass
+def put_contents(source: Path, site: Path, graph: Graph) -> set[str]:
+    """Put the content into every page of the built site, and in its head the scripts that it loads.
+
+    The classes that stand in the pages. Raises ``ValueError`` where a page has no place for its content.
+    """
+    classes: set[str] = set()
+    for used in on_all_cores(partial(put_one, source, site, graph), page_names(source)):
+        classes |= used
     for name in settings()["theme"]["static_templates"]:
-        html = (site / name).read_text(encoding="utf-8")
-        (site / name).write_text(with_preloads(html, graph), encoding="utf-8")
+        classes |= finish(site / name, (site / name).read_text(encoding="utf-8"), graph)
+    return classes
 
 
-def put_one(source: Path, site: Path, graph: Graph, name: str) -> None:
-    """Put the content of one page between its marks. Raises ``ValueError`` where they are not there."""
+def put_one(source: Path, site: Path, graph: Graph, name: str) -> set[str]:
+    """Put the content of one page between its marks; the classes that stand in it.
+
+    Raises ``ValueError`` where the marks are not there.
+    """
     path = site / address_of(name) / "index.html"
     before, begin, rest = path.read_text(encoding="utf-8").partition(BEGIN)
     _, end, after = rest.partition(END)
     if not begin or not end:
         raise ValueError(f"{name}: the site builder left no place for the content")
     content = page_content(name, (source / name).read_text(encoding="utf-8"))
-    path.write_text(with_preloads(before + content.html + after, graph), encoding="utf-8")
+    return finish(path, before + content.html + after, graph)
+
+
+def finish(path: Path, html: str, graph: Graph) -> set[str]:
+    """Write a page with the scripts that it loads named in its head; the classes that stand in it."""
+    path.write_text(with_preloads(html, graph), encoding="utf-8")
+    return classes_in(html)
 
 
 def page_names(source: Path) -> list[str]:

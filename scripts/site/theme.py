@@ -7,9 +7,11 @@ some page can use, a third of its weight. Nothing here imports the theme.
 
 import re
 import shutil
+from collections.abc import Collection
 from importlib.util import find_spec
 from pathlib import Path
 
+from scripts.setup.kept import kept
 from scripts.site.used_rules import used_rules
 
 SHEETS = "assets/stylesheets/main.*.css"
@@ -25,8 +27,10 @@ class ThemeChanged(Exception):
     """The theme has not the one style sheet that we know."""
 
 
-def settled_theme(site: Path) -> str:
+def settled_theme(site: Path, classes: Collection[str]) -> str:
     """The theme's layer in one line, after its files are taken away from the site.
+
+    ``classes`` are those that stand in the pages; our scripts add none of the theme's.
 
     Raises ``ThemeChanged``, or ``ValueError`` where the sheet is no CSS.
     """
@@ -35,16 +39,17 @@ def settled_theme(site: Path) -> str:
         raise ThemeChanged(f"{SHEETS}: {len(sheets)} files, where one is expected")
     text = sheets[0].read_text(encoding="utf-8").removeprefix('@charset "UTF-8";')
     rules = text.split("/*# sourceMappingURL", 1)[0].rstrip("\n")
-    rules = used_rules(DRAWN_INSIDE.sub("none", rules), classes_of(site))
+    rules = DRAWN_INSIDE.sub("none", rules)
+    ingredients = f"{rules}\0{' '.join(sorted(classes))}"
+    used = kept("theme", ingredients, lambda: used_rules(rules, classes))
     for folder in NOT_USED:
         shutil.rmtree(site / folder, ignore_errors=True)
-    return f"@layer theme{{{' '.join(rules.splitlines())}}}"
+    return f"@layer theme{{{' '.join(used.splitlines())}}}"
 
 
-def classes_of(site: Path) -> set[str]:
-    """All classes that stand in the pages. Our scripts add none of the theme's."""
-    texts = (path.read_text(encoding="utf-8") for path in site.rglob("*.html"))
-    return {name for text in texts for found in CLASSES.findall(text) for name in found.split()}
+def classes_in(html: str) -> set[str]:
+    """All classes that stand in a page."""
+    return {name for found in CLASSES.findall(html) for name in found.split()}
 
 
 def theme_templates() -> Path:

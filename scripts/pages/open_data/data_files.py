@@ -1,11 +1,18 @@
 """Every file of the open data, by its path below the site."""
 
+from collections.abc import Iterator
 from typing import Any
 
 from pydantic import TypeAdapter
 
 from scripts.pages.open_data.data_tables import TABLES
-from scripts.pages.open_data.package import csv_text, descriptor, json_text
+from scripts.pages.open_data.package import (
+    csv_text,
+    descriptor,
+    json_text,
+    records_resource,
+    table_resource,
+)
 from scripts.records.animal import Animal
 from scripts.records.load import Library
 from scripts.records.plant import Plant
@@ -28,19 +35,26 @@ WHOLE: dict[str, tuple[str, TypeAdapter[Any]]] = {
 LICENCES = {"licence-data.txt": "LICENSE-DATA", "licence-code.txt": "LICENSE"}
 
 
-def open_data(library: Library) -> dict[str, str]:
-    """``{path: text}`` of tables, whole records, schemas, licences and the package that describes them."""
-    rows = {name: table.rows(library) for name, table in TABLES.items()}
-    files = {f"{name}.csv": csv_text(rows[name]) for name in TABLES}
-    files |= {f"{name}.json": records_by_key(library, name) for name in WHOLE}
-    described = json_text(descriptor(files, rows))
-    files |= {
-        f"schema/{name}.schema.json": json_text(adapter.json_schema())
-        for name, (_, adapter) in WHOLE.items()
-    }
-    files |= {name: (ROOT / kept).read_text(encoding="utf-8") for name, kept in LICENCES.items()}
-    files["datapackage.json"] = described
-    return {f"{FOLDER}{path}": text for path, text in files.items()}
+def open_data(library: Library) -> Iterator[tuple[str, str]]:
+    """Path and text of tables, whole records, schemas, licences and the package that describes them.
+
+    One at a time: all together, with what they are made from, they are the most memory of a build.
+    """
+    resources = []
+    for name, table in TABLES.items():
+        rows = table.rows(library)
+        text = csv_text(rows)
+        resources.append(table_resource(name, text, rows))
+        yield f"{FOLDER}{name}.csv", text
+    for name in WHOLE:
+        text = records_by_key(library, name)
+        resources.append(records_resource(name, text))
+        yield f"{FOLDER}{name}.json", text
+    for name, (_, adapter) in WHOLE.items():
+        yield f"{FOLDER}schema/{name}.schema.json", json_text(adapter.json_schema())
+    for name, licence in LICENCES.items():
+        yield f"{FOLDER}{name}", (ROOT / licence).read_text(encoding="utf-8")
+    yield f"{FOLDER}datapackage.json", json_text(descriptor(resources))
 
 
 def records_by_key(library: Library, name: str) -> str:

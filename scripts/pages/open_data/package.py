@@ -25,8 +25,8 @@ def version() -> str:
     return str(project["version"])
 
 
-def descriptor(files: dict[str, str], rows: dict[str, list[Row]]) -> dict[str, Any]:
-    """The package: every file of ``files`` as a resource; ``rows`` are those of each table."""
+def descriptor(resources: list[dict[str, Any]]) -> dict[str, Any]:
+    """The package: what holds for all its files, and each as a resource."""
     return {
         "$schema": PROFILE,
         "name": "mulmbook",
@@ -44,31 +44,42 @@ def descriptor(files: dict[str, str], rows: dict[str, list[Row]]) -> dict[str, A
             "invasive species law",
             "freshwater animals",
         ],
-        "resources": [resource(path, text, rows) for path, text in files.items()],
+        "resources": resources,
     }
 
 
-def resource(path: str, text: str, rows: dict[str, list[Row]]) -> dict[str, Any]:
-    """One file: where it is, what is in it, how long it is, and its hash."""
-    name, kind = path.rsplit(".", 1)
+def table_resource(name: str, text: str, rows: list[Row]) -> dict[str, Any]:
+    """A table's file, with the types of its columns."""
+    table = TABLES[name]
+    return {
+        "name": name,
+        **file_resource(f"{name}.csv", text, "text/csv"),
+        "type": "table",
+        "description": table.about,
+        "schema": schema(table, rows),
+    }
+
+
+def records_resource(name: str, text: str) -> dict[str, Any]:
+    """The file of whole records of one kind."""
+    return {
+        "name": f"{name}-json",
+        **file_resource(f"{name}.json", text, "application/json"),
+        "description": f"The whole records by key; schema/{name}.schema.json says what they hold.",
+    }
+
+
+def file_resource(path: str, text: str, media_type: str) -> dict[str, Any]:
+    """One file: where it is, how it is written, how long it is, and its hash."""
     octets = text.encode()
-    found: dict[str, Any] = {
-        "name": name if kind == "csv" else f"{name}-{kind}",
+    return {
         "path": path,
-        "format": kind,
-        "mediatype": {"csv": "text/csv", "json": "application/json"}[kind],
+        "format": path.rsplit(".", 1)[1],
+        "mediatype": media_type,
         "encoding": "utf-8",
         "bytes": len(octets),
         "hash": f"sha256:{hashlib.sha256(octets).hexdigest()}",
     }
-    if kind == "csv":
-        table = TABLES[name]
-        found |= {"type": "table", "description": table.about, "schema": schema(table, rows[name])}
-    else:
-        found["description"] = (
-            f"The whole records by key; schema/{name}.schema.json says what they hold."
-        )
-    return found
 
 
 def schema(table: OpenTable, rows: list[Row]) -> dict[str, Any]:

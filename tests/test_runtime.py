@@ -13,7 +13,8 @@ import pytest
 from calculators.core.listing import load_all
 from calculators.core.run import run
 from scripts.records.published import cases
-from scripts.runtime.make_runtime import MADE, STAND_INS
+from scripts.runtime.bytecode import STAND_INS
+from scripts.runtime.make_runtime import MADE
 from scripts.runtime.pieces import LATER
 from scripts.setup.node import node
 from scripts.setup.paths import DOCS

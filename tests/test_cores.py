@@ -1,6 +1,7 @@
 """Work spread over the cores: every job once, in order, by more than one process where that can be."""
 
 import os
+import signal
 import threading
 from functools import partial
 
@@ -8,6 +9,7 @@ import pytest
 
 from scripts.setup import cores
 from scripts.setup.cores import on_all_cores
+from scripts.setup.say import Missing
 
 HERE = os.getpid()
 
@@ -50,6 +52,14 @@ def test_what_the_work_holds_is_not_copied_with_each_job(two_cores):
 def test_what_goes_wrong_is_raised_here(two_cores):
     with pytest.raises(ValueError, match="4 is over 3"):
         list(on_all_cores(partial(refuse, 3), [1, 2, 3, 4, 5]))
+
+
+def test_a_process_that_is_killed_is_told_in_words(two_cores):
+    def killed(job):
+        os.kill(os.getpid(), signal.SIGKILL)
+
+    with pytest.raises(Missing, match="memory"):
+        list(on_all_cores(killed, [1, 2, 3]))
 
 
 def test_one_job_or_one_core_needs_no_other_process(two_cores, monkeypatch):

@@ -6,7 +6,10 @@ import os
 import threading
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from concurrent.futures import ProcessPoolExecutor
+from concurrent.futures.process import BrokenProcessPool
 from typing import Any, TypeVar
+
+from scripts.setup.say import Missing
 
 Job = TypeVar("Job")
 Result = TypeVar("Result")
@@ -20,7 +23,7 @@ def on_all_cores(work: Callable[[Job], Result], jobs: Sequence[Job]) -> Iterable
 
     ``work`` and all that it holds come to the other processes by the fork, so that only jobs and results
     are copied. Where a process cannot be forked, or has threads that a fork would cut off, this one does
-    it all. Raises what ``work`` raises, and ``BrokenProcessPool`` where a process is killed.
+    it all. Raises what ``work`` raises, and ``Missing`` where a process is killed.
     """
     count = min(cores(), len(jobs))
     if count < 2 or not can_fork():
@@ -29,7 +32,7 @@ def on_all_cores(work: Callable[[Job], Result], jobs: Sequence[Job]) -> Iterable
 
 
 def shared(work: Callable[[Job], Result], jobs: Sequence[Job], count: int) -> Iterator[Result]:
-    """The results, by so many processes."""
+    """The results, by so many processes. Raises ``Missing`` where one is killed."""
     gc.freeze()  # nothing of it is gone through in the copies, which would make each memory page their own
     forked = multiprocessing.get_context(FORK)
     try:
@@ -37,6 +40,10 @@ def shared(work: Callable[[Job], Result], jobs: Sequence[Job], count: int) -> It
             count, forked, initializer=WORK.append, initargs=(work,)
         ) as processes:
             yield from processes.map(do, jobs)
+    except BrokenProcessPool:
+        raise Missing(
+            "one of the processes that shared the work was killed; is memory short?"
+        ) from None
     finally:
         gc.unfreeze()
 

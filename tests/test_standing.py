@@ -170,6 +170,27 @@ def test_a_reading_after_something_was_done_to_the_water_contradicts_none_before
     assert "on one day" not in found["sentence"]
 
 
+def test_what_ends_the_alarm_of_a_worse_reading_is_said_and_ends_it():
+    bad, good = at_hour(8, "nitrite_mg_n_l", 2), at_hour(20, "nitrite_mg_n_l", 0)
+    said = " ".join(stands(bad, good)["notes"])
+    assert "Log that with its time, before the later reading" in said
+    assert "take the reading that was wrong out of the log" in said
+    # a change that is logged as of now comes after both, and a third reading of the day undoes nothing
+    assert stands(bad, good, at_hour(21, None, 30, "change"))["verdict"] == "act"
+    assert stands(bad, good, at_hour(22, "nitrite_mg_n_l", 0))["verdict"] == "act"
+    assert stands(bad, at_hour(19, None, 30, "change"), good)["verdict"] == "calm"
+    assert stands(good)["verdict"] == "calm"
+
+
+def test_of_two_readings_of_warmth_one_in_a_kinds_own_range_both_are_named():
+    animals = [{"animal": "neocaridina-davidi", "count": 20}]
+    found = stands(
+        at_hour(8, "temperature_c", 29), at_hour(20, "temperature_c", 26), animals=animals
+    )
+    assert found["verdict"] == "watch"
+    assert "was read as 26 and as 29" in found["sentence"]
+
+
 def test_readings_that_a_kit_can_confuse_contradict_nothing():
     log = [at_hour(8, "nitrate_mg_l", 10), at_hour(20, "nitrate_mg_l", 20), at_hour(9, "ph", 7.2)]
     assert stands(*log, at_hour(21, "ph", 7.8))["verdict"] == "calm"

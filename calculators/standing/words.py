@@ -8,6 +8,7 @@ from calculators.science.animals.animal_table import ANIMALS
 from calculators.science.animals.animal_warmth import warmth_step
 from calculators.science.animals.reading_lines import standing
 from calculators.science.animals.reading_steps import STEPS, change_for, step_words
+from calculators.science.shelf.contradictions import way_out_words
 from calculators.science.shelf.entries import READINGS
 from calculators.science.shelf.freshest import figure_now
 from calculators.science.shelf.harmful_readings import (
@@ -43,6 +44,7 @@ def notes(stand: TankState, ahead: WeeksAhead) -> list[Note]:
     found = [
         sentence_note(stand),
         *steps(stand),
+        *(Note("caution", way_out_words(one)) for one in stand.judged.torn),
         *do_not_fit(stand),
         *own_figures(stand),
         *harm_ahead(stand, ahead),

@@ -24,7 +24,10 @@ NOT_URGENT = (len(RANK), len(STEPS))
 
 
 def urgency(judged: TankVerdict) -> tuple[int, int]:
-    """The place among tanks that act: what kills first stands first; all others share the last place."""
+    """The place among tanks that act, as a pair of two numbers: what kills first stands first.
+
+    All others share the last place.
+    """
     if judged.verdict != "act":
         return NOT_URGENT
     found = [(rank(harm), order(harm)) for harm in judged.harms if harm.acts_at_once]

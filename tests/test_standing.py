@@ -318,6 +318,41 @@ def test_nitrite_without_a_test_of_ammonia_asks_for_it_before_water_is_changed()
     assert text.index("test ammonia before") < text.index("change a third of the water")
 
 
+def nitrite_with_tap(tap_mg_l, nitrate_mg_l=10):
+    """The first step against nitrite that kills, where the tap holds so much nitrate."""
+    log = [
+        read(0, "nitrite_mg_n_l", 2),
+        read(0, "ammonia_mg_n_l", 0),
+        read(0, "nitrate_mg_l", nitrate_mg_l),
+    ]
+    return " ".join(stands(*log, tap={"nitrate_mg_l": tap_mg_l}, ph=7.8)["notes"])
+
+
+def test_against_nitrite_a_tap_that_is_rich_in_nitrate_is_changed_with_all_the_same():
+    plain, rich, strong = (nitrite_with_tap(tap) for tap in (10, 60, 400))
+    assert "Your tap" not in plain
+    third = "Change a third of the water now"
+    assert third in plain
+    assert third in rich
+    assert (
+        "nitrate of 60 mg/L is no reason to wait: it harms over weeks, nitrite kills sooner" in rich
+    )
+    assert "can kill by itself. Take other dechlorinated water" in strong
+    assert "one change with it and no more" in strong
+    # where one change alone would bring nitrate to the deadly line, there is none with that water
+    assert "can kill: do not change with it" in nitrite_with_tap(400, nitrate_mg_l=240)
+
+
+def test_against_nitrate_no_change_is_made_with_a_tap_that_holds_as_much():
+    log = [read(0, "nitrate_mg_l", 300), read(0, "ammonia_mg_n_l", 0)]
+    better, worse = (
+        " ".join(stands(*log, tap={"nitrate_mg_l": tap}, ph=7.8)["notes"]) for tap in (60, 320)
+    )
+    assert "Change a quarter of the water now" in better
+    assert "Change a quarter" not in worse
+    assert "do not change with it" in worse
+
+
 def test_a_water_change_long_overdue_is_taken_slowly():
     log = [entry(90, "change", None, 30), read(1, "nitrate_mg_l", 10)]
     [change] = [

@@ -24,6 +24,7 @@ from calculators.science.shelf.shelf_tank import TANK_FIELDS
 from calculators.science.shelf.tank_state import TankState
 from calculators.science.shelf.tank_verdict import FIRST_HOUR, LEVEL
 from calculators.science.water.careful_change import WaterForChange, careful_change, with_care
+from calculators.science.water.nitrate_of_tap import NITRATE, change_by_tap
 from calculators.science.water.readings_fit import READ_AGAIN, fit_together, misfit_words
 from calculators.science.water.unread import WARM_C
 from calculators.standing.nitrogen_outlook import WeeksAhead
@@ -131,7 +132,14 @@ def read_since(harm: ReadingOutside, stand: TankState) -> list[str]:
 def change_words(stand: TankState, deadly: list[ReadingOutside]) -> str:
     """The change of water that the deadly readings allow; empty where they ask for none."""
     change = change_for([(harm.reading.what, harm.side) for harm in deadly])
-    return with_care(change, water_of(stand)) if change else ""
+    careful = with_care(change, water_of(stand)) if change else ""
+    nitrate, tap = stand.judged.readings.get(NITRATE), stand.tank.tap
+    return change_by_tap(
+        careful,
+        [harm.reading.what for harm in deadly],
+        tap.nitrate_mg_l if tap else None,
+        nitrate.value if nitrate else None,
+    )
 
 
 def water_of(stand: TankState) -> WaterForChange:

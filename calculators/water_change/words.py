@@ -253,9 +253,10 @@ def between(plan: Planned) -> Note:
         "copper": "Copper comes back out of soil and stones meanwhile.",
         "phosphate": "Feed and soil give off phosphate meanwhile.",
     }.get(plan.what, "More of it may come in meanwhile.")
+    wait = days_in_words(plan.wait_days)
     text = (
-        f"Wait at least {days_in_words(plan.wait_days)} between changes (common practice, no source), so that "
-        f"animals follow. {made} Test again before each change: the tank may be there already, or the plan too short."
+        f"Wait at least {wait} between changes (common practice, no source), so that animals follow. "
+        f"{made} Test again before each change: the tank may be there already, or the plan too short."
     )
     return Note("info", text)
 

@@ -4,6 +4,7 @@ import pytest
 
 from calculators.core.run import run
 from calculators.diagnose.problem_table import CAUSES, FINDINGS, question_of
+from calculators.diagnose.tests_named import without_given
 from calculators.science.water.careful_change import WaterForChange, with_care
 
 
@@ -124,3 +125,47 @@ def test_in_acid_water_ammonia_is_tested_before_a_problems_large_change():
 
 def test_a_test_is_asked_for_once():
     assert first(kh_dh=0).count("mmonia") == 1
+
+
+def test_a_spray_near_the_tank_leads_to_the_poisons_first_step_and_to_the_animals():
+    found = outputs(["spray-near-tank"])
+    assert found["urgent"]
+    assert found["first_action_for"] == "chemical-injury"
+    assert found["first_action"].index("open the window") < found["first_action"].index("add air")
+    assert FINDINGS[found["next_check"]["finding"]].where == "animals"
+
+
+@pytest.mark.parametrize("sign", ["spray-near-tank", "copper-source"])
+def test_where_animals_may_be_in_danger_the_next_look_is_at_them_until_one_was_taken(sign):
+    assert FINDINGS[outputs([sign])["next_check"]["finding"]].where == "animals"
+    looked = outputs([sign, "animals-well"])["next_check"]
+    assert looked is None or looked["finding"] != "animals-well"
+
+
+FERTILISED = ["fertiliser-just-dosed", "shrimp-in-distress", "soil-through-cap"]
+
+
+def test_no_reading_that_was_given_is_asked_for_again():
+    asked = first(FERTILISED, nitrate_mg_l=90)
+    assert "look at the animals and test nitrite;" in asked
+    none = first(FERTILISED, ammonia_mg_n_l=0, ph=7.8, nitrite_mg_n_l=0, nitrate_mg_l=100)
+    assert "Then look at the animals; change half again" in none
+    acid = first(FERTILISED, ph=6.2, ammonia_mg_n_l=1, nitrite_mg_n_l=0)
+    assert "test nitrate." in acid
+    assert "test ammonia, nitrite and nitrate" not in acid
+
+
+@pytest.mark.parametrize(
+    ("words", "given", "left"),
+    [
+        ("Test ammonia, nitrite and pH.", ["nitrite_mg_n_l"], "Test ammonia and pH."),
+        ("Look, and feed less and read ammonia and nitrite.", ["ammonia_mg_n_l", "nitrite_mg_n_l"],
+         "Look, and feed less."),
+        ("test ammonia, nitrite and the tap.", ["ammonia_mg_n_l", "nitrite_mg_n_l"], "test the tap."),
+        ("Test ammonia and nitrite: if both read zero, wait.", ["ammonia_mg_n_l", "nitrite_mg_n_l"],
+         "Test ammonia and nitrite: if both read zero, wait."),
+        ("Test nitrite and nitrate.", [], "Test nitrite and nitrate."),
+    ],
+)  # fmt: skip
+def test_a_list_of_tests_loses_what_was_given(words, given, left):
+    assert without_given(words, given) == left

@@ -6,6 +6,7 @@ from typing import NamedTuple
 from calculators.diagnose.case_read import Case
 from calculators.diagnose.likelihood import ODDS
 from calculators.diagnose.problem_table import CAUSES, question_of
+from calculators.diagnose.tests_named import without_given
 from calculators.diagnose.triage import ENOUGH, fair_urgent, in_danger, known_readings
 from calculators.diagnose.water_step import (
     animals_suffer,
@@ -58,7 +59,13 @@ class FirstStepEvidence(NamedTuple):
 
 
 def to_do_first(evidence: FirstStepEvidence) -> tuple[str, str | None]:
-    """The first safe step, and the problem it is for."""
+    """The first safe step, and the problem it is for; no reading that was given is asked for."""
+    action, of = first_of_all(evidence)
+    return without_given(action, known_readings(evidence.case)), of
+
+
+def first_of_all(evidence: FirstStepEvidence) -> tuple[str, str | None]:
+    """The first safe step in the words of the records, and the problem it is for."""
     kills = deadly(evidence.readings)
     cause = endangering(evidence)
     is_own = all(reading in OWN_PROBLEM for reading, _ in kills)

@@ -177,3 +177,19 @@ def test_cautions_stand_where_work_can_harm(library):
     assert not re.search(
         r"floor[^.]{0,40}\bsafe\b|\bsafe\b[^.]{0,40}floor", " ".join(text.values())
     )
+
+
+def test_the_first_animals_of_a_new_tank_are_no_fewer_than_their_records_ask_for():
+    animals = list(RECORDS.library.animals.values())
+    least = sorted(
+        animal.group_of.least
+        for animal in animals
+        if animal.group == "fish" and animal.group_of.least >= 5  # the kinds that live in groups
+    )
+    tenth = len(least) // 10
+    assert (least[2 * tenth], least[-tenth - 1]) == (6, 10)  # most of them lie between
+    snails = min(one.needs.gh_dh.low for one in animals if one.group == "snail")
+    text = (ROOT / "docs" / "guides" / "setting-up.md").read_text(encoding="utf-8")
+    assert "in sixes to tens" in text
+    assert f"small snails where GH is {snails:g} or more" in text
+    assert "small fish if" not in text

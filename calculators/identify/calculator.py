@@ -76,7 +76,8 @@ def identify(
     The next trait is the one whose answer is expected to tell most (mutual information), less for what is
     hard to see. Where a listed plant of your place, or of any place where none is chosen, has a share of
     5 % or more, or the label may mean it and nothing seen speaks against it, or a likely plant is taken
-    for a listed one that has no page here, the first line says so. It is not called enough before a listed plant is out, or is itself the first.
+    for a listed one that has no page here, the first line says so. It is not called enough before a
+    listed plant is out, or is itself the first.
     """
     seen, says = traits or SeenTraits(), read_label(label)
     chances = plant_chances(seen, says)

@@ -45,7 +45,7 @@ def notes(stand: TankState, ahead: WeeksAhead) -> list[Note]:
     found = [
         sentence_note(stand),
         *steps(stand),
-        *(Note("caution", way_out_words(one)) for one in stand.judged.torn),
+        *(Note("caution", way_out_words(one), True) for one in stand.judged.torn),
         *do_not_fit(stand),
         *own_figures(stand),
         *harm_ahead(stand, ahead),

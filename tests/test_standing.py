@@ -337,10 +337,20 @@ def test_against_nitrite_a_tap_that_is_rich_in_nitrate_is_changed_with_all_the_s
     assert (
         "nitrate of 60 mg/L is no reason to wait: it harms over weeks, nitrite kills sooner" in rich
     )
-    assert "can kill by itself. Take other dechlorinated water" in strong
+    assert "can kill by itself: for a change take other dechlorinated water" in strong
     assert "one change with it and no more" in strong
     # where one change alone would bring nitrate to the deadly line, there is none with that water
     assert "can kill: do not change with it" in nitrite_with_tap(400, nitrate_mg_l=240)
+
+
+def test_nitrite_that_harms_is_changed_out_as_its_own_page_says():
+    log = [read(0, "nitrite_mg_n_l", 0.2), read(0, "ammonia_mg_n_l", 0)]
+    found = stands(*log, ph=7.8, change={"percent": 20, "every_days": 7})
+    assert "Change a third of the water now" in " ".join(found["notes"])
+    assert "change water only by the first step" in [one["task"] for one in found["due"]]
+    # where another reading kills, its own step says how
+    both = " ".join(stands(*log, read(0, "ph", 4.3))["notes"])
+    assert "Change a third" not in both
 
 
 def test_against_nitrate_no_change_is_made_with_a_tap_that_holds_as_much():

@@ -118,7 +118,10 @@ def step_of(harm: ReadingOutside, stand: TankState) -> str:
     if harm.kind:
         return warmth_step(ANIMALS[harm.kind], harm.value)
     if harm.reading.what == NITRITE and not harm.is_deadly:
-        return STOP
+        others = any(
+            one.is_deadly for one in stand.judged.harms
+        )  # whose own step says how to change
+        return STOP if others else f"{STOP} {change_words(stand, [harm])}"
     place = (harm.reading.what, harm.side)
     return step_words(place, harm.is_deadly, read_since(harm, stand)) if place in STEPS else ""
 
@@ -129,14 +132,14 @@ def read_since(harm: ReadingOutside, stand: TankState) -> list[str]:
     return [what for what, one in stand.judged.readings.items() if one.age_days <= age]
 
 
-def change_words(stand: TankState, deadly: list[ReadingOutside]) -> str:
-    """The change of water that the deadly readings allow; empty where they ask for none."""
-    change = change_for([(harm.reading.what, harm.side) for harm in deadly])
+def change_words(stand: TankState, acting: list[ReadingOutside]) -> str:
+    """The change of water that readings which ask for a step now allow; empty where they ask for none."""
+    change = change_for([(harm.reading.what, harm.side) for harm in acting])
     careful = with_care(change, water_of(stand)) if change else ""
     nitrate, tap = stand.judged.readings.get(NITRATE), stand.tank.tap
     return change_by_tap(
         careful,
-        [harm.reading.what for harm in deadly],
+        [harm.reading.what for harm in acting],
         tap.nitrate_mg_l if tap else None,
         nitrate.value if nitrate else None,
     )

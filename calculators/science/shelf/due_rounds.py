@@ -63,7 +63,7 @@ def why_by_first_step(judged: TankVerdict) -> str:
     """Why no usual change may be made now; empty where it may."""
     if any(value > 0 for value in latest_values(judged, AMMONIA)):
         return SHOWS_AMMONIA
-    if judged.verdict == "act" and any(harm.is_deadly for harm in judged.harms):
+    if judged.verdict == "act" and any(harm.acts_at_once for harm in judged.harms):
         return CAN_KILL
     latest = judged.readings.get(AMMONIA)
     unread = latest is None or latest.is_old

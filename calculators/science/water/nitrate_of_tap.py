@@ -48,8 +48,9 @@ def change_by_tap(
     if standing(NITRATE, after_a_third(tank_mg_l or 0.0, tap_mg_l)).level == "deadly":
         return f"{read} can kill: do not change with it. {OTHER_WATER} {change}"
     return (
-        f"{read} can kill by itself. {OTHER_WATER} With none at hand make one change with it and no "
-        f"more, since {sooner} may kill sooner. {change}"
+        f"{change} {read} can kill by itself: for a change take other dechlorinated water, no harder than "
+        f"the tank’s and as warm. With none at hand make one change with it and no more, since {sooner} may "
+        "kill sooner."
     )
 
 

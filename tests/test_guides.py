@@ -193,3 +193,27 @@ def test_the_first_animals_of_a_new_tank_are_no_fewer_than_their_records_ask_for
     assert "in sixes to tens" in text
     assert f"small snails where GH is {snails:g} or more" in text
     assert "small fish if" not in text
+
+
+def said_in(slug):
+    """A guide as it is written."""
+    return (ROOT / "docs" / "guides" / f"{slug}.md").read_text(encoding="utf-8")
+
+
+@pytest.mark.parametrize("slug", SLUGS)
+def test_who_turns_the_filter_off_is_told_to_turn_it_on_again(slug):
+    for found in re.finditer(r"[Ff]ilter (?:and air )?off,", said_in(slug)):
+        assert "on again" in said_in(slug)[found.start() : found.start() + 260]
+
+
+def test_no_lid_is_lifted_without_a_net_where_all_is_hot():
+    lifted = [
+        line for line in said_in("heat-waves").splitlines() if re.search("lid (?:up|open)", line)
+    ]
+    assert lifted
+    assert all("net" in line for line in lifted)
+
+
+def test_the_change_before_a_holiday_waits_for_the_test_of_ammonia():
+    line = next(one for one in said_in("holidays").splitlines() if "change a quarter" in one)
+    assert line.index("test ammonia") < line.index("change a quarter")

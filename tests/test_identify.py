@@ -323,6 +323,8 @@ def test_no_sentence_sends_a_plant_into_a_pond_a_drain_or_a_wet_bin():
         ("alligator weed", "gb", "Alternanthera philoxeroides"),
         ("floating pennywort", "gb", "Hydrocotyle ranunculoides"),
         ("Elodea", "eu", "Elodea nuttallii"),
+        ("Monochoria vaginalis", "us", "with no page here, Monochoria vaginalis; restricted"),
+        ("Melaleuca quinquenervia, 5 cm pot", None, "Melaleuca quinquenervia"),
     ],
 )
 def test_a_label_that_may_mean_a_listed_plant_has_the_law_first_before_anything_is_seen(

@@ -100,7 +100,7 @@ def identify(
         side_by_side=differing(beside),
         told_apart=told_apart(beside),
         notes=(
-            *(law_note(chances, place, says.worth) if anything else []),
+            *(law_note(chances, place, says) if anything or says.listed else []),
             verdict(chances, order, enough=enough, anything=anything),
             *label_notes(label, says),
             *([Note("info", cannot_be_told(leading))] if cannot else []),

@@ -4,6 +4,7 @@ from collections.abc import Collection, Mapping, Sequence
 
 from calculators.core.result import Link, Note
 from calculators.core.wording import PLACES, joined, upper
+from calculators.identify.label import NOTHING_SAID, LabelSays
 from calculators.identify.plant_posterior import NOT_IN_BOOK
 from calculators.identify.trait_table import KnownPlant, plant_book
 from calculators.science.law.listed import BASIS, Listed, states_named
@@ -100,19 +101,31 @@ def taken_for(chances: Mapping[str, float], place: str | None) -> dict[str, list
     return named
 
 
+def at_place(
+    listed: Sequence[tuple[str, tuple[str, ...]]], place: str | None
+) -> dict[str, list[str]]:
+    """Of listed plants, each a name and places, those of a place: of any where none is chosen or held."""
+    here = {
+        name: [code for code in places if place not in PLACES or code == place]
+        for name, places in listed
+    }
+    return {name: places for name, places in here.items() if places}
+
+
 def law_note(
-    chances: Mapping[str, float], place: str | None, named: Collection[str] = ()
+    chances: Mapping[str, float], place: str | None, says: LabelSays = NOTHING_SAID
 ) -> list[Note]:
     """The first line, where a listed plant is likely, or a likely plant is taken for a listed one.
 
-    So it is where the label may mean a listed one: those that it names, by key, are ``named``.
+    So it is where the label may mean a listed one, with a page here or without.
     """
+    named = says.worth
     plants, rules = plant_book().plants, plant_book().rules
     said: list[tuple[str, list[str]]] = [
         (plants[key].name, [rules[entry.rule].place for entry in listed_at(plants[key], place)])
         for key in likely_listed(chances, place, named)
     ]
-    beside = taken_for(chances, place)
+    beside = taken_for(chances, place) | at_place(says.listed, place)
     never = likely_never_planted(chances, named)
     if not said and not beside and not never:
         return []

@@ -12,7 +12,7 @@ KEYS = {name: key for key, name in NAMED.items()}
 ONE = rf"(?:{'|'.join(sorted(KEYS, key=len, reverse=True))}|the tap)"
 ASKS = re.compile(
     r"(?P<before> and)?(?P<ask> ?\b(?:[Tt]est|[Rr]ead)) "
-    rf"(?P<list>{ONE}(?:, {ONE})* and {ONE})(?P<after>[.;:])"
+    rf"(?P<list>{ONE}(?:, {ONE})* and {ONE})(?P<after>[.;:]| to be sure)"
 )
 
 
@@ -28,6 +28,6 @@ def without_given(action: str, given: Collection[str]) -> str:
         before, after = found["before"] or "", found["after"]
         if wanted:
             return f"{before}{found['ask']} {joined(wanted)}{after}"
-        return after if before and after != ":" else found[0]
+        return after if before and after in ".;" else found[0]
 
     return ASKS.sub(left, action)

@@ -3,6 +3,7 @@
 import pytest
 
 from calculators.core.run import run
+from calculators.diagnose.first_step import AIR, SOON
 from calculators.diagnose.problem_table import CAUSES, FINDINGS, question_of
 from calculators.diagnose.tests_named import without_given
 from calculators.science.water.careful_change import WaterForChange, with_care
@@ -169,3 +170,46 @@ def test_no_reading_that_was_given_is_asked_for_again():
 )  # fmt: skip
 def test_a_list_of_tests_loses_what_was_given(words, given, left):
     assert without_given(words, given) == left
+
+
+SOFT = {"ph": 6.0, "kh_dh": 0.0, "ammonia_mg_n_l": 0.0}  # as many keep soft-water shrimp on purpose
+
+
+@pytest.mark.parametrize(
+    ("signs", "problem", "says"),
+    [
+        (["medicine-or-remedy-used", "shrimp-in-distress"], "chemical-injury", "stop the product"),
+        (["gills-brown"], "nitrite-emergency", "Stop feeding"),
+        (["hot-weather", "fish-gasping"], "dawn-low-oxygen", "Make the surface ripple"),
+        (["only-invertebrates-die"], "copper-poisoning", "Take the source out"),
+        (["gasp-before-dawn-only"], "dawn-low-oxygen", "Make the surface ripple"),
+    ],
+)
+def test_in_soft_acid_water_the_first_step_is_for_what_the_animals_show(signs, problem, says):
+    found = outputs(signs, **SOFT)
+    assert found["first_action_for"] == problem
+    assert says in found["first_action"]
+    assert "harder tap water" not in found["first_action"]
+    for large in ("Change half", "Change a third", "Change a quarter"):
+        assert large not in found["first_action"]
+
+
+@pytest.mark.parametrize("ph", [6.0, 8.2])
+@pytest.mark.parametrize(
+    ("signs", "stop"),
+    [
+        (["medicine-or-remedy-used", "shrimp-in-distress"], "stop the product"),
+        (["fertiliser-just-dosed", "fish-gasping"], "give no further dose"),
+        (["copper-source", "only-invertebrates-die"], "Take the source out"),
+    ],
+)
+def test_what_was_put_in_is_stopped_though_ammonia_shows_too(signs, stop, ph):
+    assert stop in first(signs, ph=ph, kh_dh=0.0 if ph < 7 else 8.0, ammonia_mg_n_l=1.0)
+
+
+@pytest.mark.parametrize("water", [{}, SOFT, SOFT | {"ammonia_mg_n_l": 1.0}, {"ph": 8.2}])
+@pytest.mark.parametrize(
+    "sign", sorted(key for key, one in FINDINGS.items() if one.danger and one.where == "animals")
+)
+def test_where_animals_suffer_air_is_among_the_first_words(sign, water):
+    assert AIR.search(first([sign], **water)[:SOON])

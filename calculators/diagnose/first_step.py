@@ -6,7 +6,7 @@ from typing import NamedTuple
 
 from calculators.diagnose.case_read import Case
 from calculators.diagnose.likelihood import ODDS
-from calculators.diagnose.problem_table import CAUSES, question_of
+from calculators.diagnose.problem_table import CAUSES, FINDINGS, question_of
 from calculators.diagnose.tests_named import without_given
 from calculators.diagnose.triage import ENOUGH, fair_urgent, in_danger, known_readings
 from calculators.diagnose.water_step import (
@@ -48,7 +48,7 @@ NITRITE: tuple[str, Side] = ("nitrite_mg_n_l", "high")
 AMMONIA: tuple[str, Side] = ("ammonia_mg_n_l", "high")
 AIR, SOON = re.compile(r"\b(?:air|ripple)\b"), 160  # letters; what an eye in a hurry reads
 ADD_AIR = "Add air."
-AMMONIA_ROOT = "ammonia"
+AMMONIA_ROOT, RECENTLY = "ammonia", "recently"
 SLOWLY = "Pour it in slowly, over an hour or more: this water has little to hold its pH."
 
 
@@ -66,9 +66,31 @@ class FirstStepEvidence(NamedTuple):
 def to_do_first(evidence: FirstStepEvidence) -> tuple[str, str | None]:
     """The first safe step, and the problem it is for; no reading that was given is asked for."""
     action, of = first_of_all(evidence)
+    action = f"{against_what_came_before(evidence, of)} {action}".strip()
     if animals_suffer(evidence.case) and not AIR.search(action[:SOON]):
         action = f"{ADD_AIR} {action}"
     return without_given(action, known_readings(evidence.case)), of
+
+
+def against_what_came_before(evidence: FirstStepEvidence, of: str | None) -> str:
+    """What to stop where animals suffer after something that harms, though another cause is likelier.
+
+    Empty where nothing of the kind was said, or where the step ``of`` that cause is given already.
+    """
+    if not animals_suffer(evidence.case):
+        return ""
+    causes = {
+        cause
+        for key in evidence.case.present()
+        if FINDINGS[key].where == RECENTLY and FINDINGS[key].input is None
+        for cause, record in CAUSES.items()
+        if record.urgency == "now" and record.besides and not record.shared_root
+        if key in record.rows and record.rows[key].strength == "strong-for"
+    }
+    if not causes or of in causes:
+        return ""
+    likely = max(causes, key=lambda cause: (evidence.chances[cause], cause))
+    return CAUSES[likely].besides or ""
 
 
 def first_of_all(evidence: FirstStepEvidence) -> tuple[str, str | None]:

@@ -3,7 +3,9 @@
 import pytest
 
 from calculators.core.run import run
+from calculators.diagnose.first_step import AIR, SOON
 from calculators.diagnose.problem_table import CAUSES, FINDINGS, question_of
+from calculators.diagnose.tests_named import without_given
 from calculators.science.water.careful_change import WaterForChange, with_care
 
 
@@ -124,3 +126,90 @@ def test_in_acid_water_ammonia_is_tested_before_a_problems_large_change():
 
 def test_a_test_is_asked_for_once():
     assert first(kh_dh=0).count("mmonia") == 1
+
+
+def test_a_spray_near_the_tank_leads_to_the_poisons_first_step_and_to_the_animals():
+    found = outputs(["spray-near-tank"])
+    assert found["urgent"]
+    assert found["first_action_for"] == "chemical-injury"
+    assert found["first_action"].index("open the window") < found["first_action"].index("add air")
+    assert FINDINGS[found["next_check"]["finding"]].where == "animals"
+
+
+@pytest.mark.parametrize("sign", ["spray-near-tank", "copper-source"])
+def test_where_animals_may_be_in_danger_the_next_look_is_at_them_until_one_was_taken(sign):
+    assert FINDINGS[outputs([sign])["next_check"]["finding"]].where == "animals"
+    looked = outputs([sign, "animals-well"])["next_check"]
+    assert looked is None or looked["finding"] != "animals-well"
+
+
+FERTILISED = ["fertiliser-just-dosed", "shrimp-in-distress", "soil-through-cap"]
+
+
+def test_no_reading_that_was_given_is_asked_for_again():
+    asked = first(FERTILISED, nitrate_mg_l=90)
+    assert "look at the animals and test nitrite;" in asked
+    none = first(FERTILISED, ammonia_mg_n_l=0, ph=7.8, nitrite_mg_n_l=0, nitrate_mg_l=100)
+    assert "Then look at the animals; change half again" in none
+    acid = first(FERTILISED, ph=6.2, ammonia_mg_n_l=1, nitrite_mg_n_l=0)
+    assert "test nitrate." in acid
+    assert "test ammonia, nitrite and nitrate" not in acid
+
+
+@pytest.mark.parametrize(
+    ("words", "given", "left"),
+    [
+        ("Test ammonia, nitrite and pH.", ["nitrite_mg_n_l"], "Test ammonia and pH."),
+        ("Look, and feed less and read ammonia and nitrite.", ["ammonia_mg_n_l", "nitrite_mg_n_l"],
+         "Look, and feed less."),
+        ("test ammonia, nitrite and the tap.", ["ammonia_mg_n_l", "nitrite_mg_n_l"], "test the tap."),
+        ("Test ammonia and nitrite: if both read zero, wait.", ["ammonia_mg_n_l", "nitrite_mg_n_l"],
+         "Test ammonia and nitrite: if both read zero, wait."),
+        ("Test nitrite and nitrate.", [], "Test nitrite and nitrate."),
+    ],
+)  # fmt: skip
+def test_a_list_of_tests_loses_what_was_given(words, given, left):
+    assert without_given(words, given) == left
+
+
+SOFT = {"ph": 6.0, "kh_dh": 0.0, "ammonia_mg_n_l": 0.0}  # as many keep soft-water shrimp on purpose
+
+
+@pytest.mark.parametrize(
+    ("signs", "problem", "says"),
+    [
+        (["medicine-or-remedy-used", "shrimp-in-distress"], "chemical-injury", "stop the product"),
+        (["gills-brown"], "nitrite-emergency", "Stop feeding"),
+        (["hot-weather", "fish-gasping"], "dawn-low-oxygen", "Make the surface ripple"),
+        (["only-invertebrates-die"], "copper-poisoning", "Take the source out"),
+        (["gasp-before-dawn-only"], "dawn-low-oxygen", "Make the surface ripple"),
+    ],
+)
+def test_in_soft_acid_water_the_first_step_is_for_what_the_animals_show(signs, problem, says):
+    found = outputs(signs, **SOFT)
+    assert found["first_action_for"] == problem
+    assert says in found["first_action"]
+    assert "harder tap water" not in found["first_action"]
+    for large in ("Change half", "Change a third", "Change a quarter"):
+        assert large not in found["first_action"]
+
+
+@pytest.mark.parametrize("ph", [6.0, 8.2])
+@pytest.mark.parametrize(
+    ("signs", "stop"),
+    [
+        (["medicine-or-remedy-used", "shrimp-in-distress"], "stop the product"),
+        (["fertiliser-just-dosed", "fish-gasping"], "give no further dose"),
+        (["copper-source", "only-invertebrates-die"], "Take the source out"),
+    ],
+)
+def test_what_was_put_in_is_stopped_though_ammonia_shows_too(signs, stop, ph):
+    assert stop in first(signs, ph=ph, kh_dh=0.0 if ph < 7 else 8.0, ammonia_mg_n_l=1.0)
+
+
+@pytest.mark.parametrize("water", [{}, SOFT, SOFT | {"ammonia_mg_n_l": 1.0}, {"ph": 8.2}])
+@pytest.mark.parametrize(
+    "sign", sorted(key for key, one in FINDINGS.items() if one.danger and one.where == "animals")
+)
+def test_where_animals_suffer_air_is_among_the_first_words(sign, water):
+    assert AIR.search(first([sign], **water)[:SOON])

@@ -177,3 +177,43 @@ def test_cautions_stand_where_work_can_harm(library):
     assert not re.search(
         r"floor[^.]{0,40}\bsafe\b|\bsafe\b[^.]{0,40}floor", " ".join(text.values())
     )
+
+
+def test_the_first_animals_of_a_new_tank_are_no_fewer_than_their_records_ask_for():
+    animals = list(RECORDS.library.animals.values())
+    least = sorted(
+        animal.group_of.least
+        for animal in animals
+        if animal.group == "fish" and animal.group_of.least >= 5  # the kinds that live in groups
+    )
+    tenth = len(least) // 10
+    assert (least[2 * tenth], least[-tenth - 1]) == (6, 10)  # most of them lie between
+    snails = min(one.needs.gh_dh.low for one in animals if one.group == "snail")
+    text = (ROOT / "docs" / "guides" / "setting-up.md").read_text(encoding="utf-8")
+    assert "in sixes to tens" in text
+    assert f"small snails where GH is {snails:g} or more" in text
+    assert "small fish if" not in text
+
+
+def said_in(slug):
+    """A guide as it is written."""
+    return (ROOT / "docs" / "guides" / f"{slug}.md").read_text(encoding="utf-8")
+
+
+@pytest.mark.parametrize("slug", SLUGS)
+def test_who_turns_the_filter_off_is_told_to_turn_it_on_again(slug):
+    for found in re.finditer(r"[Ff]ilter (?:and air )?off,", said_in(slug)):
+        assert "on again" in said_in(slug)[found.start() : found.start() + 260]
+
+
+def test_no_lid_is_lifted_without_a_net_where_all_is_hot():
+    lifted = [
+        line for line in said_in("heat-waves").splitlines() if re.search("lid (?:up|open)", line)
+    ]
+    assert lifted
+    assert all("net" in line for line in lifted)
+
+
+def test_the_change_before_a_holiday_waits_for_the_test_of_ammonia():
+    line = next(one for one in said_in("holidays").splitlines() if "change a quarter" in one)
+    assert line.index("test ammonia") < line.index("change a quarter")

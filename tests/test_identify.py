@@ -312,6 +312,36 @@ def test_no_sentence_sends_a_plant_into_a_pond_a_drain_or_a_wet_bin():
         assert not [word for word in HARM if word in text.lower()], text
 
 
+@pytest.mark.parametrize(
+    ("label", "place", "named"),
+    [
+        ("Hydrilla", "us", "Hydrilla verticillata"),
+        ("Hydrilla", "gb", "Hydrilla verticillata is never to be planted"),
+        ("water hyacinth", "au", "Pontederia crassipes"),
+        ("Giant salvinia", None, "Salvinia molesta"),
+        ("parrot's feather", "eu", "Myriophyllum aquaticum"),
+        ("alligator weed", "gb", "Alternanthera philoxeroides"),
+        ("floating pennywort", "gb", "Hydrocotyle ranunculoides"),
+        ("Elodea", "eu", "Elodea nuttallii"),
+        ("Monochoria vaginalis", "us", "with no page here, Monochoria vaginalis; restricted"),
+        ("Melaleuca quinquenervia, 5 cm pot", None, "Melaleuca quinquenervia"),
+    ],
+)
+def test_a_label_that_may_mean_a_listed_plant_has_the_law_first_before_anything_is_seen(
+    label, place, named
+):
+    first = run("identify", {"traits": {}, "label": label, "place": place})["notes"][0]["text"]
+    assert first.startswith("The law first")
+    assert named in first
+
+
+def test_what_is_seen_can_take_a_labels_listed_plant_out_again():
+    seen = {"form": "epiphyte", "arrangement": "single-at-node", "shape": "oblong", "length_mm": 250,
+            "stalk": "long", "roots": "on-hardscape"}  # fmt: skip
+    notes = run("identify", {"traits": seen, "label": "water hyacinth", "place": "au"})["notes"]
+    assert "Pontederia crassipes" not in " ".join(note["text"] for note in notes)
+
+
 def test_a_label_weighs_and_a_shared_one_weighs_weakly_and_says_so():
     plain = chances({"form": "stem"})["hygrophila-polysperma"]
     shared = chances({"form": "stem"}, "Hygro")["hygrophila-polysperma"]

@@ -203,3 +203,22 @@ def test_without_hunger_or_new_feed_there_is_no_such_answer():
     found = run("nitrogen-forecast", dosed)["outputs"]
     assert found["first_shortage_day"] is not None
     assert found["healthy_after_feeding_days"] is None
+
+
+def mass_of_stems(*events, **given):
+    """The course of the plants' mass."""
+    plants = [{"name": "stems", "wet_g": 500, "doubling_days": 14, "floating": False}]
+    return forecast(*events, plants=plants, days=60, **given)["series"]["plant_mass"]["y"]
+
+
+@pytest.mark.parametrize("dli", [None, 0.1, 0.5, 1.0, 2.9, 10.0])
+def test_no_light_at_all_and_a_lamp_that_is_off_all_the_time_are_one(dli):
+    off = mass_of_stems((0, "dark", 60), dli_mol=dli)
+    assert off[-1] == pytest.approx(mass_of_stems(dli_mol=0)[-1])
+    assert 0 < off[-1] < off[0] / 2  # and leaves are lost in it
+
+
+def test_a_week_without_light_takes_no_stand_away():
+    # a keeper's week in the dark, against an algae bloom, leaves most of the plants (common practice)
+    for off in (mass_of_stems((0, "dark", 7)), mass_of_stems(dli_mol=0)):
+        assert off[7] > 0.7 * off[0]

@@ -102,3 +102,26 @@ def test_a_bed_fills_no_faster_than_its_light_pays_for():
     assert slow["outputs"]["weeks_to_fill"] > 2 * own["outputs"]["weeks_to_fill"]
     assert any("that is used in place of 7" in note["text"] for note in slow["notes"])
     assert any("which stands: give the light" in note["text"] for note in own["notes"])
+
+
+def notes_of(**given):
+    """The notes as one text."""
+    return " ".join(note["text"] for note in run("planting-plan", given)["notes"])
+
+
+def test_the_weeks_are_no_finer_than_they_are_known():
+    # 38 stems, 12 planted: 10 days to settle and 14 x log2(38/12) = 33.3 days in all, 4.75 weeks
+    assert "full in about 5 weeks, 2 to 10" in notes_of()
+
+
+def test_planting_among_animals_speaks_of_poison_of_the_cap_and_of_ammonia():
+    said = notes_of(start_percent=100)
+    for word in ("three to four weeks", "insect poison", "through the cap", "test ammonia"):
+        assert word in said
+
+
+def test_no_bed_is_trimmed_more_than_once_a_day():
+    said = notes_of(doubling_days=0.5, cut_percent=5)
+    assert "look at the doubling time" in said
+    assert "Every 0" not in said
+    assert "every 0.0" not in said

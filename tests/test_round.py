@@ -61,6 +61,60 @@ def test_what_is_due_today_is_what_is_late_or_of_today():
     assert all(one["minutes"] > 0 for one in today)
 
 
+def test_of_tanks_in_danger_the_one_that_dies_first_goes_first_however_late_another_is():
+    tanks = [tank("nitrate"), tank("dead"), tank("ammonia", ph=8.2), tank("air")]
+    log = [
+        entry("nitrate", 40, "change", None, 25), read("nitrate", 0, "nitrate_mg_l", 300),
+        entry("dead", 20, "change", None, 25), entry("dead", 1, "death", "neocaridina-davidi", 6),
+        read("ammonia", 0, "ammonia_mg_n_l", 3), read("air", 0, "oxygen_mg_l", 1.5),
+    ]  # fmt: skip
+    found = go_round(tanks, log)
+    assert {one["verdict"] for one in found["order"]} == {"act"}
+    assert [one["tank"] for one in found["order"]] == ["air", "dead", "ammonia", "nitrate"]
+
+
+LEAFY = {"plants": [{"plant": "rotala-rotundifolia"}, {"plant": "salvinia-natans"}], "ph": 8.2}
+
+
+@pytest.mark.parametrize(
+    "trouble",
+    [
+        read("a", 0, "ammonia_mg_n_l", 3), read("a", 0, "nitrite_mg_n_l", 2),
+        read("a", 0, "copper_ug_l", 40), entry("a", 0, "death", "neocaridina-davidi", 6),
+    ],
+)  # fmt: skip
+def test_where_animals_are_in_danger_leaves_wait_tests_stand_first_and_no_usual_change_is_due(
+    trouble,
+):
+    before = [entry("a", 60, "trim", "rotala-rotundifolia", 20), entry("a", 60, "change", None, 25)]
+    calm = go_round([tank("a", **LEAFY)], [*before, read("a", 0, "nitrate_mg_l", 5)])
+    assert {"thin the floaters", "trim Rotala rotundifolia"} <= {
+        one["task"] for one in calm["today"]
+    }
+    found = go_round([tank("a", **LEAFY)], [*before, trouble])
+    tasks = [one["task"] for one in found["today"]]
+    assert tasks[0].startswith("test ")
+    assert tasks[1:] == ["change water only by the first step"]
+    assert "DTSTART;VALUE=DATE:20261129" in found["calendar"]  # leaves, on the day after
+
+
+def test_floaters_are_still_thinned_where_oxygen_is_short():
+    log = [entry("a", 60, "change", None, 25), read("a", 0, "oxygen_mg_l", 1.5)]
+    tasks = [one["task"] for one in go_round([tank("a", **LEAFY)], log)["today"]]
+    assert tasks[0] == "test oxygen"
+    assert "thin the floaters" in tasks
+
+
+def test_no_usual_change_is_due_where_animals_died_or_soil_is_young_and_ammonia_is_unread():
+    young = tank("a", flooded_on=(TODAY - timedelta(days=9)).isoformat())
+    died = [entry("b", 1, "death", "neocaridina-davidi", 1)]
+    tasks = {one["tank"]: one["task"] for one in go_round([young, tank("b")], died)["today"]
+             if one["task"].startswith("change")}  # fmt: skip
+    assert tasks == dict.fromkeys("ab", "change water only by the first step")
+    read_since = [*died, read("b", 0, "ammonia_mg_n_l", 0)]
+    assert "change water" in [one["task"] for one in go_round([tank("b")], read_since)["today"]]
+
+
 def test_no_note_sends_anybody_to_change_water_whatever_a_tank_shows():
     """In acid water with ammonia a change can kill: the round leaves it to each tank's own task."""
     tank = {"id": "acid", "name": "Acid", "ph": 6.2, "change": {"percent": 40, "every_days": 7}}

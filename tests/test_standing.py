@@ -170,6 +170,27 @@ def test_a_reading_after_something_was_done_to_the_water_contradicts_none_before
     assert "on one day" not in found["sentence"]
 
 
+def test_what_ends_the_alarm_of_a_worse_reading_is_said_and_ends_it():
+    bad, good = at_hour(8, "nitrite_mg_n_l", 2), at_hour(20, "nitrite_mg_n_l", 0)
+    said = " ".join(stands(bad, good)["notes"])
+    assert "Log that with its time, before the later reading" in said
+    assert "take the reading that was wrong out of the log" in said
+    # a change that is logged as of now comes after both, and a third reading of the day undoes nothing
+    assert stands(bad, good, at_hour(21, None, 30, "change"))["verdict"] == "act"
+    assert stands(bad, good, at_hour(22, "nitrite_mg_n_l", 0))["verdict"] == "act"
+    assert stands(bad, at_hour(19, None, 30, "change"), good)["verdict"] == "calm"
+    assert stands(good)["verdict"] == "calm"
+
+
+def test_of_two_readings_of_warmth_one_in_a_kinds_own_range_both_are_named():
+    animals = [{"animal": "neocaridina-davidi", "count": 20}]
+    found = stands(
+        at_hour(8, "temperature_c", 29), at_hour(20, "temperature_c", 26), animals=animals
+    )
+    assert found["verdict"] == "watch"
+    assert "was read as 26 and as 29" in found["sentence"]
+
+
 def test_readings_that_a_kit_can_confuse_contradict_nothing():
     log = [at_hour(8, "nitrate_mg_l", 10), at_hour(20, "nitrate_mg_l", 20), at_hour(9, "ph", 7.2)]
     assert stands(*log, at_hour(21, "ph", 7.8))["verdict"] == "calm"
@@ -295,6 +316,51 @@ def test_acid_water_with_ammonia_is_never_told_to_change_much():
 def test_nitrite_without_a_test_of_ammonia_asks_for_it_before_water_is_changed():
     text = " ".join(stands(read(0, "nitrite_mg_n_l", 3), ph=6.8)["notes"])
     assert text.index("test ammonia before") < text.index("change a third of the water")
+
+
+def nitrite_with_tap(tap_mg_l, nitrate_mg_l=10):
+    """The first step against nitrite that kills, where the tap holds so much nitrate."""
+    log = [
+        read(0, "nitrite_mg_n_l", 2),
+        read(0, "ammonia_mg_n_l", 0),
+        read(0, "nitrate_mg_l", nitrate_mg_l),
+    ]
+    return " ".join(stands(*log, tap={"nitrate_mg_l": tap_mg_l}, ph=7.8)["notes"])
+
+
+def test_against_nitrite_a_tap_that_is_rich_in_nitrate_is_changed_with_all_the_same():
+    plain, rich, strong = (nitrite_with_tap(tap) for tap in (10, 60, 400))
+    assert "Your tap" not in plain
+    third = "Change a third of the water now"
+    assert third in plain
+    assert third in rich
+    assert (
+        "nitrate of 60 mg/L is no reason to wait: it harms over weeks, nitrite kills sooner" in rich
+    )
+    assert "can kill by itself: for a change take other dechlorinated water" in strong
+    assert "one change with it and no more" in strong
+    # where one change alone would bring nitrate to the deadly line, there is none with that water
+    assert "can kill: do not change with it" in nitrite_with_tap(400, nitrate_mg_l=240)
+
+
+def test_nitrite_that_harms_is_changed_out_as_its_own_page_says():
+    log = [read(0, "nitrite_mg_n_l", 0.2), read(0, "ammonia_mg_n_l", 0)]
+    found = stands(*log, ph=7.8, change={"percent": 20, "every_days": 7})
+    assert "Change a third of the water now" in " ".join(found["notes"])
+    assert "change water only by the first step" in [one["task"] for one in found["due"]]
+    # where another reading kills, its own step says how
+    both = " ".join(stands(*log, read(0, "ph", 4.3))["notes"])
+    assert "Change a third" not in both
+
+
+def test_against_nitrate_no_change_is_made_with_a_tap_that_holds_as_much():
+    log = [read(0, "nitrate_mg_l", 300), read(0, "ammonia_mg_n_l", 0)]
+    better, worse = (
+        " ".join(stands(*log, tap={"nitrate_mg_l": tap}, ph=7.8)["notes"]) for tap in (60, 320)
+    )
+    assert "Change a quarter of the water now" in better
+    assert "Change a quarter" not in worse
+    assert "do not change with it" in worse
 
 
 def test_a_water_change_long_overdue_is_taken_slowly():

@@ -152,6 +152,16 @@ def test_open_water_and_a_closed_cover_are_called_hard_to_tell_but_not_far_off()
         assert outputs["confidence"] == "hard-to-tell"
 
 
+def speaks_of_air(wanted):
+    """Whether the answer to a picture of that cover says what a closed mat does to animals."""
+    found = outcome(9, wanted, 1.2, GREEN, "dark")[0]
+    return "Watch the animals at dawn" in " ".join(note["text"] for note in found["notes"])
+
+
+def test_a_closed_surface_speaks_of_the_animals_air_at_night():
+    assert [speaks_of_air(wanted) for wanted in (0.4, 0.9)] == [False, True]
+
+
 def place(corners, x, y, what):
     """A tap at a place of the surface, in cm."""
     on_surface = [(0, 0), (LENGTH, 0), (LENGTH, WIDTH), (0, WIDTH)]

@@ -113,7 +113,11 @@ def test_a_deadly_nitrate_is_said_first_and_nothing_contradicts_it(largest):
 def test_a_deadly_nitrite_is_taken_in_parts_on_one_day():
     said = texts(change(what="nitrite", now_mg_l=10, max_change_percent=90))
     assert "first change now, of no more than about a third" in said
-    assert "changes of a third, some hours apart, instead" in said
+    assert "changes of a third, half a day apart, instead" in said
+    plan = change(what="nitrite", now_mg_l=1)
+    assert plan["outputs"]["days_between"] == 0.5  # as the problem's page and the standing have it
+    assert "half a day apart at least" in texts(plan)
+    assert change(what="nitrite", now_mg_l=0.3)["outputs"]["days_between"] == 1
 
 
 def test_parts_of_a_third_do_as_much_as_one_large_change():

@@ -12,7 +12,7 @@ from calculators.diagnose.cause_posterior import posterior
 from calculators.diagnose.first_step import FirstStepEvidence, to_do_first
 from calculators.diagnose.follow_up import expected, filled
 from calculators.diagnose.hand_on import LEADS
-from calculators.diagnose.next_check import best_check
+from calculators.diagnose.next_check import best_check, check_of_animals
 from calculators.diagnose.outputs import Diagnosis, NextCheck, Readings
 from calculators.diagnose.problem_table import CAUSES, FINDINGS, PLANTS, WHERE
 from calculators.diagnose.ranking import ranked
@@ -105,7 +105,8 @@ def diagnose(
     each leading cause and all the rest as one).
     Animals come first: a reading that kills is urgent by itself, with its own first step. A
     problem that endangers them goes before a likelier one about leaves, and
-    where a sign says that they are in danger, the next question is about that.
+    where a sign says that they are in danger, the next question is about that: how they are, where nobody
+    has said it yet.
     """
     signs, not_there, values = findings or [], absent or [], readings or Readings()
     check_findings(signs, not_there)
@@ -121,7 +122,8 @@ def diagnose(
     action, action_for = to_do_first(
         FirstStepEvidence(case, chances, named, values._asdict(), urgent, enough)
     )
-    check = best_check(case, worth_asking_about(case, chances))
+    worth = worth_asking_about(case, chances)
+    check = check_of_animals(case, worth) or best_check(case, worth)
     expected_for = action_for if enough or urgent else None
     return Diagnosis(
         ranked=ranked(case, chances, plant),

@@ -1,17 +1,20 @@
 """What to do first: a reading that kills, then a cause that endangers animals, then leaves."""
 
+import re
 from collections.abc import Mapping
 from typing import NamedTuple
 
 from calculators.diagnose.case_read import Case
 from calculators.diagnose.likelihood import ODDS
-from calculators.diagnose.problem_table import CAUSES, question_of
+from calculators.diagnose.problem_table import CAUSES, FINDINGS, question_of
+from calculators.diagnose.tests_named import without_given
 from calculators.diagnose.triage import ENOUGH, fair_urgent, in_danger, known_readings
 from calculators.diagnose.water_step import (
     animals_suffer,
     is_cold,
     safe_action,
     shows_ammonia,
+    slow_action,
     water_of,
     with_care_here,
 )
@@ -43,6 +46,9 @@ OWN_PROBLEM = {
 }  # readings that have a problem's page of their own
 NITRITE: tuple[str, Side] = ("nitrite_mg_n_l", "high")
 AMMONIA: tuple[str, Side] = ("ammonia_mg_n_l", "high")
+AIR, SOON = re.compile(r"\b(?:air|ripple)\b"), 160  # letters; what an eye in a hurry reads
+ADD_AIR = "Add air."
+AMMONIA_ROOT, RECENTLY = "ammonia", "recently"
 SLOWLY = "Pour it in slowly, over an hour or more: this water has little to hold its pH."
 
 
@@ -58,11 +64,41 @@ class FirstStepEvidence(NamedTuple):
 
 
 def to_do_first(evidence: FirstStepEvidence) -> tuple[str, str | None]:
-    """The first safe step, and the problem it is for."""
+    """The first safe step, and the problem it is for; no reading that was given is asked for."""
+    action, of = first_of_all(evidence)
+    action = f"{against_what_came_before(evidence, of)} {action}".strip()
+    if animals_suffer(evidence.case) and not AIR.search(action[:SOON]):
+        action = f"{ADD_AIR} {action}"
+    return without_given(action, known_readings(evidence.case)), of
+
+
+def against_what_came_before(evidence: FirstStepEvidence, of: str | None) -> str:
+    """What to stop where animals suffer after something that harms, though another cause is likelier.
+
+    Empty where nothing of the kind was said, or where the step ``of`` that cause is given already.
+    """
+    if not animals_suffer(evidence.case):
+        return ""
+    causes = {
+        cause
+        for key in evidence.case.present()
+        if FINDINGS[key].where == RECENTLY and FINDINGS[key].input is None
+        for cause, record in CAUSES.items()
+        if record.urgency == "now" and record.besides and not record.shared_root
+        if key in record.rows and record.rows[key].strength == "strong-for"
+    }
+    if not causes or of in causes:
+        return ""
+    likely = max(causes, key=lambda cause: (evidence.chances[cause], cause))
+    return CAUSES[likely].besides or ""
+
+
+def first_of_all(evidence: FirstStepEvidence) -> tuple[str, str | None]:
+    """The first safe step in the words of the records, and the problem it is for."""
     kills = deadly(evidence.readings)
     cause = endangering(evidence)
     is_own = all(reading in OWN_PROBLEM for reading, _ in kills)
-    if not is_own or passes_over(cause, evidence.case, kills):
+    if not is_own or passes_over(cause, evidence.case, kills) or (kills and is_slow(evidence)):
         return against_readings(evidence, kills, cause)
     action, of = by_cause(evidence, cause)
     if NITRITE in at_level(evidence.readings, "harmful") and passes_over(
@@ -76,11 +112,18 @@ def to_do_first(evidence: FirstStepEvidence) -> tuple[str, str | None]:
 
 def endangering(evidence: FirstStepEvidence) -> str | None:
     """The cause that most likely endangers animals, if one does."""
-    best = likeliest(evidence)
-    if CAUSES[best].slowly and in_danger(evidence.case):
-        return best  # the usual half change would do harm here
     fair = fair_urgent(evidence.chances, evidence.named)
-    return fair[0] if fair else explains(evidence.chances) if in_danger(evidence.case) else None
+    if not is_slow(evidence):
+        return fair[0] if fair else explains(evidence.chances) if in_danger(evidence.case) else None
+    # Ammonia in acid water is what the slow cause is about; what else endangers them goes before it.
+    others = [*fair, explains(evidence.chances)]
+    beside = (one for one in others if one and CAUSES[one].shared_root != AMMONIA_ROOT)
+    return next(beside, likeliest(evidence))
+
+
+def is_slow(evidence: FirstStepEvidence) -> bool:
+    """Whether animals are in danger in water of which a large change would do harm by itself."""
+    return bool(CAUSES[likeliest(evidence)].slowly) and in_danger(evidence.case)
 
 
 def likeliest(evidence: FirstStepEvidence) -> str:
@@ -103,7 +146,8 @@ def by_cause(evidence: FirstStepEvidence, cause: str | None) -> tuple[str, str |
     """The first step by the cause that endangers animals, else by the likeliest."""
     water, known = water_of(evidence.case), known_readings(evidence.case)
     if cause:
-        return safe_action(cause, water), cause
+        slow = is_slow(evidence) and not CAUSES[cause].slowly
+        return slow_action(cause, water) if slow else safe_action(cause, water), cause
     if evidence.urgent:
         then = then_test(known)
         return f"{AIR_FIRST} {with_care_here(CHANGE_FIRST, water)} {then}", None
@@ -124,9 +168,9 @@ def against_readings(
     """The first step against readings that kill, with what a cause adds to it, and one change of water."""
     water = water_of(evidence.case)
     change: str = change_for(kills)
-    careful = ""
+    careful, slow = "", is_slow(evidence) or bool(cause and CAUSES[cause].slowly)
     if change or (cause and CAUSES[cause].besides) or shows_ammonia(water):
-        usual = CHANGES["tenth"] if cause and CAUSES[cause].slowly else CHANGE_FIRST
+        usual = CHANGES["tenth"] if slow else CHANGE_FIRST
         careful = said_once(with_care_here(change or usual, water), kills)
     known = known_readings(evidence.case)
     if careful.startswith(TEST_BEFORE):
@@ -135,7 +179,7 @@ def against_readings(
     if cause and not is_shown_by(cause, evidence.case, kills):
         sentences.append(CAUSES[cause].besides or CAUSES[cause].first_action)
     sentences += [careful] if careful else []
-    if careful and cause and CAUSES[cause].slowly and change == CHANGES["third"]:
+    if careful and slow and change == CHANGES["third"]:
         sentences.append(SLOWLY)
     return " ".join(sentences), cause
 

@@ -7,6 +7,7 @@ from typing import NamedTuple
 from calculators.diagnose.case_read import Case
 from calculators.diagnose.cause_posterior import OF_PLANT
 from calculators.diagnose.problem_table import CAUSES, FINDINGS, QUESTIONS, question_of, shares_of
+from calculators.diagnose.triage import animals_come_first
 from calculators.science.evidence.information import information_bits
 from calculators.science.evidence.weighing import LEADING, SOMETHING_ELSE
 from calculators.science.rounding import COMPARED_DIGITS
@@ -15,7 +16,7 @@ LEAST_BITS = 0.002  # less than this is not worth a look
 # What a question is worth to someone who stands elsewhere, or must fetch a test kit; our judgement.
 ELSEWHERE, TEST_KIT = 0.7, 0.5
 OF_TEST = "readings."
-SURFACE = "surface"
+SURFACE, ANIMALS = "surface", "animals"
 
 Column = tuple[str, float, dict[str, float]]  # name, chance, probability of each answer
 
@@ -38,6 +39,23 @@ class Viewpoint(NamedTuple):
     where: str
     passed: frozenset[str] = frozenset()
     stays: bool = False
+
+
+def check_of_animals(
+    case: Case, chances: Mapping[str, float], passed: frozenset[str] = frozenset()
+) -> Check | None:
+    """What to look for on the animals, before all else, where they may be in danger and nobody looked yet.
+
+    None where they are not, where something was said of them, or where one of ``passed``, the questions
+    that could not be answered, was about them.
+    """
+    if not animals_come_first(case):
+        return None
+    said = {key for one in case.answers.values() for key in (one.present, *one.absent) if key}
+    asked = {key for question in passed if question in QUESTIONS for key in QUESTIONS[question]}
+    if any(FINDINGS[key].where == ANIMALS for key in said | asked):
+        return None
+    return best_check(case, chances, Viewpoint(ANIMALS, passed, stays=True))
 
 
 def best_check(

@@ -7,7 +7,7 @@ from calculators.core.numbers import show_number
 from calculators.core.shown_units import System, to_shown, unit_shown
 from calculators.core.wording import upper
 from calculators.diagnose.case_read import Case
-from calculators.diagnose.next_check import Viewpoint, best_check
+from calculators.diagnose.next_check import Viewpoint, best_check, check_of_animals
 from calculators.diagnose.problem_table import (
     FINDINGS,
     QUESTIONS,
@@ -59,9 +59,13 @@ def next_question(
 ) -> str | None:
     """The finding to ask about next; ``passed`` are findings that the keeper could not tell.
 
-    As long as nothing is known of the place, questions stay there.
+    Where animals may be in danger, one question about them goes before all others. As long as nothing is
+    known of the place, questions stay there.
     """
     looking = Viewpoint(where, frozenset(question_of(key) for key in passed if key in FINDINGS))
+    first = check_of_animals(case, chances, looking.passed)
+    if first:
+        return first.finding
     answered = {key for answer in case.answers.values() for key in (answer.present, *answer.absent)}
     if not any(key and FINDINGS[key].where == where for key in answered):
         check = best_check(case, chances, looking._replace(stays=True))

@@ -7,8 +7,11 @@ shows or pH is low it can turn ammonium into toxic ammonia, and then the words h
 from calculators.diagnose.case_read import Case
 from calculators.diagnose.problem_table import CAUSES, FINDINGS, upper_edge
 from calculators.science.water.careful_change import (
+    A_TENTH,
+    TEST_BEFORE,
     WaterForChange,
     careful_change,
+    lower,
     test_first,
     with_care,
 )
@@ -71,6 +74,18 @@ def safe_action(cause: str, water: WaterForChange) -> str:
     if water.ammonia_mg_n_l is not None and "ammonia" in action:
         return f"{action} {TEST_IS_DONE}"
     return action
+
+
+def slow_action(cause: str, water: WaterForChange) -> str:
+    """A problem's first action in water that holds no pH, where a large change would do harm by itself."""
+    record = CAUSES[cause]
+    if record.besides is None:
+        return record.first_action
+    careful = careful_change(water, NO_AMMONIA_MG_N_L)
+    if careful:
+        return f"{careful} {record.besides}"
+    tested = water.ammonia_mg_n_l is not None
+    return f"{record.besides} {A_TENTH if tested else TEST_BEFORE + lower(A_TENTH)}"
 
 
 def is_cold(case: Case) -> bool:

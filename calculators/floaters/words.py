@@ -9,13 +9,7 @@ from calculators.core.wording import CUTTINGS
 from calculators.floaters.floater_table import FloatingPlant
 from calculators.floaters.outputs import AreaByEye, DaysByEye, DoublingUsed, ShareByEye
 from calculators.floaters.thinning import NOW_DAYS, Thinning, ThinningPlan
-from calculators.science.light.lamps import CLOSED_COVER_PERCENT
-
-CLOSED = Note(
-    "caution",
-    "A closed mat shuts out light and slows the air's way into the water. Watch the animals at dawn, "
-    "when oxygen is lowest: if they gasp at the surface, take half of it out at once and add air.",
-)
+from calculators.science.growth.closed_surface import closed_surface
 
 
 def notes(cover: float, rhythm: ThinningPlan, thinning: Thinning, room_cm2: float) -> list[Note]:
@@ -32,9 +26,7 @@ def notes(cover: float, rhythm: ThinningPlan, thinning: Thinning, room_cm2: floa
         parts.append(holds(rhythm, thinning))
     if thinning.now and thinning.steps > 1:
         parts.append(in_steps(thinning, room_cm2))
-    if max(rhythm.high, cover) > CLOSED_COVER_PERCENT:
-        parts.append(CLOSED)
-    return [*parts, CUTTINGS]
+    return [*parts, *closed_surface(max(rhythm.high, cover)), CUTTINGS]
 
 
 def thin_now(cover: float, rhythm: ThinningPlan, thinning: Thinning, room_cm2: float) -> Note:

@@ -75,15 +75,16 @@ def identify(
 
     The next trait is the one whose answer is expected to tell most (mutual information), less for what is
     hard to see. Where a listed plant of your place, or of any place where none is chosen, has a share of
-    5 % or more, or a likely plant is taken for a listed one that has no page here, the first line says
-    so. It is not called enough before a listed plant is out, or is itself the first.
+    5 % or more, or the label may mean it and nothing seen speaks against it, or a likely plant is taken
+    for a listed one that has no page here, the first line says so. It is not called enough before a
+    listed plant is out, or is itself the first.
     """
     seen, says = traits or SeenTraits(), read_label(label)
     chances = plant_chances(seen, says)
     order = in_order(chances)
     leading = rivals(chances, MOST_BESIDE)
     anything = bool(given_traits(seen) or says.worth)
-    listed = likely_listed(chances, place) if anything else []
+    listed = likely_listed(chances, place, says.worth) if anything else []
     enough = chances[order[0]] > ENOUGH and set(listed) <= {order[0]}
     beside = (leading if len(leading) > 1 else order[:2]) if anything else []
     look = next_trait(seen, chances, leading, frozenset(unseen or ()))
@@ -99,7 +100,7 @@ def identify(
         side_by_side=differing(beside),
         told_apart=told_apart(beside),
         notes=(
-            *(law_note(chances, place) if anything else []),
+            *(law_note(chances, place, says) if anything or says.listed else []),
             verdict(chances, order, enough=enough, anything=anything),
             *label_notes(label, says),
             *([Note("info", cannot_be_told(leading))] if cannot else []),

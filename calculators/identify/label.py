@@ -19,13 +19,15 @@ SHORTEST = 3  # letters of a word that is looked for
 class LabelSays(NamedTuple):
     """The names that a label holds, and by how much each plant becomes likelier.
 
-    ``others`` are plants without a record that it may mean; ``unknown``: nothing in it is known.
+    ``others`` are plants without a record that it may mean; ``listed`` are plants without a record that
+    a law list names, each with the places; ``unknown``: nothing in it is known.
     """
 
     names: tuple[LabelName, ...]
     worth: dict[str, float]
     others: tuple[str, ...]
     unknown: bool
+    listed: tuple[tuple[str, tuple[str, ...]], ...] = ()
 
 
 NOTHING_SAID = LabelSays((), {}, (), False)
@@ -36,16 +38,26 @@ def read_label(label: str | None) -> LabelSays:
     text = " ".join(re.sub(r"[^\w .×'’-]", " ", label or "").replace("’", "'").lower().split())
     if not text:
         return NOTHING_SAID
-    names = names_in(text)
+    names, listed = names_in(text), listed_in(text)
     if not names:
         worth = genus_worth(text)
-        return LabelSays((), worth, (), not worth)
+        return LabelSays((), worth, (), not worth and not listed, listed)
     worth = {}
     for name in names:
         for plant, often in name.may_be.items():
             worth[plant] = max(worth.get(plant, 1.0), worth_of(name, often))
     others = tuple(dict.fromkeys(other for name in names for other in name.others))
-    return LabelSays(tuple(names), worth, others, False)
+    return LabelSays(tuple(names), worth, others, False, listed)
+
+
+def listed_in(text: str) -> tuple[tuple[str, tuple[str, ...]], ...]:
+    """The plants without a record that a text names as a law list does, each with the places."""
+    named = plant_book().listed_only
+    return tuple(
+        dict.fromkeys(
+            own for name, own in named.items() if re.search(rf"\b{re.escape(name)}\b", text)
+        )
+    )
 
 
 def names_in(text: str) -> list[LabelName]:

@@ -1,9 +1,11 @@
 """The law, first: whether a listed plant is among the likely ones, and what to do until one is sure."""
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Collection, Mapping, Sequence
 
 from calculators.core.result import Link, Note
 from calculators.core.wording import PLACES, joined, upper
+from calculators.identify.label import NOTHING_SAID, LabelSays
+from calculators.identify.plant_posterior import NOT_IN_BOOK
 from calculators.identify.trait_table import KnownPlant, plant_book
 from calculators.science.law.listed import BASIS, Listed, states_named
 
@@ -59,17 +61,31 @@ def named_place(place: str) -> str:
     return PLACES.get(place, place)
 
 
-def likely_listed(chances: Mapping[str, float], place: str | None) -> list[str]:
-    """The plants with a fair chance that a list of the place names, the likeliest first."""
+def spoken_of_first(chances: Mapping[str, float], named: Collection[str]) -> list[str]:
+    """The plants with a fair chance, and those that the label may mean as long as nothing rules them out.
+
+    ``named`` are the keys that the label names: the word of a shop is reason enough to look at the law.
+    """
     plants = plant_book().plants
-    listed = [key for key in plants if chances[key] >= LIKELY and listed_at(plants[key], place)]
+    before = (1 - NOT_IN_BOOK) / len(plants)  # each plant's chance with nothing seen
+    return [
+        key for key in plants if chances[key] >= LIKELY or (key in named and chances[key] >= before)
+    ]
+
+
+def likely_listed(
+    chances: Mapping[str, float], place: str | None, named: Collection[str] = ()
+) -> list[str]:
+    """The plants to speak of that a list of the place names, the likeliest first; see above for ``named``."""
+    plants = plant_book().plants
+    listed = [key for key in spoken_of_first(chances, named) if listed_at(plants[key], place)]
     return sorted(listed, key=lambda key: (-chances[key], key))
 
 
-def likely_never_planted(chances: Mapping[str, float]) -> list[str]:
-    """The names of plants with a fair chance that nobody shall plant in any place, the likeliest first."""
+def likely_never_planted(chances: Mapping[str, float], named: Collection[str] = ()) -> list[str]:
+    """The names of plants to speak of that nobody shall plant in any place, the likeliest first."""
     plants = plant_book().plants
-    never = [key for key in plants if chances[key] >= LIKELY and plants[key].never_planted]
+    never = [key for key in spoken_of_first(chances, named) if plants[key].never_planted]
     return [plants[key].name for key in sorted(never, key=lambda key: (-chances[key], key))]
 
 
@@ -85,15 +101,32 @@ def taken_for(chances: Mapping[str, float], place: str | None) -> dict[str, list
     return named
 
 
-def law_note(chances: Mapping[str, float], place: str | None) -> list[Note]:
-    """The first line, where a listed plant is likely, or a likely plant is taken for a listed one."""
+def at_place(
+    listed: Sequence[tuple[str, tuple[str, ...]]], place: str | None
+) -> dict[str, list[str]]:
+    """Of listed plants, each a name and places, those of a place: of any where none is chosen or held."""
+    here = {
+        name: [code for code in places if place not in PLACES or code == place]
+        for name, places in listed
+    }
+    return {name: places for name, places in here.items() if places}
+
+
+def law_note(
+    chances: Mapping[str, float], place: str | None, says: LabelSays = NOTHING_SAID
+) -> list[Note]:
+    """The first line, where a listed plant is likely, or a likely plant is taken for a listed one.
+
+    So it is where the label may mean a listed one, with a page here or without.
+    """
+    named = says.worth
     plants, rules = plant_book().plants, plant_book().rules
     said: list[tuple[str, list[str]]] = [
         (plants[key].name, [rules[entry.rule].place for entry in listed_at(plants[key], place)])
-        for key in likely_listed(chances, place)
+        for key in likely_listed(chances, place, named)
     ]
-    beside = taken_for(chances, place)
-    never = likely_never_planted(chances)
+    beside = taken_for(chances, place) | at_place(says.listed, place)
+    never = likely_never_planted(chances, named)
     if not said and not beside and not never:
         return []
     maybe = [f"it may be {joined([name for name, _ in said])}"] if said else []

@@ -31,7 +31,7 @@ def naming_pieces(computed: Computed) -> dict[str, Any]:
         "status": first[-1].text if anything else "",
         "pieces": {
             "ask": paint_question(outputs["ask_next"], seen, chances),
-            "first": paint_notes(first[:-1], ROOT) if anything else "",
+            "first": paint_notes(first[:-1], ROOT),
             "ranking": paint_ranking(outputs, inputs["place"], ROOT) if anything else "",
             "beside": paint_beside(outputs) if anything else "",
             "notes": paint_notes(rest, ROOT) if anything else "",

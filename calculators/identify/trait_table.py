@@ -100,13 +100,16 @@ class KnownPlant(NamedTuple):
 class PlantBook(NamedTuple):
     """All that is known: plants and law lists by key, names in small letters.
 
-    ``apart`` has, for a pair of keys in order, the key whose record tells them apart, and its words.
+    ``listed_only`` has the names on law lists of plants without a record, in small letters, each with the
+    list's own name and the places. ``apart`` has, for a pair of keys in order, the key whose record tells
+    them apart, and its words.
     """
 
     plants: dict[str, KnownPlant]
     rules: dict[str, LawList]
     labels: dict[str, LabelName]
     apart: dict[tuple[str, str], tuple[str, str]]
+    listed_only: dict[str, tuple[str, tuple[str, ...]]]
 
 
 @cache
@@ -124,6 +127,7 @@ def plant_book() -> PlantBook:
         {key: LawList(**fields) for key, fields in law["rules"].items()},
         {name: label_name(row) for name, row in table["labels"].items()},
         {(one, other): (own, text) for one, other, own, text in table["apart"]["pairs"]},
+        {name: (own, tuple(places)) for name, (own, places) in table["listed_only"].items()},
     )
 
 

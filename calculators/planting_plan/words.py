@@ -1,20 +1,38 @@
 """What the planting plan says beside its figures."""
 
 from calculators.core.numbers import show_number
-from calculators.core.result import Note
+from calculators.core.result import Link, Note
 from calculators.core.wording import CUTTINGS, counted
 
 SPARSE_PERCENT = 25  # common practice, no source: a bare new tank leaves the nutrients to algae
 OFTEN_DAYS = 7  # common practice, no source: few keepers trim one bed weekly for long
 HARD_CUT_PERCENT = 60  # common practice, no source
+WEEKS_APART = 2  # the weeks are right within this factor, as the calculator's own text says
+WITH_ANIMALS = Note(
+    "caution",
+    "Where animals live in the tank: what was bought waits three to four weeks in a jar of its own, since "
+    "insect poison on it kills shrimp. Push each stem through the cap without stirring the soil, a part of "
+    "them a day where they are many, and test ammonia on the day after: stirred soil and melting leaves "
+    "give it off. If it shows, ask how to change before you change water.",
+    links=(
+        Link("Moving plants between tanks", "guides/moving-plants/"),
+        Link("How to change water when ammonia shows", "calculators/ammonia-change/"),
+    ),
+)
 
 
 def verdict(stems: int, weeks: float, every_days: float) -> Note:
-    """The answer in plain words; the weeks are right within a factor of two, so rounded."""
-    full = f"is full in about {show_number(weeks, 2)} weeks" if weeks > 0 else "is full at once"
-    every = show_number(every_days, 2)
-    text = f"Plant {counted(stems, 'stem')}: the bed {full}, then trim it every {every} days."
-    return Note("info", text, True)
+    """The answer in plain words; the weeks are right within a factor of two, so both ends are said."""
+    full = "is full at once"
+    if weeks >= 1:
+        low, high = (show_number(round(weeks * by), 2) for by in (1 / WEEKS_APART, WEEKS_APART))
+        full = f"is full in about {show_number(round(weeks), 2)} weeks, {low} to {high}"
+    elif weeks > 0:
+        full = "is full within a week or two"
+    trim = f"then trim it every {show_number(every_days, 2)} days"
+    if every_days < 1:
+        trim = "then it would want a trim more than once a day, which no bed does: look at the doubling time"
+    return Note("info", f"Plant {counted(stems, 'stem')}: the bed {full}; {trim}.", True)
 
 
 def more_stems(planted: int, full: int, days_saved: float) -> list[Note]:
@@ -39,13 +57,14 @@ def notes(start_percent: float, every_days: float, cut_percent: float) -> list[N
     if start_percent < SPARSE_PERCENT:
         text = (
             "So sparse a start leaves light and nutrients to algae, and new soil gives ammonia: fill the "
-            "gaps with fast stems or floaters until the bed closes, and test ammonia before any animal."
+            "gaps with fast stems or floaters that the law allows until the bed closes, and test ammonia "
+            "before any animal."
         )
         collected.append(Note("caution", text))
-    if every_days < OFTEN_DAYS:
+    if 1 <= every_days < OFTEN_DAYS:
         text = (
-            f"Every {every_days:.1f} days is a trim a week or more. A slower plant, or a smaller bed of "
-            "this one, saves the time."
+            f"Every {show_number(every_days, 2)} days is a trim a week or more. A slower plant, or a "
+            "smaller bed of this one, saves the time."
         )
         collected.append(Note("caution", text))
     if cut_percent > HARD_CUT_PERCENT:
@@ -55,4 +74,4 @@ def notes(start_percent: float, every_days: float, cut_percent: float) -> list[N
         )
         collected.append(Note("caution", text))
     law = "Before you buy, look at the plant's page: some stems may not be kept or passed on where you live."
-    return [*collected, Note("info", law), CUTTINGS]
+    return [*collected, WITH_ANIMALS, Note("caution", law), CUTTINGS]

@@ -14,6 +14,8 @@ ANIMALS_FIRST = Note(
     "that is not well.",
 )
 
+FIRST_STEPS_TOO = " The first steps where animals are in danger take their time on top."
+
 
 def notes(stands: list[TankState], minutes_today: float, minutes_week: float) -> list[Note]:
     """The tanks that are not calm, worst first, then the time that it takes."""
@@ -22,7 +24,10 @@ def notes(stands: list[TankState], minutes_today: float, minutes_week: float) ->
         return [Note("info", "There is no tank yet.", True)]
     today, week = figure(WholeMinutes, minutes_today), figure(WeekMinutes, minutes_week)
     calm = sum(stand.judged.verdict == "calm" for stand in stands)
-    text = f"{calm} of {len(stands)} tanks calm. About {today} minutes today, {week} a week."
+    on_top = FIRST_STEPS_TOO if any(stand.judged.verdict == "act" for stand in stands) else ""
+    text = (
+        f"{calm} of {len(stands)} tanks calm. About {today} minutes today, {week} a week.{on_top}"
+    )
     return [*found, Note("info", text, True), ANIMALS_FIRST]
 
 

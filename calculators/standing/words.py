@@ -8,6 +8,7 @@ from calculators.science.animals.animal_table import ANIMALS
 from calculators.science.animals.animal_warmth import warmth_step
 from calculators.science.animals.reading_lines import standing
 from calculators.science.animals.reading_steps import STEPS, change_for, step_words
+from calculators.science.shelf.contradictions import way_out_words
 from calculators.science.shelf.entries import READINGS
 from calculators.science.shelf.freshest import figure_now
 from calculators.science.shelf.harmful_readings import (
@@ -23,6 +24,7 @@ from calculators.science.shelf.shelf_tank import TANK_FIELDS
 from calculators.science.shelf.tank_state import TankState
 from calculators.science.shelf.tank_verdict import FIRST_HOUR, LEVEL
 from calculators.science.water.careful_change import WaterForChange, careful_change, with_care
+from calculators.science.water.nitrate_of_tap import NITRATE, change_by_tap
 from calculators.science.water.readings_fit import READ_AGAIN, fit_together, misfit_words
 from calculators.science.water.unread import WARM_C
 from calculators.standing.nitrogen_outlook import WeeksAhead
@@ -43,6 +45,7 @@ def notes(stand: TankState, ahead: WeeksAhead) -> list[Note]:
     found = [
         sentence_note(stand),
         *steps(stand),
+        *(Note("caution", way_out_words(one), True) for one in stand.judged.torn),
         *do_not_fit(stand),
         *own_figures(stand),
         *harm_ahead(stand, ahead),
@@ -115,7 +118,10 @@ def step_of(harm: ReadingOutside, stand: TankState) -> str:
     if harm.kind:
         return warmth_step(ANIMALS[harm.kind], harm.value)
     if harm.reading.what == NITRITE and not harm.is_deadly:
-        return STOP
+        others = any(
+            one.is_deadly for one in stand.judged.harms
+        )  # whose own step says how to change
+        return STOP if others else f"{STOP} {change_words(stand, [harm])}"
     place = (harm.reading.what, harm.side)
     return step_words(place, harm.is_deadly, read_since(harm, stand)) if place in STEPS else ""
 
@@ -126,10 +132,17 @@ def read_since(harm: ReadingOutside, stand: TankState) -> list[str]:
     return [what for what, one in stand.judged.readings.items() if one.age_days <= age]
 
 
-def change_words(stand: TankState, deadly: list[ReadingOutside]) -> str:
-    """The change of water that the deadly readings allow; empty where they ask for none."""
-    change = change_for([(harm.reading.what, harm.side) for harm in deadly])
-    return with_care(change, water_of(stand)) if change else ""
+def change_words(stand: TankState, acting: list[ReadingOutside]) -> str:
+    """The change of water that readings which ask for a step now allow; empty where they ask for none."""
+    change = change_for([(harm.reading.what, harm.side) for harm in acting])
+    careful = with_care(change, water_of(stand)) if change else ""
+    nitrate, tap = stand.judged.readings.get(NITRATE), stand.tank.tap
+    return change_by_tap(
+        careful,
+        [harm.reading.what for harm in acting],
+        tap.nitrate_mg_l if tap else None,
+        nitrate.value if nitrate else None,
+    )
 
 
 def water_of(stand: TankState) -> WaterForChange:

@@ -21,6 +21,7 @@ from calculators.core.quantity import (
     Unpainted,
 )
 from calculators.core.result import Note
+from calculators.science.growth.closed_surface import closed_surface
 from calculators.surface_cover.channels import bits, counted
 from calculators.surface_cover.count import count, range_of
 from calculators.surface_cover.cover_reading import worth_logging
@@ -227,6 +228,7 @@ def surface_cover(
         notes=(
             *([DRAG] if waiting else []),
             verdict(between, sure),
+            *closed_surface(of_surface * between.high),
             *not_the_rulers(areas, length_cm * width_cm),
             *notes(sums, apart, room.edge.slant_removed, pixels is None, taps),
         ),

@@ -18,6 +18,7 @@ ROUNDING = 1e-9  # so that a target met exactly by n changes does not ask for n 
 MOST_CHANGES = 10
 DAYS_BETWEEN = 3
 URGENT_DAYS_BETWEEN = 1
+DEADLY_NITRITE_DAYS_BETWEEN = 0.5  # as every page has it where nitrite kills
 WORDS = Choices((
     "nitrate, as NO₃", "nitrite, as nitrogen (or not known)", "ammonia in total", "phosphate, as PO₄",
     "copper", "something else",
@@ -107,8 +108,7 @@ def water_change(
         reach = tap + (now_mg_l - tap) * (1 - max_change_percent / 100) ** MOST_CHANGES
         why = change_words.no_plan(changes, MOST_CHANGES, max_change_percent, reach)
         return WaterChange(100 * (1 - left), target_used_mg_l=target, notes=(*first_notes, *why))
-    urgent = level_of(what, now_mg_l) == "deadly" or what in ("nitrite", "ammonia", "copper")
-    wait = 0 if changes == 1 else URGENT_DAYS_BETWEEN if urgent else DAYS_BETWEEN
+    wait = 0.0 if changes == 1 else days_between(what, now_mg_l)
     each = 1 - left ** (1 / changes)
     plan = change_words.Planned(what, changes, 100 * each, wait, now_mg_l, target)
     return WaterChange(
@@ -122,6 +122,15 @@ def water_change(
         litres_total=None if volume_l is None else changes * each * volume_l,
         notes=(*first_notes, *change_words.plan_notes(plan, tap_mg_l)),
     )
+
+
+def days_between(what: Substance, now_mg_l: float) -> float:
+    """The days to wait between two changes: less where animals are in danger meanwhile."""
+    deadly = level_of(what, now_mg_l) == "deadly"
+    if deadly and what == "nitrite":
+        return DEADLY_NITRITE_DAYS_BETWEEN
+    urgent = deadly or what in ("nitrite", "ammonia", "copper")
+    return URGENT_DAYS_BETWEEN if urgent else DAYS_BETWEEN
 
 
 def fewest(left: float, largest: float) -> int:

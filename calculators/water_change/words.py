@@ -7,6 +7,7 @@ from calculators.core.numbers import show_number
 from calculators.core.result import Link, Note
 from calculators.core.wording import CHANGE_WITH_CARE, TESTED_TAP
 from calculators.science.water.ammonia import chronic_limit_mg_n_l
+from calculators.science.water.nitrate_of_tap import RICH_TAP
 from calculators.science.water.unread import EXAMPLE_PH, EXAMPLE_TEMPERATURE_C
 from calculators.water_change.targets import TARGETS, Substance, level_of
 
@@ -50,7 +51,10 @@ class ChangePart(NamedTuple):
 
 # Common practice, no source. Animals are used to a nitrate that rose for months, and such a tank is
 # soft and acid: what its standing says of it, a quarter a day, holds here too.
-PARTS: dict[Substance, ChangePart] = {"nitrate": ChangePart(25, "a quarter", "a day")}
+PARTS: dict[Substance, ChangePart] = {
+    "nitrate": ChangePart(25, "a quarter", "a day"),
+    "nitrite": ChangePart(100 / 3, "a third", "half a day"),
+}
 OTHER_PART = ChangePart(100 / 3, "a third", "some hours")
 
 
@@ -180,6 +184,8 @@ def plan_notes(plan: Planned, tap: float | None) -> list[Note]:
         notes.append(untested(plan.what))
     if plan.what != "ammonia":
         notes.append(AMMONIA_TOO)
+    if plan.what == "nitrite":
+        notes.append(Note("info", RICH_TAP))
     if plan.changes > 1:
         notes.append(between(plan))
     return [*notes, CHANGE_WITH_CARE, *([TESTED_TAP] if not tap else [])]
@@ -195,8 +201,7 @@ def verdict(plan: Planned) -> Note:
     )
     text += f" it from {show_number(plan.now)} to {show_number(plan.target)} mg/L"
     if plan.changes > 1:
-        days = show_number(plan.wait_days, 2)
-        text += f", {days} day{'' if plan.wait_days == 1 else 's'} apart at least"
+        text += f", {days_in_words(plan.wait_days)} apart at least"
     return Note("info", f"{text}.", True)
 
 
@@ -248,9 +253,14 @@ def between(plan: Planned) -> Note:
         "copper": "Copper comes back out of soil and stones meanwhile.",
         "phosphate": "Feed and soil give off phosphate meanwhile.",
     }.get(plan.what, "More of it may come in meanwhile.")
-    days = "a day" if plan.wait_days == 1 else f"{show_number(plan.wait_days, 2)} days"
+    wait = days_in_words(plan.wait_days)
     text = (
-        f"Wait at least {days} between changes (common practice, no source), so that animals follow. "
+        f"Wait at least {wait} between changes (common practice, no source), so that animals follow. "
         f"{made} Test again before each change: the tank may be there already, or the plan too short."
     )
     return Note("info", text)
+
+
+def days_in_words(days: float) -> str:
+    """How long to wait: half a day, a day or so many."""
+    return {0.5: "half a day", 1: "a day"}.get(days, f"{show_number(days, 2)} days")

@@ -136,7 +136,7 @@ function paint(here, { questioning: { anything, status, pieces }, left_out: left
   const open = [...here.place.querySelectorAll("details[open][data-plant], details[open][id]")].map((one) => one.dataset.plant ?? one.id);
   for (const [name, html] of Object.entries(pieces)) find(here, `#naming-${name}`).innerHTML = painted(html);
   for (const one of here.place.querySelectorAll("#naming-result details")) one.open ||= open.includes(one.dataset.plant ?? one.id);
-  find(here, "#naming-result").hidden = !anything && !pieces.answers;
+  find(here, "#naming-result").hidden = !anything && !pieces.answers && !pieces.first;
   tell(here, [leftOut, ...Object.values(problems).map((text) => `${text}.`), status].filter(Boolean).join(" "));
   if (here.moved) find(here, "#naming-question").focus({ preventScroll: true });
   if (here.moved) here.place.scrollIntoView({ block: "start" });

@@ -110,6 +110,26 @@ def taken_for(library: Library) -> dict[str, list[list[Any]]]:
     return {slug: alike for slug, alike in found.items() if alike}
 
 
+def listed_only(library: Library) -> dict[str, list[Any]]:
+    """Names on a law list of plants with no record here, in small letters: the list's own, and the places.
+
+    A label may give one, and then the law is all that this book can say of it.
+    """
+    plants = library.plants.values()
+    with_record = {
+        (listing.slug, listing.entry.name)
+        for plant in plants
+        for listing in listings(plant, library.rules)
+    }
+    found: dict[str, tuple[str, set[str]]] = {}
+    for slug, rule in library.rules.items():
+        for entry in rule.entries:
+            if (slug, entry.name) not in with_record:
+                for name in (entry.name, *entry.also):
+                    found.setdefault(species(name), (entry.name, set()))[1].add(rule.place)
+    return {name: [own, sorted(places)] for name, (own, places) in sorted(found.items())}
+
+
 def never_offered(library: Library) -> dict[str, dict[str, Any]]:
     """Names, law and reason of the plants that nobody shall plant: the table of plants leaves them out."""
     return {
@@ -135,5 +155,6 @@ def table(library: Library) -> dict[str, Any]:
         "labels": labels(library),
         "apart": {"pairs": pairs_apart(library)},
         "taken_for": taken_for(library),
+        "listed_only": listed_only(library),
         "never_offered": never_offered(library),
     }

@@ -57,6 +57,19 @@ def test_by_taps_from_the_plants_to_a_listed_plant_with_the_law_first(page):
 
 
 @pytest.mark.python_alive
+@pytest.mark.parametrize(
+    ("label", "named"),
+    [("water hyacinth", "Pontederia crassipes"), ("Monochoria hastata", "Monochoria hastata")],
+)
+def test_a_label_alone_that_names_a_listed_plant_shows_the_law(page, label, named):
+    go(page, f"identify/?label={label.replace(' ', '+')}")
+    wait(page)
+    law = page.locator("#naming-first")
+    expect(law).to_be_visible()
+    expect(law).to_contain_text(named)
+
+
+@pytest.mark.python_alive
 def test_every_target_is_large_enough_for_a_wet_thumb_and_nothing_runs_over_the_edge(page):
     go(page, "identify/?traits.form=rosette")
     wait(page)

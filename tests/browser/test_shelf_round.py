@@ -82,3 +82,20 @@ def test_two_ticks_in_quick_succession_both_stay_though_the_page_is_left_at_once
         assert page.evaluate(TWO_TICKS) == 2
     expect(ticks.nth(1)).to_be_visible()
     expect(page.locator("#round-tanks .tick input:checked")).to_have_count(2)
+
+
+def test_tanks_whose_animals_are_in_danger_stand_before_the_walk_what_kills_first_first(page):
+    first = page.locator("#round-first")
+    put(page, OTHER)
+    go(page, "shelf/round/")
+    expect(page.locator("#round-week")).to_contain_text("to do today")
+    expect(first).to_be_hidden()
+    short = {**reading(1.5, 0, "oxygen_mg_l"), "tank": "hall"}
+    put(page, LOBBY, {**LOBBY, "id": "hall", "name": "Hall"}, entries=[reading(300, 0), short])
+    go(page, "shelf/round/")
+    expect(first).to_have_text(
+        "Animals may be in danger. Go there before you walk the round: Hall, then Lobby."
+    )
+    names = page.locator("#round-tanks h2").all_inner_texts()
+    assert names == ["Stairs", "Lobby", "Hall"]  # the walk is the keeper's own
+    assert page.evaluate(SMALL) == []

@@ -82,7 +82,9 @@ STEPS: dict[tuple[str, Side], ReadingSteps] = {
         "plant feed, pipes. Test the new water for it.",
     ),
     ("gh_dh", "low"): ReadingSteps(
-        "", "So little hardness troubles shrimp and snails: raise GH by 1 to 2 degrees over a week.",
+        "", "So little hardness troubles shrimp and snails: raise GH by 1 to 2 degrees over a week. "
+        "Use no harder tap water while ammonia shows: it turns it toxic.",
+        "", ("ammonia_mg_n_l",),
     ),
     ("gh_dh", "high"): ReadingSteps("", "So much hardness troubles soft-water kinds. Lower it over weeks."),
     ("kh_dh", "low"): ReadingSteps(

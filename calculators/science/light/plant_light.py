@@ -37,9 +37,9 @@ ASSUMED_DLI_MOL: Annotated[
                  "judgement: 100 µmol/m²/s for 8 hours")
 ] = 2.9  # fmt: skip
 LEAST_NET: Annotated[
-    float, About("", "net growth that a doubling time stands for at least, over growth in saturating light",
-                 "uncertain", "judgement: for a tank too dark for any plant")
-] = 0.05  # fmt: skip
+    float, About("", "net growth, over growth in saturating light, below which no doubling time is seen",
+                 "uncertain", "judgement: a tank too dark for nearly any plant")
+] = 0.2  # fmt: skip
 THIN: Annotated[
     float, About("", "attenuation below which a stand takes no light to speak of", "uncertain",
                  "judgement: for the arithmetic alone")
@@ -77,13 +77,17 @@ def net_growth(light_mol: float) -> float:
     return light_mol / (light_mol + LIGHT_HALF_MOL) - UPKEEP
 
 
-def lone_growth(dli_mol: float) -> float:
-    """The net growth of an unshaded plant in a tank's light: what its doubling time stands for.
+def lone_growth(light_mol: float) -> float:
+    """The net growth of an unshaded plant that its doubling time stands for.
 
-    Equation: net = max(0.05, net of the light at the surface)
-    Doubling times are asked for in this tank's light; shade is counted against that. A judgement.
+    Equation: net = net of the light at the surface; below 0.2 that of 2.9 mol a m² and day
+    Doubling times are asked for in this tank's light; shade is counted against that. In light that lets
+    hardly anything grow, and with the lamp off, no doubling is seen: there it is that of a middling lamp,
+    so that a tank without light and one whose lamp is off lose leaves at one pace. A judgement.
+    The light is in mol a m² and day.
     """
-    return max(LEAST_NET, net_growth(dli_mol))
+    net = net_growth(light_mol)
+    return net if net >= LEAST_NET else net_growth(ASSUMED_DLI_MOL)
 
 
 def stand_growth(top: float, bottom: float, attenuation: float) -> tuple[float, float]:

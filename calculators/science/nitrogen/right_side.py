@@ -75,7 +75,7 @@ def right_side_and_sinks(model: Model) -> Callable[[float, State], tuple[State, 
         for one in model.cohorts
     ]  # how much of the surface a gram covers, nothing for rooted plants
     light = model.dli_mol if model.lamp else 0.0
-    lone = lone_growth(model.dli_mol)
+    lone = lone_growth(light)
     open_gain, open_loss = (part / lone for part in stand_growth(light, light, 0.0))
     paid = DRY_G_PER_MOL * model.surface_m2
     used_dh = -hardness_dh(alkalinity_change(0, 1, 0, 0), volume)  # of each mg N nitrified

@@ -13,13 +13,17 @@ TEST_EVERY_DAYS = 14.0  # common practice, no source: one short round of tests
 
 
 class ShelfRound(NamedTuple):
-    """A task that comes round: how often, when it was last done (None: not in the log), its minutes."""
+    """A task that comes round: how often, when it was last done (None: not in the log), its minutes.
+
+    It is not due before ``not_before``, where that is a day, however late it would be.
+    """
 
     task: str
     every_days: float
     last: date | None
     minutes: float
     why: str
+    not_before: date | None = None
 
     @property
     def is_change(self) -> bool:
@@ -46,8 +50,11 @@ def due_of(one: ShelfRound, log: Log) -> Due:
     """When a task is due. One that was never logged is due today where it is water, else a round from now."""
     if one.last is None:
         wait = 0.0 if one.is_change else one.every_days
-        return Due(one.task, log.today + timedelta(days=round(wait)), 0, one.why, one.minutes)
-    on = one.last + timedelta(days=round(one.every_days))
+        on = log.today + timedelta(days=round(wait))
+    else:
+        on = one.last + timedelta(days=round(one.every_days))
+    if one.not_before is not None:
+        on = max(on, one.not_before)
     return Due(one.task, on, max(0, (log.today - on).days), one.why, one.minutes)
 
 

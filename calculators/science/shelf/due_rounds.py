@@ -24,6 +24,10 @@ TRIM_MINUTES, THIN_MINUTES = 10.0, 5.0
 CHANGE_BY_FIRST_STEP = f"{CHANGE} only by the first step"
 CHANGE_A_LITTLE = f"{CHANGE}, a little at a time"
 SHOWS_AMMONIA = "Ammonia shows: see the first step before you change any water."
+CAN_KILL = "A reading asks for more than the usual change, or for none: go by the first step."
+UNREAD_AMMONIA = (
+    "Ammonia may be the trouble, and nobody has read it: test it before you change any water."
+)
 LONG_OVERDUE = (
     "A round or more was missed, and old water may have drifted: test ammonia, nitrite, pH and KH first, "
     "and then change a little every day or two."
@@ -49,10 +53,21 @@ def change_round(tank: ShelfTank, log: Log, judged: TankVerdict) -> Iterable[She
         why += "; no change is in the log"
     elif is_long_overdue(plan.every_days, log.days_ago(done[-1])):
         task, why = CHANGE_A_LITTLE, f"{why}. {LONG_OVERDUE}"
-    if any(value > 0 for value in latest_values(judged, AMMONIA)):
-        task, why = CHANGE_BY_FIRST_STEP, SHOWS_AMMONIA
+    if reason := why_by_first_step(judged):
+        task, why = CHANGE_BY_FIRST_STEP, reason
     last = done[-1] if done else None
     yield ShelfRound(task, plan.every_days, last, change_minutes(tank), why)
+
+
+def why_by_first_step(judged: TankVerdict) -> str:
+    """Why no usual change may be made now; empty where it may."""
+    if any(value > 0 for value in latest_values(judged, AMMONIA)):
+        return SHOWS_AMMONIA
+    if judged.verdict == "act" and any(harm.acts_at_once for harm in judged.harms):
+        return CAN_KILL
+    latest = judged.readings.get(AMMONIA)
+    unread = latest is None or latest.is_old
+    return UNREAD_AMMONIA if unread and (judged.deaths.asks or judged.young) else ""
 
 
 def latest_values(judged: TankVerdict, what: str) -> tuple[float, ...]:

@@ -4,6 +4,7 @@ from collections.abc import Sequence
 from datetime import date
 from typing import NamedTuple
 
+from calculators.science.shelf.animals_first import in_order_of_need, urgency, waits_for_animals
 from calculators.science.shelf.due import Due, ShelfRound, due_of, week_of
 from calculators.science.shelf.due_rounds import rounds_of
 from calculators.science.shelf.entries import Entry
@@ -21,7 +22,9 @@ class TankState(NamedTuple):
     log: Log
     judged: TankVerdict
     rounds: list[ShelfRound]
-    due: list[Due]  # the latest first
+    due: list[
+        Due
+    ]  # the latest first; where animals are in danger what is done for them stands first
     next_test: NextTest
     doubts: tuple[str, ...] = ()  # what of its lists and its log does not add up
 
@@ -36,16 +39,16 @@ class TankState(NamedTuple):
         return max((one.late_days for one in self.due), default=0)
 
     @property
-    def rank(self) -> tuple[int, int]:
-        """The order of a round: worst first, then late first."""
-        return WORST_FIRST.index(self.judged.verdict), -self.late_days
+    def rank(self) -> tuple[int, tuple[int, int], int]:
+        """The order of a round: worst first, of those in danger what kills first, then late first."""
+        return WORST_FIRST.index(self.judged.verdict), urgency(self.judged), -self.late_days
 
 
 def state_of_tank(tank: ShelfTank, entries: Sequence[Entry], today: date) -> TankState:
     """How a tank stands; entries of other tanks are left aside."""
     tank, log, doubts = tank_today(tank, log_of(tank.id, entries, today))
     judged = judge(tank, log)
-    rounds, test = rounds_of(tank, log, judged), next_test(judged, log)
-    due = [*(due_of(one, log) for one in rounds), test.due(today)]
-    due.sort(key=lambda one: (one.on, one.task))
+    test = next_test(judged, log)
+    rounds = [waits_for_animals(one, judged, today) for one in rounds_of(tank, log, judged)]
+    due = in_order_of_need([due_of(one, log) for one in rounds], test.due(today), judged, today)
     return TankState(tank, log, judged, rounds, due, test, doubts)

@@ -68,7 +68,7 @@ def judge_by_day(tank: ShelfTank, log: Log) -> TankVerdict:
     """Judge a tank as on the day of its log."""
     readings = latest_readings(log)
     found, died = harms(tank, readings), deaths(tank, log)
-    torn = contradictions(readings, ammonia_water(tank, readings))
+    torn = contradictions(readings, ammonia_water(tank, readings), found)
     young = is_untested_young(tank, log, readings)
     recent = any(one.age_days <= READ_WITHIN_DAYS for one in readings.values())
     verdict, sentence = first_that_holds(readings, found if recent else [], died, young, recent)

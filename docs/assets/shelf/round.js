@@ -52,11 +52,26 @@ async function show(here) {
   for (const [at, tank] of tanks.entries()) parts.push(await stop(here, tank, round, done, tanks, at));
   if (turn !== here.turn) return;
   keepingFocus(here.box, () => here.find("#round-tanks").replaceChildren(...parts));
+  await showFirst(here, tanks, round, turn);
   const left = here.box.querySelectorAll("#round-tanks input:not(:checked)").length;
   here.find("#round-week").textContent = tanks.length ? weekWords(round, left) : "No tank stands on the shelf yet.";
   const file = here.find("#round-calendar");
   file.hidden = !round?.calendar;
   file.onclick = () => saveCalendar(round.calendar);
+}
+
+/** The tanks where animals are in danger, before any walk: what kills first stands first, as Python put them. */
+async function showFirst(here, tanks, round, turn) {
+  const standings = await Promise.all(tanks.map(async (tank) => [tank, (await keptStanding(here.store, tank))?.outputs?.verdict]));
+  if (turn !== here.turn) return;
+  const order = (isOfToday(round) ? round.order : [])?.map(({ tank }) => tank) ?? [];
+  const place = ({ id }) => (order.includes(id) ? order.indexOf(id) : order.length);
+  const inDanger = standings.filter(([, verdict]) => verdict === "act").map(([tank]) => tank).sort((one, other) => place(one) - place(other));
+  const line = here.find("#round-first");
+  line.hidden = !inDanger.length;
+  const links = inDanger.flatMap((tank, at) => [at ? ", then " : "", element("a", { href: new URL(`shelf/tank/#${tank.id}`, here.root).href, textContent: called(tank) })]);
+  const words = ["Animals may be in danger. Go there before you walk the round: ", ...links, "."];
+  if (line.textContent !== words.map((word) => word.textContent ?? word).join("")) line.replaceChildren(...words);
 }
 
 function doneToday(ticks) {

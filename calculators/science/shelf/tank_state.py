@@ -22,9 +22,7 @@ class TankState(NamedTuple):
     log: Log
     judged: TankVerdict
     rounds: list[ShelfRound]
-    due: list[
-        Due
-    ]  # the latest first; where animals are in danger what is done for them stands first
+    due: list[Due]  # the latest first; where animals are in danger, what is done for them
     next_test: NextTest
     doubts: tuple[str, ...] = ()  # what of its lists and its log does not add up
 

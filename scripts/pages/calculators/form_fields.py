@@ -200,7 +200,13 @@ def options(field: InputField, value: Any) -> list[Html]:
     stands = dict(zip(field.choices, field.words, strict=True)).get(
         value_text(field, field.default)
     )
-    none = "" if field.nullable else f"{stands}, assumed" if field.assumed and stands else "choose"
+    none = (
+        "not said"
+        if field.nullable
+        else f"{stands}, assumed"
+        if field.assumed and stands
+        else "choose"
+    )
     empty = [("", none)] if value is None or field.nullable else []
     return [
         element("option", {"value": choice, "selected": choice == value}, words)

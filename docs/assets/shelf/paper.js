@@ -79,6 +79,7 @@ async function show(here) {
   const id = decodeURIComponent(location.hash.slice(1)) || (await here.store.chosen());
   const tank = id && (await here.store.tank(id));
   here.box.hidden = !tank;
+  document.querySelector("#no-tank").hidden = Boolean(tank);
   document.querySelector("#paper-title").textContent = tank ? `On paper: ${called(tank)}` : "No such tank on this device";
   if (!tank) return;
   const entries = await here.store.entries({ tank: tank.id });

@@ -181,7 +181,7 @@ def test_buttons_in_a_row_stand_at_one_height_the_one_for_a_file_too(context):
     page.close()
 
 
-LONE_SIGNS = """() => [...document.querySelectorAll("#main .mark.sign")].filter((sign) => {
+LONE_SIGNS = """() => [...document.querySelectorAll("#main .mark.sign:has(.hidden)")].filter((sign) => {
     const before = sign.previousSibling;
     if (before?.nodeType !== Node.TEXT_NODE || !before.textContent.trim()) return false;
     const range = document.createRange();

@@ -15,7 +15,7 @@ def test_every_row_that_says_something_stands_on_the_page(library):
     for slug, problem in library.problems.items():
         rows = [row for _, found in grouped(problem) for row in found]
         assert len(rows) == sum(row.strength != "neutral" for row in problem.evidence), slug
-        text = unescape(problem_page(slug, library))
+        text = unescape(problem_page(slug, library)).replace("\u00a0", " ")
         for row in rows:
             assert f"sign-{row.finding}" in text or FINDINGS[row.finding].label[1:] in text, slug
             assert f"{row.why}"[:20] in text, (slug, row.why)

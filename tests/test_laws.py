@@ -171,7 +171,8 @@ def test_a_list_carries_the_date_of_the_text_that_was_read_and_its_page_says_it(
 ):
     assert library.rules[slug].text_as_of == as_of
     page = (site / "rules" / slug / "index.html").read_text(encoding="utf-8")
-    assert (f"the text stands as of {as_of}" if as_of else "bears no date") in page
+    day = f'the text stands as of <time datetime="{as_of}">{as_of}</time>'
+    assert (day if as_of else "bears no date") in page
     assert ("Look for later changes" in page) == (as_of is not None and as_of < "2025-11-25")
     assert "is final" in page
 
@@ -215,7 +216,13 @@ def test_each_place_of_a_list_has_its_page_and_only_those(library):
     assert places == set(library.places) == set(library.vocabulary["place"])
     for key in places:
         page = place_page(key, library)
-        for part in ("Lists change.", "final", "## If you have one", "## Cuttings", "read on 20"):
+        for part in (
+            "Lists change.",
+            "final",
+            "## If you have one",
+            "## Cuttings",
+            "read on <time",
+        ):
             assert part in page, (key, part)
         for slug, rule in library.rules.items():
             assert (f"({slug}.md)" in page) == (rule.place == key)

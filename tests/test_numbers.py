@@ -4,7 +4,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as some
 
-from calculators.core.numbers import read_number, show_number, show_plain, show_short
+from calculators.core.numbers import in_threes, read_number, show_number, show_plain, show_short
 
 
 @pytest.mark.parametrize(
@@ -73,3 +73,15 @@ def test_says_back_a_text_cut_short(text):
     with pytest.raises(ValueError, match=r"number|thousands|large") as wrong:
         read_number(text)
     assert len(str(wrong.value)) < 80
+
+
+@pytest.mark.parametrize(
+    ("written", "shown"),
+    [
+        ("9999", "9999"), ("10000", "10~000"), ("100000.5", "100~000.5"), ("0.12345", "0.12345"),
+        ("\u22121000000000", "\u22121~000~000~000"), ("-12345", "-12~345"),
+    ],
+)  # fmt: skip
+def test_long_numbers_stand_in_threes_and_can_be_typed_so(written, shown):
+    assert in_threes(written).replace("\u202f", "~") == shown
+    assert read_number(in_threes(written)) == read_number(written)

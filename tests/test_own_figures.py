@@ -42,7 +42,7 @@ def test_what_may_be_assumed_stands_in_and_is_said():
     assert reply["answer"]["inputs"]["pressure_hpa"] == 1013.25
     assert reply["answer"]["inputs"]["oxygen_mg_l"] is None  # the example's 6.4 is not the keeper's
     assert reply["answer"]["assumed"] == ["pressure_hpa"]
-    assert "Air pressure 1013 hPa" in reply["painted"]["html"]
+    assert "Air pressure 1013\u00a0hPa" in reply["painted"]["html"]
     assert reply["address"] == {"temperature_c": "25", "pressure_hpa": "1013.25"}
 
 

@@ -90,6 +90,10 @@ def test_each_place_is_said_with_all_that_stands_there():
     ]
     alone = series((1, 2), x_label="Depth", x_unit="cm")
     assert spoken(places([alone])[0], [alone], ()) == "Depth 0 cm: 1 mg/L"
+    log = series((1, 2), x=[-3, 0], x_unit="today is 0", marks=(Mark(0, "today"),))
+    earlier, now = (spoken(place, [log], log.marks) for place in places([log]))
+    assert earlier == "Day \N{MINUS SIGN}3 (today is 0): 1 mg/L"
+    assert now == "Day 0 (today): 2 mg/L"
 
 
 def test_a_jump_keeps_both_of_its_values():

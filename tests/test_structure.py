@@ -5,7 +5,7 @@ import re
 
 import pytest
 
-from scripts.setup.paths import ROOT
+from scripts.setup.paths import DOCS, ROOT
 from scripts.structure.circles import circles, reach
 from scripts.structure.modules import graph, read_modules
 from scripts.structure.rooms import (
@@ -16,6 +16,7 @@ from scripts.structure.rooms import (
     serving_one,
     stray,
 )
+from scripts.structure.script_imports import script_graph
 from scripts.structure.sizes import (
     classes_named_twice,
     files_named_twice,
@@ -56,6 +57,28 @@ def house(tmp_path):
 def test_no_circle_of_imports(modules):
     assert len(modules) > 300
     assert circles(graph(modules)) == []
+
+
+def test_no_circle_among_the_scripts_of_the_browser():
+    scripts = script_graph(DOCS / "assets")
+    assert len(scripts) > 100
+    assert sum(map(len, scripts.values())) > 300
+    assert circles(scripts) == []
+
+
+def test_a_circle_among_scripts_is_seen_where_one_part_comes_while_it_runs(tmp_path):
+    texts = {
+        "a.js": 'import {\n  one,\n} from "./part/b.js";\n',
+        "part/b.js": '// import "./d.js";\nexport const one = () => import("../c.js");\n',
+        "c.js": 'export { one } from "./a.js";\nimport x from "library";\n',
+        "d.js": '/** @param {import("./a.js").One} one */\nimport "./a.js";\nimport "../out.js";\n',
+    }
+    (tmp_path / "part").mkdir()
+    for name, text in texts.items():
+        (tmp_path / name).write_text(text, encoding="utf-8")
+    scripts = script_graph(tmp_path)
+    assert scripts["d.js"] == {"a.js"}
+    assert circles(scripts) == [["a.js", "c.js", "part/b.js"]]
 
 
 def test_no_room_imports_a_calculator_or_the_shelf_or_the_door_of_the_page(modules):

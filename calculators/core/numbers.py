@@ -6,6 +6,8 @@ import re
 PLAIN = re.compile(r"[+-]?(\d+([.,]\d*)?|[.,]\d+)([eE][+-]?\d{1,3})?", re.ASCII)
 THOUSANDS = re.compile(r"[+-]?[1-9]\d{0,2}(,\d{3})+(\.\d*)?", re.ASCII)
 MINUS = "\u2212"  # what some phone keyboards send for a minus
+NARROW_SPACE = "\u202f"
+FEWEST_IN_THREES = 5  # figures; four are read at a glance
 LONGEST_SAID = 24  # letters of a text that is no number
 LEAST_PLAIN, MOST_PLAIN = 1e-6, 1e9  # of a number that is said back without an exponent
 SPACES = str.maketrans("", "", " \u00a0\u202f\u2009")
@@ -42,6 +44,19 @@ def show_short(value: float) -> str:
     plain = value == 0 or LEAST_PLAIN <= abs(value) < MOST_PLAIN
     text = show_number(value, 6) if plain else f"{value:.6g}"
     return text.replace("e+", "e").replace("-", MINUS)
+
+
+def in_threes(text: str) -> str:
+    """A written number with its whole figures in threes, where there are five or more: "100 000".
+
+    The space is narrow and ends no line, as ISO 80000-1 has it; ``read_number`` takes it back.
+    """
+    whole, point, rest = text.partition(".")
+    sign = whole[: len(whole) - len(whole.lstrip(f"-{MINUS}"))]
+    figures = whole[len(sign) :]
+    if len(figures) < FEWEST_IN_THREES:
+        return text
+    return f"{sign}{int(figures):,}".replace(",", NARROW_SPACE) + point + rest
 
 
 def show_number(value: float, digits: int = 3) -> str:

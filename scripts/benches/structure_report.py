@@ -9,9 +9,11 @@ from time import perf_counter
 
 from scripts.benches.suite import last_suite
 from scripts.records.load import load
+from scripts.setup.paths import DOCS
 from scripts.structure.circles import circles
 from scripts.structure.modules import graph, read_modules
 from scripts.structure.rooms import across, backwards, calculator_rooms, serving_one, stray
+from scripts.structure.script_imports import script_graph
 from scripts.structure.sizes import (
     LONGEST_FUNCTION_LINES,
     LONGEST_MODULE_LINES,
@@ -30,6 +32,8 @@ def structure() -> None:
     modules = read_modules()
     print(f"{len(modules)} modules, {len(calculator_rooms(modules))} calculators")
     show("circles of imports", map(" <-> ".join, circles(graph(modules))))
+    scripts = script_graph(DOCS / "assets")
+    show("circles among the browser's scripts", map(" <-> ".join, circles(scripts)))
     show("imports into the room of a calculator or of the shelf", map(" -> ".join, across(modules)))
     show("imports against the flow of data", map(" -> ".join, backwards(modules)))
     show("modules of no calculator, outside core, science and shelf", stray(modules))

@@ -9,7 +9,7 @@ export const WORKERS = ["calculator-worker.js", "image-worker.js"];
 export const PACKS = {
   shelf: ["shelf/switch.js", "shelf/page-lines.js", "shelf/store.js", "shelf/standings.js", "shelf/words.js", "shelf/number.js", "shelf/verdict.js", "shelf/trouble-line.js"],
   "at-tank": ["shelf/log-sheet.js", "shelf/tank-fields.js", "shelf/fill.js", "shelf/share.js", "shelf/units-choice.js"],
-  forms: ["form.js", "keep.js", "plot.js", "shelf/fill-units.js"],
+  forms: ["form.js", "keep.js", "plot.js", "shelf/fill-news.js"],
   finding: ["finder.js"],
   codes: ["shelf/qr.js", "shelf/link.js"],
   "copies-of-all": ["shelf/copy.js", "shelf/copies.js", "shelf/file.js"],

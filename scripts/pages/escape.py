@@ -9,9 +9,11 @@ from typing import Any
 
 from markupsafe import Markup
 
+from calculators.core.kept_together import kept_together
+
 SPECIAL = re.compile(r"""[&<>"'\\`*_\[\]{}|~^!$=]""")
 AT_START = re.compile(r"^ ?(\d+(?=[.)](?:\s|$))|[-#+:>])")
-SPACE = re.compile(r"\s+")
+SPACE = re.compile(r"[^\S\u00a0]+")  # a space that no line ends at stays one
 
 
 def entity(match: re.Match[str]) -> str:
@@ -23,5 +25,6 @@ def escape(value: Any) -> Any:
     """Jinja's ``finalize``: escape text, leave what is marked as HTML, write numbers plainly."""
     if isinstance(value, Markup) or not isinstance(value, str):
         return value
-    one_line = SPACE.sub(" ", value)  # a space at an end stays: a template's ", " needs it
+    # A space at an end stays: a template's ", " needs it.
+    one_line = kept_together(SPACE.sub(" ", value))
     return Markup(AT_START.sub(entity, SPECIAL.sub(entity, one_line)))

@@ -6,6 +6,7 @@ from urllib.parse import urlencode
 
 from markupsafe import Markup
 
+from calculators.core.kept_together import NO_BREAK, kept_together
 from calculators.core.listing import load_all
 from calculators.core.paint.answer import rows
 from calculators.core.run import run
@@ -17,8 +18,6 @@ from scripts.records.guide import MARK, SURE, Call, Guide, ProseMark, call
 from scripts.records.load import Library
 from scripts.records.raw_html import harmless
 
-NO_BREAK = "\u00a0"
-
 
 def guide_page(slug: str, library: Library) -> str:
     """One guide as Markdown, with its checklist on top and its sources below."""
@@ -29,7 +28,7 @@ def guide_page(slug: str, library: Library) -> str:
         "guide.md.j2",
         guide=guide,
         first=[Markup(filled(item, fill, escape)) for item in guide.first],
-        body=Markup(filled(guide.body, fill, harmless)),
+        body=Markup(filled(guide.body, fill, as_prose)),
         problems={key: library.problems[key] for key in guide.problems},
         words=library.vocabulary,
         cite=cite,
@@ -41,6 +40,11 @@ def guides_page(library: Library) -> str:
     return render("guides.md.j2", guides=in_order(library))
 
 
+def as_prose(text: str) -> str:
+    """What people wrote between marks: nothing raw, and each unit on the line of its number."""
+    return kept_together(harmless(text))
+
+
 def in_order(library: Library) -> list[tuple[str, Guide]]:
     """The guides with their slugs, in order."""
     return sorted(library.guides.items(), key=lambda item: item[1].order)
@@ -50,7 +54,10 @@ def filled(text: str, fill: Callable[[ProseMark], str], between: Callable[[str],
     """A text with its marks filled in; what stands between them goes through ``between``."""
     pieces, end = [], 0
     for match in MARK.finditer(text):
-        pieces += [between(text[end : match.start()]), fill(ProseMark(match[1], match[2], 0))]
+        before = between(text[end : match.start()])
+        if match[1] in SURE and before.endswith(" "):
+            before = before[:-1] + NO_BREAK  # how sure stands on the line of what it is said of
+        pieces += [before, fill(ProseMark(match[1], match[2], 0))]
         end = match.end()
     return "".join([*pieces, between(text[end:])])
 

@@ -5,6 +5,7 @@ from typing import Any, NamedTuple
 from markupsafe import Markup
 
 from calculators.core import quantities as q
+from calculators.core.kept_together import kept_together
 from calculators.core.numbers import show_number
 from calculators.core.quantity import Quantity
 from calculators.core.shown_units import System, converted, us_unit
@@ -72,7 +73,7 @@ def in_words(quantity: Quantity, claim: Range, *, us: bool) -> str:
 
 def both_units(vocabulary_entry: Any, claim: Range) -> Markup:
     """A range in both systems of units; the style sheet shows the one that is chosen."""
-    metric, us = both_systems(vocabulary_entry, claim)
+    metric, us = map(kept_together, both_systems(vocabulary_entry, claim))
     if metric == us:
         return Markup.escape(metric)
     return Markup('<span class="in-metric">{}</span><span class="in-us">{}</span>').format(

@@ -2,6 +2,7 @@
 
 import json
 from collections.abc import Mapping
+from datetime import date
 from functools import cache
 from pathlib import Path
 from typing import Any
@@ -32,6 +33,7 @@ def environment() -> Environment:
         lstrip_blocks=True,
         keep_trailing_newline=True,
     )
+    made.filters["day"] = day
     made.filters["front"] = front
     made.filters["query"] = query
     made.filters["starts"] = upper
@@ -41,6 +43,11 @@ def environment() -> Environment:
 def render(name: str, **context: Any) -> str:
     """Fill a template of scripts/templates."""
     return environment().get_template(name).render(**context)
+
+
+def day(value: date | str) -> Markup:
+    """A date, or a year, that stays on one line."""
+    return Markup('<time datetime="{0}">{0}</time>').format(str(value))
 
 
 def query(given: Mapping[str, str]) -> str:

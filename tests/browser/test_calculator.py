@@ -6,6 +6,7 @@ from datetime import date
 import pytest
 from playwright.sync_api import expect
 
+from calculators.core.kept_together import kept_together
 from calculators.core.listing import load_all
 from calculators.core.paint.answered_rows import answered_rows
 from calculators.core.paint.notes import lead, rest
@@ -45,7 +46,11 @@ def test_the_page_shows_what_the_command_line_computes(page, name, given):
     shown = page.locator("#notes li, #background li").all_text_contents()  # folded ones too
     labels = {lead.calculator: lead.label for lead in spec.leads_to}
     assert sorted(shown) == sorted(
-        " ".join([note.text, *map(labels.get, note.leads), *(link.label for link in note.links)])
+        kept_together(
+            " ".join(
+                [note.text, *map(labels.get, note.leads), *(link.label for link in note.links)]
+            )
+        )
         for note in rest(spec, expected)
     )
 

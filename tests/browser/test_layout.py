@@ -171,10 +171,32 @@ def test_buttons_in_a_row_stand_at_one_height_the_one_for_a_file_too(context):
     page = context.new_page()
     page.set_viewport_size({"width": 1280, "height": 800})
     page.goto("shelf/")
-    expect(page.locator("#board-copy")).to_be_visible()
+    page.locator("#demo-load").click()
+    expect(page.locator("#copy-save")).to_be_visible()
     tops = page.locator("#board-copy .after > :is(button, .button)").evaluate_all(
         "(buttons) => buttons.map((one) => Math.round(one.getBoundingClientRect().top))"
     )
     assert len(tops) == 3
     assert len(set(tops)) == 1
     page.close()
+
+
+LONE_SIGNS = """() => [...document.querySelectorAll("#main .mark.sign:has(.hidden)")].filter((sign) => {
+    const before = sign.previousSibling;
+    if (before?.nodeType !== Node.TEXT_NODE || !before.textContent.trim()) return false;
+    const range = document.createRange();
+    range.selectNodeContents(before);
+    const last = [...range.getClientRects()].at(-1);
+    return sign.getClientRects()[0].top > last.bottom;
+}).map((sign) => sign.parentElement.textContent)"""
+
+
+def test_no_sign_of_how_sure_a_claim_is_stands_on_a_line_alone(page):
+    signs = 0
+    for width in range(340, 440, 20):
+        page.set_viewport_size({"width": width, "height": 844})
+        page.goto("problems/ammonia-emergency/")
+        signs += page.locator("#main .mark.sign").count()
+        assert page.evaluate(LONE_SIGNS) == [], width
+    page.set_viewport_size({"width": 390, "height": 844})
+    assert signs > 50

@@ -7,6 +7,11 @@ import pytest
 from tests.effort import long_run, share_of
 
 SHEETS = 2
+OTHERS = {
+    "plants/table/": 11,
+    "problems/key/": 12,
+}  # sheets, of pages that are long by what they hold
+ACROSS = {"width": 1046, "height": 718}  # CSS px: A4 on its side, within its margins
 PAGE = re.compile(rb"/Type\s*/Page\b")
 MOST = 6  # of the longest pages, which are the ones that could need a third sheet
 INK = "() => getComputedStyle(document.querySelector('#main .verdict')).color"
@@ -36,3 +41,27 @@ def test_paper_gets_dark_ink_from_a_dark_screen(chromium, address):
     page.goto("plants/lemna-minor/")
     assert page.evaluate(INK) == "rgb(17, 17, 17)"
     context.close()
+
+
+@pytest.mark.parametrize("path", OTHERS)
+def test_the_table_and_the_key_take_few_sheets(page, path):
+    page.goto(path)
+    assert len(PAGE.findall(page.pdf(prefer_css_page_size=True))) <= OTHERS[path]
+
+
+def test_the_printed_table_holds_each_plants_name_and_every_column(context):
+    page = context.new_page()
+    page.set_viewport_size(ACROSS)
+    page.emulate_media(media="print")
+    page.goto("plants/table/")
+    left, right, shown = page.evaluate(
+        """() => {
+        const table = document.querySelector("table.plants");
+        const { left, right } = table.getBoundingClientRect();
+        return [left, right, table.querySelector("tbody th a").getBoundingClientRect().width];
+        }"""
+    )
+    assert left >= 0
+    assert right <= ACROSS["width"]
+    assert shown > 0
+    page.close()

@@ -252,3 +252,33 @@ def test_axe_finds_nothing_and_no_page_scrolls_sideways(page, path):
     for width in (320, 390, 1280):
         page.set_viewport_size({"width": width, "height": 844})
         assert page.evaluate("() => document.documentElement.scrollWidth") <= width, width
+
+
+def test_an_empty_shelf_shows_the_way_on_and_nothing_that_needs_a_tank(page):
+    go(page, "shelf/round/")
+    expect(page.locator("#round-none a")).to_be_visible()
+    expect(page.locator("#round-again")).to_be_hidden()
+    go(page, "shelf/")
+    expect(page.locator("#copy-read").locator("..")).to_be_visible()
+    expect(page.locator("#copy-save")).to_be_hidden()
+    for path in ("shelf/tank/#gone", "shelf/paper/#gone"):
+        go(page, path)
+        expect(page.locator("#main > h1")).to_have_text("No such tank on this device")
+        expect(page.locator("#no-tank a")).to_be_visible()
+    put(page, LOBBY)
+    for path in ("shelf/tank/", "shelf/paper/"):
+        go(page, f"{path}#{LOBBY['id']}")
+        expect(page.locator("#main > h1")).to_contain_text("Lobby")
+        expect(page.locator("#no-tank")).to_be_hidden()
+
+
+def test_the_head_with_a_tank_fits_letters_of_twice_the_size(page, address):
+    file = page.request.get(f"{address}assets/shelf/demo.json").json()
+    go(page, "about/")
+    with_shelf(page, "await shelf.merge(given); await shelf.choose(given.tanks[0].id);", file)
+    for path in ("about/", "shelf/round/", f"shelf/tank/#{file['tanks'][0]['id']}"):
+        go(page, path)
+        expect(page.locator("#stand-at-log")).to_be_visible()
+        page.evaluate("() => { document.documentElement.style.fontSize = '200%'; }")
+        assert page.evaluate("() => document.documentElement.scrollWidth") == 390, path
+        page.evaluate("() => { document.documentElement.style.fontSize = ''; }")

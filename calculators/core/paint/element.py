@@ -7,6 +7,8 @@ it whole, and so that a file's text keeps its own line ends.
 from collections.abc import Iterable, Mapping
 from html import escape
 
+from calculators.core.kept_together import kept_together
+
 VOID = frozenset({"br", "input"})  # tags without an end
 LINE_ENDS = str.maketrans({"\n": "&#10;", "\r": "&#13;"})
 
@@ -41,7 +43,7 @@ def attribute(name: str, value: Attribute) -> str:
     """One attribute with the space before it."""
     if value is None or value is False:
         return ""
-    return f" {name}" if value is True else f' {name}="{escaped(str(value))}"'
+    return f" {name}" if value is True else f' {name}="{plainly(str(value))}"'
 
 
 def joined(children: Iterable[str], between: str = "") -> Html:
@@ -50,5 +52,10 @@ def joined(children: Iterable[str], between: str = "") -> Html:
 
 
 def escaped(text: str) -> Html:
-    """A text as HTML; what is HTML already stays."""
-    return text if isinstance(text, Html) else Html(escape(text).translate(LINE_ENDS))
+    """A text as HTML, with each unit on the line of its number; what is HTML already stays."""
+    return text if isinstance(text, Html) else Html(kept_together(plainly(text)))
+
+
+def plainly(text: str) -> str:
+    """A text with its own spaces: an attribute may be read by a script, or be a file's text."""
+    return text if isinstance(text, Html) else escape(text).translate(LINE_ENDS)

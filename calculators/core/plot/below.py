@@ -8,6 +8,7 @@ import json
 import re
 from collections.abc import Sequence
 
+from calculators.core.kept_together import kept_together
 from calculators.core.paint.element import Attribute, Html, element
 from calculators.core.plot.captions import place_word
 from calculators.core.plot.parts import Frame
@@ -32,7 +33,7 @@ def along(
     It is shorter where the curves are ``named`` at their ends.
     """
     shown = [
-        (round(frame.across.at(place.x), 1), spoken(place, curves, marks))
+        (round(frame.across.at(place.x), 1), kept_together(spoken(place, curves, marks)))
         for place in places(curves)
     ]
     now = {mark.x for mark in marks if mark.is_now}

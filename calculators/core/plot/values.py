@@ -41,15 +41,18 @@ def spoken_values(place: Place, curves: Sequence[Series], marks: Sequence[Mark])
         if value is not None:
             name = curve.short or curve.label if len(curves) > 1 else ""
             yield f"{name} {show_number(value, curve.digits)} {curve.unit}".strip()
-    yield from dict.fromkeys(mark.label for mark in marks if mark.x == place.x)
+    said = where(curves[0], place.x)
+    at_place = dict.fromkeys(mark.label for mark in marks if mark.x == place.x)
+    yield from (label for label in at_place if f"({label})" not in said)
 
 
 def where(series: Series, x: float) -> str:
-    """A place along the axis, with its unit unless the label says it."""
+    """A place along the axis, with its unit unless the label says it; "Day 0 (today)" where today is 0."""
     text = f"{series.x_label} {show_number(x, series.x_digits)}"
     unit = series.x_unit
     if " is " in unit:
-        return f"{text} ({unit})"
+        named, _, at = unit.partition(" is ")
+        return f"{text} ({named if show_number(x, series.x_digits) == at else unit})"
     said = unit.removesuffix("s") in series.x_label.lower()
     return text if not unit or said else f"{text} {unit}"
 

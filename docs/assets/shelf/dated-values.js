@@ -1,6 +1,6 @@
 // When something was written into a tank: of what the log also tells, the later one holds.
 
-import { withValue } from "./tank-fields.js";
+import { withValue } from "./tank-paths.js";
 import { localDateTime } from "./when.js";
 
 /** A tank with another value at a path, and its moment where fields.json says that it may be read with a kit as well. */

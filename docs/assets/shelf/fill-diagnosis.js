@@ -3,8 +3,9 @@
 import { collect, fill } from "../form.js";
 import { called, shelf, tankHere } from "./shelf-start.js";
 import { filled } from "./fill.js";
+import { newFigures } from "./fill-news.js";
 import { inFormUnits } from "./fill-units.js";
-import { isSame } from "./item.js";
+import { onEachChange } from "./standings.js";
 
 const NAME = "diagnose";
 const FEW = "All may stay empty; each sharpens the answer.";
@@ -56,10 +57,7 @@ async function followShelf(here) {
   if (here.follows) return;
   here.follows = true;
   const store = await shelf().catch(() => null);
-  const stop = store?.onChange(({ only }) => {
-    if (!here.place.isConnected) stop();
-    else if (!only) follow(here);
-  });
+  if (store) onEachChange(store, here.place, () => follow(here));
 }
 
 async function follow(here) {
@@ -67,8 +65,7 @@ async function follow(here) {
   const tank = before && (await tankHere());
   if (!tank) return;
   const values = await valuesOf(tank);
-  const changed = Object.keys({ ...before, ...values }).filter((key) => !isSame(values[key], before[key]));
-  const fresh = await inFormUnits(NAME, Object.fromEntries(changed.filter((key) => key in values).map((key) => [key, values[key]])), units);
+  const { changed, fresh } = await newFigures(NAME, { before, after: values, units });
   if (!changed.length || !here.place.isConnected) return;
   if (here.tankValues !== before || here.units !== units) {
     await follow(here); // the form has changed meanwhile

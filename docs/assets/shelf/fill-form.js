@@ -7,8 +7,8 @@ import { chosenLast } from "./again.js";
 import { called, shelf, table, tankHere } from "./shelf-start.js";
 import { filled, filledAtOnce } from "./fill.js";
 import { markForm, tankKeys, text } from "./fill-marks.js";
+import { newFigures } from "./fill-news.js";
 import { inFormUnits } from "./fill-units.js";
-import { isSame } from "./item.js";
 import { rememberLead } from "./lead.js";
 
 /**
@@ -102,9 +102,8 @@ async function follow(here, store) {
   const found = now && (await figuresOf(here, now));
   if (!found) return;
   const { again } = await table("fields");
-  const changed = Object.keys({ ...tank.values, ...found.values }).filter((key) => !again[here.name]?.includes(key) && !isSame(found.values[key], tank.values?.[key]));
+  const { changed, fresh } = await newFigures(here.name, { before: tank.values ?? {}, after: found.values, units, mine: again[here.name] });
   if (!changed.length) return;
-  const fresh = await inFormUnits(here.name, Object.fromEntries(changed.filter((key) => key in found.values).map((key) => [key, found.values[key]])), units);
   if (!here.form.isConnected || here.tank?.id !== tank.id) return;
   if (here.tank !== tank || here.units !== units) {
     await follow(here, store); // the form has changed meanwhile

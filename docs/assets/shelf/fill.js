@@ -3,7 +3,7 @@
 
 import { ask } from "../runtime.js";
 import { day, table } from "./shelf-start.js";
-import { at } from "./tank-fields.js";
+import { at } from "./tank-paths.js";
 
 const OF_TANK = "tank.";
 

@@ -1,6 +1,7 @@
 // Of which plant or animal of the tank an entry is, where that may be left open.
 
-import { floats, listOf, nameOf, RECORD_OF } from "./names.js";
+import { floats, listOf, nameOf } from "./names.js";
+import { RECORD_OF } from "./occupants.js";
 import { tap, taps } from "./sheet.js";
 
 const ANY = { plants: "Of which plant, if of one", animals: "Which animal, if you know" };

@@ -3,7 +3,8 @@
 import { element, thumb } from "../paint.js";
 import { called } from "./shelf-start.js";
 import { askValue } from "./log-value.js";
-import { allNames, listOf, nameOf, neverOf, RECORD_OF } from "./names.js";
+import { allNames, listOf, nameOf, neverOf } from "./names.js";
+import { RECORD_OF } from "./occupants.js";
 import { tap, taps } from "./sheet.js";
 import { upper } from "./words.js";
 

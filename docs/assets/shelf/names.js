@@ -16,9 +16,6 @@ export async function openNames() {
   floating = read.floating;
 }
 
-/** The key of a tank's rows under which the record stands. */
-export const RECORD_OF = { plants: "plant", animals: "animal" };
-
 /** Which list of names a kind of entry chooses from; undefined where it needs none. */
 export function listOf({ of }) {
   return of === "plants" || of === "animals" ? of : undefined;

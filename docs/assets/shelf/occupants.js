@@ -1,9 +1,10 @@
 // What lives in a tank now, as Python said it with the last standing that is kept; rows that were written into the
 // tank since then go before it, and a tank that Python has not seen yet stands as it was written.
 
-import { RECORD_OF } from "./names.js";
 import { timeOf } from "./operations.js";
 
+/** The key of a tank's rows under which the record stands. */
+export const RECORD_OF = { plants: "plant", animals: "animal" };
 const AMOUNT = { plants: "wet_g", animals: "count" };
 
 /** `{plants, animals}` of a tank, in rows as its own. */

@@ -55,6 +55,8 @@ async function show(here) {
   await showFirst(here, tanks, round, turn);
   const left = here.box.querySelectorAll("#round-tanks input:not(:checked)").length;
   here.find("#round-week").textContent = tanks.length ? weekWords(round, left) : "No tank stands on the shelf yet.";
+  here.find("#round-none").hidden = tanks.length > 0;
+  for (const part of ["#round-again", "#round-order"]) here.find(part).hidden = !tanks.length;
   const file = here.find("#round-calendar");
   file.hidden = !round?.calendar;
   file.onclick = () => saveCalendar(round.calendar);

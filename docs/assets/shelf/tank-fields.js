@@ -3,18 +3,8 @@
 import { element } from "../paint.js";
 import { numberOf } from "./number.js";
 import { livingList } from "./tank-living.js";
+import { at } from "./tank-paths.js";
 import { storedWithin, unitOf, written } from "./units.js";
-
-/** What stands at a path such as `tap.ph` of a tank; null where nothing does. */
-export function at(tank, path) {
-  return path.split(".").reduce((value, key) => value?.[key], tank) ?? null;
-}
-
-/** A tank with another value at a path; the one given stays as it is. */
-export function withValue(tank, path, value) {
-  const [key, ...rest] = path.split(".");
-  return { ...tank, [key]: rest.length ? withValue(tank[key] ?? {}, rest.join("."), value) : value };
-}
 
 /** All single fields of the table, those of groups by their path. */
 export function flat(fields, within = "") {

@@ -60,6 +60,7 @@ async function show(here, whole = false) {
   const [tank, fields] = await Promise.all([id ? here.store.tank(id) : null, table("fields"), openNames()]);
   if (turn !== here.turn) return;
   document.querySelector("#tank-title").textContent = tank ? tank.name : "No such tank on this device";
+  document.querySelector("#no-tank").hidden = Boolean(tank);
   if (!tank) {
     here.box.hidden = true;
     return;

@@ -5,7 +5,7 @@ from typing import Any, TypeVar
 
 from calculators.core.fields import InputField, Kind
 from calculators.core.form_hints import ByChoice, InRow, Step, Suggest
-from calculators.core.numbers import show_number, show_plain
+from calculators.core.numbers import in_threes, show_number, show_plain
 from calculators.core.paint.element import NOTHING, Html, element, joined
 from calculators.core.shown_units import System, to_shown, unit_shown
 
@@ -200,7 +200,13 @@ def options(field: InputField, value: Any) -> list[Html]:
     stands = dict(zip(field.choices, field.words, strict=True)).get(
         value_text(field, field.default)
     )
-    none = "" if field.nullable else f"{stands}, assumed" if field.assumed and stands else "choose"
+    none = (
+        "not said"
+        if field.nullable
+        else f"{stands}, assumed"
+        if field.assumed and stands
+        else "choose"
+    )
     empty = [("", none)] if value is None or field.nullable else []
     return [
         element("option", {"value": choice, "selected": choice == value}, words)
@@ -225,7 +231,9 @@ def span_text(field: InputField, system: System) -> str:
     """The possible range in words."""
     if field.low is None or field.high is None:
         return "May be left empty." if field.nullable else ""
-    low, high = (show_number(to_shown(field, end, system), 4) for end in (field.low, field.high))
+    low, high = (
+        in_threes(show_number(to_shown(field, end, system), 4)) for end in (field.low, field.high)
+    )
     return f"{low} to {high}." + (" May be left empty." if field.nullable else "")
 
 

@@ -22,7 +22,9 @@ def need(scale: BarScale) -> ComparisonRow:
         if claim is None:
             return Cell(UNKNOWN)
         made = bar(scale, claim)
-        html = Markup("{}<b>{}</b> {}").format(made.picture, made.words, mark(claim, plant_shown))
+        html = Markup("{}<b>{}</b>&nbsp;{}").format(
+            made.picture, made.words, mark(claim, plant_shown)
+        )
         return Cell(html, size_classes(claim.low, claim.high))
 
     label = "Height" if scale.key == "height_cm" else scale.quantity.__metadata__[0].label
@@ -57,7 +59,7 @@ def role(plant_shown: ComparedPlant) -> Cell:
         return Cell(UNKNOWN)
     claim = nitrogen.role
     label = text(plant_shown.words["nitrogen_role"][claim.value]["label"])
-    html = Markup('<span class="tag">{}</span> {}').format(label, mark(claim, plant_shown))
+    html = Markup('<span class="tag">{}</span>&nbsp;{}').format(label, mark(claim, plant_shown))
     return Cell(html, (claim.value,))
 
 
@@ -68,7 +70,7 @@ def uptake(plant_shown: ComparedPlant) -> Cell:
         return Cell(UNKNOWN)
     claim = nitrogen.uptake
     label = text(plant_shown.words["uptake"][claim.value]["label"])
-    return Cell(label + " " + mark(claim, plant_shown), (claim.value,))
+    return Cell(label + Markup("&nbsp;") + mark(claim, plant_shown), (claim.value,))
 
 
 def basis(plant_shown: ComparedPlant, listing: Listing) -> Markup:

@@ -27,7 +27,7 @@ def text(value: str) -> Markup:
 
 def claim_html(claim: Statement, plant_shown: ComparedPlant) -> Cell:
     """A sentence with its mark."""
-    return Cell(text(claim.text) + " " + mark(claim, plant_shown))
+    return Cell(text(claim.text) + Markup("&nbsp;") + mark(claim, plant_shown))
 
 
 def figure(quantity: Any, claim: Range | None, plant_shown: ComparedPlant) -> Cell:
@@ -35,7 +35,7 @@ def figure(quantity: Any, claim: Range | None, plant_shown: ComparedPlant) -> Ce
     if claim is None:
         return Cell(UNKNOWN)
     note = f" {text(claim.note)}" if claim.note else ""
-    html = Markup("<b>{}</b> {}").format(both_units(quantity, claim), mark(claim, plant_shown))
+    html = Markup("<b>{}</b>&nbsp;{}").format(both_units(quantity, claim), mark(claim, plant_shown))
     return Cell(html + Markup(note), size_classes(claim.low, claim.high))
 
 

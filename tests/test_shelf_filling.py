@@ -321,7 +321,7 @@ def test_a_card_has_animals_plants_feed_limits_and_is_escaped(demo):
     assert "<img" not in sheet["html"]
     headings = [part["heading"] for part in paper(demo, kind="card")["parts"]]
     assert headings == ["In danger", "Animals", "Plants", "Feed", "Change of water", "Act at"]
-    assert re.search(r"nitrite: 0\.06 mg N/L or more", sheet["html"])
+    assert re.search(r"nitrite: 0\.06\smg\sN/L or more", sheet["html"])
 
 
 @pytest.mark.parametrize(

@@ -219,7 +219,7 @@ def test_a_warm_reading_goes_into_the_forecast_and_on_paper_before_the_tanks_own
     assert filled("nitrogen-forecast", shelf_tank, *log)["fields"]["temperature_c"] == 31
     holiday = {"message": "paper", "kind": "holiday", "tank": shelf_tank, "entries": log, "today": TODAY,
                "from": TODAY, "to": "2026-12-05"}  # fmt: skip
-    assert "The water is at 31 °C" in json.loads(answer(json.dumps(holiday)))["html"]
+    assert "The water is at 31\u00a0°C" in json.loads(answer(json.dumps(holiday)))["html"]
 
 
 def test_a_reading_past_its_use_goes_before_an_undated_entry_but_not_to_make_ammonia_look_harmless():
@@ -260,4 +260,5 @@ def test_sentences_give_warmth_and_weight_in_both_units():
     cuts = [entry("trim", FAST, 60, f"2026-{month:02}-10T18:00:00Z") for month in range(6, 11)]
     assert "85 g (3 oz)" in lives({**shelf_tank, "plants": held}, *cuts)[2]
     card = {"message": "paper", "kind": "card", "tank": shelf_tank, "entries": [], "today": TODAY}
-    assert "75.7 L (20 US gal), 25 °C (77 °F)" in json.loads(answer(json.dumps(card)))["html"]
+    html = json.loads(answer(json.dumps(card)))["html"].replace("\u00a0", " ")
+    assert "75.7 L (20 US gal), 25 °C (77 °F)" in html

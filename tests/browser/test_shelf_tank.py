@@ -86,7 +86,7 @@ def test_the_weeks_ahead_are_read_by_keys_and_saved_as_a_table(tank):
     expect(figure.locator(".values")).to_contain_text("today")
     figure.locator("input[type=range]").press("ArrowRight")
     expect(figure.locator(".values")).not_to_contain_text("; today")
-    expect(figure.locator(".values")).to_contain_text(re.compile(r"fitted [\d.]+ mg/L"))
+    expect(figure.locator(".values")).to_contain_text(re.compile(r"fitted [\d.]+\smg/L"))
     with tank.expect_download() as saved:
         figure.get_by_role("button", name=re.compile("Save as a table")).tap()
     text = saved.value.path().read_text(encoding="utf-8")

@@ -16,7 +16,7 @@ class TankInOrder(NamedTuple):
     name: Annotated[str, Label("Tank")]
     verdict: Annotated[Verdict, Label("Stands"), VERDICT_WORDS]
     sentence: Annotated[str, Label("Why")]
-    minutes: Annotated[WholeMinutes, Label("Minutes today")]
+    minutes: Annotated[WholeMinutes, Label("Work today")]
     late_days: Annotated[Count, Label("Days late")]
 
 
@@ -26,7 +26,7 @@ class TaskToday(NamedTuple):
     tank: Annotated[str, Label("Key")]
     name: Annotated[str, Label("Tank")]
     task: Annotated[str, Label("Task")]
-    minutes: Annotated[WholeMinutes, Label("Minutes")]
+    minutes: Annotated[WholeMinutes, Label("Work")]
     late_days: Annotated[Count, Label("Days late")]
 
 
@@ -44,8 +44,8 @@ class RoundOfTanks(NamedTuple):
         Label("Due today"),
         AsRows(RowsStyle.TABLE, "name", columns=("task", "minutes", "late_days")),
     ]
-    minutes_today: Annotated[WholeMinutes, Label("Minutes today")]
-    minutes_week: Annotated[WeekMinutes, Label("Minutes a week")]
+    minutes_today: Annotated[WholeMinutes, Label("Work today")]
+    minutes_week: Annotated[WeekMinutes, Label("Work a week")]
     calendar: Annotated[
         str | None, Label("What is due, as a calendar file"), Download("tanks.ics", "text/calendar")
     ]

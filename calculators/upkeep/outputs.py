@@ -16,7 +16,7 @@ class Task(NamedTuple):
     day: Annotated[Count, Label("Day"), Possible(1, SHOWN_DAYS)]
     tank: Annotated[str, Label("Tank")]
     task: Annotated[str, Label("Task")]
-    minutes: Annotated[Minutes, Label("Minutes")]
+    minutes: Annotated[Minutes, Label("Work")]
 
 
 class Overdue(NamedTuple):
@@ -35,7 +35,7 @@ class Upkeep(NamedTuple):
     per_tank: Annotated[dict[str, float], Label("Minutes a week for each tank")]
     heaviest: Annotated[str | None, Label("The tank that takes most")]
     busiest_day: Annotated[Count | None, Label("The fullest of the next 28 days")]
-    busiest_minutes: Annotated[WholeMinutes, Label("Minutes on that day")]
+    busiest_minutes: Annotated[WholeMinutes, Label("Work on that day")]
     overdue: Annotated[
         list[Overdue],
         Label("Overdue"),

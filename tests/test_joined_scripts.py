@@ -1,6 +1,7 @@
 """Scripts are served in few files: all that ours do is in them, and what others ask for has its address."""
 
 import json
+import os
 import re
 import shutil
 import subprocess
@@ -12,6 +13,7 @@ from scripts.setup.paths import DOCS
 from scripts.setup.say import Missing
 from scripts.site import joined_scripts
 from scripts.site.joined_scripts import GRAPH, Graph, graph_of, joined, put_scripts
+from tests.one_site import RUN, locked
 
 MOST_FILES = 6  # of ours that any page loads at its start; a browser fetches six side by side
 PRELOADED = re.compile(r'<link rel="modulepreload" href="([^"]*)">')
@@ -19,11 +21,27 @@ PRELOADED = re.compile(r'<link rel="modulepreload" href="([^"]*)">')
 
 @pytest.fixture(scope="module")
 def small_tree(tmp_path_factory):
-    """The project's scripts, in which some say something else, and the folder in which they were joined."""
-    folder = tmp_path_factory.mktemp("scripts") / "assets"
-    shutil.copytree(joined_scripts.SOURCES, folder)
+    """The project's scripts, in which some say something else, and the folder in which they were joined.
+
+    Joining takes seconds: whichever process of a run comes first does it for all.
+    """
+    own = tmp_path_factory.getbasetemp()
+    of_run = own.parent if RUN in os.environ else own
+    folder = of_run / "small-scripts" / "assets"
+    with locked(of_run / "small-scripts.lock"):
+        if not folder.exists():
+            fresh = folder.with_name("fresh")
+            shutil.copytree(joined_scripts.SOURCES, fresh)
+            for name, text in changed(fresh).items():
+                (fresh / f"{name}.js").write_text(text, encoding="utf-8")
+            fresh.rename(folder)
+        return folder, joined_beside(folder)
+
+
+def changed(folder):
+    """What some scripts say instead, by name without the ending."""
     twice = 'import { twice } from "./twice.js";\nconsole.log(twice("part"));\n'
-    changed = {
+    return {
         "twice": "// why\nexport const twice = (text) => text + text;\n",
         "third": twice,
         "place": twice,
@@ -31,11 +49,13 @@ def small_tree(tmp_path_factory):
         "python-image": 'import { atMost } from "./at-most.js";\nconsole.log(atMost);\n'
         + (folder / "python-image.js").read_text("utf-8"),
     }
-    for name, text in changed.items():
-        (folder / f"{name}.js").write_text(text, encoding="utf-8")
+
+
+def joined_beside(folder):
+    """The folder in which scripts were joined, beside them and not among the project's own."""
     with pytest.MonkeyPatch.context() as patch:
         patch.setattr(joined_scripts, "MADE", folder.with_name("made"))
-        yield folder, joined(folder)
+        return joined(folder)
 
 
 def test_every_module_of_ours_is_in_a_file_that_is_served(site):
@@ -80,7 +100,7 @@ def test_scripts_are_joined_once_without_what_people_read(small_tree):
     graph = graph_of(made)
     assert "why" not in (made / graph.modules["twice.js"]).read_text(encoding="utf-8")
     stamp = (made / GRAPH).stat().st_mtime_ns
-    assert joined(folder) == made
+    assert joined_beside(folder) == made
     assert (made / GRAPH).stat().st_mtime_ns == stamp
 
 

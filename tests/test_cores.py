@@ -68,6 +68,18 @@ def test_one_job_or_one_core_needs_no_other_process(two_cores, monkeypatch):
     assert {process for _, process in on_all_cores(of_process, range(5))} == {HERE}
 
 
+@pytest.mark.parametrize("lacks", [OSError, ImportError])
+def test_a_machine_without_locks_between_processes_does_it_alone(monkeypatch, lacks):
+    def none(*_given):
+        raise lacks
+
+    monkeypatch.setattr(cores, "cores", lambda: 2)
+    monkeypatch.setattr(cores.threading, "active_count", lambda: 1)
+    monkeypatch.setattr("multiprocessing.context.BaseContext.Lock", none)
+    assert not cores.can_fork()
+    assert {process for _, process in on_all_cores(of_process, range(5))} == {HERE}
+
+
 def test_a_process_with_threads_is_not_forked(monkeypatch):
     monkeypatch.setattr(cores, "cores", lambda: 2)
     ended = threading.Event()

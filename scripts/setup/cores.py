@@ -61,8 +61,14 @@ def cores() -> int:
 
 
 def can_fork() -> bool:
-    """Whether a copy of this process would run on as it does."""
-    return FORK in all_ways() and threading.active_count() == 1
+    """Whether a copy of this process would run on as it does, and could be spoken to."""
+    if FORK not in all_ways() or threading.active_count() > 1:
+        return False
+    try:
+        multiprocessing.get_context(FORK).Lock()
+    except (ImportError, OSError):  # a machine that is shut in may lack what locks lie in
+        return False
+    return True
 
 
 def all_ways() -> list[str]:

@@ -2,6 +2,7 @@
 
 from typing import Literal, NamedTuple
 
+from calculators.science.animals.reading_lines import standing
 from calculators.science.water.ammonia import (
     ACT_NH3_MG_N_L,
     WATCH_NH3_MG_N_L,
@@ -35,6 +36,9 @@ CLEAR_OF_ACT = 0.9 * ACT_NH3_MG_N_L
 # Common practice, no source: a large single change of another hardness is hard on animals.
 GENTLE_PERCENT = 20.0
 KH_JUMP_DH = 4.0
+ACID_PERCENT = (
+    10.0  # common practice, no source: in water so acid that a quick rise harms by itself
+)
 
 
 class ChangeOutcome(NamedTuple):
@@ -141,13 +145,14 @@ def is_no_worse(step: ChangeOutcome, steps: list[ChangeOutcome]) -> bool:
 def single_change(percents: list[float], none: ChangeOutcome, tank: Water, tap: Water) -> float:
     """The change to make now, %: half where it may be, a gentle one where hardness differs; 0 if none.
 
-    Those that may be made are ``percents``.
+    A large change of another hardness, or in water so acid that it harms, is made only where free
+    ammonia kills already. Those that may be made are ``percents``.
     """
+    if none.at_once.nh3_mg_n_l < ACT_NH3_MG_N_L and standing("ph", tank.ph).side == "low":
+        return max((percent for percent in percents if percent <= ACID_PERCENT), default=0.0)
     large = [percent for percent in percents if 25 <= percent <= 75]
-    if large:
-        gentle = abs(tap.kh_dh - tank.kh_dh) > KH_JUMP_DH and GENTLE_PERCENT in percents
-        if gentle and none.at_once.nh3_mg_n_l < ACT_NH3_MG_N_L:
-            return GENTLE_PERCENT
+    gentle = abs(tap.kh_dh - tank.kh_dh) > KH_JUMP_DH and none.at_once.nh3_mg_n_l < ACT_NH3_MG_N_L
+    if large and not gentle:
         return min(large, key=lambda percent: abs(percent - HALF_PERCENT))
     return max((percent for percent in percents if percent < 25), default=0.0)
 

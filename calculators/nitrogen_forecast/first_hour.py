@@ -7,7 +7,9 @@ from calculators.core.wording import DANGER_PAGE
 from calculators.nitrogen_forecast.outlook import NITRITE_WATCH_MG_N_L
 from calculators.nitrogen_forecast.run_harm import HarmfulReading
 from calculators.nitrogen_forecast.water_advice import how_to_change
+from calculators.science.animals.reading_steps import NITRITE, asked_beside_ammonia
 from calculators.science.nitrogen.forecast_tank import Tank
+from calculators.science.water.air_and_ammonia import BIND_BEFORE_AIR, air_kills
 
 MOST_READ_MG_L = 50.0  # the most that the ammonia calculators take
 LARGEST_CHANGE_PERCENT = 33.0  # "a third", as the words say
@@ -19,10 +21,14 @@ def next_hour(harms: Sequence[HarmfulReading], tank: Tank) -> Note:
     when = "Now, within the hour" if now else "When a test shows it, within the hour"
     # where nitrite alone harms, a change must still not free the ammonia that stands beside it
     ammonia = largest(harms, "ammonia") or tank.ammonia_mg_n_l
+    asked = asked_beside_ammonia([NITRITE] if largest(harms, "nitrite") > 0 else [])
+    before = ""
+    if air_kills(ammonia, tank.ph, tank.kh_dh, tank.temperature_c):
+        before = f" {BIND_BEFORE_AIR}"
     text = (
         f"{when}: take out leftovers and anything dead, stop feeding, add air, and leave the filter "
-        f"running and unwashed. {how_to_change(ammonia, tank)} Test again in the evening and each "
-        "morning."
+        f"running and unwashed.{before} {how_to_change(ammonia, tank, asked=asked)} Test again in the "
+        "evening and each morning."
     )
     return Note("danger", text, links=links(ammonia, largest(harms, "nitrite"), tank))
 

@@ -8,6 +8,7 @@ from calculators.nitrogen_forecast.first_hour import next_hour
 from calculators.nitrogen_forecast.run_harm import HarmfulReading
 from calculators.nitrogen_forecast.water_advice import how_to_change
 from calculators.science.animals.reading_lines import LINES
+from calculators.science.animals.reading_steps import NITRATE, asked_beside_ammonia
 from calculators.science.animals.reading_words import WARMTH_STEP
 from calculators.science.nitrogen.forecast_tank import Event, Tank
 
@@ -73,7 +74,9 @@ def against_nitrate(harm: HarmfulReading, tank: Tank, events: Sequence[Event]) -
     tap = f"{show(tank.tap_nitrate_mg_l, 2)} mg/L"
     if not harm.is_now:
         return Note("danger", before_it_comes(harm, tank, events, edge))
-    change = how_to_change(tank.ammonia_mg_n_l, tank, A_QUARTER_DAILY)
+    change = how_to_change(
+        tank.ammonia_mg_n_l, tank, A_QUARTER_DAILY, asked_beside_ammonia([NITRATE])
+    )
     until = f"Go on until a test reads under {edge:.0f} mg/L."
     if tank.tap_nitrate_mg_l >= harm.value:
         other = (

@@ -153,8 +153,16 @@ def test_air_waits_for_the_binder_where_it_would_free_ammonia_that_kills():
     for text in told:
         assert BIND_BEFORE_AIR in text
         assert "Make the water move" not in text
+        assert "stop feeding, add air" not in text
     assert "before you add air" in standing(FULL_OF_GAS)["outputs"]["sentence"]
     assert "Bind the ammonia before you add air" in said(ammonia_change(FULL_OF_GAS))
+
+
+def test_air_waits_where_it_would_free_many_times_what_kills_already():
+    """0.17 mg N/L is free now, and 1 once the gas has left; without the gas air does no such thing."""
+    deadly = FULL_OF_GAS | {"ph": 7.4, "kh_dh": 6.4, "temperature_c": 32.3, "nitrite_mg_n_l": 0.0}
+    assert BIND_BEFORE_AIR in said(standing(deadly))
+    assert "Make the water move" in said(standing(deadly | {"ph": 8.3}))
 
 
 @pytest.mark.parametrize("oxygen", [1.5, 4.0])

@@ -4,7 +4,7 @@ from calculators.core.numbers import show_number
 from calculators.core.result import Level, Link, Note
 from calculators.core.wording import CHANGE_WITH_CARE
 from calculators.science.animals.reading_words import reading_notes
-from calculators.science.water.air_and_ammonia import takes_to_act_line
+from calculators.science.water.air_and_ammonia import air_makes_deadly
 from calculators.science.water.ammonia import (
     ACT_NH3_MG_N_L,
     WATCH_NH3_MG_N_L,
@@ -114,7 +114,7 @@ def about_air(choice: Choice) -> list[Note]:
         "Carbon dioxide holds the pH of this water down. As it leaves, by an air stone, by light or in "
         "a change, pH rises and more ammonia is free, even with no new water."
     )
-    if choice.way == "bind-first" or takes_to_act_line(choice.now, choice.aired):
+    if air_makes_deadly(choice.now, choice.aired):
         text += " Bind the ammonia before you add air, unless animals gasp."
     return [Note("caution", text)]
 

@@ -22,11 +22,10 @@ def next_hour(harms: Sequence[HarmfulReading], tank: Tank) -> Note:
     # where nitrite alone harms, a change must still not free the ammonia that stands beside it
     ammonia = largest(harms, "ammonia") or tank.ammonia_mg_n_l
     asked = asked_beside_ammonia([NITRITE] if largest(harms, "nitrite") > 0 else [])
-    before = ""
-    if air_kills(ammonia, tank.ph, tank.kh_dh, tank.temperature_c):
-        before = f" {BIND_BEFORE_AIR}"
+    binds = air_kills(ammonia, tank.ph, tank.kh_dh, tank.temperature_c)
+    air, before = ("", f" {BIND_BEFORE_AIR}") if binds else (", add air", "")
     text = (
-        f"{when}: take out leftovers and anything dead, stop feeding, add air, and leave the filter "
+        f"{when}: take out leftovers and anything dead, stop feeding{air}, and leave the filter "
         f"running and unwashed.{before} {how_to_change(ammonia, tank, asked=asked)} Test again in the "
         "evening and each morning."
     )

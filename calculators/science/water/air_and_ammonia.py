@@ -1,4 +1,4 @@
-"""Whether air by itself would free ammonia enough to kill, where none kills yet: then it is bound first.
+"""Whether air by itself would free ammonia that kills, or far more of it: then it is bound first.
 
 Carbon dioxide that a rotting soil or a closed surface holds in the water keeps its pH down. As it
 leaves, more of the ammonia turns toxic, with no new water at all.
@@ -16,12 +16,14 @@ from calculators.science.water.water_mix import (
     dissolved,
 )
 
+FAR_MORE = 2.0  # times as much free ammonia; judgement: below it air does more good than harm
 BIND_BEFORE_AIR = f"Before you add air, unless animals gasp, {BIND}."
 
 
-def takes_to_act_line(now: State, aired: State) -> bool:
-    """Whether balance with air takes free ammonia from below the line at which it kills to that line."""
-    return now.nh3_mg_n_l < ACT_NH3_MG_N_L <= aired.nh3_mg_n_l
+def air_makes_deadly(now: State, aired: State) -> bool:
+    """Whether balance with air takes free ammonia to the line at which it kills, or far beyond it."""
+    is_new = now.nh3_mg_n_l < ACT_NH3_MG_N_L or aired.nh3_mg_n_l >= FAR_MORE * now.nh3_mg_n_l
+    return aired.nh3_mg_n_l >= ACT_NH3_MG_N_L and is_new
 
 
 def air_kills(
@@ -37,4 +39,4 @@ def air_kills(
     if not fit_together(ph, kh_dh, warmth):
         return False
     held = dissolved(Water(ph, kh_dh, warmth, ammonia_mg_n_l))
-    return takes_to_act_line(closed_state(held), aired_state(held))
+    return air_makes_deadly(closed_state(held), aired_state(held))

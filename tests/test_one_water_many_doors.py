@@ -281,3 +281,18 @@ def test_nitrite_is_not_forgotten_beside_a_reading_that_asks_for_no_change():
     water = {"ph": 7.6, "ammonia_mg_n_l": 0.0, "nitrite_mg_n_l": 0.3, "temperature_c": 11.0}
     for text in (diagnosis(water)["first_action"], said(standing(water))):
         assert text.index("heater") < text.index("hange a third of the water")
+
+
+@pytest.mark.parametrize("ammonia", [0.0, 0.1])
+def test_new_water_with_ammonia_of_its_own_is_no_calmer_at_one_door_than_at_the_other(ammonia):
+    """Chloramine of 4 mg/L leaves up to 1.3 mg N/L, which in half of an alkaline tank can kill."""
+    treated = run("conditioner", {"kind": "chloramine", "chlorine_mg_l": 4, "water_l": 30, "tank_l": 60,
+                                  "ph": 8.3, "temperature_c": 28})  # fmt: skip
+    brings = treated["outputs"]["most_ammonia_mg_n_l"]
+    assert any("toxic" in one["text"] and one["level"] == "danger" for one in treated["notes"])
+    water = {"ph": 8.2, "kh_dh": 8.0, "temperature_c": 28.0, "tap_ph": 8.3, "tap_kh_dh": 9.0}
+    answer = ammonia_change({**water, "ammonia_mg_n_l": ammonia, "tap_ammonia_mg_n_l": brings})
+    dangers = [one["text"] for one in answer["notes"] if one["level"] == "danger"]
+    assert any("would end above the line" in text for text in dangers)
+    assert "1.3 mg N/L of its own: treat it before it goes in" in said(answer)
+    assert "of its own" not in said(ammonia_change({**water, "ammonia_mg_n_l": ammonia}))

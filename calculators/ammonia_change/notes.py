@@ -44,7 +44,14 @@ def notes(
     kills = reading_notes(ammonia_is_read=True, ph=tank.ph, temperature_c=tank.temperature_c)
     if tank.ammonia_mg_n_l == 0:
         none = Note("info", sentence(choice, tank, tap, change), True)
-        return (none, *kills, *do_not_fit(tank, tap), OTHER_POISONS)
+        return (
+            none,
+            *this_change(choice, change),
+            *taps_own(choice, tap),
+            *kills,
+            *do_not_fit(tank, tap),
+            OTHER_POISONS,
+        )
     return (
         advice(choice, tank, tap, change),
         *this_change(choice, change),
@@ -95,14 +102,14 @@ def this_change(choice: Choice, change: ChangeOutcome) -> list[Note]:
 
 
 def taps_own(choice: Choice, tap: Water) -> list[Note]:
-    """New water that brings ammonia of its own, where a change is advised all the same."""
-    if tap.ammonia_mg_n_l == 0 or choice.way not in CHANGING:
+    """New water that brings ammonia of its own, where the first words do not say so."""
+    if tap.ammonia_mg_n_l == 0 or choice.way not in (*CHANGING, "nothing"):
         return []
     text = (
         f"The new water brings {show_number(tap.ammonia_mg_n_l, 2)} mg N/L of its own: treat it before it "
         "goes in with a conditioner that binds ammonia, by its label, or take other water."
     )
-    return [Note("caution", text)]
+    return [Note("caution", text, choice.way == "nothing")]
 
 
 def about_air(choice: Choice) -> list[Note]:

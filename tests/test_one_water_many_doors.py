@@ -296,3 +296,24 @@ def test_new_water_with_ammonia_of_its_own_is_no_calmer_at_one_door_than_at_the_
     assert any("would end above the line" in text for text in dangers)
     assert "1.3 mg N/L of its own: treat it before it goes in" in said(answer)
     assert "of its own" not in said(ammonia_change({**water, "ammonia_mg_n_l": ammonia}))
+
+
+def test_food_and_air_come_before_the_change_that_nitrite_asks_for():
+    water = {
+        "ph": 7.5,
+        "kh_dh": 5.0,
+        "temperature_c": 25.0,
+        "ammonia_mg_n_l": 0.1,
+        "nitrite_mg_n_l": 2.0,
+    }
+    for text in (diagnosis(water)["first_action"], said(standing(water)), said(forecast(water))):
+        change = text.index("change a third of the water")
+        assert re.search("stop feeding", text[:change], re.IGNORECASE)
+        assert re.search(r"\b(air|water move)\b", text[:change])
+
+
+def test_the_plan_that_the_nitrite_page_hands_on_is_in_thirds():
+    record = read_yaml(ROOT / "species" / "problems" / "nitrite-emergency.yml")
+    plans = [one for one in record["calculators"] if one["calculator"] == "water-change"]
+    assert plans
+    assert all(one["inputs"]["max_change_percent"] == 33 for one in plans)

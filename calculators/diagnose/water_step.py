@@ -67,7 +67,8 @@ def safe_action(cause: str, water: WaterForChange) -> str:
         return record.first_action
     careful = careful_change(water)
     if careful:
-        return f"{careful} {record.besides}"
+        parts = [careful, record.besides]  # food and air come before a change that nitrite asks for
+        return " ".join(parts if water.asked is None else reversed(parts))
     action: str = record.first_action
     if test_first(water) and TESTS_BEFORE not in action:
         return f"{AT_THIS_PH} {action}"

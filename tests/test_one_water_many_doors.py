@@ -317,3 +317,31 @@ def test_the_plan_that_the_nitrite_page_hands_on_is_in_thirds():
     plans = [one for one in record["calculators"] if one["calculator"] == "water-change"]
     assert plans
     assert all(one["inputs"]["max_change_percent"] == 33 for one in plans)
+
+
+@pytest.mark.parametrize("ammonia", [0.0, 0.1])
+def test_where_nitrite_and_nitrate_kill_every_door_changes_a_quarter(ammonia):
+    water = {"ph": 7.8, "kh_dh": 6.0, "temperature_c": 25.0, "ammonia_mg_n_l": ammonia,
+             "nitrite_mg_n_l": 2.0, "nitrate_mg_l": 300.0}  # fmt: skip
+    tap = {"tap_ph": 7.6, "tap_kh_dh": 5.0}
+    told = (
+        diagnosis(water)["first_action"],
+        said(standing(water | tap)),
+        said(forecast(water | tap)),
+    )
+    for text in told:
+        assert re.search(r"change (a quarter|25 %) of the water", text, re.IGNORECASE)
+        assert not re.search("change (a third|half)", text, re.IGNORECASE)
+
+
+@pytest.mark.parametrize("ph", [4.4, 9.7])
+def test_the_forecast_asks_for_no_test_of_ammonia_that_was_read(ph):
+    water = {"ph": ph, "temperature_c": 25.0, "nitrite_mg_n_l": 0.0}
+    assert "test ammonia" in said(forecast({**water, "ammonia_mg_n_l": 0.0}))
+    told = [
+        one
+        for one in sentences(said(forecast({**water, "ammonia_mg_n_l": 1.0})))
+        if "second kit" in one
+    ]
+    assert told
+    assert not [one for one in told if "test ammonia" in one]

@@ -16,6 +16,11 @@ A_THIRD = (
     "If a test shows no ammonia, change a third of the water with dechlorinated water of the same "
     "temperature and pH."
 )
+DAILY_CHANGE_PERCENT = 25.0  # common practice, no source: large changes at once strain animals
+A_QUARTER_DAILY = (
+    f"If a test shows no ammonia, change {DAILY_CHANGE_PERCENT:.0f} % of the water today, and again each "
+    "day, with dechlorinated water of the same temperature and about the same hardness."
+)
 A_TENTH = (
     "If a test shows no ammonia, change a tenth of the water, slowly, with dechlorinated water of the same "
     "temperature; read the pH before the next tenth, since a quick rise harms as well."

@@ -10,7 +10,7 @@ from calculators.core.run import run
 from calculators.diagnose.problem_table import CAUSES, FINDINGS
 from calculators.science.animals.reading_lines import LINE_SOURCES, LINES, standing
 from calculators.science.animals.reading_steps import STEPS
-from calculators.science.animals.toxic_lines import ammonia_standing, nitrite_standing
+from calculators.science.animals.toxic_lines import ammonia_acts, ammonia_standing, nitrite_standing
 from scripts.setup.paths import ROOT
 from tests import harm_predicates as predicates
 from tests.effort import share_of
@@ -182,6 +182,12 @@ def test_a_tank_with_that_reading_alone_stands_in_its_band(one):
     worst = min((level(values, key) for key in values), key=list(VERDICTS).index)
     if one["reading"] == "nitrite_mg_n_l":  # one line, at which to act
         worst = "in-range" if nitrite_standing(one["value"]).level == "in-range" else "deadly"
+    if (
+        one["reading"] == "ammonia_mg_n_l" and one["value"] > 0
+    ):  # none is calm; over a limit it acts
+        beside = one.get("beside", {})
+        acts = ammonia_acts(one["value"], beside.get("ph"), beside.get("temperature_c"))
+        worst = "deadly" if acts else "harmful"
     answer = stands(values)
     if answer is not None:  # what no log may hold is refused
         assert answer["outputs"]["verdict"] == VERDICTS[worst]

@@ -218,6 +218,16 @@ def test_no_light_at_all_and_a_lamp_that_is_off_all_the_time_are_one(dli):
     assert 0 < off[-1] < off[0] / 2  # and leaves are lost in it
 
 
+@pytest.mark.parametrize("wet_g", [500, 3_000, 8_000])
+def test_a_dense_stand_in_dim_light_outlives_one_in_the_dark(wet_g):
+    plants = [{"name": "stems", "wet_g": wet_g, "doubling_days": 14, "floating": False}]
+    left = [
+        forecast(plants=plants, days=60, dli_mol=light)["series"]["plant_mass"]["y"][-1]
+        for light in (0, 0.3, 0.54, 0.56, 0.8, 1.0, 2.9, 10)
+    ]
+    assert left == sorted(left)
+
+
 def test_a_week_without_light_takes_no_stand_away():
     # a keeper's week in the dark, against an algae bloom, leaves most of the plants (common practice)
     for off in (mass_of_stems((0, "dark", 7)), mass_of_stems(dli_mol=0)):

@@ -1,6 +1,7 @@
 """The model against scipy on the same right-hand side, against closed forms, and rate by rate."""
 
 import math
+from itertools import pairwise
 
 import numpy as np
 import pytest
@@ -8,7 +9,12 @@ from scipy.integrate import solve_ivp
 
 from calculators.science.conversions import PERCENT_TO_MG_PER_G
 from calculators.science.light import plant_light
-from calculators.science.light.plant_light import stand_growth
+from calculators.science.light.plant_light import (
+    dimmest_share,
+    lone_growth,
+    stand_growth,
+    stand_loss,
+)
 from calculators.science.nitrogen import model as places
 from calculators.science.nitrogen.budget import Ledger
 from calculators.science.nitrogen.cohorts import MOST_COHORTS, gather
@@ -340,3 +346,23 @@ def test_kinds_that_close_differently_are_thinned_by_what_they_cover_together():
     assert len(found.model.cohorts) == 2
     assert found.last.floating_cover == pytest.approx(40, abs=0.1)
     assert found.balance_error_percent < 1e-9
+
+
+@pytest.mark.parametrize("depth", [0.0, 0.1, 1.0, 3.0, 10.0])
+@pytest.mark.parametrize("let_through", [1.0, 0.5, 0.1])
+def test_more_light_never_kills_faster_nor_lets_less_grow(depth, let_through):
+    """In a stand, open or below floaters, of which one doubling time is given, whatever the light."""
+
+    def rates(light):
+        top = light * let_through
+        gain, lost = stand_growth(top, top * math.exp(-depth), depth)
+        lone, share = lone_growth(light), dimmest_share(light)
+        dim = top * share
+        least = stand_growth(dim, dim * math.exp(-depth), depth)[1]
+        return gain / lone, stand_loss(lost, lone, least) if share else lost / lone
+
+    lights = [0.01 * 1.02**step for step in range(400)]  # 0.01 to 27 mol a m² and day
+    both = [rates(light) for light in lights]
+    for (less_gain, more_lost), (more_gain, less_lost) in pairwise(both):
+        assert more_gain >= less_gain - 1e-9
+        assert less_lost <= more_lost + 1e-9

@@ -101,7 +101,9 @@ def test_ammonia_is_judged_by_its_toxic_share_at_the_tanks_water():
     The US chronic criterion at pH 7 and 20 °C is 1.9 mg N/L (EPA 2013, table): half of it is no calm.
     """
     log = read(0, "ammonia_mg_n_l", 0.94)
-    assert stands(log, ph=7.0, temperature_c=20)["verdict"] == "calm"
+    cool = stands(log, ph=7.0, temperature_c=20)
+    assert cool["verdict"] == "watch"
+    assert "little of it is toxic now" in cool["sentence"]
     warm = stands(log, ph=8.0, temperature_c=25)
     assert warm["verdict"] == "act"
     assert "at pH 8 and 25 °C" in warm["sentence"]
@@ -115,7 +117,7 @@ def test_ammonia_is_judged_at_the_worst_where_the_ph_is_not_known_and_this_is_sa
 
 def test_a_new_reading_of_ph_goes_before_the_tanks_figure():
     log = [read(0, "ammonia_mg_n_l", 0.5), read(0, "ph", 6.5)]
-    assert stands(*log, ph=8.4)["verdict"] == "calm"
+    assert stands(*log, ph=8.4)["verdict"] == "watch"
     old = [log[0], read(40, "ph", 6.5)]
     assert stands(*old, ph=8.4)["verdict"] == "act"
 

@@ -4,6 +4,7 @@ from calculators.core.numbers import show_number
 from calculators.core.result import Level, Link, Note
 from calculators.core.wording import CHANGE_WITH_CARE
 from calculators.science.animals.reading_words import reading_notes
+from calculators.science.water.air_and_ammonia import air_makes_deadly
 from calculators.science.water.ammonia import (
     ACT_NH3_MG_N_L,
     WATCH_NH3_MG_N_L,
@@ -43,7 +44,14 @@ def notes(
     kills = reading_notes(ammonia_is_read=True, ph=tank.ph, temperature_c=tank.temperature_c)
     if tank.ammonia_mg_n_l == 0:
         none = Note("info", sentence(choice, tank, tap, change), True)
-        return (none, *kills, *do_not_fit(tank, tap), OTHER_POISONS)
+        return (
+            none,
+            *this_change(choice, change),
+            *taps_own(choice, tap),
+            *kills,
+            *do_not_fit(tank, tap),
+            OTHER_POISONS,
+        )
     return (
         advice(choice, tank, tap, change),
         *this_change(choice, change),
@@ -94,14 +102,14 @@ def this_change(choice: Choice, change: ChangeOutcome) -> list[Note]:
 
 
 def taps_own(choice: Choice, tap: Water) -> list[Note]:
-    """New water that brings ammonia of its own, where a change is advised all the same."""
-    if tap.ammonia_mg_n_l == 0 or choice.way not in CHANGING:
+    """New water that brings ammonia of its own, where the first words do not say so."""
+    if tap.ammonia_mg_n_l == 0 or choice.way not in (*CHANGING, "nothing"):
         return []
     text = (
         f"The new water brings {show_number(tap.ammonia_mg_n_l, 2)} mg N/L of its own: treat it before it "
         "goes in with a conditioner that binds ammonia, by its label, or take other water."
     )
-    return [Note("caution", text)]
+    return [Note("caution", text, choice.way == "nothing")]
 
 
 def about_air(choice: Choice) -> list[Note]:
@@ -113,7 +121,7 @@ def about_air(choice: Choice) -> list[Note]:
         "Carbon dioxide holds the pH of this water down. As it leaves, by an air stone, by light or in "
         "a change, pH rises and more ammonia is free, even with no new water."
     )
-    if choice.way == "bind-first":
+    if air_makes_deadly(choice.now, choice.aired):
         text += " Bind the ammonia before you add air, unless animals gasp."
     return [Note("caution", text)]
 

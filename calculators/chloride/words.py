@@ -7,6 +7,7 @@ from calculators.core.numbers import show_number
 from calculators.core.result import Link, Note
 from calculators.core.wording import CHANGE_WITH_CARE
 from calculators.science.animals.toxic_lines import nitrite_standing
+from calculators.science.water.careful_change import IN_ACID_WATER
 
 
 class ChlorideReading(NamedTuple):
@@ -62,7 +63,7 @@ def change_first(here: ChlorideReading) -> Note:
 WATER_CHANGE = ("water-change",)
 CHANGE = (
     "Changing water comes before salt: test ammonia, and where none shows, change about a third now. "
-    "Where it shows, ask first: a change can make it toxic."
+    f"Where it shows, ask first: a change can make it toxic. {IN_ACID_WATER}"
 )
 FEED = "Stop feeding, add air, and look for the cause."
 

@@ -13,10 +13,8 @@ from calculators.diagnose.water_step import (
     animals_suffer,
     is_cold,
     safe_action,
-    shows_ammonia,
     slow_action,
     water_of,
-    with_care_here,
 )
 from calculators.diagnose.words import (
     AIR_FIRST,
@@ -31,23 +29,23 @@ from calculators.science.animals.reading_steps import (
     CHANGES,
     STEPS,
     Outside,
-    at_level,
+    acting,
     change_for,
-    deadly,
     harmful,
     step_words,
 )
-from calculators.science.water.careful_change import TEST_BEFORE
+from calculators.science.water.air_and_ammonia import BIND_BEFORE_AIR, air_kills
+from calculators.science.water.careful_change import TEST_BEFORE, shows_ammonia, with_care
 from calculators.science.water.change_words import CALM
 
 OWN_PROBLEM = {
     "ammonia_mg_n_l",
     "nitrite_mg_n_l",
 }  # readings that have a problem's page of their own
-NITRITE: tuple[str, Side] = ("nitrite_mg_n_l", "high")
 AMMONIA: tuple[str, Side] = ("ammonia_mg_n_l", "high")
 AIR, SOON = re.compile(r"\b(?:air|ripple)\b"), 160  # letters; what an eye in a hurry reads
 ADD_AIR = "Add air."
+OXYGEN = "oxygen_mg_l"
 AMMONIA_ROOT, RECENTLY = "ammonia", "recently"
 SLOWLY = "Pour it in slowly, over an hour or more: this water has little to hold its pH."
 
@@ -67,9 +65,19 @@ def to_do_first(evidence: FirstStepEvidence) -> tuple[str, str | None]:
     """The first safe step, and the problem it is for; no reading that was given is asked for."""
     action, of = first_of_all(evidence)
     action = f"{against_what_came_before(evidence, of)} {action}".strip()
-    if animals_suffer(evidence.case) and not AIR.search(action[:SOON]):
-        action = f"{ADD_AIR} {action}"
+    if animals_suffer(evidence.case):
+        action = action if AIR.search(action[:SOON]) else f"{ADD_AIR} {action}"
+    elif frees_by_air(evidence) and AIR.search(action):
+        action = f"{BIND_BEFORE_AIR} {action}"
     return without_given(action, known_readings(evidence.case)), of
+
+
+def frees_by_air(evidence: FirstStepEvidence) -> bool:
+    """Whether air would free ammonia that kills, in water whose oxygen is not known to be low."""
+    water = water_of(evidence.case)
+    outside = [*acting(evidence.readings), *harmful(evidence.readings)]
+    is_short = any(reading == OXYGEN for reading, _ in outside)
+    return not is_short and air_kills(*water[:4])
 
 
 def against_what_came_before(evidence: FirstStepEvidence, of: str | None) -> str:
@@ -95,16 +103,12 @@ def against_what_came_before(evidence: FirstStepEvidence, of: str | None) -> str
 
 def first_of_all(evidence: FirstStepEvidence) -> tuple[str, str | None]:
     """The first safe step in the words of the records, and the problem it is for."""
-    kills = deadly(evidence.readings)
+    kills = acting(evidence.readings)
     cause = endangering(evidence)
     is_own = all(reading in OWN_PROBLEM for reading, _ in kills)
     if not is_own or passes_over(cause, evidence.case, kills) or (kills and is_slow(evidence)):
         return against_readings(evidence, kills, cause)
     action, of = by_cause(evidence, cause)
-    if NITRITE in at_level(evidence.readings, "harmful") and passes_over(
-        cause, evidence.case, [NITRITE]
-    ):
-        action = f"{STEPS[NITRITE].deadly} {action}"  # nitrite asks for a step from its one line on
     if is_cold(evidence.case) and animals_suffer(evidence.case):
         action += CHECK_THE_HEATER
     return action, of
@@ -150,7 +154,7 @@ def by_cause(evidence: FirstStepEvidence, cause: str | None) -> tuple[str, str |
         return slow_action(cause, water) if slow else safe_action(cause, water), cause
     if evidence.urgent:
         then = then_test(known)
-        return f"{AIR_FIRST} {with_care_here(CHANGE_FIRST, water)} {then}", None
+        return f"{AIR_FIRST} {with_care(CHANGE_FIRST, water)} {then}", None
     if evidence.enough:
         best = likeliest(evidence)
         return safe_action(best, water), best
@@ -171,7 +175,7 @@ def against_readings(
     careful, slow = "", is_slow(evidence) or bool(cause and CAUSES[cause].slowly)
     if change or (cause and CAUSES[cause].besides) or shows_ammonia(water):
         usual = CHANGES["tenth"] if slow else CHANGE_FIRST
-        careful = said_once(with_care_here(change or usual, water), kills)
+        careful = said_once(with_care(change or usual, water), kills)
     known = known_readings(evidence.case)
     if careful.startswith(TEST_BEFORE):
         known |= {AMMONIA[0]}  # the change asks for it itself

@@ -6,6 +6,9 @@ shows or pH is low it can turn ammonium into toxic ammonia, and then the words h
 
 from calculators.diagnose.case_read import Case
 from calculators.diagnose.problem_table import CAUSES, FINDINGS, upper_edge
+from calculators.diagnose.triage import readings_of
+from calculators.science.animals.reading_steps import NITRITE, acting, asked_beside_ammonia
+from calculators.science.water.asked_change import AskedChange
 from calculators.science.water.careful_change import (
     A_TENTH,
     TEST_BEFORE,
@@ -13,11 +16,10 @@ from calculators.science.water.careful_change import (
     careful_change,
     lower,
     test_first,
-    with_care,
 )
 from calculators.science.water.unread import HIGHEST_PH
 
-NO_AMMONIA_MG_N_L = upper_edge("ammonia-none")
+NITRITE_SHOWS = "nitrite-shows"
 AT_THIS_PH = "At this pH test ammonia before any large change of water."
 TESTS_BEFORE = "test ammonia before you change"
 TEST_IS_DONE = "Your reading of ammonia shows none: that test is done."
@@ -43,17 +45,15 @@ def water_of(case: Case) -> WaterForChange:
         answer = case.answers.get(f"readings.{reading}")
         if answer and answer.value is not None:
             readings[reading] = answer.value
-    return WaterForChange(**readings)
+    return WaterForChange(**readings, asked=asked_by(case))
 
 
-def shows_ammonia(water: WaterForChange) -> bool:
-    """Whether a reading or a band says that there is ammonia."""
-    return water.ammonia_mg_n_l is not None and water.ammonia_mg_n_l > NO_AMMONIA_MG_N_L
-
-
-def with_care_here(change: str, water: WaterForChange) -> str:
-    """A change of water in words, as these readings allow it; a trace of ammonia counts as none."""
-    return with_care(change, water, NO_AMMONIA_MG_N_L)
+def asked_by(case: Case) -> AskedChange | None:
+    """The change of water that nitrite or nitrate asks for, by the figures or by the band of nitrite."""
+    outside = acting(readings_of(case))
+    if NITRITE_SHOWS in case.present() and NITRITE not in outside:
+        outside.append(NITRITE)
+    return asked_beside_ammonia(outside)
 
 
 def safe_action(cause: str, water: WaterForChange) -> str:
@@ -65,9 +65,10 @@ def safe_action(cause: str, water: WaterForChange) -> str:
     record = CAUSES[cause]
     if record.besides is None:
         return record.first_action
-    careful = careful_change(water, NO_AMMONIA_MG_N_L)
+    careful = careful_change(water)
     if careful:
-        return f"{careful} {record.besides}"
+        parts = [careful, record.besides]  # food and air come before a change that nitrite asks for
+        return " ".join(parts if water.asked is None else reversed(parts))
     action: str = record.first_action
     if test_first(water) and TESTS_BEFORE not in action:
         return f"{AT_THIS_PH} {action}"
@@ -81,7 +82,7 @@ def slow_action(cause: str, water: WaterForChange) -> str:
     record = CAUSES[cause]
     if record.besides is None:
         return record.first_action
-    careful = careful_change(water, NO_AMMONIA_MG_N_L)
+    careful = careful_change(water)
     if careful:
         return f"{careful} {record.besides}"
     tested = water.ammonia_mg_n_l is not None

@@ -6,23 +6,33 @@ from calculators.core.result import Link, Note
 from calculators.core.wording import DANGER_PAGE
 from calculators.nitrogen_forecast.outlook import NITRITE_WATCH_MG_N_L
 from calculators.nitrogen_forecast.run_harm import HarmfulReading
-from calculators.nitrogen_forecast.water_advice import how_to_change
+from calculators.nitrogen_forecast.water_advice import A_QUARTER_DAILY, A_THIRD, how_to_change
+from calculators.science.animals.reading_steps import NITRATE, NITRITE, asked_beside_ammonia
 from calculators.science.nitrogen.forecast_tank import Tank
+from calculators.science.water.air_and_ammonia import BIND_BEFORE_AIR, air_kills
 
 MOST_READ_MG_L = 50.0  # the most that the ammonia calculators take
 LARGEST_CHANGE_PERCENT = 33.0  # "a third", as the words say
 
 
-def next_hour(harms: Sequence[HarmfulReading], tank: Tank) -> Note:
-    """What to do against the ammonia and nitrite found, at once where they are read now."""
+def next_hour(harms: Sequence[HarmfulReading], tank: Tank, nitrate_kills: bool = False) -> Note:
+    """What to do against the ammonia and nitrite found, at once where they are read now.
+
+    Where ``nitrate_kills`` too, water is changed in the smaller parts that it asks for.
+    """
     now = any(harm.is_now for harm in harms)
     when = "Now, within the hour" if now else "When a test shows it, within the hour"
     # where nitrite alone harms, a change must still not free the ammonia that stands beside it
     ammonia = largest(harms, "ammonia") or tank.ammonia_mg_n_l
+    asking = [NITRITE] if largest(harms, "nitrite") > 0 else []
+    asked = asked_beside_ammonia([*asking, NITRATE] if nitrate_kills else asking)
+    usual = A_QUARTER_DAILY if nitrate_kills else A_THIRD
+    binds = air_kills(ammonia, tank.ph, tank.kh_dh, tank.temperature_c)
+    air, before = ("", f" {BIND_BEFORE_AIR}") if binds else (", add air", "")
     text = (
-        f"{when}: take out leftovers and anything dead, stop feeding, add air, and leave the filter "
-        f"running and unwashed. {how_to_change(ammonia, tank)} Test again in the evening and each "
-        "morning."
+        f"{when}: take out leftovers and anything dead, stop feeding{air}, and leave the filter "
+        f"running and unwashed.{before} {how_to_change(ammonia, tank, usual, asked)} Test again in the "
+        "evening and each morning."
     )
     return Note("danger", text, links=links(ammonia, largest(harms, "nitrite"), tank))
 

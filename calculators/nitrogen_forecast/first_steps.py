@@ -6,16 +6,16 @@ from calculators.core.numbers import show_number as show
 from calculators.core.result import Link, Note
 from calculators.nitrogen_forecast.first_hour import next_hour
 from calculators.nitrogen_forecast.run_harm import HarmfulReading
-from calculators.nitrogen_forecast.water_advice import how_to_change
+from calculators.nitrogen_forecast.water_advice import (
+    A_QUARTER_DAILY,
+    DAILY_CHANGE_PERCENT,
+    how_to_change,
+)
 from calculators.science.animals.reading_lines import LINES
+from calculators.science.animals.reading_steps import NITRATE, asked_beside_ammonia
 from calculators.science.animals.reading_words import WARMTH_STEP
 from calculators.science.nitrogen.forecast_tank import Event, Tank
 
-DAILY_CHANGE_PERCENT = 25.0  # common practice, no source: large changes at once strain animals
-A_QUARTER_DAILY = (
-    f"If a test shows no ammonia, change {DAILY_CHANGE_PERCENT:.0f} % of the water today, and again each "
-    "day, with dechlorinated water of the same temperature and about the same hardness."
-)
 TOXIC = ("ammonia", "nitrite")
 TOO_WARM = (
     "Now: switch off heater and lamp, lift the lid, let a fan blow over the water and add air, since "
@@ -26,15 +26,15 @@ TOO_COLD = (
     f"and warm it by about {WARMTH_STEP} an hour, no faster. Feed nothing until it is warm."
 )  # common practice, no source
 TOO_ACID = (
-    "Now: test pH again with a second kit, and test ammonia before you change any water. Acid water "
-    "holds ammonia harmless, and it turns toxic as pH rises. Bring pH back over days, never by one "
-    "large dose."
+    "Now: test pH again with a second kit{test}. Acid water holds ammonia harmless, and it turns toxic as "
+    "pH rises. Bring pH back over days, never by one large dose."
 )
+TEST_BEFORE_CHANGE = ", and test ammonia before you change any water"
 TOO_ALKALINE = (
-    "Now: test pH again with a second kit, and test ammonia: at this pH a little of it kills. Stop "
-    "what raises the pH, add air, and bring it back over hours in small changes of water; never by "
-    "a dose of acid."
+    "Now: test pH again with a second kit{test}: at this pH a little ammonia kills. Stop what raises the "
+    "pH, add air, and bring it back over hours in small changes of water; never by a dose of acid."
 )
+TEST_AT_ONCE = ", and test ammonia"
 
 
 def first_steps(harms: Sequence[HarmfulReading], tank: Tank, events: Sequence[Event]) -> list[Note]:
@@ -42,26 +42,35 @@ def first_steps(harms: Sequence[HarmfulReading], tank: Tank, events: Sequence[Ev
     notes: list[Note] = []
     for harm in harms:
         if harm.reading in TOXIC:
-            note = next_hour([toxic for toxic in harms if toxic.reading in TOXIC], tank)
+            toxic = [one for one in harms if one.reading in TOXIC]
+            note = next_hour(toxic, tank, any(kills_by_nitrate(one) for one in harms))
         elif harm.reading == "nitrate_mg_l":
             note = against_nitrate(harm, tank, events)
         else:
-            note = FIXED[harm.reading](harm)
+            note = FIXED[harm.reading](harm, tank)
         notes += [] if note in notes else [note]
     return notes
 
 
-def against_warmth(harm: HarmfulReading) -> Note:
+def kills_by_nitrate(harm: HarmfulReading) -> bool:
+    """Whether nitrate that is read now asks for a change of its own, in smaller parts."""
+    return harm.reading == "nitrate_mg_l" and harm.is_now and harm.band == "deadly"
+
+
+def against_warmth(harm: HarmfulReading, _: Tank) -> Note:
     """Too warm or too cold."""
     return Note("danger", TOO_WARM if harm.side == "high" else TOO_COLD)
 
 
-def against_ph(harm: HarmfulReading) -> Note:
-    """Too acid or too alkaline."""
-    return Note("danger", TOO_ALKALINE if harm.side == "high" else TOO_ACID)
+def against_ph(harm: HarmfulReading, tank: Tank) -> Note:
+    """Too acid or too alkaline; ammonia that was read is not asked for again."""
+    text, test = (
+        (TOO_ALKALINE, TEST_AT_ONCE) if harm.side == "high" else (TOO_ACID, TEST_BEFORE_CHANGE)
+    )
+    return Note("danger", text.format(test="" if tank.ammonia_mg_n_l > 0 else test))
 
 
-FIXED: dict[str, Callable[[HarmfulReading], Note]] = {
+FIXED: dict[str, Callable[[HarmfulReading, Tank], Note]] = {
     "temperature_c": against_warmth,
     "ph": against_ph,
 }
@@ -73,7 +82,9 @@ def against_nitrate(harm: HarmfulReading, tank: Tank, events: Sequence[Event]) -
     tap = f"{show(tank.tap_nitrate_mg_l, 2)} mg/L"
     if not harm.is_now:
         return Note("danger", before_it_comes(harm, tank, events, edge))
-    change = how_to_change(tank.ammonia_mg_n_l, tank, A_QUARTER_DAILY)
+    change = how_to_change(
+        tank.ammonia_mg_n_l, tank, A_QUARTER_DAILY, asked_beside_ammonia([NITRATE])
+    )
     until = f"Go on until a test reads under {edge:.0f} mg/L."
     if tank.tap_nitrate_mg_l >= harm.value:
         other = (

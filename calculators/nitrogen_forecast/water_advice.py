@@ -1,14 +1,25 @@
 """How to change water in this tank without making its ammonia worse."""
 
-from calculators.science.animals.reading_lines import standing
 from calculators.science.nitrogen.forecast_tank import Tank
+from calculators.science.water.asked_change import AskedChange
+from calculators.science.water.careful_change import (
+    WaterForChange,
+    careful_change,
+    is_acid,
+    shows_ammonia,
+)
 from calculators.science.water.change_words import CALM
-from calculators.science.water.changing_water import first_step_for_ammonia
+from calculators.science.water.first_change import hardness_jump
 
 # No ammonia in the run may be one that nobody has read, so a test still comes before a change.
 A_THIRD = (
     "If a test shows no ammonia, change a third of the water with dechlorinated water of the same "
     "temperature and pH."
+)
+DAILY_CHANGE_PERCENT = 25.0  # common practice, no source: large changes at once strain animals
+A_QUARTER_DAILY = (
+    f"If a test shows no ammonia, change {DAILY_CHANGE_PERCENT:.0f} % of the water today, and again each "
+    "day, with dechlorinated water of the same temperature and about the same hardness."
 )
 A_TENTH = (
     "If a test shows no ammonia, change a tenth of the water, slowly, with dechlorinated water of the same "
@@ -16,14 +27,19 @@ A_TENTH = (
 )
 
 
-def how_to_change(ammonia_mg_n_l: float, tank: Tank, usual: str = A_THIRD) -> str:
+def how_to_change(
+    ammonia_mg_n_l: float, tank: Tank, usual: str = A_THIRD, asked: AskedChange | None = None
+) -> str:
     """The first step with water: by what a change would do to the ammonia, where any shows.
 
     ``usual`` is the change where none shows; in water so acid that it harms only a tenth is changed.
+    ``asked`` is the change that nitrite or nitrate asks for beside ammonia.
     """
-    if ammonia_mg_n_l <= 0:
-        return A_TENTH if standing("ph", tank.ph).side == "low" else usual
-    step = first_step_for_ammonia(
-        ammonia_mg_n_l, tank.ph, tank.kh_dh, tank.temperature_c, tank.tap_ph, tank.tap_kh_dh
+    water = WaterForChange(
+        ammonia_mg_n_l, tank.ph, tank.kh_dh, tank.temperature_c, tank.tap_ph, tank.tap_kh_dh, asked
     )
+    if not shows_ammonia(water):
+        jump = hardness_jump(asked.percent if asked else 0.0, tank.kh_dh, tank.tap_kh_dh)
+        return A_TENTH if is_acid(water) else f"{usual} {jump}".strip()
+    step = careful_change(water) or usual
     return step.replace(f" {CALM}", "")  # it stands in the sentence before

@@ -7,7 +7,15 @@ from calculators.core.wording import DANGER_PAGE, upper
 from calculators.science.animals.animal_table import ANIMALS
 from calculators.science.animals.animal_warmth import warmth_step
 from calculators.science.animals.reading_lines import standing
-from calculators.science.animals.reading_steps import STEPS, change_for, step_words
+from calculators.science.animals.reading_steps import (
+    STEPS,
+    TAPS_NITRATE,
+    asked_beside_ammonia,
+    asked_for,
+    change_for,
+    percent_for,
+    step_words,
+)
 from calculators.science.shelf.contradictions import way_out_words
 from calculators.science.shelf.entries import READINGS
 from calculators.science.shelf.freshest import figure_now
@@ -22,7 +30,7 @@ from calculators.science.shelf.learned import learned_sentences
 from calculators.science.shelf.recorded_plants import plants
 from calculators.science.shelf.shelf_tank import TANK_FIELDS
 from calculators.science.shelf.tank_state import TankState
-from calculators.science.shelf.tank_verdict import FIRST_HOUR, LEVEL
+from calculators.science.shelf.tank_verdict import LEVEL, shown_ammonia
 from calculators.science.water.careful_change import WaterForChange, careful_change, with_care
 from calculators.science.water.nitrate_of_tap import NITRATE, change_by_tap
 from calculators.science.water.readings_fit import READ_AGAIN, fit_together, misfit_words
@@ -31,6 +39,7 @@ from calculators.standing.nitrogen_outlook import WeeksAhead
 from calculators.standing.outlook_notes import harm_ahead, outlook_note
 
 MOST_BLANKS = 6
+BESIDE_AMMONIA = ("nitrite_mg_n_l", "ph", "kh_dh", "temperature_c")
 OWN_FIGURES = ("temperature_c", "ph", "gh_dh", "kh_dh")
 NOT_SAID = ("id", "name", "demo", "place", "length_cm", "width_cm", "water_cm", "dli_mol",
             "entered", "soil_depth_cm", "cap_depth_cm", "lamp", "filter")  # fmt: skip
@@ -73,11 +82,22 @@ def steps(stand: TankState) -> list[Note]:
     found = []
     if deadly:
         own = " ".join(
-            filter(None, [*(step_of(harm, stand) for harm in deadly), change_words(stand, deadly)])
+            filter(
+                None,
+                [
+                    *(step_of(harm, stand) for harm in deadly),
+                    change_now(stand),
+                ],
+            )
         )
-        first = FIRST_HOUR[:1] if FEEDING.search(own) else FIRST_HOUR  # said once
+        hour = stand.judged.first_hour
+        first = hour[:1] if FEEDING.search(own) else hour  # said once
         again = AGAIN_FIRST if all(harm.reading.is_old for harm in deadly) else ""
         found.append(Note("danger", f"{again}{' '.join(first)} {own}", True))
+    if shown_ammonia(stand.judged.readings) and not any(
+        harm.acts_at_once or harm.reading.what == AMMONIA for harm in stand.judged.harms
+    ):
+        found.append(Note("caution", careful_change(water_of(stand)) or STOP, True))
     for harm in (one for one in stand.judged.harms if not one.is_deadly):
         said = f"{upper(harm.words())}."
         text = "" if said == stand.judged.sentence else f"{said} "
@@ -113,14 +133,15 @@ def own_figures(stand: TankState) -> list[Note]:
 def step_of(harm: ReadingOutside, stand: TankState) -> str:
     """What a reading asks for, but for the change of water."""
     if harm.reading.what == AMMONIA:
-        careful = careful_change(water_of(stand)) or STOP
-        return careful if not harm.is_deadly else "Add air, and test the other readings."
+        said = any(one.is_deadly for one in stand.judged.harms) and change_now(stand)
+        careful = STOP if said else careful_change(water_of(stand)) or STOP
+        return careful if not harm.is_deadly else asked_for(BESIDE_AMMONIA, read_since(harm, stand))
     if harm.kind:
         return warmth_step(ANIMALS[harm.kind], harm.value)
     if harm.reading.what == NITRITE and not harm.is_deadly:
-        others = any(
-            one.is_deadly for one in stand.judged.harms
-        )  # whose own step says how to change
+        others = any(  # whose own step has the change for both
+            one.is_deadly or one.reading.what == AMMONIA for one in stand.judged.harms
+        )
         return STOP if others else f"{STOP} {change_words(stand, [harm])}"
     place = (harm.reading.what, harm.side)
     return step_words(place, harm.is_deadly, read_since(harm, stand)) if place in STEPS else ""
@@ -129,13 +150,21 @@ def step_of(harm: ReadingOutside, stand: TankState) -> str:
 def read_since(harm: ReadingOutside, stand: TankState) -> list[str]:
     """The readings, by key, that are no older than the one that harms."""
     age = harm.reading.age_days
-    return [what for what, one in stand.judged.readings.items() if one.age_days <= age]
+    known = [what for what, one in stand.judged.readings.items() if one.age_days <= age]
+    tap = stand.tank.tap
+    return known if tap is None or tap.nitrate_mg_l is None else [*known, TAPS_NITRATE]
+
+
+def change_now(stand: TankState) -> str:
+    """One change of water for all that asks for a step now; empty where none of it asks for a change."""
+    return change_words(stand, [one for one in stand.judged.harms if one.acts_at_once])
 
 
 def change_words(stand: TankState, acting: list[ReadingOutside]) -> str:
     """The change of water that readings which ask for a step now allow; empty where they ask for none."""
-    change = change_for([(harm.reading.what, harm.side) for harm in acting])
-    careful = with_care(change, water_of(stand)) if change else ""
+    outside = [(harm.reading.what, harm.side) for harm in acting]
+    change = change_for(outside)
+    careful = with_care(change, water_of(stand), percent_for(outside)) if change else ""
     nitrate, tap = stand.judged.readings.get(NITRATE), stand.tank.tap
     return change_by_tap(
         careful,
@@ -156,6 +185,9 @@ def water_of(stand: TankState) -> WaterForChange:
         water.temperature_c,
         tank.tap.ph if tank.tap else None,
         tank.tap.kh_dh if tank.tap else None,
+        asked_beside_ammonia(
+            [(harm.reading.what, harm.side) for harm in stand.judged.harms if harm.acts_at_once]
+        ),
     )
 
 

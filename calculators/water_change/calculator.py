@@ -18,7 +18,7 @@ ROUNDING = 1e-9  # so that a target met exactly by n changes does not ask for n 
 MOST_CHANGES = 10
 DAYS_BETWEEN = 3
 URGENT_DAYS_BETWEEN = 1
-DEADLY_NITRITE_DAYS_BETWEEN = 0.5  # as every page has it where nitrite kills
+NITRITE_DAYS_BETWEEN = 0.5  # as every page has it, from the one line of nitrite on
 WORDS = Choices((
     "nitrate, as NO₃", "nitrite, as nitrogen (or not known)", "ammonia in total", "phosphate, as PO₄",
     "copper", "something else",
@@ -127,8 +127,8 @@ def water_change(
 def days_between(what: Substance, now_mg_l: float) -> float:
     """The days to wait between two changes: less where animals are in danger meanwhile."""
     deadly = level_of(what, now_mg_l) == "deadly"
-    if deadly and what == "nitrite":
-        return DEADLY_NITRITE_DAYS_BETWEEN
+    if what == "nitrite" and level_of(what, now_mg_l) != "in-range":
+        return NITRITE_DAYS_BETWEEN
     urgent = deadly or what in ("nitrite", "ammonia", "copper")
     return URGENT_DAYS_BETWEEN if urgent else DAYS_BETWEEN
 

@@ -7,6 +7,7 @@ from calculators.core.numbers import show_number
 from calculators.core.result import Link, Note
 from calculators.core.wording import CHANGE_WITH_CARE, TESTED_TAP
 from calculators.science.water.ammonia import chronic_limit_mg_n_l
+from calculators.science.water.careful_change import IN_ACID_WATER
 from calculators.science.water.nitrate_of_tap import RICH_TAP
 from calculators.science.water.unread import EXAMPLE_PH, EXAMPLE_TEMPERATURE_C
 from calculators.water_change.targets import TARGETS, Substance, level_of
@@ -177,9 +178,10 @@ def plan_notes(plan: Planned, tap: float | None) -> list[Note]:
     The reading of the ``tap`` is in mg/L, None where it was not tested.
     """
     notes = [verdict(plan)]
-    deadly = level_of(plan.what, plan.now) == "deadly"
-    if plan.each_percent > (part_of(plan.what).percent + 1 if deadly else LARGE_CHANGE_PERCENT):
-        notes.append(in_parts(plan, deadly))
+    level = level_of(plan.what, plan.now)
+    acts = level == "deadly" or (plan.what == "nitrite" and level != "in-range")
+    if plan.each_percent > (part_of(plan.what).percent + 1 if acts else LARGE_CHANGE_PERCENT):
+        notes.append(in_parts(plan, acts))
     if tap is None:
         notes.append(untested(plan.what))
     if plan.what != "ammonia":
@@ -205,20 +207,20 @@ def verdict(plan: Planned) -> Note:
     return Note("info", f"{text}.", True)
 
 
-def in_parts(plan: Planned, deadly: bool) -> Note:
-    """A large change: in smaller ones, nearer together where the reading can kill."""
-    part = part_of(plan.what) if deadly else OTHER_PART
+def in_parts(plan: Planned, acts: bool) -> Note:
+    """A large change: in smaller ones, nearer together where the reading asks for a step now."""
+    part = part_of(plan.what) if acts else OTHER_PART
     left = 1 - min(plan.each_percent, 95) / 100
     parts = math.ceil(math.log(left) / math.log(1 - part.percent / 100))
     percent = show_number(plan.each_percent, 2)
     text = (
         f"{percent} % at once shifts temperature, pH and hardness, most in soft water left long. "
     )
-    if deadly:
+    if acts:
         text += f"Take it in {parts} changes of {part.words}, {part.apart} apart, instead."
     else:
         text += f"{parts} changes of a third on different days do nearly the same and are gentler."
-    return Note("caution", text, deadly)
+    return Note("caution", text, acts)
 
 
 def part_of(what: Substance) -> ChangePart:
@@ -239,7 +241,7 @@ def untested(what: Substance) -> Note:
 AMMONIA_TOO = Note(
     "caution",
     "If a test shows ammonia too, do not change yet: in a tank whose pH is below that of the new water "
-    "a change makes ammonia more toxic. Work that out first.",
+    f"a change makes ammonia more toxic. Work that out first. {IN_ACID_WATER}",
     False,
     ammonia_first(),
 )

@@ -11,9 +11,13 @@ from calculators.core.wording import joined
 from calculators.science.animals.reading_lines import LINES, Side, standing
 from calculators.science.animals.reading_words import WARMTH_STEP
 from calculators.science.animals.toxic_lines import ammonia_standing
+from calculators.science.water.asked_change import AskedChange
 from calculators.science.water.careful_change import SAME_WATER
 
 Change = Literal["", "third", "quarter", "lower", "tenth"]
+
+
+TAPS_NITRATE = "tap_nitrate_mg_l"
 
 
 class ReadingSteps(NamedTuple):
@@ -69,10 +73,10 @@ STEPS: dict[tuple[str, Side], ReadingSteps] = {
         "Nitrite keeps blood from carrying oxygen. Stop feeding for two days and add air.", "", "third"
     ),
     ("nitrate_mg_l", "high"): ReadingSteps(
-        "Nitrate this high kills small animals within days. Feed nothing for two days, and test the tap.",
-        "Nitrate is at a level that harms sensitive animals over time. Test the tap, and feed less if food "
-        "is left lying.",
+        "Nitrate this high kills small animals within days. Feed nothing for two days.",
+        "Nitrate is at a level that harms sensitive animals over time. Feed less if food is left lying.",
         "quarter",
+        (TAPS_NITRATE,),
     ),
     ("copper_ug_l", "high"): ReadingSteps(
         "Copper this high kills shrimp and snails within days. Stop what may bring it in: a medicine, a "
@@ -93,11 +97,23 @@ STEPS: dict[tuple[str, Side], ReadingSteps] = {
     ),
 }  # fmt: skip
 TO_KINDS_THAT_LIVE_COLD = "Kinds that live cold all winter are in no such haste."
+NITRITE: tuple[str, Side] = ("nitrite_mg_n_l", "high")
+NITRATE: tuple[str, Side] = ("nitrate_mg_l", "high")
+AGAIN: dict[Change, str] = {
+    "third": ", and again half a day apart, until nitrite reads zero",
+    "quarter": ", refilled slowly over an hour, and a quarter each day until the reading is down",
+}
+# What is changed at a time, in percent and in words.
+SHARES: dict[Change, tuple[float, str]] = {
+    "third": (100 / 3, "a third"),
+    "quarter": (25.0, "a quarter"),
+    "lower": (25.0, "a quarter"),
+    "tenth": (10.0, "a tenth"),
+}
 CHANGES: dict[Change, str] = {
-    "third": f"Change a third of the water now with {SAME_WATER}, and again half a day apart, until it "
-    "reads zero.",
-    "quarter": f"Change a quarter of the water now with {SAME_WATER}, refilled slowly over an hour, and a "
-    "quarter each day until the reading is down; not more at once, since animals are used to it.",
+    "third": f"Change a third of the water now with {SAME_WATER}{AGAIN['third']}.",
+    "quarter": f"Change a quarter of the water now with {SAME_WATER}{AGAIN['quarter']}; not more at once, "
+    "since animals are used to it.",
     "lower": f"Change a quarter of the water with {SAME_WATER}, if you have read that its "
     "pH is lower; read again after an hour before you change more.",
     "tenth": f"Change a tenth of the water now with {SAME_WATER}, and test again.",
@@ -112,6 +128,7 @@ TESTS = {
     "ph": "pH",
     "kh_dh": "KH",
     "temperature_c": "temperature",
+    TAPS_NITRATE: "the tap’s nitrate",
 }
 
 
@@ -135,6 +152,27 @@ def asked_for(tests: Collection[str], known: Collection[str]) -> str:
 def deadly(readings: Mapping[str, float | None]) -> Outside:
     """The readings that kill, with their side; what kills first stands first."""
     return at_level(readings, "deadly")
+
+
+def acting(readings: Mapping[str, float | None]) -> Outside:
+    """The readings that ask for a step now: those that kill, and nitrite from its one line on."""
+    harms = at_level(readings, "harmful")
+    found = {*deadly(readings), *(place for place in harms if place == NITRITE)}
+    return [place for place in STEPS if place in found]
+
+
+def asked_beside_ammonia(outside: Outside) -> AskedChange | None:
+    """The change that nitrite or nitrate outside its range asks for, for water that holds ammonia too.
+
+    The most careful of all; None where neither stands among them.
+    """
+    names = {NITRITE: "nitrite", NITRATE: "nitrate"}
+    found = [place for place in outside if place in names]
+    change = most_careful(found)
+    if not change:
+        return None
+    reading = joined([names[place] for place in found])
+    return AskedChange(reading, *SHARES[change], AGAIN.get(change, ""))
 
 
 def harmful(readings: Mapping[str, float | None]) -> Outside:
@@ -161,5 +199,17 @@ def at_level(readings: Mapping[str, float | None], level: str) -> Outside:
 
 def change_for(outside: Outside) -> str:
     """The change of water that readings ask for: the most careful of all; empty where none does."""
+    change = most_careful(outside)
+    return CHANGES[change] if change else ""
+
+
+def percent_for(outside: Outside) -> float:
+    """How much that change is, in percent of the water; 0 where none is asked for."""
+    change = most_careful(outside)
+    return SHARES[change][0] if change else 0.0
+
+
+def most_careful(outside: Outside) -> Change:
+    """The most careful change that readings ask for, by its name."""
     asked = {STEPS[place].change for place in outside}
-    return next((CHANGES[change] for change in CAREFUL_FIRST if change in asked), "")
+    return next((change for change in CAREFUL_FIRST if change in asked), "")

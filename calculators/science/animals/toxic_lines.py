@@ -71,6 +71,18 @@ def ammonia_standing(
     return standing_of(ammonia_grade(total_mg_n_l, acid, warmth))
 
 
+def ammonia_acts(
+    total_mg_n_l: float, ph: float | None = None, temperature_c: float | None = None
+) -> bool:
+    """Whether total ammonia nitrogen asks for a step today, as free-ammonia rates it.
+
+    What is not known is taken at the worse value.
+    """
+    acid = HIGHEST_PH if ph is None else ph
+    warmth = WARM_C if temperature_c is None else temperature_c
+    return ammonia_grade(total_mg_n_l, acid, warmth) in ("harmful", "deadly")
+
+
 def standing_of(grade: Grade) -> Standing:
     """The band of the table of lines: what asks for a daily test harms already."""
     if grade == "in-range":

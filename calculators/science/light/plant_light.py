@@ -90,6 +90,30 @@ def lone_growth(light_mol: float) -> float:
     return net if net >= LEAST_NET else net_growth(ASSUMED_DLI_MOL)
 
 
+def dimmest_share(light_mol: float) -> float:
+    """The dimmest light in which a doubling is seen, as a share of this light, 0 to 1.
+
+    Equation: I_d = 0.72 · (0.2 + 0.231) / (1 − 0.2 − 0.231); share = I_d / light
+    It is 0 where it bounds no loss: in dimmer light, and in more than 2.9 mol a m² and day. A judgement,
+    as the 0.2 is. The light is in mol a m² and day.
+    """
+    dimmest = LIGHT_HALF_MOL * (LEAST_NET + UPKEEP) / (1 - LEAST_NET - UPKEEP)
+    return dimmest / light_mol if dimmest < light_mol < ASSUMED_DLI_MOL else 0.0
+
+
+def stand_loss(lost: float, lone: float, lost_at_dimmest: float) -> float:
+    """What a stand loses for each unit of growth that its doubling time stands for.
+
+    Equation: loss = loss of the stand / net growth of the lone plant, and no more than what the same
+    stand loses in the dimmest light in which a doubling is seen, where that growth is taken at 2.9 mol
+    Without the bound a dense stand would lose leaves faster in dim light than in the dark, since a
+    doubling seen in dim light stands for a quick plant. More light never kills faster: a judgement.
+    What is ``lost``, ``lost_at_dimmest`` and the ``lone`` growth above zero are shares of the largest
+    growth.
+    """
+    return min(lost / lone, lost_at_dimmest / net_growth(ASSUMED_DLI_MOL))
+
+
 def stand_growth(top: float, bottom: float, attenuation: float) -> tuple[float, float]:
     """What the lit layers of a stand gain, and what the layers below the compensation light lose.
 

@@ -3,7 +3,13 @@
 import math
 from collections.abc import Callable
 
-from calculators.science.light.plant_light import DRY_G_PER_MOL, lone_growth, stand_growth
+from calculators.science.light.plant_light import (
+    DRY_G_PER_MOL,
+    dimmest_share,
+    lone_growth,
+    stand_growth,
+    stand_loss,
+)
 from calculators.science.nitrogen.alkalinity import alkalinity_change, hardness_dh
 from calculators.science.nitrogen.constants import (
     DENITRIFICATION_HALF_MG_L,
@@ -75,7 +81,7 @@ def right_side_and_sinks(model: Model) -> Callable[[float, State], tuple[State, 
         for one in model.cohorts
     ]  # how much of the surface a gram covers, nothing for rooted plants
     light = model.dli_mol if model.lamp else 0.0
-    lone = lone_growth(light)
+    lone, dimmest = lone_growth(light), dimmest_share(light)
     open_gain, open_loss = (part / lone for part in stand_growth(light, light, 0.0))
     paid = DRY_G_PER_MOL * model.surface_m2
     used_dh = -hardness_dh(alkalinity_change(0, 1, 0, 0), volume)  # of each mg N nitrified
@@ -122,7 +128,12 @@ def right_side_and_sinks(model: Model) -> Callable[[float, State], tuple[State, 
                 depth = shade * mass
                 bottom = top * exp(-depth)
                 gain, shaded = stand_growth(top, bottom, depth)
-                gain, shaded = gain / lone, shaded / lone
+                gain /= lone
+                if dimmest:
+                    least = stand_growth(top * dimmest, bottom * dimmest, depth)[1]
+                    shaded = stand_loss(shaded, lone, least)
+                else:
+                    shaded /= lone
                 grown = store_growth(store, full) * gain
                 grown *= paid_share(speed * grown, paid * (top - bottom))
                 crowded = 0.0

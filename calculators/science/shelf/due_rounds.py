@@ -15,6 +15,7 @@ from calculators.science.shelf.log import Log
 from calculators.science.shelf.recorded_plants import PlantFacts, plants
 from calculators.science.shelf.shelf_tank import PlantHeld, ShelfTank
 from calculators.science.shelf.tank_verdict import TankVerdict
+from calculators.science.water.careful_change import NO_AMMONIA_MG_N_L
 
 # Minutes that nobody gave: judgement. A change takes so long, and so long for each litre of it.
 CHANGE_MINUTES, CHANGE_MINUTES_A_LITRE = 5.0, 0.7
@@ -61,7 +62,7 @@ def change_round(tank: ShelfTank, log: Log, judged: TankVerdict) -> Iterable[She
 
 def why_by_first_step(judged: TankVerdict) -> str:
     """Why no usual change may be made now; empty where it may."""
-    if any(value > 0 for value in latest_values(judged, AMMONIA)):
+    if any(value > NO_AMMONIA_MG_N_L for value in latest_values(judged, AMMONIA)):
         return SHOWS_AMMONIA
     if judged.verdict == "act" and any(harm.acts_at_once for harm in judged.harms):
         return CAN_KILL

@@ -7,7 +7,7 @@ from calculators.science.animals.animal_table import ANIMALS, shown_name
 from calculators.science.animals.animal_warmth import beyond
 from calculators.science.animals.reading_lines import IN_RANGE, LINES, Side, Standing, standing
 from calculators.science.animals.reading_steps import STEPS
-from calculators.science.animals.toxic_lines import ammonia_standing, nitrite_standing
+from calculators.science.animals.toxic_lines import ammonia_acts, ammonia_standing, nitrite_standing
 from calculators.science.shelf.both_units import span_in_both
 from calculators.science.shelf.entries import READINGS
 from calculators.science.shelf.freshest import MAKES_TOXIC, figure_now
@@ -51,6 +51,7 @@ class ReadingOutside(NamedTuple):
     kind: str = (
         ""  # the animal, by key, whose own range it lies outside of; empty where it harms many
     )
+    is_for_today: bool = False  # ammonia over its limit for lasting exposure
 
     @property
     def is_deadly(self) -> bool:
@@ -59,8 +60,9 @@ class ReadingOutside(NamedTuple):
 
     @property
     def acts_at_once(self) -> bool:
-        """Whether it asks for a step now: what can kill, and nitrite from its one line on."""
-        return self.is_deadly or (self.level in RANK and self.reading.what == NITRITE)
+        """Whether it asks for a step now: what can kill, ammonia to act on, nitrite from its one line on."""
+        is_nitrite = self.level in RANK and self.reading.what == NITRITE
+        return self.is_deadly or self.is_for_today or is_nitrite
 
     def words(self) -> str:
         """What was read, when, and what it does, without a capital or a full stop."""
@@ -120,8 +122,16 @@ def range_of(kind: str) -> str:
 def judged(reading: Latest, value: float, water: AmmoniaWater) -> ReadingOutside:
     """One value by its lines. The ``value`` is in the unit of the reading."""
     band = band_of(reading.what, value, water)
-    return ReadingOutside(reading, value, band.level, band.side,
-                water.words() if reading.what == AMMONIA else "")  # fmt: skip
+    if reading.what != AMMONIA:
+        return ReadingOutside(reading, value, band.level, band.side)
+    return ReadingOutside(
+        reading,
+        value,
+        band.level,
+        band.side,
+        judged=water.words(),
+        is_for_today=ammonia_acts(value, *water),
+    )
 
 
 def band_of(what: str, value: float, water: AmmoniaWater) -> Standing:

@@ -8,6 +8,8 @@ from calculators.core.result import Level
 from calculators.core.wording import upper
 from calculators.science.shelf.contradictions import contradiction_words, contradictions
 from calculators.science.shelf.deaths import LATELY_DAYS, LONGER_DAYS, Deaths, deaths
+from calculators.science.shelf.entries import READINGS
+from calculators.science.shelf.freshest import figure_now
 from calculators.science.shelf.harmful_readings import (
     AMMONIA,
     ReadingOutside,
@@ -25,6 +27,8 @@ from calculators.science.shelf.latest import (
 )
 from calculators.science.shelf.log import Dated, Log
 from calculators.science.shelf.shelf_tank import ShelfTank
+from calculators.science.water.air_and_ammonia import BIND_BEFORE_AIR, air_kills
+from calculators.science.water.careful_change import NO_AMMONIA_MG_N_L
 
 Verdict = Literal["calm", "watch", "act", "unknown"]
 WORST_FIRST: tuple[Verdict, ...] = ("act", "watch", "unknown", "calm")
@@ -37,6 +41,7 @@ assert tuple(LEVEL) == get_args(Verdict)
 YOUNG_SOIL_DAYS = 42
 # The first steps of the page for animals in danger, in its own words; a test holds the two together.
 FIRST_HOUR = ("Make the water move.", "Stop feeding.")
+OXYGEN = "oxygen_mg_l"
 FIRST_TESTS = "ammonia, nitrite, pH, temperature"
 
 
@@ -50,6 +55,7 @@ class TankVerdict(NamedTuple):
     deaths: Deaths
     young: bool  # animals over young soil whose ammonia was not read lately
     torn: list[Latest]  # readings that contradict themselves
+    first_hour: tuple[str, ...] = FIRST_HOUR  # what comes before all else where it acts
 
 
 def judge(tank: ShelfTank, log: Log) -> TankVerdict:
@@ -71,7 +77,9 @@ def judge_by_day(tank: ShelfTank, log: Log) -> TankVerdict:
     torn = contradictions(readings, ammonia_water(tank, readings), found)
     young = is_untested_young(tank, log, readings)
     recent = any(one.age_days <= READ_WITHIN_DAYS for one in readings.values())
-    verdict, sentence = first_that_holds(readings, found if recent else [], died, young, recent)
+    first = first_hour(tank, readings, found, died)
+    counted = found if recent else []
+    verdict, sentence = first_that_holds(readings, counted, died, young, recent, first)
     if verdict == "unknown" and found:
         sentence = f"{sentence[:-1]}, and then {found[0].words()}."
     if torn:
@@ -79,7 +87,19 @@ def judge_by_day(tank: ShelfTank, log: Log) -> TankVerdict:
         verdict, sentence = (
             ("watch", said) if verdict == "calm" else (verdict, f"{sentence} {said}")
         )
-    return TankVerdict(verdict, sentence, readings, found, died, young, torn)
+    return TankVerdict(verdict, sentence, readings, found, died, young, torn, first)
+
+
+def first_hour(
+    tank: ShelfTank, readings: dict[str, Latest], found: list[ReadingOutside], died: Deaths
+) -> tuple[str, ...]:
+    """The first steps: air, but where air alone frees ammonia that kills, and nobody is short of oxygen."""
+    if died.asks or any(harm.reading.what == OXYGEN for harm in found) or AMMONIA not in readings:
+        return FIRST_HOUR
+    water, kh = ammonia_water(tank, readings), figure_now("kh_dh", tank, readings)
+    if not air_kills(readings[AMMONIA].value, water.ph, kh, water.temperature_c):
+        return FIRST_HOUR
+    return (BIND_BEFORE_AIR, *FIRST_HOUR[1:])
 
 
 def worse_of(then: TankVerdict, today: TankVerdict, clock: str) -> TankVerdict:
@@ -119,11 +139,13 @@ def first_that_holds(
     died: Deaths,
     young: bool,
     recent: bool,
+    first: tuple[str, ...] = FIRST_HOUR,
 ) -> tuple[Verdict, str]:
     """The worst that is to be said of a tank."""
     at_once = next((harm for harm in found if harm.acts_at_once), None)
     if at_once is not None:
-        steps = ", ".join(f"{step[0].lower()}{step[1:-1]}" for step in FIRST_HOUR)
+        between = "; " if any("," in step for step in first) else ", "
+        steps = between.join(f"{step[0].lower()}{step[1:-1]}" for step in first)
         return "act", f"{upper(at_once.words())}: {steps}."
     if died.asks == "act":
         return "act", f"{upper(died_words(died))}: look at the others, and test {FIRST_TESTS} now."
@@ -134,11 +156,26 @@ def first_that_holds(
             "watch",
             f"{upper(died_words(died))}: look at the others, and test ammonia and nitrite.",
         )
+    if shown := shown_ammonia(readings):
+        return (
+            "watch",
+            f"{upper(shown)}, where a settled tank reads none: little of it is toxic now, and a change of "
+            "water may alter that. Look for what rots, feed less, and test daily.",
+        )
     if young:
         return "watch", f"The soil is young and {unread(readings)}: test ammonia today."
     if not recent:
         return "unknown", f"Not known: {nothing_lately(readings)}."
     return "calm", f"Calm: no reading harms. {upper(last_read(readings))}."
+
+
+def shown_ammonia(readings: dict[str, Latest]) -> str:
+    """The ammonia that shows and harms nobody yet, with when it was read; empty where none does."""
+    latest = readings.get(AMMONIA)
+    if latest is None or latest.is_old or max(latest.values) <= NO_AMMONIA_MG_N_L:
+        return ""
+    one = READINGS[AMMONIA]
+    return f"{one.name} of {one.words(max(latest.values))}, {latest.when}"
 
 
 def died_words(died: Deaths) -> str:

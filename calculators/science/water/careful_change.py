@@ -5,12 +5,22 @@ Where ammonia shows or pH is low, a large change can turn ammonium into toxic am
 
 from typing import NamedTuple
 
-from calculators.science.animals.reading_lines import standing
+from calculators.core.numbers import show_number
+from calculators.science.animals.reading_lines import edge_of, standing
+from calculators.science.animals.toxic_lines import ammonia_standing
+from calculators.science.water.asked_change import AskedChange
 from calculators.science.water.changing_water import first_step_for_ammonia
+from calculators.science.water.first_change import hardness_jump
 
 SAME_WATER = "dechlorinated water within 2 °C (4 °F) of the tank’s"
 ACID_PH = 7.5  # below it a change with common tap water can free more ammonia than it takes out, by the model
+# As the diagnosis has its band for none. At pH 8.5 and 28 °C half of the line that harms would be free.
+NO_AMMONIA_MG_N_L = 0.05
 
+IN_ACID_WATER = (
+    f"At pH {show_number(edge_of('ph', 'harmful_low'))} or below change no more than 10 % at a time, "
+    "slowly."
+)
 A_TENTH = (
     f"Change a tenth of the water, slowly, with {SAME_WATER}; then read the pH, and wait some hours "
     "before the next tenth: a quick rise harms as well."
@@ -37,7 +47,10 @@ IF_HARDER = " With harder water test ammonia first: where it shows, a change can
 
 
 class WaterForChange(NamedTuple):
-    """What is known of the water that decides how it may be changed; None where it is not."""
+    """What is known of the water that decides how it may be changed; None where it is not.
+
+    ``asked`` is the change that nitrite or nitrate asks for, for the case that ammonia shows too.
+    """
 
     ammonia_mg_n_l: float | None = None
     ph: float | None = None
@@ -45,18 +58,39 @@ class WaterForChange(NamedTuple):
     temperature_c: float | None = None
     tap_ph: float | None = None
     tap_kh_dh: float | None = None
+    asked: AskedChange | None = None
 
 
-def careful_change(water: WaterForChange, none_mg_n_l: float = 0.0) -> str | None:
-    """The change of water that these readings allow; None where the usual one does no harm.
-
-    Up to ``none_mg_n_l`` a reading of ammonia counts as none.
-    """
-    if water.ammonia_mg_n_l is not None and water.ammonia_mg_n_l > none_mg_n_l:
-        return first_step_for_ammonia(water.ammonia_mg_n_l, *water[1:])
-    if water.ph is not None and standing("ph", water.ph).side == "low":
+def careful_change(water: WaterForChange) -> str | None:
+    """The change of water that these readings allow; None where the usual one does no harm."""
+    if water.ammonia_mg_n_l is not None and shows_ammonia(water):
+        asked = a_tenth_of(water.asked) if is_acid(water) else water.asked
+        return first_step_for_ammonia(water.ammonia_mg_n_l, *water[1:-1], asked=asked)
+    if is_acid(water):
         return A_TENTH if water.ammonia_mg_n_l is not None else TEST_BEFORE + lower(A_TENTH)
     return None
+
+
+def shows_ammonia(water: WaterForChange) -> bool:
+    """Whether a reading says that there is ammonia; as little as a kit hardly shows counts where it harms."""
+    total = water.ammonia_mg_n_l
+    if not total:
+        return False
+    harms = ammonia_standing(total, water.ph, water.temperature_c).level != "in-range"
+    return harms or total > NO_AMMONIA_MG_N_L
+
+
+def is_acid(water: WaterForChange) -> bool:
+    """Whether the water is so acid that a quick rise harms by itself."""
+    return water.ph is not None and standing("ph", water.ph).side == "low"
+
+
+def a_tenth_of(asked: AskedChange | None) -> AskedChange | None:
+    """The same reading's change, no more than acid water bears at a time."""
+    if asked is None:
+        return None
+    again = ", slowly; then read the pH, and wait some hours before the next tenth"
+    return asked._replace(percent=10.0, share="a tenth", again=again)
 
 
 def test_first(water: WaterForChange) -> bool:
@@ -64,11 +98,16 @@ def test_first(water: WaterForChange) -> bool:
     return water.ammonia_mg_n_l is None and water.ph is not None and water.ph < ACID_PH
 
 
-def with_care(change: str, water: WaterForChange, none_mg_n_l: float = 0.0) -> str:
-    """A change of water in words, as these readings allow it; see ``careful_change``."""
-    careful = careful_change(water, none_mg_n_l)
+def with_care(change: str, water: WaterForChange, percent: float = 0.0) -> str:
+    """A change of water in words, as these readings allow it; see ``careful_change``.
+
+    ``percent`` is what the words ask for; 0 says nothing of new water of another hardness.
+    """
+    careful = careful_change(water)
     if careful:
         return careful
+    jump = hardness_jump(percent, water.kh_dh, water.tap_kh_dh)
+    change = f"{change} {jump}" if jump else change
     if test_first(water):
         return TEST_FIRST + lower(change)
     if water.ammonia_mg_n_l is not None:

@@ -2,12 +2,14 @@
 
 from typing import Literal, NamedTuple
 
+from calculators.science.animals.reading_lines import standing
 from calculators.science.water.ammonia import (
     ACT_NH3_MG_N_L,
     WATCH_NH3_MG_N_L,
     chronic_limit_mg_n_l,
     rate,
 )
+from calculators.science.water.gentle import STEP_DH_A_DAY
 from calculators.science.water.readings_fit import fit_together
 from calculators.science.water.water_mix import (
     Dissolved,
@@ -32,9 +34,11 @@ PERCENTS = tuple(STEP_PERCENT * step for step in range(19))
 HALF_PERCENT = 50.0
 # A model is right within a few per cent, a kit is not: what is below the act line must stay clear of it.
 CLEAR_OF_ACT = 0.9 * ACT_NH3_MG_N_L
-# Common practice, no source: a large single change of another hardness is hard on animals.
-GENTLE_PERCENT = 20.0
-KH_JUMP_DH = 4.0
+# Beyond it half of the water moves the hardness further than animals bear in a day.
+KH_JUMP_DH = 100 / HALF_PERCENT * STEP_DH_A_DAY
+ACID_PERCENT = (
+    10.0  # common practice, no source: in water so acid that a quick rise harms by itself
+)
 
 
 class ChangeOutcome(NamedTuple):
@@ -141,15 +145,18 @@ def is_no_worse(step: ChangeOutcome, steps: list[ChangeOutcome]) -> bool:
 def single_change(percents: list[float], none: ChangeOutcome, tank: Water, tap: Water) -> float:
     """The change to make now, %: half where it may be, a gentle one where hardness differs; 0 if none.
 
-    Those that may be made are ``percents``.
+    A large change of another hardness, or in water so acid that it harms, is made only where free
+    ammonia kills already. Those that may be made are ``percents``.
     """
+    if none.at_once.nh3_mg_n_l < ACT_NH3_MG_N_L and standing("ph", tank.ph).side == "low":
+        return max((percent for percent in percents if percent <= ACID_PERCENT), default=0.0)
     large = [percent for percent in percents if 25 <= percent <= 75]
-    if large:
-        gentle = abs(tap.kh_dh - tank.kh_dh) > KH_JUMP_DH and GENTLE_PERCENT in percents
-        if gentle and none.at_once.nh3_mg_n_l < ACT_NH3_MG_N_L:
-            return GENTLE_PERCENT
+    gap_dh = abs(tap.kh_dh - tank.kh_dh)
+    gentle = gap_dh > KH_JUMP_DH and none.at_once.nh3_mg_n_l < ACT_NH3_MG_N_L
+    if large and not gentle:
         return min(large, key=lambda percent: abs(percent - HALF_PERCENT))
-    return max((percent for percent in percents if percent < 25), default=0.0)
+    most = 100 * STEP_DH_A_DAY / gap_dh if gentle else 25.0
+    return max((percent for percent in percents if percent < 25 and percent <= most), default=0.0)
 
 
 def way_of(percent: float, none: ChangeOutcome, tank: Water, tap: Water) -> Way:

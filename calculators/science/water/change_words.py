@@ -9,6 +9,7 @@ from calculators.science.water.water_mix import Water
 CALM = "Stop feeding and take out what is dead or rotting."
 BIND = "give a conditioner that binds ammonia, by its label"
 LIKE_THE_TANK = "dechlorinated water within 2 °C (4 °F) of the tank's"
+SAME_KH_AND_PH = "the tank's own KH and pH"
 ORDINARY_PERCENT = 50
 ASK_AGAIN = "Test again after an hour, and ask again before the next change."
 
@@ -33,7 +34,7 @@ def sentence(choice: Choice, tank: Water, tap: Water, change: ChangeOutcome) -> 
     if choice.way == "match-first":
         return (
             f"Do not change water with this tap yet. {free_now(choice, change)} {CALM} Make new "
-            "water of the tank's own KH and pH first, the tap mixed with purified water, or "
+            f"water of {SAME_KH_AND_PH} first, the tap mixed with purified water, or "
             f"{BIND}, before any change."
         )
     return bind(choice, tank, tap, free)

@@ -6,7 +6,10 @@ once and more as carbon dioxide leaves, and can free enough ammonia to kill: a c
 
 from typing import NamedTuple
 
+from calculators.science.animals.reading_lines import standing
+from calculators.science.water.asked_change import AskedChange, asks_too, sentence_for_both
 from calculators.science.water.change_choice import (
+    CHANGING,
     HALF_PERCENT,
     Way,
     choose,
@@ -15,7 +18,7 @@ from calculators.science.water.change_choice import (
     outcome,
     outcomes,
 )
-from calculators.science.water.change_words import BIND, CALM, sentence
+from calculators.science.water.change_words import BIND, CALM, LIKE_THE_TANK, SAME_KH_AND_PH
 from calculators.science.water.unread import WARM_C
 from calculators.science.water.water_mix import Water
 
@@ -32,15 +35,19 @@ class ChangeAdvice(NamedTuple):
     sentence: str
 
 
-def advise(tank: Water, tap: Water, percent: float | None = None) -> ChangeAdvice:
+def advise(
+    tank: Water, tap: Water, percent: float | None = None, asked: AskedChange | None = None
+) -> ChangeAdvice:
     """Advise on a change of water; ``percent`` is one that the words speak of, a half if None.
 
-    Readings as ``Water`` has them: pH, KH in °dH, °C, total ammonia in mg N/L. No change that is
-    advised takes free ammonia to the act line from below it, by the model of ``water_mix``.
+    ``asked`` is a change that another reading asks for. Readings as ``Water`` has them: pH, KH in °dH,
+    °C, total ammonia in mg N/L. No change that is advised takes free ammonia to the act line from below
+    it, by the model of ``water_mix``.
     """
     choice = choose(tank, tap, outcomes(tank, tap))
     change = outcome(tank, tap, percent or HALF_PERCENT)
-    return ChangeAdvice(choice.way, choice.best_percent, sentence(choice, tank, tap, change))
+    words = sentence_for_both(choice, tank, tap, change, asked)
+    return ChangeAdvice(choice.way, choice.best_percent, words)
 
 
 def first_step_for_ammonia(
@@ -50,11 +57,13 @@ def first_step_for_ammonia(
     temperature_c: float | None,
     tap_ph: float | None = None,
     tap_kh_dh: float | None = None,
+    asked: AskedChange | None = None,
 ) -> str:
     """The first thing to do where ammonia shows, for a keeper who may not know every reading.
 
-    None is a reading not taken. A change is advised only where it helps in every water that the
-    missing readings leave open; else the words say which reading to take first.
+    None is a reading not taken; ``asked`` is the change that nitrite or nitrate asks for beside it. A
+    change is advised only where it helps in every water that the missing readings leave open; else the
+    words say which reading to take first.
     """
     if ammonia_mg_n_l <= 0:
         return "No ammonia shows, so the water needs no change for it."
@@ -62,7 +71,7 @@ def first_step_for_ammonia(
     if ph is None:
         return (
             f"Read the pH before you change water: it decides whether a change helps or harms. {CALM} "
-            f"If you cannot test now, {BIND}."
+            f"If you cannot test now, {BIND}{softly(asked)}."
         )
     tanks = [Water(ph, kh, warmth, ammonia_mg_n_l) for kh in reading_or(kh_dh, TANK_KH_DH)]
     taps = [
@@ -74,27 +83,61 @@ def first_step_for_ammonia(
         own += misfits(taps[0])
     if own:
         choice = choose_by_readings(tanks[0], taps[0], outcomes(tanks[0], taps[0]))
-        return sentence(choice, tanks[0], taps[0], outcome(tanks[0], taps[0], HALF_PERCENT))
-    advice = [advise(tank, tap) for tank in tanks for tap in dict.fromkeys(taps)]
+        change = outcome(tanks[0], taps[0], HALF_PERCENT)
+        return sentence_for_both(choice, tanks[0], taps[0], change, asked)
+    advice = [advise(tank, tap, asked=asked) for tank in tanks for tap in dict.fromkeys(taps)]
     if len(advice) == 1 or len({(option.way, option.sentence) for option in advice}) == 1:
         return advice[0].sentence
-    return with_gaps(tanks, missing(kh_dh, tap_ph, tap_kh_dh))
+    return with_gaps(tanks, missing(kh_dh, tap_ph, tap_kh_dh), asked)
 
 
-def with_gaps(tanks: list[Water], unread: list[str]) -> str:
-    """The first step where the missing readings leave open whether a change helps."""
+def with_gaps(tanks: list[Water], unread: list[str], asked: AskedChange | None = None) -> str:
+    """The first step where the missing readings leave open whether a change helps.
+
+    ``asked`` is the change that another reading asks for.
+    """
     read = f"read {', then '.join(unread)}"
     own = [advise(tank, tank._replace(ammonia_mg_n_l=0.0)).way for tank in tanks]
+    if asked and all(way == "nothing" for way in own):
+        return (
+            f"First {read}: where the new water's pH and KH are no higher than the tank's, change "
+            f"{asked.share} of the water now with {LIKE_THE_TANK}{asked.again}, since {asked.reading} asks "
+            f"for it. With harder water do not change yet, but {BIND}, or make new water of "
+            f"{SAME_KH_AND_PH}. {CALM}"
+        )
     if all(way == "nothing" for way in own):
         return f"Do not change water for it yet: little is toxic at this pH. {CALM} Then {read}."
-    if all(way == "change-now" for way in own):
+    acid = standing("ph", tanks[0].ph).side == "low" and all(way in CHANGING for way in own)
+    if acid or all(way == "change-now" for way in own):
+        share = "a tenth of the water, slowly," if acid else "half"
         return (
-            f"First {read}: where the new water's pH and KH are no higher than the tank's, change half "
+            f"First {read}: where the new water's pH and KH are no higher than the tank's, change {share} "
             f"now. With harder water do not change yet, but {BIND}. {CALM}"
         )
     return (
         f"Do not change water yet: the wrong water can make the ammonia toxic. {CALM} Now {BIND}, and "
         f"{read}. Then the calculator for changing water when ammonia shows says how much to change."
+        f"{once_bound(asked)}"
+    )
+
+
+def once_bound(asked: AskedChange | None) -> str:
+    """The change that another reading asks for, once the ammonia is bound; a sentence to add, or nothing."""
+    if asked is None:
+        return ""
+    return (
+        f" {asks_too(asked)}: once the ammonia is bound, change {asked.share} of the water with new water "
+        f"of {SAME_KH_AND_PH}{asked.again}."
+    )
+
+
+def softly(asked: AskedChange | None) -> str:
+    """The same for a keeper who cannot read the pH; the end of a sentence, or nothing."""
+    if asked is None:
+        return ""
+    return (
+        f", then change {asked.share} of the water with new water no harder than the tank's{asked.again}, "
+        f"since {asked.reading} asks for it"
     )
 
 

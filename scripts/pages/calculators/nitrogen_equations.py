@@ -95,6 +95,8 @@ RATES: dict[str, tuple[Rate, ...]] = {
         (plant_light.least_doubling_days, ()),
         (plant_light.net_growth, ("egeria-light-2010",)),
         (plant_light.lone_growth, ()),
+        (plant_light.dimmest_share, ()),
+        (plant_light.stand_loss, ()),
         (plant_light.stand_growth, ("janse-2005", "egeria-light-2010")),
     ),
     "The weekly budget": (

@@ -5,11 +5,11 @@ import random
 
 import pytest
 
+from calculators.science.fitting.fit import BELIEVED, fit_to_readings
+from calculators.science.fitting.fit_linear import inverse
+from calculators.science.fitting.fit_readings import Reading, between
 from calculators.science.nitrogen.forecast_tank import Rates, StandingPlant, Tank
 from calculators.science.nitrogen.simulate import simulate
-from calculators.standing.fit import BELIEVED, fit_to_readings
-from calculators.standing.fit_linear import inverse
-from calculators.standing.fit_readings import Reading, between
 from tests.effort import thorough
 
 TANK = Tank(

@@ -16,10 +16,10 @@ from calculators.science.animals.toxic_lines import (
     least_deadly_ammonia_mg_n_l,
     least_harmful_ammonia_mg_n_l,
 )
+from calculators.science.fitting.fit_readings import Reading
+from calculators.science.fitting.fitted_course import FittedCourse, course_days
 from calculators.science.nitrogen.forecast_tank import Event
 from calculators.science.shelf.harmful_readings import AmmoniaWater
-from calculators.standing.fit_readings import Reading
-from calculators.standing.fitted_course import FittedCourse, course_days
 from calculators.standing.nitrogen_outlook import FittedWeeks
 from calculators.standing.outlook_pictures import outlook_pictures
 from calculators.standing.outlook_words import caption, nitrate_sentence, reach_of

@@ -30,6 +30,7 @@ from calculators.nitrogen_forecast.forecast_result import (
 )
 from calculators.nitrogen_forecast.inverse import Answers, answers
 from calculators.nitrogen_forecast.outputs import NitrogenForecast
+from calculators.nitrogen_forecast.past_readings import PastReading, read_of_toxic, start_from
 from calculators.nitrogen_forecast.target_words import target_cautions
 from calculators.science.conversions import CM2_PER_M2
 from calculators.science.nitrogen import nitrogen_inputs
@@ -65,11 +66,20 @@ DOINGS = Presets(
         Preset("Plants die off", {"kind": "die-off", "value": 50.0}),
     )
 )
+READ = Presets(
+    (
+        Preset("Nitrate", {"what": "nitrate_mg_l"}),
+        Preset("Ammonia", {"what": "ammonia_mg_n_l"}),
+        Preset("Nitrite", {"what": "nitrite_mg_n_l"}),
+        Preset("KH", {"what": "kh_dh"}),
+    )
+)
 TANK = Part("The tank and its feed")
 WATER = Part("Water changes and the tap")
 NOW = Part("What you read now")
 PLANTS = Part("Plants, and what you do")
 MORE_WATER = Part("More on the water", closed=True)
+EARLIER = Part("What you read in the weeks before", closed=True)
 CARE = Part("Trimming, thinning and light", closed=True)
 AHEAD = Part("How far, how sure, what for", closed=True)
 
@@ -241,6 +251,16 @@ def nitrogen_forecast(
         DOINGS,
         InOrder("day", 7),
     ] = [],  # noqa: B006 - the runner never hands it out to be changed
+    readings: Annotated[
+        list[PastReading] | None,
+        Label("Readings of the weeks before"),
+        Help(
+            "To fit uptake, feed and filter to; at least three of nitrate over ten days, with today's."
+        ),
+        EARLIER,
+        MayBeEmpty(),
+        READ,
+    ] = None,
     uneaten_percent: Annotated[
         Percent,
         Label("Feed left uneaten"),
@@ -345,7 +365,8 @@ def nitrogen_forecast(
         plant_nitrogen_percent=plant_nitrogen_percent,
         surface_cm2=surface_cm2,
     )
-    rates = Rates(retained_percent=retained_percent)
+    started = start_from(tank, Rates(retained_percent=retained_percent), readings or ())
+    tank, rates = started.tank, started.rates
     shown, asked_days = spread == "band", days
     outcome, edge_runs, days = run_all(
         tank, events, days, rates, shown or is_unsettled(tank, events)
@@ -364,10 +385,14 @@ def nitrogen_forecast(
             floater_doubling_days,
         )
     notes = [
+        *started.notes,
         *target_cautions(target_nitrate_mg_l, to_target, tank, events, days, rates),
         *late(events, days),
     ]
-    notes += [*cut_short(days, asked_days), *untested(start_ammonia_mg_n_l, start_nitrite_mg_n_l)]
+    toxic = read_of_toxic(start_ammonia_mg_n_l, start_nitrite_mg_n_l, readings or ())
+    notes += [*cut_short(days, asked_days), *untested(*toxic)]
     calm = calm_in_all([outcome.record, *at_edges], tank)
     notes += doubts(tank, outcome, calm)
-    return result(outcome, tank, events, days, around, at_edges, to_target, calm, notes)
+    return result(
+        outcome, tank, events, days, around, at_edges, to_target, calm, notes, started.fitted
+    )

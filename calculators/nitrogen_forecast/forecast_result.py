@@ -76,8 +76,9 @@ def result(
     answers: Answers,
     calm: float | None,
     remarks: list[Note],
+    fitted: bool,
 ) -> NitrogenForecast:
-    """The answer of one run.
+    """The answer of one run, ``fitted`` to readings or not.
 
     Ammonia and nitrite are ``calm`` from this day on, None where not before the end.
     """
@@ -114,6 +115,7 @@ def result(
         peak_nitrate_mg_l=course.highest,
         times_grown=course.times_grown,
         shortages=len(hunger.spells),
+        fitted=fitted,
         notes=once(
             [*among(unsure, notes(outcome, harmful, course, tank, events, days, calm)), *remarks]
         ),

@@ -17,7 +17,7 @@ from calculators.core.quantities import (
     TimesGrown,
     WetMass,
 )
-from calculators.core.quantity import AnswersTo, Choices, Help, Label, OnlyWith, WhenNone
+from calculators.core.quantity import AnswersTo, Choices, Help, Label, OnlyWith, Unpainted, WhenNone
 from calculators.core.result import Note, Series
 from calculators.nitrogen_forecast.forecast_verdict import LEVELS, SHOWN, Verdict
 from calculators.science.nitrogen.alkalinity import CACO3_MG_PER_N
@@ -117,5 +117,6 @@ class NitrogenForecast(NamedTuple):
     peak_nitrate_mg_l: Annotated[LevelAhead, Label("Nitrate at most"), Help("As NO₃.")]
     times_grown: Annotated[TimesGrown, Label("Plants at the end, times the start")]
     shortages: Annotated[Count, Label("Times that plants run short")]
+    fitted: Annotated[bool, Label("Fitted to the readings"), Unpainted()]
     notes: tuple[Note, ...]
     series: dict[str, Series]

@@ -2,10 +2,10 @@
 
 from collections.abc import Iterator
 
+from calculators.science.fitting.fit_readings import Reading
 from calculators.science.nitrogen.forecast_tank import Event, Tank
 from calculators.science.shelf.entries import READINGS
 from calculators.science.shelf.log import Dated, Log
-from calculators.standing.fit_readings import Reading
 
 AHEAD_DAYS = 28
 FIT_DAYS = 28  # of readings

@@ -9,6 +9,16 @@ from typing import Annotated, NamedTuple
 
 from calculators.core.quantities import DaysAhead, Factor, LevelAhead
 from calculators.core.quantity import Label
+from calculators.science.fitting.enough_readings import reaches_far
+from calculators.science.fitting.fit import (
+    MOST_FIT_STEPS,
+    MOST_MISFIT,
+    FittedForecast,
+    FitTooLong,
+    fit_to_readings,
+)
+from calculators.science.fitting.fit_readings import FIELDS, Reading
+from calculators.science.fitting.fitted_course import FittedCourse
 from calculators.science.nitrogen.forecast_tank import Event, Rates, Tank
 from calculators.science.nitrogen.ode import Effort
 from calculators.science.nitrogen.simulate import COARSE, Outcome, simulate
@@ -17,7 +27,6 @@ from calculators.science.shelf.entries import READINGS
 from calculators.science.shelf.latest import Latest
 from calculators.science.shelf.log import Log
 from calculators.science.shelf.shelf_tank import ShelfTank
-from calculators.standing.fit import FittedForecast, FitTooLong, fit_to_readings
 from calculators.standing.fit_inputs import (
     AHEAD_DAYS,
     lately,
@@ -25,17 +34,12 @@ from calculators.standing.fit_inputs import (
     planned_changes,
     reading_of,
 )
-from calculators.standing.fit_readings import FIELDS, Reading
-from calculators.standing.fitted_course import FittedCourse
 from calculators.standing.telling_reading import (
     TellingReading,
     kit_of,
-    reaches_far,
     telling_reading,
 )
 
-MOST_MISFIT = 9.0  # readings miss the course by three times what the kits explain; judgement
-MOST_STEPS = 6_000  # of the solver for one fit
 PACES = (0.25, 0.5, 1.0, 1.6, 2.5)  # times what records or the log say of growth; judgement
 NEAR_STEPS = 0.5  # of the kit's step: the first reading itself is no surer
 
@@ -143,7 +147,7 @@ def fit(now: Tank, rows: list[Reading], changes: list[Event]) -> FittedForecast 
     if not reaches_far(rows):
         return None
     unchanged = now._replace(change_percent=0.0)  # what was changed, and what will be, are events
-    found = fit_to_readings(unchanged, rows, changes, AHEAD_DAYS, effort=Effort(MOST_STEPS))
+    found = fit_to_readings(unchanged, rows, changes, AHEAD_DAYS, effort=Effort(MOST_FIT_STEPS))
     return found if found.enough else None
 
 

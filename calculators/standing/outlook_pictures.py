@@ -3,10 +3,10 @@
 from calculators.core.result import Line, Mark, Series
 from calculators.core.wording import upper
 from calculators.science.animals.line_words import HARMS
+from calculators.science.fitting.fitted_course import DAY_PLACES, FittedCourse
 from calculators.science.shelf.engine_tank import NITRATE
 from calculators.science.shelf.entries import READINGS
 from calculators.science.shelf.harmful_readings import AmmoniaWater
-from calculators.standing.fitted_course import DAY_PLACES, FittedCourse
 from calculators.standing.nitrogen_outlook import FittedWeeks
 from calculators.standing.outlook_words import caption, harm_line, reach_of
 

@@ -10,11 +10,11 @@ from calculators.science.animals.toxic_lines import (
     least_harmful_ammonia_mg_n_l,
     most_nitrite_mg_n_l,
 )
+from calculators.science.fitting.fitted_course import FittedCourse
 from calculators.science.shelf.engine_tank import NITRATE
 from calculators.science.shelf.entries import READINGS
 from calculators.science.shelf.harmful_readings import AMMONIA, NITRITE, AmmoniaWater
 from calculators.science.shelf.recorded_plants import plant_name
-from calculators.standing.fitted_course import FittedCourse
 from calculators.standing.nitrogen_outlook import FittedWeeks
 
 USED_UP_MG_L = (

@@ -4,11 +4,15 @@ import math
 from collections.abc import Sequence
 from typing import NamedTuple
 
+from calculators.science.fitting.enough_readings import (
+    LEAST_READINGS,
+    LEAST_SPAN_DAYS,
+    nitrate_days,
+)
+from calculators.science.fitting.fit_readings import Reading
 from calculators.science.shelf.engine_tank import NITRATE
 from calculators.science.shelf.entries import READINGS
-from calculators.standing.fit_readings import Reading
 
-LEAST_READINGS, LEAST_SPAN_DAYS = 3, 10.0
 APART_DAYS = (
     3  # between two further readings: closer, and the kit's step hides the difference; judgement
 )
@@ -24,17 +28,6 @@ class TellingReading(NamedTuple):
     readings: int
     in_days: int | None
     kit_step: float
-
-
-def nitrate_days(rows: Sequence[Reading]) -> list[float]:
-    """The days of the readings of nitrate, today 0: one for each of them, oldest first."""
-    return sorted(one.day for one in rows if one.what == NITRATE)
-
-
-def reaches_far(rows: Sequence[Reading]) -> bool:
-    """Whether the readings of nitrate are enough, and far enough apart, for a fit."""
-    days = nitrate_days(rows)
-    return len(days) >= LEAST_READINGS and days[-1] - days[0] >= LEAST_SPAN_DAYS
 
 
 def kit_of(rows: Sequence[Reading]) -> float:

@@ -4,8 +4,8 @@ import math
 from collections.abc import Sequence
 from typing import NamedTuple
 
+from calculators.science.fitting.fit_readings import Reading, What
 from calculators.science.nitrogen.forecast_tank import Event
-from calculators.standing.fit_readings import Reading, What
 
 SURE_80 = 1.2816  # standard deviations either side that hold 80 % of a normal distribution
 JUST_AFTER = 1e-6  # days: once what was done that moment is done

@@ -8,19 +8,19 @@ import math
 from collections.abc import Callable, Sequence
 from typing import Literal, NamedTuple
 
-from calculators.science.nitrogen.forecast_tank import Event, Rates, Tank
-from calculators.science.nitrogen.ode import Effort
-from calculators.science.nitrogen.simulate import COARSE, simulate
-from calculators.science.shelf.engine_tank import NITRATE
-from calculators.science.shelf.harmful_readings import AMMONIA, NITRITE
-from calculators.standing.fit_linear import covariance, solve_linear, spread_of
-from calculators.standing.fit_readings import Reading, predicted, values_at
-from calculators.standing.fitted_course import (
+from calculators.science.fitting.fit_linear import covariance, solve_linear, spread_of
+from calculators.science.fitting.fit_readings import Reading, predicted, values_at
+from calculators.science.fitting.fitted_course import (
     SURE_80,
     FittedCourse,
     course_days,
     fitted_course,
 )
+from calculators.science.nitrogen.forecast_tank import Event, Rates, Tank
+from calculators.science.nitrogen.ode import Effort
+from calculators.science.nitrogen.simulate import COARSE, simulate
+from calculators.science.shelf.engine_tank import NITRATE
+from calculators.science.shelf.harmful_readings import AMMONIA, NITRITE
 
 Name = Literal["uptake", "feed", "filter", "start"]
 # Natural logarithms of how far each may lie from its guess, one standard deviation; judgement.
@@ -29,6 +29,8 @@ FURTHEST = 2.0  # standard deviations that a parameter is let go from its guess
 NUDGE = 0.05
 ROUNDS = 6
 SETTLED = 0.01
+MOST_FIT_STEPS = 6_000  # of the solver for one fit: a second or two on a phone
+MOST_MISFIT = 9.0  # over which no parameter within reason meets the readings; judgement
 POOR_FIT = 3.0  # misfit over what the kits explain, from which the band is widened; judgement
 TOXIC = (AMMONIA, NITRITE)
 TOLD_BELOW = (

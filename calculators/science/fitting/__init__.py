@@ -1,0 +1,1 @@
+"""The nitrogen engine fitted to what a keeper read."""

@@ -62,9 +62,10 @@ KEYS = {
         "volume_l feed_g_week protein_percent plant_uptake_mg_n_day floater_area_cm2 "
         "floater_doubling_days trimmings_g_week soil_area_cm2 denitrification_mg_n_m2_day "
         "change_percent change_every_days tap_nitrate_mg_l nitrate_mg_l days ph temperature_c "
-        "start_ammonia_mg_n_l start_nitrite_mg_n_l filter_maturity_percent plants events",
+        "start_ammonia_mg_n_l start_nitrite_mg_n_l filter_maturity_percent plants events dli_mol "
+        "kh_dh tap_kh_dh soil_age_days readings",
         "peak_unionised_mg_n_l peak_unionised_day peak_nitrite_mg_n_l peak_nitrite_day "
-        "final_nitrate_mg_l first_shortage_day recovery_day balance_error_percent",
+        "final_nitrate_mg_l first_shortage_day recovery_day balance_error_percent final_kh_dh fitted",
     ),
     "dosing": (
         "volume_l source nutrient rise_mg_l bottle_ml dose_ml label_n_percent label_p2o5_percent "
@@ -178,6 +179,8 @@ ROWS = {
     ("upkeep", "tanks"): "name plants change_every_days change_minutes floaters_minutes_week",
     ("trend", "readings"): "day value",
     ("trend", "changes"): "day percent",
+    ("nitrogen-forecast", "readings"): "day what value",
+    ("nitrogen-forecast", "events"): "day kind value",
     (
         "standing",
         "tank",
@@ -198,6 +201,19 @@ def test_has_the_choices_of_the_contract(place, choices):
 def test_has_the_row_keys_of_the_contract(place, keys):
     [field] = [one for one in load_all()[place[0]].inputs if one.key == place[1]]
     assert set(keys.split()) <= {one.key for one in field.row}
+
+
+def test_the_forecast_has_the_curves_and_the_kinds_that_the_contract_names():
+    forecast = load_all()["nitrogen-forecast"]
+    rows = {field.key: field.row for field in forecast.inputs}
+    kinds = {part.key: set(part.choices) for key in ("events", "readings") for part in rows[key]}
+    assert kinds["kind"] >= {"change", "trim", "feed", "dose", "dark", "die-off"}
+    assert kinds["what"] == {"nitrate_mg_l", "ammonia_mg_n_l", "nitrite_mg_n_l", "kh_dh"}
+    assert run("nitrogen-forecast", {})["series"].keys() >= {
+        "ammonia", "nitrite", "nitrate", "plant_nitrogen_percent", "plant_mass", "light_below_floaters",
+        "plant_nitrogen_taken",
+    }  # fmt: skip
+    assert "kh" in run("nitrogen-forecast", {"kh_dh": 5, "tap_kh_dh": 5})["series"]
 
 
 def test_answers_hold_the_keys_inside_that_the_contract_names():

@@ -255,7 +255,8 @@ def nitrogen_forecast(
         list[PastReading] | None,
         Label("Readings of the weeks before"),
         Help(
-            "To fit uptake, feed and filter to; at least three of nitrate over ten days, with today's."
+            "To fit uptake, feed and filter to: of nitrate three over ten days at least, with today's. "
+            "Changes of water are taken as entered, counted from the first."
         ),
         EARLIER,
         MayBeEmpty(),

@@ -66,14 +66,6 @@ DOINGS = Presets(
         Preset("Plants die off", {"kind": "die-off", "value": 50.0}),
     )
 )
-READ = Presets(
-    (
-        Preset("Nitrate", {"what": "nitrate_mg_l"}),
-        Preset("Ammonia", {"what": "ammonia_mg_n_l"}),
-        Preset("Nitrite", {"what": "nitrite_mg_n_l"}),
-        Preset("KH", {"what": "kh_dh"}),
-    )
-)
 TANK = Part("The tank and its feed")
 WATER = Part("Water changes and the tap")
 NOW = Part("What you read now")
@@ -260,7 +252,6 @@ def nitrogen_forecast(
         ),
         EARLIER,
         MayBeEmpty(),
-        READ,
     ] = None,
     uneaten_percent: Annotated[
         Percent,

@@ -1,7 +1,7 @@
 """Readings of the weeks before: what they tell of uptake, feed and filter, and what the run starts from."""
 
 from collections.abc import Sequence
-from typing import Annotated, Literal, NamedTuple
+from typing import Annotated, NamedTuple
 
 from calculators.core.form_hints import Step
 from calculators.core.numbers import show_number as show
@@ -21,15 +21,17 @@ from calculators.science.fitting.fit import (
     Parameter,
     fit_to_readings,
 )
-from calculators.science.fitting.fit_readings import Reading
+from calculators.science.fitting.fit_readings import (
+    AMMONIA,
+    HARDNESS,
+    NITRATE,
+    NITRITE,
+    Reading,
+    What,
+)
 from calculators.science.nitrogen.forecast_tank import Rates, Tank
 from calculators.science.nitrogen.ode import Effort
 
-What = Literal["nitrate_mg_l", "ammonia_mg_n_l", "nitrite_mg_n_l", "kh_dh"]
-NITRATE: What = "nitrate_mg_l"
-AMMONIA: What = "ammonia_mg_n_l"
-NITRITE: What = "nitrite_mg_n_l"
-HARDNESS: What = "kh_dh"
 TIMES = {
     "uptake": "the plants take {} what was entered",
     "feed": "the feed brings {} the nitrogen that was entered",

@@ -2,8 +2,7 @@
 
 from collections.abc import Sequence
 
-from calculators.science.fitting.fit_readings import Reading
-from calculators.science.shelf.engine_tank import NITRATE
+from calculators.science.fitting.fit_readings import NITRATE, Reading
 
 LEAST_READINGS, LEAST_SPAN_DAYS = 3, 10.0
 

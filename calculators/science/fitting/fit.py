@@ -9,7 +9,14 @@ from collections.abc import Callable, Sequence
 from typing import Literal, NamedTuple
 
 from calculators.science.fitting.fit_linear import covariance, solve_linear, spread_of
-from calculators.science.fitting.fit_readings import Reading, predicted, values_at
+from calculators.science.fitting.fit_readings import (
+    AMMONIA,
+    NITRATE,
+    NITRITE,
+    Reading,
+    predicted,
+    values_at,
+)
 from calculators.science.fitting.fitted_course import (
     SURE_80,
     FittedCourse,
@@ -19,8 +26,6 @@ from calculators.science.fitting.fitted_course import (
 from calculators.science.nitrogen.forecast_tank import Event, Rates, Tank
 from calculators.science.nitrogen.ode import Effort
 from calculators.science.nitrogen.simulate import COARSE, simulate
-from calculators.science.shelf.engine_tank import NITRATE
-from calculators.science.shelf.harmful_readings import AMMONIA, NITRITE
 
 Name = Literal["uptake", "feed", "filter", "start"]
 # Natural logarithms of how far each may lie from its guess, one standard deviation; judgement.

@@ -8,6 +8,10 @@ from typing import Literal, NamedTuple
 from calculators.science.nitrogen.daily_record import DayValues
 
 What = Literal["nitrate_mg_l", "ammonia_mg_n_l", "nitrite_mg_n_l", "kh_dh"]
+NITRATE: What = "nitrate_mg_l"
+AMMONIA: What = "ammonia_mg_n_l"
+NITRITE: What = "nitrite_mg_n_l"
+HARDNESS: What = "kh_dh"
 FIELDS: dict[str, str] = {
     "nitrate_mg_l": "nitrate", "ammonia_mg_n_l": "ammonia", "nitrite_mg_n_l": "nitrite", "kh_dh": "kh",
 }  # fmt: skip

@@ -2,6 +2,8 @@
 
 import math
 import random
+import subprocess
+import sys
 
 import pytest
 
@@ -10,6 +12,7 @@ from calculators.core.run import run
 from calculators.science.fitting.fit_readings import Reading, between
 from calculators.science.nitrogen.forecast_tank import Rates, StandingPlant, Tank
 from calculators.science.nitrogen.simulate import simulate
+from scripts.setup.paths import ROOT
 from tests.effort import thorough
 
 PLANTS = [
@@ -126,6 +129,14 @@ def test_ammonia_that_stays_says_that_the_filter_is_younger_and_nothing_is_calm_
     assert found["outputs"][peak] >= 0.99 * plain["outputs"][peak]
     calm = found["outputs"]["calm_from_day"]
     assert calm is None or calm >= plain["outputs"]["calm_from_day"]
+
+
+def test_the_forecast_loads_nothing_of_the_shelf():
+    """Its start on a phone would wait for all that a tank's page needs."""
+    code = "import sys, calculators.nitrogen_forecast.calculator; print(*sorted(sys.modules))"
+    loaded = subprocess.run([sys.executable, "-c", code], cwd=ROOT, capture_output=True, text=True)
+    assert "calculators.science.fitting.fit" in loaded.stdout
+    assert "calculators.science.shelf" not in loaded.stdout
 
 
 @pytest.mark.parametrize(

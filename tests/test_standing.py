@@ -551,7 +551,7 @@ def test_readings_that_cannot_tell_leave_the_outlook_unfitted_and_say_so():
 
 
 def test_a_fit_that_would_take_long_is_given_up(monkeypatch):
-    monkeypatch.setattr("calculators.standing.nitrogen_outlook.MOST_FIT_STEPS", 20)
+    monkeypatch.setattr("calculators.standing.nitrogen_outlook.MOST_STEPS", 20)
     log = [read(21 - 3 * turn, "nitrate_mg_l", 12 + turn % 2) for turn in range(7)]
     assert not stands(*log, **FULL)["outlook"]["fitted"]
 

@@ -4,21 +4,21 @@ from collections.abc import Sequence
 from typing import Annotated, NamedTuple
 
 from calculators.core.form_hints import Step
-from calculators.core.numbers import show_number as show
 from calculators.core.quantities import Days, Factor
 from calculators.core.quantity import Choices, Help, Label, Possible, PossibleBy
 from calculators.core.result import Note
-from calculators.science.fitting.enough_readings import (
-    LEAST_READINGS,
-    LEAST_SPAN_DAYS,
-    reaches_far,
+from calculators.nitrogen_forecast.fit_words import (
+    CONTRADICTS,
+    TELLS_NOTHING,
+    TOO_LONG,
+    told,
+    too_few,
 )
+from calculators.science.fitting.enough_readings import reaches_far
 from calculators.science.fitting.fit import (
-    MOST_FIT_STEPS,
     MOST_MISFIT,
     FittedForecast,
     FitTooLong,
-    Parameter,
     fit_to_readings,
 )
 from calculators.science.fitting.fit_readings import (
@@ -32,11 +32,9 @@ from calculators.science.fitting.fit_readings import (
 from calculators.science.nitrogen.forecast_tank import Rates, Tank
 from calculators.science.nitrogen.ode import Effort
 
-TIMES = {
-    "uptake": "the plants take {} what was entered",
-    "feed": "the feed brings {} the nitrogen that was entered",
-    "filter": "the filter is {} as mature as was entered",
-}
+FIT_STEPS = (
+    3_000  # of the solver: the forecast follows in the same answer, within two seconds in a browser
+)
 
 
 class PastReading(NamedTuple):
@@ -88,9 +86,7 @@ def start_from(tank: Tank, rates: Rates, read: Sequence[PastReading]) -> Start:
     if not reaches_far(rows):
         return Start(now, rates, notes=(too_few(rows),))
     try:
-        found = fit_to_readings(
-            now, rows, days_ahead=0.0, rates=rates, effort=Effort(MOST_FIT_STEPS)
-        )
+        found = fit_to_readings(now, rows, days_ahead=0.0, rates=rates, effort=Effort(FIT_STEPS))
     except FitTooLong:
         return Start(now, rates, notes=(TOO_LONG,))
     if found.misfit > MOST_MISFIT:
@@ -141,56 +137,3 @@ def by_fit(now: Tank, found: FittedForecast) -> Tank:
         nitrate_mg_l=found.tank.nitrate_mg_l,
         filter_maturity_percent=now.filter_maturity_percent * min(1.0, filter_times),
     )
-
-
-def told(found: FittedForecast, count: int) -> Note:
-    """What the readings tell, each with the limits that hold it four times in five."""
-    said = [
-        TIMES[one.name].format(times(one))
-        for one in found.parameters
-        if one.told and one.name in TIMES
-    ]
-    return Note(
-        "info",
-        f"Fitted to {count} readings: {'; '.join(said)}. The forecast goes on from there; what they tell "
-        "nothing of stays as it was entered.",
-        first=True,
-    )
-
-
-def times(one: Parameter) -> str:
-    """A factor with its limits in words."""
-    return f"{show(one.factor, 2)} times ({show(one.low, 2)} to {show(one.high, 2)})"
-
-
-def too_few(rows: Sequence[Reading]) -> Note:
-    """That the readings are too few, or too near one another."""
-    count = sum(one.what == NITRATE for one in rows)
-    return Note(
-        "info",
-        f"Not fitted: of nitrate there {'is one reading' if count == 1 else f'are {count} readings'}, with "
-        f"today's. It takes {LEAST_READINGS} over {LEAST_SPAN_DAYS:g} days at least. The forecast goes by "
-        "what was entered.",
-        first=True,
-    )
-
-
-TOO_LONG = Note(
-    "info",
-    "Not fitted: that would take too long for these readings. Leave the oldest out. The forecast goes by "
-    "what was entered.",
-    first=True,
-)
-CONTRADICTS = Note(
-    "caution",
-    "Not fitted: no uptake, feed or filter within reason gives these readings with the water changes that "
-    "were entered. Look whether each reading, its day and the changes are right, and test again. The "
-    "forecast goes by what was entered, and so is not to be relied on.",
-    first=True,
-)
-TELLS_NOTHING = Note(
-    "info",
-    "Not fitted: within what the kits see, these readings agree with what was entered and tell no more. The "
-    "forecast goes by what was entered.",
-    first=True,
-)

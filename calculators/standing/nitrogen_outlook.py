@@ -11,7 +11,6 @@ from calculators.core.quantities import DaysAhead, Factor, LevelAhead
 from calculators.core.quantity import Label
 from calculators.science.fitting.enough_readings import reaches_far
 from calculators.science.fitting.fit import (
-    MOST_FIT_STEPS,
     MOST_MISFIT,
     FittedForecast,
     FitTooLong,
@@ -40,6 +39,7 @@ from calculators.standing.telling_reading import (
     telling_reading,
 )
 
+MOST_STEPS = 6_000  # of the solver for one fit
 PACES = (0.25, 0.5, 1.0, 1.6, 2.5)  # times what records or the log say of growth; judgement
 NEAR_STEPS = 0.5  # of the kit's step: the first reading itself is no surer
 
@@ -147,7 +147,7 @@ def fit(now: Tank, rows: list[Reading], changes: list[Event]) -> FittedForecast 
     if not reaches_far(rows):
         return None
     unchanged = now._replace(change_percent=0.0)  # what was changed, and what will be, are events
-    found = fit_to_readings(unchanged, rows, changes, AHEAD_DAYS, effort=Effort(MOST_FIT_STEPS))
+    found = fit_to_readings(unchanged, rows, changes, AHEAD_DAYS, effort=Effort(MOST_STEPS))
     return found if found.enough else None
 
 

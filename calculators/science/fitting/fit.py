@@ -34,7 +34,6 @@ FURTHEST = 2.0  # standard deviations that a parameter is let go from its guess
 NUDGE = 0.05
 ROUNDS = 6
 SETTLED = 0.01
-MOST_FIT_STEPS = 6_000  # of the solver for one fit: a second or two on a phone
 MOST_MISFIT = 9.0  # over which no parameter within reason meets the readings; judgement
 POOR_FIT = 3.0  # misfit over what the kits explain, from which the band is widened; judgement
 TOXIC = (AMMONIA, NITRITE)

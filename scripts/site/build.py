@@ -11,7 +11,7 @@ from scripts.records.checks.all import record_faults
 from scripts.records.load import BadRecords, Library, read_records
 from scripts.records.schema import write_schemas
 from scripts.setup import paths
-from scripts.setup.kept import throw_away_unused
+from scripts.setup.kept import code, throw_away_unused
 from scripts.setup.say import Missing, say, step
 from scripts.site.joined_scripts import put_scripts
 from scripts.tables.make import TablesInUse, write_tables
@@ -33,6 +33,7 @@ def build(
         library = checked(species, tables)
         write_schemas()
     say_old_laws(library)
+    code()  # read once, before processes share the work that asks for it
     write_source(library)
     with step("building the site"):
         fresh = site.with_name(f"{site.name}-fresh")

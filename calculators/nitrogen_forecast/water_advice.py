@@ -1,5 +1,6 @@
 """How to change water in this tank without making its ammonia worse."""
 
+from calculators.science.animals.reading_steps import SHARES
 from calculators.science.nitrogen.forecast_tank import Tank
 from calculators.science.water.asked_change import AskedChange
 from calculators.science.water.careful_change import (
@@ -16,7 +17,9 @@ A_THIRD = (
     "If a test shows no ammonia, change a third of the water with dechlorinated water of the same "
     "temperature and pH."
 )
-DAILY_CHANGE_PERCENT = 25.0  # common practice, no source: large changes at once strain animals
+DAILY_CHANGE_PERCENT = SHARES["quarter"][
+    0
+]  # common practice, no source: large changes at once strain animals
 A_QUARTER_DAILY = (
     f"If a test shows no ammonia, change {DAILY_CHANGE_PERCENT:.0f} % of the water today, and again each "
     "day, with dechlorinated water of the same temperature and about the same hardness."

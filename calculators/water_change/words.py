@@ -6,6 +6,7 @@ from typing import NamedTuple
 from calculators.core.numbers import show_number
 from calculators.core.result import Link, Note
 from calculators.core.wording import CHANGE_WITH_CARE, TESTED_TAP
+from calculators.science.animals.reading_steps import SHARES
 from calculators.science.water.ammonia import chronic_limit_mg_n_l
 from calculators.science.water.careful_change import IN_ACID_WATER
 from calculators.science.water.nitrate_of_tap import RICH_TAP
@@ -53,10 +54,10 @@ class ChangePart(NamedTuple):
 # Common practice, no source. Animals are used to a nitrate that rose for months, and such a tank is
 # soft and acid: what its standing says of it, a quarter a day, holds here too.
 PARTS: dict[Substance, ChangePart] = {
-    "nitrate": ChangePart(25, "a quarter", "a day"),
-    "nitrite": ChangePart(100 / 3, "a third", "half a day"),
+    "nitrate": ChangePart(*SHARES["quarter"], "a day"),
+    "nitrite": ChangePart(*SHARES["third"], "half a day"),
 }
-OTHER_PART = ChangePart(100 / 3, "a third", "some hours")
+OTHER_PART = ChangePart(*SHARES["third"], "some hours")
 
 
 class Planned(NamedTuple):

@@ -13,6 +13,7 @@ from calculators.science.animals.reading_words import WARMTH_STEP
 from calculators.science.animals.toxic_lines import ammonia_standing
 from calculators.science.water.asked_change import AskedChange
 from calculators.science.water.careful_change import SAME_WATER
+from calculators.science.water.change_choice import ACID_PERCENT
 
 Change = Literal["", "third", "quarter", "lower", "tenth"]
 
@@ -108,7 +109,7 @@ SHARES: dict[Change, tuple[float, str]] = {
     "third": (100 / 3, "a third"),
     "quarter": (25.0, "a quarter"),
     "lower": (25.0, "a quarter"),
-    "tenth": (10.0, "a tenth"),
+    "tenth": (ACID_PERCENT, "a tenth"),
 }
 CHANGES: dict[Change, str] = {
     "third": f"Change a third of the water now with {SAME_WATER}{AGAIN['third']}.",

@@ -9,13 +9,13 @@ from calculators.science.shelf.harmful_readings import (
     AMMONIA,
     NITRITE,
     ORDER,
+    OXYGEN,
     RANK,
     order,
     rank,
 )
 from calculators.science.shelf.tank_verdict import TankVerdict
 
-OXYGEN = "oxygen_mg_l"
 WAITS = "it waits while animals are in danger"
 FEEDS_ON_IT = "plants take up ammonia and nitrite, so leave them until none shows"
 # Deaths of which no reading says the cause weigh as ammonia does, which is tested first.

@@ -15,6 +15,7 @@ from calculators.science.shelf.latest import READ_WITHIN_DAYS, Latest
 from calculators.science.shelf.shelf_tank import ShelfTank
 
 AMMONIA, NITRITE, WARMTH = "ammonia_mg_n_l", "nitrite_mg_n_l", "temperature_c"
+OXYGEN = "oxygen_mg_l"
 RANK = {"deadly": 0, "harmful": 1}
 ORDER = {one: place for place, one in enumerate(STEPS)}  # what kills first stands first
 

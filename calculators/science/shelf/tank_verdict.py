@@ -12,6 +12,7 @@ from calculators.science.shelf.entries import READINGS
 from calculators.science.shelf.freshest import figure_now
 from calculators.science.shelf.harmful_readings import (
     AMMONIA,
+    OXYGEN,
     ReadingOutside,
     ammonia_water,
     harms,
@@ -41,7 +42,6 @@ assert tuple(LEVEL) == get_args(Verdict)
 YOUNG_SOIL_DAYS = 42
 # The first steps of the page for animals in danger, in its own words; a test holds the two together.
 FIRST_HOUR = ("Make the water move.", "Stop feeding.")
-OXYGEN = "oxygen_mg_l"
 FIRST_TESTS = "ammonia, nitrite, pH, temperature"
 
 

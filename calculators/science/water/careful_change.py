@@ -9,6 +9,7 @@ from calculators.core.numbers import show_number
 from calculators.science.animals.reading_lines import edge_of, standing
 from calculators.science.animals.toxic_lines import ammonia_standing
 from calculators.science.water.asked_change import AskedChange
+from calculators.science.water.change_choice import ACID_PERCENT
 from calculators.science.water.changing_water import first_step_for_ammonia
 from calculators.science.water.first_change import hardness_jump
 
@@ -18,8 +19,8 @@ ACID_PH = 7.5  # below it a change with common tap water can free more ammonia t
 NO_AMMONIA_MG_N_L = 0.05
 
 IN_ACID_WATER = (
-    f"At pH {show_number(edge_of('ph', 'harmful_low'))} or below change no more than 10 % at a time, "
-    "slowly."
+    f"At pH {show_number(edge_of('ph', 'harmful_low'))} or below change no more than "
+    f"{ACID_PERCENT:g} % at a time, slowly."
 )
 A_TENTH = (
     f"Change a tenth of the water, slowly, with {SAME_WATER}; then read the pH, and wait some hours "
@@ -90,7 +91,7 @@ def a_tenth_of(asked: AskedChange | None) -> AskedChange | None:
     if asked is None:
         return None
     again = ", slowly; then read the pH, and wait some hours before the next tenth"
-    return asked._replace(percent=10.0, share="a tenth", again=again)
+    return asked._replace(percent=ACID_PERCENT, share="a tenth", again=again)
 
 
 def test_first(water: WaterForChange) -> bool:

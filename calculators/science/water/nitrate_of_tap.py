@@ -8,9 +8,9 @@ from collections.abc import Collection
 
 from calculators.core.numbers import show_number
 from calculators.science.animals.reading_lines import edge_of, standing
+from calculators.science.animals.reading_steps import SHARES
 
 NITRATE, NITRITE, AMMONIA = "nitrate_mg_l", "nitrite_mg_n_l", "ammonia_mg_n_l"
-THIRD = 1 / 3  # what a change against nitrite takes
 AFTERWARDS = (
     "Once it reads zero, bring the nitrate down with fast plants, or with water that holds less."
 )
@@ -56,4 +56,4 @@ def change_by_tap(
 
 def after_a_third(tank_mg_l: float, tap_mg_l: float) -> float:
     """The nitrate once a third is changed, mg/L."""
-    return tank_mg_l + THIRD * (tap_mg_l - tank_mg_l)
+    return tank_mg_l + SHARES["third"][0] / 100 * (tap_mg_l - tank_mg_l)

@@ -4,16 +4,15 @@ An everyday run takes the site of the last one where nothing that a site is made
 a thorough run never does.
 """
 
-import hashlib
 import os
 import subprocess
 import sys
 from collections.abc import Iterator
 from contextlib import contextmanager
-from datetime import date
 from pathlib import Path
 
 from scripts.setup.paths import BUILD, ROOT
+from scripts.site.nothing_new import forget, sources
 from tests.effort import thorough
 
 FOLDER = BUILD / "test-site"
@@ -21,8 +20,6 @@ LOCK = BUILD / "test-site.lock"
 BUILT_BY = BUILD / "test-site-run.txt"
 RUN = "PYTEST_XDIST_TESTRUNUID"  # the same in all workers of a run
 ALONE = "alone"  # a run of a single process
-ROOMS = ("calculators", "docs", "scripts", "species", "tests/published")
-ROOT_FILES = ("mkdocs.yml", "pyproject.toml", "README.md", "LICENSE", "LICENSE-DATA")
 
 
 @contextmanager
@@ -44,14 +41,7 @@ def locked(path: Path) -> Iterator[None]:
 
 def made_from() -> str:
     """A hash of all that a site is made from: our files, the locks of others' among them, Python, the day."""
-    files = [ROOT / name for name in ROOT_FILES]
-    for room in ROOMS:
-        files += [path for path in (ROOT / room).rglob("*") if path.suffix != ".pyc"]
-    read = hashlib.sha256(f"{sys.version} {date.today()}".encode())
-    for path in sorted(file for file in files if file.is_file()):
-        read.update(f"{path.relative_to(ROOT)} {path.stat().st_size} ".encode())
-        read.update(path.read_bytes())
-    return read.hexdigest()
+    return " ".join(sources())
 
 
 def is_there() -> bool:
@@ -73,6 +63,7 @@ def built_site() -> Path:
     with locked(LOCK):
         if not is_there():
             BUILT_BY.unlink(missing_ok=True)
+            forget(FOLDER)
             before = made_from()
             # In a process of its own: this one has threads, so that it could use one core alone.
             build = ("-m", "scripts.serve", "--build-only", "--into", str(FOLDER))

@@ -6,7 +6,7 @@ import time
 import pytest
 
 from scripts.setup import kept as room
-from scripts.setup.kept import LONGEST_UNUSED_S, kept, throw_away_unused
+from scripts.setup.kept import LONGEST_UNUSED_S, is_kept, keep, kept, throw_away_unused
 
 
 @pytest.fixture
@@ -73,3 +73,23 @@ def test_the_code_is_every_file_that_a_text_can_follow_from(tmp_path, monkeypatc
     file.rename(file.with_name("renamed.j2"))
     seen.add(room.code.__wrapped__())
     assert len(seen) == 3
+
+
+def test_what_was_made_together_with_others_is_found(made):
+    make, times = made
+    assert not is_kept("kind", "ingredients")
+    keep("kind", "ingredients", "a text")
+    assert is_kept("kind", "ingredients")
+    assert not is_kept("kind", "others")
+    assert kept("kind", "ingredients", make) == "a text"
+    assert times == []
+
+
+def test_what_is_asked_for_is_not_thrown_away(made):
+    keep("kind", "ingredients", "a text")
+    long_ago = time.time() - LONGEST_UNUSED_S - 1
+    for path in room.FOLDER.glob("*/*"):
+        os.utime(path, (long_ago, long_ago))
+    assert is_kept("kind", "ingredients")
+    throw_away_unused()
+    assert is_kept("kind", "ingredients")

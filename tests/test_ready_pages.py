@@ -1,21 +1,19 @@
 """The site builder gets headings alone; with the contents put in, its site is as if it had made them."""
 
 import shutil
-from types import SimpleNamespace
 
 import markdown
 import pytest
 
-from scripts.pages.write import SOURCE
 from scripts.setup import kept
-from scripts.setup.paths import ROOT
+from scripts.setup.paths import ROOT, SOURCE
 from scripts.site import ready_pages
 from scripts.site.addresses import address_of
 from scripts.site.build import run_builder
 from scripts.site.joined_scripts import graph_of, joined
 from scripts.site.page_content import extensions, page_content
 from scripts.site.preload import with_preloads
-from scripts.site.ready_pages import BEGIN, END, heading_lines, put_one
+from scripts.site.ready_pages import heading_lines
 from tests.effort import long_run
 
 HEADINGS = """# *Ceratopteris* & <small>(L.) Brongn.</small> { #top }
@@ -60,22 +58,6 @@ def test_a_page_is_read_again_only_where_it_or_the_settings_changed(nothing_kept
     monkeypatch.setattr("scripts.site.page_content.settings_text", lambda: "other settings")
     page_content("one.md", PAGE)
     assert len(read) == 4
-
-
-def test_a_page_without_the_place_for_its_content_stops_the_build(nothing_kept, tmp_path):
-    source, site = tmp_path / "source", tmp_path / "site"
-    (site / "one").mkdir(parents=True)
-    source.mkdir()
-    (source / "one.md").write_text(PAGE, encoding="utf-8")
-    page = site / "one" / "index.html"
-    graph = SimpleNamespace(files={}, modules={}, packages={})
-    page.write_text(f"<main>{BEGIN}<h1>T</h1>", encoding="utf-8")
-    with pytest.raises(ValueError, match="one"):
-        put_one(source, site, graph, "one.md")
-    page.write_text(f"<main>{BEGIN}<h1>T</h1>{END}</main>", encoding="utf-8")
-    put_one(source, site, graph, "one.md")
-    assert "<p>Text.</p>" in page.read_text(encoding="utf-8")
-    assert BEGIN not in page.read_text(encoding="utf-8")
 
 
 @long_run()

@@ -11,8 +11,7 @@ import pytest
 from calculators.core.listing import load_all
 from calculators.core.paint.answered_rows import answered_rows
 from calculators.core.run import run
-from scripts.pages.write import SOURCE
-from scripts.setup.paths import ROOT
+from scripts.setup.paths import ROOT, SOURCE
 from scripts.site.addresses import address_of
 from scripts.site.offline import is_stored
 from scripts.site.watch_page import Renderer

@@ -8,7 +8,7 @@ from urllib.parse import urljoin
 
 import pytest
 
-from scripts.pages.write import SOURCE
+from scripts.setup.paths import SOURCE
 from scripts.setup.say import Missing
 from scripts.site.addresses import address_of
 from scripts.site.joined_scripts import graph_of, joined

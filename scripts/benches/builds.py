@@ -22,12 +22,14 @@ import sys
 from pathlib import Path
 from scripts.setup import kept
 site, species, tables, kept.FOLDER = map(Path, sys.argv[1:])
-from scripts.site.build import build
-build(site, species, tables)
+from scripts.site.nothing_new import said_of_unchanged
+if said_of_unchanged(site, species, tables) is None:
+    from scripts.site.build import build
+    build(site, species, tables)
 """
 BARE_LOOP = """
 import time
-from scripts.pages.write import SOURCE
+from scripts.setup.paths import SOURCE
 from scripts.setup import kept
 kept.kept = lambda kind, ingredients, make: make()
 from scripts.site import page_content

@@ -14,10 +14,12 @@ import sys
 from pathlib import Path
 from scripts.runtime import bytecode, make_runtime, published_wheel
 from scripts.setup import kept
+from scripts.site import nothing_new
 site, made = map(Path, sys.argv[1:])
 for room in (bytecode, make_runtime, published_wheel):
     room.MADE = made / room.__name__
 kept.FOLDER = made / "kept"
+nothing_new.STAMPS = made / "whole"
 from scripts.site.build import build
 build(site)
 """

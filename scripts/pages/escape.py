@@ -5,6 +5,7 @@ leave alone; so a record can say ``*`` or ``<b>`` or ``[x](y)`` and the reader s
 """
 
 import re
+from functools import lru_cache
 from typing import Any
 
 from markupsafe import Markup
@@ -13,6 +14,7 @@ from calculators.core.kept_together import kept_together
 
 SPECIAL = re.compile(r"""[&<>"'\\`*_\[\]{}|~^!$=]""")
 AT_START = re.compile(r"^ ?(\d+(?=[.)](?:\s|$))|[-#+:>])")
+TEXTS = 4096  # escaped texts at hand: names and words of the trade stand on many pages
 SPACE = re.compile(r"[^\S\u00a0]+")  # a space that no line ends at stays one
 
 
@@ -25,6 +27,12 @@ def escape(value: Any) -> Any:
     """Jinja's ``finalize``: escape text, leave what is marked as HTML, write numbers plainly."""
     if isinstance(value, Markup) or not isinstance(value, str):
         return value
+    return escaped(str(value))
+
+
+@lru_cache(maxsize=TEXTS)
+def escaped(text: str) -> Markup:
+    """A text with every character of Markdown's or HTML's own as an entity."""
     # A space at an end stays: a template's ", " needs it.
-    one_line = kept_together(SPACE.sub(" ", value))
+    one_line = kept_together(SPACE.sub(" ", text))
     return Markup(AT_START.sub(entity, SPECIAL.sub(entity, one_line)))

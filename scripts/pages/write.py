@@ -11,9 +11,8 @@ from scripts.pages.search import entries, index
 from scripts.records.load import Library
 from scripts.records.prose import read_prose
 from scripts.setup.cores import on_all_cores
-from scripts.setup.paths import BUILD, DOCS
+from scripts.setup.paths import DOCS, SOURCE
 
-SOURCE = BUILD / "docs"
 SEARCH = "assets/search.json"
 LONG_TO_MAKE = (
     "assets/compare.json",

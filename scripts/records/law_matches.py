@@ -48,9 +48,12 @@ class LawLists:
     def __init__(self, rules: Mapping[str, Rule]) -> None:
         self.rules = rules
         self.by_name: defaultdict[str, list[ListedPlace]] = defaultdict(list)
+        self.named: list[tuple[Listing, frozenset[str]]] = []  # in order, with the names of each
         entries = ((slug, rule, entry) for slug, rule in rules.items() for entry in rule.entries)
         for order, (slug, rule, entry) in enumerate(entries):
-            for name in {species(name) for name in (entry.name, *entry.also)}:
+            names = frozenset(species(name) for name in (entry.name, *entry.also))
+            self.named.append((Listing(slug, rule, entry), names))
+            for name in names:
                 self.by_name[name].append(ListedPlace(order, slug, rule, entry))
 
     def naming(self, accepted: str, old: Iterable[str]) -> list[Listing]:
@@ -106,11 +109,9 @@ def listed_look_alikes(plant: Plant, rules: Mapping[str, Rule]) -> list[ListedLo
 def mentioned(text: str, rules: Mapping[str, Rule]) -> Iterator[Listing]:
     """Every entry that a text names; a genus alone names all its species."""
     words = text.lower()
-    for slug, rule in rules.items():
-        for entry in rule.entries:
-            names = {species(name) for name in (entry.name, *entry.also)}
-            if any(name in words and re.search(rf"\b{re.escape(name)}\b", words) for name in names):
-                yield Listing(slug, rule, entry)
+    for listing, names in lists_of(rules).named:
+        if any(name in words and re.search(rf"\b{re.escape(name)}\b", words) for name in names):
+            yield listing
 
 
 def is_doubtful(name: str) -> bool:

@@ -14,9 +14,8 @@ from scripts.records.problem import Problem
 from scripts.records.rule import Rule
 from scripts.records.source import Source
 from scripts.records.trade_name import TradeName
-from scripts.setup.paths import BUILD
+from scripts.setup.paths import SCHEMAS
 
-FOLDER = BUILD / "schema"
 KINDS: dict[str, TypeAdapter[object]] = {
     "plant": TypeAdapter(Plant),
     "animal": TypeAdapter(Animal),
@@ -30,7 +29,7 @@ KINDS: dict[str, TypeAdapter[object]] = {
 }
 
 
-def write_schemas(folder: Path = FOLDER) -> None:
+def write_schemas(folder: Path = SCHEMAS) -> None:
     """Write build/schema/<kind>.schema.json."""
     folder.mkdir(parents=True, exist_ok=True)
     for kind, adapter in KINDS.items():

@@ -1,6 +1,6 @@
 """Looks into records as they were written, where any part may lack or be of the wrong kind."""
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from typing import Any
 
 from scripts.records.parse import Place
@@ -10,14 +10,17 @@ FREE = ("inputs", "expect", "readings")  # below these keys a calculator's own k
 
 def mappings(value: Any, place: Place = ()) -> Iterator[tuple[Place, dict[str, Any]]]:
     """Every mapping inside a value, with its place; none below keys whose content is a calculator's."""
-    if isinstance(value, dict):
-        yield place, value
-        for key, part in value.items():
-            if key not in FREE:
-                yield from mappings(part, (*place, key))
-    elif isinstance(value, list):
-        for number, part in enumerate(value):
-            yield from mappings(part, (*place, number))
+    waiting: list[tuple[Place, Any]] = [(place, value)]  # the next one last
+    while waiting:
+        here, part = waiting.pop()
+        inside: Iterable[tuple[str | int, Any]] = ()
+        if isinstance(part, dict):
+            yield here, part
+            inside = ((key, below) for key, below in part.items() if key not in FREE)
+        elif isinstance(part, list):
+            inside = enumerate(part)
+        held = [((*here, step), below) for step, below in inside if isinstance(below, (dict, list))]
+        waiting += reversed(held)
 
 
 def inside(value: Any, *steps: str) -> Any:

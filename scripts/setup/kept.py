@@ -10,6 +10,7 @@ import sys
 import time
 from collections.abc import Callable
 from functools import cache
+from pathlib import Path
 from tempfile import NamedTemporaryFile
 
 from scripts.setup.paths import BUILD, ROOT
@@ -27,17 +28,37 @@ def kept(kind: str, ingredients: str, make: Callable[[], str]) -> str:
 
     ``kind`` names what makes it, so that two makers with the same ingredients keep two texts.
     """
-    path = FOLDER / kind / hashlib.sha256(f"{code()}\0{ingredients}".encode()).hexdigest()
+    path = place_of(kind, ingredients)
     try:
         text = path.read_bytes().decode()
         os.utime(path)
     except OSError:
         text = make()
-        path.parent.mkdir(parents=True, exist_ok=True)
-        with NamedTemporaryFile(dir=path.parent, suffix=".part", delete=False) as part:
-            part.write(text.encode())
-        os.replace(part.name, path)  # whole or not there, however many builds run
+        keep(kind, ingredients, text)
     return text
+
+
+def keep(kind: str, ingredients: str, text: str) -> None:
+    """Keep a text that was made of these ingredients, together with others."""
+    path = place_of(kind, ingredients)
+    path.parent.mkdir(parents=True, exist_ok=True)
+    with NamedTemporaryFile(dir=path.parent, suffix=".part", delete=False) as part:
+        part.write(text.encode())
+    os.replace(part.name, path)  # whole or not there, however many builds run
+
+
+def is_kept(kind: str, ingredients: str) -> bool:
+    """Whether a build has made the text; it then stays for this one."""
+    try:
+        os.utime(place_of(kind, ingredients))
+    except OSError:
+        return False
+    return True
+
+
+def place_of(kind: str, ingredients: str) -> Path:
+    """The file of a kept text."""
+    return FOLDER / kind / hashlib.sha256(f"{code()}\0{ingredients}".encode()).hexdigest()
 
 
 @cache

@@ -11,6 +11,8 @@ DOCS = ROOT / "docs"
 SPECIES = ROOT / "species"
 TABLES = ROOT / "calculators" / "data"  # what the build writes from the records
 SITE = ROOT / "site"
+SOURCE = BUILD / "docs"  # the site's source, as the pages are written
+SCHEMAS = BUILD / "schema"  # of the records, for editors
 
 WINDOWS = os.name == "nt"
 

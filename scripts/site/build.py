@@ -14,6 +14,7 @@ from scripts.setup import paths
 from scripts.setup.kept import code, throw_away_unused
 from scripts.setup.say import Missing, say, step
 from scripts.site.joined_scripts import put_scripts
+from scripts.site.nothing_new import forget, sources, write_stamp
 from scripts.tables.make import TablesInUse, write_tables
 
 
@@ -29,10 +30,15 @@ def build(
     Other records than the project's need a folder of their own for their tables; the calculators go on
     with the project's. Raises ``BadRecords``, ``BuildFailed``, ``Missing`` or ``TablesInUse``.
     """
+    before = sources(species, tables)
     with step("checking the records, making the tables"):
         library = checked(species, tables)
         write_schemas()
-    say_old_laws(library)
+    forget(site)
+    of = sources(species, tables)
+    said = old_laws(library)
+    for line in said:
+        say(line)
     code()  # read once, before processes share the work that asks for it
     write_source(library)
     with step("building the site"):
@@ -41,14 +47,17 @@ def build(
         write_site(fresh)
         shutil.rmtree(site, ignore_errors=True)
         fresh.rename(site)
+    if before.given == of.given and of == sources(species, tables):  # else changed meanwhile
+        write_stamp(site, of, said)
     throw_away_unused()
 
 
-def say_old_laws(library: Library) -> None:
-    """Say which law lists rest on a text that may lie more than a year back, so that somebody reads anew."""
+def old_laws(library: Library) -> list[str]:
+    """What to say of law lists whose text may be more than a year old, so that somebody reads anew."""
     old = [slug for slug, rule in library.rules.items() if rule.is_old(date.today())]
-    if old:
-        say(f"  law lists whose text is over a year old or undated: {', '.join(sorted(old))}")
+    if not old:
+        return []
+    return [f"  law lists whose text is over a year old or undated: {', '.join(sorted(old))}"]
 
 
 def checked(species: Path = paths.SPECIES, tables: Path = paths.TABLES) -> Library:
@@ -76,7 +85,7 @@ def checked(species: Path = paths.SPECIES, tables: Path = paths.TABLES) -> Libra
 
 def write_source(library: Library) -> None:
     """Write the site's source: the pages, the browser's Python, the letters."""
-    from scripts.pages.write import SOURCE, write  # the pages import the calculators
+    from scripts.pages.write import write  # the pages import the calculators
     from scripts.runtime.make_runtime import make_runtime
     from scripts.runtime.published_wheel import make_wheel
     from scripts.site.fonts import write_fonts
@@ -84,27 +93,35 @@ def write_source(library: Library) -> None:
     runtime, wheel = make_runtime(), make_wheel()
     with step("writing the pages"):
         write(library)
-        shutil.copytree(runtime, SOURCE / "runtime", ignore=shutil.ignore_patterns("made-from.txt"))
-        shutil.copyfile(wheel, SOURCE / "data" / wheel.name)
-        write_fonts(SOURCE / "assets" / "fonts")
+        shutil.copytree(
+            runtime, paths.SOURCE / "runtime", ignore=shutil.ignore_patterns("made-from.txt")
+        )
+        shutil.copyfile(wheel, paths.SOURCE / "data" / wheel.name)
+        write_fonts(paths.SOURCE / "assets" / "fonts")
 
 
 def write_site(site: Path) -> None:
     """Make the site from its source. Raises ``BuildFailed`` or ``Missing``."""
-    from scripts.pages.write import SOURCE
+    from scripts.site.frames import Frames
     from scripts.site.offline import write_offline_list
     from scripts.site.one_sheet import join_sheets
     from scripts.site.page_links import broken_links
-    from scripts.site.ready_pages import BUILDERS_SETTINGS, put_contents, write_headings
+    from scripts.site.ready_pages import put_contents, read_pages
     from scripts.site.theme import settled_theme
 
-    pages = write_headings(SOURCE)
-    files = {path.relative_to(SOURCE).as_posix() for path in SOURCE.rglob("*") if path.is_file()}
-    if broken := list(broken_links(pages, files)):
+    pages = read_pages(paths.SOURCE)
+    files = {
+        path.relative_to(paths.SOURCE).as_posix()
+        for path in paths.SOURCE.rglob("*")
+        if path.is_file()
+    }
+    if broken := list(broken_links({name: page.links for name, page in pages.items()}, files)):
         raise BuildFailed("\n".join(broken))
-    run_builder(BUILDERS_SETTINGS, site)
-    shutil.copytree(SOURCE, site, ignore=shutil.ignore_patterns("*.md"), dirs_exist_ok=True)
-    classes = put_contents(SOURCE, site, put_scripts(site))
+    frames = Frames({name: page.headings for name, page in pages.items()})
+    frames.make(run_builder)
+    shutil.copytree(paths.SOURCE, site, ignore=shutil.ignore_patterns("*.md"))
+    frames.write_beside(site)
+    classes = put_contents(paths.SOURCE, site, put_scripts(site), frames)
     join_sheets(site, settled_theme(site, classes))
     write_offline_list(site)
 

@@ -3,11 +3,15 @@
 Both are under the Open Font License. What is cut down goes by a name of ours, as that licence asks.
 """
 
+import hashlib
+from base64 import b64decode, b64encode
 from io import BytesIO
 from pathlib import Path
 
+from scripts.setup.kept import kept
 from scripts.setup.node import browser_parts
 from scripts.setup.say import Missing
+from scripts.setup.surroundings import packages
 
 SERIF = "@fontsource/crimson-pro"
 SANS = "@fontsource/source-sans-3"
@@ -41,7 +45,8 @@ def write_fonts(folder: Path) -> None:
     folder.mkdir(parents=True, exist_ok=True)
     for served, (package, name, characters) in FONTS.items():
         own_name = served.removesuffix(".woff2").capitalize()
-        made = cut_down(known(parts / package, name), characters, own_name)
+        source = known(parts / package, name)
+        made = cut_down_once(source, characters, own_name)
         (folder / served).write_bytes(made)
     for package, licence in LICENCES.items():
         (folder / licence).write_bytes(known(parts / package, "LICENSE").read_bytes())
@@ -53,6 +58,17 @@ def known(package: Path, name: str) -> Path:
     if not path.is_file():
         raise Missing(f"{package.name} has no {path.name}: look at the package's files")
     return path
+
+
+def cut_down_once(source: Path, characters: str, own_name: str) -> bytes:
+    """As ``cut_down``, done once for a font, the characters, the name, and the packages that do it."""
+    font = hashlib.sha256(source.read_bytes()).hexdigest()
+    letters = kept(
+        "fonts",
+        f"{packages()}\0{font}\0{characters}\0{own_name}",
+        lambda: b64encode(cut_down(source, characters, own_name)).decode(),
+    )
+    return b64decode(letters)
 
 
 def cut_down(source: Path, characters: str, own_name: str) -> bytes:

@@ -5,8 +5,8 @@ A test holds what comes out to what the site builder makes of the same page, oct
 
 import json
 import posixpath
-import re
 from functools import cache
+from itertools import chain
 from typing import Any, NamedTuple
 from urllib.parse import urlsplit, urlunsplit
 from xml.etree.ElementTree import Element
@@ -18,6 +18,7 @@ from markdown.treeprocessors import Treeprocessor
 from scripts.setup.kept import kept
 from scripts.setup.paths import ROOT
 from scripts.site.addresses import address_of, relative
+from scripts.site.attributes import values_of
 
 SETTINGS = ROOT / "mkdocs.yml"
 BUILDERS_OWN: dict[str, dict[str, Any]] = {
@@ -25,7 +26,6 @@ BUILDERS_OWN: dict[str, dict[str, Any]] = {
     "tables": {},
     "fenced_code": {},
 }  # extensions that it always loads
-NAMED_PLACE = re.compile(r'\b(?:id|name)="([^"]+)"')
 
 
 class Heading(NamedTuple):
@@ -57,7 +57,7 @@ class PageContent(NamedTuple):
 
     def places(self) -> frozenset[str]:
         """The names of places that a link can lead to."""
-        return frozenset(NAMED_PLACE.findall(self.html))
+        return frozenset(chain.from_iterable(values_of(name, self.html) for name in ("id", "name")))
 
 
 class Links(Treeprocessor):

@@ -6,13 +6,13 @@ The bundler says which file loads which; ``page.js`` says which part is loaded f
 
 import re
 
+from scripts.site.attributes import values_of
 from scripts.site.joined_scripts import SOURCES, Graph
 
 ENTRY = "page.js"
 SCRIPT = re.compile(r'<script type="module" src="([^"]*)assets/page\.js"></script>\n')
 PART = re.compile(r'"#([\w-]+)": \(\) => import\("\./([^"]+)"\)')
 ON_EVERY_PAGE = re.compile(r'^  \(await import\("\./([^"]+)"\)\)', re.MULTILINE)
-PLACE = re.compile(r'\bid="([\w-]+)"')
 
 
 def with_preloads(html: str, graph: Graph) -> str:
@@ -20,7 +20,7 @@ def with_preloads(html: str, graph: Graph) -> str:
     found = SCRIPT.search(html)
     if not found:
         return html
-    names = files_for(frozenset(PLACE.findall(html)), graph)
+    names = files_for(frozenset(values_of("id", html)), graph)
     lines = "".join(
         f'<link rel="modulepreload" href="{found[1]}assets/{name}">\n' for name in names
     )

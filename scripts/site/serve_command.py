@@ -1,13 +1,14 @@
 """The command that builds and serves the book, once it is inside the project's environment."""
 
 import argparse
+from collections.abc import Iterator
+from contextlib import contextmanager
 from pathlib import Path
+from typing import NoReturn
 
 from scripts.setup.paths import SITE
 from scripts.setup.say import Missing, say, stop
-from scripts.site.build import BadRecords, BuildFailed, TablesInUse, build
-from scripts.site.compressing_server import CompressingHandler
-from scripts.site.server import check_port, serve
+from scripts.site.nothing_new import said_of_unchanged
 
 
 def main(description: str) -> None:
@@ -15,21 +16,57 @@ def main(description: str) -> None:
     asked = options(description)
     try:
         if not asked.build_only:
+            from scripts.site.server import check_port
+
             check_port(asked.port)
         if asked.watch:
-            from scripts.site.watch import serve_and_watch
-
-            serve_and_watch(asked.port)
-        build(asked.into)
+            watch(asked.port)
+        renew(asked.into)
         say(f"{asked.into.name}/ is ready: any static host can serve it.")
         if not asked.build_only:
+            from scripts.site.compressing_server import CompressingHandler
+            from scripts.site.server import serve
+
             serve(asked.into, asked.port, CompressingHandler)
-    except BadRecords as bad:
-        stop(f"the records do not hold\n{bad}")
-    except (BuildFailed, Missing, TablesInUse) as wrong:
+    except Missing as wrong:
         stop(str(wrong))
     except KeyboardInterrupt:
         say("stopped.")
+
+
+def renew(site: Path) -> None:
+    """Build a site, or say that it stands as it would be built. Raises ``Missing``."""
+    said = said_of_unchanged(site)
+    if said is None:
+        with told_faults():
+            from scripts.site.build import build  # which takes longer than the look before
+
+            build(site)
+        return
+    say("· nothing has changed since the last build")
+    for line in said:
+        say(line)
+
+
+def watch(port: int) -> NoReturn:
+    """Build, serve, and follow every change until interrupted. Raises ``Missing``."""
+    with told_faults():
+        from scripts.site.watch import serve_and_watch
+
+        serve_and_watch(port)
+
+
+@contextmanager
+def told_faults() -> Iterator[None]:
+    """Say in words what is wrong with the records or the pages, and end. Raises ``SystemExit``."""
+    from scripts.site.build import BadRecords, BuildFailed, TablesInUse
+
+    try:
+        yield
+    except BadRecords as bad:
+        stop(f"the records do not hold\n{bad}")
+    except (BuildFailed, TablesInUse) as wrong:
+        stop(str(wrong))
 
 
 def options(description: str) -> argparse.Namespace:

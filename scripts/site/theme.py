@@ -9,15 +9,15 @@ import re
 import shutil
 from collections.abc import Collection
 from importlib.util import find_spec
-from pathlib import Path
+from pathlib import Path, PurePath
 
 from scripts.setup.kept import kept
+from scripts.site.attributes import values_of
 from scripts.site.used_rules import used_rules
 
 SHEETS = "assets/stylesheets/main.*.css"
 NOT_USED = ("assets/stylesheets", "assets/javascripts", "assets/images")
 PACKAGE = "material"
-CLASSES = re.compile(r'\bclass="([^"]*)"')
 DRAWN_INSIDE = re.compile(
     r'url\("data:[^"]*"\)'
 )  # no policy of ours lets a page draw from such an address
@@ -47,9 +47,14 @@ def settled_theme(site: Path, classes: Collection[str]) -> str:
     return f"@layer theme{{{' '.join(used.splitlines())}}}"
 
 
+def is_of_no_use(name: str) -> bool:
+    """Whether a file that the theme brings goes anyway, by its path in the site; its sheet does not."""
+    return name.startswith(NOT_USED) and not PurePath(name).match(SHEETS)
+
+
 def classes_in(html: str) -> set[str]:
     """All classes that stand in a page."""
-    return {name for found in CLASSES.findall(html) for name in found.split()}
+    return {name for value in set(values_of("class", html)) for name in value.split()}
 
 
 def theme_templates() -> Path:

@@ -18,9 +18,9 @@ from typing import NoReturn
 
 from scripts.pages.generated import makers
 from scripts.pages.search import entries, index
-from scripts.pages.write import SOURCE, prose
+from scripts.pages.write import prose
 from scripts.records.load import BadRecords, Library, load
-from scripts.setup.paths import BUILD, DOCS, ROOT, SPECIES
+from scripts.setup.paths import BUILD, DOCS, ROOT, SOURCE, SPECIES
 from scripts.setup.say import Missing, say
 from scripts.site.addresses import address_of
 from scripts.site.build import build

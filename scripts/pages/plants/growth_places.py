@@ -1,6 +1,7 @@
 """Where the marks of a picture go, so that none covers another."""
 
 import math
+from collections.abc import Iterator
 from typing import NamedTuple
 
 # Pixels of the picture, which fits a phone at its own size.
@@ -32,17 +33,16 @@ def spread_out(homes: list[PicturePoint]) -> list[PicturePoint]:
     return taken
 
 
-def rings(home: PicturePoint) -> list[PicturePoint]:
+def rings(home: PicturePoint) -> Iterator[PicturePoint]:
     """The point itself, then points around it, ever farther out, inside the picture."""
-    places = [home]
+    yield home
     for ring in range(1, 100):
         radius = 4.0 * ring
         for turn in range(16):
             angle = math.tau * turn / 16
             x, y = home.x + radius * math.cos(angle), home.y + radius * math.sin(angle)
             if LEFT + MARK <= x <= WIDTH - MARK and TOP + MARK <= y <= HEIGHT - BOTTOM - MARK:
-                places.append(PicturePoint(x, y))
-    return places
+                yield PicturePoint(x, y)
 
 
 def free(place: PicturePoint, taken: list[PicturePoint]) -> bool:

@@ -1,5 +1,8 @@
 """Every check of the records that asks the calculators."""
 
+from collections.abc import Callable, Iterable
+
+from calculators.core.listing import load_all
 from scripts.records.lines import RecordFault
 from scripts.records.load import ReadRecords
 from scripts.records.with_calculators import (
@@ -10,6 +13,7 @@ from scripts.records.with_calculators import (
     sources,
 )
 from scripts.records.with_calculators.trial import Trial
+from scripts.setup.cores import on_all_cores
 
 
 def calculation_faults(reading: ReadRecords, *, settled: bool) -> list[RecordFault]:
@@ -18,11 +22,14 @@ def calculation_faults(reading: ReadRecords, *, settled: bool) -> list[RecordFau
     ``settled``: the tables are those of these records. Otherwise what hangs on the tables is not judged.
     """
     trial = Trial(reading, settled=settled)
-    return [
-        *sources.cited(reading),
-        *(sources.unused(reading) if settled else ()),
-        *filled_calculators.filled(reading, trial),
-        *demo_tanks.filled(reading, trial),
-        *guide_calls.calls(reading, trial),
-        *findings.too_usual(reading),
-    ]
+    checks: dict[str, Callable[[], Iterable[RecordFault]]] = {
+        "demo tanks": lambda: demo_tanks.filled(reading, trial),  # the longest, half of it all
+        "sources cited": lambda: sources.cited(reading),
+        "sources unused": lambda: sources.unused(reading) if settled else (),
+        "filled calculators": lambda: filled_calculators.filled(reading, trial),
+        "guides": lambda: guide_calls.calls(reading, trial),
+        "findings": lambda: findings.too_usual(reading),
+    }
+    load_all()  # once, before processes share the work
+    found = on_all_cores(lambda name: list(checks[name]()), list(checks))
+    return [fault for faults in found for fault in faults]

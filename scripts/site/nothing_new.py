@@ -1,0 +1,91 @@
+"""Whether a site stands as the last build left it, of the same sources: then there is nothing to do.
+
+Every source is hashed, and every octet of what was built of it, so that neither a change nor a build that was
+stopped half-way nor a hand in the site is overlooked. Standard library only: this is asked before
+anything else is imported.
+"""
+
+import hashlib
+import json
+from collections.abc import Iterable, Iterator
+from pathlib import Path
+from typing import NamedTuple
+
+from scripts.setup.paths import BUILD, ROOT, SCHEMAS, SOURCE, SPECIES, TABLES
+from scripts.setup.surroundings import surroundings
+
+STAMPS = BUILD / "whole"
+ROOMS = ("calculators", "docs", "scripts", "species", "tests/published")
+ROOT_FILES = ("mkdocs.yml", "pyproject.toml", "README.md", "LICENSE", "LICENSE-DATA")
+
+
+class Sources(NamedTuple):
+    """Hashes of what a site is made from; the tables apart, which a build makes anew."""
+
+    given: str
+    tables: str
+
+
+def sources(species: Path = SPECIES, tables: Path = TABLES) -> Sources:
+    """What a site of these records would be made from now."""
+    files = [ROOT / name for name in ROOT_FILES]
+    for folder in dict.fromkeys([*(ROOT / room for room in ROOMS), species]):
+        files += files_below(folder)
+    given = (path for path in files if path.parent != TABLES)
+    return Sources(f"{surroundings()} {hash_of_all(given)}", hash_of_all(files_below(tables)))
+
+
+def files_below(folder: Path) -> Iterator[Path]:
+    """Every file of a folder, in order, but compiled Python."""
+    return (path for path in sorted(folder.rglob("*")) if path.suffix != ".pyc" and path.is_file())
+
+
+def hash_of_all(files: Iterable[Path]) -> str:
+    """A hash of files: where each stands, and what is in it. What has gone meanwhile is passed over."""
+    read = hashlib.sha256()
+    for path in files:
+        try:
+            octets = path.read_bytes()
+        except FileNotFoundError:
+            continue
+        read.update(f"{path.as_posix()}\0{len(octets)}\0".encode())
+        read.update(octets)
+    return read.hexdigest()
+
+
+def as_built(site: Path) -> str:
+    """A hash of all that a build leaves: the site, the source of its pages, the schemas for editors."""
+    folders = (site.resolve(), SOURCE, SCHEMAS)
+    return hash_of_all(path for folder in folders for path in files_below(folder))
+
+
+def write_stamp(site: Path, of: Sources, said: list[str]) -> None:
+    """Note what a site that has just been built follows from, and the lines that the build said of it."""
+    path = stamp_of(site)
+    path.parent.mkdir(parents=True, exist_ok=True)
+    known = {"of": of, "built": as_built(site), "said": said}
+    path.write_text(json.dumps(known), encoding="utf-8")
+
+
+def forget(site: Path) -> None:
+    """Have the next build make a site whatever was there."""
+    stamp_of(site).unlink(missing_ok=True)
+
+
+def said_of_unchanged(
+    site: Path, species: Path = SPECIES, tables: Path = TABLES
+) -> list[str] | None:
+    """What the last build said of a site that stands as it left it; None where it has to be built."""
+    try:
+        known = json.loads(stamp_of(site).read_text(encoding="utf-8"))
+        of, built, said = known["of"], known["built"], known["said"]
+    except (OSError, ValueError, KeyError, TypeError):
+        return None
+    if of != list(sources(species, tables)) or built != as_built(site):
+        return None
+    return [str(line) for line in said]
+
+
+def stamp_of(site: Path) -> Path:
+    """The file that says what a site follows from. It stands outside, since a site is published as it is."""
+    return STAMPS / f"{hashlib.sha256(str(site.resolve()).encode()).hexdigest()}.json"

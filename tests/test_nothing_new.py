@@ -1,0 +1,138 @@
+"""A site is left as it stands only where neither its sources nor anything that was built have changed."""
+
+import pytest
+
+from scripts.site import nothing_new as room
+from scripts.site.nothing_new import (
+    Sources,
+    forget,
+    said_of_unchanged,
+    sources,
+    stamp_of,
+    write_stamp,
+)
+
+SOURCES = (
+    "calculators/one.py",
+    "calculators/data/plants.json",
+    "docs/about.md",
+    "docs/theme/main.html",
+    "docs/assets/icons/icon.png",
+    "scripts/pages/plant_page.py",
+    "scripts/templates/plant.md.j2",
+    "scripts/locks/build.txt",
+    "species/plants/lemna-minor.yml",
+    "tests/published/light.yml",
+    "mkdocs.yml",
+    "LICENSE",
+)
+BUILT = (
+    "site/index.html",
+    "site/assets/style.css",
+    "build/docs/index.md",
+    "build/schema/plant.schema.json",
+)
+SAID = ["  a law list is old"]
+
+
+@pytest.fixture
+def tree(tmp_path, monkeypatch):
+    """A small tree that has just been built."""
+    places = {
+        "ROOT": "",
+        "SPECIES": "species",
+        "TABLES": "calculators/data",
+        "SOURCE": "build/docs",
+        "SCHEMAS": "build/schema",
+        "STAMPS": "build/whole",
+    }
+    for name, place in places.items():
+        monkeypatch.setattr(room, name, tmp_path / place)
+    for name in (*SOURCES, *BUILT, *room.ROOT_FILES):
+        path = tmp_path / name
+        path.parent.mkdir(parents=True, exist_ok=True)
+        path.write_text(f"{name} as it was")
+    write_stamp(tmp_path / "site", now(tmp_path), SAID)
+    return tmp_path
+
+
+def now(tree):
+    return sources(tree / "species", tree / "calculators" / "data")
+
+
+def told(tree):
+    return said_of_unchanged(tree / "site", tree / "species", tree / "calculators" / "data")
+
+
+def test_what_has_not_changed_is_left_and_told_as_it_was(tree):
+    assert told(tree) == SAID
+    (tree / "scripts" / "__pycache__").mkdir()
+    (tree / "scripts" / "__pycache__" / "one.pyc").touch()  # which a look at the sources leaves
+    assert told(tree) == SAID
+
+
+@pytest.mark.parametrize("name", [*SOURCES, *BUILT])
+def test_a_file_that_changed_or_went_has_the_site_built(tree, name):
+    path = tree / name
+    before = path.read_text()
+    path.write_text(before.replace("was", "is!"))  # of the same length
+    assert told(tree) is None
+    path.write_text(before)
+    assert told(tree) == SAID
+    path.unlink()
+    assert told(tree) is None
+
+
+@pytest.mark.parametrize(
+    "room_of", ["species/plants", "docs", "scripts/pages", "site", "build/docs"]
+)
+def test_a_file_that_came_or_got_another_name_has_the_site_built(tree, room_of):
+    fresh = tree / room_of / "fresh.txt"
+    fresh.touch()
+    assert told(tree) is None
+    fresh.unlink()
+    assert told(tree) == SAID
+    some = next(path for path in sorted((tree / room_of).iterdir()) if path.is_file())
+    some.rename(some.with_name("renamed.txt"))
+    assert told(tree) is None
+
+
+def test_another_day_or_package_has_the_site_built(tree, monkeypatch):
+    monkeypatch.setattr(room, "surroundings", lambda: "another day")
+    assert told(tree) is None
+
+
+def test_a_site_without_a_stamp_or_with_half_of_one_is_built(tree):
+    stamp = stamp_of(tree / "site")
+    text = stamp.read_text()
+    for part in ("", text[: len(text) // 2], "[]", "{}", "null"):
+        stamp.write_text(part)
+        assert told(tree) is None
+    stamp.write_text(text)
+    assert told(tree) == SAID
+    forget(tree / "site")
+    assert told(tree) is None
+    forget(tree / "site")  # which may be done twice
+
+
+def test_a_stamp_holds_for_its_own_site_alone(tree):
+    (tree / "site").rename(tree / "other")
+    site = tree / "other"
+    assert said_of_unchanged(site, tree / "species", tree / "calculators" / "data") is None
+
+
+def test_the_tables_are_judged_apart_since_a_build_makes_them(tree):
+    before = now(tree)
+    (tree / "calculators" / "data" / "plants.json").write_text("made anew")
+    after = now(tree)
+    assert after == Sources(before.given, after.tables)
+    assert after.tables != before.tables
+
+
+def test_other_records_than_the_projects_are_sources_too(tree):
+    other = tree / "other-species"
+    other.mkdir()
+    write_stamp(tree / "site", sources(other, other), SAID)
+    assert said_of_unchanged(tree / "site", other, other) == SAID
+    (other / "record.yml").touch()
+    assert said_of_unchanged(tree / "site", other, other) is None

@@ -11,8 +11,8 @@ Case = TypeVar("Case")
 
 THOROUGH = "MULMBOOK_THOROUGH"  # set by --thorough, and inherited by every worker
 PROFILE = "mulmbook"
-EVERYDAY_SHARE = 0.05
-FEWEST = 15  # below that a property is hardly tried
+EVERYDAY_SHARE = 0.03
+FEWEST = 8  # below that a property is hardly tried
 
 
 def thorough() -> bool:

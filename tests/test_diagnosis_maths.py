@@ -12,7 +12,7 @@ from calculators.diagnose import likelihood
 from calculators.diagnose.case_read import read_case
 from calculators.diagnose.cause_posterior import posterior
 from calculators.diagnose.likelihood import ratio, shares
-from calculators.diagnose.next_check import answer_bits, columns
+from calculators.diagnose.next_check import answer_bits, columns, leading
 from calculators.diagnose.problem_table import CAUSES, FINDINGS, QUESTIONS, covers_all
 from calculators.science.evidence import weighing
 from calculators.science.evidence.weighing import SOMETHING_ELSE, normal, together
@@ -122,7 +122,7 @@ def test_the_posterior_is_what_the_records_say_computed_another_way():
 def test_expected_information_is_the_entropy_it_takes_away(question):
     """I(cause; answer) = H(cause) - mean H(cause | answer), by scipy's entropy."""
     chances = posterior(read_case(["growth-slow-all"], [], {}), ())
-    told = columns(question, chances)
+    told = columns(question, chances, leading(chances))
     prior = np.array([chance for _, chance, _ in told])
     assert prior.sum() == pytest.approx(1)
     shown = np.array([[given[key] for key in QUESTIONS[question]] for _, _, given in told])

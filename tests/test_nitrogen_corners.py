@@ -157,6 +157,7 @@ CUT_MOST = [
 ]  # fmt: skip
 
 
+@long_run()
 @pytest.mark.parametrize(("volume", "feed", "maturity", "plants"), CUT_MOST)
 def test_the_three_weeks_that_less_feed_can_cost_a_planted_young_filter(
     volume, feed, maturity, plants

@@ -15,7 +15,7 @@ from scripts.records.guide import Guide, GuideDraft
 from scripts.records.load import read_records
 from scripts.records.prose import read_prose
 from scripts.site.watch_page import Renderer
-from tests.effort import share_of
+from tests.effort import long_run, share_of
 
 FOLDER = Path(__file__).parent / "records"
 CORPUS = yaml.safe_load((FOLDER / "raw_guides.yml").read_text(encoding="utf-8"))
@@ -66,6 +66,7 @@ def test_a_guide_with_anything_raw_is_refused_at_its_line(case, records):
     assert BODY_LINE + case["line"] - 1 in {fault.line for fault in faults}, faults
 
 
+@long_run()
 @pytest.mark.parametrize("case", share_of(CORPUS, 5), ids=lambda case: case["body"][:40])
 def test_nothing_raw_gets_into_the_page_even_past_the_check(case, library):
     assert Dangers(page_of(case["body"], library)).found == []

@@ -39,3 +39,27 @@ def test_it_asks_for_far_fewer_than_halving_would():
     asked = []
     rising_root(lambda ph: asked.append(ph) or 10 ** (ph - 14) - 10**-ph + 1e-3 * (ph - 7.3))
     assert len(asked) <= 16  # halving to the same closeness: 23
+
+
+@pytest.mark.parametrize("guess", [7.28, 7.3, 7.35, -3.0, 20.0])
+def test_a_guess_saves_questions_and_changes_no_answer(guess):
+    asked = []
+
+    def excess(ph):
+        asked.append(ph)
+        return 10 ** (ph - 14) - 10**-ph + 1e-3 * (ph - 7.3)
+
+    assert rising_root(excess, guess) == pytest.approx(rising_root(excess), abs=2 * CLOSE_PH)
+    assert all(0 <= ph <= 14 for ph in asked)
+    near = abs(guess - 7.3) < 0.1
+    asked.clear()
+    rising_root(excess, guess)
+    assert len(asked) <= (6 if near else 16)
+
+
+@pytest.mark.parametrize("root", [2.0, 5.98, 6.02, 9.0])
+def test_a_root_that_a_step_meets_is_found(root):
+    """As from a guess of 6, of which the first step up or down ends on it."""
+    assert rising_root(lambda ph: 0.0 if ph == root else ph - root, 6.0) == pytest.approx(
+        root, abs=2 * CLOSE_PH
+    )

@@ -6,7 +6,14 @@ from typing import NamedTuple
 
 from calculators.diagnose.case_read import Case
 from calculators.diagnose.cause_posterior import OF_PLANT
-from calculators.diagnose.problem_table import CAUSES, FINDINGS, QUESTIONS, question_of, shares_of
+from calculators.diagnose.problem_table import (
+    CAUSES,
+    FINDINGS,
+    QUESTIONS,
+    TELLING,
+    question_of,
+    shares_of,
+)
 from calculators.diagnose.triage import animals_come_first
 from calculators.science.evidence.information import information_bits
 from calculators.science.evidence.weighing import LEADING, SOMETHING_ELSE
@@ -66,8 +73,9 @@ def best_check(
     For someone who stands at a place, a question about another place must tell more; and what
     kind of plant it is may be asked too, for it can be seen.
     """
+    leaders = leading(chances)
     bits = {
-        question: answer_bits(columns(question, chances), tuple(QUESTIONS[question]))
+        question: answer_bits(columns(question, chances, leaders), tuple(QUESTIONS[question]))
         * place_factor(question, looking)
         for question in sorted(QUESTIONS)
         if question not in case.answers
@@ -78,7 +86,7 @@ def best_check(
     best = max(bits, key=lambda question: bits[question], default=None)
     if best is None or bits[best] < LEAST_BITS:
         return None
-    informative_columns = columns(best, chances)
+    informative_columns = columns(best, chances, leaders)
     finding = max(QUESTIONS[best], key=lambda key: answer_bits(informative_columns, (key,)))
     return compare(informative_columns, finding)
 
@@ -103,20 +111,25 @@ def leading(chances: Mapping[str, float]) -> list[str]:
     return [cause for cause in sorted(CAUSES) if chances[cause] >= LEADING * first]
 
 
-def columns(question: str, chances: Mapping[str, float]) -> list[Column]:
-    """Each leading cause, and all the rest as one, with the probability of each answer."""
+def columns(question: str, chances: Mapping[str, float], leaders: list[str]) -> list[Column]:
+    """Each leading cause, and all the rest as one, with the probability of each answer.
+
+    Of a question most causes say nothing: to those the answers come as to something else, and they
+    are counted together.
+    """
     usual = QUESTIONS[question]
-    leaders = leading(chances)
     shown = [(cause, chances[cause], shares_of(cause, question)) for cause in leaders]
-    rest = [cause for cause in chances if cause not in leaders]
-    weight = math.fsum(chances[cause] for cause in rest)
+    weight = math.fsum(chance for cause, chance in chances.items() if cause not in leaders)
+    telling = [
+        (chances[cause], given)
+        for cause, given in TELLING[question].items()
+        if cause in chances and cause not in leaders
+    ]
+    silent = max(0.0, weight - math.fsum(chance for chance, _ in telling))
     mixed = {
-        key: math.fsum(
-            chances[cause] * (usual if cause == SOMETHING_ELSE else shares_of(cause, question))[key]
-            for cause in rest
-        )
+        key: math.fsum([silent * share, *(chance * given[key] for chance, given in telling)])
         / weight
-        for key in usual
+        for key, share in usual.items()
     }
     return [*shown, (SOMETHING_ELSE, weight, mixed)]
 

@@ -128,6 +128,11 @@ def read_shares(cause: CauseEntry) -> dict[str, dict[str, float]]:
 
 
 SHARES = {key: read_shares(cause) for key, cause in CAUSES.items()}
+# The same by question: the causes that say something about it.
+TELLING = {
+    question: {cause: told[question] for cause, told in SHARES.items() if question in told}
+    for question in QUESTIONS
+}
 
 
 def shares_of(cause: str, question: str) -> dict[str, float]:

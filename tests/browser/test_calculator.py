@@ -236,6 +236,7 @@ def test_a_runtime_that_cannot_start_is_said_and_can_be_tried_again(page, watch)
     watch.complaints.clear()  # the browser reports the 500 itself
 
 
+@long_run()
 def test_a_calculation_is_kept_by_tank_on_this_device(page):
     go(page, example_address("trimmings"))
     wait_for_answer(page)

@@ -199,6 +199,7 @@ def test_one_doubling_time_is_not_known_and_comes_last(page, library):
         expect(last).to_contain_text("not known")
 
 
+@long_run()
 def test_the_table_is_filtered_by_habit_look_and_light(page, library):
     page.goto("plants/table/")
     page.get_by_label("Habit").select_option("floater")

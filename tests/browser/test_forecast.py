@@ -128,6 +128,7 @@ def test_what_is_tapped_is_large_enough_for_a_wet_thumb(page):
     assert small == []
 
 
+@long_run()
 @pytest.mark.python_alive
 def test_the_answer_stays_in_view_and_leads_to_the_result(page):
     open_page(page)

@@ -81,6 +81,7 @@ def test_every_target_is_large_enough_for_a_wet_thumb_and_nothing_runs_over_the_
     assert not wide
 
 
+@long_run()
 @pytest.mark.python_alive
 def test_what_cannot_be_seen_is_not_asked_again_and_a_size_can_be_measured(page):
     go(page, "identify/?traits.form=stem")

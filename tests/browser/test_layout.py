@@ -78,6 +78,7 @@ def test_a_phone_on_its_side_has_room_beside_the_bars(page, size):
         assert page.evaluate(SIDEWAYS) <= ON_ITS_SIDE["width"], path
 
 
+@long_run()
 @pytest.mark.parametrize(
     "name", share_of(["stocking", "units", "nitrogen-forecast", "surface-cover"], 4)
 )
@@ -191,6 +192,7 @@ LONE_SIGNS = """() => [...document.querySelectorAll("#main .mark.sign:has(.hidde
 }).map((sign) => sign.parentElement.textContent)"""
 
 
+@long_run()
 def test_no_sign_of_how_sure_a_claim_is_stands_on_a_line_alone(page):
     signs = 0
     for width in range(340, 440, 20):

@@ -66,6 +66,7 @@ def test_a_slip_in_a_genus_lists_its_species(page):
     expect(page.locator("#found")).to_contain_text("Limnophila aquatica")
 
 
+@long_run()
 @pytest.mark.parametrize("left", ["search/?q=ambulia", "compare/"])
 def test_a_page_that_is_left_before_its_index_is_there_is_let_go(page, watch, left):
     page.goto("calculators/units/")

@@ -2,6 +2,8 @@
 
 from playwright.sync_api import expect
 
+from tests.effort import long_run
+
 WARNING = "never planted from this book"
 
 
@@ -23,6 +25,7 @@ def test_a_plant_that_may_be_put_in_still_has_its_button(page):
     expect(page.locator("#find-plants-box a")).to_have_count(0)
 
 
+@long_run()
 def test_the_comparison_offers_none_untyped_and_warns_of_one_that_was_asked_for(page):
     page.goto("compare/?plants=egeria-densa")
     offers = page.locator("#offers")

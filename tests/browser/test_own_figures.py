@@ -79,6 +79,7 @@ def test_figures_put_aside_for_the_example_come_back(page):
     expect(page.locator("#in-volume_l")).to_have_value("")
 
 
+@long_run()
 def test_a_link_with_some_figures_fills_those_and_says_what_is_the_examples(page, context):
     open_page(page)
     show_example(page)

@@ -43,6 +43,7 @@ def test_paper_gets_dark_ink_from_a_dark_screen(chromium, address):
     context.close()
 
 
+@long_run()
 @pytest.mark.parametrize("path", OTHERS)
 def test_the_table_and_the_key_take_few_sheets(page, path):
     page.goto(path)

@@ -97,6 +97,7 @@ def test_cards_are_read_where_the_log_is_as_long_as_they_say(page):
     assert front["minutes"] == 42
 
 
+@long_run()
 @pytest.mark.parametrize(
     ("outputs", "sign", "words"),
     share_of(
@@ -203,6 +204,7 @@ def test_a_card_without_plants_has_no_room_for_them(page, context):
     other.close()
 
 
+@long_run()
 def test_a_kept_calm_is_not_shown_once_something_was_logged(page, context):
     """What was logged may be what harms, and Python may not be there to say so."""
     put(page, LOBBY)

@@ -89,6 +89,7 @@ def test_another_tank_in_the_switch_fills_the_form_anew(page):
     expect(page.locator("#in-volume_l")).to_have_value("")
 
 
+@long_run()
 def test_a_form_follows_what_another_tab_changes_and_keeps_what_was_typed(page, context):
     put(page, LOBBY, chosen="mine", entries=[reading(10, 1)])
     go(page, "calculators/water-change/")
@@ -121,6 +122,7 @@ def test_a_form_follows_what_is_logged_from_its_own_head(page):
     expect(page.locator("[data-key=ph] .from-tank")).to_have_text("Lobby, read today")
 
 
+@long_run()
 def test_a_form_that_comes_back_with_the_history_follows_its_tank(page):
     put(page, LOBBY, chosen="mine")
     go(page, "calculators/dosing/")
@@ -139,6 +141,7 @@ def in_us_units(page, path, field):
     expect(page.locator(field)).to_have_value("75.2")
 
 
+@long_run()
 def test_in_customary_units_a_tank_that_comes_later_changes_no_figure_that_stands_there(page):
     """24 °C is 75.2 °F and 20 °C is 68 °F; what was typed in customary units is not read as metric."""
     put(page, LOBBY, {**OTHER, "temperature_c": 20, "ph": 7}, chosen="mine")
@@ -155,6 +158,7 @@ def test_in_customary_units_a_tank_that_comes_later_changes_no_figure_that_stand
     expect(page.locator("#in-temperature_c")).to_have_value("68")
 
 
+@long_run()
 def test_the_diagnosis_follows_its_tank_in_the_units_that_it_shows(page):
     put(page, {**LOBBY, "ph": None}, {**OTHER, "temperature_c": 20}, chosen="mine")
     logged(page, **reading(24, 1, "temperature_c"))
@@ -207,6 +211,7 @@ def test_an_answer_from_a_demo_tank_says_that_it_is_not_the_keepers(page):
     expect(page.locator("#borrowed")).to_contain_text("the demo tank Reading Room")
 
 
+@long_run()
 def test_a_store_that_never_opens_keeps_no_answer_away(page):
     page.add_init_script(
         """const { open } = IDBFactory.prototype;

@@ -11,7 +11,7 @@ from playwright.sync_api import expect
 from scripts.setup.node import browser_parts
 from tests.browser.shelf_page import at_book, with_shelf
 from tests.browser.shelf_tanks import LOBBY, put
-from tests.effort import share_of
+from tests.effort import long_run, share_of
 
 PAGE = "https://example.org/book/shelf/new/"
 TANK = {
@@ -110,6 +110,7 @@ def test_a_link_of_a_newer_book_says_so(page):
     assert with_shelf(page, READ, "#tank=zAAAA")["reason"] == "newer"
 
 
+@long_run()
 def test_a_link_that_unpacks_without_end_is_left(page):
     bomb = fragment({"id": "x", "name": "x" * 40_000_000})
     assert len(bomb) < 100_000
@@ -156,6 +157,7 @@ def scanned(page, svg):
     )
 
 
+@long_run()
 def test_a_qr_code_is_read_back_by_a_reader_of_its_own(page):
     code = with_shelf(page, CODE, TANK)
     assert code["leftOut"] == []
@@ -164,6 +166,7 @@ def test_a_qr_code_is_read_back_by_a_reader_of_its_own(page):
     assert with_shelf(page, READ, "#" + code["link"].partition("#")[2])["value"]["tanks"] == [TANK]
 
 
+@long_run()
 def test_a_tank_too_large_for_a_code_goes_without_its_longest_parts_and_says_so(page):
     plants = [{"plant": f"plant-{number**7:x}", "wet_g": number * 1.37} for number in range(150)]
     note = "".join(f"{number**5:x}" for number in range(30))

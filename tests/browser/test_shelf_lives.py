@@ -19,6 +19,7 @@ def log_dead(page, number):
     sheet.get_by_role("button", name="Save", exact=True).tap()
 
 
+@long_run()
 def test_deaths_that_are_logged_are_missing_on_the_page_and_in_the_form_and_undo_brings_them_back(
     page,
 ):

@@ -39,6 +39,7 @@ def test_a_reading_is_logged_from_the_board_in_three_taps_and_no_keyboard(page):
     assert [one["value"] for one in entries_of(page)] == [10, 20]
 
 
+@long_run()
 def test_a_note_that_was_not_saved_is_there_again_after_the_way_back(page):
     put(page, LOBBY)
     board(page)
@@ -106,6 +107,7 @@ def test_the_focus_comes_back_to_the_tanks_button_after_logging_and_to_the_line_
     expect(page.locator("#shelf-done")).to_be_focused()
 
 
+@long_run()
 def test_a_figure_that_was_not_saved_is_left_out_by_a_tap_and_by_the_next_day(page):
     put(page, LOBBY)
     board(page)
@@ -143,6 +145,7 @@ def test_another_entry_saved_meanwhile_says_what_is_still_not_logged(page):
     assert entry["what"] == "ph"
 
 
+@long_run()
 @pytest.mark.parametrize(
     ("floats", "offered"),
     [

@@ -14,6 +14,7 @@ from tests.browser.shelf_tanks import LOBBY, OTHER, Taps, board, put, reading
 from tests.effort import long_run, share_of
 
 
+@long_run()
 def test_a_second_tap_puts_no_second_tank_on_the_shelf(page):
     go(page, "shelf/new/")
     page.locator("#tank-name").fill("Window sill")
@@ -47,6 +48,7 @@ def expect_as_begun(page):
     expect(page.locator("#tank-kh_dh")).to_have_value("4")
 
 
+@long_run()
 def test_a_tank_that_was_begun_is_there_again_after_a_reload_and_the_way_back(page):
     board(page)
     began(page)
@@ -66,6 +68,7 @@ def test_a_tank_that_was_begun_is_there_again_after_a_reload_and_the_way_back(pa
     expect(page.locator("#new-draft")).to_be_hidden()
 
 
+@long_run()
 def test_a_tank_that_was_begun_is_begun_afresh_with_a_tap_and_that_is_taken_back(page):
     began(page)
     page.reload()

@@ -7,7 +7,7 @@ from playwright.sync_api import expect
 
 from tests.browser.conftest import go
 from tests.browser.shelf_page import with_shelf
-from tests.effort import share_of
+from tests.effort import long_run, share_of
 
 # Width and height in points (1/72 inch); ISO 216: A6 is 105 x 148 mm, A4 210 x 297 mm.
 A6_ACROSS, A4 = (419.5, 297.6), (595.3, 841.9)
@@ -38,6 +38,7 @@ def nothing_is_cut(page, width_mm):
     page.set_viewport_size(before)
 
 
+@long_run()
 def test_the_demo_tanks_cards_and_holiday_sheets_are_one_page_each(page, address):
     file = page.request.get(f"{address}assets/shelf/demo.json").json()
     go(page, "about/")
@@ -62,6 +63,7 @@ def test_the_demo_tanks_cards_and_holiday_sheets_are_one_page_each(page, address
         nothing_is_cut(page, 210 - 28)
 
 
+@long_run()
 def test_a_reload_keeps_the_sheet_its_days_and_what_was_written_over_it(page, address):
     file = page.request.get(f"{address}assets/shelf/demo.json").json()
     go(page, "about/")

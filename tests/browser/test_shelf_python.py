@@ -8,7 +8,7 @@ from playwright.sync_api import expect
 from calculators.bridge import answer
 from scripts.pages.shelf.shelf_downloads import DEMO_DAY
 from tests.browser.conftest import go, show_example
-from tests.effort import share_of
+from tests.effort import long_run, share_of
 from tests.near import assert_near
 from tests.shelf_files import BAD_FILES
 
@@ -51,6 +51,7 @@ def test_the_browsers_python_answers_the_shelf_as_ours_does(page, demo):
         assert_near(there, here, "answer", relative=1e-6, absolute=1e-9)
 
 
+@long_run()
 @pytest.mark.python_alive
 @pytest.mark.parametrize("name", share_of(["standing", "round"], 2))
 def test_the_forms_example_is_answered_and_stays_off_the_address(page, name):

@@ -24,6 +24,7 @@ def reopened(page):
     return page
 
 
+@long_run()
 def test_a_season_is_written_and_read_and_nothing_leaves(page, address):
     asked = []
     page.context.on("request", lambda request: asked.append(request))

@@ -80,6 +80,7 @@ def test_the_choice_of_units_has_room_around_it(tank):
     assert tank.locator("#tank-lives").bounding_box()["y"] - ends(tank, "#tank-more") >= LEAST_GAP
 
 
+@long_run()
 def test_the_weeks_ahead_are_read_by_keys_and_saved_as_a_table(tank):
     figure = tank.locator("#answer figure", has_text="four readings in five")
     expect(figure.locator(".now-line")).not_to_have_count(0)

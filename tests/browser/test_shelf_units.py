@@ -94,6 +94,7 @@ def test_the_highest_figure_that_is_allowed_can_be_typed_as_it_is_said(page):
     assert tank_of(page)["net_l"] == 100_000  # never past the limit of the file
 
 
+@long_run()
 def test_an_entry_is_logged_in_the_units_chosen_and_a_handful_stays_what_it_weighs(page):
     at_tank(page)
     sheet = page.get_by_role("dialog")

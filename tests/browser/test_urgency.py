@@ -5,6 +5,7 @@ from playwright.sync_api import expect
 
 from calculators.diagnose.questioning_answers import URGENCY
 from tests.browser.conftest import go
+from tests.effort import long_run
 
 EMERGENCY = "ammonia-emergency"
 
@@ -24,6 +25,7 @@ def test_the_calculator_says_the_words_of_the_vocabulary(words):
     assert words == URGENCY
 
 
+@long_run()
 def test_in_the_list_of_all_problems_it_stands_below_the_title(page, words):
     go(page, "problems/all/")
     cards = page.locator(".cards a")

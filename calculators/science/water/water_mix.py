@@ -28,6 +28,7 @@ AIR_TIMES = 2
 # A kit that counts whole degrees shows 0 for anything up to half of one. The gas that goes with a pH
 # is then not known; the middle of that span is taken for it.
 UNSEEN_KH_DH = 0.25
+LEAST_MOL = 1e-6  # mol/L: less than a kit or a model knows
 PAIR_ROUNDS = (
     2  # until the pairs have taken their calcium: the second changes carbon by 0.1 % at most
 )
@@ -133,7 +134,7 @@ def closed_state(water: Dissolved) -> State:
         carbonate = water.carbon / shares.carbon * shares.alkalinity
         return carbonate + others(constants, water.ammonia, ph) - water.closed_alkalinity
 
-    return state(water, constants, rising_root(excess))
+    return state(water, constants, rising_root(excess, closed_guess(water, constants.carbonate)))
 
 
 def aired_state(water: Dissolved) -> State:
@@ -147,7 +148,17 @@ def aired_state(water: Dissolved) -> State:
         carbonate = bicarbonate * shares.alkalinity
         return carbonate + others(constants, water.ammonia, ph) - water.alkalinity
 
-    return state(water, constants, rising_root(excess))
+    guess = constants.carbonate.pk1 + math.log10(max(water.alkalinity, LEAST_MOL) / gas)
+    return state(water, constants, rising_root(excess, guess))
+
+
+def closed_guess(water: Dissolved, carbonate: Medium) -> float:
+    """About the pH of a water that keeps its carbon: as if one of the two steps of the acid were all."""
+    alkalinity = max(water.closed_alkalinity, LEAST_MOL)
+    gas, second = water.carbon - alkalinity, alkalinity - water.carbon
+    if gas >= second:
+        return carbonate.pk1 + math.log10(alkalinity / max(gas, LEAST_MOL))
+    return carbonate.pk2 + math.log10(second / max(water.carbon - second, LEAST_MOL))
 
 
 def state(water: Dissolved, constants: Constants, ph: float) -> State:

@@ -15,7 +15,7 @@ from calculators.core.run import find
 from calculators.diagnose.case_read import read_case
 from calculators.diagnose.cause_posterior import OF_PLANT, posterior
 from calculators.diagnose.diagnosis_at_tank import fields_of
-from calculators.diagnose.next_check import answer_bits, columns
+from calculators.diagnose.next_check import answer_bits, columns, leading
 from calculators.diagnose.problem_table import CAUSES, FINDINGS, QUESTIONS, question_of
 from calculators.diagnose.questions import Question, next_question, question
 from calculators.diagnose.triage import complained_of
@@ -80,7 +80,8 @@ def signs_now(where: str) -> tuple[SignToTap, ...]:
     case = read_case((), (), {})
     chances = complained_of(case, posterior(case, ()), where)
     keys = [key for key, finding in FINDINGS.items() if finding.where == where and is_sign(key)]
-    bits = {key: answer_bits(columns(question_of(key), chances), (key,)) for key in keys}
+    leaders = leading(chances)
+    bits = {key: answer_bits(columns(question_of(key), chances, leaders), (key,)) for key in keys}
     ordered = sorted(keys, key=lambda key: (not FINDINGS[key].danger, -bits[key], key))
     return tuple(
         SignToTap(key, FINDINGS[key].label, tuple(questions_after(key)), rivals_of(key))

@@ -26,6 +26,7 @@ def test_the_old_version_stays_until_the_new_is_taken(reader, book):
     assert len(reader.evaluate("async () => (await caches.keys())")) == 1
 
 
+@long_run()
 def test_a_version_that_arrives_damaged_is_not_installed(reader, book):
     folder, _ = book
     publish(folder, spoil="plants/index.html")

@@ -347,3 +347,31 @@ def test_the_forecast_asks_for_no_test_of_ammonia_that_was_read(ph):
     ]
     assert told
     assert not [one for one in told if "test ammonia" in one]
+
+
+def test_the_bands_of_oxygen_are_those_of_the_one_table_of_lines():
+    records = read_yaml(ROOT / "species" / "findings.yml")
+    kills, harms = (edge_of("oxygen_mg_l", edge) for edge in ("deadly_low", "harmful_low"))
+    assert records["oxygen-low"]["derived_from"]["up_to"] == kills
+    assert records["oxygen-short"]["derived_from"]["above"] == kills
+    assert records["oxygen-short"]["derived_from"]["up_to"] == harms
+    assert "danger" not in records["oxygen-short"]
+
+
+@pytest.mark.parametrize("oxygen", [2.9, 3.0, 3.1, 3.9, 4.0, 4.1, 5.0, 5.1, 8.0])
+def test_oxygen_has_one_verdict_at_every_door(oxygen):
+    """The one-day minima of the US criteria: 3 mg/L for grown warm-water fish, 5 for young ones."""
+    water = {"oxygen_mg_l": oxygen}
+    verdict = standing(water)["outputs"]["verdict"]
+    rating = run("oxygen", water)["outputs"]["rating"]
+    entry = {"id": "o", "tank": "jar", "at": "2026-11-28T12:00:00Z", "kind": "reading",
+             "what": "oxygen_mg_l", "value": oxygen}  # fmt: skip
+    board = run("round", {"tanks": [{"id": "jar", "name": "Jar"}], "entries": [entry],
+                          "today": "2026-11-28"})  # fmt: skip
+    assert board["outputs"]["order"][0]["verdict"] == verdict
+    assert {"act": "act", "watch": "watch", "good": "calm"}[rating] == verdict
+    assert diagnosis(water)["urgent"] == (verdict == "act")
+    if verdict == "watch":
+        for text in (diagnosis(water)["first_action"], said(standing(water))):
+            assert "falls further until dawn" in text
+            assert "If animals gasp" in text

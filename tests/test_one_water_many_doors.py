@@ -24,6 +24,7 @@ READ = (
     "kh_dh",
     "temperature_c",
     "oxygen_mg_l",
+    "gh_dh",
 )
 FORECAST = {
     "ammonia_mg_n_l": "start_ammonia_mg_n_l", "nitrite_mg_n_l": "start_nitrite_mg_n_l",
@@ -50,7 +51,8 @@ def known(water):
 
 def diagnosis(water, findings=()):
     readings = {key: value for key, value in known(water).items() if key in READ}
-    return run("diagnose", {"readings": readings, "findings": list(findings)})["outputs"]
+    tap = {key: value for key, value in known(water).items() if key.startswith("tap_")}
+    return run("diagnose", {"readings": readings, "findings": list(findings), **tap})["outputs"]
 
 
 def standing(water):

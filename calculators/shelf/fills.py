@@ -48,14 +48,15 @@ DIAGNOSED = (
 FILLS: dict[str, dict[str, Sources]] = {
     "acclimate": {f"tank_{key}": sources for key, sources in
                   read("temperature_c", "ph", "kh_dh", "gh_dh").items()},
-    "ammonia-change": {**AMMONIA, **WATER, **read("kh_dh"), **LITRES, "tap_ph": ("tank.tap.ph",),
-                       "tap_kh_dh": ("tank.tap.kh_dh",)},
+    "ammonia-change": {**AMMONIA, **WATER, **read("kh_dh", "gh_dh"), **LITRES,
+                       "tap_ph": ("tank.tap.ph",), **TAP_HARDNESS},
     "chloride": {"nitrite_mg_n_l": ("reading.nitrite_mg_n_l",), **LITRES},
     "conditioner": {"tank_l": ("tank.net_l",), **WATER},
     "diagnose": {**{f"readings.{key}": (f"reading.{key}",) for key in DIAGNOSED},
                  **own("light_hours", "feed_g_week"), **LITRES,
                  "cover_percent": ("reading.cover_percent",),
-                 "tank_age_days": ("days_since.flooded_on",)},
+                 "tank_age_days": ("days_since.flooded_on",), **TAP_HARDNESS,
+                 "tap_ph": ("tank.tap.ph",), "tap_nitrate_mg_l": ("tank.tap.nitrate_mg_l",)},
     "dosing": {**CHANGES, **LITRES},
     "floaters": {**SIDES, **own("dli_mol"), "cover_percent": ("reading.cover_percent",)},
     "free-ammonia": {**AMMONIA, **WATER},

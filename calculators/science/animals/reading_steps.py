@@ -165,10 +165,11 @@ def acting(readings: Mapping[str, float | None]) -> Outside:
     return [place for place in STEPS if place in found]
 
 
-def asked_beside_ammonia(outside: Outside) -> AskedChange | None:
+def asked_beside_ammonia(outside: Outside, kills: Collection[str] = ()) -> AskedChange | None:
     """The change that nitrite or nitrate outside its range asks for, for water that holds ammonia too.
 
-    The most careful of all; None where neither stands among them.
+    The most careful of all; None where neither stands among them. ``kills`` are the readings, by key,
+    that kill: nitrite that does waits for no water of the tank's own hardness.
     """
     names = {NITRITE: "nitrite", NITRATE: "nitrate"}
     found = [place for place in outside if place in names]
@@ -176,7 +177,8 @@ def asked_beside_ammonia(outside: Outside) -> AskedChange | None:
     if not change:
         return None
     reading = joined([names[place] for place in found])
-    return AskedChange(reading, *SHARES[change], AGAIN.get(change, ""))
+    killer = names[NITRITE] if NITRITE in found and NITRITE[0] in kills else ""
+    return AskedChange(reading, *SHARES[change], AGAIN.get(change, ""), killer)
 
 
 def harmful(readings: Mapping[str, float | None]) -> Outside:

@@ -18,6 +18,7 @@ from calculators.science.water.change_words import (
     sentence,
 )
 from calculators.science.water.first_change import hardness_jump
+from calculators.science.water.hardness_gap import gaps_between
 from calculators.science.water.water_mix import Water
 
 
@@ -25,12 +26,14 @@ class AskedChange(NamedTuple):
     """What asks for a change beside ammonia, for how much in percent and in words, and how to go on.
 
     ``again`` is the end of the sentence, with its comma and without a full stop; empty for once.
+    ``killer`` names the reading where it kills by itself.
     """
 
     reading: str
     percent: float
     share: str
     again: str
+    killer: str = ""
 
 
 def sentence_for_both(
@@ -43,9 +46,9 @@ def sentence_for_both(
     if asked is None or choice.way in ("change-now", "change-slowly", "read-again"):
         return sentence(choice, tank, tap, change)
     if choice.way == "nothing":
-        jump = hardness_jump(asked.percent, tank.kh_dh, tap.kh_dh)
-        is_whole = choice.largest_percent >= asked.percent
-        return f"{little_toxic(choice, asked)} {jump if is_whole else ''}".strip()
+        most = min(asked.percent, choice.largest_percent)
+        jump = hardness_jump(most, gaps_between(tank, tap), asked.killer)
+        return f"{little_toxic(choice, asked)} {jump}".strip()
     then = f"change {asked.share} of the water with new water of {SAME_KH_AND_PH}{asked.again}."
     when = "Once it is bound, " if choice.way == "bind-first" else f"{asks_too(asked)}: "
     return f"{sentence(choice, tank, tap, change)} {when}{then}"

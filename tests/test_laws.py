@@ -13,8 +13,8 @@ from scripts.records.law_matches import listed_look_alikes, listings
 from scripts.records.rule import ListedName, Rule
 from scripts.site.build import say_old_laws
 
-# Cornell's copy of 7 CFR 360.200(a), aquatic and wetland weeds, without the seaweed: read whole.
-US = """Azolla pinnata, Eichhornia azurea, Hydrilla verticillata, Hygrophila polysperma, Ipomoea
+# Cornell's copy of 7 CFR 360.200(a), aquatic and wetland weeds: read whole.
+US = """Azolla pinnata, Caulerpa taxifolia, Eichhornia azurea, Hydrilla verticillata, Hygrophila polysperma, Ipomoea
 aquatica, Lagarosiphon major, Limnophila sessiliflora, Melaleuca quinquenervia, Monochoria hastata,
 Monochoria vaginalis, Ottelia alismoides, Sagittaria sagittifolia, Salvinia auriculata, Salvinia
 biloba, Salvinia herzogii, Salvinia molesta, Solanum tampicense, Sparganium erectum"""

@@ -14,8 +14,8 @@ from scripts.records.rule import ListedName, Rule
 from scripts.site.build import say_old_laws
 
 # Cornell's copy of 7 CFR 360.200(a), aquatic and wetland weeds: read whole.
-US = """Azolla pinnata, Caulerpa taxifolia, Eichhornia azurea, Hydrilla verticillata, Hygrophila polysperma, Ipomoea
-aquatica, Lagarosiphon major, Limnophila sessiliflora, Melaleuca quinquenervia, Monochoria hastata,
+US = """Azolla pinnata, Caulerpa taxifolia, Eichhornia azurea, Hydrilla verticillata, Hygrophila
+polysperma, Ipomoea aquatica, Lagarosiphon major, Limnophila sessiliflora, Melaleuca quinquenervia, Monochoria hastata,
 Monochoria vaginalis, Ottelia alismoides, Sagittaria sagittifolia, Salvinia auriculata, Salvinia
 biloba, Salvinia herzogii, Salvinia molesta, Solanum tampicense, Sparganium erectum"""
 # EPPO Reporting Service 2017 for (EU) 2017/1263; annexes and recitals of (EU) 2016/1141, 2019/1262,

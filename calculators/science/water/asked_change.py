@@ -48,7 +48,7 @@ def sentence_for_both(
     if choice.way == "nothing":
         most = min(asked.percent, choice.largest_percent)
         jump = hardness_jump(most, gaps_between(tank, tap), asked.killer)
-        return f"{little_toxic(choice, asked)} {jump}".strip()
+        return f"{jump} {little_toxic(choice, asked)}".strip()
     then = f"change {asked.share} of the water with new water of {SAME_KH_AND_PH}{asked.again}."
     when = "Once it is bound, " if choice.way == "bind-first" else f"{asks_too(asked)}: "
     return f"{sentence(choice, tank, tap, change)} {when}{then}"
@@ -59,15 +59,15 @@ def little_toxic(choice: Choice, asked: AskedChange) -> str:
     if choice.largest_percent >= asked.percent:
         return (
             f"Change {asked.share} of the water now with {LIKE_THE_TANK}{asked.again}: "
-            f"{asked.reading} asks for it. Little of the ammonia is toxic, and such a change leaves it so. "
-            f"{CALM} Test ammonia before each change."
+            f"{asked.reading} {verb(asked)} for it. Little of the ammonia is toxic, and such a change leaves "
+            f"it so. {CALM} Test ammonia before each change."
         )
     if choice.largest_percent > 0:
         return (
             f"Change {show_number(choice.largest_percent)} % of the water now, slowly, with {LIKE_THE_TANK}, "
-            f"and no more at a time: {asked.reading} asks for {asked.share}, but so much of this tap would "
-            f"make ammonia toxic. {CALM} {ASK_AGAIN} With new water of {SAME_KH_AND_PH} {asked.share} may be "
-            "changed."
+            f"and no more at a time: {asked.reading} {verb(asked)} for {asked.share}, but so much of this "
+            f"tap would make ammonia toxic. {CALM} {ASK_AGAIN} With new water of {SAME_KH_AND_PH} "
+            f"{asked.share} may be changed."
         )
     return (
         f"Do not change with this tap: it would make the ammonia toxic. {CALM} {asks_too(asked)}: make new "
@@ -78,5 +78,9 @@ def little_toxic(choice: Choice, asked: AskedChange) -> str:
 
 def asks_too(asked: AskedChange) -> str:
     """That the other reading asks for a change as well, without a full stop."""
-    verb = "ask" if " and " in asked.reading else "asks"
-    return f"{upper(asked.reading)} {verb} for a change too"
+    return f"{upper(asked.reading)} {verb(asked)} for a change too"
+
+
+def verb(asked: AskedChange) -> str:
+    """Whether one reading asks, or two ask."""
+    return "ask" if " and " in asked.reading else "asks"

@@ -8,7 +8,7 @@ from typing import NamedTuple
 
 from calculators.science.animals.reading_lines import standing
 from calculators.science.water.ammonia import ACT_NH3_MG_N_L, unionised_share
-from calculators.science.water.asked_change import AskedChange, asks_too, sentence_for_both
+from calculators.science.water.asked_change import AskedChange, asks_too, sentence_for_both, verb
 from calculators.science.water.change_choice import (
     ACID_PERCENT,
     CHANGING,
@@ -114,8 +114,8 @@ def with_gaps(
     if asked and all(way == "nothing" for way in own):
         return (
             f"First {read}: where the new water's pH and KH are no higher than the tank's, change "
-            f"{asked.share} of the water now with {LIKE_THE_TANK}{asked.again}, since {asked.reading} asks "
-            f"for it. With harder water do not change yet, but {BIND}, or make new water of "
+            f"{asked.share} of the water now with {LIKE_THE_TANK}{asked.again}, since {asked.reading} "
+            f"{verb(asked)} for it. With harder water do not change yet, but {BIND}, or make new water of "
             f"{SAME_KH_AND_PH}. {hardness_jump(asked.percent, gaps, asked.killer)} {CALM}"
         ).replace("  ", " ")
     if all(way == "nothing" for way in own):
@@ -159,7 +159,7 @@ def softly(asked: AskedChange | None) -> str:
         return ""
     return (
         f", then change {asked.share} of the water with new water no harder than the tank's{asked.again}, "
-        f"since {asked.reading} asks for it"
+        f"since {asked.reading} {verb(asked)} for it"
     )
 
 

@@ -28,7 +28,8 @@ READ = (
 )
 FORECAST = {
     "ammonia_mg_n_l": "start_ammonia_mg_n_l", "nitrite_mg_n_l": "start_nitrite_mg_n_l",
-    **{key: key for key in ("nitrate_mg_l", "ph", "kh_dh", "temperature_c", "tap_ph", "tap_kh_dh")},
+    **{key: key for key in ("nitrate_mg_l", "ph", "kh_dh", "gh_dh", "temperature_c", "tap_ph", "tap_kh_dh",
+                               "tap_gh_dh")},
 }  # fmt: skip
 SHARE = re.compile(r"[Cc]hange (?:no more than |at most )?(?:a tenth|a quarter|a third|half|\d+ %)")
 WITH_THIS_TAP = re.compile(r"^Change a third of the water now")

@@ -131,15 +131,15 @@ def ammonia_change(
     kh_dh: Annotated[
         CarbonateHardness, Label("Carbonate hardness (KH) of the tank"), InRow(TANK_ROW, "KH")
     ] = 0.0,
-    temperature_c: Annotated[
-        Temperature, Possible(0, 40), Valid(0, 30), InRow(TANK_ROW, "Temperature")
-    ] = 25.0,
     gh_dh: Annotated[
         GeneralHardness | None,
         Label("General hardness (GH) of the tank"),
-        Help("Where both are known, a far other GH limits how much is changed at a time."),
+        Help("With that of the new water."),
         InRow(TANK_ROW, "GH"),
     ] = None,
+    temperature_c: Annotated[
+        Temperature, Possible(0, 40), Valid(0, 30), InRow(TANK_ROW, "Temperature")
+    ] = 25.0,
     tap_ph: Annotated[
         PH,
         Label("pH of the new water"),

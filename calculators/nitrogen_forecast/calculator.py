@@ -13,6 +13,7 @@ from calculators.core.quantities import (
     Concentration,
     DailyLight,
     Days,
+    GeneralHardness,
     Nitrogen,
     Percent,
     Temperature,
@@ -232,6 +233,12 @@ def nitrogen_forecast(
         CarbonateHardness | None, Label("Carbonate hardness (KH) of the new water"), MORE_WATER
     ] = None,
     tap_ph: Annotated[PH | None, Label("pH of the new water"), Possible(4, 11), MORE_WATER] = None,
+    gh_dh: Annotated[
+        GeneralHardness | None,
+        Help("With that of the new water it limits how much may be changed at a time."),
+        MORE_WATER,
+    ] = None,
+    tap_gh_dh: Annotated[GeneralHardness | None, Label("GH of the new water"), MORE_WATER] = None,
     filter_maturity_percent: Annotated[
         Percent,
         Label("Maturity of the filter"),
@@ -360,6 +367,8 @@ def nitrogen_forecast(
         kh_dh=kh_dh,
         tap_kh_dh=tap_kh_dh,
         tap_ph=tap_ph,
+        gh_dh=gh_dh,
+        tap_gh_dh=tap_gh_dh,
         usual_ph=usual_ph,
         dli_mol=dli_mol,
         ph=ph,

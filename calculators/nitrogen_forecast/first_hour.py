@@ -90,6 +90,8 @@ def ammonia_links(ammonia: float, tank: Tank) -> list[Link]:
         ("kh_dh", tank.kh_dh),
         ("tap_ph", tank.tap_ph),
         ("tap_kh_dh", tank.tap_kh_dh),
+        ("gh_dh", tank.gh_dh),
+        ("tap_gh_dh", tank.tap_gh_dh),
     ):
         change |= {} if reading is None else {key: reading}
     return [

@@ -68,7 +68,7 @@ FILLS: dict[str, dict[str, Sources]] = {
     "nitrogen-balance": NITROGEN,
     "nitrogen-forecast": {**NITROGEN, "start_ammonia_mg_n_l": ("reading.ammonia_mg_n_l",),
                           "start_nitrite_mg_n_l": ("reading.nitrite_mg_n_l",),
-                          "tap_kh_dh": ("tank.tap.kh_dh",), "tap_ph": ("tank.tap.ph",), **own("dli_mol"),
+                          **TAP_HARDNESS, **read("gh_dh"), "tap_ph": ("tank.tap.ph",), **own("dli_mol"),
                           "soil_age_days": ("days_since.flooded_on",)},
     "oxygen": {**read("temperature_c"), "oxygen_mg_l": ("reading.oxygen_mg_l",)},
     "pick": {**own("place"), "height_cm": ("tank.water_cm",), **read("temperature_c", "ph", "gh_dh"),

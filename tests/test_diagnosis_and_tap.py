@@ -1,5 +1,7 @@
 """The diagnosis knows the tap as the other doors do, and asks for nothing of it that was given."""
 
+import re
+
 import pytest
 
 from calculators.core.run import run
@@ -78,3 +80,18 @@ def test_the_tap_changes_no_chance():
         run("diagnose", given)["outputs"]["ranked"]
         == run("diagnose", with_tap)["outputs"]["ranked"]
     )
+
+
+@pytest.mark.parametrize("cause", sorted(key for key, one in CAUSES.items() if one.besides))
+def test_what_the_tap_forbids_stands_before_the_change_and_no_condition_loses_its_test(cause):
+    """Tap water of a far other hardness, for every problem whose first action orders a change."""
+    water = WaterForChange(None, 7.8, 2.0, tap_kh_dh=30.0)
+    told, plain = safe_action(cause, water), safe_action(cause, WaterForChange(None, 7.8, 2.0))
+    said = re.search(
+        r"(?:Your tap’s KH[^.]*[.]|Your new water’s KH.*?Where you cannot[^.]*[.]) ?", told
+    )
+    assert told.replace(said[0], "") == plain
+    before, after = told[: said.start()], told[said.end() :]
+    assert not re.search(r"hange (?:half|a third|a quarter|a tenth)", before)
+    assert re.search(r"hange (?:half|a third|a quarter|a tenth)", after)
+    assert not re.match(r"If (?:it|none|not|both)|Where it", after)

@@ -4,6 +4,8 @@ A problem's own first action may say "change half the water". That holds in most
 shows or pH is low it can turn ammonium into toxic ammonia, and then the words here stand in its place.
 """
 
+import re
+
 from calculators.diagnose.case_read import Case
 from calculators.diagnose.problem_table import CAUSES, FINDINGS, upper_edge
 from calculators.diagnose.triage import readings_of
@@ -32,6 +34,8 @@ from calculators.science.water.unread import HIGHEST_PH
 NITRITE_SHOWS = "nitrite-shows"
 AT_THIS_PH = "At this pH test ammonia before any large change of water."
 TESTS_BEFORE = "test ammonia before you change"
+SENTENCE = re.compile(r"(?<=[.]) (?=[A-Z])")
+LEANS_ON_THE_LAST = re.compile(r"If (?!ammonia|no ammonia|animals)|Where it ")
 POISON = "what is in the water"
 # A question of a record, and the words for the case that its answer is no; left out once the tap was read.
 TEST_THE_TAP = "test the tap. Where it reads lower than the tank, "
@@ -115,16 +119,20 @@ def with_this_tap(cause: str, water: WaterForChange) -> str:
 
 
 def before_the_change(action: str, words: str) -> str:
-    """An action with some words before its sentence that orders a change, since a reader may stop there."""
+    """An action with some words before the sentence that orders a change, since a reader may stop there.
+
+    A condition stays beside the test that it hangs on.
+    """
     if not words:
         return action
-    ordered = [action.index(share) for share in SAID_SHARES if share in action]
-    start = action.rfind(". ", 0, min(ordered, default=0)) + 2 if ordered else len(action)
-    if start == 1:  # the first sentence
-        return f"{words} {action}"
-    return " ".join(
-        part for part in (action[:start].strip(), words, action[start:].strip()) if part
+    sentences = SENTENCE.split(action)
+    place = next(
+        (one for one, said in enumerate(sentences) if share_in(said)),
+        len(sentences),
     )
+    while 0 < place < len(sentences) and LEANS_ON_THE_LAST.match(sentences[place]):
+        place -= 1
+    return " ".join([*sentences[:place], words, *sentences[place:]])
 
 
 def share_in(action: str) -> float:

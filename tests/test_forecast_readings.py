@@ -2,6 +2,7 @@
 
 import math
 import random
+import re
 import subprocess
 import sys
 
@@ -10,7 +11,7 @@ import pytest
 from calculators.core.result import BadInput
 from calculators.core.run import run
 from calculators.science.fitting.fit_readings import Reading, between
-from calculators.science.nitrogen.forecast_tank import Rates, StandingPlant, Tank
+from calculators.science.nitrogen.forecast_tank import Event, Rates, StandingPlant, Tank
 from calculators.science.nitrogen.simulate import simulate
 from scripts.setup.paths import ROOT
 from tests.effort import thorough
@@ -154,3 +155,43 @@ def test_a_bad_reading_is_named_with_what_is_allowed(readings, field):
     with pytest.raises(BadInput, match=r"allowed|missing|needs|must") as told:
         asked(readings)
     assert str(told.value).startswith(field)
+
+
+def read_beside_dated_changes(changes):
+    """What a kit reads each week of a tank whose water was changed on these days before today."""
+    tank = Tank(
+        **{name: GIVEN[name] for name in GIVEN if name not in ("days", "plants", "change_percent")},
+        plants=tuple(StandingPlant(**plant) for plant in PLANTS), nitrate_mg_l=40,
+    )  # fmt: skip
+    events = [Event(day + BEFORE, "change", percent) for day, percent in changes]
+    lines = simulate(tank, events, BEFORE + 0.5, Rates()).record.lines
+    return [row(day - BEFORE, between(lines, day, "nitrate")) for day in range(0, BEFORE + 1, 7)]
+
+
+def test_changes_that_were_dated_are_not_taken_for_uptake():
+    """Three large changes, where a fifth each fortnight was entered: the plants took what was said."""
+    changes = [(-31, 60), (-17, 60), (-3, 60)]
+    readings = read_beside_dated_changes(changes)
+    dated = asked(readings, past_changes=[{"day": day, "percent": share} for day, share in changes])
+    undated = asked(readings)
+    assert "Of the weeks before it counts the 3 changes of water that you dated." in words(dated)
+    factors = [
+        float(re.search(r"plants take ([\d.]+) times", words(one))[1]) for one in (dated, undated)
+    ]
+    assert factors[0] == pytest.approx(1, abs=0.1)
+    assert factors[1] > 1.2
+    said = words(undated)
+    assert "20 % every 14 days, counted from your first reading" in said
+    final = [one["outputs"]["final_nitrate_mg_l"] for one in (dated, undated)]
+    tank = Tank(
+        **{name: GIVEN[name] for name in GIVEN if name not in ("days", "plants")},
+        plants=tuple(StandingPlant(**plant) for plant in PLANTS),
+        nitrate_mg_l=readings[-1]["value"],
+    )
+    true = simulate(tank, [], GIVEN["days"], Rates()).last.nitrate
+    assert abs(final[0] - true) < abs(final[1] - true)
+
+
+def test_no_change_at_all_is_said_too():
+    readings = read_beside_dated_changes([])
+    assert "counts no change of water" in words(asked(readings, change_percent=0))

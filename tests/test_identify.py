@@ -325,6 +325,12 @@ def test_no_sentence_sends_a_plant_into_a_pond_a_drain_or_a_wet_bin():
         ("Elodea", "eu", "Elodea nuttallii"),
         ("Monochoria vaginalis", "us", "with no page here, Monochoria vaginalis; restricted"),
         ("Melaleuca quinquenervia, 5 cm pot", None, "Melaleuca quinquenervia"),
+        ("Caulerpa taxifolia", "us", "with no page here, Caulerpa and Caulerpa taxifolia"),
+        ("Caulerpa prolifera, live seaweed", "us", "with no page here, Caulerpa"),
+        ("caulerpa", None, "with no page here, Caulerpa; restricted in the United States"),
+        ("Nitellopsis obtusa", "us", "with no page here, Nitellopsis obtusa"),
+        ("Nitellopsis", "us", "with no page here, Nitellopsis obtusa"),
+        ("Monochoria sp.", "us", "Monochoria hastata"),
     ],
 )
 def test_a_label_that_may_mean_a_listed_plant_has_the_law_first_before_anything_is_seen(

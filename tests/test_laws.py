@@ -13,11 +13,12 @@ from scripts.records.law_matches import listed_look_alikes, listings
 from scripts.records.rule import ListedName, Rule
 from scripts.site.build import old_laws
 
-# Cornell's copy of 7 CFR 360.200(a), aquatic and wetland weeds, without the seaweed: read whole.
-US = """Azolla pinnata, Eichhornia azurea, Hydrilla verticillata, Hygrophila polysperma, Ipomoea
-aquatica, Lagarosiphon major, Limnophila sessiliflora, Melaleuca quinquenervia, Monochoria hastata,
-Monochoria vaginalis, Ottelia alismoides, Sagittaria sagittifolia, Salvinia auriculata, Salvinia
-biloba, Salvinia herzogii, Salvinia molesta, Solanum tampicense, Sparganium erectum"""
+# Cornell's copy of 7 CFR 360.200(a), aquatic and wetland weeds: read whole.
+US = """Azolla pinnata, Caulerpa taxifolia, Eichhornia azurea, Hydrilla verticillata, Hygrophila
+polysperma, Ipomoea aquatica, Lagarosiphon major, Limnophila sessiliflora, Melaleuca quinquenervia,
+Monochoria hastata, Monochoria vaginalis, Ottelia alismoides, Sagittaria sagittifolia, Salvinia
+auriculata, Salvinia biloba, Salvinia herzogii, Salvinia molesta, Solanum tampicense, Sparganium
+erectum"""
 # EPPO Reporting Service 2017 for (EU) 2017/1263; annexes and recitals of (EU) 2016/1141, 2019/1262,
 # 2022/1203 and 2025/1422 as noted in the sources: read.
 EU = """Cabomba caroliniana, Eichhornia crassipes, Hydrocotyle ranunculoides, Lagarosiphon major,

@@ -24,10 +24,12 @@ READ = (
     "kh_dh",
     "temperature_c",
     "oxygen_mg_l",
+    "gh_dh",
 )
 FORECAST = {
     "ammonia_mg_n_l": "start_ammonia_mg_n_l", "nitrite_mg_n_l": "start_nitrite_mg_n_l",
-    **{key: key for key in ("nitrate_mg_l", "ph", "kh_dh", "temperature_c", "tap_ph", "tap_kh_dh")},
+    **{key: key for key in ("nitrate_mg_l", "ph", "kh_dh", "gh_dh", "temperature_c", "tap_ph", "tap_kh_dh",
+                               "tap_gh_dh")},
 }  # fmt: skip
 SHARE = re.compile(r"[Cc]hange (?:no more than |at most )?(?:a tenth|a quarter|a third|half|\d+ %)")
 WITH_THIS_TAP = re.compile(r"^Change a third of the water now")
@@ -50,7 +52,8 @@ def known(water):
 
 def diagnosis(water, findings=()):
     readings = {key: value for key, value in known(water).items() if key in READ}
-    return run("diagnose", {"readings": readings, "findings": list(findings)})["outputs"]
+    tap = {key: value for key, value in known(water).items() if key.startswith("tap_")}
+    return run("diagnose", {"readings": readings, "findings": list(findings), **tap})["outputs"]
 
 
 def standing(water):
@@ -347,3 +350,31 @@ def test_the_forecast_asks_for_no_test_of_ammonia_that_was_read(ph):
     ]
     assert told
     assert not [one for one in told if "test ammonia" in one]
+
+
+def test_the_bands_of_oxygen_are_those_of_the_one_table_of_lines():
+    records = read_yaml(ROOT / "species" / "findings.yml")
+    kills, harms = (edge_of("oxygen_mg_l", edge) for edge in ("deadly_low", "harmful_low"))
+    assert records["oxygen-low"]["derived_from"]["up_to"] == kills
+    assert records["oxygen-short"]["derived_from"]["above"] == kills
+    assert records["oxygen-short"]["derived_from"]["up_to"] == harms
+    assert "danger" not in records["oxygen-short"]
+
+
+@pytest.mark.parametrize("oxygen", [2.9, 3.0, 3.1, 3.9, 4.0, 4.1, 5.0, 5.1, 8.0])
+def test_oxygen_has_one_verdict_at_every_door(oxygen):
+    """The one-day minima of the US criteria: 3 mg/L for grown warm-water fish, 5 for young ones."""
+    water = {"oxygen_mg_l": oxygen}
+    verdict = standing(water)["outputs"]["verdict"]
+    rating = run("oxygen", water)["outputs"]["rating"]
+    entry = {"id": "o", "tank": "jar", "at": "2026-11-28T12:00:00Z", "kind": "reading",
+             "what": "oxygen_mg_l", "value": oxygen}  # fmt: skip
+    board = run("round", {"tanks": [{"id": "jar", "name": "Jar"}], "entries": [entry],
+                          "today": "2026-11-28"})  # fmt: skip
+    assert board["outputs"]["order"][0]["verdict"] == verdict
+    assert {"act": "act", "watch": "watch", "good": "calm"}[rating] == verdict
+    assert diagnosis(water)["urgent"] == (verdict == "act")
+    if verdict == "watch":
+        for text in (diagnosis(water)["first_action"], said(standing(water))):
+            assert "falls further until dawn" in text
+            assert "If animals gasp" in text

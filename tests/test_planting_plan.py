@@ -9,7 +9,10 @@ from hypothesis import given
 from hypothesis import strategies as st
 from scipy.integrate import solve_ivp
 
+from calculators.core.listing import load_all
+from calculators.core.paint.text_table import table
 from calculators.core.run import run
+from calculators.planting_plan.words import until_full
 from calculators.science.growth.filling import stems_for
 
 
@@ -112,6 +115,18 @@ def notes_of(**given):
 def test_the_weeks_are_no_finer_than_they_are_known():
     # 38 stems, 12 planted: 10 days to settle and 14 x log2(38/12) = 33.3 days in all, 4.75 weeks
     assert "full in about 5 weeks, 2 to 10" in notes_of()
+    answer = run("planting-plan", {})
+    assert answer["outputs"]["full"] == "in about 5 weeks, 2 to 10"
+    shown = table(load_all()["planting-plan"], answer)
+    assert "in about 5 weeks, 2 to 10" in shown.replace("\u00a0", " ")
+    assert "4.75" not in shown
+
+
+@pytest.mark.parametrize("weeks", [0.0, 0.3, 1.0, 1.4, 14.1, 260.0])
+def test_no_bed_is_said_to_be_full_in_no_weeks_or_in_parts_of_one(weeks):
+    words = until_full(weeks)
+    assert "." not in words
+    assert not re.search(r"\b0\b", words)
 
 
 def test_planting_among_animals_speaks_of_poison_of_the_cap_and_of_ammonia():

@@ -80,3 +80,10 @@ def test_mixing_is_left_out_where_nothing_was_asked_of_it():
     answer = run("hardness", {"mix_gh_dh": None, "target_gh_dh": None})
     assert answer["outputs"]["mix_litres"] is None
     assert not any("No mix" in note["text"] for note in answer["notes"])
+
+
+def test_the_lamp_stays_on_in_warm_water_that_is_short_of_oxygen():
+    warm = {"temperature_c": 34, "oxygen_mg_l": 2}
+    assert not any("lamp" in note.text for note in reading_notes(**warm))
+    assert any("lamp" in note.text for note in reading_notes(temperature_c=34, oxygen_mg_l=7))
+    assert any("lamp" in note.text for note in reading_notes(temperature_c=34, oxygen_mg_l=None))

@@ -337,7 +337,8 @@ def test_against_nitrite_a_tap_that_is_rich_in_nitrate_is_changed_with_all_the_s
     assert third in plain
     assert third in rich
     assert (
-        "nitrate of 60 mg/L is no reason to wait: it harms over weeks, nitrite kills sooner" in rich
+        "nitrate of 60 mg/L is by itself no reason against a change: it harms over weeks, nitrite kills "
+        "sooner" in rich
     )
     assert "can kill by itself: for a change take other dechlorinated water" in strong
     assert "one change with it and no more" in strong

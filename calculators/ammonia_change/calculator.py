@@ -9,6 +9,7 @@ from calculators.core.leads import Lead
 from calculators.core.quantities import (
     PH,
     CarbonateHardness,
+    GeneralHardness,
     Litres,
     Nitrogen,
     Percent,
@@ -130,6 +131,12 @@ def ammonia_change(
     kh_dh: Annotated[
         CarbonateHardness, Label("Carbonate hardness (KH) of the tank"), InRow(TANK_ROW, "KH")
     ] = 0.0,
+    gh_dh: Annotated[
+        GeneralHardness | None,
+        Label("General hardness (GH) of the tank"),
+        Help("With that of the new water."),
+        InRow(TANK_ROW, "GH"),
+    ] = None,
     temperature_c: Annotated[
         Temperature, Possible(0, 40), Valid(0, 30), InRow(TANK_ROW, "Temperature")
     ] = 25.0,
@@ -143,6 +150,11 @@ def ammonia_change(
     tap_kh_dh: Annotated[
         CarbonateHardness, Label("Carbonate hardness of the new water"), InRow(TAP_ROW, "KH")
     ] = 8.0,
+    tap_gh_dh: Annotated[
+        GeneralHardness | None,
+        Label("General hardness of the new water"),
+        InRow(TAP_ROW, "GH"),
+    ] = None,
     tap_ammonia_mg_n_l: Annotated[
         Nitrogen,
         Label("Ammonia of the new water, as nitrogen"),
@@ -175,10 +187,14 @@ def ammonia_change(
     degree is then taken. Where a pH and a hardness cannot be of one water, since it would hold more
     carbon dioxide than open water can, the answer says so and advises no change. No advised change
     takes free ammonia from below to the line at which it can kill.
+
+    New water of far other hardness, carbonate or general, is a shock of its own: so much is advised as
+    moves neither by more than 2 °dH, which animals bear in a day (common practice, no source). Where
+    free ammonia kills already, it comes first, and the change is split.
     """
     total = total_nitrogen(ammonia_mg_l, reported_as)
-    tank = Water(ph, kh_dh, temperature_c, total)
-    tap = Water(tap_ph, tap_kh_dh, temperature_c, tap_ammonia_mg_n_l)
+    tank = Water(ph, kh_dh, temperature_c, total, gh_dh)
+    tap = Water(tap_ph, tap_kh_dh, temperature_c, tap_ammonia_mg_n_l, tap_gh_dh)
     steps = outcomes(tank, tap)
     choice = choose_by_readings(tank, tap, steps)
     change = outcome(tank, tap, change_percent)

@@ -1,6 +1,5 @@
 """What the calculator for changing water says beside its figures; animals first."""
 
-from calculators.core.numbers import show_number
 from calculators.core.result import Level, Link, Note
 from calculators.core.wording import CHANGE_WITH_CARE
 from calculators.science.animals.reading_words import reading_notes
@@ -15,7 +14,7 @@ from calculators.science.water.ammonia import (
 from calculators.science.water.ammonia_reading import BOUND_IS_COUNTED, unit_notes
 from calculators.science.water.carbonate import SUFFOCATING_CO2_MG_L, co2_mg_l
 from calculators.science.water.change_choice import CHANGING, ChangeOutcome, Choice, misfits
-from calculators.science.water.change_words import sentence
+from calculators.science.water.change_words import brings_ammonia, sentence
 from calculators.science.water.chemistry import MEQ_PER_DH
 from calculators.science.water.mixing import share_of_second
 from calculators.science.water.readings_fit import READ_AGAIN, misfit_words
@@ -105,11 +104,7 @@ def taps_own(choice: Choice, tap: Water) -> list[Note]:
     """New water that brings ammonia of its own, where the first words do not say so."""
     if tap.ammonia_mg_n_l == 0 or choice.way not in (*CHANGING, "nothing"):
         return []
-    text = (
-        f"The new water brings {show_number(tap.ammonia_mg_n_l, 2)} mg N/L of its own: treat it before it "
-        "goes in with a conditioner that binds ammonia, by its label, or take other water."
-    )
-    return [Note("caution", text, choice.way == "nothing")]
+    return [Note("caution", brings_ammonia(tap.ammonia_mg_n_l), choice.way == "nothing")]
 
 
 def about_air(choice: Choice) -> list[Note]:

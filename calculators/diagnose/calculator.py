@@ -4,10 +4,21 @@ from typing import Annotated, Any
 
 from calculators.core.declare import calculator
 from calculators.core.form_hints import Part
-from calculators.core.quantities import Cover, Days, FeedMass, HoursADay, Volume
-from calculators.core.quantity import Help, Keys, Label
+from calculators.core.quantities import (
+    PH,
+    CarbonateHardness,
+    Concentration,
+    Cover,
+    Days,
+    FeedMass,
+    GeneralHardness,
+    HoursADay,
+    Nitrogen,
+    Volume,
+)
+from calculators.core.quantity import Help, Keys, Label, Possible
 from calculators.diagnose.case import check_findings, contradictions, figures_of
-from calculators.diagnose.case_read import read_case
+from calculators.diagnose.case_read import NewWater, read_case
 from calculators.diagnose.cause_posterior import posterior
 from calculators.diagnose.first_step import FirstStepEvidence, to_do_first
 from calculators.diagnose.follow_up import expected, filled
@@ -58,6 +69,7 @@ Signs = Annotated[
 
 
 CARE = Part("About the tank and its care", closed=True)
+TAP = Part("About your new water", closed=True)
 
 
 @calculator(
@@ -85,6 +97,25 @@ def diagnose(
     cover_percent: Annotated[Cover | None, CARE] = None,
     days_since_planting: Annotated[Days | None, Label("Days since planting"), CARE] = None,
     tank_age_days: Annotated[Days | None, Label("Days since the soil was flooded"), CARE] = None,
+    tap_ph: Annotated[
+        PH | None,
+        Label("pH of the new water"),
+        Possible(4, 11),
+        Help("It says nothing of the cause. It decides how water may be changed."),
+        TAP,
+    ] = None,
+    tap_kh_dh: Annotated[CarbonateHardness | None, Label("KH of the new water"), TAP] = None,
+    tap_gh_dh: Annotated[GeneralHardness | None, Label("GH of the new water"), TAP] = None,
+    tap_nitrate_mg_l: Annotated[
+        Concentration | None, Label("Nitrate in the new water"), Possible(0, 1_000), TAP
+    ] = None,
+    tap_ammonia_mg_n_l: Annotated[
+        Nitrogen | None,
+        Label("Ammonia of the new water, as nitrogen"),
+        Possible(0, 50),
+        Help("Test the tap; chloramine that a conditioner splits leaves ammonia."),
+        TAP,
+    ] = None,
 ) -> Diagnosis:
     """Rank what may be wrong, with reasons, and name the next thing to look at.
 
@@ -114,7 +145,8 @@ def diagnose(
         plant, values._asdict(), light_hours, feed_g_week, volume_l, cover_percent,
         days_since_planting, tank_age_days,
     )  # fmt: skip
-    case = read_case(signs, not_there, figures)
+    tap = NewWater(tap_ph, tap_kh_dh, tap_gh_dh, tap_nitrate_mg_l, tap_ammonia_mg_n_l)
+    case = read_case(signs, not_there, figures, tap)
     named = PLANTS[plant].troubles if plant else ()
     chances = posterior(case, named)
     urgent = is_urgent(case, chances, named, values._asdict())

@@ -15,15 +15,30 @@ class CaseAnswer(NamedTuple):
     value: float | None = None
 
 
+class NewWater(NamedTuple):
+    """What is known of the water that changes are made with; None is not read."""
+
+    tap_ph: float | None = None
+    tap_kh_dh: float | None = None
+    tap_gh_dh: float | None = None
+    tap_nitrate_mg_l: float | None = None
+    tap_ammonia_mg_n_l: float | None = None
+
+
+UNREAD = NewWater()
+
+
 class Case(NamedTuple):
     """All that is known: answers by question, what follows from them, and what did not agree.
 
     ``follows`` has, for each finding that follows, whether it is there and which findings say so.
+    The water for changes is no evidence: it decides only how water may be changed.
     """
 
     answers: dict[str, CaseAnswer]
     follows: dict[str, tuple[bool, frozenset[str]]]
     disagree: list[str]
+    tap: NewWater = UNREAD
 
     def present(self) -> set[str]:
         """Every finding that is there, said or following."""
@@ -47,9 +62,12 @@ def excluded(first: str, other: str) -> bool:
 
 
 def read_case(
-    present: Collection[str], absent: Collection[str], figures: Mapping[str, Any]
+    present: Collection[str],
+    absent: Collection[str],
+    figures: Mapping[str, Any],
+    tap: NewWater = UNREAD,
 ) -> Case:
-    """Put together findings, findings looked for and not there, and figures by input key.
+    """Put together findings, findings looked for and not there, figures by input key, and the ``tap``.
 
     A figure settles its question; a finding that says otherwise is named in ``disagree``.
     """
@@ -62,7 +80,7 @@ def read_case(
             answers[question] = CaseAnswer(there[0] if there else None, gone)
         elif (there and answers[question].present != there[0]) or answers[question].present in gone:
             disagree += [*there, *sorted(gone)]
-    return Case(answers, consequences(answers), sorted(disagree))
+    return Case(answers, consequences(answers), sorted(disagree), tap)
 
 
 def measured(question: str, value: Any) -> CaseAnswer:

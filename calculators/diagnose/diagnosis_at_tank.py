@@ -7,7 +7,7 @@ from calculators.core.declare import Spec
 from calculators.core.fields import InputField
 from calculators.core.shown_units import System
 from calculators.diagnose.case import figures_of
-from calculators.diagnose.case_read import Case, read_case
+from calculators.diagnose.case_read import Case, NewWater, read_case
 from calculators.diagnose.cause_posterior import posterior
 from calculators.diagnose.problem_table import CAUSES, FINDINGS, PLANTS, WHERE
 from calculators.diagnose.questioning_answers import (
@@ -93,7 +93,8 @@ def read(inputs: Mapping[str, Any]) -> tuple[Case, dict[str, float]]:
         inputs["volume_l"], inputs["cover_percent"], inputs["days_since_planting"],
         inputs["tank_age_days"],
     )  # fmt: skip
-    case = read_case(inputs["findings"] or (), inputs["absent"] or (), figures)
+    tap = NewWater(*(inputs[key] for key in NewWater._fields))
+    case = read_case(inputs["findings"] or (), inputs["absent"] or (), figures, tap)
     return case, posterior(case, PLANTS[inputs["plant"]].troubles if inputs["plant"] else ())
 
 

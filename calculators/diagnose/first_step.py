@@ -11,7 +11,9 @@ from calculators.diagnose.tests_named import without_given
 from calculators.diagnose.triage import ENOUGH, fair_urgent, in_danger, known_readings
 from calculators.diagnose.water_step import (
     animals_suffer,
+    by_nitrate,
     is_cold,
+    kills_of,
     safe_action,
     slow_action,
     water_of,
@@ -27,16 +29,19 @@ from calculators.diagnose.words import (
 from calculators.science.animals.reading_lines import Side
 from calculators.science.animals.reading_steps import (
     CHANGES,
+    SHARES,
     STEPS,
     Outside,
     acting,
     change_for,
     harmful,
+    percent_for,
     step_words,
 )
 from calculators.science.water.air_and_ammonia import BIND_BEFORE_AIR, air_kills
 from calculators.science.water.careful_change import TEST_BEFORE, shows_ammonia, with_care
 from calculators.science.water.change_words import CALM
+from calculators.science.water.nitrate_of_tap import change_by_tap
 
 OWN_PROBLEM = {
     "ammonia_mg_n_l",
@@ -154,7 +159,8 @@ def by_cause(evidence: FirstStepEvidence, cause: str | None) -> tuple[str, str |
         return slow_action(cause, water) if slow else safe_action(cause, water), cause
     if evidence.urgent:
         then = then_test(known)
-        return f"{AIR_FIRST} {with_care(CHANGE_FIRST, water)} {then}", None
+        change = by_nitrate(with_care(CHANGE_FIRST, water, SHARES["third"][0]), water)
+        return f"{AIR_FIRST} {change} {then}", None
     if evidence.enough:
         best = likeliest(evidence)
         return safe_action(best, water), best
@@ -174,8 +180,13 @@ def against_readings(
     change: str = change_for(kills)
     careful, slow = "", is_slow(evidence) or bool(cause and CAUSES[cause].slowly)
     if change or (cause and CAUSES[cause].besides) or shows_ammonia(water):
-        usual = CHANGES["tenth"] if slow else CHANGE_FIRST
-        careful = said_once(with_care(change or usual, water), kills)
+        usual, percent = (
+            (CHANGES["tenth"], SHARES["tenth"][0]) if slow else (CHANGE_FIRST, SHARES["third"][0])
+        )
+        careful = with_care(change or usual, water, percent_for(kills) or percent)
+        asking = [reading for reading, _ in kills] if change else kills_of(water)
+        tap, tank = water.tap_nitrate_mg_l, water.nitrate_mg_l
+        careful = said_once(change_by_tap(careful, asking, tap, tank), kills)
     known = known_readings(evidence.case)
     if careful.startswith(TEST_BEFORE):
         known |= {AMMONIA[0]}  # the change asks for it itself

@@ -15,7 +15,13 @@ LEADS = (
     Lead(
         "ammonia-change",
         "How to change water with this ammonia",
-        {**AMMONIA, "kh_dh": "readings.kh_dh", "volume_l": "volume_l"},
+        {
+            **AMMONIA,
+            "kh_dh": "readings.kh_dh",
+            "gh_dh": "readings.gh_dh",
+            "volume_l": "volume_l",
+            **{key: key for key in ("tap_ph", "tap_kh_dh", "tap_gh_dh", "tap_ammonia_mg_n_l")},
+        },
         needs=("readings.ammonia_mg_n_l",),
     ),
     Lead("free-ammonia", "How toxic this ammonia is", AMMONIA, needs=("readings.ammonia_mg_n_l",)),

@@ -121,11 +121,12 @@ def is_enough(case: Case, chances: Mapping[str, float]) -> bool:
 
 
 def known_readings(case: Case) -> frozenset[str]:
-    """The readings, by key, of which a figure or a band was said."""
+    """The readings, by key, of which a figure or a band was said, those of the new water included."""
     start = "readings."
     present = {question_of(key) for key in case.present()}
     measured = {key for key, answer in case.answers.items() if answer.value is not None}
-    return frozenset(key[len(start) :] for key in present | measured if key.startswith(start))
+    tap = {key for key, value in case.tap._asdict().items() if value is not None}
+    return frozenset(key[len(start) :] for key in present | measured if key.startswith(start)) | tap
 
 
 def warnings(

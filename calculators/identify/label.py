@@ -51,13 +51,16 @@ def read_label(label: str | None) -> LabelSays:
 
 
 def listed_in(text: str) -> tuple[tuple[str, tuple[str, ...]], ...]:
-    """The plants without a record that a text names as a law list does, each with the places."""
+    """The plants without a record that a text names as a law list does, each with the places.
+
+    A genus alone may be any of its listed species, as long as no plant of the book is of that genus.
+    """
     named = plant_book().listed_only
-    return tuple(
-        dict.fromkeys(
-            own for name, own in named.items() if re.search(rf"\b{re.escape(name)}\b", text)
-        )
-    )
+    found = [own for name, own in named.items() if re.search(rf"\b{re.escape(name)}\b", text)]
+    if not found and not genus_worth(text):
+        words = set(text.split())
+        found = [own for name, own in named.items() if name.split()[0] in words]
+    return tuple(dict.fromkeys(found))
 
 
 def names_in(text: str) -> list[LabelName]:

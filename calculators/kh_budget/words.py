@@ -6,7 +6,7 @@ from calculators.core.quantities import HardnessAWeek
 from calculators.core.result import Level, Link, Note
 from calculators.kh_budget.hardness_budget import LEAST_KH_DH, THIN_DH, Budget, change_to_hold
 from calculators.science.water.change_words import BIND
-from calculators.science.water.first_change import quick_first_change
+from calculators.science.water.first_change import A_DAY_PERCENT, daily_rise, quick_first_change
 from calculators.science.water.gentle import STEP_DH_A_DAY
 
 SOON_WEEKS = 4.0  # common practice, no source: less is no time to wait and see
@@ -27,8 +27,10 @@ UNCOUNTED = Note(
 )
 GENTLY = Note(
     "info",
-    f"Where no ammonia shows, bring KH up with small changes, by no more than about {STEP_DH_A_DAY} °dH a "
-    "day (common practice, no source), never with one large dose or one large change.",
+    f"Where no ammonia shows, bring KH up with small changes, of no more than {A_DAY_PERCENT} % of the water "
+    f"and about {STEP_DH_A_DAY} °dH a day (common practice, no source), never with one large dose or one "
+    "large change. Read ammonia and pH before each: the pH rises with it, and what ammonia there is turns "
+    "toxic.",
 )
 
 
@@ -44,6 +46,7 @@ def notes(spent: Budget, taken_known: bool) -> tuple[Note, ...]:
         *quick_first_change(spent.course, "KH", dh),
         *beyond_water(spent),
         *((GENTLY,) if low else ()),
+        *(by_this_tap(spent) if spent.verdict == "nearly-gone" else ()),
         UNCOUNTED,
     )
 
@@ -114,6 +117,12 @@ def not_at_once(spent: Budget) -> tuple[Note, ...]:
     return (Note("caution", text, spent.verdict == "nearly-gone", leads=("ammonia-change",)),)
 
 
+def by_this_tap(spent: Budget) -> list[Note]:
+    """What the tap itself allows where hardness is nearly gone."""
+    text = daily_rise(spent.course.start, spent.course.new_water)
+    return [Note("caution", text)] if text and spent.course.is_renewed else []
+
+
 def about_use(spent: Budget, taken_known: bool) -> list[Note]:
     """What is used a week, and how much less it is where animals make the ammonia."""
     most, least = 7 * spent.used_dh_day, 7 * spent.used_least_dh_day
@@ -145,8 +154,8 @@ def about_holding(spent: Budget) -> list[Note]:
     every = f"every {show_number(course.every_days, 2)} days"
     if percent is not None:
         text = (
-            f"To keep it at {LEAST_KH_DH:g} °dH or more with this water, and only while no ammonia shows, "
-            f"change at least {show_number(percent, 2)} % {every}."
+            f"To keep it at {LEAST_KH_DH:g} °dH or more with this water, {once(spent)}only while no ammonia "
+            f"shows, change at least {show_number(percent, 2)} % {every}."
         )
         return [Note("info", text)] if 100 * course.share < percent else []
     if course.new_water <= THIN_DH:
@@ -157,6 +166,11 @@ def about_holding(spent: Budget) -> list[Note]:
             "less."
         )
     return [Note("caution", text)]
+
+
+def once(spent: Budget) -> str:
+    """That a change which holds a hardness comes after it was brought up; with a space behind it."""
+    return "once it was brought up slowly, and " if spent.verdict == "nearly-gone" else "and "
 
 
 def beyond_water(spent: Budget) -> list[Note]:

@@ -13,6 +13,7 @@ from calculators.core.quantities import (
     Concentration,
     DailyLight,
     Days,
+    GeneralHardness,
     Nitrogen,
     Percent,
     Temperature,
@@ -30,7 +31,12 @@ from calculators.nitrogen_forecast.forecast_result import (
 )
 from calculators.nitrogen_forecast.inverse import Answers, answers
 from calculators.nitrogen_forecast.outputs import NitrogenForecast
-from calculators.nitrogen_forecast.past_readings import PastReading, read_of_toxic, start_from
+from calculators.nitrogen_forecast.past_readings import (
+    PastChange,
+    PastReading,
+    read_of_toxic,
+    start_from,
+)
 from calculators.nitrogen_forecast.target_words import target_cautions
 from calculators.science.conversions import CM2_PER_M2
 from calculators.science.nitrogen import nitrogen_inputs
@@ -227,6 +233,12 @@ def nitrogen_forecast(
         CarbonateHardness | None, Label("Carbonate hardness (KH) of the new water"), MORE_WATER
     ] = None,
     tap_ph: Annotated[PH | None, Label("pH of the new water"), Possible(4, 11), MORE_WATER] = None,
+    gh_dh: Annotated[
+        GeneralHardness | None,
+        Help("With that of the new water it limits how much may be changed at a time."),
+        MORE_WATER,
+    ] = None,
+    tap_gh_dh: Annotated[GeneralHardness | None, Label("GH of the new water"), MORE_WATER] = None,
     filter_maturity_percent: Annotated[
         Percent,
         Label("Maturity of the filter"),
@@ -248,7 +260,16 @@ def nitrogen_forecast(
         Label("Readings of the weeks before"),
         Help(
             "To fit uptake, feed and filter to: of nitrate three over ten days at least, with today's. "
-            "Changes of water are taken as entered, counted from the first."
+            "Changes of water that are not dated are taken as entered, counted from the first."
+        ),
+        EARLIER,
+        MayBeEmpty(),
+    ] = None,
+    past_changes: Annotated[
+        list[PastChange] | None,
+        Label("Changes of water since the first of them"),
+        Help(
+            "Each on its day. Empty is taken as the changes above, counted from the first reading."
         ),
         EARLIER,
         MayBeEmpty(),
@@ -346,6 +367,8 @@ def nitrogen_forecast(
         kh_dh=kh_dh,
         tap_kh_dh=tap_kh_dh,
         tap_ph=tap_ph,
+        gh_dh=gh_dh,
+        tap_gh_dh=tap_gh_dh,
         usual_ph=usual_ph,
         dli_mol=dli_mol,
         ph=ph,
@@ -357,7 +380,9 @@ def nitrogen_forecast(
         plant_nitrogen_percent=plant_nitrogen_percent,
         surface_cm2=surface_cm2,
     )
-    started = start_from(tank, Rates(retained_percent=retained_percent), readings or ())
+    started = start_from(
+        tank, Rates(retained_percent=retained_percent), readings or (), past_changes or None
+    )
     tank, rates = started.tank, started.rates
     shown, asked_days = spread == "band", days
     outcome, edge_runs, days = run_all(

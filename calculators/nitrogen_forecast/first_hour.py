@@ -25,7 +25,8 @@ def next_hour(harms: Sequence[HarmfulReading], tank: Tank, nitrate_kills: bool =
     # where nitrite alone harms, a change must still not free the ammonia that stands beside it
     ammonia = largest(harms, "ammonia") or tank.ammonia_mg_n_l
     asking = [NITRITE] if largest(harms, "nitrite") > 0 else []
-    asked = asked_beside_ammonia([*asking, NITRATE] if nitrate_kills else asking)
+    kills = [NITRITE[0]] if any(kills_by_nitrite(harm) for harm in harms) else []
+    asked = asked_beside_ammonia([*asking, NITRATE] if nitrate_kills else asking, kills)
     usual = A_QUARTER_DAILY if nitrate_kills else A_THIRD
     binds = air_kills(ammonia, tank.ph, tank.kh_dh, tank.temperature_c)
     air, before = ("", f" {BIND_BEFORE_AIR}") if binds else (", add air", "")
@@ -35,6 +36,11 @@ def next_hour(harms: Sequence[HarmfulReading], tank: Tank, nitrate_kills: bool =
         "evening and each morning."
     )
     return Note("danger", text, links=links(ammonia, largest(harms, "nitrite"), tank))
+
+
+def kills_by_nitrite(harm: HarmfulReading) -> bool:
+    """Whether nitrite that is read now kills, so that its change does not wait for matched water."""
+    return harm.reading == "nitrite" and harm.is_now and harm.band == "deadly"
 
 
 def largest(harms: Sequence[HarmfulReading], reading: str) -> float:
@@ -84,6 +90,8 @@ def ammonia_links(ammonia: float, tank: Tank) -> list[Link]:
         ("kh_dh", tank.kh_dh),
         ("tap_ph", tank.tap_ph),
         ("tap_kh_dh", tank.tap_kh_dh),
+        ("gh_dh", tank.gh_dh),
+        ("tap_gh_dh", tank.tap_gh_dh),
     ):
         change |= {} if reading is None else {key: reading}
     return [

@@ -47,6 +47,25 @@ def too_few(rows: Sequence[Reading]) -> Note:
     )
 
 
+def dated_changes(count: int) -> str:
+    """That water was changed so many times since the first reading, on the days entered."""
+    if count == 0:
+        return "No change of water since the first reading was entered, so none is counted."
+    times = "change" if count == 1 else "changes"
+    return f"Of the weeks before it counts the {count} {times} of water that you dated."
+
+
+def undated_changes(percent: float, every_days: float) -> str:
+    """What is taken for changes of water of which no day was entered."""
+    if percent <= 0:
+        return "Of the weeks before it counts no change of water, since none is entered."
+    return (
+        f"No change of water of the weeks before was dated: taken are {show(percent)} % every "
+        f"{show(every_days)} days, counted from your first reading. Date them below it, if they were "
+        "otherwise: the fit hangs on them."
+    )
+
+
 TOO_LONG = Note(
     "info",
     "Not fitted: that would take too long for these readings. Leave the oldest out. The forecast goes by "

@@ -4,15 +4,17 @@ from collections.abc import Sequence
 from typing import Annotated, NamedTuple
 
 from calculators.core.form_hints import Step
-from calculators.core.quantities import Days, Factor
+from calculators.core.quantities import Days, Factor, Percent
 from calculators.core.quantity import Choices, Help, Label, Possible, PossibleBy
 from calculators.core.result import Note
 from calculators.nitrogen_forecast.fit_words import (
     CONTRADICTS,
     TELLS_NOTHING,
     TOO_LONG,
+    dated_changes,
     told,
     too_few,
+    undated_changes,
 )
 from calculators.science.fitting.enough_readings import reaches_far
 from calculators.science.fitting.fit import (
@@ -29,7 +31,7 @@ from calculators.science.fitting.fit_readings import (
     Reading,
     What,
 )
-from calculators.science.nitrogen.forecast_tank import Rates, Tank
+from calculators.science.nitrogen.forecast_tank import Event, Rates, Tank
 from calculators.science.nitrogen.ode import Effort
 
 FIT_STEPS = (
@@ -63,6 +65,15 @@ class PastReading(NamedTuple):
     ]  # fmt: skip
 
 
+class PastChange(NamedTuple):
+    """One change of water of today or of a day before."""
+
+    day: Annotated[
+        Days, Label("Day"), Possible(-365, 0), Step(1), Help("0 is today, -7 a week ago.")
+    ]
+    percent: Annotated[Percent, Label("Changed")]
+
+
 class Start(NamedTuple):
     """What a forecast starts from: the tank today, the rates, whether they are fitted, and what to say."""
 
@@ -72,13 +83,34 @@ class Start(NamedTuple):
     notes: tuple[Note, ...] = ()
 
 
-def start_from(tank: Tank, rates: Rates, read: Sequence[PastReading]) -> Start:
+def start_from(
+    tank: Tank,
+    rates: Rates,
+    read: Sequence[PastReading],
+    changed: Sequence[PastChange] | None = None,
+) -> Start:
     """The tank and the rates by the readings; as they were entered where there are none.
 
-    Changes of water are taken to have been as they are entered, counted from the first reading.
+    Changes of water of the weeks before are those that were ``changed`` on a day. Where none was dated,
+    they are taken to have been as they are entered, counted from the first reading, and that is said.
     """
     if not read:
         return Start(tank, rates)
+    found = by_readings(tank, rates, read, changed)
+    if not found.notes:
+        return found
+    taken = how_changed(tank, read, changed)
+    first, *rest = found.notes
+    return found._replace(notes=(first._replace(text=f"{first.text} {taken}"), *rest))
+
+
+def by_readings(
+    tank: Tank,
+    rates: Rates,
+    read: Sequence[PastReading],
+    changed: Sequence[PastChange] | None,
+) -> Start:
+    """The same without what is said of the changes."""
     now = read_today(tank, read)
     rows = [Reading(one.day, one.what, one.value) for one in read]
     if not any(one.what == NITRATE and one.day == 0 for one in rows):
@@ -86,7 +118,14 @@ def start_from(tank: Tank, rates: Rates, read: Sequence[PastReading]) -> Start:
     if not reaches_far(rows):
         return Start(now, rates, notes=(too_few(rows),))
     try:
-        found = fit_to_readings(now, rows, days_ahead=0.0, rates=rates, effort=Effort(FIT_STEPS))
+        found = fit_to_readings(
+            now if changed is None else now._replace(change_percent=0.0),
+            rows,
+            [Event(one.day, "change", one.percent) for one in changed or ()],
+            days_ahead=0.0,
+            rates=rates,
+            effort=Effort(FIT_STEPS),
+        )
     except FitTooLong:
         return Start(now, rates, notes=(TOO_LONG,))
     if found.misfit > MOST_MISFIT:
@@ -94,6 +133,16 @@ def start_from(tank: Tank, rates: Rates, read: Sequence[PastReading]) -> Start:
     if not found.enough:
         return Start(now, rates, notes=(TELLS_NOTHING,))
     return Start(by_fit(now, found), found.rates, True, (told(found, len(rows)),))
+
+
+def how_changed(
+    tank: Tank, read: Sequence[PastReading], changed: Sequence[PastChange] | None
+) -> str:
+    """How water is taken to have been changed in the weeks before."""
+    first = min(one.day for one in read)
+    if changed is not None:
+        return dated_changes(sum(one.day >= first for one in changed))
+    return undated_changes(tank.change_percent, tank.change_every_days)
 
 
 def read_today(tank: Tank, read: Sequence[PastReading]) -> Tank:

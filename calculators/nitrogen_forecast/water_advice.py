@@ -39,10 +39,12 @@ def how_to_change(
     ``asked`` is the change that nitrite or nitrate asks for beside ammonia.
     """
     water = WaterForChange(
-        ammonia_mg_n_l, tank.ph, tank.kh_dh, tank.temperature_c, tank.tap_ph, tank.tap_kh_dh, asked
-    )
+        ammonia_mg_n_l, tank.ph, tank.kh_dh, tank.temperature_c, tank.tap_ph, tank.tap_kh_dh,
+        tank.gh_dh, tank.tap_gh_dh,
+        asked=asked,
+    )  # fmt: skip
     if not shows_ammonia(water):
-        jump = hardness_jump(asked.percent if asked else 0.0, tank.kh_dh, tank.tap_kh_dh)
-        return A_TENTH if is_acid(water) else f"{usual} {jump}".strip()
+        jump = hardness_jump(asked.percent, water.gaps, asked.killer) if asked else ""
+        return A_TENTH if is_acid(water) else f"{jump} {usual}".strip()
     step = careful_change(water) or usual
     return step.replace(f" {CALM}", "")  # it stands in the sentence before

@@ -18,9 +18,9 @@ from calculators.core.quantities import (
     Seconds,
     Weeks,
 )
-from calculators.core.quantity import Assumed, Help, Label, Possible
+from calculators.core.quantity import Assumed, Help, Label, Possible, Unpainted
 from calculators.core.result import Note, Series
-from calculators.planting_plan.words import more_stems, notes, verdict
+from calculators.planting_plan.words import more_stems, notes, until_full, verdict
 from calculators.science.conversions import DAYS_PER_WEEK
 from calculators.science.growth.bed import FULL_BED_G_M2
 from calculators.science.growth.filling import (
@@ -43,7 +43,8 @@ class PlantingPlan(NamedTuple):
     bed_cm2: Annotated[Area, Label("Bed")]
     stems_full: Annotated[Count, Label("Stems that fill it")]
     stems_to_plant: Annotated[Count, Label("Stems to plant")]
-    weeks_to_fill: Annotated[Weeks, Label("Weeks until it is full")]
+    full: Annotated[str, Label("It is full"), Help("Right within a factor of two.")]
+    weeks_to_fill: Annotated[Weeks, Label("Weeks until it is full"), Unpainted()]
     plant_minutes: Annotated[Minutes, Label("Planting")]
     trim_every_days: Annotated[Days, Label("Then trim every")]
     minutes_week: Annotated[
@@ -176,6 +177,7 @@ def planting_plan(
         bed_cm2=length_cm * width_cm,
         stems_full=full,
         stems_to_plant=planted,
+        full=until_full(fill_days / DAYS_PER_WEEK),
         weeks_to_fill=fill_days / DAYS_PER_WEEK,
         plant_minutes=planting,
         trim_every_days=every,

@@ -21,14 +21,19 @@ WITH_ANIMALS = Note(
 )
 
 
+def until_full(weeks: float) -> str:
+    """When a bed is full, in whole weeks with both ends: the weeks are known no finer."""
+    if weeks <= 0:
+        return "at once"
+    if weeks < 1:
+        return "within a week or two"
+    low, high = (show_number(max(1, round(weeks * by)), 2) for by in (1 / WEEKS_APART, WEEKS_APART))
+    return f"in about {show_number(round(weeks), 2)} weeks, {low} to {high}"
+
+
 def verdict(stems: int, weeks: float, every_days: float) -> Note:
     """The answer in plain words; the weeks are right within a factor of two, so both ends are said."""
-    full = "is full at once"
-    if weeks >= 1:
-        low, high = (show_number(round(weeks * by), 2) for by in (1 / WEEKS_APART, WEEKS_APART))
-        full = f"is full in about {show_number(round(weeks), 2)} weeks, {low} to {high}"
-    elif weeks > 0:
-        full = "is full within a week or two"
+    full = f"is full {until_full(weeks)}"
     trim = f"then trim it every {show_number(every_days, 2)} days"
     if every_days < 1:
         trim = "then it would want a trim more than once a day, which no bed does: look at the doubling time"

@@ -9,18 +9,28 @@ from calculators.shelf.filler import Filler
 
 TREND_READING = "nitrate_mg_l"
 MOST_ROWS = 100
+MOST_DAYS_BACK = 365
 PERCENT = 100.0
 
 
 def forecast_lists(filler: Filler) -> dict[str, Any]:
-    """The plants of a tank as the forecast takes them: those weighed whose growth a record tells."""
+    """The plants of a tank as the forecast takes them, and the changes of water of the weeks before.
+
+    Of plants those that are weighed and whose growth a record tells.
+    """
     made = []
     for held in filler.tank.plants or []:
         facts = plants().get(held.plant)
         if facts and facts.doubling_days and held.wet_g is not None:
             made.append({"name": facts.name, "wet_g": held.wet_g,
                          "doubling_days": facts.doubling_days, "floating": facts.floating})  # fmt: skip
-    return {"plants": made}
+    log = filler.log
+    changes = [
+        {"day": round(min(0.0, one.days - log.end), 2), "percent": one.value}
+        for one in log.of("change")
+        if log.days_ago(one.day) <= MOST_DAYS_BACK
+    ]
+    return {"plants": made, "past_changes": changes[-MOST_ROWS:]}
 
 
 def stock_lists(filler: Filler) -> dict[str, Any]:

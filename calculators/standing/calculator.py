@@ -30,7 +30,7 @@ from calculators.standing.words import notes
 NITRATE, AMMONIA = "trends.nitrate_mg_l.latest", "trends.ammonia_mg_n_l.latest"
 WATER = {
     **{
-        key: f"water.{key}" for key in WaterNow._fields
+        key: f"water.{key}" for key in WaterNow._fields if key != "gh_dh"
     },  # the freshest: it decides how toxic ammonia is
     "volume_l": "tank.net_l",
 }
@@ -42,8 +42,10 @@ LEADS = (
             **WATER,
             "ammonia_mg_l": AMMONIA,
             "reported_as": Value("nitrogen"),
+            "gh_dh": "water.gh_dh",
             "tap_ph": "tank.tap.ph",
             "tap_kh_dh": "tank.tap.kh_dh",
+            "tap_gh_dh": "tank.tap.gh_dh",
         },
         needs=(AMMONIA,),
     ),
@@ -116,7 +118,10 @@ def standing(
         outlook=None if isinstance(ahead.outlook, NoOutlook) else ahead.outlook,
         minutes_week=stand.minutes_week,
         lives=lives_now(stand.tank),
-        water=WaterNow(*water, figure_now("kh_dh", stand.tank, stand.judged.readings)),
+        water=WaterNow(
+            *water,
+            *(figure_now(key, stand.tank, stand.judged.readings) for key in ("kh_dh", "gh_dh")),
+        ),
         notes=(*notes(stand, ahead), *light_note(stand), *nitrogen_note(month)),
         series=all_pictures(stand, found, ahead, month),
     )

@@ -2,7 +2,14 @@
 
 from typing import Annotated, NamedTuple
 
-from calculators.core.quantities import PH, CarbonateHardness, Count, Temperature, WetMass
+from calculators.core.quantities import (
+    PH,
+    CarbonateHardness,
+    Count,
+    GeneralHardness,
+    Temperature,
+    WetMass,
+)
 from calculators.core.quantity import AsRows, Help, Label, RowsStyle, Unpainted, WhenNone
 from calculators.core.result import Note, Series
 from calculators.science.growth.tasks import WeekMinutes, WholeDays
@@ -51,11 +58,12 @@ class LivesNow(NamedTuple):
 
 
 class WaterNow(NamedTuple):
-    """The water as known best: the figures by which ammonia is judged, and its carbonate hardness."""
+    """The water as known best: the figures by which ammonia is judged, and its hardness."""
 
     ph: PH | None
     temperature_c: Temperature | None
     kh_dh: CarbonateHardness | None
+    gh_dh: GeneralHardness | None
 
 
 class TankStanding(NamedTuple):

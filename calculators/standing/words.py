@@ -28,7 +28,7 @@ from calculators.science.shelf.harmful_readings import (
 from calculators.science.shelf.latest import Latest
 from calculators.science.shelf.learned import learned_sentences
 from calculators.science.shelf.recorded_plants import plants
-from calculators.science.shelf.shelf_tank import TANK_FIELDS
+from calculators.science.shelf.shelf_tank import TANK_FIELDS, TapWater
 from calculators.science.shelf.tank_state import TankState
 from calculators.science.shelf.tank_verdict import LEVEL, shown_ammonia
 from calculators.science.water.careful_change import WaterForChange, careful_change, with_care
@@ -164,29 +164,32 @@ def change_words(stand: TankState, acting: list[ReadingOutside]) -> str:
     """The change of water that readings which ask for a step now allow; empty where they ask for none."""
     outside = [(harm.reading.what, harm.side) for harm in acting]
     change = change_for(outside)
-    careful = with_care(change, water_of(stand), percent_for(outside)) if change else ""
-    nitrate, tap = stand.judged.readings.get(NITRATE), stand.tank.tap
-    return change_by_tap(
-        careful,
-        [harm.reading.what for harm in acting],
-        tap.nitrate_mg_l if tap else None,
-        nitrate.value if nitrate else None,
-    )
+    water = water_of(stand)
+    careful = with_care(change, water, percent_for(outside)) if change else ""
+    kills = [harm.reading.what for harm in acting]
+    return change_by_tap(careful, kills, water.tap_nitrate_mg_l, water.nitrate_mg_l)
 
 
 def water_of(stand: TankState) -> WaterForChange:
     """What is known of the water that decides how it may be changed; an old test of ammonia is none."""
     readings, tank = stand.judged.readings, stand.tank
     ammonia, water = readings.get(AMMONIA), ammonia_water(tank, readings)
+    nitrate, tap = readings.get(NITRATE), tank.tap or TapWater()
+    acting = [harm for harm in stand.judged.harms if harm.acts_at_once]
     return WaterForChange(
         fresh(ammonia) if ammonia and not any(ammonia.values) else ammonia and ammonia.value,
         water.ph,
         figure_now("kh_dh", tank, readings),
         water.temperature_c,
-        tank.tap.ph if tank.tap else None,
-        tank.tap.kh_dh if tank.tap else None,
-        asked_beside_ammonia(
-            [(harm.reading.what, harm.side) for harm in stand.judged.harms if harm.acts_at_once]
+        tap.ph,
+        tap.kh_dh,
+        figure_now("gh_dh", tank, readings),
+        tap.gh_dh,
+        nitrate_mg_l=nitrate.value if nitrate else None,
+        tap_nitrate_mg_l=tap.nitrate_mg_l,
+        asked=asked_beside_ammonia(
+            [(harm.reading.what, harm.side) for harm in acting],
+            [harm.reading.what for harm in acting if harm.is_deadly],
         ),
     )
 

@@ -178,9 +178,9 @@ def test_plant_and_readings_sharpen_it_and_stand_in_the_address(page):
     expect(page.locator("#diagnosis-causes details").first).to_have_attribute(
         "data-problem", "crypt-melt"
     )
-    page.get_by_label("Nitrate").fill("abc")
+    page.get_by_label("Nitrate", exact=True).fill("abc")
     expect(page.locator("#diagnosis-fields .problem:visible")).to_have_count(1)
-    page.get_by_label("Nitrate").fill("0")
+    page.get_by_label("Nitrate", exact=True).fill("0")
     expect(page).to_have_url(re.compile("readings.nitrate_mg_l=0"))
     go(page, "problems/")
     page.locator("#diagnosis-more summary").tap()

@@ -7,8 +7,9 @@ step may undo another: light is left alone where oxygen is short, and water is c
 from collections.abc import Collection, Mapping
 from typing import Literal, NamedTuple
 
+from calculators.core.numbers import show_number
 from calculators.core.wording import joined
-from calculators.science.animals.reading_lines import LINES, Side, standing
+from calculators.science.animals.reading_lines import LINES, Side, edge_of, standing
 from calculators.science.animals.reading_words import WARMTH_STEP
 from calculators.science.animals.toxic_lines import ammonia_standing
 from calculators.science.water.asked_change import AskedChange
@@ -37,7 +38,9 @@ STEPS: dict[tuple[str, Side], ReadingSteps] = {
     ("oxygen_mg_l", "low"): ReadingSteps(
         "Animals can die within the hour for want of oxygen. Make the surface ripple now with an air "
         "stone or the filter’s outlet, take off a third of the floaters, and feed nothing.",
-        "Oxygen is low. Move the surface today, above all at night, and look for what uses it up.",
+        "Oxygen is low, and it falls further until dawn. Move the surface before dark and all night, look "
+        "for what uses it up, and read it again before the lights go on. If animals gasp, or it reads "
+        f"{show_number(edge_of('oxygen_mg_l', 'deadly_low'))} mg/L or less, add air at once.",
     ),
     ("temperature_c", "high"): ReadingSteps(
         "Water this warm can kill within hours. Unplug the heater, lift the lid, let a fan blow over the "
@@ -162,10 +165,11 @@ def acting(readings: Mapping[str, float | None]) -> Outside:
     return [place for place in STEPS if place in found]
 
 
-def asked_beside_ammonia(outside: Outside) -> AskedChange | None:
+def asked_beside_ammonia(outside: Outside, kills: Collection[str] = ()) -> AskedChange | None:
     """The change that nitrite or nitrate outside its range asks for, for water that holds ammonia too.
 
-    The most careful of all; None where neither stands among them.
+    The most careful of all; None where neither stands among them. ``kills`` are the readings, by key,
+    that kill: nitrite that does waits for no water of the tank's own hardness.
     """
     names = {NITRITE: "nitrite", NITRATE: "nitrate"}
     found = [place for place in outside if place in names]
@@ -173,7 +177,8 @@ def asked_beside_ammonia(outside: Outside) -> AskedChange | None:
     if not change:
         return None
     reading = joined([names[place] for place in found])
-    return AskedChange(reading, *SHARES[change], AGAIN.get(change, ""))
+    killer = names[NITRITE] if NITRITE in found and NITRITE[0] in kills else ""
+    return AskedChange(reading, *SHARES[change], AGAIN.get(change, ""), killer)
 
 
 def harmful(readings: Mapping[str, float | None]) -> Outside:

@@ -12,6 +12,8 @@ from calculators.science.animals.reading_lines import standing
 WARMTH_STEP = (
     "1 °C (2 °F)"  # an hour: how fast animals may be warmed or cooled; common practice, no source
 )
+OXYGEN, WARM = "oxygen_mg_l", ("temperature_c", "high")
+LAMP_OFF = ", turn off the lamp"
 NAMES = {"ph": "A pH", "oxygen_mg_l": "Oxygen"}
 ACTIONS = {
     (
@@ -33,7 +35,7 @@ ACTIONS = {
     (
         "temperature_c",
         "high",
-    ): "Unplug the heater, turn off the lamp, take off the cover, add air, and let a "
+    ): f"Unplug the heater{LAMP_OFF}, take off the cover, add air, and let a "
     f"fan blow over the surface. Cool it by no more than about {WARMTH_STEP} an hour, with no ice.",
     ("oxygen_mg_l", "low"): "Add air and move the surface now, and stop feeding.",
 }
@@ -67,10 +69,17 @@ def reading_notes(*, ammonia_is_read: bool = False, **readings: float | None) ->
             continue
         verb = "can kill animals" if level == "deadly" else "harms many animals over time"
         action = BESIDE_AMMONIA.get((key, side)) if ammonia_is_read else None
+        if (key, side) == WARM and is_short(readings.get(OXYGEN)):
+            action = ACTIONS[WARM].replace(LAMP_OFF, "")  # plants in light give oxygen
         text = f"{shown(key, value)} {verb}. {action or ACTIONS[(key, side)]}"
         links = (DANGER_PAGE,) if level == "deadly" else ()
         notes.append(Note("danger" if level == "deadly" else "caution", text, True, links))
     return sorted(notes, key=lambda note: note.level != "danger")
+
+
+def is_short(oxygen_mg_l: float | None) -> bool:
+    """Whether oxygen was read and is low; in mg/L."""
+    return oxygen_mg_l is not None and standing(OXYGEN, oxygen_mg_l).side == "low"
 
 
 def shown(key: str, value: float) -> str:

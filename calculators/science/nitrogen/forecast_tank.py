@@ -130,6 +130,8 @@ class Tank(NamedTuple):
     kh_dh: float | None = None  # None: not known, and then it limits nothing
     tap_kh_dh: float | None = None
     tap_ph: float | None = None
+    gh_dh: float | None = None  # it moves nothing in the model: with the tap's it bounds a change
+    tap_gh_dh: float | None = None
     usual_ph: float | None = None  # that the filter has had; None: as now
     dli_mol: float | None = None  # daily light at the surface; None: that of a middling lamp
     filter_load_mg_n_day: float | None = None  # that the filter is used to; None: this feed's

@@ -16,6 +16,7 @@ from calculators.science.shelf.shelf_tank import ShelfTank
 
 AMMONIA, NITRITE, WARMTH = "ammonia_mg_n_l", "nitrite_mg_n_l", "temperature_c"
 OXYGEN = "oxygen_mg_l"
+FALLS_BY_NIGHT = ", and falls further by night"
 RANK = {"deadly": 0, "harmful": 1}
 ORDER = {one: place for place, one in enumerate(STEPS)}  # what kills first stands first
 
@@ -68,6 +69,7 @@ class ReadingOutside(NamedTuple):
     def words(self) -> str:
         """What was read, when, and what it does, without a capital or a full stop."""
         slowly = "" if self.acts_at_once else " over time"
+        slowly += FALLS_BY_NIGHT if self.reading.what == OXYGEN and slowly else ""
         does = "can kill" if self.is_deadly else f"harms many animals{slowly}"
         if self.kind:
             does = f"is outside the {range_of(self.kind)} at which {shown_name(self.kind)} is kept"

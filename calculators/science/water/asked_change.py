@@ -18,6 +18,7 @@ from calculators.science.water.change_words import (
     sentence,
 )
 from calculators.science.water.first_change import hardness_jump
+from calculators.science.water.hardness_gap import gaps_between
 from calculators.science.water.water_mix import Water
 
 
@@ -25,12 +26,14 @@ class AskedChange(NamedTuple):
     """What asks for a change beside ammonia, for how much in percent and in words, and how to go on.
 
     ``again`` is the end of the sentence, with its comma and without a full stop; empty for once.
+    ``killer`` names the reading where it kills by itself.
     """
 
     reading: str
     percent: float
     share: str
     again: str
+    killer: str = ""
 
 
 def sentence_for_both(
@@ -43,9 +46,9 @@ def sentence_for_both(
     if asked is None or choice.way in ("change-now", "change-slowly", "read-again"):
         return sentence(choice, tank, tap, change)
     if choice.way == "nothing":
-        jump = hardness_jump(asked.percent, tank.kh_dh, tap.kh_dh)
-        is_whole = choice.largest_percent >= asked.percent
-        return f"{little_toxic(choice, asked)} {jump if is_whole else ''}".strip()
+        most = min(asked.percent, choice.largest_percent)
+        jump = hardness_jump(most, gaps_between(tank, tap), asked.killer)
+        return f"{jump} {little_toxic(choice, asked)}".strip()
     then = f"change {asked.share} of the water with new water of {SAME_KH_AND_PH}{asked.again}."
     when = "Once it is bound, " if choice.way == "bind-first" else f"{asks_too(asked)}: "
     return f"{sentence(choice, tank, tap, change)} {when}{then}"
@@ -56,15 +59,15 @@ def little_toxic(choice: Choice, asked: AskedChange) -> str:
     if choice.largest_percent >= asked.percent:
         return (
             f"Change {asked.share} of the water now with {LIKE_THE_TANK}{asked.again}: "
-            f"{asked.reading} asks for it. Little of the ammonia is toxic, and such a change leaves it so. "
-            f"{CALM} Test ammonia before each change."
+            f"{asked.reading} {verb(asked)} for it. Little of the ammonia is toxic, and such a change leaves "
+            f"it so. {CALM} Test ammonia before each change."
         )
     if choice.largest_percent > 0:
         return (
             f"Change {show_number(choice.largest_percent)} % of the water now, slowly, with {LIKE_THE_TANK}, "
-            f"and no more at a time: {asked.reading} asks for {asked.share}, but so much of this tap would "
-            f"make ammonia toxic. {CALM} {ASK_AGAIN} With new water of {SAME_KH_AND_PH} {asked.share} may be "
-            "changed."
+            f"and no more at a time: {asked.reading} {verb(asked)} for {asked.share}, but so much of this "
+            f"tap would make ammonia toxic. {CALM} {ASK_AGAIN} With new water of {SAME_KH_AND_PH} "
+            f"{asked.share} may be changed."
         )
     return (
         f"Do not change with this tap: it would make the ammonia toxic. {CALM} {asks_too(asked)}: make new "
@@ -75,5 +78,9 @@ def little_toxic(choice: Choice, asked: AskedChange) -> str:
 
 def asks_too(asked: AskedChange) -> str:
     """That the other reading asks for a change as well, without a full stop."""
-    verb = "ask" if " and " in asked.reading else "asks"
-    return f"{upper(asked.reading)} {verb} for a change too"
+    return f"{upper(asked.reading)} {verb(asked)} for a change too"
+
+
+def verb(asked: AskedChange) -> str:
+    """Whether one reading asks, or two ask."""
+    return "ask" if " and " in asked.reading else "asks"

@@ -10,14 +10,17 @@ from calculators.science.animals.reading_lines import edge_of, standing
 from calculators.science.animals.toxic_lines import ammonia_standing
 from calculators.science.water.asked_change import AskedChange
 from calculators.science.water.change_choice import ACID_PERCENT
+from calculators.science.water.change_words import brings_ammonia
 from calculators.science.water.changing_water import first_step_for_ammonia
 from calculators.science.water.first_change import hardness_jump
+from calculators.science.water.hardness_gap import HardnessGap, hardness_gaps
 
 SAME_WATER = "dechlorinated water within 2 °C (4 °F) of the tank’s"
 ACID_PH = 7.5  # below it a change with common tap water can free more ammonia than it takes out, by the model
 # As the diagnosis has its band for none. At pH 8.5 and 28 °C half of the line that harms would be free.
 NO_AMMONIA_MG_N_L = 0.05
 
+BRINGS = "The new water brings"
 IN_ACID_WATER = (
     f"At pH {show_number(edge_of('ph', 'harmful_low'))} or below change no more than "
     f"{ACID_PERCENT:g} % at a time, slowly."
@@ -50,7 +53,8 @@ IF_HARDER = " With harder water test ammonia first: where it shows, a change can
 class WaterForChange(NamedTuple):
     """What is known of the water that decides how it may be changed; None where it is not.
 
-    ``asked`` is the change that nitrite or nitrate asks for, for the case that ammonia shows too.
+    ``asked`` is the change that nitrite or nitrate asks for, for the case that ammonia shows too, and
+    ``tap_nitrate_mg_l`` beside ``nitrate_mg_l`` decides whether this tap may be used for it.
     """
 
     ammonia_mg_n_l: float | None = None
@@ -59,17 +63,44 @@ class WaterForChange(NamedTuple):
     temperature_c: float | None = None
     tap_ph: float | None = None
     tap_kh_dh: float | None = None
+    gh_dh: float | None = None
+    tap_gh_dh: float | None = None
+    tap_ammonia_mg_n_l: float | None = None
+    nitrate_mg_l: float | None = None
+    tap_nitrate_mg_l: float | None = None
     asked: AskedChange | None = None
+
+    @property
+    def gaps(self) -> list[HardnessGap]:
+        """How far the hardness of the new water lies from the tank's, where both are known."""
+        return hardness_gaps(self.kh_dh, self.tap_kh_dh, self.gh_dh, self.tap_gh_dh)
 
 
 def careful_change(water: WaterForChange) -> str | None:
     """The change of water that these readings allow; None where the usual one does no harm."""
+    careful = careful_words(water)
+    return careful and treated(careful, water)
+
+
+def careful_words(water: WaterForChange) -> str | None:
+    """The same without what is to be done about ammonia of the new water."""
     if water.ammonia_mg_n_l is not None and shows_ammonia(water):
         asked = a_tenth_of(water.asked) if is_acid(water) else water.asked
-        return first_step_for_ammonia(water.ammonia_mg_n_l, *water[1:-1], asked=asked)
+        return first_step_for_ammonia(
+            water.ammonia_mg_n_l, water.ph, water.kh_dh, water.temperature_c, water.tap_ph,
+            water.tap_kh_dh, water.gh_dh, water.tap_gh_dh, water.tap_ammonia_mg_n_l, asked,
+        )  # fmt: skip
     if is_acid(water):
-        return A_TENTH if water.ammonia_mg_n_l is not None else TEST_BEFORE + lower(A_TENTH)
+        jump = hardness_jump(ACID_PERCENT, water.gaps)
+        tenth = f"{jump} {A_TENTH}".strip()
+        return tenth if water.ammonia_mg_n_l is not None else TEST_BEFORE + lower(tenth)
     return None
+
+
+def treated(change: str, water: WaterForChange) -> str:
+    """A change of water in words, with what to do first about ammonia that the new water brings."""
+    own = brings_ammonia(water.tap_ammonia_mg_n_l or 0.0)
+    return change if not own or BRINGS in change else f"{change} {own}"
 
 
 def shows_ammonia(water: WaterForChange) -> bool:
@@ -107,8 +138,9 @@ def with_care(change: str, water: WaterForChange, percent: float = 0.0) -> str:
     careful = careful_change(water)
     if careful:
         return careful
-    jump = hardness_jump(percent, water.kh_dh, water.tap_kh_dh)
-    change = f"{change} {jump}" if jump else change
+    killer = water.asked.killer if water.asked else ""
+    jump = hardness_jump(percent, water.gaps, killer)
+    change = treated(f"{jump} {change}".strip(), water)
     if test_first(water):
         return TEST_FIRST + lower(change)
     if water.ammonia_mg_n_l is not None:

@@ -10,6 +10,7 @@ from calculators.science.water.ammonia import (
     rate,
 )
 from calculators.science.water.gentle import STEP_DH_A_DAY
+from calculators.science.water.hardness_gap import bearable_percent, gaps_between, widest_dh
 from calculators.science.water.readings_fit import fit_together
 from calculators.science.water.water_mix import (
     Dissolved,
@@ -145,17 +146,21 @@ def is_no_worse(step: ChangeOutcome, steps: list[ChangeOutcome]) -> bool:
 def single_change(percents: list[float], none: ChangeOutcome, tank: Water, tap: Water) -> float:
     """The change to make now, %: half where it may be, a gentle one where hardness differs; 0 if none.
 
-    A large change of another hardness, or in water so acid that it harms, is made only where free
-    ammonia kills already. Those that may be made are ``percents``.
+    In water so acid that it harms only a little is changed, unless free ammonia kills already. So it is
+    where new water has far other hardness, carbonate or general; where free ammonia kills, no more than
+    the least that helps soon. Those that may be made are ``percents``.
     """
-    if none.at_once.nh3_mg_n_l < ACT_NH3_MG_N_L and standing("ph", tank.ph).side == "low":
+    kills = none.at_once.nh3_mg_n_l >= ACT_NH3_MG_N_L
+    if not kills and standing("ph", tank.ph).side == "low":
         return max((percent for percent in percents if percent <= ACID_PERCENT), default=0.0)
     large = [percent for percent in percents if 25 <= percent <= 75]
-    gap_dh = abs(tap.kh_dh - tank.kh_dh)
-    gentle = gap_dh > KH_JUMP_DH and none.at_once.nh3_mg_n_l < ACT_NH3_MG_N_L
-    if large and not gentle:
+    gaps = gaps_between(tank, tap)
+    far, most = widest_dh(gaps) > KH_JUMP_DH, bearable_percent(gaps)
+    if large and not far:
         return min(large, key=lambda percent: abs(percent - HALF_PERCENT))
-    most = 100 * STEP_DH_A_DAY / gap_dh if gentle else 25.0
+    if large and kills:
+        return max((percent for percent in large if percent <= most), default=min(large))
+    most = most if far and not kills else 25
     return max((percent for percent in percents if percent < 25 and percent <= most), default=0.0)
 
 

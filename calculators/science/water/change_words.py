@@ -3,6 +3,8 @@
 from calculators.core.numbers import show_number
 from calculators.science.water.ammonia import ACT_NH3_MG_N_L, WATCH_NH3_MG_N_L
 from calculators.science.water.change_choice import ChangeOutcome, Choice, misfits
+from calculators.science.water.first_change import hardness_jump
+from calculators.science.water.hardness_gap import HardnessGap, bearable_percent, gaps_between
 from calculators.science.water.readings_fit import READ_AGAIN, misfit_words
 from calculators.science.water.water_mix import Water
 
@@ -20,16 +22,16 @@ def sentence(choice: Choice, tank: Water, tap: Water, change: ChangeOutcome) -> 
     if choice.way == "read-again":
         return read_again(choice, tank, tap)
     if choice.way == "nothing":
-        return nothing(choice, tank)
+        return nothing(choice, tank, gaps_between(tank, tap))
     if choice.way == "change-now":
         return (
             f"Change {choice.percent:.0f} % now with {LIKE_THE_TANK}: it leaves less free ammonia "
-            f"than no change. {CALM} {ASK_AGAIN}"
+            f"than no change.{far_hardness(choice, tank, tap)} {CALM} {ASK_AGAIN}"
         )
     if choice.way == "change-slowly":
         return (
-            f"Change at most {choice.percent:.0f} % now with {LIKE_THE_TANK}, poured slowly. {CALM} "
-            f"{ASK_AGAIN}"
+            f"Change at most {choice.percent:.0f} % now with {LIKE_THE_TANK}, poured slowly."
+            f"{far_hardness(choice, tank, tap)} {CALM} {ASK_AGAIN}"
         )
     if choice.way == "match-first":
         return (
@@ -38,6 +40,28 @@ def sentence(choice: Choice, tank: Water, tap: Water, change: ChangeOutcome) -> 
             f"{BIND}, before any change."
         )
     return bind(choice, tank, tap, free)
+
+
+def brings_ammonia(tap_ammonia_mg_n_l: float) -> str:
+    """What to do with new water that holds so much ammonia of its own; empty where it holds none."""
+    if tap_ammonia_mg_n_l <= 0:
+        return ""
+    return (
+        f"The new water brings {show_number(tap_ammonia_mg_n_l, 2)} mg N/L of its own: treat it before it "
+        "goes in with a conditioner that binds ammonia, by its label, or take other water."
+    )
+
+
+def far_hardness(choice: Choice, tank: Water, tap: Water) -> str:
+    """What to do about a tap of far other hardness in the change to make now; with a space before it.
+
+    Where free ammonia kills, a conditioner that binds it gives the time that slow changes take.
+    """
+    kills = choice.now.nh3_mg_n_l >= ACT_NH3_MG_N_L
+    jump = hardness_jump(choice.percent, gaps_between(tank, tap), "ammonia" if kills else "")
+    if not jump:
+        return ""
+    return f" {jump} To gain time, {BIND}." if kills else f" {jump}"
 
 
 def read_again(choice: Choice, tank: Water, tap: Water) -> str:
@@ -87,22 +111,29 @@ def no_better(choice: Choice, change: ChangeOutcome) -> str:
     return f"{start} raise it on the way."
 
 
-def nothing(choice: Choice, tank: Water) -> str:
-    """Nothing to do with the water, and what still has a cause."""
+def nothing(choice: Choice, tank: Water, gaps: list[HardnessGap]) -> str:
+    """Nothing to do with the water, and what still has a cause; ``gaps`` are those to the new water."""
     if tank.ammonia_mg_n_l == 0:
         return "No ammonia shows, so the water needs no change for it."
     return (
         "Little of the ammonia is toxic, and it stays so as gas leaves: no change is needed for it. "
-        f"{room(choice.largest_percent)} {CALM} Look for the cause and test daily."
+        f"{room(choice.largest_percent, gaps)} {CALM} Look for the cause and test daily."
     )
 
 
-def room(largest_percent: float) -> str:
-    """How far an ordinary change may go."""
-    if largest_percent >= ORDINARY_PERCENT:
+def room(largest_percent: float, gaps: list[HardnessGap]) -> str:
+    """How far an ordinary change may go, by the ammonia and by the hardness of the new water."""
+    bearable = bearable_percent(gaps)
+    if min(largest_percent, bearable) >= ORDINARY_PERCENT:
         return "An ordinary change with this tap does no harm."
-    if largest_percent > 0:
+    if 0 < largest_percent <= bearable:
         return f"If you change, no more than {largest_percent:.0f} % at a time with this tap."
+    if largest_percent > 0:
+        widest = max(gaps, key=lambda gap: gap.size_dh)
+        return (
+            f"If you change, no more than {bearable} % at a time with this tap: its {widest.name} of "
+            f"{show_number(widest.new_dh)} °dH is far from the tank's."
+        )
     return "Do not change with this tap: it would make more of it toxic."
 
 

@@ -7,8 +7,10 @@ once and more as carbon dioxide leaves, and can free enough ammonia to kill: a c
 from typing import NamedTuple
 
 from calculators.science.animals.reading_lines import standing
-from calculators.science.water.asked_change import AskedChange, asks_too, sentence_for_both
+from calculators.science.water.ammonia import ACT_NH3_MG_N_L, unionised_share
+from calculators.science.water.asked_change import AskedChange, asks_too, sentence_for_both, verb
 from calculators.science.water.change_choice import (
+    ACID_PERCENT,
     CHANGING,
     HALF_PERCENT,
     Way,
@@ -19,6 +21,8 @@ from calculators.science.water.change_choice import (
     outcomes,
 )
 from calculators.science.water.change_words import BIND, CALM, LIKE_THE_TANK, SAME_KH_AND_PH
+from calculators.science.water.first_change import hardness_jump
+from calculators.science.water.hardness_gap import hardness_gaps
 from calculators.science.water.unread import WARM_C
 from calculators.science.water.water_mix import Water
 
@@ -57,6 +61,9 @@ def first_step_for_ammonia(
     temperature_c: float | None,
     tap_ph: float | None = None,
     tap_kh_dh: float | None = None,
+    gh_dh: float | None = None,
+    tap_gh_dh: float | None = None,
+    tap_ammonia_mg_n_l: float | None = None,
     asked: AskedChange | None = None,
 ) -> str:
     """The first thing to do where ammonia shows, for a keeper who may not know every reading.
@@ -73,9 +80,12 @@ def first_step_for_ammonia(
             f"Read the pH before you change water: it decides whether a change helps or harms. {CALM} "
             f"If you cannot test now, {BIND}{softly(asked)}."
         )
-    tanks = [Water(ph, kh, warmth, ammonia_mg_n_l) for kh in reading_or(kh_dh, TANK_KH_DH)]
+    tanks = [Water(ph, kh, warmth, ammonia_mg_n_l, gh_dh) for kh in reading_or(kh_dh, TANK_KH_DH)]
+    tap = Water(tap_ph or 0.0, tap_kh_dh or 0.0, warmth, tap_ammonia_mg_n_l or 0.0, tap_gh_dh)
     taps = [
-        Water(a if tap_ph is None else tap_ph, b if tap_kh_dh is None else tap_kh_dh, warmth)
+        tap._replace(
+            ph=a if tap_ph is None else tap_ph, kh_dh=b if tap_kh_dh is None else tap_kh_dh
+        )
         for a, b in TAPS
     ]
     own = [] if kh_dh is None else misfits(tanks[0])
@@ -88,37 +98,49 @@ def first_step_for_ammonia(
     advice = [advise(tank, tap, asked=asked) for tank in tanks for tap in dict.fromkeys(taps)]
     if len(advice) == 1 or len({(option.way, option.sentence) for option in advice}) == 1:
         return advice[0].sentence
-    return with_gaps(tanks, missing(kh_dh, tap_ph, tap_kh_dh), asked)
+    return with_gaps(tanks, taps[0], missing(kh_dh, tap_ph, tap_kh_dh), asked)
 
 
-def with_gaps(tanks: list[Water], unread: list[str], asked: AskedChange | None = None) -> str:
+def with_gaps(
+    tanks: list[Water], tap: Water, unread: list[str], asked: AskedChange | None = None
+) -> str:
     """The first step where the missing readings leave open whether a change helps.
 
-    ``asked`` is the change that another reading asks for.
+    ``asked`` is the change that another reading asks for; of the ``tap`` the general hardness alone counts.
     """
+    gaps = hardness_gaps(None, None, tanks[0].gh_dh, tap.gh_dh)
     read = f"read {', then '.join(unread)}"
     own = [advise(tank, tank._replace(ammonia_mg_n_l=0.0)).way for tank in tanks]
     if asked and all(way == "nothing" for way in own):
         return (
             f"First {read}: where the new water's pH and KH are no higher than the tank's, change "
-            f"{asked.share} of the water now with {LIKE_THE_TANK}{asked.again}, since {asked.reading} asks "
-            f"for it. With harder water do not change yet, but {BIND}, or make new water of "
-            f"{SAME_KH_AND_PH}. {CALM}"
-        )
+            f"{asked.share} of the water now with {LIKE_THE_TANK}{asked.again}, since {asked.reading} "
+            f"{verb(asked)} for it. With harder water do not change yet, but {BIND}, or make new water of "
+            f"{SAME_KH_AND_PH}. {hardness_jump(asked.percent, gaps, asked.killer)} {CALM}"
+        ).replace("  ", " ")
     if all(way == "nothing" for way in own):
         return f"Do not change water for it yet: little is toxic at this pH. {CALM} Then {read}."
     acid = standing("ph", tanks[0].ph).side == "low" and all(way in CHANGING for way in own)
     if acid or all(way == "change-now" for way in own):
-        share = "a tenth of the water, slowly," if acid else "half"
+        share, percent = (
+            ("a tenth of the water, slowly,", ACID_PERCENT) if acid else ("half", HALF_PERCENT)
+        )
+        kills = unionised_now(tanks[0]) >= ACT_NH3_MG_N_L
         return (
             f"First {read}: where the new water's pH and KH are no higher than the tank's, change {share} "
-            f"now. With harder water do not change yet, but {BIND}. {CALM}"
-        )
+            f"now. With harder water do not change yet, but {BIND}. "
+            f"{hardness_jump(percent, gaps, 'ammonia' if kills else '')} {CALM}"
+        ).replace("  ", " ")
     return (
         f"Do not change water yet: the wrong water can make the ammonia toxic. {CALM} Now {BIND}, and "
         f"{read}. Then the calculator for changing water when ammonia shows says how much to change."
         f"{once_bound(asked)}"
     )
+
+
+def unionised_now(tank: Water) -> float:
+    """The free ammonia of a water as it was read, mg N/L."""
+    return tank.ammonia_mg_n_l * unionised_share(tank.ph, tank.temperature_c)
 
 
 def once_bound(asked: AskedChange | None) -> str:
@@ -137,7 +159,7 @@ def softly(asked: AskedChange | None) -> str:
         return ""
     return (
         f", then change {asked.share} of the water with new water no harder than the tank's{asked.again}, "
-        f"since {asked.reading} asks for it"
+        f"since {asked.reading} {verb(asked)} for it"
     )
 
 

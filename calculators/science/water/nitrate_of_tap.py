@@ -11,9 +11,7 @@ from calculators.science.animals.reading_lines import edge_of, standing
 from calculators.science.animals.reading_steps import SHARES
 
 NITRATE, NITRITE, AMMONIA = "nitrate_mg_l", "nitrite_mg_n_l", "ammonia_mg_n_l"
-AFTERWARDS = (
-    "Once it reads zero, bring the nitrate down with fast plants, or with water that holds less."
-)
+AFTERWARDS = "Once {} zero, bring the nitrate down with fast plants, or with water that holds less."
 OTHER_WATER = "Take other dechlorinated water, no harder than the tank’s and as warm."
 RICH_TAP = (
     "A tap that is rich in nitrate is no reason to wait: nitrite kills within days, nitrate of "
@@ -36,14 +34,16 @@ def change_by_tap(
     if NITRATE in kills and not quicker and tank_mg_l is not None and tap_mg_l >= tank_mg_l:
         return f"{read} is no lower than the tank’s: do not change with it. {OTHER_WATER}"
     level = standing(NITRATE, tap_mg_l).level
+    if level == "deadly" and not kills:
+        return f"{read} can kill: for any change take other dechlorinated water. {change}"
     if level == "in-range" or not quicker:
         return change
     sooner = " and ".join(quicker)
     if level == "harmful":
-        kill = "kill" if quicker[1:] else "kills"
+        kill, they = ("kill", "they read") if quicker[1:] else ("kills", "it reads")
         return (
-            f"{change} {read} is no reason to wait: it harms over weeks, {sooner} {kill} sooner. "
-            f"{AFTERWARDS}"
+            f"{change} {read} is by itself no reason against a change: it harms over weeks, {sooner} {kill} "
+            f"sooner. {AFTERWARDS.format(they)}"
         )
     if standing(NITRATE, after_a_third(tank_mg_l or 0.0, tap_mg_l)).level == "deadly":
         return f"{read} can kill: do not change with it. {OTHER_WATER} {change}"
@@ -52,6 +52,11 @@ def change_by_tap(
         f"the tank’s and as warm. With none at hand make one change with it and no more, since {sooner} may "
         "kill sooner."
     )
+
+
+def tap_is_lower(tap_mg_l: float) -> str:
+    """That a change with this tap brings nitrate down; mg/L as NO3."""
+    return f"Your tap’s nitrate of {show_number(tap_mg_l)} mg/L is lower than the tank’s."
 
 
 def after_a_third(tank_mg_l: float, tap_mg_l: float) -> float:

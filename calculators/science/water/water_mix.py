@@ -35,12 +35,16 @@ PAIR_ROUNDS = (
 
 
 class Water(NamedTuple):
-    """A water as the keeper reads it; ``ammonia_mg_n_l`` is total ammonia nitrogen."""
+    """A water as the keeper reads it; ``ammonia_mg_n_l`` is total ammonia nitrogen.
+
+    General hardness moves no pH; where it is known, it bounds how much may be changed at a time.
+    """
 
     ph: float
     kh_dh: float
     temperature_c: float
     ammonia_mg_n_l: float = 0.0
+    gh_dh: float | None = None
 
 
 class Dissolved(NamedTuple):

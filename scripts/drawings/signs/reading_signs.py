@@ -55,7 +55,7 @@ def readings() -> dict[str, str]:
                 "oxygen-low",
             )
         },
-        **{key: vial(0.3, "brown") for key in ("ammonia-trace", "nitrite-trace")},
+        **{key: vial(0.3, "brown") for key in ("ammonia-trace", "nitrite-trace", "oxygen-short")},
         "ph-rises-by-afternoon": vial(0.45, "brown")
         + path("M10 34V12M6 17l4 -5l4 5", stroke="soft", width=1.6),
         "water-hot": thermometer(0.95),

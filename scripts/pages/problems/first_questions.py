@@ -12,7 +12,7 @@ from markupsafe import Markup
 from calculators.core.data import table_bytes
 from calculators.core.fields import InputField
 from calculators.core.run import find
-from calculators.diagnose.case_read import read_case
+from calculators.diagnose.case_read import NewWater, read_case
 from calculators.diagnose.cause_posterior import OF_PLANT, posterior
 from calculators.diagnose.diagnosis_at_tank import fields_of
 from calculators.diagnose.next_check import answer_bits, columns, leading
@@ -30,7 +30,7 @@ READINGS = (
     "days_since_planting", "tank_age_days", "volume_l", "feed_g_week", "cover_percent", "light_hours",
     "readings.ammonia_mg_n_l", "readings.nitrite_mg_n_l", "readings.nitrate_mg_l", "readings.ph",
     "readings.temperature_c", "readings.gh_dh", "readings.kh_dh", "readings.oxygen_mg_l",
-    "readings.phosphate_mg_l",
+    "readings.phosphate_mg_l", *NewWater._fields,
 )  # fmt: skip
 
 

@@ -24,7 +24,9 @@ from calculators.science.shelf.entries import READINGS, WHAT
 from calculators.science.shelf.text_forms import ID, RECORD
 from tests.effort import how_many
 
-HOW_MANY = int(os.environ.get("MULMBOOK_INPUTS", how_many(300)))
+# Of fewer than these hardly one may be possible, and then nothing is tried.
+FEWEST = 20
+HOW_MANY = int(os.environ.get("MULMBOOK_INPUTS", max(FEWEST, how_many(300))))
 JUNK_SHARE = 0.02  # of the fields; more would leave hardly any result to look at
 SHARES_GIVEN = (0.2, 0.6, 0.95)  # the others take their default
 ON_THE_PAGE = 5  # every fifth draw goes through the page's door as text, and the others as JSON

@@ -12,7 +12,7 @@ from scripts.pages.animals.by_kind import plants_by_kind
 from scripts.pages.animals.neighbours import neighbours
 from scripts.pages.animals.worked_load import worked
 from scripts.records.law_matches import listings
-from tests.effort import share_of
+from tests.effort import long_run, share_of
 from tests.own_records import own_records
 from tests.test_site import Page
 
@@ -97,6 +97,7 @@ def test_a_plant_names_what_eats_nibbles_and_uproots_it_apart():
     assert not any(neighbours("houttuynia-cordata", LIBRARY))
 
 
+@long_run()
 def test_a_kind_of_plant_eater_and_the_plants_that_name_it_name_each_other(page):
     goldfish = LIBRARY.animals["carassius-auratus"]
     by_kind = plants_by_kind(goldfish, LIBRARY)

@@ -70,6 +70,7 @@ def change(path, spoil, faults=record_faults):
     return "\n".join(map(str, faults(folder)))
 
 
+@long_run()
 @pytest.mark.parametrize(
     ("spoil", "part"),
     share_of([

@@ -9,6 +9,7 @@ from calculators.science.animals.toxic_lines import ammonia_grade
 from calculators.science.nitrogen.edges import edges
 from calculators.science.nitrogen.forecast_tank import Rates, StandingPlant, Tank
 from calculators.science.nitrogen.simulate import simulate
+from tests.effort import long_run
 
 PLANTED = {
     "plants": [
@@ -154,6 +155,7 @@ def test_no_peak_ahead_is_on_day_0_and_nothing_is_near_about():
         assert "reaches about day 0" not in said
 
 
+@long_run()
 def test_plants_that_all_die_do_not_grow_again():
     """And no share of a die-off makes less ammonia than a smaller one."""
     peaks = []

@@ -26,7 +26,7 @@ from calculators.identify.seen import MOST_IN_A_RING, SeenTraits
 from calculators.identify.trait_evidence import EVIDENCE
 from calculators.identify.trait_table import plant_book
 from scripts.setup.paths import ROOT
-from tests.effort import share_of
+from tests.effort import long_run, share_of
 
 COUPLETS = yaml.safe_load(
     (ROOT / "tests" / "identification_couplets.yml").read_text(encoding="utf-8")
@@ -121,6 +121,7 @@ def test_a_full_record_ranks_its_plant_first_or_level_with_what_it_cannot_be_tol
 ALIKE = share_of(sorted(plant_book().apart), 7)
 
 
+@long_run()
 @pytest.mark.parametrize(("one", "other"), ALIKE, ids=[f"{one}|{two}" for one, two in ALIKE])
 def test_look_alikes_are_separated_or_the_answer_says_what_would(one, other):
     for plant, rival in ((one, other), (other, one)):
@@ -410,6 +411,7 @@ def test_every_plant_can_be_said_in_words():
             assert recorded(trait, plant.traits)
 
 
+@long_run()
 def test_answers_in_any_order_lead_to_the_plant():
     """A keeper who answers what is asked, as the record has it, comes to the plant or near it."""
     chance, reached = random.Random(7), 0

@@ -13,6 +13,7 @@ from scripts.setup.paths import DOCS
 from scripts.setup.say import Missing
 from scripts.site import joined_scripts
 from scripts.site.joined_scripts import GRAPH, Graph, graph_of, joined, put_scripts
+from tests.effort import long_run
 from tests.one_site import RUN, locked
 
 MOST_FILES = 6  # of ours that any page loads at its start; a browser fetches six side by side
@@ -95,6 +96,7 @@ def test_a_door_gives_out_what_its_module_does(site):
     assert {"openIndex", "search"} <= set(json.loads(done.stdout or "[]")), done.stderr
 
 
+@long_run()
 def test_scripts_are_joined_once_without_what_people_read(small_tree):
     folder, made = small_tree
     graph = graph_of(made)
@@ -104,6 +106,7 @@ def test_scripts_are_joined_once_without_what_people_read(small_tree):
     assert (made / GRAPH).stat().st_mtime_ns == stamp
 
 
+@long_run()
 def test_a_module_means_its_own_place_whatever_file_it_is_in(small_tree):
     _, made = small_tree
     file = graph_of(made).modules["shelf/words.js"]
@@ -117,6 +120,7 @@ def test_a_worker_never_loads_what_begins_a_page(worker):
     assert "page.js" not in graph.closure([worker])
 
 
+@long_run()
 def test_what_a_worker_and_the_pages_share_stands_apart(small_tree):
     graph = graph_of(small_tree[1])
     assert graph.modules["at-most.js"] == "everywhere.js"
@@ -124,6 +128,7 @@ def test_what_a_worker_and_the_pages_share_stands_apart(small_tree):
     assert "page.js" not in graph.closure(["calculator-worker.js"])
 
 
+@long_run()
 def test_what_two_parts_share_needs_no_pack(small_tree):
     _, made = small_tree
     graph = graph_of(made)

@@ -30,6 +30,7 @@ from scripts.pages.plants.side_rows import ROWS
 from scripts.records.claim import Range
 from scripts.records.growth_forms import GROWTH_FORM_OF_DRAWING, GROWTH_FORMS, growth_form
 from scripts.records.traits import Draw
+from tests.effort import long_run
 
 
 @pytest.fixture(scope="module")
@@ -158,6 +159,7 @@ def test_overlapping_figures_of_real_plants_are_never_called_different(data, lib
     assert apart > 1000
 
 
+@long_run()
 def test_drawings_of_one_comparison_share_their_scale(library):
     """Width of every view, in millimetres, is that of the tank and its rules."""
     widths, bottoms = set(), []

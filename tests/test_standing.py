@@ -27,7 +27,7 @@ from scripts.benches.season import season
 from scripts.pages.shelf.shelf_downloads import DEMO_DAY, demo_file
 from scripts.records.load import read_records
 from scripts.setup import paths
-from tests.effort import how_many
+from tests.effort import how_many, long_run
 
 TODAY = date(2026, 11, 28)
 TANK = {"id": "vat", "name": "Vat", "ph": 7.2, "temperature_c": 24}
@@ -691,6 +691,7 @@ def test_the_demo_tanks_show_each_verdict_but_the_alarm():
     }  # fmt: skip
 
 
+@long_run()
 def test_a_season_runs_through_and_all_of_it_is_finite():
     tanks, entries = season()
     for tank in tanks[:3]:

@@ -75,6 +75,7 @@ def test_counts_leaves_on_any_water(water, wanted):
     assert found["outputs"]["confidence"] == "clear"
 
 
+@long_run()
 @pytest.mark.parametrize("radius", [0.4, 3.0])
 @pytest.mark.parametrize("corners", share_of([SLANTED, STRAIGHT, TURNED], 3))
 def test_counts_small_leaves_and_rosettes_at_any_slant(radius, corners):
@@ -92,6 +93,7 @@ def test_counts_duckweed(corners):
     close(run("surface-cover", given(shown, corners)), known)
 
 
+@long_run()
 def test_duckweed_in_a_coarse_photo_is_doubtful_and_the_range_holds_it():
     """Two pixels across: hardly one is leaf alone, and the count is off. The answer says so."""
     found, known, *_ = outcome(2, 0.3, 0.15, GREEN, "dark", noise=3.0)
@@ -109,6 +111,7 @@ def test_counts_under_uneven_light(light, water):
     close(found, known)
 
 
+@long_run()
 @pytest.mark.parametrize("noise", share_of([15.0, 0.0], 2))
 def test_counts_with_no_noise_and_with_a_lot(noise):
     found, known, *_ = outcome(4, 0.4, 1.0, YELLOW, "dark", noise=noise)
@@ -300,6 +303,7 @@ def test_the_photos_surface_is_the_rulers(corners):
     assert not ruler_words(found)
 
 
+@long_run()
 def test_rings_have_the_area_of_their_diameter_and_the_floaters_the_same():
     shown = outcome(16, 0.4, 1.0, GREEN, "dark", SLANTED)[2]
     taps = [place(SLANTED, x, 17, "ring") for x in (20, 58)]
@@ -334,6 +338,7 @@ def test_a_room_that_is_not_the_rulers_says_why(change, area, why):
     assert why in said
 
 
+@long_run()
 def test_any_order_of_the_corners_and_any_outline_will_do():
     dice = np.random.default_rng(12)
     leaves, known = strewn(dice, 0.4, 1.0, GREEN)

@@ -163,6 +163,7 @@ def test_units_can_be_us_and_are_remembered(page):
     expect(page.locator("#in-length_cm")).to_have_value("100")
 
 
+@long_run()
 @pytest.mark.starts_python
 def test_the_form_can_be_filled_while_python_loads(page):
     go(page, "calculators/water-change/")

@@ -169,6 +169,7 @@ def test_a_field_that_is_typed_into_is_never_under_the_line(page):
             assert box["y"] + box["height"] <= line["y"] + 1, entry.get_attribute("id")
 
 
+@long_run()
 @pytest.mark.python_alive
 def test_the_problem_of_the_field_in_hand_is_not_under_the_line(page):
     open_page(page)

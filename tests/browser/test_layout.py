@@ -168,6 +168,7 @@ def test_on_a_wide_screen_a_range_in_words_and_its_mark_stand_below_the_bar(cont
     page.close()
 
 
+@long_run()
 def test_buttons_in_a_row_stand_at_one_height_the_one_for_a_file_too(context):
     page = context.new_page()
     page.set_viewport_size({"width": 1280, "height": 800})

@@ -27,6 +27,7 @@ def longest(site):
     return sorted(pages, key=lambda path: path.stat().st_size)[-MOST:]
 
 
+@long_run()
 @pytest.mark.parametrize("rank", share_of(range(MOST), 3))
 def test_a_plant_is_printed_on_two_sheets(page, site, rank):
     page.goto(f"plants/{longest(site)[rank].parent.name}/")

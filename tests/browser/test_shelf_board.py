@@ -232,6 +232,7 @@ def test_a_reading_of_acid_water_keeps_its_small_p_on_the_card(page):
     expect(page.locator(".stands")).to_contain_text("pH of 4.4, read ")
 
 
+@long_run()
 def test_the_board_is_whole_at_once_and_then_made_anew(page, context):
     put(page, LOBBY, {**LOBBY, "id": "sick", "name": "Back room"})
     logged(page, tank="sick", kind="reading", what="nitrite_mg_n_l", value=2)

@@ -49,6 +49,7 @@ def test_the_calendar_that_the_round_saves_has_what_is_due(page):
     assert any("Lobby" in event and "change water" in event.lower() for event in events), events
 
 
+@long_run()
 def test_a_table_of_readings_comes_in_by_the_boards_button_once_it_is_agreed_to(page):
     put(page, LOBBY)
     board(page)

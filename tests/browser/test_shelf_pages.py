@@ -93,6 +93,7 @@ def tap_after_typing(page, box):
     expect(rows.nth(1).locator("input")).to_have_value("1")
 
 
+@long_run()
 def test_a_tap_beside_a_number_that_is_being_typed_is_not_lost(page):
     go(page, "shelf/new/")
     for at in (0, 1):
@@ -275,6 +276,7 @@ def test_an_empty_shelf_shows_the_way_on_and_nothing_that_needs_a_tank(page):
         expect(page.locator("#no-tank")).to_be_hidden()
 
 
+@long_run()
 def test_the_head_with_a_tank_fits_letters_of_twice_the_size(page, address):
     file = page.request.get(f"{address}assets/shelf/demo.json").json()
     go(page, "about/")

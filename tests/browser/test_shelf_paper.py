@@ -102,6 +102,7 @@ def test_a_reload_keeps_the_sheet_its_days_and_what_was_written_over_it(page, ad
     expect(page.locator(".paper-a6")).to_be_visible()
 
 
+@long_run()
 def test_days_in_the_address_that_are_none_are_left_out(page, address):
     file = page.request.get(f"{address}assets/shelf/demo.json").json()
     go(page, "about/")

@@ -5,6 +5,7 @@ from playwright.sync_api import expect
 from tests.browser.conftest import go
 from tests.browser.shelf_page import with_shelf
 from tests.browser.shelf_tanks import LOBBY, OTHER, SMALL, logged, put, reading, without_python
+from tests.effort import long_run
 
 
 def test_nothing_is_called_done_before_today_was_worked_out(page, context):
@@ -31,6 +32,7 @@ def test_the_round_is_ticked_off_and_put_into_walking_order(page):
     assert page.evaluate(SMALL) == []
 
 
+@long_run()
 def test_a_tank_that_is_moved_stays_under_the_thumb_and_the_focus_on_its_control(page):
     put(page, *({**OTHER, "id": f"t{at}", "name": f"Tank {at}"} for at in range(8)))
     go(page, "shelf/round/")

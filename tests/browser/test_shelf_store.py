@@ -96,6 +96,7 @@ def test_what_a_form_read_earlier_does_not_undo_what_another_tab_saved(context, 
     assert (cleared["kh_dh"], cleared["ph"], cleared["gh_dh"]) == (None, 7.4, 8)
 
 
+@long_run()
 def test_two_tabs_that_write_at_once_keep_everything(context, page):
     tank = with_shelf(page, "return shelf.saveTank({ name: 'Foyer' });")
     tabs = [page, open_page(context)]

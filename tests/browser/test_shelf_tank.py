@@ -27,6 +27,7 @@ def tank(page):
     return page
 
 
+@long_run()
 @pytest.mark.parametrize("leave", ["reload", "back", "link"])
 def test_a_figure_that_is_being_typed_is_kept_when_the_page_is_left(page, leave):
     put(page, LOBBY)

@@ -1,5 +1,7 @@
 """Each page names the files that its scripts load, and no page names one of another's part."""
 
+import re
+
 from scripts.site.joined_scripts import Graph, graph_of, joined
 from scripts.site.preload import files_for, with_preloads
 
@@ -31,3 +33,12 @@ def test_the_board_and_a_calculator_name_their_own_files_and_what_every_page_loa
     assert {"shelf/board.js", "shelf.js"} <= set(board)
     assert {"calculator.js", "shelf.js"} <= set(calculator)
     assert not {"calculator.js", "shelf/round.js", "page.js"} & set(board)
+
+
+def test_only_a_calculators_page_begins_python_and_what_begins_it_loads_nothing(site):
+    graph = graph_of(joined())
+    assert graph.files["begin-python.js"] == []
+    begins = re.compile(r'<script type="module" async src="[^"]*assets/begin-python\.js"></script>')
+    for page in site.rglob("*.html"):
+        of_calculator = page.parent.parent.name == "calculators"
+        assert bool(begins.search(page.read_text(encoding="utf-8"))) == of_calculator, page

@@ -5,7 +5,7 @@
 import { mkdirSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
 import { dirname, join, posix, relative, resolve, sep } from "node:path";
 import { pathToFileURL } from "node:url";
-import { DOORS, LIBRARIES, PACKS, PAGE, PLAIN, WORKERS } from "./packs.mjs";
+import { BEGIN, DOORS, LIBRARIES, PACKS, PAGE, PLAIN, WORKERS } from "./packs.mjs";
 
 const [packages, sources, target] = process.argv.slice(2).map((path) => resolve(path));
 const { rollup } = await import(pathToFileURL(join(packages, "@rollup/wasm-node/dist/es/rollup.js")));
@@ -65,6 +65,7 @@ function licence(name) {
 function manualChunks(id, { getModuleInfo }) {
   const isIn = (pack, starts) => reached(pack, starts, getModuleInfo).has(id);
   const isOfWorkers = isIn("workers", WORKERS);
+  if (isIn("begin", [BEGIN])) return isOfWorkers ? "everywhere" : BEGIN.slice(0, -".js".length);
   if (isIn("page", [PAGE])) return isOfWorkers ? "everywhere" : "page";
   const [pack] = Object.entries(PACKS).find(([name, starts]) => isIn(name, starts)) ?? [null];
   return pack;
@@ -90,7 +91,7 @@ function closure(names, getModuleInfo) {
 }
 
 const input = Object.fromEntries([
-  ...[PAGE, ...WORKERS].map((name) => [name.slice(0, -".js".length), join(sources, name)]),
+  ...[PAGE, BEGIN, ...WORKERS].map((name) => [name.slice(0, -".js".length), join(sources, name)]),
   ...DOORS.map((name) => [name.slice(0, -".js".length), `${DOOR}${name}`]),
 ]);
 const bundle = await rollup({

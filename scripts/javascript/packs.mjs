@@ -1,14 +1,15 @@
 // Which of our modules are served together. A pack holds what its first modules import, directly or not, as far as no
 // pack before it does; what is left stands in files of its own, as the bundler divides it.
 
-/** What a browser starts with: every page, and the two workers. */
+/** What a browser starts with: every page, what may begin before it, and the two workers. */
 export const PAGE = "page.js";
+export const BEGIN = "begin-python.js";
 export const WORKERS = ["calculator-worker.js", "image-worker.js"];
 
 /** By name of the file: what every page loads, what those at a tank share, and two libraries with what is around them. */
 export const PACKS = {
   shelf: ["shelf/switch.js", "shelf/page-lines.js", "shelf/store.js", "shelf/standings.js", "shelf/words.js", "shelf/number.js", "shelf/verdict.js", "shelf/trouble-line.js"],
-  "at-tank": ["shelf/log-sheet.js", "shelf/tank-fields.js", "shelf/fill.js", "shelf/share.js", "shelf/units-choice.js"],
+  "at-tank": ["shelf/log-sheet.js", "shelf/tank-fields.js", "shelf/fill.js", "shelf/share.js", "shelf/units-choice.js", "shelf/kept-calculations.js"],
   forms: ["form.js", "keep.js", "plot.js", "shelf/fill-news.js"],
   finding: ["finder.js"],
   codes: ["shelf/qr.js", "shelf/link.js"],

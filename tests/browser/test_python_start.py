@@ -198,6 +198,30 @@ def test_the_copy_of_the_book_waits_while_python_starts(chromium, address):
     context.close()
 
 
+@pytest.mark.offline_copy
+def test_of_a_kept_book_python_starts_without_waiting_for_the_pages_own_script(
+    page, context, watch
+):
+    page.goto("plants/")
+    wait_for_offline_copy(page)
+    browser = context.new_cdp_session(page)
+    browser.send("Network.enable")
+    browser.send("Network.setBlockedURLs", {"urls": ["*/assets/page.js"]})
+    with page.expect_worker():
+        page.goto(CALCULATOR)
+    assert all("page.js" in complaint for complaint in watch.complaints)
+    watch.complaints.clear()
+
+
+@pytest.mark.starts_python
+def test_on_a_first_visit_python_waits_for_the_page(page, watch):
+    page.route("**/assets/page.js", lambda route: route.abort())
+    page.goto(CALCULATOR)
+    assert page.workers == []
+    assert all("page.js" in complaint for complaint in watch.complaints)
+    watch.complaints.clear()
+
+
 @long_run()
 @pytest.mark.starts_python
 def test_the_interpreter_is_fetched_once_and_before_the_library(page):

@@ -242,20 +242,6 @@ def test_what_nobody_has_read_is_not_logged_by_a_tap_on_save(page):
     assert float(field.input_value()) > usual
 
 
-def test_what_is_logged_before_the_lower_parts_of_the_board_have_come_is_shown(page):
-    put(page, LOBBY)
-    waiting = []
-    page.route("**/shelf/kept-calculations.js", lambda route: waiting.append(route))
-    go(page, "shelf/")
-    sheet = log_for_lobby(page, "Nitrate, NO₃")
-    sheet.locator("#log-value").fill("80")
-    sheet.get_by_role("button", name="Save", exact=True).tap()
-    expect(page.locator("#board-cards")).to_contain_text("80")
-    assert waiting
-    for route in waiting:
-        route.continue_()
-
-
 def test_an_entry_is_changed_set_back_and_taken_out_on_the_tanks_page(page):
     put(page, LOBBY, entries=[reading(10, 1)])
     go(page, "shelf/tank/#mine")

@@ -11,9 +11,9 @@ import { aged } from "./overtaken.js";
 import { keptStanding, onEachChange, roundNow, standingNow } from "./standings.js";
 import { paintCard } from "./card.js";
 import { showTroubles } from "./trouble-line.js";
+import { paintKept } from "./kept-calculations.js";
 
 const copyPart = () => import("./copy.js");
-const keptPart = () => import("./kept-calculations.js");
 
 const FIRST_WITHIN = 1_000; // ms; a store that another tab holds shut keeps the page waiting no longer
 
@@ -63,15 +63,14 @@ async function show(here) {
   const kept = await Promise.all(tanks.map((tank) => keptStanding(here.store, tank)));
   if (turn !== here.turn) return;
   paint(here, tanks, kept, round);
-  paintBelow(here, turn).catch(() => {}); // offline before the whole book is kept: the cards stand without it
+  paintBelow(here, turn).catch(() => {}); // the cards stand without them
   anew(here, tanks, turn).catch((wrong) => {
     here.box.querySelector("#board-week").textContent = `Python could not start (${wrong.message}). What was kept stands here.`;
   });
 }
 
-/** The calculations kept, below the cards; a change may ask for them before the page has loaded their part. */
+/** The calculations kept, below the cards. */
 async function paintBelow(here, turn) {
-  const { paintKept } = await keptPart();
   if (turn === here.turn && here.box.isConnected) await paintKept(here.box.querySelector("#board-kept"), here.store, here.root);
 }
 

@@ -80,6 +80,7 @@ def test_a_page_says_needs_sensitivity_with_its_first_action_and_never_release(s
         assert text.index("The law has a say") < text.index("What it needs")
 
 
+@long_run()
 @pytest.mark.parametrize("slug", SOME)
 def test_plants_and_animals_name_each_other(slug, page):
     animal, links = LIBRARY.animals[slug], page(f"animals/{slug}").links

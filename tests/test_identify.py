@@ -185,6 +185,7 @@ SEEN = st.fixed_dictionaries(
 LABELS = st.sampled_from([None, "hygro", "Rotala rotundifolia", "anacharis", "zzz", "nana"])
 
 
+@long_run()
 @settings(deadline=None)
 @given(SEEN, LABELS)
 def test_no_share_is_ever_nothing_or_all(traits, label):

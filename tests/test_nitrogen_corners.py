@@ -132,6 +132,7 @@ def test_less_feed_never_brings_a_new_filter_to_rest_later(volume, warmth):
     assert all(sooner <= later + 2 for sooner, later in itertools.combinations(days, 2)), days
 
 
+@long_run()
 @pytest.mark.parametrize("soil", [0, 1])
 @pytest.mark.parametrize("warmth", [18, 25])
 def test_what_plants_leave_can_end_later_with_less_feed_and_then_the_answer_says_so(warmth, soil):

@@ -9,7 +9,7 @@ from calculators.science.nitrogen.forecast_tank import Event, StandingPlant
 from calculators.science.nitrogen.model import ALKALINITY
 from calculators.science.nitrogen.simulate import simulate
 from calculators.science.nitrogen.start import build
-from tests.effort import share_of
+from tests.effort import long_run, share_of
 from tests.nitrogen_tanks import LEAN, TANKS
 from tests.own_records import own_records
 
@@ -109,6 +109,7 @@ BUSY = [
 ]
 
 
+@long_run()
 @pytest.mark.parametrize("name", share_of([*HARSH], 4))
 def test_no_nitrogen_is_lost_in_a_year_of_a_harsh_tank(name):
     answer = run("nitrogen-forecast", {"days": 365, "events": BUSY} | HARSH[name])

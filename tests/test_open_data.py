@@ -16,7 +16,7 @@ from scripts.pages.open_data.data_tables import TABLES
 from scripts.records.claim import COMMON_PRACTICE
 from scripts.runtime.published_wheel import make_wheel
 from scripts.setup.paths import ROOT
-from tests.effort import share_of
+from tests.effort import long_run, share_of
 from tests.own_records import own_records
 from tests.plain_yaml import read_yaml
 
@@ -94,6 +94,7 @@ def test_every_cell_is_of_its_columns_type_and_keys_are_unique(package, tables):
             assert "" not in keys
 
 
+@long_run()
 @pytest.mark.parametrize("name", share_of([*WHOLE], 3))
 def test_whole_records_are_valid_by_the_schema_beside_them(name, files):
     schema = json.loads(files[f"schema/{name}.schema.json"])

@@ -18,7 +18,7 @@ from tests.effort import long_run, share_of
 EXAMPLES = [(name, case.given) for name in load_all() for case in cases(name)[:1]]
 
 
-@pytest.mark.parametrize(("name", "given"), share_of(EXAMPLES, 7))
+@pytest.mark.parametrize(("name", "given"), share_of(EXAMPLES, 13))
 @pytest.mark.python_alive
 def test_the_page_shows_what_the_command_line_computes(page, name, given):
     if name == "surface-cover":

@@ -73,6 +73,7 @@ def test_rows_that_tell_plants_apart_say_so_in_words(page, library):
     expect(habit.locator(".differs")).to_have_count(0)
 
 
+@long_run()
 def test_taps_build_a_comparison_and_the_address_keeps_it(page):
     page.goto("compare/")
     page.locator("#query").fill("ambula")  # a slip

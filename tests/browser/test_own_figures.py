@@ -48,6 +48,7 @@ def test_a_tap_selects_what_stands_there(page, typed):
     expect(page.locator("#in-volume_l")).to_have_value(typed)
 
 
+@long_run()
 def test_the_examples_figures_are_named_until_they_are_changed_or_emptied(page):
     open_page(page)
     show_example(page)

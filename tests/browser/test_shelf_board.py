@@ -59,6 +59,7 @@ def test_where_no_tank_stands_the_page_says_so_before_the_log_is_read(context):
     expect(page.locator("#demo-load")).to_be_hidden()  # a tap on it would do nothing yet
 
 
+@long_run()
 def test_the_cards_of_the_last_board_stand_before_the_log_is_read(page, context):
     put(page, LOBBY, {**OTHER, "demo": True}, entries=[reading(5, 1), CHANGED])
     board(page, "anew")

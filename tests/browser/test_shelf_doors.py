@@ -24,6 +24,7 @@ def saved_by(page, name):
         return file.read()
 
 
+@long_run()
 def test_the_copy_and_the_readings_that_the_board_saves_hold_all(page):
     put(page, LOBBY, entries=[reading(10, 9), reading(20, 2), CHANGED])
     board(page)

@@ -60,6 +60,7 @@ def test_a_note_that_was_not_saved_is_there_again_after_the_way_back(page):
     assert [one["text"] for one in entries_of(page)] == ["The big shrimp hides"]
 
 
+@long_run()
 def test_a_figure_that_was_not_saved_is_there_again_for_this_tank_and_no_other(page):
     put(page, LOBBY, OTHER, entries=[reading(10, 9)])
     board(page)

@@ -258,6 +258,7 @@ def test_axe_finds_nothing_and_no_page_scrolls_sideways(page, path):
         assert page.evaluate("() => document.documentElement.scrollWidth") <= width, width
 
 
+@long_run()
 def test_an_empty_shelf_shows_the_way_on_and_nothing_that_needs_a_tank(page):
     go(page, "shelf/round/")
     expect(page.locator("#round-none a")).to_be_visible()

@@ -1,12 +1,15 @@
 """Outputs that are lists of rows: cards, a table, a list that opens; and boxes to tap in the form."""
 
+import json
 from typing import Annotated, NamedTuple
 
+from calculators.bridge import answer
 from calculators.core.declare import read_spec
 from calculators.core.paint.answer import rows, show_value
 from calculators.core.paint.cards import lists
 from calculators.core.quantities import Length, Percent
 from calculators.core.quantity import AsRows, Keys, Label, RowsStyle
+from calculators.core.run import run
 from scripts.pages.calculators.form import form
 from scripts.pages.calculators.form_fields import MOST_TICKS
 
@@ -80,3 +83,18 @@ def test_keys_read_as_words():
     field = SPEC.inputs[0]
     assert show_value(field, ["blue", "red"]) == "Blue, Red <1>"
     assert show_value(field, []) == "–"
+
+
+def test_a_diagnosis_names_its_causes_with_what_speaks_for_and_against_each():
+    """On the page of its own: a card a cause with a link, no key of a record and no bare figure."""
+    given = {"findings": ["growth-slow-all"], "absent": ["new-leaves-small"]}
+    question = json.dumps({"calculator": "diagnose", "given": given})
+    html = json.loads(answer(question))["painted"]["html"]
+    ranked = run("diagnose", given)["outputs"]["ranked"]
+    assert any(one["against"] for one in ranked)
+    for one in ranked:
+        assert f'problems/{one["problem"]}/"' in html
+        assert one["name"] in html
+        for text in one["against"]:
+            assert f"Against it: {text}"[:30] in html
+    assert "diatoms, " not in html

@@ -106,6 +106,7 @@ class AsRows(NamedTuple):
 
     ``title`` and ``subtitle`` are keys of a row, ``page`` the address of what it is about, such as
     ``plants/{plant}/``, ``bar`` the key of a figure from 0 to 100, ``lines`` that of its sentences,
+    ``contrary`` that of sentences that speak against it,
     ``columns`` those of a table, ``picture`` the address of a small picture of what it is about.
     With ``first`` it stands before the pictures, with ``folded`` in the first fold of pictures.
     """
@@ -116,6 +117,7 @@ class AsRows(NamedTuple):
     page: str = ""
     bar: str = ""
     lines: str = ""
+    contrary: str = ""
     columns: tuple[str, ...] = ()
     picture: str = ""
     first: bool = False

@@ -12,7 +12,7 @@ from calculators.core.quantities import (
     Percent,
     Temperature,
 )
-from calculators.core.quantity import Help, Label
+from calculators.core.quantity import AsRows, Help, Label, RowsStyle
 from calculators.core.result import Note
 from calculators.diagnose.follow_up import Day, PrefilledCalculator
 
@@ -57,7 +57,18 @@ class NextCheck(NamedTuple):
 class Diagnosis(NamedTuple):
     """Possible causes in order, and what to do about the animals first."""
 
-    ranked: Annotated[list[RankedCause], Label("Possible causes")]
+    ranked: Annotated[
+        list[RankedCause],
+        Label("Possible causes"),
+        AsRows(
+            RowsStyle.CARDS,
+            "name",
+            page="problems/{problem}/",
+            bar="probability_percent",
+            lines="because",
+            contrary="against",
+        ),
+    ]
     next_check: Annotated[NextCheck | None, Label("Look at this next")]
     first_action: Annotated[str, Label("Do first")]
     urgent: Annotated[bool, Label("Animals may be in danger")]

@@ -114,7 +114,9 @@ def bar(shape: AsRows, row: dict[str, Any]) -> Html:
 
 def sentences(shape: AsRows, row: dict[str, Any]) -> Html:
     """A row's sentences."""
-    made = [element("li", {}, text) for text in row[shape.lines]] if shape.lines else []
+    said = list(row[shape.lines]) if shape.lines else []
+    said += [f"Against it: {text}" for text in row[shape.contrary]] if shape.contrary else []
+    made = [element("li", {}, text) for text in said]
     return element("ul", {}, *made) if made else NOTHING
 
 

@@ -25,7 +25,7 @@ def sentence(choice: Choice, tank: Water, tap: Water, change: ChangeOutcome) -> 
         return nothing(choice, tank, gaps_between(tank, tap))
     if choice.way == "change-now":
         return (
-            f"Change {choice.percent:.0f} % now with {LIKE_THE_TANK}: it leaves less free ammonia "
+            f"Change {in_parts(choice, tank, tap)} with {LIKE_THE_TANK}: it leaves less free ammonia "
             f"than no change.{far_hardness(choice, tank, tap)} {CALM} {ASK_AGAIN}"
         )
     if choice.way == "change-slowly":
@@ -50,6 +50,14 @@ def brings_ammonia(tap_ammonia_mg_n_l: float) -> str:
         f"The new water brings {show_number(tap_ammonia_mg_n_l, 2)} mg N/L of its own: treat it before it "
         "goes in with a conditioner that binds ammonia, by its label, or take other water."
     )
+
+
+def in_parts(choice: Choice, tank: Water, tap: Water) -> str:
+    """How much to change now; who acts on the first words must not move the hardness too far at once."""
+    part = bearable_percent(gaps_between(tank, tap))
+    if part >= choice.percent:
+        return f"{choice.percent:.0f} % now"
+    return f"{choice.percent:.0f} % now, but no more than {part} % at a time,"
 
 
 def far_hardness(choice: Choice, tank: Water, tap: Water) -> str:

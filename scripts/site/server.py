@@ -38,6 +38,8 @@ HEADERS = {
     "Referrer-Policy": "no-referrer",
 }
 
+END_SEEN_WITHIN_S = 0.05  # of a server in the background; the library looks twice a second
+
 
 class Handler(SimpleHTTPRequestHandler):
     """Serves files; the site's own page for what is not there."""
@@ -124,7 +126,7 @@ def serving(folder: Path) -> Iterator[str]:
 @contextmanager
 def started(server: ThreadingHTTPServer) -> Iterator[str]:
     """The address of a server while it runs."""
-    threading.Thread(target=server.serve_forever, daemon=True).start()
+    threading.Thread(target=server.serve_forever, args=(END_SEEN_WITHIN_S,), daemon=True).start()
     yield f"http://127.0.0.1:{server.server_address[1]}/"
     server.shutdown()
     server.server_close()

@@ -43,6 +43,7 @@ def questions(demo):
         yield {"message": "check-shelf-file", "text": BAD_FILES[name][0]}
 
 
+@long_run()
 @pytest.mark.python_alive
 def test_the_browsers_python_answers_the_shelf_as_ours_does(page, demo):
     for question in questions(demo):

@@ -17,7 +17,7 @@ MISSING = {
 }
 
 
-@pytest.fixture(params=MISSING)
+@pytest.fixture(params=share_of([*MISSING], 3))
 def crippled(request, page):
     """A page whose worker lacks something that Python needs."""
 

@@ -87,13 +87,9 @@ def test_no_door_calls_a_change_ordinary_that_moves_a_hardness_far():
     for kh, gh, ammonia in share_of(list(product((1.0, 18.0), (4.0, 30.0), (0.05, 0.1))), 4):
         water = {"ph": 6.2, "kh_dh": 1.0, "gh_dh": 4.0, "temperature_c": 22.0, "ammonia_mg_n_l": ammonia,
                  "tap_ph": 6.4, "tap_kh_dh": kh, "tap_gh_dh": gh}  # fmt: skip
-        if "ordinary change with this tap does no harm" in said(ammonia_change(water)) and (
-            kh,
-            gh,
-        ) != (
-            1.0,
-            4.0,
-        ):
+        is_even = (kh, gh) == (water["kh_dh"], water["gh_dh"])
+        calm = "ordinary change with this tap does no harm" in said(ammonia_change(water))
+        if calm and not is_even:
             wrong.append(water)
     assert wrong == []
 
@@ -123,7 +119,7 @@ def test_a_tap_without_hardness_raises_none(tap):
     assert daily_rise(0.5, 8.0) == ""
 
 
-def test_weekly_tenths_reach_what_the_page_expects():
+def test_daily_tenths_reach_what_the_page_expects():
     """A tenth a day for a week with a tap of 4 °dH brings none to about 2, as the page says."""
     course = 0.0
     for _ in range(7):

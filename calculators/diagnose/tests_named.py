@@ -9,7 +9,7 @@ from calculators.science.animals.reading_steps import TAPS_NITRATE, TESTS
 # What records call a reading, by its key.
 NAMED = {**TESTS, "nitrate_mg_l": "nitrate", "phosphate_mg_l": "phosphate", "gh_dh": "GH"}
 KEYS = {name: key for key, name in NAMED.items()} | {"the tap": TAPS_NITRATE}
-ONE = rf"(?:{'|'.join(sorted(KEYS, key=len, reverse=True))}|the tap)"
+ONE = rf"(?:{'|'.join(sorted(KEYS, key=len, reverse=True))})"
 ASKS = re.compile(
     r"(?P<before> and)?(?P<ask> ?\b(?:[Tt]est|[Rr]ead)) "
     rf"(?P<list>{ONE}(?:, {ONE})* and {ONE})(?P<after>[.;:]| to be sure)"

@@ -16,7 +16,7 @@ from calculators.nitrogen_forecast.fit_words import (
     too_few,
     undated_changes,
 )
-from calculators.science.fitting.enough_readings import reaches_far
+from calculators.science.fitting.enough_readings import MOST_DAYS_BACK, reaches_far
 from calculators.science.fitting.fit import (
     MOST_MISFIT,
     FittedForecast,
@@ -37,14 +37,15 @@ from calculators.science.nitrogen.ode import Effort
 FIT_STEPS = (
     3_000  # of the solver: the forecast follows in the same answer, within two seconds in a browser
 )
+PastDay = Annotated[
+    Days, Label("Day"), Possible(-MOST_DAYS_BACK, 0), Step(1), Help("0 is today, -7 a week ago.")
+]
 
 
 class PastReading(NamedTuple):
     """One reading of today or of a day before."""
 
-    day: Annotated[
-        Days, Label("Day"), Possible(-365, 0), Step(1), Help("0 is today, -7 a week ago.")
-    ]
+    day: PastDay
     what: Annotated[
         What,
         Label("What"),
@@ -68,9 +69,7 @@ class PastReading(NamedTuple):
 class PastChange(NamedTuple):
     """One change of water of today or of a day before."""
 
-    day: Annotated[
-        Days, Label("Day"), Possible(-365, 0), Step(1), Help("0 is today, -7 a week ago.")
-    ]
+    day: PastDay
     percent: Annotated[Percent, Label("Changed")]
 
 

@@ -2,6 +2,7 @@
 
 from typing import Any
 
+from calculators.science.fitting.enough_readings import MOST_DAYS_BACK
 from calculators.science.shelf.engine_tank import cut_a_week, floats
 from calculators.science.shelf.learned import LEARNED_DIGITS
 from calculators.science.shelf.recorded_plants import plants
@@ -9,7 +10,6 @@ from calculators.shelf.filler import Filler
 
 TREND_READING = "nitrate_mg_l"
 MOST_ROWS = 100
-MOST_DAYS_BACK = 365
 PERCENT = 100.0
 
 

@@ -5,7 +5,7 @@ from calculators.core.numbers import show_number
 from calculators.core.quantities import ChangeRate, HardnessAWeek
 from calculators.core.result import Level, Note
 from calculators.core.wording import joined
-from calculators.science.water.first_change import quick_first_change
+from calculators.science.water.first_change import TENDER, quick_first_change
 from calculators.top_up.rising import Rising, Verdict
 from calculators.top_up.rising_harm import TopUpReadings, degrees, hard, soft, swings
 
@@ -41,7 +41,7 @@ def notes(
         *soft(gh, readings),
         *pure(verdict, readings),
         *brought(kh, readings),
-        *quick_first_change(gh.course, "GH", degrees, ", shrimp and snails least of all"),
+        *quick_first_change(gh.course, "GH", degrees, TENDER),
         *swings(readings),
         CARE,
         ALL_SALTS,

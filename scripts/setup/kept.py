@@ -13,6 +13,7 @@ from functools import cache
 from pathlib import Path
 from tempfile import NamedTemporaryFile
 
+from scripts.setup.file_hash import hash_of_files
 from scripts.setup.paths import BUILD, ROOT
 
 FOLDER = BUILD / "kept"
@@ -64,13 +65,8 @@ def place_of(kind: str, ingredients: str) -> Path:
 @cache
 def code() -> str:
     """A hash of our code and of the Python that runs it."""
-    read = hashlib.sha256(sys.version.encode())
-    for room in CODE:
-        for path in sorted((ROOT / room).rglob("*")):
-            if path.suffix in CODE_FILES:
-                read.update(f"\0{path.relative_to(ROOT).as_posix()}\0".encode())
-                read.update(path.read_bytes())
-    return read.hexdigest()
+    below = (path for room in CODE for path in sorted((ROOT / room).rglob("*")))
+    return f"{sys.version} {hash_of_files(path for path in below if path.suffix in CODE_FILES)}"
 
 
 def throw_away_unused(now: float | None = None) -> None:

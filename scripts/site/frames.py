@@ -5,6 +5,7 @@ A frame follows from the front matter and the headings of its page and from what
 only pages whose frame no build has made, and is not started where there is none.
 """
 
+import hashlib
 import json
 import shutil
 from base64 import b64decode, b64encode
@@ -81,7 +82,7 @@ class Frames:
 
     @cached_property
     def shared_ingredients(self) -> str:
-        """What every frame follows from: settings, templates, the pages of the navigation, packages, day."""
+        """A hash of what all frames follow from: settings, templates, navigation, packages and the day."""
         theme = DOCS / "theme"
         templates = sorted(path for path in theme.rglob("*") if path.is_file())
         parts = [
@@ -93,7 +94,9 @@ class Frames:
             ),
             *(f"{name}\0{self.texts.get(name)}" for name in pages_of_navigation()),
         ]
-        return "\0".join(parts)
+        return hashlib.sha256(
+            "\0".join(parts).encode()
+        ).hexdigest()  # of each page it is an ingredient
 
 
 def without_inside(name: str, page: str) -> str:

@@ -7,10 +7,11 @@ anything else is imported.
 
 import hashlib
 import json
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterator
 from pathlib import Path
 from typing import NamedTuple
 
+from scripts.setup.file_hash import hash_of_files
 from scripts.setup.paths import BUILD, ROOT, SCHEMAS, SOURCE, SPECIES, TABLES
 from scripts.setup.surroundings import surroundings
 
@@ -32,7 +33,7 @@ def sources(species: Path = SPECIES, tables: Path = TABLES) -> Sources:
     for folder in dict.fromkeys([*(ROOT / room for room in ROOMS), species]):
         files += files_below(folder)
     given = (path for path in files if path.parent != TABLES)
-    return Sources(f"{surroundings()} {hash_of_all(given)}", hash_of_all(files_below(tables)))
+    return Sources(f"{surroundings()} {hash_of_files(given)}", hash_of_files(files_below(tables)))
 
 
 def files_below(folder: Path) -> Iterator[Path]:
@@ -40,23 +41,10 @@ def files_below(folder: Path) -> Iterator[Path]:
     return (path for path in sorted(folder.rglob("*")) if path.suffix != ".pyc" and path.is_file())
 
 
-def hash_of_all(files: Iterable[Path]) -> str:
-    """A hash of files: where each stands, and what is in it. What has gone meanwhile is passed over."""
-    read = hashlib.sha256()
-    for path in files:
-        try:
-            octets = path.read_bytes()
-        except FileNotFoundError:
-            continue
-        read.update(f"{path.as_posix()}\0{len(octets)}\0".encode())
-        read.update(octets)
-    return read.hexdigest()
-
-
 def as_built(site: Path) -> str:
     """A hash of all that a build leaves: the site, the source of its pages, the schemas for editors."""
     folders = (site.resolve(), SOURCE, SCHEMAS)
-    return hash_of_all(path for folder in folders for path in files_below(folder))
+    return hash_of_files(path for folder in folders for path in files_below(folder))
 
 
 def write_stamp(site: Path, of: Sources, said: list[str]) -> None:

@@ -5,6 +5,7 @@ from collections.abc import Sequence
 from calculators.science.fitting.fit_readings import NITRATE, Reading
 
 LEAST_READINGS, LEAST_SPAN_DAYS = 3, 10.0
+MOST_DAYS_BACK = 365  # what is older tells nothing of the plants and the feed of today; judgement
 
 
 def nitrate_days(rows: Sequence[Reading]) -> list[float]:

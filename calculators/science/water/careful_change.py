@@ -10,7 +10,7 @@ from calculators.science.animals.reading_lines import edge_of, standing
 from calculators.science.animals.toxic_lines import ammonia_standing
 from calculators.science.water.asked_change import AskedChange
 from calculators.science.water.change_choice import ACID_PERCENT
-from calculators.science.water.change_words import brings_ammonia
+from calculators.science.water.change_words import BRINGS, brings_ammonia
 from calculators.science.water.changing_water import first_step_for_ammonia
 from calculators.science.water.first_change import hardness_jump
 from calculators.science.water.hardness_gap import HardnessGap, hardness_gaps
@@ -20,7 +20,6 @@ ACID_PH = 7.5  # below it a change with common tap water can free more ammonia t
 # As the diagnosis has its band for none. At pH 8.5 and 28 °C half of the line that harms would be free.
 NO_AMMONIA_MG_N_L = 0.05
 
-BRINGS = "The new water brings"
 IN_ACID_WATER = (
     f"At pH {show_number(edge_of('ph', 'harmful_low'))} or below change no more than "
     f"{ACID_PERCENT:g} % at a time, slowly."

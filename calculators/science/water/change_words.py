@@ -9,6 +9,7 @@ from calculators.science.water.readings_fit import READ_AGAIN, misfit_words
 from calculators.science.water.water_mix import Water
 
 CALM = "Stop feeding and take out what is dead or rotting."
+BRINGS = "The new water brings"
 BIND = "give a conditioner that binds ammonia, by its label"
 LIKE_THE_TANK = "dechlorinated water within 2 °C (4 °F) of the tank's"
 SAME_KH_AND_PH = "the tank's own KH and pH"
@@ -47,7 +48,7 @@ def brings_ammonia(tap_ammonia_mg_n_l: float) -> str:
     if tap_ammonia_mg_n_l <= 0:
         return ""
     return (
-        f"The new water brings {show_number(tap_ammonia_mg_n_l, 2)} mg N/L of its own: treat it before it "
+        f"{BRINGS} {show_number(tap_ammonia_mg_n_l, 2)} mg N/L of its own: treat it before it "
         "goes in with a conditioner that binds ammonia, by its label, or take other water."
     )
 
@@ -149,7 +150,7 @@ def bind(choice: Choice, tank: Water, tap: Water, free: str) -> str:
     """Bind before anything else: the tank's own gas, or the new water's ammonia, is the danger."""
     own_gas = choice.aired.nh3_mg_n_l > choice.now.nh3_mg_n_l
     if tap.ammonia_mg_n_l >= tank.ammonia_mg_n_l / 2 or not own_gas:
-        why = f"The new water brings {show_number(tap.ammonia_mg_n_l, 2)} mg N/L of its own"
+        why = f"{BRINGS} {show_number(tap.ammonia_mg_n_l, 2)} mg N/L of its own"
     else:
         why = (
             f"Free ammonia is {free} mg N/L now, and {show_number(choice.aired.nh3_mg_n_l, 2)} once "

@@ -109,6 +109,11 @@ def with_gaps(
     ``asked`` is the change that another reading asks for; of the ``tap`` the general hardness alone counts.
     """
     gaps = hardness_gaps(None, None, tanks[0].gh_dh, tap.gh_dh)
+
+    def after_hardness(percent: float, killer: str) -> str:
+        """What general hardness adds to a change of so many percent, and how to go on."""
+        return f"{hardness_jump(percent, gaps, killer)} {CALM}".strip()
+
     read = f"read {', then '.join(unread)}"
     own = [advise(tank, tank._replace(ammonia_mg_n_l=0.0)).way for tank in tanks]
     if asked and all(way == "nothing" for way in own):
@@ -116,8 +121,8 @@ def with_gaps(
             f"First {read}: where the new water's pH and KH are no higher than the tank's, change "
             f"{asked.share} of the water now with {LIKE_THE_TANK}{asked.again}, since {asked.reading} "
             f"{verb(asked)} for it. With harder water do not change yet, but {BIND}, or make new water of "
-            f"{SAME_KH_AND_PH}. {hardness_jump(asked.percent, gaps, asked.killer)} {CALM}"
-        ).replace("  ", " ")
+            f"{SAME_KH_AND_PH}. {after_hardness(asked.percent, asked.killer)}"
+        )
     if all(way == "nothing" for way in own):
         return f"Do not change water for it yet: little is toxic at this pH. {CALM} Then {read}."
     acid = standing("ph", tanks[0].ph).side == "low" and all(way in CHANGING for way in own)
@@ -129,8 +134,8 @@ def with_gaps(
         return (
             f"First {read}: where the new water's pH and KH are no higher than the tank's, change {share} "
             f"now. With harder water do not change yet, but {BIND}. "
-            f"{hardness_jump(percent, gaps, 'ammonia' if kills else '')} {CALM}"
-        ).replace("  ", " ")
+            f"{after_hardness(percent, 'ammonia' if kills else '')}"
+        )
     return (
         f"Do not change water yet: the wrong water can make the ammonia toxic. {CALM} Now {BIND}, and "
         f"{read}. Then the calculator for changing water when ammonia shows says how much to change."

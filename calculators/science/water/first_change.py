@@ -11,6 +11,7 @@ from calculators.science.water.hardness_gap import HardnessGap, bearable_percent
 
 # Where hardness is nearly gone: common practice, no source. More at once lifts the pH in a leap.
 A_DAY_PERCENT = 10
+# Who bears a change of general hardness least, at the end of a sentence; common practice, no source.
 TENDER = ", shrimp and snails least of all"
 
 

@@ -8,7 +8,7 @@ from calculators.core.declare import read_spec
 from calculators.core.paint.answer import rows, show_value
 from calculators.core.paint.cards import lists
 from calculators.core.quantities import Length, Percent
-from calculators.core.quantity import AsRows, Keys, Label, RowsStyle
+from calculators.core.quantity import AsRows, Keys, Label, RowsPlace, RowsStyle
 from calculators.core.run import run
 from scripts.pages.calculators.form import form
 from scripts.pages.calculators.form_fields import MOST_TICKS
@@ -51,7 +51,8 @@ ROW = {"key": "a", "name": "<A & co>", "fit": 41.26, "reach": 2.54, "why": ["x <
 
 
 def test_cards_carry_link_bar_and_sentences_with_texts_escaped():
-    (made,) = lists(SPEC, {"good": [ROW], "bad": [], "sizes": None}, "metric", "../../").after
+    painted = lists(SPEC, {"good": [ROW], "bad": [], "sizes": None}, "metric", "../../")
+    (made,) = painted[RowsPlace.AFTER]
     assert '<a href="../../things/a/"><b>&lt;A &amp; co&gt;</b></a>' in made
     assert (
         '<meter min="0" max="100" value="41.3" aria-label="&lt;A &amp; co&gt;: 41.3 of 100">'
@@ -61,7 +62,8 @@ def test_cards_carry_link_bar_and_sentences_with_texts_escaped():
 
 
 def test_a_closed_list_counts_and_a_table_follows_the_units():
-    closed, table = lists(SPEC, {"good": [], "bad": [ROW, ROW], "sizes": [ROW]}, "us", "../").after
+    painted = lists(SPEC, {"good": [], "bad": [ROW, ROW], "sizes": [ROW]}, "us", "../")
+    closed, table = painted[RowsPlace.AFTER]
     assert closed.startswith('<details id="list-bad"><summary>Bad: 2</summary>')
     assert '<th scope="col">Length, in</th>' in table
     assert "<td>1</td>" in table
@@ -98,3 +100,4 @@ def test_a_diagnosis_names_its_causes_with_what_speaks_for_and_against_each():
         for text in one["against"]:
             assert f"Against it: {text}"[:30] in html
     assert "diatoms, " not in html
+    assert html.index("Do first") < html.index("Look at this next") < html.index("Possible causes")

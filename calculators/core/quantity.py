@@ -101,14 +101,22 @@ class RowsStyle(StrEnum):
     CLOSED = "closed"  # a list that opens when tapped
 
 
+class RowsPlace(StrEnum):
+    """Where in an answer a list of rows stands."""
+
+    FIRST = "first"  # before the pictures
+    AFTER = "after"  # behind them
+    FOLDED = "folded"  # in the first fold of pictures
+    LAST = "last"  # below the figures, which then come first
+
+
 class AsRows(NamedTuple):
     """How the page shows an output that is a list of rows.
 
     ``title`` and ``subtitle`` are keys of a row, ``page`` the address of what it is about, such as
     ``plants/{plant}/``, ``bar`` the key of a figure from 0 to 100, ``lines`` that of its sentences,
-    ``contrary`` that of sentences that speak against it,
-    ``columns`` those of a table, ``picture`` the address of a small picture of what it is about.
-    With ``first`` it stands before the pictures, with ``folded`` in the first fold of pictures.
+    ``contrary`` that of sentences that speak against it, ``columns`` those of a table, ``picture`` the
+    address of a small picture of what it is about.
     """
 
     style: RowsStyle
@@ -120,8 +128,7 @@ class AsRows(NamedTuple):
     contrary: str = ""
     columns: tuple[str, ...] = ()
     picture: str = ""
-    first: bool = False
-    folded: bool = False
+    place: RowsPlace = RowsPlace.AFTER
 
 
 class IsDate(NamedTuple):

@@ -12,7 +12,7 @@ from calculators.core.quantities import (
     Percent,
     Temperature,
 )
-from calculators.core.quantity import AsRows, Help, Label, RowsStyle
+from calculators.core.quantity import AsRows, Help, Label, RowsPlace, RowsStyle
 from calculators.core.result import Note
 from calculators.diagnose.follow_up import Day, PrefilledCalculator
 
@@ -67,10 +67,11 @@ class Diagnosis(NamedTuple):
             bar="probability_percent",
             lines="because",
             contrary="against",
+            place=RowsPlace.LAST,  # what to do first stands before it
         ),
     ]
-    next_check: Annotated[NextCheck | None, Label("Look at this next")]
     first_action: Annotated[str, Label("Do first")]
+    next_check: Annotated[NextCheck | None, Label("Look at this next")]
     urgent: Annotated[bool, Label("Animals may be in danger")]
     enough: Annotated[bool, Label("Enough to tell")]
     first_action_for: Annotated[str | None, Label("The problem that the first step is for")]

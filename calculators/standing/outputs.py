@@ -10,7 +10,7 @@ from calculators.core.quantities import (
     Temperature,
     WetMass,
 )
-from calculators.core.quantity import AsRows, Help, Label, RowsStyle, Unpainted, WhenNone
+from calculators.core.quantity import AsRows, Help, Label, RowsPlace, RowsStyle, Unpainted, WhenNone
 from calculators.core.result import Note, Series
 from calculators.science.growth.tasks import WeekMinutes, WholeDays
 from calculators.science.shelf.shelf_tank import ShelfTank
@@ -74,13 +74,13 @@ class TankStanding(NamedTuple):
     due: Annotated[
         list[DueTask],
         Label("Due"),
-        AsRows(RowsStyle.TABLE, "task", subtitle="why", columns=("when",), first=True),
+        AsRows(RowsStyle.TABLE, "task", subtitle="why", columns=("when",), place=RowsPlace.FIRST),
     ]
     trends: Annotated[
         list[TrendRow],
         Label("Readings"),
         Help("Ways are between changes of water, in the reading's unit a week."),
-        AsRows(RowsStyle.TABLE, "label", columns=("read", "way"), folded=True),
+        AsRows(RowsStyle.TABLE, "label", columns=("read", "way"), place=RowsPlace.FOLDED),
     ]
     next_test: Annotated[TestWanted | None, Label("Test next"), Unpainted()]
     outlook: Annotated[

@@ -1,37 +1,32 @@
 """Outputs that are lists of rows, as cards, a table, or a list that opens."""
 
-from typing import Any, NamedTuple
+from typing import Any
 
 from calculators.core.declare import Spec
 from calculators.core.fields import OutputField
 from calculators.core.numbers import show_number
 from calculators.core.paint.answer import show_value
 from calculators.core.paint.element import NOTHING, Html, element, joined
-from calculators.core.quantity import AsRows, RowsStyle
+from calculators.core.quantity import AsRows, RowsPlace, RowsStyle
 from calculators.core.shown_units import System, unit_shown
 
 Rows = list[dict[str, Any]]
 
 
-class Lists(NamedTuple):
-    """The lists of an answer by where they stand: before its pictures, behind them, or folded with some."""
-
-    first: list[Html]
-    after: list[Html]
-    folded: list[Html]
+Lists = dict[RowsPlace, list[Html]]  # of an answer, by where they stand
 
 
 def lists(spec: Spec, outputs: dict[str, Any], system: System, root: str) -> Lists:
-    """HTML for each output that is declared ``AsRows``; nothing for an empty one.
+    """HTML for each output that is declared ``AsRows``, by its place; nothing for an empty one.
 
     ``root`` leads from the page to the site's root.
     """
-    made = Lists([], [], [])
+    made: Lists = {place: [] for place in RowsPlace}
     for field in spec.outputs:
         shape = field.as_rows
         if shape and outputs[field.key]:
-            place = made.first if shape.first else made.folded if shape.folded else made.after
-            place.append(STYLES[shape.style](field, shape, outputs[field.key], system, root))
+            painted = STYLES[shape.style](field, shape, outputs[field.key], system, root)
+            made[shape.place].append(painted)
     return made
 
 

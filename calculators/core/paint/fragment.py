@@ -2,7 +2,7 @@
 
 The page's worked example and the live answer are made by this one function; template and script add
 nothing. The verdict comes first, then lists that are declared to, pictures, other lists, what is folded,
-figures and further notes.
+figures, lists that are declared to come last, and further notes.
 """
 
 from calculators.core.declare import Spec
@@ -19,6 +19,7 @@ from calculators.core.paint.notes import lead, rest
 from calculators.core.paint.to_log import to_log
 from calculators.core.plot.plot_units import in_units
 from calculators.core.plot.series_pictures import pictures
+from calculators.core.quantity import RowsPlace
 from calculators.core.run import Computed
 from calculators.core.shown_units import System
 
@@ -45,16 +46,22 @@ def fragment(
             note_list("lead", lead(spec, computed), leads),
             to_log(spec, computed),
             assumed(assumed_words(computed.stood_in, system)),
-            element("div", {"id": "first-lists"}, *listed.first) if listed.first else NOTHING,
+            lists_in("first-lists", listed[RowsPlace.FIRST]),
             element("div", {"id": "plots"}, *in_view(drawn)),
-            element("div", {"id": "lists"}, *listed.after),
-            folds(drawn, listed.folded),
+            element("div", {"id": "lists"}, *listed[RowsPlace.AFTER]),
+            folds(drawn, listed[RowsPlace.FOLDED]),
             figure_table(answered_rows(spec, computed.answer, system)),
+            lists_in("last-lists", listed[RowsPlace.LAST]),
             after_the_figures(rest(spec, computed), leads),
             files(spec, computed),
             leads.at_the_end(computed.notes),
         ]
     )
+
+
+def lists_in(name: str, made: list[Html]) -> Html:
+    """A place for lists, where there are any."""
+    return element("div", {"id": name}, *made) if made else NOTHING
 
 
 def assumed(words: str) -> Html:

@@ -13,7 +13,7 @@ from scripts.records.plant import Plant
 from scripts.records.reader import Reader
 from scripts.records.source import Source
 from scripts.setup.paths import ROOT
-from tests.effort import how_many
+from tests.effort import how_many, long_run
 from tests.plain_yaml import read_yaml
 
 SPECIES = ROOT / "species"
@@ -140,6 +140,7 @@ def test_two_hundred_thousand_unknown_keys_give_the_first_fifty_and_a_count(tmp_
     assert str(bad).endswith(f"{many:,} errors in the records")
 
 
+@long_run()
 def test_a_missing_folder_is_told(tmp_path):
     folder = tmp_path / "species"
     shutil.copytree(SPECIES, folder)

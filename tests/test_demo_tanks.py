@@ -11,7 +11,7 @@ from calculators.core.listing import load_all
 from calculators.core.run import run
 from scripts.pages.calculators.calculator_page import calculator_page, tries
 from scripts.setup.paths import ROOT
-from tests.effort import share_of
+from tests.effort import long_run, share_of
 from tests.faults_of import all_faults
 from tests.plain_yaml import read_yaml
 
@@ -69,6 +69,7 @@ def test_pages_mark_the_data_as_invented(library):
     assert "Demo tanks" not in calculator_page(load_all()["units"], library)
 
 
+@long_run()
 @pytest.mark.parametrize(
     ("old", "new", "said"),
     share_of(

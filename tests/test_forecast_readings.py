@@ -14,7 +14,7 @@ from calculators.science.fitting.fit_readings import Reading, between
 from calculators.science.nitrogen.forecast_tank import Event, Rates, StandingPlant, Tank
 from calculators.science.nitrogen.simulate import simulate
 from scripts.setup.paths import ROOT
-from tests.effort import thorough
+from tests.effort import long_run, thorough
 
 PLANTS = [
     {"name": "stems", "wet_g": 120, "doubling_days": 14},
@@ -76,6 +76,7 @@ def test_the_readings_tell_plants_that_take_more_or_less_than_was_entered(growth
     assert "the plants take" in words(fitted)
 
 
+@long_run()
 def test_most_fits_to_kits_with_errors_stay_near_what_made_them():
     draw, near, count = random.Random(11), 0, 20 if thorough() else 5
     for _ in range(count):

@@ -408,6 +408,7 @@ def test_runs_that_are_cut_short_have_the_same_lines(monkeypatch):
     assert cut
 
 
+@long_run()
 def test_an_ordinary_year_is_forecast_whole():
     for given in (
         {"days": 365, "spread": "band"},

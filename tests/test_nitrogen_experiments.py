@@ -17,6 +17,7 @@ from scripts.records.experiments import (
     held_against,
     predicted,
 )
+from tests.effort import long_run
 
 ALL = experiments("nitrogen-forecast")
 
@@ -37,6 +38,7 @@ def test_three_and_more_experiments_with_a_source_that_was_read(library):
         assert library.sources[one.source].seen == read.get(one.read, "document")
 
 
+@long_run()
 def test_what_the_page_says_of_all_misses_together():
     """Each clause of its summary, against the errors of the experiments that it rests on."""
     of = {
@@ -144,6 +146,7 @@ def test_with_ammonium_the_forecast_has_the_fronds_that_were_counted():
     assert [round(fronds) for fronds in on_day_7] == [170, 144]
 
 
+@long_run()
 def test_more_plants_or_deeper_water_on_the_slurry():
     """What its `not_said` claims."""
     slurry = next(one for one in ALL if one.source == "duckweed-slurry-2025")
@@ -158,6 +161,7 @@ def test_more_plants_or_deeper_water_on_the_slurry():
         assert abs(fortnight.predicted - second) < 0.3
 
 
+@long_run()
 def test_other_feed_or_colder_water_leaves_the_tilapia_tank_too_soon():
     """What its `not_said` claims."""
     tank = next(one for one in ALL if one.source == "nootong-2011")

@@ -95,7 +95,7 @@ def sentences(text):
 def test_nitrite_beside_ammonia_is_changed_out_by_every_door():
     """No door leaves nitrite in for the sake of harmless ammonia, nor says that no change is needed."""
     wrong = []
-    for number, water in enumerate(share_of(WATERS, 11)):
+    for number, water in enumerate(share_of(WATERS, 23)):
         told = {"diagnose": diagnosis(water)["first_action"], "standing": said(standing(water))}
         if number % 4 == 0:
             told["forecast"] = said(forecast(water))
@@ -119,7 +119,7 @@ def test_no_door_changes_more_with_a_tap_than_the_ammonia_allows():
 
 
 def test_the_tanks_page_acts_where_the_toxic_share_says_so_and_is_calm_only_with_none():
-    for water in share_of(WATERS, 11):
+    for water in share_of(WATERS, 23):
         alone = water | {"nitrite_mg_n_l": 0.0}
         given = {"ammonia_mg_l": alone["ammonia_mg_n_l"], "reported_as": "nitrogen",
                  "ph": alone["ph"], "temperature_c": alone["temperature_c"]}  # fmt: skip

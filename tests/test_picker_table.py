@@ -15,6 +15,7 @@ from calculators.pick.plant_table import COLUMNS, book
 from scripts.runtime.make_runtime import MADE
 from scripts.setup.paths import ROOT, TABLES
 from scripts.tables.plant_rows import form_to_pick
+from tests.effort import long_run
 
 TABLE = TABLES / "plants.json"
 
@@ -46,6 +47,7 @@ def test_looks_go_by_habit_and_shape(library):
     assert looks["pistia-stratiotes"] == "floating"
 
 
+@long_run()
 def test_no_calculator_but_those_that_name_it_reads_it():
     """Each calculator's example in one process: the table is opened for picking and naming alone."""
     program = (

@@ -132,6 +132,7 @@ def test_the_same_sources_give_the_same_bytes_twice():
     assert len(made[0]) > 40
 
 
+@long_run()
 def test_the_wheel_for_the_browser_does_not_hang_on_the_clock(tmp_path):
     from scripts.runtime.wheel import build_wheel
 

@@ -315,6 +315,7 @@ def test_rings_have_the_area_of_their_diameter_and_the_floaters_the_same():
     assert not ruler_words(found)
 
 
+@long_run()
 @pytest.mark.parametrize(
     ("change", "area", "why"),
     share_of([

@@ -139,6 +139,7 @@ def test_the_tables_in_git_are_those_of_the_records_and_say_who_writes_them(tmp_
         assert ABOUT not in read_table(name)
 
 
+@long_run()
 def test_broken_records_leave_the_tables_as_they_are(project):
     before = texts(project)
     (project / "species" / "plants" / "broken.yml").write_text("name: 1\n", encoding="utf-8")

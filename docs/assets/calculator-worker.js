@@ -1,6 +1,7 @@
 // Runs Python in a worker: loads the trimmed runtime, then answers {id, question} with {id, answer}.
 // Only text crosses: JSON in, JSON out. {prepare: calculator} is answered by nothing: it is imported before it is
-// asked, and so are those of {ahead: calculators} while nobody asks. All files come from this site.
+// asked, and so are those of {ahead: calculators} while nobody asks. What comes with it as its question is answered
+// ahead, and the answer is given when that very question comes. All files come from this site.
 
 import { dropImage, keptImage } from "./python-image.js";
 import { bringRest, bringTables, compileEarly, fetchRest, imageAddress, listOfParts, startPython } from "./python-start.js";
@@ -9,10 +10,12 @@ const LOADED = 85; // percent of the bar for what is fetched; the rest is Python
 
 let answer;
 let prepare; // imports a calculator
+let importPainting; // and what paints an answer, which every calculator needs
 let tablesOf; // brings the tables that a calculator alone needs, once each
 let bringWhole; // brings what most calculators go without
 let isWhole = false; // whether that is there
 let isAsked = false; // whether anybody has asked yet
+let ahead; // the last question that was answered before it was asked, and its answer
 const listed = listOfParts();
 const starting = begin().then(
   (fromImage) => {
@@ -22,15 +25,15 @@ const starting = begin().then(
   (wrong) => postMessage({ failed: String(wrong?.message ?? wrong) }),
 );
 
-self.onmessage = async ({ data: { id, question, prepare: calculator, ahead } }) => {
-  if (ahead) return goAhead(ahead);
+self.onmessage = async ({ data: { id, question, prepare: calculator, ahead: calculators } }) => {
+  if (calculators) return goAhead(calculators);
   isAsked = true;
-  const asked = question ? JSON.parse(question) : { calculator };
+  const asked = calculator ? { calculator } : JSON.parse(question);
   soon(asked).catch(() => {}); // looked at below
   await starting;
-  if (calculator) return comes(asked);
+  if (calculator) return comes(asked, question);
   try {
-    const said = await answered(asked, question);
+    const said = ahead?.question === question ? ahead.said : await answered(asked, question);
     performance.mark("answered");
     postMessage({ id, answer: said });
   } catch (wrong) {
@@ -55,10 +58,11 @@ async function answered(asked, question) {
   }
 }
 
-async function comes(asked) {
+async function comes(asked, question) {
   try {
     await neededBy(asked);
     prepare(asked.calculator);
+    if (question) ahead = { question, said: await answered(asked, question) };
   } catch {
     // the question itself meets it again, and says what is wrong
   }
@@ -76,6 +80,8 @@ async function goAhead(calculators) {
     await comes({ calculator });
     performance.mark(`ahead: ${calculator}`);
   }
+  await new Promise((done) => setTimeout(done));
+  if (!isAsked) importPainting();
 }
 
 /** Whether the first piece of the calculators is not enough: the shelf asks in ways of its own. */
@@ -134,6 +140,7 @@ async function open(parts, extra = {}) {
   tablesOf = (calculator) => bringTables(python, parts.tables[calculator] ?? {});
   answer = python.runPython("from calculators.bridge import answer\nanswer");
   prepare = python.runPython("from calculators.core.run import find\nfind");
+  importPainting = python.runPython("from calculators.bridge import import_painting\nimport_painting");
   performance.mark("calculators imported");
 }
 

@@ -2,6 +2,7 @@
 
 import { atMost } from "./at-most.js";
 import { ask, start } from "./runtime.js";
+import { questionOf } from "./blank-question.js";
 import { chooseUnits, chosenUnits } from "./device-choices.js";
 import { borrow, borrowedKeys, EXAMPLE, heldAnew, openExample, paintBorrowed, showButtons } from "./borrowed.js";
 import { clear, openBrief, sayBriefly } from "./brief.js";
@@ -223,7 +224,7 @@ async function answer(here, units = here.units) {
   const borrowed = keys.length ? { keys, source: here.borrowed.source } : undefined;
   let reply;
   try {
-    reply = await ask({ calculator: here.name, given: blank ? {} : collect(here.form), own: !blank, borrowed, address: here.address, given_in: here.units, units });
+    reply = await ask(questionOf({ calculator: here.name, given: blank ? {} : collect(here.form), own: !blank, borrowed, address: here.address, given_in: here.units, units }));
   } catch (wrong) {
     if (!isGone(here)) noAnswer(here, `Python failed on this: ${wrong.message}`);
     return;

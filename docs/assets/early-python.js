@@ -1,6 +1,7 @@
 // Starts Python before its answer is asked for: on a calculator's page while its scripts still load, on the list of
 // calculators, and when a finger goes down on a link to one or to that list.
 
+import { blankQuestion } from "./blank-question.js";
 import { prepare, prepareAhead, settled, start } from "./runtime.js";
 
 let listening = false;
@@ -18,8 +19,13 @@ export function startOnIntent(root) {
     if (!link.href.startsWith(list.href)) return;
     early();
     const calculator = calculatorOf(link, list);
-    if (calculator) prepare(calculator);
+    if (calculator) prepare(calculator, link.search || standsAtTank() ? undefined : blankQuestion(calculator));
   }, { passive: true });
+}
+
+/** Whether a tank will fill the form, so that its page does not ask for the worked example. */
+function standsAtTank() {
+  return Boolean(/** @type {HTMLSelectElement | null} */ (document.querySelector("#stand-at select"))?.value);
 }
 
 function early() {

@@ -29,11 +29,17 @@ export function smallPicture(root, file, key) {
   return picture;
 }
 
-/** Place an answer as Python wrote it, its texts escaped there. What a person has opened stays open. */
+/**
+ * Place an answer as Python wrote it, its texts escaped there. What a person has opened stays open; one that stands
+ * there already stays, so that the worked example of a page is not laid out twice.
+ */
 export function paintAnswer(html) {
   const place = /** @type {HTMLElement} */ (document.querySelector("#answer"));
+  const fresh = /** @type {HTMLElement} */ (place.cloneNode(false));
+  fresh.innerHTML = painted(html);
+  if (fresh.isEqualNode(place)) return;
   const open = [...place.querySelectorAll("details[open]")].map((one) => one.id);
-  place.innerHTML = painted(html);
+  place.replaceChildren(...fresh.childNodes);
   for (const one of place.querySelectorAll("details")) one.open = open.includes(one.id);
   openFiles(place);
 }

@@ -42,9 +42,12 @@ export async function ask(question) {
   }));
 }
 
-/** Where Python runs or starts, have it import a calculator whose page is on its way. */
-export function prepare(calculator) {
-  worker?.postMessage({ prepare: calculator });
+/**
+ * Where Python runs or starts, have it import a calculator whose page is on its way. A `question` that the page is
+ * likely to ask is answered ahead of it.
+ */
+export function prepare(calculator, question) {
+  worker?.postMessage({ prepare: calculator, question: question && JSON.stringify(question) });
 }
 
 /** Where Python runs or starts, have it import these while nobody asks. */

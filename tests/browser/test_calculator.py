@@ -18,6 +18,18 @@ from tests.effort import long_run, share_of
 EXAMPLES = [(name, case.given) for name in load_all() for case in cases(name)[:1]]
 
 
+def test_the_worked_example_that_a_page_has_is_not_painted_twice(page):
+    page.add_init_script(
+        """document.addEventListener("DOMContentLoaded", () => {
+        window.stood = document.querySelector("#answer")?.firstElementChild; });"""
+    )
+    page.goto("calculators/oxygen/")
+    wait_for_answer(page)
+    assert page.evaluate("() => Boolean(stood) && stood.isConnected")
+    page.click("#unit-choice [data-units=us]")
+    page.wait_for_function("() => !stood.isConnected")
+
+
 @pytest.mark.parametrize(("name", "given"), share_of(EXAMPLES, 13))
 @pytest.mark.python_alive
 def test_the_page_shows_what_the_command_line_computes(page, name, given):

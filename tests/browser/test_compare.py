@@ -242,6 +242,7 @@ def wide(context):
     page.close()
 
 
+@long_run()
 def test_a_row_of_the_table_is_two_lines_high_on_a_wide_screen(wide, library):
     wide.goto("plants/table/")
     heights = wide.evaluate(
@@ -251,6 +252,7 @@ def test_a_row_of_the_table_is_two_lines_high_on_a_wide_screen(wide, library):
     assert max(heights) <= TWO_LINES_PX
 
 
+@long_run()
 def test_what_the_table_cuts_or_shortens_is_reachable_whole(wide, library):
     wide.goto("plants/table/")
     cut = wide.evaluate(

@@ -127,6 +127,7 @@ def test_answers_can_be_taken_back(page):
     expect(page.locator("#diagnosis-question")).to_have_text(question)
 
 
+@long_run()
 @pytest.mark.python_alive
 def test_another_place_keeps_what_was_said(page):
     go(page, "problems/?place=stem&findings=stem-bare-below&asked=stem-bare-below")
@@ -279,6 +280,7 @@ def still_helps(page):
     expect(page.locator("#diagnosis-danger")).to_be_visible()
 
 
+@long_run()
 @pytest.mark.parametrize("words", share_of([*UNKNOWN], 5))
 def test_unknown_words_in_an_address_are_said_and_the_rest_is_answered(page, words):
     page.goto(f"problems/?{words}&{GASPING}")

@@ -78,6 +78,7 @@ def test_every_name_finds_its_plant_with_one_slip(page, address, library):
     assert misses(page, address, library, slips) == []
 
 
+@long_run()
 def test_every_ambiguous_name_finds_its_page_or_leads_there(page, address, library):
     """Whole: in the first three, or a plant of exactly that name stands there and links to it."""
     cases = [

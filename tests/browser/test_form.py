@@ -138,6 +138,7 @@ def test_a_row_of_fields_leaves_room_for_a_thumb_in_each(page, name):
     page.set_viewport_size(PHONE)
 
 
+@long_run()
 @pytest.mark.python_alive
 def test_fields_in_a_row_are_beside_each_other_and_read_and_marked_like_any(page):
     go(page, "calculators/tank/")

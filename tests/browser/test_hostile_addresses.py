@@ -9,7 +9,7 @@ from playwright.sync_api import expect
 from calculators.core.listing import load_all
 from scripts.benches.hostile_addresses import MOST_ROWS, STEPPING, hostile
 from tests.browser.conftest import go, wait_for_answer
-from tests.effort import how_many, share_of
+from tests.effort import how_many, long_run, share_of
 
 ASK = """
 async (messages) => {
@@ -34,6 +34,7 @@ ADDRESSES = (
 )
 
 
+@long_run()
 @pytest.mark.python_alive
 def test_python_in_the_page_answers_hostile_messages(page):
     go(page, "calculators/units/")

@@ -54,6 +54,7 @@ def test_letters_of_twice_the_size_make_no_page_scroll_sideways(page):
     assert too_wide == {}
 
 
+@long_run()
 @pytest.mark.parametrize("size", ["100%", "200%"])
 def test_on_a_phone_the_experiments_stand_whole_in_the_page(page, size):
     page.goto("nitrogen-model/")
@@ -150,6 +151,7 @@ def test_on_a_wide_screen_the_answer_stands_beside_the_form_and_stays_in_view(pa
     expect(page.locator("#result-title")).to_be_in_viewport()
 
 
+@long_run()
 def test_on_a_wide_screen_a_range_in_words_and_its_mark_stand_below_the_bar(context):
     page = context.new_page()
     page.set_viewport_size({"width": 1280, "height": 800})

@@ -92,6 +92,7 @@ def test_a_page_that_is_left_before_its_index_is_there_is_let_go(page, watch, le
     assert watch.complaints == []
 
 
+@long_run()
 def test_search_with_no_match_says_so(page):
     page.goto("search/?q=zzzzqqqq")
     expect(page.locator("#status")).to_contain_text("Nothing found")

@@ -7,6 +7,7 @@ from tests.effort import long_run
 WARNING = "never planted from this book"
 
 
+@long_run()
 def test_the_shelf_leads_to_the_page_in_place_of_a_button_that_puts_it_in(page):
     page.goto("shelf/new/")
     page.locator("#find-plants").fill("water hyacinth")

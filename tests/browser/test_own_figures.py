@@ -39,6 +39,7 @@ def test_a_nitrite_of_1_gets_no_answer_from_the_examples_target(page):
     )  # nitrite's own line, not the example's 20
 
 
+@long_run()
 @pytest.mark.parametrize("typed", share_of(["90", "1"], 2))
 def test_a_tap_selects_what_stands_there(page, typed):
     open_page(page)
@@ -70,6 +71,7 @@ def test_the_examples_figures_are_named_until_they_are_changed_or_emptied(page):
     assert "volume_l" not in page.url
 
 
+@long_run()
 def test_figures_put_aside_for_the_example_come_back(page):
     open_page(page)
     page.locator("#in-now_mg_l").fill("7")
@@ -148,6 +150,7 @@ def test_act_today_stands_in_no_green_box(page):
     expect(page.locator("#lead li").first).to_have_class(re.compile("danger"))
 
 
+@long_run()
 def test_a_unit_written_out_is_shown_as_understood(page):
     open_page(page)
     page.locator("#in-volume_l").fill("5 gal")

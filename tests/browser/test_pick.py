@@ -58,6 +58,7 @@ def test_a_link_ticks_its_boxes_and_the_example_comes_back(page):
     expect(page.locator(CARDS)).to_have_count(6)
 
 
+@long_run()
 @pytest.mark.python_alive
 def test_what_was_left_out_stays_open_while_one_goes_on(page):
     go(page, "calculators/pick/?place=nz")

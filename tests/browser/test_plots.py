@@ -25,6 +25,7 @@ def first_figure(page):
     return page.locator("#plots figure").first
 
 
+@long_run()
 @pytest.mark.python_alive
 @pytest.mark.parametrize("name", share_of([*DRAWN], 3))
 def test_letters_are_large_enough_on_a_phone_and_within_their_picture(page, name):

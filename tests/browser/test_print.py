@@ -51,6 +51,7 @@ def test_the_table_and_the_key_take_few_sheets(page, path):
     assert len(PAGE.findall(page.pdf(prefer_css_page_size=True))) <= OTHERS[path]
 
 
+@long_run()
 def test_the_printed_table_holds_each_plants_name_and_every_column(context):
     page = context.new_page()
     page.set_viewport_size(ACROSS)

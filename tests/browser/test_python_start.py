@@ -1,5 +1,6 @@
 """Python starts early where it will be asked, and on later visits from an image of its memory."""
 
+import json
 import re
 
 import pytest
@@ -14,7 +15,8 @@ CALCULATOR = "calculators/free-ammonia/?ammonia_mg_l=2&ph=8&temperature_c=25"
 NAMES = [name for name in load_all() if name not in ("surface-cover", "standing", "round")]
 MODULES = """
     const root = new URL(document.body.dataset.root, location);
-    const { ask, isFromImage, isRunning, prepareAhead } = await import(new URL("assets/runtime.js", root));
+    const { ask, isFromImage, isRunning, prepare, prepareAhead } =
+      await import(new URL("assets/runtime.js", root));
     const { isImageKept } = await import(new URL("assets/python-image.js", root));
     const parts = await (await fetch(new URL("runtime/parts.json", root))).json();
     const address = new URL(`runtime/${parts.image}`, root).href;
@@ -115,6 +117,63 @@ def test_a_finger_on_a_link_has_its_calculator_imported_before_its_page_is_there
     assert in_page(page, asked, LENDING) == "dosing"
 
 
+def test_what_a_blank_form_asks_was_asked_when_the_finger_went_down(page):
+    page.goto("calculators/")
+    asked = """
+        const { promise, resolve } = Promise.withResolvers();
+        await until(() => isRunning());
+        const heard = [];
+        new BroadcastChannel(given).onmessage = ({ data: { message } }) => {
+          if (message?.question?.includes("dosing") && heard.push(message) === 2) resolve(heard);
+        };
+        const link = document.querySelector("#main a[href*='dosing/']");
+        link.dispatchEvent(new PointerEvent("pointerdown", { bubbles: true }));
+        link.click();
+        return promise;
+    """
+    ahead, asked_then = in_page(page, asked, LENDING)
+    assert ahead["prepare"] == "dosing"
+    assert "prepare" not in asked_then
+    assert ahead["question"] == asked_then["question"]
+
+
+def test_at_a_tank_only_its_calculator_is_made_ready_since_the_tank_fills_the_form(page):
+    page.goto("calculators/")
+    asked = """
+        const { promise, resolve } = Promise.withResolvers();
+        await until(() => isRunning());
+        const heard = ({ data: { message } }) => message?.prepare && resolve(message);
+        new BroadcastChannel(given).onmessage = heard;
+        const choice = document.querySelector("#stand-at select");
+        choice.replaceChildren(new Option("Window tank", "window", true, true));
+        const link = document.querySelector("#main a[href*='dosing/']");
+        link.dispatchEvent(new PointerEvent("pointerdown", { bubbles: true }));
+        return promise;
+    """
+    message = in_page(page, asked, LENDING)
+    assert message["prepare"] == "dosing"
+    assert message.get("question") is None
+
+
+@long_run()
+@pytest.mark.starts_python
+def test_an_answer_made_ahead_is_the_one_that_is_asked_for(page):
+    visit(page)
+    ahead, plain, other = in_page(
+        page,
+        """
+        const question = { calculator: "oxygen", given: {}, own: false, units: "metric" };
+        prepare("oxygen", question);
+        const ahead = await ask(question);
+        const other = await ask({ ...question, units: "us" });
+        prepare("light", { calculator: "light", given: {}, units: "metric" });
+        return [ahead, await ask(question), other];
+    """,
+    )
+    assert ahead == plain
+    assert other["painted"] != ahead["painted"]
+
+
 @long_run()
 @pytest.mark.starts_python
 def test_the_list_has_its_calculators_imported_while_nobody_asks(page):
@@ -213,13 +272,43 @@ def test_of_a_kept_book_python_starts_without_waiting_for_the_pages_own_script(
     watch.complaints.clear()
 
 
-@pytest.mark.starts_python
-def test_on_a_first_visit_python_waits_for_the_page(page, watch):
+LINE = """(file) => {
+  performance.getEntriesByType = () => [];
+  window.PerformanceObserver = class {
+    constructor(heard) { this.heard = heard; }
+    observe() { this.heard({ getEntries: () => [file] }, this); }
+    disconnect() {}
+  };
+}"""
+STYLE_SHEET = {"encodedBodySize": 20_000, "transferSize": 20_300, "requestStart": 100}
+
+
+def first_visit_without_the_pages_own_script(page, watch, file):
+    page.add_init_script(f"({LINE})({json.dumps(file)})")
     page.route("**/assets/page.js", lambda route: route.abort())
     page.goto(CALCULATOR)
-    assert page.workers == []
     assert all("page.js" in complaint for complaint in watch.complaints)
     watch.complaints.clear()
+
+
+@pytest.mark.starts_python
+@pytest.mark.parametrize(
+    "change",
+    [
+        {"responseEnd": 207},  # as on a line of 1.5 Mbit/s
+        {"responseEnd": 101, "transferSize": 0},  # kept from before: it says nothing of the line
+        {"responseEnd": 101, "encodedBodySize": 900},
+    ],
+)
+def test_on_a_first_visit_over_a_slow_line_python_waits_for_the_page(page, watch, change):
+    first_visit_without_the_pages_own_script(page, watch, STYLE_SHEET | change)
+    assert page.workers == []
+
+
+@pytest.mark.starts_python
+def test_on_a_first_visit_over_a_quick_line_python_starts_without_waiting(page, watch):
+    with page.expect_worker():
+        first_visit_without_the_pages_own_script(page, watch, STYLE_SHEET | {"responseEnd": 115})
 
 
 @long_run()

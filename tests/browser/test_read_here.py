@@ -2,10 +2,13 @@
 
 from playwright.sync_api import expect
 
+from tests.effort import long_run
+
 PLANT = "plants/hygrophila-difformis/"
 SHEET = "#read-here"
 
 
+@long_run()
 def test_a_source_opens_where_the_thumb_is_and_the_page_stays(page):
     page.goto(PLANT)
     mark = page.locator("main a[href^='#source-']").first
@@ -27,6 +30,7 @@ def test_a_source_opens_where_the_thumb_is_and_the_page_stays(page):
     assert page.evaluate("scrollY") == before
 
 
+@long_run()
 def test_another_mark_takes_the_place_of_the_first_and_a_tap_beside_closes(page):
     page.goto(PLANT)
     marks = page.locator("main a[href^='#source-']")

@@ -80,6 +80,7 @@ def test_the_cards_of_the_last_board_stand_before_the_log_is_read(page, context)
     other.close()
 
 
+@long_run()
 def test_cards_of_another_log_are_not_shown(page, context):
     keep_front(page)
     in_page(page, ADD_UNSEEN)  # as a version of the book does that knows of no such cards
@@ -165,6 +166,7 @@ HEIGHTS = """(cards) => cards.map((card) => {
 })"""
 
 
+@long_run()
 def test_a_card_shows_its_first_plants_from_one_file_before_the_log_is_read(page, context):
     rows = [{"plant": slug, "wet_g": 20} for slug in MANY_PLANTS]
     put(page, {**LOBBY, "plants": rows}, {**OTHER, "plants": rows[:1]}, entries=[CHANGED])
@@ -226,6 +228,7 @@ def test_a_kept_calm_is_not_shown_once_something_was_logged(page, context):
     other.close()
 
 
+@long_run()
 def test_a_reading_of_acid_water_keeps_its_small_p_on_the_card(page):
     put(page, LOBBY)
     logged(page, tank="mine", kind="reading", what="ph", value=4.4)

@@ -265,6 +265,7 @@ def test_a_newer_book_in_another_tab_may_take_over_and_the_older_loses_nothing(c
     assert "until this page is closed" not in after["troubles"][0]
 
 
+@long_run()
 def test_a_store_that_is_cleared_under_an_open_page_is_made_anew(context, page):
     with_shelf(page, "await shelf.saveTank({ name: 'Foyer' });")
     cleared = in_page(

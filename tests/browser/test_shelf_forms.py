@@ -112,6 +112,7 @@ def test_a_form_follows_what_another_tab_changes_and_keeps_what_was_typed(page, 
     expect(page.locator("#in-now_mg_l")).to_have_value("12")
 
 
+@long_run()
 def test_a_form_follows_what_is_logged_from_its_own_head(page):
     put(page, LOBBY, chosen="mine", entries=[reading(7.2, 1, "ph")])
     go(page, "calculators/free-ammonia/")

@@ -208,6 +208,7 @@ def test_a_tank_travels_in_its_link_and_nothing_changes_before_it_is_agreed_to(p
     expect(page.locator(".tank-card")).to_have_count(1)
 
 
+@long_run()
 def test_a_link_that_is_read_off_the_page_fits_a_phone(page):
     put(page, LOBBY, chosen="mine")
     page.add_init_script("delete Navigator.prototype.share; delete Navigator.prototype.clipboard;")

@@ -75,6 +75,7 @@ def test_a_figure_saved_to_the_tank_carries_its_moment_and_others_carry_none(pag
     assert entered["ph"][:2] == "20"
 
 
+@long_run()
 def test_undo_takes_back_what_its_message_speaks_of_and_not_what_came_later(page):
     put(page, LOBBY, OTHER)
     go(page, "shelf/tank/#mine")

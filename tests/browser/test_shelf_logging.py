@@ -97,6 +97,7 @@ def test_a_figure_that_was_not_saved_is_there_again_for_this_tank_and_no_other(p
     expect(line).to_have_count(0)
 
 
+@long_run()
 def test_the_focus_comes_back_to_the_tanks_button_after_logging_and_to_the_line_after_undo(page):
     put(page, OTHER, LOBBY)
     board(page, "anew")
@@ -133,6 +134,7 @@ def test_a_figure_that_was_not_saved_is_left_out_by_a_tap_and_by_the_next_day(pa
         page.keyboard.press("Escape")
 
 
+@long_run()
 def test_another_entry_saved_meanwhile_says_what_is_still_not_logged(page):
     put(page, LOBBY)
     board(page)
@@ -214,6 +216,7 @@ HELD_AT_ONCE = """() => {
 }"""
 
 
+@long_run()
 def test_nothing_is_saved_in_the_old_unit_while_another_kit_is_being_kept(page):
     put(page, LOBBY)
     board(page)
@@ -227,6 +230,7 @@ def test_nothing_is_saved_in_the_old_unit_while_another_kit_is_being_kept(page):
     expect(page.locator("#shelf-done")).to_contain_text("0.7 NO₂")
 
 
+@long_run()
 def test_what_nobody_has_read_is_not_logged_by_a_tap_on_save(page):
     """A usual figure helps to step to one's own; it is no reading."""
     put(page, LOBBY)

@@ -78,6 +78,7 @@ def test_no_undo_takes_back_what_was_moved(page):
     assert with_shelf(page, "return shelf.undo();") is None
 
 
+@long_run()
 @pytest.mark.parametrize(
     "text",
     share_of(
@@ -93,6 +94,7 @@ def test_a_list_that_cannot_be_read_is_set_aside_as_it_was(page, text):
     assert set(seen["old"]) <= {"mulmbook-has-tanks"}
 
 
+@long_run()
 @pytest.mark.parametrize(
     "spoilt",
     share_of([
@@ -115,6 +117,7 @@ def test_spoilt_units_and_plants_are_set_aside_too(page):
     assert sorted(seen["aside"]) == [["mulmbook-plants", "[1]"], ["mulmbook-units", '"imperial"']]
 
 
+@long_run()
 def test_where_the_shelf_has_no_room_the_old_list_stays(page):
     full = """IDBObjectStore.prototype.add = function () {
         this.transaction.abort(); throw new DOMException("", "QuotaExceededError"); };"""

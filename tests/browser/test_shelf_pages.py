@@ -115,6 +115,7 @@ def test_a_tap_beside_a_number_that_is_being_typed_is_not_lost(page):
     assert [one["count"] for one in held["animals"]] == [12, 1]
 
 
+@long_run()
 def test_a_figure_that_was_being_typed_never_comes_again_in_another_unit(page):
     go(page, "shelf/new/")
     page.locator("#new-tank summary").tap()

@@ -8,6 +8,7 @@ from tests.browser.shelf_tanks import LOBBY, OTHER, SMALL, logged, put, reading,
 from tests.effort import long_run
 
 
+@long_run()
 def test_nothing_is_called_done_before_today_was_worked_out(page, context):
     put(page, LOBBY)
     other = without_python(context)
@@ -52,6 +53,7 @@ def test_a_tank_that_is_moved_stays_under_the_thumb_and_the_focus_on_its_control
     expect(down).to_be_focused()
 
 
+@long_run()
 def test_a_tick_keeps_the_focus(page):
     put(page, LOBBY, {**LOBBY, "id": "other", "name": "Stairs"})
     go(page, "shelf/round/")

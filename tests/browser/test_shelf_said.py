@@ -36,6 +36,7 @@ def test_where_nothing_can_be_stored_the_page_says_so(chromium, address, path, r
     context.close()
 
 
+@long_run()
 def test_a_damaged_record_is_said_on_the_board_and_the_tanks_page(page):
     put(page, LOBBY)
     in_page(page, 'await raw("readwrite", (operations) => operations.add({ id: "spoilt" }));')
@@ -60,6 +61,7 @@ def nitrate_sheet(page):
     return sheet
 
 
+@long_run()
 def test_on_a_full_device_the_value_stays_in_its_sheet_and_can_be_saved_again(page):
     sheet = nitrate_sheet(page)
     page.evaluate(FULL)

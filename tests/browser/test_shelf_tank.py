@@ -45,6 +45,7 @@ def test_a_figure_that_is_being_typed_is_kept_when_the_page_is_left(page, leave)
     assert with_shelf(page, "return (await shelf.tank('mine')).gh_dh ?? null;") == 8
 
 
+@long_run()
 def test_after_a_tank_is_taken_off_the_page_shows_that_it_is_gone(page):
     put(page, LOBBY)
     go(page, "shelf/tank/#mine")

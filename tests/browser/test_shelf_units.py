@@ -85,6 +85,7 @@ def test_what_is_typed_in_customary_units_is_held_in_metric_ones(page):
     assert held["rotala-rotundifolia"] == pytest.approx(50 + OUNCE_G / 2, abs=0.01)
 
 
+@long_run()
 def test_the_highest_figure_that_is_allowed_can_be_typed_as_it_is_said(page):
     at_tank(page)
     field = page.locator("#tank-form [data-path=net_l]")

@@ -5,6 +5,7 @@ from playwright.sync_api import expect
 from scripts.drawings.signs.sign_symbols import sign_drawings
 from scripts.pages.problems.drawn_signs import drawn
 from tests.browser.conftest import go
+from tests.effort import long_run
 
 WIDTH = "(one) => one.getBoundingClientRect().width"
 MOST_TAPS = 6
@@ -17,6 +18,7 @@ def drawn_in(place):
     return place.locator("use").evaluate_all(USED)
 
 
+@long_run()
 def test_each_sign_to_tap_shows_its_drawing_and_stands_hardly_taller(page):
     go(page, "problems/?place=coating&listing=1")
     chips = page.locator("#diagnosis-chips button")
@@ -31,6 +33,7 @@ def test_each_sign_to_tap_shows_its_drawing_and_stands_hardly_taller(page):
     assert shown > 5
 
 
+@long_run()
 def test_a_question_of_yes_or_no_shows_what_it_asks_for(page):
     go(page, "problems/?place=coating&findings=coat-black-tufts&asked=coat-black-tufts")
     expect(page.locator("#diagnosis-causes details").first).to_be_visible()

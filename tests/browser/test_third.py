@@ -4,6 +4,7 @@ from playwright.sync_api import expect
 
 from tests.browser.conftest import go
 from tests.browser.shelf_tanks import LOBBY, put
+from tests.effort import long_run
 
 
 def test_with_no_tank_the_size_is_one_field(page):
@@ -44,6 +45,7 @@ def test_with_no_script_the_table_says_it(chromium, address):
     context.close()
 
 
+@long_run()
 def test_a_tank_beyond_the_list_or_with_no_litres_says_nothing(page):
     put(page, {**LOBBY, "net_l": 5_000}, chosen="mine")
     page.goto("danger/")

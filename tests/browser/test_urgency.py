@@ -36,6 +36,7 @@ def test_in_the_list_of_all_problems_it_stands_below_the_title(page, words):
         assert urgency in words.values()
 
 
+@long_run()
 def test_in_search_it_stands_below_the_title(page, words):
     go(page, "search/?q=ammonia")
     card = page.locator(f'#found a[href$="problems/{EMERGENCY}/"]')
@@ -75,6 +76,7 @@ def test_in_the_answer_of_the_diagnosis_it_stands_below_the_title(page, words):
         assert urgency in words.values()
 
 
+@long_run()
 def test_each_urgency_has_a_shape_of_its_own(page, words):
     go(page, "problems/all/")
     shapes = {

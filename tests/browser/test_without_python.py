@@ -50,6 +50,7 @@ def test_the_worked_example_and_the_tables_stand_in_the_page(crippled, watch):
     watch.complaints = [one for one in watch.complaints if "WebAssembly is not defined" not in one]
 
 
+@long_run()
 @pytest.mark.parametrize("name", share_of([*READY], 5))
 def test_tables_fit_a_phone_and_print(name, page):
     page.route(re.compile("calculator-worker"), lambda route: route.abort())

@@ -4,7 +4,7 @@ import difflib
 import re
 from typing import NamedTuple
 
-from calculators.identify.trait_table import LabelName, plant_book
+from calculators.identify.trait_table import LabelName, ListedElsewhere, plant_book
 
 # How many times likelier the named plant becomes; judgement. A shop's scientific name is wrong often
 # enough that three plain traits must be able to overrule it.
@@ -20,14 +20,14 @@ class LabelSays(NamedTuple):
     """The names that a label holds, and by how much each plant becomes likelier.
 
     ``others`` are plants without a record that it may mean; ``listed`` are plants without a record that
-    a law list names, each with the places; ``unknown``: nothing in it is known.
+    a law list names, each with where; ``unknown``: nothing in it is known.
     """
 
     names: tuple[LabelName, ...]
     worth: dict[str, float]
     others: tuple[str, ...]
     unknown: bool
-    listed: tuple[tuple[str, tuple[str, ...]], ...] = ()
+    listed: tuple[ListedElsewhere, ...] = ()
 
 
 NOTHING_SAID = LabelSays((), {}, (), False)
@@ -50,8 +50,8 @@ def read_label(label: str | None) -> LabelSays:
     return LabelSays(tuple(names), worth, others, False, listed)
 
 
-def listed_in(text: str) -> tuple[tuple[str, tuple[str, ...]], ...]:
-    """The plants without a record that a text names as a law list does, each with the places.
+def listed_in(text: str) -> tuple[ListedElsewhere, ...]:
+    """The plants without a record that a text names as a law list does, each with where.
 
     A genus alone may be any of its listed species, as long as no plant of the book is of that genus.
     """

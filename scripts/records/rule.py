@@ -39,12 +39,14 @@ class Rule(Record):
     ``text_as_of`` is the day, month or year up to which the text that we read was current or, where it
     says no such thing, on which it was made or began; None where our copy bears no date.
     ``holds_in`` ``parts`` is a list gathered from single states: what it names is warned of with the
-    state's name, and never said to be forbidden in the whole place.
+    state's name, and never said to be forbidden in the whole place. ``only_in`` names the parts of the
+    place in which alone a list holds that is one law.
     """
 
     title: Name
     place: Jurisdiction
     holds_in: Literal["whole", "parts"] = "whole"
+    only_in: list[Name] = []
     instrument: Text
     effect: Text
     short_effect: Annotated[str, Field(min_length=1, max_length=120)]

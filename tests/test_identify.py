@@ -329,7 +329,11 @@ def test_no_sentence_sends_a_plant_into_a_pond_a_drain_or_a_wet_bin():
         ("Melaleuca quinquenervia, 5 cm pot", None, "Melaleuca quinquenervia"),
         ("Caulerpa taxifolia", "us", "with no page here, Caulerpa and Caulerpa taxifolia"),
         ("Caulerpa prolifera, live seaweed", "us", "with no page here, Caulerpa"),
-        ("caulerpa", None, "with no page here, Caulerpa; restricted in the United States"),
+        (
+            "caulerpa",
+            None,
+            "Caulerpa; restricted in single states of the United States (California).",
+        ),
         ("Nitellopsis obtusa", "us", "with no page here, Nitellopsis obtusa"),
         ("Nitellopsis", "us", "with no page here, Nitellopsis obtusa"),
         ("Monochoria sp.", "us", "Monochoria hastata"),

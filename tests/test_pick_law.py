@@ -91,14 +91,18 @@ def test_with_no_place_the_authority_is_to_be_asked_and_each_plant_says_where_it
     assert any("Ask your local authority" in note["text"] for note in answer["notes"])
     said = {row["plant"]: " ".join(row["because"]) for row in answer["outputs"]["ranked"]}
     assert (
-        "restricted in the European Union and New Zealand and in single states of the United States and "
-        "Australia; ask your own authority" in said["pistia-stratiotes"]
+        "restricted in the European Union, New Zealand, single states of the United States (Florida, North "
+        "Carolina, Wisconsin, South Carolina) and single states of Australia (several states, Northern "
+        "Territory); ask your own authority" in said["pistia-stratiotes"]
     )
     assert (
-        "restricted in the United States and in single states of Australia"
-        in said["hygrophila-polysperma"]
+        "restricted in the United States and single states of Australia (New South Wales (a council on its "
+        "north coast));" in said["hygrophila-polysperma"]
     )
-    assert "restricted in single states of Australia;" in said["elodea-canadensis"]
+    assert (
+        "restricted in single states of Australia (Tasmania, parts of other states);"
+        in said["elodea-canadensis"]
+    )
     assert "Law:" not in said["rotala-rotundifolia"]
     assert answer["outputs"]["forbidden_count"] == 0
 

@@ -156,7 +156,11 @@ def test_a_water_change_puts_ammonia_that_harms_before_nitrite_that_kills():
 
 
 def test_the_nitrate_of_the_tap_is_never_saved_from_a_change_of_something_else():
-    assert durable()["water-change"] == {"volume_l": "tank.net_l"}
+    saved = durable()["water-change"]
+    assert "tap_mg_l" not in saved
+    assert "now_mg_l" not in saved
+    assert "tank.tap.nitrate_mg_l" not in saved.values()
+    assert saved["volume_l"] == "tank.net_l"
 
 
 def test_no_reading_that_is_too_old_goes_into_a_form(demo):

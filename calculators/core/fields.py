@@ -4,6 +4,7 @@ from collections.abc import Callable
 from enum import StrEnum
 from typing import Any, NamedTuple
 
+from calculators.core.in_words import InWords
 from calculators.core.quantity import (
     AnswersTo,
     AsRows,
@@ -150,6 +151,7 @@ class OutputParts(NamedTuple):
     levels: tuple[str, ...] = ()  # for a rating: how much each choice matters
     download: Download | None = None  # for a file's text
     as_rows: AsRows | None = None  # for what the page shows as cards or a table
+    in_words: InWords | None = None  # for what the page shows in words in place of the value
     unpainted: bool = False  # no row of the table
     answers_to: AnswersTo | None = None  # the inputs that ask for it
     only_with: OnlyWith | None = None  # the output that it hangs on

@@ -107,14 +107,16 @@ class RowsPlace(StrEnum):
     FIRST = "first"  # before the pictures
     AFTER = "after"  # behind them
     FOLDED = "folded"  # in the first fold of pictures
-    LAST = "last"  # below the figures, which then come first
+    NEXT = "next"  # below the figures, which then come first
+    LAST = "last"  # below those
 
 
 class AsRows(NamedTuple):
     """How the page shows an output that is a list of rows.
 
     ``title`` and ``subtitle`` are keys of a row, ``page`` the address of what it is about, such as
-    ``plants/{plant}/``, ``bar`` the key of a figure from 0 to 100, ``lines`` that of its sentences,
+    ``plants/{plant}/``, ``bar`` the key of a figure from 0 to 100 (which ``bar_words`` may put into words),
+    ``lines`` that of its sentences,
     ``contrary`` that of sentences that speak against it, ``columns`` those of a table, ``picture`` the
     address of a small picture of what it is about.
     """
@@ -129,6 +131,7 @@ class AsRows(NamedTuple):
     columns: tuple[str, ...] = ()
     picture: str = ""
     place: RowsPlace = RowsPlace.AFTER
+    bar_words: Callable[[float], str] | None = None
 
 
 class IsDate(NamedTuple):

@@ -5,6 +5,7 @@ from typing import Any
 
 from calculators.core.fields import InputField, OutputField
 from calculators.core.form_hints import HINTS
+from calculators.core.in_words import InWords
 from calculators.core.marks import Marked, naming_of, read_marks, row_type_of
 from calculators.core.quantity import (
     AnswersTo,
@@ -78,6 +79,7 @@ def read_output(key: str, hint: Any) -> OutputField:
         levels=levels,
         download=marked.get(Download),
         as_rows=marked.get(AsRows),
+        in_words=marked.get(InWords),
         unpainted=Unpainted in marked.marks,
         answers_to=marked.get(AnswersTo),
         only_with=marked.get(OnlyWith),

@@ -5,13 +5,10 @@ from typing import Annotated, Any
 from calculators.core.declare import calculator
 from calculators.core.form_hints import Part
 from calculators.core.quantities import (
-    PH,
-    CarbonateHardness,
     Concentration,
     Cover,
     Days,
     FeedMass,
-    GeneralHardness,
     HoursADay,
     Nitrogen,
     Volume,
@@ -38,6 +35,7 @@ from calculators.diagnose.words import disagreement, why_check
 from calculators.science.animals.reading_lines import LINE_SOURCES
 from calculators.science.evidence.weighing import SOMETHING_ELSE
 from calculators.science.rounding import RESULT_DIGITS
+from calculators.science.water.new_water import TapGh, TapKh, TapPh
 
 
 def findings_by_place() -> dict[str, Any]:
@@ -98,14 +96,12 @@ def diagnose(
     days_since_planting: Annotated[Days | None, Label("Days since planting"), CARE] = None,
     tank_age_days: Annotated[Days | None, Label("Days since the soil was flooded"), CARE] = None,
     tap_ph: Annotated[
-        PH | None,
-        Label("pH of the new water"),
-        Possible(4, 11),
+        TapPh,
         Help("It says nothing of the cause. It decides how water may be changed."),
         TAP,
     ] = None,
-    tap_kh_dh: Annotated[CarbonateHardness | None, Label("KH of the new water"), TAP] = None,
-    tap_gh_dh: Annotated[GeneralHardness | None, Label("GH of the new water"), TAP] = None,
+    tap_kh_dh: Annotated[TapKh, TAP] = None,
+    tap_gh_dh: Annotated[TapGh, TAP] = None,
     tap_nitrate_mg_l: Annotated[
         Concentration | None, Label("Nitrate in the new water"), Possible(0, 1_000), TAP
     ] = None,

@@ -50,6 +50,28 @@ def filled(cause: str | None, inputs: Mapping[str, Any]) -> list[PrefilledCalcul
     ``inputs`` are the diagnosis's own. A figure goes where the calculator has an input of the same
     name, or where the record says that an input takes a reading.
     """
+    return [
+        PrefilledCalculator(calculator["calculator"], {**calculator["inputs"], **own})
+        for calculator, own in zip(
+            CAUSES[cause].calculators if cause else (), own_figures(cause, inputs), strict=True
+        )
+    ]
+
+
+def handed_on(cause: str, inputs: Mapping[str, Any]) -> list[dict[str, Any]]:
+    """What a link to each of the record's calculators fills in, by its keys; metric.
+
+    Of a record's example no figure is handed on, for in the next form it would pass for the keeper's; a
+    choice is, such as which nutrient it is about.
+    """
+    return [
+        {**{key: value for key, value in record["inputs"].items() if isinstance(value, str)}, **own}
+        for record, own in zip(CAUSES[cause].calculators, own_figures(cause, inputs), strict=True)
+    ]
+
+
+def own_figures(cause: str | None, inputs: Mapping[str, Any]) -> list[dict[str, Any]]:
+    """The keeper's own figures for each of the record's calculators, by its keys; metric."""
     own = {**(inputs["readings"] or {}), **{key: inputs[key] for key in OWN}}
     own |= {there: own[here] for here, there in RENAMED.items()}
     made = []
@@ -57,10 +79,7 @@ def filled(cause: str | None, inputs: Mapping[str, Any]) -> list[PrefilledCalcul
         values = {
             key: own.get(calculator["readings"].get(key, key)) for key in calculator["inputs"]
         }
-        given = {
-            key: round(value, RESULT_DIGITS) for key, value in values.items() if value is not None
-        }
         made.append(
-            PrefilledCalculator(calculator["calculator"], {**calculator["inputs"], **given})
+            {key: round(value, RESULT_DIGITS) for key, value in values.items() if value is not None}
         )
     return made

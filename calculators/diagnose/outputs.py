@@ -2,6 +2,7 @@
 
 from typing import Annotated, NamedTuple
 
+from calculators.core.in_words import InWords
 from calculators.core.quantities import (
     PH,
     CarbonateHardness,
@@ -15,6 +16,16 @@ from calculators.core.quantities import (
 from calculators.core.quantity import AsRows, Help, Label, RowsPlace, RowsStyle
 from calculators.core.result import Note
 from calculators.diagnose.follow_up import Day, PrefilledCalculator
+from calculators.diagnose.result_in_words import (
+    calculators_in_words,
+    chance_in_words,
+    check_in_words,
+    days_in_words,
+    first_step_in_words,
+    otherwise,
+    problem_of_first_step,
+    something_else,
+)
 
 
 class Readings(NamedTuple):
@@ -65,18 +76,37 @@ class Diagnosis(NamedTuple):
             "name",
             page="problems/{problem}/",
             bar="probability_percent",
+            bar_words=chance_in_words,
             lines="because",
             contrary="against",
             place=RowsPlace.LAST,  # what to do first stands before it
         ),
     ]
-    first_action: Annotated[str, Label("Do first")]
-    next_check: Annotated[NextCheck | None, Label("Look at this next")]
+    first_action: Annotated[str, Label("Do first"), InWords(first_step_in_words, RowsPlace.FIRST)]
+    next_check: Annotated[
+        NextCheck | None, Label("Look at this next"), InWords(check_in_words, RowsPlace.NEXT)
+    ]
     urgent: Annotated[bool, Label("Animals may be in danger")]
     enough: Annotated[bool, Label("Enough to tell")]
-    first_action_for: Annotated[str | None, Label("The problem that the first step is for")]
-    something_else_percent: Annotated[Percent, Label("Something that is not in this book")]
-    expect: Annotated[list[Day], Label("What to expect, and by which day")]
-    if_not: Annotated[str | None, Label("If that does not come")]
-    calculators: Annotated[list[PrefilledCalculator], Label("Calculators with your figures")]
+    first_action_for: Annotated[
+        str | None,
+        Label("The problem that the first step is for"),
+        InWords(problem_of_first_step, RowsPlace.FIRST),
+    ]
+    something_else_percent: Annotated[
+        Percent, Label("Something that is not in this book"), InWords(something_else)
+    ]
+    expect: Annotated[
+        list[Day],
+        Label("What to expect, and by which day"),
+        InWords(days_in_words, RowsPlace.LAST),
+    ]
+    if_not: Annotated[
+        str | None, Label("If that does not come"), InWords(otherwise, RowsPlace.LAST)
+    ]
+    calculators: Annotated[
+        list[PrefilledCalculator],
+        Label("Calculators with your figures"),
+        InWords(calculators_in_words, RowsPlace.LAST),
+    ]
     notes: tuple[Note, ...]

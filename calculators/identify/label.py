@@ -4,7 +4,7 @@ import difflib
 import re
 from typing import NamedTuple
 
-from calculators.identify.trait_table import LabelName, plant_book
+from calculators.identify.trait_table import LabelName, ListedElsewhere, plant_book
 
 # How many times likelier the named plant becomes; judgement. A shop's scientific name is wrong often
 # enough that three plain traits must be able to overrule it.
@@ -20,14 +20,14 @@ class LabelSays(NamedTuple):
     """The names that a label holds, and by how much each plant becomes likelier.
 
     ``others`` are plants without a record that it may mean; ``listed`` are plants without a record that
-    a law list names, each with the places; ``unknown``: nothing in it is known.
+    a law list names, each with where; ``unknown``: nothing in it is known.
     """
 
     names: tuple[LabelName, ...]
     worth: dict[str, float]
     others: tuple[str, ...]
     unknown: bool
-    listed: tuple[tuple[str, tuple[str, ...]], ...] = ()
+    listed: tuple[ListedElsewhere, ...] = ()
 
 
 NOTHING_SAID = LabelSays((), {}, (), False)
@@ -50,17 +50,26 @@ def read_label(label: str | None) -> LabelSays:
     return LabelSays(tuple(names), worth, others, False, listed)
 
 
-def listed_in(text: str) -> tuple[tuple[str, tuple[str, ...]], ...]:
-    """The plants without a record that a text names as a law list does, each with the places.
+def listed_in(text: str) -> tuple[ListedElsewhere, ...]:
+    """The plants without a record that a text names as a law list does, each with where.
 
     A genus alone may be any of its listed species, as long as no plant of the book is of that genus.
     """
-    named = plant_book().listed_only
-    found = [own for name, own in named.items() if re.search(rf"\b{re.escape(name)}\b", text)]
+    book, plain = plant_book(), text.replace("-", " ")
+    named = book.listed_only
+    found = [own for name, own in named.items() if stands_in(name, text)]
+    for name, keys in book.listed_common.items():
+        if stands_in(name.replace("-", " "), plain):
+            found += [named[key] for key in keys]
     if not found and not genus_worth(text):
         words = set(text.split())
         found = [own for name, own in named.items() if name.split()[0] in words]
     return tuple(dict.fromkeys(found))
+
+
+def stands_in(name: str, text: str) -> bool:
+    """Whether a text has a name as whole words, both in small letters."""
+    return re.search(rf"\b{re.escape(name)}\b", text) is not None
 
 
 def names_in(text: str) -> list[LabelName]:
@@ -68,11 +77,7 @@ def names_in(text: str) -> list[LabelName]:
     labels = plant_book().labels
     if text in labels:
         return [labels[text]]
-    inside = [
-        name
-        for name in labels
-        if len(name) > SHORTEST and re.search(rf"\b{re.escape(name)}\b", text)
-    ]
+    inside = [name for name in labels if len(name) > SHORTEST and stands_in(name, text)]
     longest = max(map(len, inside), default=0)
     if inside:
         return [labels[name] for name in inside if len(name) == longest]

@@ -6,8 +6,9 @@ from calculators.core.result import Link, Note
 from calculators.core.wording import PLACES, joined, upper
 from calculators.identify.label import NOTHING_SAID, LabelSays
 from calculators.identify.plant_posterior import NOT_IN_BOOK
-from calculators.identify.trait_table import KnownPlant, plant_book
+from calculators.identify.trait_table import KnownPlant, ListedElsewhere, plant_book
 from calculators.science.law.listed import BASIS, Listed, states_named
+from calculators.science.law.restricted import Restricted, places_in_words, restricted_by
 
 LIKELY = (
     0.05  # from this chance on a listed plant is spoken of first; judgement, on the careful side
@@ -47,12 +48,11 @@ def law_sentences(plant: KnownPlant, place: str | None) -> list[str]:
                 " This plant has been called so by mistake or in trade: make sure which one it is."
             )
         said.append(text)
-    for name, places in plant.taken_for:
-        if here := [key for key in places if place not in PLACES or key == place]:
-            where = joined([named_place(key) for key in here])
-            said.append(
-                f"It may be mistaken for {name}, which has no page here and is restricted in {where}."
-            )
+    said += [
+        f"It may be mistaken for {name}, which has no page here and is restricted in "
+        f"{places_in_words(where)}."
+        for name, where in at_place(plant.taken_for, place).items()
+    ]
     return said
 
 
@@ -89,27 +89,29 @@ def likely_never_planted(chances: Mapping[str, float], named: Collection[str] = 
     return [plants[key].name for key in sorted(never, key=lambda key: (-chances[key], key))]
 
 
-def taken_for(chances: Mapping[str, float], place: str | None) -> dict[str, list[str]]:
-    """Listed plants with no page here for which a fairly likely plant may be taken, with their places."""
+def taken_for(chances: Mapping[str, float], place: str | None) -> dict[str, list[Restricted]]:
+    """Listed plants with no page here for which a fairly likely plant may be taken, each with where."""
     plants = plant_book().plants
-    named: dict[str, list[str]] = {}
+    named: dict[str, list[Restricted]] = {}
     for key in sorted(plants, key=lambda key: (-chances[key], key)):
         if chances[key] >= FAIRLY_LIKELY:
-            for name, places in plants[key].taken_for:
-                if here := [code for code in places if place not in PLACES or code == place]:
-                    named.setdefault(name, here)
+            named = at_place(plants[key].taken_for, place) | named
     return named
 
 
-def at_place(
-    listed: Sequence[tuple[str, tuple[str, ...]]], place: str | None
-) -> dict[str, list[str]]:
-    """Of listed plants, each a name and places, those of a place: of any where none is chosen or held."""
+def at_place(listed: Sequence[ListedElsewhere], place: str | None) -> dict[str, list[Restricted]]:
+    """Of listed plants those of a place, each with where: of any where none is chosen or held."""
     here = {
-        name: [code for code in places if place not in PLACES or code == place]
-        for name, places in listed
+        name: [part for part in where if place not in PLACES or part.place == place]
+        for name, where in listed
     }
-    return {name: places for name, places in here.items() if places}
+    return {name: where for name, where in here.items() if where}
+
+
+def where_listed(plant: KnownPlant, place: str | None) -> list[Restricted]:
+    """Where the lists restrict a plant, of a place or of any."""
+    rules = plant_book().rules
+    return [restricted_by(listed, rules[listed.rule]) for listed in listed_at(plant, place)]
 
 
 def law_note(
@@ -120,27 +122,36 @@ def law_note(
     So it is where the label may mean a listed one, with a page here or without.
     """
     named = says.worth
-    plants, rules = plant_book().plants, plant_book().rules
-    said: list[tuple[str, list[str]]] = [
-        (plants[key].name, [rules[entry.rule].place for entry in listed_at(plants[key], place)])
+    plants = plant_book().plants
+    said = {
+        plants[key].name: where_listed(plants[key], place)
         for key in likely_listed(chances, place, named)
-    ]
+    }
     beside = taken_for(chances, place) | at_place(says.listed, place)
     never = likely_never_planted(chances, named)
     if not said and not beside and not never:
         return []
-    maybe = [f"it may be {joined([name for name, _ in said])}"] if said else []
+    maybe = [f"it may be {joined(list(said))}"] if said else []
     if beside:
         maybe.append(
             f"{'or, ' if said else 'it may be, '}with no page here, {joined(list(beside))}"
         )
     if never:
         maybe.append(f"{joined(never)} {'is' if len(never) == 1 else 'are'} never to be planted")
-    places = list(dict.fromkeys(code for _, codes in [*said, *beside.items()] for code in codes))
-    where = joined([named_place(code) for code in places])
-    restricted = f"; restricted in {where}" if where else ""
-    text = f"The law first: {'; '.join(maybe)}{restricted}. {UNTIL_SURE}"
+    named_where = {**said, **beside}
+    places = list(dict.fromkeys(part.place for where in named_where.values() for part in where))
+    text = f"The law first: {'; '.join(maybe)}{restricted_words(named_where)}. {UNTIL_SURE}"
     return [Note("caution", text, first=True, links=law_links(places))]
+
+
+def restricted_words(named: Mapping[str, Sequence[Restricted]]) -> str:
+    """Where each of some plants is restricted, once where it is the same for all; empty for none."""
+    names: dict[str, list[str]] = {}
+    for name, where in named.items():
+        names.setdefault(places_in_words(where), []).append(name)
+    if len(names) < 2:
+        return "".join(f"; restricted in {where}" for where in names)
+    return f"; restricted: {'; '.join(f'{joined(own)} in {where}' for where, own in names.items())}"
 
 
 def law_links(places: Sequence[str]) -> tuple[Link, ...]:

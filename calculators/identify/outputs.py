@@ -2,9 +2,11 @@
 
 from typing import Annotated, NamedTuple
 
+from calculators.core.in_words import InWords
 from calculators.core.quantities import Percent
-from calculators.core.quantity import AsRows, Help, Label, RowsStyle
+from calculators.core.quantity import AsRows, Help, Label, RowsPlace, RowsStyle
 from calculators.core.result import Note
+from calculators.identify.answer_in_words import name_of_best, trait_in_words
 
 PAGE = "plants/{plant}/"
 
@@ -53,7 +55,7 @@ class ToldApart(NamedTuple):
 class Identification(NamedTuple):
     """What it may be, in order, and what to look at next."""
 
-    best: Annotated[str | None, Label("Most like")]
+    best: Annotated[str | None, Label("Most like"), InWords(name_of_best)]
     ranked: Annotated[
         list[RankedCandidate],
         Label("What it may be, likeliest first"),
@@ -63,7 +65,9 @@ class Identification(NamedTuple):
         ),
         AsRows(RowsStyle.CARDS, "name", "common", PAGE, "fit_percent", "in_words"),
     ]
-    ask_next: Annotated[NextTrait | None, Label("Look at this next")]
+    ask_next: Annotated[
+        NextTrait | None, Label("Look at this next"), InWords(trait_in_words, RowsPlace.NEXT)
+    ]
     enough: Annotated[bool, Label("Enough to tell")]
     not_in_book_percent: Annotated[Percent, Label("A plant that is not in this book")]
     side_by_side: Annotated[

@@ -4,7 +4,8 @@ from functools import cache
 from typing import Any, Literal, NamedTuple
 
 from calculators.core.data import read_table
-from calculators.science.law.listed import LawList, Listed, read_listed
+from calculators.science.law.listed import LawList, Listed, read_law_list, read_listed
+from calculators.science.law.restricted import Restricted, read_restricted
 
 Draw = Literal[
     "stem", "creeping-stem", "rootless-stem", "rosette", "grass", "carpet", "epiphyte", "moss",
@@ -82,10 +83,17 @@ class LabelName(NamedTuple):
     page: str = ""
 
 
+class ListedElsewhere(NamedTuple):
+    """A plant on a law list that has no record here: the list's name for it, and where it is restricted."""
+
+    name: str
+    where: tuple[Restricted, ...]
+
+
 class KnownPlant(NamedTuple):
     """A plant of the book with its names, its traits, and what the law lists say of it.
 
-    ``taken_for`` are listed plants with no record here for which it may be taken, as (name, places).
+    ``taken_for`` are listed plants with no record here for which it may be taken, each with where.
     ``never_planted`` says why nobody shall plant it; empty for all that the book offers.
     """
 
@@ -93,7 +101,7 @@ class KnownPlant(NamedTuple):
     common: str
     traits: BookTraits
     law: tuple[Listed, ...]
-    taken_for: tuple[tuple[str, tuple[str, ...]], ...]
+    taken_for: tuple[ListedElsewhere, ...]
     never_planted: str = ""
 
 
@@ -101,7 +109,8 @@ class PlantBook(NamedTuple):
     """All that is known: plants and law lists by key, names in small letters.
 
     ``listed_only`` has the names on law lists of plants without a record, in small letters, each with the
-    list's own name and the places. ``apart`` has, for a pair of keys in order, the key whose record tells
+    list's own name and where; ``listed_common`` has what people call them, with the names there that it
+    may mean. ``apart`` has, for a pair of keys in order, the key whose record tells
     them apart, and its words.
     """
 
@@ -109,7 +118,8 @@ class PlantBook(NamedTuple):
     rules: dict[str, LawList]
     labels: dict[str, LabelName]
     apart: dict[tuple[str, str], tuple[str, str]]
-    listed_only: dict[str, tuple[str, tuple[str, ...]]]
+    listed_only: dict[str, ListedElsewhere]
+    listed_common: dict[str, tuple[str, ...]]
 
 
 @cache
@@ -124,11 +134,18 @@ def plant_book() -> PlantBook:
     plants = {key: known_plant(key, row, named[key], table) for key, row in table["plants"].items()}
     return PlantBook(
         plants,
-        {key: LawList(**fields) for key, fields in law["rules"].items()},
+        {key: read_law_list(fields) for key, fields in law["rules"].items()},
         {name: label_name(row) for name, row in table["labels"].items()},
         {(one, other): (own, text) for one, other, own, text in table["apart"]["pairs"]},
-        {name: (own, tuple(places)) for name, (own, places) in table["listed_only"].items()},
+        {name: listed_elsewhere(row) for name, row in table["listed_only"].items()},
+        {name: tuple(keys) for name, keys in table["listed_common"].items()},
     )
+
+
+def listed_elsewhere(row: list[Any]) -> ListedElsewhere:
+    """A listed plant without a record, from its row."""
+    name, where = row
+    return ListedElsewhere(name, tuple(read_restricted(part) for part in where))
 
 
 def label_name(row: list[Any]) -> LabelName:
@@ -148,6 +165,6 @@ def known_plant(
         named["common"],
         BookTraits(*fields),
         tuple(read_listed(entry) for entry in named["law"]),
-        tuple((name, tuple(places)) for name, places in taken),
+        tuple(map(listed_elsewhere, taken)),
         named.get("why", ""),
     )

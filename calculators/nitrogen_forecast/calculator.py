@@ -49,6 +49,7 @@ from calculators.science.nitrogen.forecast_tank import (
     common_surface_cm2,
 )
 from calculators.science.nitrogen.plant_constants import FLOATING_WET_G_M2
+from calculators.science.water.new_water import TapGh, TapPh
 from calculators.science.water.unread import WARM_C
 
 EXAMPLE_PLANTS = [
@@ -232,13 +233,13 @@ def nitrogen_forecast(
     tap_kh_dh: Annotated[
         CarbonateHardness | None, Label("Carbonate hardness (KH) of the new water"), MORE_WATER
     ] = None,
-    tap_ph: Annotated[PH | None, Label("pH of the new water"), Possible(4, 11), MORE_WATER] = None,
+    tap_ph: Annotated[TapPh, MORE_WATER] = None,
     gh_dh: Annotated[
         GeneralHardness | None,
         Help("With that of the new water it limits how much may be changed at a time."),
         MORE_WATER,
     ] = None,
-    tap_gh_dh: Annotated[GeneralHardness | None, Label("GH of the new water"), MORE_WATER] = None,
+    tap_gh_dh: Annotated[TapGh, MORE_WATER] = None,
     filter_maturity_percent: Annotated[
         Percent,
         Label("Maturity of the filter"),

@@ -1,8 +1,9 @@
 """What the law lists say of a plant. They name, they do not permit: the authority's word is final."""
 
-from calculators.core.wording import PLACES, joined
+from calculators.core.wording import PLACES
 from calculators.pick.plant_table import Book, PlantEntry
 from calculators.science.law.listed import BASIS, Listed, states_named
+from calculators.science.law.restricted import once_a_place, places_in_words, restricted_by
 
 
 def listed_in(plant: PlantEntry, place: str, book: Book) -> list[Listed]:
@@ -67,11 +68,12 @@ def elsewhere(plant: PlantEntry, place: str, book: Book) -> list[str]:
     """For a keeper whose place is on no list: where the plant is restricted, whole places first."""
     if place in PLACES:
         return []
-    whole = [key for key in PLACES if forbids(plant, key, book)]
-    parts = [key for key in PLACES if key not in whole and named_in_states(plant, key, book)]
-    where = []
-    if whole:
-        where.append(f"in {joined([PLACES[key] for key in whole])}")
-    if parts:
-        where.append(f"in single states of {joined([PLACES[key] for key in parts])}")
-    return [f"Law: restricted {' and '.join(where)}; ask your own authority."] if where else []
+    where = [
+        restricted_by(listed, book.rules[listed.rule])
+        for key in PLACES
+        for listed in [*barring(plant, key, book), *named_in_states(plant, key, book)]
+    ]
+    whole_first = sorted(once_a_place(where), key=lambda part: bool(part.states))
+    if not whole_first:
+        return []
+    return [f"Law: restricted in {places_in_words(whole_first)}; ask your own authority."]

@@ -4,7 +4,7 @@ from functools import cache
 from typing import Any, Literal, NamedTuple
 
 from calculators.core.data import read_table
-from calculators.science.law.listed import LawList, Listed, read_listed
+from calculators.science.law.listed import LawList, Listed, read_law_list, read_listed
 
 SURE = ("well-documented", "reported", "uncertain")
 GUESS = SURE.index("uncertain")
@@ -68,7 +68,7 @@ def book() -> Book:
     table = read_table("plants")
     return Book(
         plants={key: read_plant(table["columns"], row) for key, row in table["plants"].items()},
-        rules={key: LawList(**fields) for key, fields in table["rules"].items()},
+        rules={key: read_law_list(fields) for key, fields in table["rules"].items()},
         grazers=table["grazers"],
         appetites={key: tuple(kinds) for key, kinds in table["animals"].items()},
     )

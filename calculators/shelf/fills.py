@@ -83,7 +83,7 @@ FILLS: dict[str, dict[str, Sources]] = {
     "trend": {**LITRES, **FEED, **own("soil_area_cm2"), "tap_value": ("tank.tap.nitrate_mg_l",)},
     "trimmings": {**LITRES, **own("protein_percent")},
     "warmth": {**SIDES, "net_l": ("tank.net_l",), "water_c": ("reading.temperature_c", "tank.temperature_c")},
-    "water-change": LITRES,
+    "water-change": {**LITRES, **read("ph", "kh_dh", "gh_dh"), **TAP_HARDNESS},
 }  # fmt: skip
 
 

@@ -4,11 +4,23 @@ import math
 from typing import Annotated, NamedTuple
 
 from calculators.core.declare import calculator
-from calculators.core.form_hints import FINER
+from calculators.core.form_hints import FINER, Part
 from calculators.core.leads import Lead
-from calculators.core.quantities import Concentration, Count, DaysAhead, Litres, Percent, Volume
+from calculators.core.quantities import (
+    PH,
+    CarbonateHardness,
+    Concentration,
+    Count,
+    DaysAhead,
+    GeneralHardness,
+    Litres,
+    Percent,
+    Volume,
+)
 from calculators.core.quantity import Assumed, Choices, Help, Label, Possible, Quantity
 from calculators.core.result import Note
+from calculators.science.water.careful_change import WaterForChange
+from calculators.science.water.new_water import TapGh, TapKh
 from calculators.water_change import words as change_words
 from calculators.water_change.targets import TARGETS, Substance, level_of
 
@@ -23,6 +35,7 @@ WORDS = Choices((
     "nitrate, as NO₃", "nitrite, as nitrogen (or not known)", "ammonia in total", "phosphate, as PO₄",
     "copper", "something else",
 ))  # fmt: skip
+HARDNESS = Part("pH and hardness, in the tank and in the new water", closed=True)
 EachChange = Annotated[float, Quantity("Share", "%", (0, 100), digits=2)]
 
 
@@ -80,6 +93,15 @@ def water_change(
     volume_l: Annotated[
         Volume | None, Help("Water in the tank, without soil and stones. For the litres alone.")
     ] = 120.0,
+    ph: Annotated[PH | None, Label("pH of the tank"), Possible(4, 11), HARDNESS] = None,
+    kh_dh: Annotated[
+        CarbonateHardness | None,
+        Help("With that of the new water it limits how much may be changed at a time."),
+        HARDNESS,
+    ] = None,
+    tap_kh_dh: Annotated[TapKh, HARDNESS] = None,
+    gh_dh: Annotated[GeneralHardness | None, Help("As for KH."), HARDNESS] = None,
+    tap_gh_dh: Annotated[TapGh, HARDNESS] = None,
 ) -> WaterChange:
     """Find the water change, or the fewest equal changes, that bring a reading down to a target.
 
@@ -89,9 +111,16 @@ def water_change(
 
     Nothing is taken to be added or used up between the changes. Nitrate is made meanwhile, so test
     before each. More than ten changes are no plan, and then none is given.
+
+    New water of far other hardness is a shock of its own, of which the figures know nothing: where both
+    are given, what moves KH or GH by more than 2 °dH at once is said before the plan, with a smaller
+    beginning (common practice, no source). In acid water, or with hardly any KH, that is a tenth.
     """
+    water = WaterForChange(
+        ph=ph, kh_dh=kh_dh, tap_kh_dh=tap_kh_dh, gh_dh=gh_dh, tap_gh_dh=tap_gh_dh
+    )
     target = TARGETS[what].target if target_mg_l is None else target_mg_l
-    first_notes = change_words.first(what, now_mg_l, target_mg_l, tap_mg_l)
+    first_notes = change_words.first(what, now_mg_l, target_mg_l, tap_mg_l, water)
     if target is None:
         return WaterChange(notes=(*first_notes, *change_words.no_target(what, now_mg_l)))
     tap = tap_mg_l or 0.0
@@ -120,7 +149,7 @@ def water_change(
         target_used_mg_l=target,
         after_mg_l=target,
         litres_total=None if volume_l is None else changes * each * volume_l,
-        notes=(*first_notes, *change_words.plan_notes(plan, tap_mg_l)),
+        notes=(*first_notes, *change_words.plan_notes(plan, tap_mg_l, water)),
     )
 
 

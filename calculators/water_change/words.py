@@ -8,9 +8,10 @@ from calculators.core.result import Link, Note
 from calculators.core.wording import CHANGE_WITH_CARE, TESTED_TAP
 from calculators.science.animals.reading_steps import SHARES
 from calculators.science.water.ammonia import chronic_limit_mg_n_l
-from calculators.science.water.careful_change import IN_ACID_WATER
+from calculators.science.water.careful_change import IN_ACID_WATER, WaterForChange
 from calculators.science.water.nitrate_of_tap import RICH_TAP
 from calculators.science.water.unread import EXAMPLE_PH, EXAMPLE_TEMPERATURE_C
+from calculators.water_change.gentle_change import begin_gently, gentle_step, leaps, unread
 from calculators.water_change.targets import TARGETS, Substance, level_of
 
 LARGE_CHANGE_PERCENT = 50  # common practice, no source: above it, match the new water with care
@@ -77,10 +78,13 @@ def ammonia_first(mg_l: float | None = None) -> tuple[Link, ...]:
     return (Link("How to change water when ammonia shows", "calculators/ammonia-change/", given),)
 
 
-def first(what: Substance, now: float, given: float | None, tap: float | None) -> list[Note]:
+def first(
+    what: Substance, now: float, given: float | None, tap: float | None, water: WaterForChange
+) -> list[Note]:
     """What must be read before any plan: a deadly reading, ammonia, a target that is harmful itself.
 
-    The readings ``now``, ``given`` as the target and of the ``tap`` are in mg/L.
+    The readings ``now``, ``given`` as the target and of the ``tap`` are in mg/L. ``water`` says how much of
+    a change this tank bears.
     """
     notes = []
     if level_of(what, now) == "deadly":
@@ -89,11 +93,13 @@ def first(what: Substance, now: float, given: float | None, tap: float | None) -
             if tap is None or (tap < now and level_of(what, tap) != "deadly")
             else ", with other water than this"
         )
-        text = (
-            f"{NAMES[what]} of {show_number(now)} mg/L can kill. Where a test shows no ammonia, make the "
-            f"first change now{with_what}, of no more than about {part_of(what).words}, and the rest in "
-            f"steps. {DEADLY[what]}"
+        gently = gentle_step(what, now, part_of(what).percent, water)
+        change = (
+            f"Where a test shows no ammonia, make the first change now{with_what}, of no more than about "
+            f"{part_of(what).words}, and the rest in steps."
         )
+        steps = gently if leaps(water) else f"{gently} {change}".strip()
+        text = f"{NAMES[what]} of {show_number(now)} mg/L can kill. {steps} {DEADLY[what]}"
         notes.append(Note("danger", text, True, HELP[what]))
     elif what in HARMFUL and level_of(what, now) == "harmful":
         text = f"{NAMES[what]} of {show_number(now)} mg/L harms animals. {HARMFUL[what]}"
@@ -173,13 +179,15 @@ def no_plan(changes: int, most: int, largest: float, reach: float) -> list[Note]
     return [Note("caution", why, True), TESTED_TAP]
 
 
-def plan_notes(plan: Planned, tap: float | None) -> list[Note]:
+def plan_notes(plan: Planned, tap: float | None, water: WaterForChange) -> list[Note]:
     """The plan in plain words, and what to know before and between the changes.
 
-    The reading of the ``tap`` is in mg/L, None where it was not tested.
+    The reading of the ``tap`` is in mg/L, None where it was not tested. What of a change this ``water``
+    bears stands before the plan, unless the note on what kills has said it.
     """
-    notes = [verdict(plan)]
     level = level_of(plan.what, plan.now)
+    step = "" if level == "deadly" else gentle_step(plan.what, plan.now, plan.each_percent, water)
+    notes = [*begin_gently(step, "caution"), verdict(plan), *unread(water)]
     acts = level == "deadly" or (plan.what == "nitrite" and level != "in-range")
     if plan.each_percent > (part_of(plan.what).percent + 1 if acts else LARGE_CHANGE_PERCENT):
         notes.append(in_parts(plan, acts))

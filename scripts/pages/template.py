@@ -1,7 +1,7 @@
 """The templates' environment: everything is escaped, and a misspelt field stops the build."""
 
 import json
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from datetime import date
 from functools import cache
 from pathlib import Path
@@ -12,7 +12,9 @@ from jinja2 import Environment, FileSystemBytecodeCache, FileSystemLoader, Stric
 from markupsafe import Markup
 
 from calculators.core.wording import upper
+from calculators.science.law.restricted import Restricted, once_a_place, place_in_words
 from scripts.pages.escape import escape
+from scripts.records.law_matches import Listing, restricted_at
 from scripts.setup.paths import BUILD
 
 FOLDER = Path(__file__).resolve().parents[1] / "templates"
@@ -34,6 +36,8 @@ def environment() -> Environment:
         keep_trailing_newline=True,
     )
     made.filters["day"] = day
+    made.filters["restricted"] = restricted
+    made.filters["in_words"] = place_in_words
     made.filters["front"] = front
     made.filters["query"] = query
     made.filters["starts"] = upper
@@ -48,6 +52,11 @@ def render(name: str, **context: Any) -> str:
 def day(value: date | str) -> Markup:
     """A date, or a year, that stays on one line."""
     return Markup('<time datetime="{0}">{0}</time>').format(str(value))
+
+
+def restricted(listed: Iterable[Listing]) -> list[Restricted]:
+    """Where entries on law lists restrict a plant, once a place."""
+    return once_a_place(map(restricted_at, listed))
 
 
 def query(given: Mapping[str, str]) -> str:

@@ -6,6 +6,7 @@ from collections.abc import Iterable, Iterator, Mapping
 from functools import cache
 from typing import NamedTuple
 
+from calculators.science.law.restricted import Restricted
 from scripts.records.plant import Plant
 from scripts.records.rule import ListedName, Rule
 
@@ -24,6 +25,13 @@ class Listing(NamedTuple):
     entry: ListedName
     through: str | None = None
     doubtful: bool = False
+
+
+def restricted_at(listing: Listing) -> Restricted:
+    """Where the law of an entry restricts a plant: in the whole place, or in the states that it names."""
+    rule, entry = listing.rule, listing.entry
+    gathered = (*entry.states, *entry.states_second_hand)
+    return Restricted(rule.place, gathered if rule.holds_in == "parts" else tuple(rule.only_in))
 
 
 class ListedLookAlike(NamedTuple):
@@ -89,6 +97,18 @@ def listings(plant: Plant, rules: Mapping[str, Rule]) -> list[Listing]:
 def listings_of(name: str, rules: Mapping[str, Rule]) -> list[Listing]:
     """The lists on which a name stands that is in use."""
     return lists_of(rules).naming(name, ())
+
+
+def without_record(plants: Iterable[Plant], rules: Mapping[str, Rule]) -> list[Listing]:
+    """The entries that name none of these plants, in the order of the lists."""
+    known = {
+        (listing.slug, listing.entry.name) for plant in plants for listing in listings(plant, rules)
+    }
+    return [
+        listing
+        for listing, _ in lists_of(rules).named
+        if (listing.slug, listing.entry.name) not in known
+    ]
 
 
 def listed_look_alikes(plant: Plant, rules: Mapping[str, Rule]) -> list[ListedLookAlike]:

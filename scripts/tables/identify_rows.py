@@ -3,13 +3,21 @@
 A trait that a record leaves out stays out, though a drawing takes a plain one for it.
 """
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from itertools import takewhile
 from typing import Any
 
 from calculators.identify.trait_table import COLUMNS
+from calculators.science.law.restricted import Restricted, once_a_place
 from scripts.records.claim import Range
-from scripts.records.law_matches import is_doubtful, listed_look_alikes, listings, species
+from scripts.records.law_matches import (
+    is_doubtful,
+    listed_look_alikes,
+    listings,
+    restricted_at,
+    species,
+    without_record,
+)
 from scripts.records.load import Library
 from scripts.records.plant import Plant
 from scripts.records.traits import Traits
@@ -96,12 +104,17 @@ def pairs_apart(library: Library) -> list[list[str]]:
     return [[one, other, *said] for (one, other), said in sorted(pairs.items())]
 
 
+def where_rows(where: Iterable[Restricted]) -> list[list[Any]]:
+    """Where a plant is restricted: places in order of their keys, each with its single states."""
+    return [[place, list(states)] for place, states in sorted(once_a_place(where))]
+
+
 def taken_for(library: Library) -> dict[str, list[list[Any]]]:
-    """Listed plants with no record here for which a plant may be taken: names with their places."""
+    """Listed plants with no record here for which a plant may be taken: names, each with where."""
     here = {species(plant.name) for plant in library.plants.values()}
     found = {
         slug: [
-            [alike.name.split(" (")[0], sorted({listing.rule.place for listing in alike.listed})]
+            [alike.name.split(" (")[0], where_rows(map(restricted_at, alike.listed))]
             for alike in listed_look_alikes(plant, library.rules)
             if species(alike.name) not in here
         ]
@@ -111,23 +124,27 @@ def taken_for(library: Library) -> dict[str, list[list[Any]]]:
 
 
 def listed_only(library: Library) -> dict[str, list[Any]]:
-    """Names on a law list of plants with no record here, in small letters: the list's own, and the places.
+    """Names on a law list of plants with no record here, in small letters: the list's own, and where.
 
     A label may give one, and then the law is all that this book can say of it.
     """
-    plants = library.plants.values()
-    with_record = {
-        (listing.slug, listing.entry.name)
-        for plant in plants
-        for listing in listings(plant, library.rules)
-    }
-    found: dict[str, tuple[str, set[str]]] = {}
-    for slug, rule in library.rules.items():
-        for entry in rule.entries:
-            if (slug, entry.name) not in with_record:
-                for name in (entry.name, *entry.also):
-                    found.setdefault(species(name), (entry.name, set()))[1].add(rule.place)
-    return {name: [own, sorted(places)] for name, (own, places) in sorted(found.items())}
+    found: dict[str, tuple[str, list[Restricted]]] = {}
+    for listing in without_record(library.plants.values(), library.rules):
+        for name in (listing.entry.name, *listing.entry.also):
+            own = found.setdefault(species(name), (listing.entry.name, []))
+            own[1].append(restricted_at(listing))
+    return {name: [own, where_rows(where)] for name, (own, where) in sorted(found.items())}
+
+
+def listed_common(library: Library) -> dict[str, list[str]]:
+    """What people call such a plant, in small letters, each with the keys of ``listed_only`` it may mean."""
+    found: dict[str, list[str]] = {}
+    for listing in without_record(library.plants.values(), library.rules):
+        for common in listing.entry.common:
+            keys = found.setdefault(common.name.lower(), [])
+            if species(listing.entry.name) not in keys:
+                keys.append(species(listing.entry.name))
+    return dict(sorted(found.items()))
 
 
 def never_offered(library: Library) -> dict[str, dict[str, Any]]:
@@ -156,5 +173,6 @@ def table(library: Library) -> dict[str, Any]:
         "apart": {"pairs": pairs_apart(library)},
         "taken_for": taken_for(library),
         "listed_only": listed_only(library),
+        "listed_common": listed_common(library),
         "never_offered": never_offered(library),
     }

@@ -79,6 +79,7 @@ def listed_row(listing: Listing) -> list[Any]:
 
 def rule_entry(rule: Rule) -> dict[str, Any]:
     """One law list: where it holds, what it is called, and what it forbids in short."""
+    only_in = {"only_in": rule.only_in} if rule.only_in else {}
     return {
         "place": rule.place,
         "title": rule.title,
@@ -87,6 +88,7 @@ def rule_entry(rule: Rule) -> dict[str, Any]:
         "complete": rule.complete,
         "bars": rule.forbids != ["release"] and rule.holds_in == "whole",
         "in_parts": rule.holds_in == "parts",
+        **only_in,
     }
 
 

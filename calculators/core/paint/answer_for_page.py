@@ -11,6 +11,7 @@ from calculators.core.paint.answered_rows import answered_rows
 from calculators.core.paint.figure_table import figure_lines
 from calculators.core.paint.fragment import fragment
 from calculators.core.paint.notes import brief
+from calculators.core.paint.worded_lists import worded_lines
 from calculators.core.result import BadInput
 from calculators.core.run import Computed
 from calculators.core.shown_units import System
@@ -35,7 +36,10 @@ def answered(spec: Spec, computed: Computed, system: System, *, leads_on: bool =
         "painted": {
             "html": fragment(spec, computed, system, leads_on=leads_on),
             "brief": brief(spec, computed, system),
-            "lines": figure_lines(answered_rows(spec, computed.answer, system)),
+            "lines": [
+                *figure_lines(answered_rows(spec, computed.answer, system)),
+                *worded_lines(spec, computed.answer),
+            ],
         },
         "address": address(spec, computed.answer["inputs"], system),
     }

@@ -10,6 +10,7 @@ from calculators.core.declare import Spec
 from calculators.core.fields import OutputField
 from calculators.core.messages import FigureRow
 from calculators.core.paint.answer import rows
+from calculators.core.paint.worded_lists import rows_in_words, titles
 from calculators.core.shown_units import System
 
 NOT_ASKED = "Not asked"
@@ -18,6 +19,23 @@ NOT_ASKED = "Not asked"
 def answered_rows(
     spec: Spec, answer: Mapping[str, Any], system: System = "metric"
 ) -> list[FigureRow]:
+    """The rows of ``value_rows`` as a page shows them: in words, where an output has words of its own.
+
+    One whose words are a list of their own has no row.
+    """
+    worded = {field.key: field for field in spec.outputs if field.in_words}
+    made = []
+    for row in value_rows(spec, answer, system):
+        field = worded.get(row["key"])
+        if field is None:
+            made.append(row)
+        elif field.in_words and not field.in_words.place:
+            words = titles(rows_in_words(field, answer))
+            made.append({**row, "value": words, "unit": ""} if words else row)
+    return made
+
+
+def value_rows(spec: Spec, answer: Mapping[str, Any], system: System = "metric") -> list[FigureRow]:
     """The rows of ``paint.rows``, without blank ones whose question was not put.
 
     The questions come last, in one row, by the labels of their inputs. A blank that hangs on

@@ -102,9 +102,10 @@ def bar(shape: AsRows, row: dict[str, Any]) -> Html:
     if not shape.bar:
         return NOTHING
     value = row[shape.bar]
-    label = f"{row[shape.title]}: {show_number(value)} of 100"
+    words = shape.bar_words(value) if shape.bar_words else ""
+    label = f"{row[shape.title]}: {words or f'{show_number(value)} of 100'}"
     meter = element("meter", {"min": 0, "max": 100, "value": f"{value:.1f}", "aria-label": label})
-    return element("p", {"class": "score"}, meter, f" {show_number(value, 2)} of 100")
+    return element("p", {"class": "score"}, meter, f" {words or f'{show_number(value, 2)} of 100'}")
 
 
 def sentences(shape: AsRows, row: dict[str, Any]) -> Html:

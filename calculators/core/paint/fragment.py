@@ -17,6 +17,7 @@ from calculators.core.paint.lead_links import LeadLinks
 from calculators.core.paint.note_list import after_the_figures, note_list
 from calculators.core.paint.notes import lead, rest
 from calculators.core.paint.to_log import to_log
+from calculators.core.paint.worded_lists import worded_lists
 from calculators.core.plot.plot_units import in_units
 from calculators.core.plot.series_pictures import pictures
 from calculators.core.quantity import RowsPlace
@@ -41,6 +42,8 @@ def fragment(
     outputs = computed.answer["outputs"]
     leads = LeadLinks(spec, computed, root, filled=leads_on)
     drawn, listed = pictures(in_units(computed.series, system)), lists(spec, outputs, system, root)
+    for place, more in worded_lists(spec, computed.answer, root).items():
+        listed[place] += more
     return joined(
         [
             note_list("lead", lead(spec, computed), leads),
@@ -51,7 +54,7 @@ def fragment(
             element("div", {"id": "lists"}, *listed[RowsPlace.AFTER]),
             folds(drawn, listed[RowsPlace.FOLDED]),
             figure_table(answered_rows(spec, computed.answer, system)),
-            lists_in("last-lists", listed[RowsPlace.LAST]),
+            lists_in("last-lists", [*listed[RowsPlace.NEXT], *listed[RowsPlace.LAST]]),
             after_the_figures(rest(spec, computed), leads),
             files(spec, computed),
             leads.at_the_end(computed.notes),

@@ -50,4 +50,9 @@ def note_item(note: Note, leads: LeadLinks) -> Html:
 
 def link_html(link: Link, root: str) -> Html:
     """A link to a page, or to a calculator with figures in its address."""
-    return element("a", {"href": f"{root}{link.page}{query(link.given)}"}, link.label)
+    return element("a", {"href": address_of(link, root)}, link.label)
+
+
+def address_of(link: Link, root: str) -> str:
+    """The address of a link; ``root`` leads from the page to the site's root."""
+    return f"{root}{link.page}{query(link.given)}"

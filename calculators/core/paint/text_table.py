@@ -5,7 +5,7 @@ from typing import Any
 from calculators.core.declare import Spec
 from calculators.core.messages import Answer
 from calculators.core.paint.answer import BREAK, show_row, show_value
-from calculators.core.paint.answered_rows import answered_rows
+from calculators.core.paint.answered_rows import value_rows
 
 MOST_WIDE = 100
 
@@ -23,7 +23,7 @@ def table(spec: Spec, answer: Answer) -> str:
             row["unit"],
             row["label"],
         )
-        for row in answered_rows(spec, answer)
+        for row in value_rows(spec, answer)
     ]
     width = max(len(key) for key, *_ in [*given, *output_rows])
     lines = [spec.title, ""]

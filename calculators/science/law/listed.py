@@ -28,6 +28,7 @@ class LawList(NamedTuple):
 
     ``bars``: whether it leaves a plant out. A list that forbids release alone does not. Nor does one of
     single states (``in_parts``): the keeper's state is not known, so that the plant is warned of by state.
+    ``only_in`` names the parts of the place in which alone the list holds.
     """
 
     place: str
@@ -37,12 +38,18 @@ class LawList(NamedTuple):
     complete: bool
     bars: bool
     in_parts: bool = False
+    only_in: tuple[str, ...] = ()
 
 
 def read_listed(entry: list[Any]) -> Listed:
     """One law list that names a plant, from its row."""
     rule, name, basis, doubtful, states, more_states = entry
     return Listed(rule, name, basis, doubtful, tuple(states), tuple(more_states))
+
+
+def read_law_list(fields: dict[str, Any]) -> LawList:
+    """One law list, from its fields by name."""
+    return LawList(**{**fields, "only_in": tuple(fields.get("only_in", ()))})
 
 
 def states_named(listed: Listed) -> str:

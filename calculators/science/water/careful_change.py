@@ -89,11 +89,14 @@ def careful_words(water: WaterForChange) -> str | None:
             water.ammonia_mg_n_l, water.ph, water.kh_dh, water.temperature_c, water.tap_ph,
             water.tap_kh_dh, water.gh_dh, water.tap_gh_dh, water.tap_ammonia_mg_n_l, asked,
         )  # fmt: skip
-    if is_acid(water):
-        jump = hardness_jump(ACID_PERCENT, water.gaps)
-        tenth = f"{jump} {A_TENTH}".strip()
-        return tenth if water.ammonia_mg_n_l is not None else TEST_BEFORE + lower(tenth)
-    return None
+    return a_tenth_at_a_time(water) if is_acid(water) else None
+
+
+def a_tenth_at_a_time(water: WaterForChange) -> str:
+    """The change of water that holds no pH, where no ammonia shows; else the test first."""
+    jump = hardness_jump(ACID_PERCENT, water.gaps)
+    tenth = f"{jump} {A_TENTH}".strip()
+    return tenth if water.ammonia_mg_n_l is not None else TEST_BEFORE + lower(tenth)
 
 
 def treated(change: str, water: WaterForChange) -> str:

@@ -5,11 +5,11 @@ from typing import NamedTuple, get_args
 from markupsafe import Markup
 
 from calculators.core.run import compute
-from calculators.core.wording import PLACES, joined
 from calculators.identify.naming_at_tank import naming_pieces
 from calculators.identify.record_words import recorded
 from calculators.identify.trait_table import KnownPlant, plant_book
 from calculators.identify.trait_words import FORMS
+from calculators.science.law.restricted import places_in_words, restricted_by
 from calculators.science.shelf.shelf_tank import PLACE_WORDS, Place
 from scripts.drawings.trait_symbols import trait_symbols
 from scripts.pages.template import render
@@ -38,10 +38,8 @@ class FormGroup(NamedTuple):
 def by_form(key: str, plant: KnownPlant) -> ListedByForm:
     """One plant of the list."""
     rules = plant_book().rules
-    places = list(dict.fromkeys(rules[listed.rule].place for listed in plant.law))
-    law = (
-        f"Restricted in {joined([PLACES.get(place, place) for place in places])}" if places else ""
-    )
+    where = [restricted_by(listed, rules[listed.rule]) for listed in plant.law]
+    law = f"Restricted in {places_in_words(where)}" if where else ""
     looks = "; ".join(recorded(trait, plant.traits) for trait in ORDER)
     return ListedByForm(key, plant.name, f"Leaves {looks}.", law)
 

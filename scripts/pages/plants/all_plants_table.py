@@ -4,11 +4,12 @@ from collections.abc import Sequence
 from typing import Any, NamedTuple
 
 from calculators.core import quantities as q
+from calculators.science.law.restricted import Restricted, once_a_place, place_in_words
 from scripts.pages.ranges import both_systems
 from scripts.pages.template import render
 from scripts.records.claim import Range
 from scripts.records.growth_forms import GROWTH_FORMS, growth_form
-from scripts.records.law_matches import listings
+from scripts.records.law_matches import listings, restricted_at
 from scripts.records.load import Library
 from scripts.records.plant import Plant
 
@@ -20,6 +21,7 @@ LIGHTS = {
 }  # bounds of the low end of the daily light; our choice, so that each third is of use
 NEVER_PLANTED = "never planted from this book"
 NEVER_PLANTED_SHORT = "never planted"
+PART = "*"  # behind a place of which single states alone restrict a plant
 ROLE_ORDER = ("slow", "steady", "fast")
 
 
@@ -82,6 +84,7 @@ def table_page(library: Library) -> str:
             (place_code(key), word["label"]) for key, word in library.vocabulary["place"].items()
         ],
         never=(NEVER_PLANTED_SHORT, NEVER_PLANTED),
+        part=PART,
     )
 
 
@@ -89,7 +92,7 @@ def line(slug: str, plant: Plant, library: Library) -> PlantRow:
     """One row."""
     words, shown = library.vocabulary, growth_form(plant)
     light, growth = plant.needs.dli_mol, plant.growth
-    places = [listing.rule.place for listing in listings(plant, library.rules)]
+    where = [restricted_at(listing) for listing in listings(plant, library.rules)]
     cells = [
         TableCell(words["habit"][plant.habit]["label"], words["habit"][plant.habit]["label"]),
         TableCell(
@@ -101,7 +104,7 @@ def line(slug: str, plant: Plant, library: Library) -> PlantRow:
         figure(q.DoublingTime, growth.doubling_days),
         role_cell(plant, words["nitrogen_role"]),
         figure(q.Temperature, plant.needs.temperature_c),
-        law_cell(places, plant, words["place"]),
+        law_cell(where, plant),
     ]
     return PlantRow(slug, plant, shown or "", light_class(light), cells)
 
@@ -122,16 +125,16 @@ def role_cell(plant: Plant, words: dict[str, dict[str, str]]) -> TableCell:
     return TableCell(words[role]["label"], float(ROLE_ORDER.index(role)))
 
 
-def law_cell(places: Sequence[str], plant: Plant, words: dict[str, dict[str, str]]) -> TableCell:
+def law_cell(where: Sequence[Restricted], plant: Plant) -> TableCell:
     """Where a list names it, in the places' codes; the words carry the meaning, not their colour."""
-    named, never = list(dict.fromkeys(places)), not plant.offered
+    named, never = once_a_place(where), not plant.offered
     if not named and not never:
         return TableCell("none found", 0.0)
-    codes = " ".join(map(place_code, named))
+    codes = " ".join(place_code(part.place) + (PART if part.states else "") for part in named)
     return TableCell(
         ", ".join(filter(None, (codes, NEVER_PLANTED_SHORT if never else ""))),
-        float(len(places)),
-        whole=", ".join([*(words[place]["label"] for place in named), *[NEVER_PLANTED] * never]),
+        float(len(where)),
+        whole=", ".join([*map(place_in_words, named), *[NEVER_PLANTED] * never]),
     )
 
 

@@ -6,11 +6,13 @@ from typing import Any
 from markupsafe import Markup
 
 from calculators.core import quantities as q
+from calculators.core.wording import upper
+from calculators.science.law.restricted import place_in_words
 from scripts.pages.plants.side_by_side import UNKNOWN, Cell, ComparedPlant, ComparisonRow
 from scripts.pages.plants.side_parts import claim_html, figure, mark, size_classes, text
 from scripts.pages.ranges import SCALES, BarScale, bar
 from scripts.records.claim import Range
-from scripts.records.law_matches import Listing, listings
+from scripts.records.law_matches import Listing, listings, restricted_at
 
 
 def need(scale: BarScale) -> ComparisonRow:
@@ -90,7 +92,7 @@ def law(plant_shown: ComparedPlant) -> Cell:
         )
     lines = Markup("").join(
         Markup('<li><b class="law-mark">{}</b>: {}{}</li>').format(
-            text(plant_shown.words["place"][listing.rule.place]["label"]),
+            text(upper(place_in_words(restricted_at(listing)))),
             text(listing.rule.short_effect),
             basis(plant_shown, listing),
         )

@@ -38,7 +38,7 @@ def water_change_values() -> ReadyValues:
     largest = cell(NAME).answer["inputs"]["max_change_percent"]
     after = (
         "Read “6 × 28 %” as six changes of 28 % of the tank's water each. No single change is above "
-        f"{show_number(largest)} %. Wait three days between changes for nitrate, one for nitrite, and "
+        f"{show_number(largest)} %. Wait three days between changes for nitrate, half a day for nitrite, and "
         "test before each. Between two readings take the higher one.",
     )
     return ReadyValues(

@@ -229,3 +229,16 @@ def test_the_budget_names_no_feed_to_match_that_the_water_cannot_bear():
     assert "Feed more only" not in said
     tank = run("nitrogen-balance", {"feed_g_week": 0, "volume_l": 240})
     assert any("Feed that would just match" in note["text"] for note in tank["notes"])
+
+
+def test_air_waits_for_a_binder_in_warm_water_as_well():
+    """Lid, fan and air drive off the carbon dioxide that keeps the ammonia of such water harmless."""
+    warm = {"temperature_c": 34, "start_ammonia_mg_n_l": 8.0, "ph": 7.4}
+    orders = ("lift the lid", "add air, since")
+    for kh, binds in ((5.0, True), (None, False)):
+        notes = run("nitrogen-forecast", {**PLANTED, **warm, "kh_dh": kh})["notes"]
+        (text,) = [note["text"] for note in notes if "switch off heater and lamp" in note["text"]]
+        assert all(order in text for order in orders)
+        assert ("binds ammonia" in text) == binds
+        if binds:
+            assert text.index("binds ammonia") < min(text.index(order) for order in orders)

@@ -242,3 +242,32 @@ def test_air_waits_for_a_binder_in_warm_water_as_well():
         assert ("binds ammonia" in text) == binds
         if binds:
             assert text.index("binds ammonia") < min(text.index(order) for order in orders)
+
+
+STARVED = [{"name": "stems", "wet_g": 955, "doubling_days": 7}]
+NEW_SOIL = {
+    "days": 30, "volume_l": 250, "feed_g_week": 7.28, "nitrate_mg_l": 2, "ph": 7.5, "temperature_c": 26,
+    "soil_age_days": 0, "soil_release_mg_n_m2_day": 200, "change_percent": 50, "change_every_days": 3,
+    "plants": [{"name": "ferns", "wet_g": 87, "doubling_days": 90}],
+}  # fmt: skip
+
+
+@pytest.mark.parametrize(
+    "given",
+    [
+        {"days": 180},
+        {"days": 180, "volume_l": 60, "feed_g_week": 1, "plants": STARVED, "ph": 7.8},
+        {"days": 30, "plants": [], "ph": 8.4, "feed_g_week": 2, "volume_l": 200},
+        NEW_SOIL,
+    ],
+)
+def test_the_verdict_is_no_calmer_where_no_band_was_asked_for(given):
+    """A mature filter that starved beside plants, alkaline water, new soil below an old filter."""
+    calm = {"start_ammonia_mg_n_l": 0.0, "start_nitrite_mg_n_l": 0.0, "nitrate_mg_l": 15}
+    middle, band = (
+        run("nitrogen-forecast", {**calm, **given, "spread": spread})["outputs"]
+        for spread in ("none", "band")
+    )
+    assert band["verdict"] == "may-harm"
+    assert middle["verdict"] == band["verdict"]
+    assert middle["calm_from_day"] == band["calm_from_day"]

@@ -59,7 +59,7 @@ def kills_by_nitrate(harm: HarmfulReading) -> bool:
 
 
 def against_warmth(harm: HarmfulReading, tank: Tank) -> Note:
-    """Too warm or too cold; where air would free ammonia that kills, it is bound before the water is aired."""
+    """Too warm or too cold; where air would free ammonia that kills, a binder comes before it."""
     if harm.side == "low":
         return Note("danger", TOO_COLD)
     binds = air_kills(tank.ammonia_mg_n_l, tank.ph, tank.kh_dh, tank.temperature_c)

@@ -271,3 +271,25 @@ def test_the_verdict_is_no_calmer_where_no_band_was_asked_for(given):
     assert band["verdict"] == "may-harm"
     assert middle["verdict"] == band["verdict"]
     assert middle["calm_from_day"] == band["calm_from_day"]
+
+
+def test_hardness_that_is_not_known_but_used_up_is_no_peace():
+    """Without it the forecast shows a calm that the same tank with its hardness has not."""
+    given = {"days": 180, "plants": [], "volume_l": 60, "feed_g_week": 2, "ph": 7.0}
+    known = run("nitrogen-forecast", {**given, "kh_dh": 3.0})
+    blind = run("nitrogen-forecast", given)
+    assert known["outputs"]["verdict"] == "deadly"
+    assert max(blind["series"]["ammonia"]["y"]) < 0.1
+    said = [note["text"] for note in blind["notes"]]
+    place = next(
+        n for n, text in enumerate(said) if text.startswith("Carbonate hardness was not given")
+    )
+    assert place < said.index(next(text for text in said if text.startswith("A forecast from")))
+
+
+@pytest.mark.parametrize("kh", [0.5, 2.0, 3.0, 4.0, 8.0, 20.0])
+def test_hardness_is_asked_to_be_tested_at_one_pace(kh):
+    given = {"days": 60, "plants": [], "volume_l": 60, "feed_g_week": 2, "kh_dh": kh}
+    said = " ".join(note["text"] for note in run("nitrogen-forecast", given)["notes"])
+    assert said.count("Carbonate hardness ") == 1
+    assert ("each month" in said) + ("each week" in said) + ("stops growing" in said) <= 1

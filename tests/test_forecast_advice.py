@@ -293,3 +293,43 @@ def test_hardness_is_asked_to_be_tested_at_one_pace(kh):
     said = " ".join(note["text"] for note in run("nitrogen-forecast", given)["notes"])
     assert said.count("Carbonate hardness ") == 1
     assert ("each month" in said) + ("each week" in said) + ("stops growing" in said) <= 1
+
+
+def test_one_that_stays_low_is_not_called_high_beside_the_other():
+    """Ammonia is low on every day here; only nitrite is left to wait for."""
+    given = {
+        "days": 7,
+        "plants": [],
+        "volume_l": 100,
+        "feed_g_week": 1,
+        "ph": 7.0,
+        "nitrate_mg_l": 5,
+    }
+    answer = run(
+        "nitrogen-forecast", {**given, "start_nitrite_mg_n_l": 5.0, "filter_maturity_percent": 5}
+    )
+    assert answer["outputs"]["calm_from_day"] is None
+    assert max(answer["series"]["ammonia"]["y"]) < 0.6
+    said = " ".join(note["text"] for note in answer["notes"])
+    assert "That both stay low is not forecast" in said
+    assert "Neither" not in said
+
+
+def test_how_much_longer_a_lean_planted_tank_takes_is_not_promised_in_weeks():
+    """With a quarter of the feed it takes more than three months longer, at an edge of the band."""
+    given = {
+        "volume_l": 200,
+        "days": 200,
+        "filter_maturity_percent": 0,
+        "soil_area_cm2": 0,
+        "ph": 7.2,
+    }
+    stems = [{"name": "stems", "wet_g": 300, "doubling_days": 14}]
+    water = {"nitrate_mg_l": 5, "tap_nitrate_mg_l": 0, "temperature_c": 25, "trimmings_g_week": 0}
+    lean, fed = (
+        run("nitrogen-forecast", {**given, **water, "plants": stems, "feed_g_week": feed})
+        for feed in (4, 16)
+    )
+    longer = lean["outputs"]["calm_from_day"] - fed["outputs"]["calm_from_day"]
+    assert longer > 60
+    assert any("weeks longer, now and then months" in note["text"] for note in lean["notes"])

@@ -72,9 +72,9 @@ def hardness(outcome: Outcome, kh_dh: float | None) -> list[Note]:
         return []
     if kh_dh is None:
         text = (
-            f"Carbonate hardness was not given, and the filter uses up about {show(used, 2)} °dH of it. Water "
-            "that has little more than that runs out: the filter stops, pH drops, and ammonia rises where "
-            "this forecast shows none. Test KH and enter it."
+            f"Carbonate hardness was not given, and the filter uses up about {show(used, 2)} °dH of it. "
+            "Water that has little more than that runs out: the filter stops, pH drops, and ammonia rises "
+            "where this forecast shows none. Test KH and enter it."
         )
         return [Note("caution", text, first=True)]
     if min(line.kh for line in lines) < KH_GROWTH_FULL_DH:

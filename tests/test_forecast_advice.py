@@ -1,5 +1,7 @@
 """What the forecast advises is safe in the very water that it speaks of, and its words agree."""
 
+import re
+
 import pytest
 
 from calculators.core.run import run
@@ -333,3 +335,32 @@ def test_how_much_longer_a_lean_planted_tank_takes_is_not_promised_in_weeks():
     longer = lean["outputs"]["calm_from_day"] - fed["outputs"]["calm_from_day"]
     assert longer > 60
     assert any("weeks longer, now and then months" in note["text"] for note in lean["notes"])
+
+
+def test_hunger_that_flickers_around_its_line_is_one_spell():
+    """A change every three days lifts and drops the store by a hair; that is no recovery each time."""
+    given = {
+        "volume_l": 20,
+        "feed_g_week": 0.376,
+        "days": 120,
+        "temperature_c": 18,
+        "nitrate_mg_l": 5,
+    }
+    more = {"change_percent": 25, "change_every_days": 3, "dli_mol": 30, "soil_area_cm2": 400}
+    water = {
+        "filter_maturity_percent": 30,
+        "kh_dh": 8,
+        "protein_percent": 60,
+        "start_ammonia_mg_n_l": 0,
+    }
+    plants = [
+        {"name": "quick", "wet_g": 62, "doubling_days": 4.6},
+        {"name": "slow", "wet_g": 36, "doubling_days": 22.5},
+    ]
+    answer = run("nitrogen-forecast", {**given, **more, **water, "plants": plants})
+    out = answer["outputs"]
+    assert out["first_shortage_day"] is not None
+    assert out["shortages"] <= 3
+    (said,) = [note["text"] for note in answer["notes"] if "ran short" in note["text"]]
+    for start, end in re.findall(r"about day (\d+) and had enough again from day (\d+)", said):
+        assert start != end

@@ -1,5 +1,7 @@
 """What the forecast advises is safe in the very water that it speaks of, and its words agree."""
 
+import re
+
 import pytest
 
 from calculators.core.run import run
@@ -229,3 +231,136 @@ def test_the_budget_names_no_feed_to_match_that_the_water_cannot_bear():
     assert "Feed more only" not in said
     tank = run("nitrogen-balance", {"feed_g_week": 0, "volume_l": 240})
     assert any("Feed that would just match" in note["text"] for note in tank["notes"])
+
+
+def test_air_waits_for_a_binder_in_warm_water_as_well():
+    """Lid, fan and air drive off the carbon dioxide that keeps the ammonia of such water harmless."""
+    warm = {"temperature_c": 34, "start_ammonia_mg_n_l": 8.0, "ph": 7.4}
+    orders = ("lift the lid", "add air, since")
+    for kh, binds in ((5.0, True), (None, False)):
+        notes = run("nitrogen-forecast", {**PLANTED, **warm, "kh_dh": kh})["notes"]
+        (text,) = [note["text"] for note in notes if "switch off heater and lamp" in note["text"]]
+        assert all(order in text for order in orders)
+        assert ("binds ammonia" in text) == binds
+        if binds:
+            assert text.index("binds ammonia") < min(text.index(order) for order in orders)
+
+
+STARVED = [{"name": "stems", "wet_g": 955, "doubling_days": 7}]
+NEW_SOIL = {
+    "days": 30, "volume_l": 250, "feed_g_week": 7.28, "nitrate_mg_l": 2, "ph": 7.5, "temperature_c": 26,
+    "soil_age_days": 0, "soil_release_mg_n_m2_day": 200, "change_percent": 50, "change_every_days": 3,
+    "plants": [{"name": "ferns", "wet_g": 87, "doubling_days": 90}],
+}  # fmt: skip
+
+
+@pytest.mark.parametrize(
+    "given",
+    [
+        {"days": 180},
+        {"days": 180, "volume_l": 60, "feed_g_week": 1, "plants": STARVED, "ph": 7.8},
+        {"days": 30, "plants": [], "ph": 8.4, "feed_g_week": 2, "volume_l": 200},
+        NEW_SOIL,
+    ],
+)
+def test_the_verdict_is_no_calmer_where_no_band_was_asked_for(given):
+    """A mature filter that starved beside plants, alkaline water, new soil below an old filter."""
+    calm = {"start_ammonia_mg_n_l": 0.0, "start_nitrite_mg_n_l": 0.0, "nitrate_mg_l": 15}
+    middle, band = (
+        run("nitrogen-forecast", {**calm, **given, "spread": spread})["outputs"]
+        for spread in ("none", "band")
+    )
+    assert band["verdict"] == "may-harm"
+    assert middle["verdict"] == band["verdict"]
+    assert middle["calm_from_day"] == band["calm_from_day"]
+
+
+def test_hardness_that_is_not_known_but_used_up_is_no_peace():
+    """Without it the forecast shows a calm that the same tank with its hardness has not."""
+    given = {"days": 180, "plants": [], "volume_l": 60, "feed_g_week": 2, "ph": 7.0}
+    known = run("nitrogen-forecast", {**given, "kh_dh": 3.0})
+    blind = run("nitrogen-forecast", given)
+    assert known["outputs"]["verdict"] == "deadly"
+    assert max(blind["series"]["ammonia"]["y"]) < 0.1
+    said = [note["text"] for note in blind["notes"]]
+    place = next(
+        n for n, text in enumerate(said) if text.startswith("Carbonate hardness was not given")
+    )
+    assert place < said.index(next(text for text in said if text.startswith("A forecast from")))
+
+
+@pytest.mark.parametrize("kh", [0.5, 2.0, 3.0, 4.0, 8.0, 20.0])
+def test_hardness_is_asked_to_be_tested_at_one_pace(kh):
+    given = {"days": 60, "plants": [], "volume_l": 60, "feed_g_week": 2, "kh_dh": kh}
+    said = " ".join(note["text"] for note in run("nitrogen-forecast", given)["notes"])
+    assert said.count("Carbonate hardness ") == 1
+    assert ("each month" in said) + ("each week" in said) + ("stops growing" in said) <= 1
+
+
+def test_one_that_stays_low_is_not_called_high_beside_the_other():
+    """Ammonia is low on every day here; only nitrite is left to wait for."""
+    given = {
+        "days": 7,
+        "plants": [],
+        "volume_l": 100,
+        "feed_g_week": 1,
+        "ph": 7.0,
+        "nitrate_mg_l": 5,
+    }
+    answer = run(
+        "nitrogen-forecast", {**given, "start_nitrite_mg_n_l": 5.0, "filter_maturity_percent": 5}
+    )
+    assert answer["outputs"]["calm_from_day"] is None
+    assert max(answer["series"]["ammonia"]["y"]) < 0.6
+    said = " ".join(note["text"] for note in answer["notes"])
+    assert "That both stay low is not forecast" in said
+    assert "Neither" not in said
+
+
+def test_how_much_longer_a_lean_planted_tank_takes_is_not_promised_in_weeks():
+    """With a quarter of the feed it takes more than three months longer, at an edge of the band."""
+    given = {
+        "volume_l": 200,
+        "days": 200,
+        "filter_maturity_percent": 0,
+        "soil_area_cm2": 0,
+        "ph": 7.2,
+    }
+    stems = [{"name": "stems", "wet_g": 300, "doubling_days": 14}]
+    water = {"nitrate_mg_l": 5, "tap_nitrate_mg_l": 0, "temperature_c": 25, "trimmings_g_week": 0}
+    lean, fed = (
+        run("nitrogen-forecast", {**given, **water, "plants": stems, "feed_g_week": feed})
+        for feed in (4, 16)
+    )
+    longer = lean["outputs"]["calm_from_day"] - fed["outputs"]["calm_from_day"]
+    assert longer > 60
+    assert any("weeks longer, now and then months" in note["text"] for note in lean["notes"])
+
+
+def test_hunger_that_flickers_around_its_line_is_one_spell():
+    """A change every three days lifts and drops the store by a hair; that is no recovery each time."""
+    given = {
+        "volume_l": 20,
+        "feed_g_week": 0.376,
+        "days": 120,
+        "temperature_c": 18,
+        "nitrate_mg_l": 5,
+    }
+    more = {"change_percent": 25, "change_every_days": 3, "dli_mol": 30, "soil_area_cm2": 400}
+    water = {
+        "filter_maturity_percent": 30,
+        "kh_dh": 8,
+        "protein_percent": 60,
+        "start_ammonia_mg_n_l": 0,
+    }
+    plants = [
+        {"name": "quick", "wet_g": 62, "doubling_days": 4.6},
+        {"name": "slow", "wet_g": 36, "doubling_days": 22.5},
+    ]
+    answer = run("nitrogen-forecast", {**given, **more, **water, "plants": plants})
+    out = answer["outputs"]
+    assert out["first_shortage_day"] is not None
+    assert out["shortages"] <= 3
+    (said,) = [note["text"] for note in answer["notes"] if "ran short" in note["text"]]
+    for start, end in re.findall(r"about day (\d+) and had enough again from day (\d+)", said):
+        assert start != end

@@ -122,6 +122,38 @@ def test_what_was_read_today_is_not_called_untested():
     assert "No reading of" not in words(asked(both))
 
 
+WEEKS = [row(-28, 20), row(-14, 20), row(0, 20)]
+
+
+@pytest.mark.parametrize(("what", "value"), [("ammonia_mg_n_l", 4.0), ("nitrite_mg_n_l", 2.0)])
+def test_a_harmful_reading_of_yesterday_is_not_forgotten_today(what, value):
+    found = asked([*WEEKS, row(-1, value, what)], ph=8.0)
+    assert found["outputs"]["verdict"] == "deadly"
+    assert found["series"][what.split("_")[0]]["y"][0] == value
+    assert "was last read a day ago" in words(found)
+    clean = asked([*WEEKS, row(-1, value, what), row(0, 0, what)], ph=8.0)
+    assert clean["series"][what.split("_")[0]]["y"][0] == 0
+    assert "was last read" not in words(clean)
+
+
+def test_a_harmful_reading_of_long_ago_is_named_and_not_called_missing():
+    said = words(asked([*WEEKS, row(-20, 4.0, "ammonia_mg_n_l")], ph=8.0))
+    assert "Ammonia was last read 20 days ago, 4 mg N/L: too long ago to go by" in said
+    assert "No reading of nitrite was given" in said
+
+
+def test_ammonia_of_today_is_not_put_into_the_weeks_before():
+    """It would have become nitrate long ago, and the readings would contradict it."""
+    rows = read_of_a_run(1.0)
+    plain, found = (
+        asked(rows, start_ammonia_mg_n_l=entered, filter_maturity_percent=100)
+        for entered in (0.0, 8.0)
+    )
+    (fitted,) = [note["text"] for note in plain["notes"] if "itted" in note["text"]]
+    assert fitted in [note["text"] for note in found["notes"]]
+    assert found["outputs"]["fitted"] == plain["outputs"]["fitted"]
+
+
 def test_ammonia_that_stays_says_that_the_filter_is_younger_and_nothing_is_calm_for_it():
     toxic = [row(day, 1.0, "ammonia_mg_n_l") for day in (-14, -7, 0)]
     nitrate = [row(-14, 20), row(-7, 20), row(0, 20)]

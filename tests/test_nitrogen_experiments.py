@@ -31,6 +31,44 @@ def test_the_words_say_whether_it_was_met(experiment):
     assert experiment.says.startswith(word), [(one.predicted, one.error) for one in found]
 
 
+@pytest.mark.parametrize("experiment", ALL, ids=[one.name for one in ALL])
+def test_each_miss_says_on_which_side_it_lies(experiment):
+    """A miss that calms and one that alarms are not the same to the animals."""
+    if experiment.says.startswith("Missed"):
+        sides = ("safe side", "dangerous side", "to the same side")
+        assert any(side in experiment.says for side in sides)
+
+
+def test_aquaria_that_ran_for_long_read_so_many_times_what_the_forecast_has():
+    """Ten to twenty times without plants, twenty to forty with them, as the words say."""
+    planted, bare = sorted(
+        (
+            [
+                seen / look.predicted
+                for look in held_against("nitrogen-forecast", one)
+                for seen in look.look.observed
+            ]
+            for one in ALL
+            if one.source == "bagchi-2014"
+        ),
+        key=max,
+        reverse=True,
+    )
+    assert 10 < min(bare) < max(bare) < 20.5
+    assert 15 < min(planted) < max(planted) < 45
+    given = dict(
+        next(one for one in ALL if "live plants" in one.name and "bagchi" in one.source).given
+    )
+    days, plants = given.pop("days"), [StandingPlant(**row) for row in given.pop("plants")]
+    tank = Tank(protein_percent=45, plants=tuple(plants), **given)
+    least, most = (
+        fmean(line.ammonia for line in simulate(tank, [], days, rates).record.lines)
+        for rates in edges(Rates())
+    )
+    assert 0.20 < most < 0.6 * 0.45  # reaches one of the two tanks, not the other
+    assert least < most
+
+
 def test_three_and_more_experiments_with_a_source_that_was_read(library):
     assert len({one.source for one in ALL}) >= 3
     read = {"abstract": "abstract", "quotation by another": "second-hand"}

@@ -62,7 +62,7 @@ def waiting(calm: float | None) -> str:
     """
     until = " until both ammonia and nitrite read zero for a week."
     if calm is None:
-        return f"{until} Neither is forecast to stay low before the last day."
+        return f"{until} That both stay low is not forecast for any day before the last."
     return (
         f"{until} Both are forecast to stay low from about day {calm:.0f}, and in published trials new "
         "filters took up to three weeks longer; trust tests, not the day."

@@ -27,18 +27,18 @@ from calculators.nitrogen_forecast.forecast_result import (
     cut_short,
     late,
     result,
-    untested,
 )
 from calculators.nitrogen_forecast.inverse import Answers, answers
 from calculators.nitrogen_forecast.outputs import NitrogenForecast
 from calculators.nitrogen_forecast.past_readings import (
     PastChange,
     PastReading,
-    read_of_toxic,
     start_from,
 )
 from calculators.nitrogen_forecast.target_words import target_cautions
+from calculators.nitrogen_forecast.toxic_now import toxic_notes, toxic_now
 from calculators.science.conversions import CM2_PER_M2
+from calculators.science.fitting.fit_readings import AMMONIA, NITRITE
 from calculators.science.nitrogen import nitrogen_inputs
 from calculators.science.nitrogen.constants import LARGEST_RETAINED_PERCENT, SOIL_RELEASE_MG_M2_DAY
 from calculators.science.nitrogen.forecast_tank import (
@@ -349,6 +349,8 @@ def nitrogen_forecast(
         floater_doubling_days,
         True,
     )
+    ammonia = toxic_now(start_ammonia_mg_n_l, AMMONIA, readings or ())
+    nitrite = toxic_now(start_nitrite_mg_n_l, NITRITE, readings or ())
     tank = Tank(
         volume_l=volume_l,
         feed_g_week=feed_g_week,
@@ -363,8 +365,8 @@ def nitrogen_forecast(
         change_every_days=change_every_days,
         tap_nitrate_mg_l=tap_nitrate_mg_l,
         nitrate_mg_l=nitrate_mg_l,
-        ammonia_mg_n_l=start_ammonia_mg_n_l or 0.0,
-        nitrite_mg_n_l=start_nitrite_mg_n_l or 0.0,
+        ammonia_mg_n_l=ammonia.taken,
+        nitrite_mg_n_l=nitrite.taken,
         kh_dh=kh_dh,
         tap_kh_dh=tap_kh_dh,
         tap_ph=tap_ph,
@@ -407,8 +409,7 @@ def nitrogen_forecast(
         *target_cautions(target_nitrate_mg_l, to_target, tank, events, days, rates),
         *late(events, days),
     ]
-    toxic = read_of_toxic(start_ammonia_mg_n_l, start_nitrite_mg_n_l, readings or ())
-    notes += [*cut_short(days, asked_days), *untested(*toxic)]
+    notes += [*cut_short(days, asked_days), *toxic_notes((ammonia, nitrite))]
     calm = calm_in_all([outcome.record, *at_edges], tank)
     notes += doubts(tank, outcome, calm)
     return result(

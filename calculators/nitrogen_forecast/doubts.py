@@ -71,8 +71,8 @@ def slow_food(tank: Tank, calm: float | None) -> list[Note]:
     return [
         Note(
             "info",
-            "Plants share the food with this young filter: with less feed it can take up to three weeks "
-            "longer until ammonia and nitrite stay low, since its bacteria grow on what plants leave. "
+            "Plants share the food with this young filter: with less feed it can take weeks longer, now and "
+            "then months, until ammonia and nitrite stay low, since its bacteria grow on what plants leave. "
             "Do not feed more to shorten it: the peaks would be higher and harm more.",
         )
     ]

@@ -15,10 +15,11 @@ from calculators.science.animals.reading_lines import LINES
 from calculators.science.animals.reading_steps import NITRATE, asked_beside_ammonia
 from calculators.science.animals.reading_words import WARMTH_STEP
 from calculators.science.nitrogen.forecast_tank import Event, Tank
+from calculators.science.water.air_and_ammonia import BIND_BEFORE_AIR, air_kills
 
 TOXIC = ("ammonia", "nitrite")
 TOO_WARM = (
-    "Now: switch off heater and lamp, lift the lid, let a fan blow over the water and add air, since "
+    "Now: switch off heater and lamp{first} lift the lid, let a fan blow over the water and add air, since "
     f"warm water holds little oxygen. Cool by about {WARMTH_STEP} an hour, no faster; no ice in the tank."
 )  # common practice, no source
 TOO_COLD = (
@@ -57,9 +58,12 @@ def kills_by_nitrate(harm: HarmfulReading) -> bool:
     return harm.reading == "nitrate_mg_l" and harm.is_now and harm.band == "deadly"
 
 
-def against_warmth(harm: HarmfulReading, _: Tank) -> Note:
-    """Too warm or too cold."""
-    return Note("danger", TOO_WARM if harm.side == "high" else TOO_COLD)
+def against_warmth(harm: HarmfulReading, tank: Tank) -> Note:
+    """Too warm or too cold; where air would free ammonia that kills, a binder comes before it."""
+    if harm.side == "low":
+        return Note("danger", TOO_COLD)
+    binds = air_kills(tank.ammonia_mg_n_l, tank.ph, tank.kh_dh, tank.temperature_c)
+    return Note("danger", TOO_WARM.format(first=f". {BIND_BEFORE_AIR} Then" if binds else ","))
 
 
 def against_ph(harm: HarmfulReading, tank: Tank) -> Note:

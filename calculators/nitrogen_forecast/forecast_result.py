@@ -52,20 +52,6 @@ def cut_short(days: float, asked: float) -> list[Note]:
     ]
 
 
-def untested(ammonia_mg_n_l: float | None, nitrite_mg_n_l: float | None) -> list[Note]:
-    """A word where the run starts from no reading of what harms fastest."""
-    if ammonia_mg_n_l is not None and nitrite_mg_n_l is not None:
-        return []
-    both = ammonia_mg_n_l is None and nitrite_mg_n_l is None
-    missing = "ammonia" if ammonia_mg_n_l is None else "nitrite"
-    what = "ammonia and nitrite" if both else missing
-    return [
-        Note(
-            "caution", f"No reading of {what} was given: none is taken. Test before you rely on it."
-        )
-    ]
-
-
 def result(
     outcome: Outcome,
     tank: Tank,

@@ -165,17 +165,6 @@ def today_of(read: Sequence[PastReading]) -> dict[str, float]:
     return today
 
 
-def read_of_toxic(
-    ammonia_mg_n_l: float | None, nitrite_mg_n_l: float | None, read: Sequence[PastReading]
-) -> tuple[float | None, float | None]:
-    """What is known of ammonia and nitrite today, from either place; None where nothing is. In mg N/L."""
-    today = today_of(read)
-    return (
-        today.get(AMMONIA) if ammonia_mg_n_l is None else ammonia_mg_n_l,
-        today.get(NITRITE) if nitrite_mg_n_l is None else nitrite_mg_n_l,
-    )
-
-
 def by_fit(now: Tank, found: FittedForecast) -> Tank:
     """The tank today by the fit: its nitrate, and the filter where it is younger than was entered."""
     filter_times = next(

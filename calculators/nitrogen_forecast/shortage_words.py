@@ -26,15 +26,19 @@ def shortage(hunger: Hunger, days: float) -> str:
 def over(spells: list[Spell], when: str = "in between") -> str:
     """Spells that ended: one with its days, more with the first and the last of them."""
     first, last = spells[0], spells[-1]
-    text = f"{names(first.names)} ran short about day {first.start:.0f}"
-    text += f" and had enough again from day {first.end or 0:.0f}."
+    end = first.end or 0.0
+    if end - first.start < 1:
+        text = f"{names(first.names)} ran short for less than a day, about day {first.start:.0f}."
+    else:
+        text = f"{names(first.names)} ran short about day {first.start:.0f}"
+        text += f" and had enough again from day {end:.0f}."
     if len(spells) == 1:
         return text
     times = "once more" if len(spells) == 2 else f"{len(spells) - 1} times more"
-    return (
-        f"{text} They ran short {times} {when}, at last from day {last.start:.0f} to "
-        f"{last.end or 0:.0f}."
-    )
+    when_last = f"from day {last.start:.0f} to {last.end or 0:.0f}"
+    if (last.end or 0.0) - last.start < 1:
+        when_last = f"about day {last.start:.0f}"
+    return f"{text} They ran short {times} {when}, at last {when_last}."
 
 
 def healthy(hunger: Hunger) -> str:

@@ -10,6 +10,7 @@ from calculators.nitrogen_forecast.course_words import course_note
 from calculators.nitrogen_forecast.run_harm import HarmfulReading
 from calculators.science.light.lamps import CLOSED_COVER_PERCENT
 from calculators.science.nitrogen.balance_words import FEED_IN_STEPS
+from calculators.science.nitrogen.constants import KH_GROWTH_FULL_DH
 from calculators.science.nitrogen.course import Course
 from calculators.science.nitrogen.forecast_tank import Event, Tank
 from calculators.science.nitrogen.simulate import Outcome
@@ -45,21 +46,13 @@ def notes(
     spells = outcome.record.hunger.spells
     if spells and spells[-1].end is None:
         collected.append(NO_MORE_YET if any(harm.is_danger for harm in harms) else FEED_IN_STEPS)
-    collected += water(outcome)
+    collected += water(outcome, tank)
     return [*collected, UNSURE, CHANGE_WITH_CARE, CUTTINGS]
 
 
-def water(outcome: Outcome) -> list[Note]:
+def water(outcome: Outcome, tank: Tank) -> list[Note]:
     """Hardness and shade worth a word."""
-    notes = []
-    if outcome.last.kh_drift < -1:
-        notes.append(
-            Note(
-                "caution",
-                f"Carbonate hardness falls by about {show(-outcome.last.kh_drift, 2)} °dH against the "
-                "start. In soft water pH can drop with it: test KH each month.",
-            )
-        )
+    notes = hardness(outcome, tank.kh_dh)
     if outcome.last.floating_cover > CLOSED_COVER_PERCENT:
         notes.append(
             Note(
@@ -69,3 +62,25 @@ def water(outcome: Outcome) -> list[Note]:
             )
         )
     return notes
+
+
+def hardness(outcome: Outcome, kh_dh: float | None) -> list[Note]:
+    """Hardness that is used up; where it gets low, ``doubts.soft`` says more. None is not known, in °dH."""
+    lines = outcome.record.lines
+    used = -min(line.kh_drift for line in lines)
+    if used <= 1:
+        return []
+    if kh_dh is None:
+        text = (
+            f"Carbonate hardness was not given, and the filter uses up about {show(used, 2)} °dH of it. "
+            "Water that has little more than that runs out: the filter stops, pH drops, and ammonia rises "
+            "where this forecast shows none. Test KH and enter it."
+        )
+        return [Note("caution", text, first=True)]
+    if min(line.kh for line in lines) < KH_GROWTH_FULL_DH:
+        return []
+    text = (
+        f"Carbonate hardness falls by about {show(used, 2)} °dH against the start. In soft water pH can "
+        "drop with it: test KH each month."
+    )
+    return [Note("caution", text)]

@@ -171,9 +171,12 @@ def shifted(
     tank: Tank, readings: Sequence[Reading], events: Sequence[Event], first: float
 ) -> tuple[Tank, list[Event]]:
     """The tank at its first readings, and the events counted from then on."""
-    at_first: dict[str, float] = {}
-    for reading in sorted(readings):
-        at_first.setdefault(reading.what, reading.value)
+    at_first: dict[str, float] = dict.fromkeys(TOXIC, 0.0)
+    begun = [one for one in sorted(readings) if one.what not in TOXIC or one.day < first + 1]
+    for reading in reversed(
+        begun
+    ):  # what is toxic comes and goes: a later reading tells nothing of then
+        at_first[reading.what] = reading.value
     tank = Tank(**(tank._asdict() | at_first))  # readings bear the names of the tank's fields
     moved = []
     for event in sorted(events):

@@ -4,6 +4,7 @@ from typing import Annotated
 
 from calculators.science.nitrogen.about import About
 from calculators.science.nitrogen.constants import (
+    AMMONIA_GROWTH_25,
     LARGEST_RETAINED_PERCENT,
     LEAST_AMMONIA_HALF_MG_L,
 )
@@ -45,6 +46,10 @@ HIGH_DECAY_25: Annotated[
                  "lose less: judgement. At this edge tanks read as much ammonia as was measured",
                  "siegrist-1999")
 ] = 0.15  # fmt: skip
+HIGH_LEFT_MG_L: Annotated[
+    float, About("mg N/L", "ammonia that a mature film leaves at the upper edge", "uncertain",
+                 "from these two and growth; tanks with fish read 0.16 to 0.45 on the mean", "bagchi-2014")
+] = HIGH_HALF_MG_L * HIGH_DECAY_25 / (AMMONIA_GROWTH_25 - HIGH_DECAY_25)  # fmt: skip
 MOST_REFRACTORY: Annotated[
     float, About("", "of dead leaves' nitrogen that stays for years, upper edge; the lower is none",
                  "uncertain", "judgement")

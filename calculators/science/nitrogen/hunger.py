@@ -11,6 +11,7 @@ from calculators.science.nitrogen.plant_rates import store_growth
 from calculators.science.nitrogen.solver_parts import State
 
 # Shade is left out: a lit tip is what one judges new growth by.
+ONE_SPELL_DAYS = 4.0  # hunger that comes back within so long never ended; judgement
 NEW_GROWTH = -math.log(1 - NEW_GROWTH_SHARE)  # growth after which that share of the stand is new
 
 
@@ -85,7 +86,12 @@ class Hunger:
         """Open a spell where the store passes the line downwards, close it where it comes back."""
         hungry = bool(self.spells) and self.spells[-1].end is None
         if least < CRITICAL_N and not hungry:
-            self.spells.append(Spell(self._crossing(day, least), None, names))
+            crossed = self._crossing(day, least)
+            ended = self.spells[-1].end if self.spells else None
+            if ended is not None and crossed - ended < ONE_SPELL_DAYS:
+                self.spells[-1] = self.spells[-1]._replace(end=None)
+            else:
+                self.spells.append(Spell(crossed, None, names))
         elif least >= CRITICAL_N and hungry:
             self.spells[-1] = self.spells[-1]._replace(end=self._crossing(day, least))
 

@@ -5,12 +5,14 @@ from typing import NamedTuple
 
 from calculators.science.shelf.entries import READINGS
 from calculators.science.shelf.log import Dated, Log
+from calculators.science.water.unread import TOXIC_USE_DAYS
 
 READ_WITHIN_DAYS = 60  # the contract's: nothing read in so long is not known
 # For how long one reading may be gone by, in days: what turns within hours goes out of date first.
 # Common practice, no source.
 USE_DAYS = {
-    "ammonia_mg_n_l": 7, "nitrite_mg_n_l": 7, "temperature_c": 7, "oxygen_mg_l": 3, "ph": 14,
+    "ammonia_mg_n_l": TOXIC_USE_DAYS, "nitrite_mg_n_l": TOXIC_USE_DAYS, "temperature_c": 7,
+    "oxygen_mg_l": 3, "ph": 14,
     "nitrate_mg_l": 14, "kh_dh": 30, "gh_dh": 60, "phosphate_mg_l": 30, "copper_ug_l": 30,
     "cover_percent": 14,
 }  # fmt: skip

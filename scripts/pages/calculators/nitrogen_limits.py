@@ -31,8 +31,9 @@ SURPRISES = (
     "their place, and with the lowest published half-saturations the day holds or comes sooner. It is "
     "no ground to wait less: no start of a filter on so little feed could be read.",
     "Plants are the exception: bacteria grow on what plants leave, and where that is little the day from "
-    "which ammonia and nitrite stay low comes later with less feed, by up to three weeks in the tanks that "
-    "were tried. More feed is no way out: its peaks are higher and harm more.",
+    "which ammonia and nitrite stay low comes later with less feed: by up to three weeks in most tanks that "
+    "were tried, by months at an edge of the band where plants leave next to nothing for long. "
+    "More feed is no way out: its peaks are higher and harm more.",
     "Plants that starve live on their store for weeks after the water reads zero, and brown only then.",
     "Recovery is fast once nitrogen is there: uptake refills a store within days. Common practice, no "
     "source, says about four weeks from feeding more to healthy new growth. Most of that is the feed "

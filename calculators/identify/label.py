@@ -55,12 +55,21 @@ def listed_in(text: str) -> tuple[ListedElsewhere, ...]:
 
     A genus alone may be any of its listed species, as long as no plant of the book is of that genus.
     """
-    named = plant_book().listed_only
-    found = [own for name, own in named.items() if re.search(rf"\b{re.escape(name)}\b", text)]
+    book, plain = plant_book(), text.replace("-", " ")
+    named = book.listed_only
+    found = [own for name, own in named.items() if stands_in(name, text)]
+    for name, keys in book.listed_common.items():
+        if stands_in(name.replace("-", " "), plain):
+            found += [named[key] for key in keys]
     if not found and not genus_worth(text):
         words = set(text.split())
         found = [own for name, own in named.items() if name.split()[0] in words]
     return tuple(dict.fromkeys(found))
+
+
+def stands_in(name: str, text: str) -> bool:
+    """Whether a text has a name as whole words, both in small letters."""
+    return re.search(rf"\b{re.escape(name)}\b", text) is not None
 
 
 def names_in(text: str) -> list[LabelName]:
@@ -68,11 +77,7 @@ def names_in(text: str) -> list[LabelName]:
     labels = plant_book().labels
     if text in labels:
         return [labels[text]]
-    inside = [
-        name
-        for name in labels
-        if len(name) > SHORTEST and re.search(rf"\b{re.escape(name)}\b", text)
-    ]
+    inside = [name for name in labels if len(name) > SHORTEST and stands_in(name, text)]
     longest = max(map(len, inside), default=0)
     if inside:
         return [labels[name] for name in inside if len(name) == longest]

@@ -109,7 +109,8 @@ class PlantBook(NamedTuple):
     """All that is known: plants and law lists by key, names in small letters.
 
     ``listed_only`` has the names on law lists of plants without a record, in small letters, each with the
-    list's own name and where. ``apart`` has, for a pair of keys in order, the key whose record tells
+    list's own name and where; ``listed_common`` has what people call them, with the names there that it
+    may mean. ``apart`` has, for a pair of keys in order, the key whose record tells
     them apart, and its words.
     """
 
@@ -118,6 +119,7 @@ class PlantBook(NamedTuple):
     labels: dict[str, LabelName]
     apart: dict[tuple[str, str], tuple[str, str]]
     listed_only: dict[str, ListedElsewhere]
+    listed_common: dict[str, tuple[str, ...]]
 
 
 @cache
@@ -136,6 +138,7 @@ def plant_book() -> PlantBook:
         {name: label_name(row) for name, row in table["labels"].items()},
         {(one, other): (own, text) for one, other, own, text in table["apart"]["pairs"]},
         {name: listed_elsewhere(row) for name, row in table["listed_only"].items()},
+        {name: tuple(keys) for name, keys in table["listed_common"].items()},
     )
 
 

@@ -8,6 +8,7 @@ from calculators.core.listing import load_all
 from scripts.pages.calculators import nitrogen_model as model
 from scripts.pages.sought import read_sought
 from scripts.pages.typed import read_typed, words_typed
+from scripts.records.law_matches import without_record
 from scripts.records.load import Library
 from scripts.records.names import NamedSpecies
 
@@ -116,6 +117,7 @@ class SearchEntry(NamedTuple):
 
 def entries(library: Library, prose: Mapping[str, tuple[str, str]]) -> list[SearchEntry]:
     """All pages but the indexes. ``prose`` has title and description of each page written by people."""
+    listed_names = names_by_list(library)
     pages = [
         SearchEntry(
             f"plants/{slug}/",
@@ -168,7 +170,7 @@ def entries(library: Library, prose: Mapping[str, tuple[str, str]]) -> list[Sear
             f"rules/{slug}/",
             "law",
             f"{library.vocabulary['place'][rule.place]['label']}: {rule.title}",
-            [],
+            listed_names.get(slug, []),
             rule.short_effect,
         )
         for slug, rule in library.rules.items()
@@ -200,6 +202,16 @@ def entries(library: Library, prose: Mapping[str, tuple[str, str]]) -> list[Sear
         )
         for entry in pages
     ]
+
+
+def names_by_list(library: Library) -> dict[str, list[str]]:
+    """What each law list names that has no page, by the list's key: scientific and common names."""
+    names: dict[str, list[str]] = {}
+    for listing in without_record(library.plants.values(), library.rules):
+        entry = listing.entry
+        common = [common.name for common in entry.common]
+        names.setdefault(listing.slug, []).extend([entry.name, *entry.also, *common])
+    return names
 
 
 def all_names(living: NamedSpecies) -> list[str]:

@@ -99,6 +99,18 @@ def listings_of(name: str, rules: Mapping[str, Rule]) -> list[Listing]:
     return lists_of(rules).naming(name, ())
 
 
+def without_record(plants: Iterable[Plant], rules: Mapping[str, Rule]) -> list[Listing]:
+    """The entries that name none of these plants, in the order of the lists."""
+    known = {
+        (listing.slug, listing.entry.name) for plant in plants for listing in listings(plant, rules)
+    }
+    return [
+        listing
+        for listing, _ in lists_of(rules).named
+        if (listing.slug, listing.entry.name) not in known
+    ]
+
+
 def listed_look_alikes(plant: Plant, rules: Mapping[str, Rule]) -> list[ListedLookAlike]:
     """The plant's look-alikes that a list names, so that a keeper makes sure which one it is."""
     own = {(listing.slug, listing.entry.name) for listing in listings(plant, rules)}

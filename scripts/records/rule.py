@@ -5,7 +5,7 @@ from typing import Annotated, Literal
 
 from pydantic import Field
 
-from scripts.records.claim import Name, Slug, Text
+from scripts.records.claim import Claim, Name, Slug, Text
 from scripts.records.record import Record
 
 DAY_MONTH_OR_YEAR = r"^[0-9]{4}(-(0[1-9]|1[0-2])(-(0[1-9]|[12][0-9]|3[01]))?)?$"
@@ -15,16 +15,24 @@ Basis = Literal["read-in-text", "second-hand", "memory"]  # how we know what a l
 Act = Literal["import", "keep", "grow", "sell", "give", "move", "cross", "release"]
 
 
+class CommonName(Claim):
+    """What people call a listed plant, as a law's text, a flora or an authority has it."""
+
+    name: Name
+
+
 class ListedName(Record):
     """One name on a list, as the list spells it. A genus alone stands for all its species.
 
     ``source`` and ``read_on`` are those of the list unless the entry was found elsewhere.
+    ``common`` are names under which people know it, for those that have no record of their own.
     ``states`` are the single states that name it, on a list that holds in parts of a place alone;
     ``states_second_hand`` are more of them, by another body's word where ``basis`` is surer.
     """
 
     name: Name
     also: list[Name] = []  # synonyms: those that the list gives, and the name now in use
+    common: list[CommonName] = []
     basis: Basis
     source: Slug | None = None
     read_on: date | None = None

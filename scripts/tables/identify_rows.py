@@ -11,12 +11,12 @@ from calculators.identify.trait_table import COLUMNS
 from calculators.science.law.restricted import Restricted, once_a_place
 from scripts.records.claim import Range
 from scripts.records.law_matches import (
-    Listing,
     is_doubtful,
     listed_look_alikes,
     listings,
     restricted_at,
     species,
+    without_record,
 )
 from scripts.records.load import Library
 from scripts.records.plant import Plant
@@ -128,20 +128,23 @@ def listed_only(library: Library) -> dict[str, list[Any]]:
 
     A label may give one, and then the law is all that this book can say of it.
     """
-    plants = library.plants.values()
-    with_record = {
-        (listing.slug, listing.entry.name)
-        for plant in plants
-        for listing in listings(plant, library.rules)
-    }
     found: dict[str, tuple[str, list[Restricted]]] = {}
-    for slug, rule in library.rules.items():
-        for entry in rule.entries:
-            if (slug, entry.name) not in with_record:
-                for name in (entry.name, *entry.also):
-                    own = found.setdefault(species(name), (entry.name, []))
-                    own[1].append(restricted_at(Listing(slug, rule, entry)))
+    for listing in without_record(library.plants.values(), library.rules):
+        for name in (listing.entry.name, *listing.entry.also):
+            own = found.setdefault(species(name), (listing.entry.name, []))
+            own[1].append(restricted_at(listing))
     return {name: [own, where_rows(where)] for name, (own, where) in sorted(found.items())}
+
+
+def listed_common(library: Library) -> dict[str, list[str]]:
+    """What people call such a plant, in small letters, each with the keys of ``listed_only`` it may mean."""
+    found: dict[str, list[str]] = {}
+    for listing in without_record(library.plants.values(), library.rules):
+        for common in listing.entry.common:
+            keys = found.setdefault(common.name.lower(), [])
+            if species(listing.entry.name) not in keys:
+                keys.append(species(listing.entry.name))
+    return dict(sorted(found.items()))
 
 
 def never_offered(library: Library) -> dict[str, dict[str, Any]]:
@@ -170,5 +173,6 @@ def table(library: Library) -> dict[str, Any]:
         "apart": {"pairs": pairs_apart(library)},
         "taken_for": taken_for(library),
         "listed_only": listed_only(library),
+        "listed_common": listed_common(library),
         "never_offered": never_offered(library),
     }

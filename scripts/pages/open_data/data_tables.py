@@ -45,6 +45,7 @@ def law_rows(library: Library) -> list[Row]:
             "read_on": str(entry.read_on or rule.read_on),
             "name": entry.name,
             "also": BETWEEN.join(entry.also),
+            "common": BETWEEN.join(common.name for common in entry.common),
             "basis": entry.basis,
             "source": entry.source or rule.source,
             "states": BETWEEN.join((*entry.states, *entry.states_second_hand)),

@@ -1,4 +1,4 @@
-"""A listed plant that has no page of its own is found by what people call it, not by its name in Latin alone."""
+"""A listed plant that has no page of its own is found by what people call it too."""
 
 import pytest
 

@@ -31,11 +31,19 @@ class EvidenceRow(NamedTuple):
     why: str
 
 
+class ChangeOrdered(NamedTuple):
+    """The change of water that a first action orders: its share by a word, and the words that order it."""
+
+    share: str
+    words: str
+
+
 class CauseEntry(NamedTuple):
     """A problem record, as far as the diagnosis needs it.
 
     ``shared_root``: a word that problems of one root share. ``slowly``: a large, quick change of water
-    would do harm. ``besides``: the first action without the change of water in it; None where it has none.
+    would do harm. ``change``: the change of water that the first action orders, and ``besides``: the first
+    action without it; None where it orders none.
     """
 
     name: str
@@ -44,12 +52,20 @@ class CauseEntry(NamedTuple):
     shared_root: str | None
     first_action: str
     slowly: bool
+    change: ChangeOrdered | None
     besides: str | None
     this_week: tuple[str, ...]
     expect: tuple[dict[str, Any], ...]
     ask: str
     calculators: tuple[dict[str, Any], ...]
     rows: dict[str, EvidenceRow]
+
+
+def read_cause(fields: dict[str, Any]) -> CauseEntry:
+    """One cause, from its fields by name."""
+    rows = {name: EvidenceRow(*row) for name, row in fields["rows"].items()}
+    change = ChangeOrdered(**fields["change"]) if fields["change"] else None
+    return CauseEntry(**{**fields, "rows": rows, "change": change})
 
 
 class PlantEvidence(NamedTuple):
@@ -65,12 +81,7 @@ class PlantEvidence(NamedTuple):
 
 TABLE = read_table("diagnosis")
 FINDINGS = {key: FindingEntry(**fields) for key, fields in TABLE["findings"].items()}
-CAUSES = {
-    key: CauseEntry(
-        **{**fields, "rows": {name: EvidenceRow(*row) for name, row in fields["rows"].items()}}
-    )
-    for key, fields in TABLE["causes"].items()
-}
+CAUSES = {key: read_cause(fields) for key, fields in TABLE["causes"].items()}
 PLANTS = {key: PlantEvidence(**fields) for key, fields in TABLE["plants"].items()}
 WHERE: dict[str, str] = TABLE["where"]
 

@@ -7,7 +7,7 @@ shows or pH is low it can turn ammonium into toxic ammonia, and then the words h
 import re
 
 from calculators.diagnose.case_read import Case
-from calculators.diagnose.problem_table import CAUSES, FINDINGS, upper_edge
+from calculators.diagnose.problem_table import CAUSES, FINDINGS, ChangeOrdered, upper_edge
 from calculators.diagnose.triage import readings_of
 from calculators.science.animals.reading_steps import (
     NITRITE,
@@ -40,7 +40,11 @@ POISON = "what is in the water"
 # A question of a record, and the words for the case that its answer is no; left out once the tap was read.
 TEST_THE_TAP = "test the tap. Where it reads lower than the tank, "
 ELSE_OTHER_WATER = "; where it does not, use other water"
-SAID_SHARES = {"hange half": 50.0, **{f"hange {words}": share for share, words in SHARES.values()}}
+# What a first action of a record orders, in percent, by its word there.
+ORDERED: dict[str, float] = {
+    "half": 50.0,
+    **{str(name): share for name, (share, _) in SHARES.items()},
+}
 TEST_IS_DONE = "Your reading of ammonia shows none: that test is done."
 # What a band stands for where no figure was given: the worse end of what it leaves open; judgement.
 TAKEN_AS = {
@@ -114,30 +118,26 @@ def with_this_tap(cause: str, water: WaterForChange) -> str:
     else:
         poison = POISON if record.urgency == "now" else ""
         killer = water.asked.killer if water.asked else poison
-        before = hardness_jump(share_in(action), water.gaps, killer)
-    return treated(by_nitrate(before_the_change(action, before), water), water)
+        percent = ORDERED[record.change.share] if record.change else 0.0
+        before = hardness_jump(percent, water.gaps, killer)
+    return treated(by_nitrate(before_the_change(action, before, record.change), water), water)
 
 
-def before_the_change(action: str, words: str) -> str:
+def before_the_change(action: str, words: str, change: ChangeOrdered | None) -> str:
     """An action with some words before the sentence that orders a change, since a reader may stop there.
 
-    A condition stays beside the test that it hangs on.
+    A condition stays beside the test that it hangs on. Where it orders none, they stand at its end.
     """
     if not words:
         return action
     sentences = SENTENCE.split(action)
     place = next(
-        (one for one, said in enumerate(sentences) if share_in(said)),
+        (one for one, said in enumerate(sentences) if change and change.words in said),
         len(sentences),
     )
     while 0 < place < len(sentences) and LEANS_ON_THE_LAST.match(sentences[place]):
         place -= 1
     return " ".join([*sentences[:place], words, *sentences[place:]])
-
-
-def share_in(action: str) -> float:
-    """The largest change of water that an action in words orders, in percent; 0 where none is named."""
-    return max((share for words, share in SAID_SHARES.items() if words in action), default=0.0)
 
 
 def by_nitrate(change: str, water: WaterForChange) -> str:

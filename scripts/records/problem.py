@@ -1,12 +1,14 @@
 """The problem record: one file in species/problems/, its name the page's address."""
 
-from typing import Annotated, Literal
+from collections.abc import Iterator, Mapping
+from typing import Annotated, Any, Literal
 
 from pydantic import Field
+from pydantic_core import PydanticCustomError
 
 from calculators.core import quantities as q
 from scripts.records.claim import Claim, Name, Range, Slug, Statement, Text, Within
-from scripts.records.record import Record
+from scripts.records.record import Record, Ruled
 
 Where = Literal[
     "old-leaves", "new-leaves", "whole-plant", "stem", "roots", "surface", "water", "animals"
@@ -66,8 +68,22 @@ class FilledCalculator(Record):
     why: Annotated[str, Field(min_length=5, max_length=240)]
 
 
-class Problem(Record):
-    """Something that looks wrong. The first safe action comes before any explanation."""
+class OrderedChange(Record):
+    """The change of water that a first action orders: how much of the water, and the words that order it.
+
+    ``share`` is the largest at a time. The diagnosis puts what a tap forbids before the sentence of the
+    ``words``, which are those of the first action, letter by letter.
+    """
+
+    share: Literal["half", "third", "quarter", "tenth"]
+    words: Annotated[str, Field(min_length=5, max_length=80)]
+
+
+class Problem(Ruled):
+    """Something that looks wrong. The first safe action comes before any explanation.
+
+    A first action that orders a change of water has it under ``change``, and without it under ``besides``.
+    """
 
     name: Name
     other_names: list[Name] = []
@@ -77,6 +93,7 @@ class Problem(Record):
     shared_root: Slug | None = None  # a word shared by problems of one root, whose chances add up
     first_action: Statement
     slowly: bool = False  # a large, quick change of water would do harm, also to animals in danger
+    change: OrderedChange | None = None
     besides: Statement | None = None  # the first action but for its change of water
     signs: Annotated[list[Sign], Field(min_length=1)]
     normal_when: Statement | None = None
@@ -88,3 +105,21 @@ class Problem(Record):
     stop_and_ask: Statement
     do_not: Annotated[list[Statement], Field(min_length=1)]
     calculators: list[FilledCalculator] = []
+
+    @classmethod
+    def broken_rules(cls, raw: Mapping[str, Any]) -> Iterator[PydanticCustomError]:
+        """Refuse a change of water whose words are not those of the first action, or that stands alone."""
+        change, action = raw.get("change"), raw.get("first_action")
+        if bool(change) != bool(raw.get("besides")):
+            yield PydanticCustomError(
+                "change_alone",
+                "change and besides go together: a first action that orders a change of water has both",
+            )
+        words = change.get("words") if isinstance(change, Mapping) else None
+        said = action.get("text") if isinstance(action, Mapping) else None
+        if isinstance(words, str) and isinstance(said, str) and words not in said:
+            yield PydanticCustomError(
+                "change_words",
+                "the words of change are not those of first_action: {words!r}; copy them letter by letter",
+                {"words": words},
+            )

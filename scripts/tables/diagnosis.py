@@ -33,6 +33,7 @@ def cause_entry(problem: Problem) -> dict[str, Any]:
         "shared_root": problem.shared_root,
         "first_action": problem.first_action.text,
         "slowly": problem.slowly,
+        "change": problem.change.model_dump() if problem.change else None,
         "besides": problem.besides.text if problem.besides else None,
         "this_week": [step.text for step in problem.this_week],
         "expect": [

@@ -8,9 +8,9 @@ water that drips in brings its own carbonate hardness, and thins the ammonia.
 from typing import NamedTuple
 
 from calculators.science.water.ammonia import (
-    ACT_NH3_MG_N_L,
     WATCH_NH3_MG_N_L,
     acute_limit_mg_n_l,
+    free_kills,
     unionised_share,
 )
 from calculators.science.water.water_mix import Water, aired_state, dissolved, mix
@@ -102,6 +102,6 @@ def may_drip(bag: Bag, toxic: Toxic, tank: TankWater) -> bool:
     highest = max(toxic.open_ph, tank.ph)
     return (
         max(toxic.at_tank_ph, toxic.in_bag or 0.0) < WATCH_NH3_MG_N_L
-        and toxic.opened < ACT_NH3_MG_N_L
+        and not free_kills(toxic.opened)
         and bag.ammonia_mg_n_l <= acute_limit_mg_n_l(highest, warmest)
     )

@@ -9,6 +9,7 @@ from calculators.science.water.ammonia import (
     WATCH_NH3_MG_N_L,
     acute_limit_mg_n_l,
     chronic_limit_mg_n_l,
+    free_kills,
     rate,
 )
 from calculators.science.water.ammonia_reading import BOUND_IS_COUNTED, unit_notes
@@ -89,9 +90,9 @@ def do_not_fit(tank: Water, tap: Water) -> list[Note]:
 def this_change(choice: Choice, change: ChangeOutcome) -> list[Note]:
     """A warning where the change in mind would bring free ammonia to the act line from below."""
     worst = max(change.at_once.nh3_mg_n_l, change.later.nh3_mg_n_l)
-    below = choice.now.nh3_mg_n_l < ACT_NH3_MG_N_L
+    below = not free_kills(choice.now.nh3_mg_n_l)
     said_already = choice.way == "match-first"
-    if said_already or change.percent == 0 or not below or worst < ACT_NH3_MG_N_L:
+    if said_already or change.percent == 0 or not below or not free_kills(worst):
         return []
     text = (
         f"A change of {change.percent:.0f} % with this water would end above the line of "

@@ -4,7 +4,7 @@ from typing import NamedTuple
 
 from calculators.core.numbers import show_number
 from calculators.core.result import Link, Note
-from calculators.science.water.ammonia import ACT_NH3_MG_N_L, chronic_limit_mg_n_l, rate
+from calculators.science.water.ammonia import chronic_limit_mg_n_l, free_kills, rate
 
 CHANGE = ("ammonia-change",)  # the tank's own ammonia and pH are the keeper's to test
 
@@ -45,7 +45,7 @@ def about_ammonia(here: Treated) -> list[Note]:
     if rating == "act":
         line = (
             "above the line at which it can kill"
-            if here.toxic >= ACT_NH3_MG_N_L
+            if free_kills(here.toxic)
             else f"in all above the US limit for lasting exposure, {show_number(limit, 2)}"
         )
         text = f"{toxic}, {line}. {BINDS} Or change less water at a time."

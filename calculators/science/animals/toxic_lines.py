@@ -13,6 +13,7 @@ from calculators.science.water.ammonia import (
     Rating,
     acute_limit_mg_n_l,
     chronic_limit_mg_n_l,
+    free_kills,
     rate,
     unionised_share,
 )
@@ -27,7 +28,7 @@ Grade = Literal["in-range", "watch", "harmful", "deadly"]
 def ammonia_grade(total_mg_n_l: float, ph: float, temperature_c: float) -> Grade:
     """The band of total ammonia nitrogen: by its toxic share and the US criteria, as free-ammonia has it."""
     toxic = total_mg_n_l * unionised_share(ph, temperature_c)
-    if toxic >= ACT_NH3_MG_N_L or total_mg_n_l > acute_limit_mg_n_l(ph, temperature_c):
+    if free_kills(toxic) or total_mg_n_l > acute_limit_mg_n_l(ph, temperature_c):
         return "deadly"
     grades: dict[Rating, Grade] = {"low": "in-range", "watch": "watch", "act": "harmful"}
     return grades[rate(total_mg_n_l / chronic_limit_mg_n_l(ph, temperature_c), toxic)]
@@ -81,6 +82,11 @@ def ammonia_acts(
     acid = HIGHEST_PH if ph is None else ph
     warmth = WARM_C if temperature_c is None else temperature_c
     return ammonia_grade(total_mg_n_l, acid, warmth) in ("harmful", "deadly")
+
+
+def ammonia_kills(total_mg_n_l: float, ph: float, temperature_c: float) -> bool:
+    """Whether so much total ammonia nitrogen is deadly, by its free part or by the acute criterion."""
+    return ammonia_grade(total_mg_n_l, ph, temperature_c) == "deadly"
 
 
 def standing_of(grade: Grade) -> Standing:

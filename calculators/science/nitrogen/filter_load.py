@@ -2,11 +2,11 @@
 
 from typing import NamedTuple
 
+from calculators.science.animals.toxic_lines import least_deadly_ammonia_mg_n_l
 from calculators.science.conversions import CM2_PER_M2
 from calculators.science.nitrogen.forecast_tank import common_surface_cm2
 from calculators.science.water.ammonia import (
     ACT_NH3_MG_N_L,
-    acute_limit_mg_n_l,
     chronic_limit_mg_n_l,
     unionised_share,
 )
@@ -51,7 +51,7 @@ class FilterLoad(NamedTuple):
         return self.hours_to_harm is not None and self.hours_to_harm <= hours
 
     def kills_within(self, hours: float) -> bool:
-        """Whether a stopped filter brings ammonia to the acute limit within so many hours."""
+        """Whether a stopped filter brings ammonia to where it can kill within so many hours."""
         return self.hours_to_death is not None and self.hours_to_death <= hours
 
 
@@ -62,7 +62,7 @@ def filter_load(
     load = ammonia_mg_day / volume_l
     surface_m2 = common_surface_cm2(volume_l) / CM2_PER_M2
     harmful = act_from(ph, temperature_c)
-    deadly = acute_limit_mg_n_l(ph, temperature_c)
+    deadly = least_deadly_ammonia_mg_n_l(ph, temperature_c)
     return FilterLoad(
         load,
         settles_at(ammonia_mg_day / (MOST_FILM * surface_m2)),

@@ -4,7 +4,7 @@ Carbon dioxide that a rotting soil or a closed surface holds in the water keeps 
 leaves, more of the ammonia turns toxic, with no new water at all.
 """
 
-from calculators.science.water.ammonia import ACT_NH3_MG_N_L
+from calculators.science.water.ammonia import free_kills
 from calculators.science.water.change_words import BIND
 from calculators.science.water.readings_fit import fit_together
 from calculators.science.water.unread import WARM_C
@@ -22,8 +22,8 @@ BIND_BEFORE_AIR = f"Before you add air, unless animals gasp, {BIND}."
 
 def air_makes_deadly(now: State, aired: State) -> bool:
     """Whether balance with air takes free ammonia to the line at which it kills, or far beyond it."""
-    is_new = now.nh3_mg_n_l < ACT_NH3_MG_N_L or aired.nh3_mg_n_l >= FAR_MORE * now.nh3_mg_n_l
-    return aired.nh3_mg_n_l >= ACT_NH3_MG_N_L and is_new
+    is_new = not free_kills(now.nh3_mg_n_l) or aired.nh3_mg_n_l >= FAR_MORE * now.nh3_mg_n_l
+    return free_kills(aired.nh3_mg_n_l) and is_new
 
 
 def air_kills(

@@ -43,9 +43,18 @@ def chronic_limit_mg_n_l(ph: float, temperature_c: float) -> float:
     return 0.8876 * shape * 2.126 * 10 ** (0.028 * (20 - max(temperature_c, 7)))
 
 
+# Two questions, and the same answer only in alkaline water. What is deadly (``ammonia_grade``) counts the
+# acute criterion for the total too, which acid water reaches while hardly any of it is free. Whether a change
+# is hurried, at some cost of hardness or pH, hangs on the free part alone: in that acid water a quick change
+# would free what it is meant to take out, so that there it stays slow and the ammonia is bound.
+def free_kills(unionised_mg_n_l: float) -> bool:
+    """Whether so much free ammonia can kill by itself."""
+    return unionised_mg_n_l >= ACT_NH3_MG_N_L
+
+
 def rate(chronic_ratio: float, unionised_mg_n_l: float) -> Rating:
     """Rate a reading by the chronic criterion and by our working lines for NH3."""
-    if chronic_ratio >= 1 or unionised_mg_n_l >= ACT_NH3_MG_N_L:
+    if chronic_ratio >= 1 or free_kills(unionised_mg_n_l):
         return "act"
     if chronic_ratio >= WATCH_SHARE_OF_CHRONIC or unionised_mg_n_l >= WATCH_NH3_MG_N_L:
         return "watch"

@@ -7,6 +7,7 @@ from calculators.science.water.ammonia import (
     ACT_NH3_MG_N_L,
     WATCH_NH3_MG_N_L,
     chronic_limit_mg_n_l,
+    free_kills,
     rate,
 )
 from calculators.science.water.gentle import STEP_DH_A_DAY
@@ -128,7 +129,7 @@ def misfits(*waters: Water) -> list[Water]:
 def is_allowed(step: ChangeOutcome, steps: list[ChangeOutcome]) -> bool:
     """Whether a change is no worse than none, and brings nothing to the act line from below it."""
     now, later = steps[0].at_once.nh3_mg_n_l, step.later.nh3_mg_n_l
-    stays = later <= now or later < CLEAR_OF_ACT or now >= ACT_NH3_MG_N_L
+    stays = later <= now or later < CLEAR_OF_ACT or free_kills(now)
     return stays and is_no_worse(step, steps)
 
 
@@ -150,7 +151,7 @@ def single_change(percents: list[float], none: ChangeOutcome, tank: Water, tap: 
     where new water has far other hardness, carbonate or general; where free ammonia kills, no more than
     the least that helps soon. Those that may be made are ``percents``.
     """
-    kills = none.at_once.nh3_mg_n_l >= ACT_NH3_MG_N_L
+    kills = free_kills(none.at_once.nh3_mg_n_l)
     if not kills and standing("ph", tank.ph).side == "low":
         return max((percent for percent in percents if percent <= ACID_PERCENT), default=0.0)
     large = [percent for percent in percents if 25 <= percent <= 75]

@@ -1,7 +1,8 @@
 """What a keeper is told to do with the water where ammonia shows."""
 
 from calculators.core.numbers import show_number
-from calculators.science.water.ammonia import ACT_NH3_MG_N_L, WATCH_NH3_MG_N_L
+from calculators.science.animals.toxic_lines import ammonia_kills
+from calculators.science.water.ammonia import ACT_NH3_MG_N_L, WATCH_NH3_MG_N_L, free_kills
 from calculators.science.water.change_choice import ChangeOutcome, Choice, misfits
 from calculators.science.water.first_change import hardness_jump
 from calculators.science.water.hardness_gap import HardnessGap, bearable_percent, gaps_between
@@ -64,13 +65,14 @@ def in_parts(choice: Choice, tank: Water, tap: Water) -> str:
 def far_hardness(choice: Choice, tank: Water, tap: Water) -> str:
     """What to do about a tap of far other hardness in the change to make now; with a space before it.
 
-    Where free ammonia kills, a conditioner that binds it gives the time that slow changes take.
+    Where ammonia kills, a conditioner that binds it gives the time that slow changes take: such as split for
+    the hardness, or those of acid water, in which the total kills and a change is not hurried.
     """
-    kills = choice.now.nh3_mg_n_l >= ACT_NH3_MG_N_L
-    jump = hardness_jump(choice.percent, gaps_between(tank, tap), "ammonia" if kills else "")
-    if not jump:
-        return ""
-    return f" {jump} To gain time, {BIND}." if kills else f" {jump}"
+    hurries = free_kills(choice.now.nh3_mg_n_l)
+    jump = hardness_jump(choice.percent, gaps_between(tank, tap), "ammonia" if hurries else "")
+    slow = jump if hurries else ammonia_kills(tank.ammonia_mg_n_l, tank.ph, tank.temperature_c)
+    gain = f"To gain time, {BIND}." if slow else ""
+    return "".join(f" {words}" for words in (jump, gain) if words)
 
 
 def read_again(choice: Choice, tank: Water, tap: Water) -> str:
@@ -170,6 +172,6 @@ def to_level(change: ChangeOutcome) -> str:
 
 def above_line(nh3_mg_n_l: float) -> str:
     """That so much free ammonia can kill, where it can."""
-    if nh3_mg_n_l < ACT_NH3_MG_N_L:
+    if not free_kills(nh3_mg_n_l):
         return ""
     return f", above the line of {ACT_NH3_MG_N_L} at which it can kill"

@@ -7,7 +7,7 @@ once and more as carbon dioxide leaves, and can free enough ammonia to kill: a c
 from typing import NamedTuple
 
 from calculators.science.animals.reading_lines import standing
-from calculators.science.water.ammonia import ACT_NH3_MG_N_L, unionised_share
+from calculators.science.water.ammonia import free_kills, unionised_share
 from calculators.science.water.asked_change import AskedChange, asks_too, sentence_for_both, verb
 from calculators.science.water.change_choice import (
     ACID_PERCENT,
@@ -130,7 +130,7 @@ def with_gaps(
         share, percent = (
             ("a tenth of the water, slowly,", ACID_PERCENT) if acid else ("half", HALF_PERCENT)
         )
-        kills = unionised_now(tanks[0]) >= ACT_NH3_MG_N_L
+        kills = free_kills(unionised_now(tanks[0]))
         return (
             f"First {read}: where the new water's pH and KH are no higher than the tank's, change {share} "
             f"now. With harder water do not change yet, but {BIND}. "

@@ -58,6 +58,18 @@ def filled(cause: str | None, inputs: Mapping[str, Any]) -> list[PrefilledCalcul
     ]
 
 
+def handed_on(cause: str, inputs: Mapping[str, Any]) -> list[dict[str, Any]]:
+    """What a link to each of the record's calculators fills in, by its keys; metric.
+
+    Of a record's example no figure is handed on, for in the next form it would pass for the keeper's; a
+    choice is, such as which nutrient it is about.
+    """
+    return [
+        {**{key: value for key, value in record["inputs"].items() if isinstance(value, str)}, **own}
+        for record, own in zip(CAUSES[cause].calculators, own_figures(cause, inputs), strict=True)
+    ]
+
+
 def own_figures(cause: str | None, inputs: Mapping[str, Any]) -> list[dict[str, Any]]:
     """The keeper's own figures for each of the record's calculators, by its keys; metric."""
     own = {**(inputs["readings"] or {}), **{key: inputs[key] for key in OWN}}

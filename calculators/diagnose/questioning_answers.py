@@ -4,7 +4,7 @@ from collections.abc import Mapping
 from typing import Any
 
 from calculators.core.wording import upper
-from calculators.diagnose.follow_up import filled, when
+from calculators.diagnose.follow_up import handed_on, when
 from calculators.diagnose.problem_table import CAUSES, FINDINGS, question_of
 from calculators.diagnose.water_step import safe_action
 from calculators.science.evidence.weighing import shown_percent, words_for
@@ -24,7 +24,7 @@ def paint_cause(
 ) -> dict[str, Any]:
     """One cause with its reasons, what to do, and what to expect."""
     cause = CAUSES[ranked_cause["problem"]]
-    calculators = filled(ranked_cause["problem"], inputs)
+    given = handed_on(ranked_cause["problem"], inputs)
     return {
         "problem": ranked_cause["problem"],
         "name": ranked_cause["name"],
@@ -42,8 +42,8 @@ def paint_cause(
         ],
         "if_not": cause.ask,
         "calculators": [
-            {"name": made.calculator, "inputs": made.inputs, "why": given["why"]}
-            for made, given in zip(calculators, cause.calculators, strict=True)
+            {"name": record["calculator"], "inputs": filled_in, "why": record["why"]}
+            for record, filled_in in zip(cause.calculators, given, strict=True)
         ],
     }
 

@@ -6,7 +6,7 @@ from typing import Any
 from calculators.core.in_words import RowInWords
 from calculators.core.result import Link
 from calculators.core.wording import upper
-from calculators.diagnose.follow_up import own_figures, when
+from calculators.diagnose.follow_up import handed_on, when
 from calculators.diagnose.problem_table import CAUSES
 from calculators.science.evidence.weighing import shown_percent, words_for
 
@@ -56,24 +56,20 @@ def otherwise(_inputs: Values, outputs: Values) -> list[RowInWords]:
 
 
 def calculators_in_words(inputs: Values, outputs: Values) -> list[RowInWords]:
-    """The calculators that help, each with why, and a link that hands on the keeper's own figures.
-
-    Of a record's example no figure is handed on, for in the next form it would pass for the keeper's; a
-    choice is, such as which nutrient it is about.
-    """
+    """The calculators that help, each with why, and a link that hands on the keeper's own figures."""
     if not outputs["calculators"]:
         return []
     problem = outputs["first_action_for"]
-    own = own_figures(problem, inputs)
     return [
-        calculator_in_words(record, figures)
-        for record, figures in zip(CAUSES[problem].calculators, own, strict=True)
+        calculator_in_words(record, given)
+        for record, given in zip(
+            CAUSES[problem].calculators, handed_on(problem, inputs), strict=True
+        )
     ]
 
 
-def calculator_in_words(record: Values, figures: dict[str, Any]) -> RowInWords:
-    """One calculator of a problem's record, with the keeper's figures for it by its keys."""
+def calculator_in_words(record: Values, given: dict[str, Any]) -> RowInWords:
+    """One calculator of a problem's record, with what its link fills in, by its keys."""
     title = upper(record["calculator"].replace("-", " "))
-    choices = {key: value for key, value in record["inputs"].items() if isinstance(value, str)}
-    link = Link(title, f"calculators/{record['calculator']}/", {**choices, **figures})
+    link = Link(title, f"calculators/{record['calculator']}/", given)
     return RowInWords(title, record["why"], link)

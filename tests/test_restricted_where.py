@@ -7,6 +7,7 @@ import pytest
 from calculators.core.run import run
 from calculators.science.law.restricted import Restricted, once_a_place, places_in_words
 from scripts.pages.identify.identify_page import groups
+from scripts.pages.plants.all_plants_table import law_cell
 from scripts.pages.plants.plant_page import plant_page, plants_page
 from scripts.records.law_matches import listings, listings_of, restricted_at
 
@@ -77,3 +78,16 @@ def test_the_list_of_forms_names_the_states(library):
             assert states[0] in marks[slug]
             assert "in the United States" not in marks[slug]
     assert any("single states of Australia (Tasmania" in mark for mark in marks.values())
+
+
+def test_the_table_marks_a_place_of_which_single_states_alone_restrict_a_plant(library):
+    plants = library.plants
+    egeria = law_cell(
+        [restricted_at(one) for one in listings(plants["egeria-densa"], library.rules)],
+        plants["egeria-densa"],
+    )
+    assert egeria.shown.split(",")[0] == "AU* NZ US*"
+    assert "single states of Australia (Tasmania)" in egeria.whole
+    hygro = plants["hygrophila-polysperma"]
+    cell = law_cell([restricted_at(one) for one in listings(hygro, library.rules)], hygro)
+    assert "US*" not in cell.shown  # federal law names it

@@ -21,6 +21,7 @@ LIGHTS = {
 }  # bounds of the low end of the daily light; our choice, so that each third is of use
 NEVER_PLANTED = "never planted from this book"
 NEVER_PLANTED_SHORT = "never planted"
+PART = "*"  # behind a place of which single states alone restrict a plant
 ROLE_ORDER = ("slow", "steady", "fast")
 
 
@@ -83,6 +84,7 @@ def table_page(library: Library) -> str:
             (place_code(key), word["label"]) for key, word in library.vocabulary["place"].items()
         ],
         never=(NEVER_PLANTED_SHORT, NEVER_PLANTED),
+        part=PART,
     )
 
 
@@ -128,7 +130,7 @@ def law_cell(where: Sequence[Restricted], plant: Plant) -> TableCell:
     named, never = once_a_place(where), not plant.offered
     if not named and not never:
         return TableCell("none found", 0.0)
-    codes = " ".join(place_code(part.place) for part in named)
+    codes = " ".join(place_code(part.place) + (PART if part.states else "") for part in named)
     return TableCell(
         ", ".join(filter(None, (codes, NEVER_PLANTED_SHORT if never else ""))),
         float(len(where)),

@@ -162,10 +162,10 @@ def test_a_shortage_that_ends_is_not_called_running_short():
 
 
 def test_spells_of_hunger_open_and_close_at_the_line(monkeypatch):
-    """Stores typed in by hand: below 13 mg/g from day 1.5 to 3, and again from day 5."""
+    """Stores typed in by hand: below 13 mg/g from day 1.5 to 3, and again from day 9."""
     from calculators.science.nitrogen import hunger
 
-    typed = {0: 20.0, 1: 14.0, 2: 12.0, 3: 13.0, 4: 15.0, 5: 13.0, 6: 11.0}
+    typed = {0: 20.0, 1: 14.0, 2: 12.0, 3: 13.0, 4: 15.0, 8: 15.0, 9: 13.0, 10: 11.0}
     monkeypatch.setattr(hunger, "stores", lambda _, day: [typed[day]])
 
     class Cohort:
@@ -179,7 +179,7 @@ def test_spells_of_hunger_open_and_close_at_the_line(monkeypatch):
     follow = Hunger()
     for day in typed:
         follow.look(day, OneCohort(), day)
-    assert [(one.start, one.end) for one in follow.spells] == [(1.5, 3.0), (5.0, None)]
+    assert [(one.start, one.end) for one in follow.spells] == [(1.5, 3.0), (9.0, None)]
 
 
 def test_crowded_water_is_called_overstocked_first_with_the_figure_that_says_why():

@@ -42,7 +42,9 @@ def notes(
     Ammonia and nitrite are ``calm`` from that day on, None where not before the end.
     """
     collected = [note._replace(first=True) for note in animals(harms, tank, events, calm)]
-    collected.append(course_note(outcome, course, days, harmless=not harms)._replace(first=True))
+    unread = unread_hardness(outcome, tank.kh_dh)
+    verdict = [course_note(outcome, course, days, harmless=not harms)._replace(first=True)]
+    collected += [*unread, *verdict] if harms else [*verdict, *unread]
     spells = outcome.record.hunger.spells
     if spells and spells[-1].end is None:
         collected.append(NO_MORE_YET if any(harm.is_danger for harm in harms) else FEED_IN_STEPS)
@@ -64,20 +66,32 @@ def water(outcome: Outcome, tank: Tank) -> list[Note]:
     return notes
 
 
-def hardness(outcome: Outcome, kh_dh: float | None) -> list[Note]:
-    """Hardness that is used up; where it gets low, ``doubts.soft`` says more. None is not known, in °dH."""
-    lines = outcome.record.lines
-    used = -min(line.kh_drift for line in lines)
-    if used <= 1:
+def unread_hardness(outcome: Outcome, kh_dh: float | None) -> list[Note]:
+    """That hardness which nobody gave (None, °dH) may run out."""
+    used = hardness_used(outcome)
+    if kh_dh is not None or used <= 1:
         return []
-    if kh_dh is None:
-        text = (
-            f"Carbonate hardness was not given, and the filter uses up about {show(used, 2)} °dH of it. "
-            "Water that has little more than that runs out: the filter stops, pH drops, and ammonia rises "
-            "where this forecast shows none. Test KH and enter it."
-        )
-        return [Note("caution", text, first=True)]
-    if min(line.kh for line in lines) < KH_GROWTH_FULL_DH:
+    text = (
+        f"Carbonate hardness was not given, and the filter uses up about {show(used, 2)} °dH of it. "
+        "Water that has little more than that runs out: the filter stops, pH drops, and ammonia rises "
+        "where this forecast shows none. Test KH and enter it."
+    )
+    return [Note("caution", text, first=True)]
+
+
+def hardness_used(outcome: Outcome) -> float:
+    """How far carbonate hardness falls against the start at its lowest, °dH."""
+    return -min(line.kh_drift for line in outcome.record.lines)
+
+
+def hardness(outcome: Outcome, kh_dh: float | None) -> list[Note]:
+    """Known hardness, °dH, that is used up; where it gets low, ``doubts.soft`` says more."""
+    used = hardness_used(outcome)
+    if (
+        kh_dh is None
+        or used <= 1
+        or min(line.kh for line in outcome.record.lines) < KH_GROWTH_FULL_DH
+    ):
         return []
     text = (
         f"Carbonate hardness falls by about {show(used, 2)} °dH against the start. In soft water pH can "

@@ -29,13 +29,21 @@ def kept(kind: str, ingredients: str, make: Callable[[], str]) -> str:
 
     ``kind`` names what makes it, so that two makers with the same ingredients keep two texts.
     """
+    text = recall(kind, ingredients)
+    if text is None:
+        text = make()
+        keep(kind, ingredients, text)
+    return text
+
+
+def recall(kind: str, ingredients: str) -> str | None:
+    """The text that a build has made of these ingredients; None where none has."""
     path = place_of(kind, ingredients)
     try:
         text = path.read_bytes().decode()
         os.utime(path)
     except OSError:
-        text = make()
-        keep(kind, ingredients, text)
+        return None
     return text
 
 

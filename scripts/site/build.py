@@ -9,6 +9,7 @@ from pathlib import Path
 from calculators.core.data import MissingTable
 from scripts.records.checks.all import record_faults
 from scripts.records.load import BadRecords, Library, read_records
+from scripts.records.noted_reads import FOLLOWED
 from scripts.records.schema import write_schemas
 from scripts.setup import paths
 from scripts.setup.kept import code, throw_away_unused
@@ -40,7 +41,7 @@ def build(
     for line in said:
         say(line)
     code()  # read once, before processes share the work that asks for it
-    write_source(library)
+    write_source(library, beside_records(species, tables))
     with step("building the site"):
         fresh = site.with_name(f"{site.name}-fresh")
         shutil.rmtree(fresh, ignore_errors=True)
@@ -83,8 +84,18 @@ def checked(species: Path = paths.SPECIES, tables: Path = paths.TABLES) -> Libra
     return reading.library
 
 
-def write_source(library: Library) -> None:
-    """Write the site's source: the pages, the browser's Python, the letters."""
+def beside_records(species: Path, tables: Path) -> str:
+    """A hash of every source but the records of which is followed what a page reads of them."""
+    folders = (species / kind for kind in FOLLOWED)
+    followed = [place if place.is_dir() else place.with_suffix(".yml") for place in folders]
+    return " ".join(sources(species, tables, followed))
+
+
+def write_source(library: Library, beside: str) -> None:
+    """Write the site's source: the pages, the browser's Python, the letters.
+
+    ``beside`` is a hash of all that it follows from beside the followed records.
+    """
     from scripts.pages.write import write  # the pages import the calculators
     from scripts.runtime.make_runtime import make_runtime
     from scripts.runtime.published_wheel import make_wheel
@@ -92,7 +103,7 @@ def write_source(library: Library) -> None:
 
     runtime, wheel = make_runtime(), make_wheel()
     with step("writing the pages"):
-        write(library)
+        write(library, beside)
         shutil.copytree(
             runtime, paths.SOURCE / "runtime", ignore=shutil.ignore_patterns("made-from.txt")
         )

@@ -7,7 +7,7 @@ anything else is imported.
 
 import hashlib
 import json
-from collections.abc import Iterator
+from collections.abc import Collection, Iterator
 from pathlib import Path
 from typing import NamedTuple
 
@@ -27,12 +27,17 @@ class Sources(NamedTuple):
     tables: str
 
 
-def sources(species: Path = SPECIES, tables: Path = TABLES) -> Sources:
-    """What a site of these records would be made from now."""
+def sources(
+    species: Path = SPECIES, tables: Path = TABLES, without: Collection[Path] = ()
+) -> Sources:
+    """What a site of these records would be made from now, but for files in the folders ``without``, or
+    that it names.
+    """
     files = [ROOT / name for name in ROOT_FILES]
     for folder in dict.fromkeys([*(ROOT / room for room in ROOMS), species]):
         files += files_below(folder)
-    given = (path for path in files if path.parent != TABLES)
+    left_out = {TABLES, *without}
+    given = (path for path in files if path not in left_out and path.parent not in left_out)
     return Sources(f"{surroundings()} {hash_of_files(given)}", hash_of_files(files_below(tables)))
 
 

@@ -8,6 +8,7 @@ from pathlib import Path
 
 from calculators.core.data import MissingTable
 from scripts.records.checks.all import record_faults
+from scripts.records.known_texts import KnownTexts
 from scripts.records.load import BadRecords, Library, read_records
 from scripts.records.noted_reads import FOLLOWED
 from scripts.records.schema import write_schemas
@@ -66,7 +67,9 @@ def checked(species: Path = paths.SPECIES, tables: Path = paths.TABLES) -> Libra
 
     Raises ``BadRecords`` with every fault, also those of a record that is broken otherwise.
     """
-    reading = read_records(species)
+    texts = KnownTexts.kept(str(species))
+    reading = read_records(species, texts.document)
+    texts.keep()
     faults = [*reading.faults, *record_faults(reading)]
     settled = not faults
     if settled:

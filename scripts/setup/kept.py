@@ -13,7 +13,7 @@ from functools import cache
 from pathlib import Path
 from tempfile import NamedTemporaryFile
 
-from scripts.setup.file_hash import hash_of_files
+from scripts.setup.file_hash import files_below, hash_of_files
 from scripts.setup.paths import BUILD, ROOT
 
 FOLDER = BUILD / "kept"
@@ -73,7 +73,7 @@ def place_of(kind: str, ingredients: str) -> Path:
 @cache
 def code() -> str:
     """A hash of our code and of the Python that runs it."""
-    below = (path for room in CODE for path in sorted((ROOT / room).rglob("*")))
+    below = (path for room in CODE for path in files_below(ROOT / room))
     return f"{sys.version} {hash_of_files(path for path in below if path.suffix in CODE_FILES)}"
 
 

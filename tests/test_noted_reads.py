@@ -7,9 +7,9 @@ from operator import eq
 import pytest
 from pydantic import TypeAdapter
 
-from scripts.pages.kept_files import KeptFiles
 from scripts.pages.write import source_makers
 from scripts.records.cell_digests import MOST_CELLS, CellDigests, gathered
+from scripts.records.kept_files import KeptFiles
 from scripts.records.noted_reads import FOLLOWED, LIST, THERE, WHOLE, Noted, noted_library
 from scripts.records.plant import Plant
 from scripts.setup import kept

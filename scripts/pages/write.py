@@ -5,7 +5,6 @@ from collections.abc import Callable, Iterator
 from pathlib import Path
 
 from scripts.pages.generated import makers
-from scripts.pages.kept_files import KeptFiles
 from scripts.pages.open_data.data_files import (
     PACKAGE,
     RESOURCES,
@@ -13,6 +12,7 @@ from scripts.pages.open_data.data_files import (
     package_text,
 )
 from scripts.pages.search import entries, index
+from scripts.records.kept_files import KeptFiles
 from scripts.records.load import Library
 from scripts.records.prose import read_prose
 from scripts.setup.cores import on_all_cores
@@ -29,15 +29,14 @@ LONG_TO_MAKE = (
 NOT_FOUND_BY_SEARCH = ("index.md", "search.md")
 
 
-def write(library: Library, beside: str, target: Path = SOURCE) -> None:
+def write(known: KeptFiles, target: Path = SOURCE) -> None:
     """Write the whole source of the site to ``target``; what was there is removed first.
 
-    ``beside`` is a hash of all that a file follows from beside the records of the followed kinds. Raises
-    ``FileExistsError`` where a page of ours stands where a generated one goes.
+    ``known`` has the records and what is kept of the files. Raises ``FileExistsError`` where a page of ours
+    stands where a generated one goes.
     """
     shutil.rmtree(target, ignore_errors=True)
     shutil.copytree(DOCS, target, ignore=shutil.ignore_patterns("theme", "pictures", "guides"))
-    known = KeptFiles(library, beside)
     files = source_makers(known.library)
     lacking: list[str] = []
     resources: dict[str, str] = {}

@@ -3,12 +3,15 @@
 import shutil
 import subprocess
 import sys
+from collections.abc import Callable
 from datetime import date
 from pathlib import Path
 
 from calculators.core.data import MissingTable
 from scripts.records.checks.all import record_faults
+from scripts.records.kept_files import KeptFiles
 from scripts.records.known_texts import KnownTexts
+from scripts.records.lines import Document, document_of
 from scripts.records.load import BadRecords, Library, read_records
 from scripts.records.noted_reads import FOLLOWED
 from scripts.records.schema import write_schemas
@@ -17,7 +20,7 @@ from scripts.setup.kept import code, throw_away_unused
 from scripts.setup.say import Missing, say, step
 from scripts.site.joined_scripts import put_scripts
 from scripts.site.nothing_new import forget, sources, write_stamp
-from scripts.tables.make import TablesInUse, write_tables
+from scripts.tables.make import TablesInUse, texts_of_tables, write_tables
 
 
 class BuildFailed(Exception):
@@ -34,15 +37,17 @@ def build(
     """
     before = sources(species, tables)
     with step("checking the records, making the tables"):
-        library = checked(species, tables)
+        texts = KnownTexts.kept(str(species))
+        known = checked(species, tables, texts.document)
+        texts.keep()
         write_schemas()
     forget(site)
     of = sources(species, tables)
-    said = old_laws(library)
+    said = old_laws(known.library)
     for line in said:
         say(line)
     code()  # read once, before processes share the work that asks for it
-    write_source(library, beside_records(species, tables))
+    write_source(known.beside_also(of.tables))
     with step("building the site"):
         fresh = site.with_name(f"{site.name}-fresh")
         shutil.rmtree(fresh, ignore_errors=True)
@@ -62,18 +67,24 @@ def old_laws(library: Library) -> list[str]:
     return [f"  law lists whose text is over a year old or undated: {', '.join(sorted(old))}"]
 
 
-def checked(species: Path = paths.SPECIES, tables: Path = paths.TABLES) -> Library:
-    """The records, their tables made, and tried by the calculators.
+def checked(
+    species: Path = paths.SPECIES,
+    tables: Path = paths.TABLES,
+    parsed: Callable[[str], Document] = document_of,
+) -> KeptFiles:
+    """The records, their tables made, and tried by the calculators; with what is kept of their files.
+
+    ``parsed`` makes a document of a text.
 
     Raises ``BadRecords`` with every fault, also those of a record that is broken otherwise.
     """
-    texts = KnownTexts.kept(str(species))
-    reading = read_records(species, texts.document)
-    texts.keep()
+    reading = read_records(species, parsed)
     faults = [*reading.faults, *record_faults(reading)]
     settled = not faults
+    known = KeptFiles(reading.library, beside_records(species, tables))
     if settled:
-        write_tables(reading.library, tables)
+        makers = texts_of_tables(known.library)
+        write_tables({name: known.text(name, make) for name, make in makers.items()}, tables)
     try:
         # The calculators read the tables as they are imported, and must not be before.
         from scripts.records.with_calculators.check import calculation_faults
@@ -84,21 +95,18 @@ def checked(species: Path = paths.SPECIES, tables: Path = paths.TABLES) -> Libra
             raise
     if faults:
         raise BadRecords(faults)
-    return reading.library
+    return known
 
 
 def beside_records(species: Path, tables: Path) -> str:
-    """A hash of every source but the records of which is followed what a page reads of them."""
+    """A hash of every source but the tables and the records of which is followed what is read of them."""
     folders = (species / kind for kind in FOLLOWED)
     followed = [place if place.is_dir() else place.with_suffix(".yml") for place in folders]
-    return " ".join(sources(species, tables, followed))
+    return sources(species, tables, followed).given
 
 
-def write_source(library: Library, beside: str) -> None:
-    """Write the site's source: the pages, the browser's Python, the letters.
-
-    ``beside`` is a hash of all that it follows from beside the followed records.
-    """
+def write_source(known: KeptFiles) -> None:
+    """Write the site's source: the pages, the browser's Python, the letters."""
     from scripts.pages.write import write  # the pages import the calculators
     from scripts.runtime.make_runtime import make_runtime
     from scripts.runtime.published_wheel import make_wheel
@@ -106,7 +114,7 @@ def write_source(library: Library, beside: str) -> None:
 
     runtime, wheel = make_runtime(), make_wheel()
     with step("writing the pages"):
-        write(library, beside)
+        write(known)
         shutil.copytree(
             runtime, paths.SOURCE / "runtime", ignore=shutil.ignore_patterns("made-from.txt")
         )

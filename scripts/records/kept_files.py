@@ -6,6 +6,8 @@ That is noted as it reads, so that nobody has to say it.
 
 import json
 from collections.abc import Callable
+from copy import copy
+from typing import Self
 
 from scripts.records.cell_digests import CellDigests, gathered, reads_text
 from scripts.records.load import Library
@@ -26,6 +28,17 @@ class KeptFiles:
         self.library = noted_library(library, self.noted)
         self.now = CellDigests(library)
         self.beside = beside
+
+    def beside_also(self, more: str) -> Self:
+        """The same records, for files that follow from something more."""
+        made = copy(self)
+        made.beside = f"{self.beside} {more}"
+        return made
+
+    def text(self, name: str, make: Callable[[], str]) -> str:
+        """The file's text, made only where it has to be."""
+        found = self.unchanged(name)
+        return self.made(name, make) if found is None else found
 
     def unchanged(self, name: str) -> str | None:
         """The file's text where it would be made the same; None where it has to be made."""

@@ -15,7 +15,7 @@ from scripts.pages.search import entries, index
 from scripts.records.kept_files import KeptFiles
 from scripts.records.load import Library
 from scripts.records.prose import read_prose
-from scripts.setup.cores import on_all_cores
+from scripts.setup.cores import known_or_made
 from scripts.setup.paths import DOCS, SOURCE
 
 SEARCH = "assets/search.json"
@@ -38,8 +38,6 @@ def write(known: KeptFiles, target: Path = SOURCE) -> None:
     shutil.rmtree(target, ignore_errors=True)
     shutil.copytree(DOCS, target, ignore=shutil.ignore_patterns("theme", "pictures", "guides"))
     files = source_makers(known.library)
-    lacking: list[str] = []
-    resources: dict[str, str] = {}
 
     def put(name: str, text: str) -> str:
         """Write a file; of a resource of the open data its description, of any other nothing."""
@@ -49,15 +47,16 @@ def write(known: KeptFiles, target: Path = SOURCE) -> None:
         write_new(target / name, text)
         return about
 
-    for name in files:
+    def put_known(name: str) -> str | None:
+        """Write a file that would be made the same, as ``put``. None where it has to be made."""
         text = known.unchanged(name)
-        if text is None:
-            lacking.append(name)
-        else:
-            resources[name] = put(name, text)
-    lacking.sort(key=is_quick)
-    made = on_all_cores(lambda name: put(name, known.made(name, files[name])), lacking)
-    resources |= zip(lacking, made, strict=True)
+        return None if text is None else put(name, text)
+
+    def put_made(name: str) -> str:
+        """Make a file and write it, as ``put``."""
+        return put(name, known.made(name, files[name]))
+
+    resources = known_or_made(put_known, put_made, sorted(files, key=is_quick))
     write_new(target / PACKAGE, package_text([resources[name] for name in RESOURCES]))
 
 

@@ -4,7 +4,7 @@ import gc
 import multiprocessing
 import os
 import threading
-from collections.abc import Callable, Iterable, Iterator, Sequence
+from collections.abc import Callable, Hashable, Iterable, Iterator, Sequence
 from concurrent.futures import ProcessPoolExecutor
 from concurrent.futures.process import BrokenProcessPool
 from typing import Any, TypeVar
@@ -12,6 +12,7 @@ from typing import Any, TypeVar
 from scripts.setup.say import Missing
 
 Job = TypeVar("Job")
+Name = TypeVar("Name", bound=Hashable)
 Result = TypeVar("Result")
 
 FORK = "fork"
@@ -29,6 +30,19 @@ def on_all_cores(work: Callable[[Job], Result], jobs: Sequence[Job]) -> Iterable
     if count < 2 or not can_fork():
         return map(work, jobs)
     return shared(work, jobs, count)
+
+
+def known_or_made(
+    known: Callable[[Name], Result | None], make: Callable[[Name], Result], names: Sequence[Name]
+) -> dict[Name, Result]:
+    """By name what is known of it, in this process, or what is made, on all cores. In the order of the names.
+
+    Handing a job over takes longer than to find that its result is known. Raises as ``on_all_cores``.
+    """
+    results = {name: known(name) for name in names}
+    lacking = [name for name, result in results.items() if result is None]
+    made = dict(zip(lacking, on_all_cores(make, lacking), strict=True))
+    return {name: made[name] if result is None else result for name, result in results.items()}
 
 
 def shared(work: Callable[[Job], Result], jobs: Sequence[Job], count: int) -> Iterator[Result]:

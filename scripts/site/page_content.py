@@ -15,11 +15,12 @@ import markdown
 import yaml
 from markdown.treeprocessors import Treeprocessor
 
-from scripts.setup.kept import kept
+from scripts.setup.kept import is_kept, kept
 from scripts.setup.paths import ROOT
 from scripts.site.addresses import address_of, relative
 from scripts.site.attributes import values_of
 
+KIND = "pages"
 SETTINGS = ROOT / "mkdocs.yml"
 BUILDERS_OWN: dict[str, dict[str, Any]] = {
     "toc": {},
@@ -106,10 +107,15 @@ def front_and_body(text: str) -> tuple[str, str]:
 def page_content(name: str, text: str) -> PageContent:
     """The page of the source file ``name`` whose text is ``text``; made only where no build has made it."""
     ingredients = content_ingredients(name, text)
-    about, html = kept("pages", ingredients, lambda: converted(name, text)).split("\n", 1)
+    about, html = kept(KIND, ingredients, lambda: converted(name, text)).split("\n", 1)
     tokens, links, places = json.loads(about)
     linked = [PageLink(*link) for link in links]
     return PageContent(html, headings_of(tokens), linked, frozenset(places))
+
+
+def is_known(name: str, text: str) -> bool:
+    """Whether a build has made the page's content."""
+    return is_kept(KIND, content_ingredients(name, text))
 
 
 def content_ingredients(name: str, text: str) -> str:

@@ -11,8 +11,8 @@ from functools import partial
 from pathlib import Path
 from typing import NamedTuple
 
-from scripts.setup.cores import on_all_cores
-from scripts.setup.kept import kept
+from scripts.setup.cores import known_or_made
+from scripts.setup.kept import keep, recall
 from scripts.site.addresses import address_of
 from scripts.site.frames import BEGIN, END, Frames
 from scripts.site.joined_scripts import SOURCES, Graph
@@ -20,6 +20,7 @@ from scripts.site.page_content import (
     Heading,
     content_ingredients,
     front_and_body,
+    is_known,
     page_content,
     settings,
 )
@@ -27,6 +28,7 @@ from scripts.site.page_links import LinksOf, links_of
 from scripts.site.preload import ENTRY, with_preloads
 from scripts.site.theme import classes_in
 
+WHOLE = "whole-pages"  # the kind of a page that is kept as it goes into the site
 SAYS_SOMETHING = re.compile(r"([\\`*_{}\[\]()+.!-]|(?<!&)#)")  # to Markdown
 
 
@@ -39,8 +41,13 @@ class ReadyPage(NamedTuple):
 
 def read_pages(source: Path) -> dict[str, ReadyPage]:
     """Every page of ``source`` by its file's name."""
-    names = page_names(source)
-    return dict(zip(names, on_all_cores(partial(read_one, source), names), strict=True))
+    return known_or_made(partial(known_one, source), partial(read_one, source), page_names(source))
+
+
+def known_one(source: Path, name: str) -> ReadyPage | None:
+    """One page, where its content is kept."""
+    text = (source / name).read_text(encoding="utf-8")
+    return read_one(source, name) if is_known(name, text) else None
 
 
 def read_one(source: Path, name: str) -> ReadyPage:
@@ -74,22 +81,34 @@ class PageMaker:
         entry = (SOURCES / ENTRY).read_text(encoding="utf-8")
         self.scripts = hashlib.sha256(f"{graph}\0{entry}".encode()).hexdigest()
 
+    def put_known(self, name: str) -> set[str] | None:
+        """Write one page as it is kept; the classes that stand in it. None where it is not kept."""
+        page = recall(WHOLE, self.ingredients(name))
+        return None if page is None else self.write(name, page)
+
     def put(self, name: str) -> set[str]:
-        """Write one page; the classes that stand in it."""
-        text = (self.source / name).read_text(encoding="utf-8")
-        ingredients = "\0".join(
-            (self.scripts, self.frames.ingredients(name), content_ingredients(name, text))
-        )
-        made = kept("whole-pages", ingredients, lambda: self.made(name, text))
-        classes, html = made.split("\n", 1)
+        """Make and write one page; the classes that stand in it."""
+        content = page_content(name, self.text(name))
+        page = self.finished(self.frames.filled(name, content.html))
+        keep(WHOLE, self.ingredients(name), page)
+        return self.write(name, page)
+
+    def write(self, name: str, page: str) -> set[str]:
+        """Write a page that stands behind a line of its classes; the classes."""
+        classes, html = page.split("\n", 1)
         path = self.site / address_of(name) / "index.html"
         path.parent.mkdir(parents=True, exist_ok=True)
         path.write_text(html, encoding="utf-8")
         return set(classes.split())
 
-    def made(self, name: str, text: str) -> str:
-        """One line with the classes that stand in a page, then the page."""
-        return self.finished(self.frames.filled(name, page_content(name, text).html))
+    def text(self, name: str) -> str:
+        """The page as it stands in the source."""
+        return (self.source / name).read_text(encoding="utf-8")
+
+    def ingredients(self, name: str) -> str:
+        """All that a page follows from."""
+        content = content_ingredients(name, self.text(name))
+        return f"{self.scripts}\0{self.frames.ingredients(name)}\0{content}"
 
     def finished(self, html: str) -> str:
         """One line with the classes that stand in a page, then the page with its scripts."""
@@ -99,9 +118,8 @@ class PageMaker:
 def put_contents(source: Path, site: Path, graph: Graph, frames: Frames) -> set[str]:
     """Write every page of the site; the classes that stand in them."""
     maker = PageMaker(source, site, graph, frames)
-    classes: set[str] = set()
-    for used in on_all_cores(maker.put, page_names(source)):
-        classes |= used
+    names = page_names(source)
+    classes = set().union(*known_or_made(maker.put_known, maker.put, names).values())
     for name in settings()["theme"]["static_templates"]:
         template = maker.finished((site / name).read_text(encoding="utf-8"))
         used_there, html = template.split("\n", 1)

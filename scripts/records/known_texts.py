@@ -10,7 +10,7 @@ from typing import Any, Self
 
 import yaml
 
-from scripts.records.lines import Document, document_of
+from scripts.records.lines import Document
 from scripts.setup.kept import keep, recall
 
 KIND = "parsed-texts"
@@ -34,7 +34,7 @@ class KnownTexts:
         if name in self.values:
             self.asked[name] = self.values[name]
             return Document.known(text, self.values[name])
-        document = document_of(text)
+        document = Document(text)
         if not document.faults:
             self.asked[name] = document.value
         return document

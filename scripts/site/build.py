@@ -37,9 +37,7 @@ def build(
     """
     before = sources(species, tables)
     with step("checking the records, making the tables"):
-        texts = KnownTexts.kept(str(species))
-        known = checked(species, tables, texts.document)
-        texts.keep()
+        known = checked_once(species, tables)
         write_schemas()
     forget(site)
     of = sources(species, tables)
@@ -65,6 +63,14 @@ def old_laws(library: Library) -> list[str]:
     if not old:
         return []
     return [f"  law lists whose text is over a year old or undated: {', '.join(sorted(old))}"]
+
+
+def checked_once(species: Path, tables: Path) -> KeptFiles:
+    """As ``checked``, with each text parsed once, as long as it stays the same."""
+    texts = KnownTexts.kept(str(species))
+    known = checked(species, tables, texts.document)
+    texts.keep()
+    return known
 
 
 def checked(

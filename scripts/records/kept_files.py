@@ -53,8 +53,8 @@ class KeptFiles:
         self.noted.clear()
         text = make()
         reads = gathered(self.noted)
-        found = f"{reads_text(reads)}\n{self.now.of_reads(reads)}\n{text}"
-        keep(KIND, self.ingredients(name), found)
+        head = f"{reads_text(reads)}\n{self.now.of_reads(reads)}\n"
+        keep(KIND, self.ingredients(name), head, text)
         return text
 
     def ingredients(self, name: str) -> str:

@@ -47,12 +47,12 @@ def recall(kind: str, ingredients: str) -> str | None:
     return text
 
 
-def keep(kind: str, ingredients: str, text: str) -> None:
-    """Keep a text that was made of these ingredients, together with others."""
+def keep(kind: str, ingredients: str, *parts: str) -> None:
+    """Keep a text that was made of these ingredients, together with others. Its parts follow each other."""
     path = place_of(kind, ingredients)
     path.parent.mkdir(parents=True, exist_ok=True)
     with NamedTemporaryFile(dir=path.parent, suffix=".part", delete=False) as part:
-        part.write(text.encode())
+        part.writelines(one.encode() for one in parts)
     os.replace(part.name, path)  # whole or not there, however many builds run
 
 

@@ -46,6 +46,7 @@ def build(
         say(line)
     code()  # read once, before processes share the work that asks for it
     write_source(known.beside_also(of.tables))
+    del known  # the records, which nothing that follows needs
     with step("building the site"):
         fresh = site.with_name(f"{site.name}-fresh")
         shutil.rmtree(fresh, ignore_errors=True)

@@ -10,10 +10,10 @@ from pathlib import Path
 from calculators.core.data import MissingTable
 from scripts.records.checks.all import record_faults
 from scripts.records.kept_files import KeptFiles
-from scripts.records.known_texts import KnownTexts
 from scripts.records.lines import Document, document_of
 from scripts.records.load import BadRecords, Library, read_records
 from scripts.records.noted_reads import FOLLOWED
+from scripts.records.parsed_texts import ParsedTexts
 from scripts.records.schema import write_schemas
 from scripts.setup import paths
 from scripts.setup.kept import code, throw_away_unused
@@ -68,7 +68,7 @@ def old_laws(library: Library) -> list[str]:
 
 def checked_once(species: Path, tables: Path) -> KeptFiles:
     """As ``checked``, with each text parsed once, as long as it stays the same."""
-    texts = KnownTexts.kept(str(species))
+    texts = ParsedTexts.kept(str(species))
     known = checked(species, tables, texts.document)
     texts.keep()
     return known

@@ -16,7 +16,7 @@ from scripts.setup.kept import keep, recall
 KIND = "parsed-texts"
 
 
-class KnownTexts:
+class ParsedTexts:
     """Values by the hash of their text; ``of`` names whose texts they are, such as a folder."""
 
     def __init__(self, of: str, values: dict[str, Any]) -> None:
@@ -35,15 +35,14 @@ class KnownTexts:
             self.asked[name] = self.values[name]
             return Document.known(text, self.values[name])
         document = Document(text)
-        if not document.faults:
+        if not document.faults and plain(document.value):
             self.asked[name] = document.value
         return document
 
     def keep(self) -> None:
         """Keep those that were asked for, where they are others than were there."""
         if self.asked.keys() != self.values.keys():
-            written = {name: one for name, value in self.asked.items() if (one := plain(value))}
-            inside = ",".join(f'"{name}":{one}' for name, one in written.items())
+            inside = ",".join(f'"{name}":{plain(value)}' for name, value in self.asked.items())
             keep(KIND, ingredients(self.of), f"{{{inside}}}")
 
 

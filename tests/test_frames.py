@@ -54,15 +54,12 @@ def test_a_description_is_put_into_the_frame_that_is_there(builder):
     run, given = builder
     for words, written in (
         ("A plant.", "A plant."),
-        ('Its \\"name\\" & more', "Its &#34;name&#34; &amp; more"),
+        ('\\"So\\" & more', "&#34;So&#34; &amp; more"),
     ):
         frames = Frames(TEXTS | {"one.md": f'title: One\ndescription: "{words}"\n# One'})
         frames.make(run)
-        page = frames.filled("one.md", "CONTENT")
-        assert (
-            page == f"<title: One\ndescription: {written}\n# One>CONTENT</title: One\ndescription: "
-            f"{room.MARK}\n# One>"
-        )  # what stands behind the content has none
+        text = f"title: One\ndescription: {written}\n# One"
+        assert frames.filled("one.md", room.MARK) == f"<{text}>{room.MARK}</{text}>"
     assert len(given) == 1
 
 

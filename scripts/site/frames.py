@@ -75,8 +75,9 @@ class Frames:
 
     def filled(self, name: str, content: str) -> str:
         """The page with its content. Raises ``Missing`` where the frame has been thrown away meanwhile."""
-        before, _, after = kept(FRAME, self.ingredients(name), thrown_away).partition(BEGIN)
-        return f"{before.replace(MARK, self.descriptions[name])}{content}{after}"
+        frame = kept(FRAME, self.ingredients(name), thrown_away)
+        before, _, after = frame.replace(MARK, self.descriptions[name]).partition(BEGIN)
+        return f"{before}{content}{after}"
 
     def write_beside(self, site: Path) -> None:
         """Write into the site what the builder makes beside the pages."""

@@ -34,7 +34,7 @@ RECORD, PROSE, TEMPLATE, CODE = (
 SMALL_CHANGES = (  # a figure that stands in tables, a word of the vocabulary, of an animal, of a source
     (RECORD, "high: 33", "high: 32"),
     ("species/vocabulary.yml", "floating plant", "plant that floats"),
-    ("species/animals/neocaridina-davidi.yml", "\nverdict: ", "\nverdict: Changedanimal. "),
+    ("species/animals/neocaridina-davidi.yml", '\nverdict: "', '\nverdict: "Changedanimal. '),
     ("species/sources.yml", 'title: "', 'title: "Changedsource '),
     ("species/findings.yml", 'label: "', 'label: "changed '),
 )

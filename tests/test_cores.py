@@ -33,10 +33,21 @@ def two_cores(monkeypatch):
     monkeypatch.setattr(cores, "can_fork", lambda: True)
 
 
-def test_every_job_is_done_once_and_in_order(two_cores):
-    done = list(on_all_cores(of_process, range(50)))
+def test_every_job_is_done_once_and_in_order(two_cores, tmp_path):
+    begun = tmp_path / "begun"
+
+    def work(job):
+        if os.getpid() != HERE:
+            begun.touch()
+        while not begun.exists():  # so that both have a part
+            os.sched_yield()
+        return job, os.getpid()
+
+    done = list(on_all_cores(work, range(50)))
     assert [job for job, _ in done] == list(range(50))
-    assert HERE not in {process for _, process in done}
+    by = {process for _, process in done}
+    assert HERE in by
+    assert len(by) == 2
 
 
 def test_what_the_work_holds_is_not_copied_with_each_job(two_cores):
@@ -51,12 +62,23 @@ def test_what_the_work_holds_is_not_copied_with_each_job(two_cores):
 
 def test_what_goes_wrong_is_raised_here(two_cores):
     with pytest.raises(ValueError, match="4 is over 3"):
-        list(on_all_cores(partial(refuse, 3), [1, 2, 3, 4, 5]))
+        list(on_all_cores(partial(refuse, 3), [1, 2, 3, 4]))
+
+
+def test_what_goes_wrong_in_another_process_is_raised_here(two_cores):
+    def refused_there(job):
+        if os.getpid() != HERE:
+            raise ValueError(f"{job} is refused")
+        return job
+
+    with pytest.raises(ValueError, match="0 is refused"):
+        list(on_all_cores(refused_there, range(5)))
 
 
 def test_a_process_that_is_killed_is_told_in_words(two_cores):
     def killed(job):
-        os.kill(os.getpid(), signal.SIGKILL)
+        if os.getpid() != HERE:
+            os.kill(os.getpid(), signal.SIGKILL)
 
     with pytest.raises(Missing, match="memory"):
         list(on_all_cores(killed, [1, 2, 3]))

@@ -50,6 +50,19 @@ def test_each_page_gets_its_own_frame_and_the_rest_comes_along(builder, tmp_path
     assert [path.name for path in (tmp_path / "site").iterdir()] == ["404.html"]
 
 
+def test_a_description_is_put_into_the_frame_that_is_there(builder):
+    run, given = builder
+    for words, written in (
+        ("A plant.", "A plant."),
+        ('\\"So\\" & more', "&#34;So&#34; &amp; more"),
+    ):
+        frames = Frames(TEXTS | {"one.md": f'title: One\ndescription: "{words}"\n# One'})
+        frames.make(run)
+        text = f"title: One\ndescription: {written}\n# One"
+        assert frames.filled("one.md", room.MARK) == f"<{text}>{room.MARK}</{text}>"
+    assert len(given) == 1
+
+
 def test_the_builder_is_not_started_where_every_frame_is_there(builder):
     run, given = builder
     Frames(TEXTS).make(run)

@@ -31,6 +31,13 @@ RECORD, PROSE, TEMPLATE, CODE = (
     "scripts/templates/plant.md.j2",
     "scripts/pages/guides.py",
 )
+SMALL_CHANGES = (  # a figure that stands in tables, a word of the vocabulary, of an animal, of a source
+    (RECORD, "high: 33", "high: 32"),
+    ("species/vocabulary.yml", "floating plant", "plant that floats"),
+    ("species/animals/neocaridina-davidi.yml", '\nverdict: "', '\nverdict: "Changedanimal. '),
+    ("species/sources.yml", 'title: "', 'title: "Changedsource '),
+    ("species/findings.yml", 'label: "', 'label: "changed '),
+)
 FRAME = "docs/theme/main.html"
 STYLE = "docs/assets/style.css"
 
@@ -149,12 +156,34 @@ def test_what_the_pages_are_made_with_reaches_the_site_too(tree):
 
 
 @long_run()
+def test_records_that_change_come_and_go_reach_all_that_is_made_of_them(tree):
+    new = tree.folder / "species" / "plants" / "lemna-nova.yml"
+    text = (tree.folder / RECORD).read_text(encoding="utf-8")
+    new.write_text(text.replace("Lemna minor", "Lemna nova"), encoding="utf-8")
+    tree.build()
+    assert "Lemna nova" in tree.page("plants/lemna-nova")
+    assert "Lemna nova" in tree.page("plants")
+    came = tree.files()
+    assert came == tree.files_from_nothing()
+    new.unlink()
+    for name, old, other in SMALL_CHANGES:
+        tree.replace(name, old, other)
+    tree.build()
+    assert not (tree.site / "plants" / "lemna-nova").exists()
+    assert "Lemna nova" not in tree.page("plants")
+    warm = tree.files()
+    assert warm == tree.files_from_nothing()
+
+
+@long_run()
 def test_broken_records_are_told_each_time_and_leave_the_site(tree):
     before = tree.files()
     tree.replace(RECORD, "\nhabit: floater\n", "\nhabit: flaoter\n")
     first = tree.refused()
     assert f"{RECORD}:" in first
     assert "flaoter" in first
+    assert tree.refused() == first
+    shutil.rmtree(tree.folder / "build" / "kept")
     assert tree.refused() == first
     assert tree.files() == before
     tree.replace(RECORD, "\nhabit: flaoter\n", "\nhabit: floater\n")

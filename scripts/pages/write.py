@@ -1,16 +1,21 @@
 """Writes the site's source: a copy of docs/ with the generated pages beside it."""
 
 import shutil
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from pathlib import Path
 
 from scripts.pages.generated import makers
-from scripts.pages.open_data.data_files import FOLDER as OPEN_DATA
-from scripts.pages.open_data.data_files import open_data
+from scripts.pages.open_data.data_files import (
+    PACKAGE,
+    RESOURCES,
+    open_data_makers,
+    package_text,
+)
 from scripts.pages.search import entries, index
+from scripts.records.kept_files import KeptFiles
 from scripts.records.load import Library
 from scripts.records.prose import read_prose
-from scripts.setup.cores import on_all_cores
+from scripts.setup.cores import known_or_made
 from scripts.setup.paths import DOCS, SOURCE
 
 SEARCH = "assets/search.json"
@@ -19,29 +24,46 @@ LONG_TO_MAKE = (
     "plants/growth.md",
     "problems/index.md",
     "nitrogen-model.md",
-    OPEN_DATA,
+    *RESOURCES,
 )
 NOT_FOUND_BY_SEARCH = ("index.md", "search.md")
 
 
-def write(library: Library, target: Path = SOURCE) -> None:
+def write(known: KeptFiles, target: Path = SOURCE) -> None:
     """Write the whole source of the site to ``target``; what was there is removed first.
 
-    Raises ``FileExistsError`` where a page of ours stands where a generated one goes.
+    ``known`` has the records and what is kept of the files. Raises ``FileExistsError`` where a page of ours
+    stands where a generated one goes.
     """
     shutil.rmtree(target, ignore_errors=True)
     shutil.copytree(DOCS, target, ignore=shutil.ignore_patterns("theme", "pictures", "guides"))
-    files = makers(library) | {SEARCH: lambda: index(entries(library, dict(prose())))}
+    files = source_makers(known.library)
 
-    def make(name: str) -> None:
-        if name == OPEN_DATA:
-            for path, text in open_data(library):
-                write_new(target / path, text)
-        else:
-            write_new(target / name, files[name]())
+    def put(name: str, text: str) -> str:
+        """Write a file; of a resource of the open data its description, of any other nothing."""
+        about = ""
+        if name in RESOURCES:
+            about, text = text.split("\n", 1)
+        write_new(target / name, text)
+        return about
 
-    for _ in on_all_cores(make, sorted([OPEN_DATA, *files], key=is_quick)):
-        pass
+    def put_known(name: str) -> str | None:
+        """Write a file that would be made the same, as ``put``. None where it has to be made."""
+        text = known.unchanged(name)
+        return None if text is None else put(name, text)
+
+    def put_made(name: str) -> str:
+        """Make a file and write it, as ``put``."""
+        return put(name, known.made(name, files[name]))
+
+    resources = known_or_made(put_known, put_made, sorted(files, key=is_quick))
+    write_new(target / PACKAGE, package_text([resources[name] for name in RESOURCES]))
+
+
+def source_makers(library: Library) -> dict[str, Callable[[], str]]:
+    """What makes each file of the source, but the package of the open data, which describes its files."""
+    search = {SEARCH: lambda: index(entries(library, dict(prose())))}
+    return makers(library) | search | open_data_makers(library)
 
 
 def write_new(path: Path, text: str) -> None:

@@ -1,6 +1,6 @@
 """From files to typed records. Loading judges each file by itself; ``check`` judges them together."""
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from pathlib import Path
 from typing import NamedTuple
 
@@ -8,7 +8,7 @@ from scripts.records.animal import Animal
 from scripts.records.demo import DEMO_FILE, DemoTank
 from scripts.records.finding import Finding
 from scripts.records.guide import Guide, GuideDraft, read_guides
-from scripts.records.lines import Document, RecordFault, fault_at, shown_first
+from scripts.records.lines import Document, RecordFault, document_of, fault_at, shown_first
 from scripts.records.parse import Place
 from scripts.records.place import Jurisdiction
 from scripts.records.plant import Plant
@@ -79,9 +79,11 @@ class ReadRecords(NamedTuple):
         return fault_at(self.documents, path, place, message)
 
 
-def read_records(folder: Path = SPECIES) -> ReadRecords:
-    """Read all records, with what is wrong with each by itself."""
-    reader = Reader(folder)
+def read_records(
+    folder: Path = SPECIES, parsed: Callable[[str], Document] = document_of
+) -> ReadRecords:
+    """Read all records, with what is wrong with each by itself. ``parsed`` makes a document of a text."""
+    reader = Reader(folder, parsed)
     guides, guide_drafts, wrong_guides = read_guides()
     library = Library(
         plants=reader.folder("plants", Plant),

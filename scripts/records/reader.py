@@ -1,5 +1,6 @@
 """Reads a folder of records and gathers what is wrong with each file by itself."""
 
+from collections.abc import Callable
 from pathlib import Path
 from typing import Any, NamedTuple, TypeVar
 
@@ -7,7 +8,7 @@ from pydantic import BaseModel, ValidationError
 
 from scripts.records.claim import LONGEST_SLUG, SLUG
 from scripts.records.error_sentences import MOST_WORDED, word
-from scripts.records.lines import Document, RecordFault, fault_at, read
+from scripts.records.lines import Document, RecordFault, document_of, fault_at, read
 from scripts.records.parse import Place
 from scripts.records.vocabulary import word_faults
 
@@ -23,10 +24,13 @@ class Draft(NamedTuple):
 
 
 class Reader:
-    """Reads records; what it could read, however wrong, stays in ``drafts`` by kind and key."""
+    """Reads records; what it could read, however wrong, stays in ``drafts`` by kind and key.
 
-    def __init__(self, root: Path) -> None:
-        self.root = root
+    ``parsed`` makes a document of a text.
+    """
+
+    def __init__(self, root: Path, parsed: Callable[[str], Document] = document_of) -> None:
+        self.root, self.parsed = root, parsed
         self.findings: list[RecordFault] = []
         self.documents: dict[Path, Document] = {}
         self.drafts: dict[str, dict[str, Draft]] = {}
@@ -84,7 +88,7 @@ class Reader:
 
     def document(self, path: Path) -> Document | None:
         """Parse a file once, with its findings."""
-        document, findings = read(path)
+        document, findings = read(path, self.parsed)
         self.findings += findings
         if document is not None:
             self.documents[path] = document

@@ -4,7 +4,7 @@ import gc
 import multiprocessing
 import os
 import threading
-from collections.abc import Callable, Iterable, Iterator, Sequence
+from collections.abc import Callable, Hashable, Iterable, Sequence
 from concurrent.futures import ProcessPoolExecutor
 from concurrent.futures.process import BrokenProcessPool
 from typing import Any, TypeVar
@@ -12,6 +12,7 @@ from typing import Any, TypeVar
 from scripts.setup.say import Missing
 
 Job = TypeVar("Job")
+Name = TypeVar("Name", bound=Hashable)
 Result = TypeVar("Result")
 
 FORK = "fork"
@@ -19,7 +20,7 @@ WORK: list[Callable[[Any], Any]] = []  # of this process, where it is one of tho
 
 
 def on_all_cores(work: Callable[[Job], Result], jobs: Sequence[Job]) -> Iterable[Result]:
-    """The results in the order of the jobs; whoever is free takes the next, so that long ones come first.
+    """The results in the order of the jobs; long ones are best put first.
 
     ``work`` and all that it holds come to the other processes by the fork, so that only jobs and results
     are copied. Where a process cannot be forked, or has threads that a fork would cut off, this one does
@@ -31,15 +32,43 @@ def on_all_cores(work: Callable[[Job], Result], jobs: Sequence[Job]) -> Iterable
     return shared(work, jobs, count)
 
 
-def shared(work: Callable[[Job], Result], jobs: Sequence[Job], count: int) -> Iterator[Result]:
-    """The results, by so many processes. Raises ``Missing`` where one is killed."""
+def known_or_made(
+    known: Callable[[Name], Result | None], make: Callable[[Name], Result], names: Sequence[Name]
+) -> dict[Name, Result]:
+    """By name what is known of it, in this process, or what is made, on all cores. In the order of the names.
+
+    Handing a job over takes longer than to find that its result is known. Raises as ``on_all_cores``.
+    """
+    results = {name: known(name) for name in names}
+    lacking = [name for name, result in results.items() if result is None]
+    made = dict(zip(lacking, on_all_cores(make, lacking), strict=True))
+    return {name: made[name] if result is None else result for name, result in results.items()}
+
+
+def shared(work: Callable[[Job], Result], jobs: Sequence[Job], count: int) -> list[Result]:
+    """The results, by so many processes. Raises ``Missing`` where one is killed.
+
+    This process is one of them: a copy more of all that it holds would be a third of the memory on two
+    cores. It takes jobs from the end, where the others have not come.
+    """
     gc.freeze()  # nothing of it is gone through in the copies, which would make each memory page their own
     forked = multiprocessing.get_context(FORK)
+    own: dict[int, Result] = {}
     try:
         with ProcessPoolExecutor(
-            count, forked, initializer=WORK.append, initargs=(work,)
+            count - 1, forked, initializer=WORK.append, initargs=(work,)
         ) as processes:
-            yield from processes.map(do, jobs)
+            try:
+                given = [processes.submit(do, job) for job in jobs]
+                for place in reversed(range(len(jobs))):
+                    if not given[place].cancel():
+                        break
+                    own[place] = work(jobs[place])
+                return [
+                    own[place] if place in own else one.result() for place, one in enumerate(given)
+                ]
+            finally:
+                processes.shutdown(cancel_futures=True)
     except BrokenProcessPool:
         raise Missing(
             "one of the processes that shared the work was killed; is memory short?"

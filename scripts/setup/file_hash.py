@@ -2,10 +2,22 @@
 
 import hashlib
 import os
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 from pathlib import Path
 
 from scripts.setup.paths import ROOT
+
+
+def files_below(folder: Path) -> Iterator[Path]:
+    """Every file of a folder, in an order that holds from one look to the next, but compiled Python.
+
+    By ``os.walk``, which asks the system once a folder, where ``rglob`` asks once a file.
+    """
+    for place, folders, names in os.walk(folder):
+        folders.sort()
+        for name in sorted(names):
+            if not name.endswith(".pyc"):
+                yield Path(place, name)
 
 
 def hash_of_files(files: Iterable[Path]) -> str:
@@ -14,11 +26,14 @@ def hash_of_files(files: Iterable[Path]) -> str:
     What has gone meanwhile is passed over.
     """
     read = hashlib.sha256()
-    for path in files:
+    root = f"{ROOT}{os.sep}"
+    for path in map(str, files):
         try:
-            octets = path.read_bytes()
+            with open(path, "rb", buffering=0) as file:  # as a Path it would take twice as long
+                octets = file.read()
         except FileNotFoundError:
             continue
-        read.update(f"{os.path.relpath(path, ROOT)}\0{len(octets)}\0".encode())
+        name = path.removeprefix(root) if path.startswith(root) else os.path.relpath(path, ROOT)
+        read.update(f"{name}\0{len(octets)}\0".encode())
         read.update(octets)
     return read.hexdigest()

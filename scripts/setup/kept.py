@@ -13,7 +13,7 @@ from functools import cache
 from pathlib import Path
 from tempfile import NamedTemporaryFile
 
-from scripts.setup.file_hash import hash_of_files
+from scripts.setup.file_hash import files_below, hash_of_files
 from scripts.setup.paths import BUILD, ROOT
 
 FOLDER = BUILD / "kept"
@@ -29,22 +29,30 @@ def kept(kind: str, ingredients: str, make: Callable[[], str]) -> str:
 
     ``kind`` names what makes it, so that two makers with the same ingredients keep two texts.
     """
-    path = place_of(kind, ingredients)
-    try:
-        text = path.read_bytes().decode()
-        os.utime(path)
-    except OSError:
+    text = recall(kind, ingredients)
+    if text is None:
         text = make()
         keep(kind, ingredients, text)
     return text
 
 
-def keep(kind: str, ingredients: str, text: str) -> None:
-    """Keep a text that was made of these ingredients, together with others."""
+def recall(kind: str, ingredients: str) -> str | None:
+    """The text that a build has made of these ingredients; None where none has."""
+    path = place_of(kind, ingredients)
+    try:
+        text = path.read_bytes().decode()
+        os.utime(path)
+    except OSError:
+        return None
+    return text
+
+
+def keep(kind: str, ingredients: str, *parts: str) -> None:
+    """Keep a text that was made of these ingredients, together with others. Its parts follow each other."""
     path = place_of(kind, ingredients)
     path.parent.mkdir(parents=True, exist_ok=True)
     with NamedTemporaryFile(dir=path.parent, suffix=".part", delete=False) as part:
-        part.write(text.encode())
+        part.writelines(one.encode() for one in parts)
     os.replace(part.name, path)  # whole or not there, however many builds run
 
 
@@ -65,16 +73,17 @@ def place_of(kind: str, ingredients: str) -> Path:
 @cache
 def code() -> str:
     """A hash of our code and of the Python that runs it."""
-    below = (path for room in CODE for path in sorted((ROOT / room).rglob("*")))
+    below = (path for room in CODE for path in files_below(ROOT / room))
     return f"{sys.version} {hash_of_files(path for path in below if path.suffix in CODE_FILES)}"
 
 
 def throw_away_unused(now: float | None = None) -> None:
     """Remove every text that no build has asked for of late; ``now`` in seconds, as ``time.time`` counts."""
     oldest = (time.time() if now is None else now) - LONGEST_UNUSED_S
-    for path in FOLDER.glob("*/*"):
-        try:
-            if path.stat().st_mtime < oldest:
-                path.unlink()
-        except FileNotFoundError:
-            pass  # another build was first
+    for kind in FOLDER.glob("*"):
+        for entry in os.scandir(kind):  # there are thousands
+            try:
+                if entry.stat().st_mtime < oldest:
+                    os.unlink(entry)
+            except FileNotFoundError:
+                pass  # another build was first

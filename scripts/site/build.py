@@ -3,19 +3,24 @@
 import shutil
 import subprocess
 import sys
+from collections.abc import Callable
 from datetime import date
 from pathlib import Path
 
 from calculators.core.data import MissingTable
 from scripts.records.checks.all import record_faults
+from scripts.records.kept_files import KeptFiles
+from scripts.records.lines import Document, document_of
 from scripts.records.load import BadRecords, Library, read_records
+from scripts.records.noted_reads import FOLLOWED
+from scripts.records.parsed_texts import ParsedTexts
 from scripts.records.schema import write_schemas
 from scripts.setup import paths
 from scripts.setup.kept import code, throw_away_unused
 from scripts.setup.say import Missing, say, step
 from scripts.site.joined_scripts import put_scripts
 from scripts.site.nothing_new import forget, sources, write_stamp
-from scripts.tables.make import TablesInUse, write_tables
+from scripts.tables.make import TablesInUse, texts_of_tables, write_tables
 
 
 class BuildFailed(Exception):
@@ -32,15 +37,16 @@ def build(
     """
     before = sources(species, tables)
     with step("checking the records, making the tables"):
-        library = checked(species, tables)
+        known = checked_once(species, tables)
         write_schemas()
     forget(site)
     of = sources(species, tables)
-    said = old_laws(library)
+    said = old_laws(known.library)
     for line in said:
         say(line)
     code()  # read once, before processes share the work that asks for it
-    write_source(library)
+    write_source(known.beside_also(of.tables))
+    del known  # the records, which nothing that follows needs
     with step("building the site"):
         fresh = site.with_name(f"{site.name}-fresh")
         shutil.rmtree(fresh, ignore_errors=True)
@@ -60,16 +66,32 @@ def old_laws(library: Library) -> list[str]:
     return [f"  law lists whose text is over a year old or undated: {', '.join(sorted(old))}"]
 
 
-def checked(species: Path = paths.SPECIES, tables: Path = paths.TABLES) -> Library:
-    """The records, their tables made, and tried by the calculators.
+def checked_once(species: Path, tables: Path) -> KeptFiles:
+    """As ``checked``, with each text parsed once, as long as it stays the same."""
+    texts = ParsedTexts.kept(str(species))
+    known = checked(species, tables, texts.document)
+    texts.keep()
+    return known
+
+
+def checked(
+    species: Path = paths.SPECIES,
+    tables: Path = paths.TABLES,
+    parsed: Callable[[str], Document] = document_of,
+) -> KeptFiles:
+    """The records, their tables made, and tried by the calculators; with what is kept of their files.
+
+    ``parsed`` makes a document of a text.
 
     Raises ``BadRecords`` with every fault, also those of a record that is broken otherwise.
     """
-    reading = read_records(species)
+    reading = read_records(species, parsed)
     faults = [*reading.faults, *record_faults(reading)]
     settled = not faults
+    known = KeptFiles(reading.library, beside_records(species, tables))
     if settled:
-        write_tables(reading.library, tables)
+        makers = texts_of_tables(known.library)
+        write_tables({name: known.text(name, make) for name, make in makers.items()}, tables)
     try:
         # The calculators read the tables as they are imported, and must not be before.
         from scripts.records.with_calculators.check import calculation_faults
@@ -80,10 +102,17 @@ def checked(species: Path = paths.SPECIES, tables: Path = paths.TABLES) -> Libra
             raise
     if faults:
         raise BadRecords(faults)
-    return reading.library
+    return known
 
 
-def write_source(library: Library) -> None:
+def beside_records(species: Path, tables: Path) -> str:
+    """A hash of every source but the tables and the records of which is followed what is read of them."""
+    folders = (species / kind for kind in FOLLOWED)
+    followed = [place if place.is_dir() else place.with_suffix(".yml") for place in folders]
+    return sources(species, tables, followed).given
+
+
+def write_source(known: KeptFiles) -> None:
     """Write the site's source: the pages, the browser's Python, the letters."""
     from scripts.pages.write import write  # the pages import the calculators
     from scripts.runtime.make_runtime import make_runtime
@@ -92,7 +121,7 @@ def write_source(library: Library) -> None:
 
     runtime, wheel = make_runtime(), make_wheel()
     with step("writing the pages"):
-        write(library)
+        write(known)
         shutil.copytree(
             runtime, paths.SOURCE / "runtime", ignore=shutil.ignore_patterns("made-from.txt")
         )

@@ -2,17 +2,21 @@
 
 A frame follows from the front matter and the headings of its page and from what stands in
 ``shared_ingredients``; of other pages it says nothing but of those in the navigation. So the builder gets
-only pages whose frame no build has made, and is not started where there is none.
+only pages whose frame no build has made, and is not started where there is none. A description, which
+changes with a sentence of a record, is put into its place in the frame afterwards.
 """
 
 import hashlib
 import json
+import re
 import shutil
 from base64 import b64decode, b64encode
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from functools import cached_property
 from pathlib import Path
 from typing import Any
+
+from markupsafe import escape
 
 from scripts.setup.kept import is_kept, keep, kept
 from scripts.setup.paths import BUILD, DOCS
@@ -26,14 +30,20 @@ HEADINGS = BUILD / "headings"
 FRAMED = BUILD / "framed"  # what the builder made last
 BUILDERS_SETTINGS = BUILD / "mkdocs.yml"
 BEGIN, END = "<!--content-->", "<!--/content-->"
+DESCRIPTION = re.compile(
+    r'^description: ("[^"].*")$', re.MULTILINE
+)  # as pages from records have it
+MARK = "what-the-page-is-about"  # in its place
 FRAME, BESIDE = "frames", "beside-frames"  # kinds of what is kept
 
 
 class Frames:
-    """The frames of some pages; ``texts`` are what the builder gets of each, by the page's file."""
+    """The frames of some pages; ``texts`` are the front matter and headings of each, by the page's file."""
 
     def __init__(self, texts: Mapping[str, str]) -> None:
-        self.texts = texts
+        marked = {name: with_mark(text) for name, text in texts.items()}
+        self.texts = {name: text for name, (text, _) in marked.items()}
+        self.descriptions = {name: description for name, (_, description) in marked.items()}
 
     def make(self, run_builder: Callable[[Path, Path], None]) -> None:
         """Have the builder make the frames that nobody has made.
@@ -65,7 +75,8 @@ class Frames:
 
     def filled(self, name: str, content: str) -> str:
         """The page with its content. Raises ``Missing`` where the frame has been thrown away meanwhile."""
-        before, _, after = kept(FRAME, self.ingredients(name), thrown_away).partition(BEGIN)
+        frame = kept(FRAME, self.ingredients(name), thrown_away)
+        before, _, after = frame.replace(MARK, self.descriptions[name]).partition(BEGIN)
         return f"{before}{content}{after}"
 
     def write_beside(self, site: Path) -> None:
@@ -97,6 +108,15 @@ class Frames:
         return hashlib.sha256(
             "\0".join(parts).encode()
         ).hexdigest()  # of each page it is an ingredient
+
+
+def with_mark(text: str) -> tuple[str, str]:
+    """What the builder gets of a page with a mark for its description; the description as HTML, if any."""
+    found = DESCRIPTION.search(text)
+    if not found:
+        return text, ""
+    marked = f"{text[: found.start()]}description: {MARK}{text[found.end() :]}"
+    return marked, str(escape(json.loads(found[1])))
 
 
 def without_inside(name: str, page: str) -> str:

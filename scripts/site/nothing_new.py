@@ -7,11 +7,12 @@ anything else is imported.
 
 import hashlib
 import json
-from collections.abc import Iterator
+import os
+from collections.abc import Collection
 from pathlib import Path
 from typing import NamedTuple
 
-from scripts.setup.file_hash import hash_of_files
+from scripts.setup.file_hash import files_below, hash_of_files
 from scripts.setup.paths import BUILD, ROOT, SCHEMAS, SOURCE, SPECIES, TABLES
 from scripts.setup.surroundings import surroundings
 
@@ -27,18 +28,20 @@ class Sources(NamedTuple):
     tables: str
 
 
-def sources(species: Path = SPECIES, tables: Path = TABLES) -> Sources:
-    """What a site of these records would be made from now."""
+def sources(
+    species: Path = SPECIES, tables: Path = TABLES, without: Collection[Path] = ()
+) -> Sources:
+    """What a site of these records would be made from now, but for files in the folders ``without``, or
+    that it names.
+    """
     files = [ROOT / name for name in ROOT_FILES]
     for folder in dict.fromkeys([*(ROOT / room for room in ROOMS), species]):
         files += files_below(folder)
-    given = (path for path in files if path.parent != TABLES)
+    left_out = {str(path) for path in (TABLES, *without)}
+    given = (
+        path for path in files if not {str(path), os.path.dirname(path)} & left_out
+    )  # by their names, which a build asks thousands of times
     return Sources(f"{surroundings()} {hash_of_files(given)}", hash_of_files(files_below(tables)))
-
-
-def files_below(folder: Path) -> Iterator[Path]:
-    """Every file of a folder, in order, but compiled Python."""
-    return (path for path in sorted(folder.rglob("*")) if path.suffix != ".pyc" and path.is_file())
 
 
 def as_built(site: Path) -> str:

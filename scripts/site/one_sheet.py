@@ -5,12 +5,15 @@ lighter gzipped, is sooner there than three.
 """
 
 from collections.abc import Iterable
+from functools import partial
 from pathlib import Path
 
 from tinycss2 import parse_component_value_list, serialize
 from tinycss2.ast import Node
 
+from scripts.setup.kept import kept
 from scripts.setup.paths import DOCS
+from scripts.setup.surroundings import packages
 
 SHEET = "assets/style.css"
 OURS = ("assets/style.css", "assets/shelf/shelf.css")  # in docs/, in this order
@@ -31,7 +34,8 @@ def renew_sheet(site: Path) -> None:
 
 def write_sheet(site: Path, theme: str) -> None:
     """The theme's layer in the first line, ours in the second."""
-    ours = "".join(small((DOCS / name).read_text(encoding="utf-8")) for name in OURS)
+    sheets = [(DOCS / name).read_text(encoding="utf-8") for name in OURS]
+    ours = "".join(kept("sheets", f"{packages()}\0{one}", partial(small, one)) for one in sheets)
     (site / SHEET).write_text(f"{theme}\n{ours}\n", encoding="utf-8")
 
 

@@ -15,11 +15,12 @@ import markdown
 import yaml
 from markdown.treeprocessors import Treeprocessor
 
-from scripts.setup.kept import kept
+from scripts.setup.kept import is_kept, kept
 from scripts.setup.paths import ROOT
 from scripts.site.addresses import address_of, relative
 from scripts.site.attributes import values_of
 
+KIND = "pages"
 SETTINGS = ROOT / "mkdocs.yml"
 BUILDERS_OWN: dict[str, dict[str, Any]] = {
     "toc": {},
@@ -54,10 +55,7 @@ class PageContent(NamedTuple):
     html: str
     headings: list[Heading]
     links: list[PageLink]
-
-    def places(self) -> frozenset[str]:
-        """The names of places that a link can lead to."""
-        return frozenset(chain.from_iterable(values_of(name, self.html) for name in ("id", "name")))
+    places: frozenset[str]  # names that a link can lead to
 
 
 class Links(Treeprocessor):
@@ -108,20 +106,34 @@ def front_and_body(text: str) -> tuple[str, str]:
 
 def page_content(name: str, text: str) -> PageContent:
     """The page of the source file ``name`` whose text is ``text``; made only where no build has made it."""
-    ingredients = f"{settings_text()}\0{markdown.__version__}\0{name}\0{text}"
-    about, html = kept("pages", ingredients, lambda: converted(name, text)).split("\n", 1)
-    tokens, links = json.loads(about)
-    return PageContent(html, headings_of(tokens), [PageLink(*link) for link in links])
+    ingredients = content_ingredients(name, text)
+    about, html = kept(KIND, ingredients, lambda: converted(name, text)).split("\n", 1)
+    tokens, links, places = json.loads(about)
+    linked = [PageLink(*link) for link in links]
+    return PageContent(html, headings_of(tokens), linked, frozenset(places))
+
+
+def is_known(name: str, text: str) -> bool:
+    """Whether a build has made the page's content."""
+    return is_kept(KIND, content_ingredients(name, text))
+
+
+def content_ingredients(name: str, text: str) -> str:
+    """All that a page's content follows from."""
+    return f"{settings_text()}\0{markdown.__version__}\0{name}\0{text}"
 
 
 def converted(name: str, text: str) -> str:
-    """What is kept of a page: one line of JSON with the reader's headings and the links, then the HTML."""
+    """What is kept of a page: one line of JSON with the reader's headings, the links and the places, then the
+    HTML.
+    """
     known = extensions()
     reader = markdown.Markdown(extensions=list(known), extension_configs=known)
     links = Links(reader, name)
     reader.treeprocessors.register(links, "links", 0)
     html = reader.convert(front_and_body(text)[1])
-    return f"{json.dumps([getattr(reader, 'toc_tokens', []), links.found])}\n{html}"
+    places = sorted(set(chain.from_iterable(values_of(key, html) for key in ("id", "name"))))
+    return f"{json.dumps([getattr(reader, 'toc_tokens', []), links.found, places])}\n{html}"
 
 
 def headings_of(tokens: list[dict[str, Any]]) -> list[Heading]:

@@ -15,7 +15,7 @@ class LinksOf(NamedTuple):
 
 def links_of(content: PageContent) -> LinksOf:
     """What of a page's content the links of all pages are judged by."""
-    return LinksOf(content.links, content.places())
+    return LinksOf(content.links, content.places)
 
 
 def broken_links(pages: Mapping[str, LinksOf], files: Collection[str]) -> Iterator[str]:

@@ -5,20 +5,30 @@ where it has changed; the builder sets a page's headings into the theme's frame,
 their place afterwards. Its memory does not grow with the content either.
 """
 
+import hashlib
 import re
 from functools import partial
 from pathlib import Path
 from typing import NamedTuple
 
-from scripts.setup.cores import on_all_cores
+from scripts.setup.cores import known_or_made
+from scripts.setup.kept import keep, recall
 from scripts.site.addresses import address_of
 from scripts.site.frames import BEGIN, END, Frames
-from scripts.site.joined_scripts import Graph
-from scripts.site.page_content import Heading, front_and_body, page_content, settings
+from scripts.site.joined_scripts import SOURCES, Graph
+from scripts.site.page_content import (
+    Heading,
+    content_ingredients,
+    front_and_body,
+    is_known,
+    page_content,
+    settings,
+)
 from scripts.site.page_links import LinksOf, links_of
-from scripts.site.preload import with_preloads
+from scripts.site.preload import ENTRY, with_preloads
 from scripts.site.theme import classes_in
 
+WHOLE = "whole-pages"  # the kind of a page that is kept as it goes into the site
 SAYS_SOMETHING = re.compile(r"([\\`*_{}\[\]()+.!-]|(?<!&)#)")  # to Markdown
 
 
@@ -31,8 +41,13 @@ class ReadyPage(NamedTuple):
 
 def read_pages(source: Path) -> dict[str, ReadyPage]:
     """Every page of ``source`` by its file's name."""
-    names = page_names(source)
-    return dict(zip(names, on_all_cores(partial(read_one, source), names), strict=True))
+    return known_or_made(partial(known_one, source), partial(read_one, source), page_names(source))
+
+
+def known_one(source: Path, name: str) -> ReadyPage | None:
+    """One page, where its content is kept."""
+    text = (source / name).read_text(encoding="utf-8")
+    return read_one(source, name) if is_known(name, text) else None
 
 
 def read_one(source: Path, name: str) -> ReadyPage:
@@ -58,31 +73,59 @@ def plain(words: str) -> str:
     return SAYS_SOMETHING.sub(r"\\\1", words)
 
 
+class PageMaker:
+    """Makes the pages of a site: of each its frame, the content, and in its head the scripts it loads."""
+
+    def __init__(self, source: Path, site: Path, graph: Graph, frames: Frames) -> None:
+        self.source, self.site, self.graph, self.frames = source, site, graph, frames
+        entry = (SOURCES / ENTRY).read_text(encoding="utf-8")
+        self.scripts = hashlib.sha256(f"{graph}\0{entry}".encode()).hexdigest()
+
+    def put_known(self, name: str) -> set[str] | None:
+        """Write one page as it is kept; the classes that stand in it. None where it is not kept."""
+        page = recall(WHOLE, self.ingredients(name))
+        return None if page is None else self.write(name, page)
+
+    def put(self, name: str) -> set[str]:
+        """Make and write one page; the classes that stand in it."""
+        content = page_content(name, self.text(name))
+        page = self.finished(self.frames.filled(name, content.html))
+        keep(WHOLE, self.ingredients(name), page)
+        return self.write(name, page)
+
+    def write(self, name: str, page: str) -> set[str]:
+        """Write a page that stands behind a line of its classes; the classes."""
+        classes, html = page.split("\n", 1)
+        path = self.site / address_of(name) / "index.html"
+        path.parent.mkdir(parents=True, exist_ok=True)
+        path.write_text(html, encoding="utf-8")
+        return set(classes.split())
+
+    def text(self, name: str) -> str:
+        """The page as it stands in the source."""
+        return (self.source / name).read_text(encoding="utf-8")
+
+    def ingredients(self, name: str) -> str:
+        """All that a page follows from."""
+        content = content_ingredients(name, self.text(name))
+        return f"{self.scripts}\0{self.frames.ingredients(name)}\0{content}"
+
+    def finished(self, html: str) -> str:
+        """One line with the classes that stand in a page, then the page with its scripts."""
+        return f"{' '.join(sorted(classes_in(html)))}\n{with_preloads(html, self.graph)}"
+
+
 def put_contents(source: Path, site: Path, graph: Graph, frames: Frames) -> set[str]:
-    """Write every page of the site: its frame, the content, and in its head the scripts that it loads.
-
-    The classes that stand in the pages.
-    """
-    classes: set[str] = set()
-    for used in on_all_cores(partial(put_one, source, site, graph, frames), page_names(source)):
-        classes |= used
+    """Write every page of the site; the classes that stand in them."""
+    maker = PageMaker(source, site, graph, frames)
+    names = page_names(source)
+    classes = set().union(*known_or_made(maker.put_known, maker.put, names).values())
     for name in settings()["theme"]["static_templates"]:
-        classes |= finish(site / name, (site / name).read_text(encoding="utf-8"), graph)
+        template = maker.finished((site / name).read_text(encoding="utf-8"))
+        used_there, html = template.split("\n", 1)
+        (site / name).write_text(html, encoding="utf-8")
+        classes.update(used_there.split())
     return classes
-
-
-def put_one(source: Path, site: Path, graph: Graph, frames: Frames, name: str) -> set[str]:
-    """Write one page; the classes that stand in it."""
-    content = page_content(name, (source / name).read_text(encoding="utf-8"))
-    path = site / address_of(name) / "index.html"
-    path.parent.mkdir(parents=True, exist_ok=True)
-    return finish(path, frames.filled(name, content.html), graph)
-
-
-def finish(path: Path, html: str, graph: Graph) -> set[str]:
-    """Write a page with the scripts that it loads named in its head; the classes that stand in it."""
-    path.write_text(with_preloads(html, graph), encoding="utf-8")
-    return classes_in(html)
 
 
 def page_names(source: Path) -> list[str]:

@@ -1,6 +1,9 @@
 """Makes the tables from the records: before any calculator that reads them is imported."""
 
+from collections.abc import Callable, Mapping
+from functools import partial
 from pathlib import Path
+from typing import Any
 
 from calculators.core.data import tables_read
 from scripts.records.checks.all import record_faults
@@ -23,16 +26,26 @@ def make_tables(species: Path = paths.SPECIES, target: Path = paths.TABLES) -> l
     faults = [*reading.faults, *record_faults(reading)]
     if faults:
         raise BadRecords(faults)
-    return write_tables(reading.library, target)
+    made = {name: make() for name, make in texts_of_tables(reading.library).items()}
+    return write_tables(made, target)
 
 
-def write_tables(library: Library, target: Path = paths.TABLES) -> list[str]:
-    """As ``make_tables``, from records that hold and fit together.
+def texts_of_tables(library: Library) -> dict[str, Callable[[], str]]:
+    """What makes the text of each table, by its file's name, from records that hold and fit together."""
+    return {f"{name}.json": partial(text_of, make, library) for name, make in MAKERS.items()}
+
+
+def text_of(make: Callable[[Library], dict[str, Any]], library: Library) -> str:
+    """The text of one table."""
+    return table_text(make(library))
+
+
+def write_tables(texts: Mapping[str, str], target: Path = paths.TABLES) -> list[str]:
+    """Write the tables that differ from these texts; the names of those written.
 
     Raises ``TablesInUse`` where a table changed that was read already.
     """
     target.mkdir(parents=True, exist_ok=True)
-    texts = {f"{name}.json": table_text(make(library)) for name, make in MAKERS.items()}
     changed = [name for name, text in texts.items() if text_on_disk(target / name) != text]
     for name in changed:
         fresh = target / f"{name}.new"  # a run that is stopped leaves the old table or the new one

@@ -1,6 +1,8 @@
 """Every file of the open data, by its path below the site."""
 
-from collections.abc import Iterator
+import json
+from collections.abc import Callable, Iterable, Iterator
+from functools import partial
 from typing import Any
 
 from pydantic import TypeAdapter
@@ -32,6 +34,11 @@ WHOLE: dict[str, tuple[str, TypeAdapter[Any]]] = {
     "laws": ("rules", TypeAdapter(dict[str, Rule])),
     "sources": ("sources", TypeAdapter(dict[str, Source])),
 }
+RESOURCES = (
+    *(f"{FOLDER}{name}.csv" for name in TABLES),
+    *(f"{FOLDER}{name}.json" for name in WHOLE),
+)
+PACKAGE = f"{FOLDER}datapackage.json"
 LICENCES = {"licence-data.txt": "LICENSE-DATA", "licence-code.txt": "LICENSE"}
 
 
@@ -41,26 +48,70 @@ def open_data(library: Library) -> Iterator[tuple[str, str]]:
     One at a time: all together, with what they are made from, they are the most memory of a build.
     """
     resources = []
-    for name, table in TABLES.items():
-        rows = table.rows(library)
-        text = csv_text(rows)
-        resources.append(table_resource(name, text, rows))
-        yield f"{FOLDER}{name}.csv", text
-    for name in WHOLE:
-        text = records_by_key(library, name)
-        resources.append(records_resource(name, text))
-        yield f"{FOLDER}{name}.json", text
-    for name, (_, adapter) in WHOLE.items():
-        yield f"{FOLDER}schema/{name}.schema.json", json_text(adapter.json_schema())
-    for name, licence in LICENCES.items():
-        yield f"{FOLDER}{name}", (ROOT / licence).read_text(encoding="utf-8")
-    yield f"{FOLDER}datapackage.json", json_text(descriptor(resources))
+    for name, make in open_data_makers(library).items():
+        text = make()
+        if name in RESOURCES:
+            about, text = text.split("\n", 1)
+            resources.append(about)
+        yield name, text
+    yield PACKAGE, package_text(resources)
+
+
+def open_data_makers(library: Library) -> dict[str, Callable[[], str]]:
+    """What makes each file but the package.
+
+    The text of those in ``RESOURCES`` stands behind a line with what the package says of it, as JSON.
+    """
+    tables = {f"{FOLDER}{name}.csv": partial(table_file, name, library) for name in TABLES}
+    whole = {f"{FOLDER}{name}.json": partial(records_file, name, library) for name in WHOLE}
+    schemas = {
+        f"{FOLDER}schema/{name}.schema.json": partial(schema_file, adapter)
+        for name, (_, adapter) in WHOLE.items()
+    }
+    licences = {
+        f"{FOLDER}{name}": partial((ROOT / licence).read_text, encoding="utf-8")
+        for name, licence in LICENCES.items()
+    }
+    return {**tables, **whole, **schemas, **licences}
+
+
+def table_file(name: str, library: Library) -> str:
+    """A table as CSV, behind what the package says of it."""
+    rows = TABLES[name].rows(library)
+    text = csv_text(rows)
+    return f"{json.dumps(table_resource(name, text, rows), ensure_ascii=False)}\n{text}"
+
+
+def records_file(name: str, library: Library) -> str:
+    """The whole records of one kind as JSON, behind what the package says of them."""
+    text = records_by_key(library, name)
+    return f"{json.dumps(records_resource(name, text), ensure_ascii=False)}\n{text}"
+
+
+def schema_file(adapter: TypeAdapter[Any]) -> str:
+    """The JSON Schema of the whole records of one kind."""
+    return json_text(adapter.json_schema())
+
+
+def package_text(resources: Iterable[str]) -> str:
+    """The package, from what stands before each of its files."""
+    return json_text(descriptor([json.loads(about) for about in resources]))
 
 
 def records_by_key(library: Library, name: str) -> str:
-    """The records of one kind by key, as they are written; what is not known is left out."""
+    """The records of one kind by key, as they are written; what is not known is left out.
+
+    Record by record: all of them as plain values are the most memory of a build.
+    """
     field, adapter = WHOLE[name]
-    records = dict(sorted(getattr(library, field).items()))
-    return json_text(
-        adapter.dump_python(records, mode="json", exclude_none=True, exclude_defaults=True)
+    records = getattr(library, field)
+    written = (one_record(adapter, key, records[key]) for key in sorted(records))
+    return "{\n" + ",\n".join(written) + "\n}"
+
+
+def one_record(adapter: TypeAdapter[Any], key: str, record: Any) -> str:
+    """A record with its key as JSON, without the braces around it."""
+    plain = adapter.dump_python(
+        {key: record}, mode="json", exclude_none=True, exclude_defaults=True
     )
+    return json_text(plain).removeprefix("{\n").removesuffix("\n}")

@@ -14,26 +14,39 @@ from scripts.pages.plants.side_parts import mark, text
 from scripts.pages.plants.side_rows import ROWS
 from scripts.pages.template import environment
 from scripts.records.load import Library
+from scripts.records.plant import Plant
 
 
 def compare_data(library: Library) -> str:
     """``{rows, plants, sources}`` as JSON; every text in it is escaped HTML but the names."""
     cite = Citations(library.sources)
-    plants = {
-        slug: plant_data(ComparedPlant(slug, plant, cite, library.vocabulary, library.rules), ROWS)
+    plants = [  # as text at once: all of them as values are the most memory of a build
+        f"{compact(slug)}:{compact(plant_data(compared(slug, plant, cite, library), ROWS))}"
         for slug, plant in library.plants.items()
-    }
+    ]
     module: Any = environment().get_template("parts.j2").module
     sources = {
         reference.key: [reference.number, plain_source(str(module.source(reference.source)))]
         for reference in cite.references()
     }
-    data = {
-        "rows": [[row.group, row.key, row.label] for row in ROWS],
-        "plants": plants,
-        "sources": sources,
-    }
-    return json.dumps(data, ensure_ascii=False, separators=(",", ":"))
+    rows = [[row.group, row.key, row.label] for row in ROWS]
+    return "".join(
+        (
+            f'{{"rows":{compact(rows)},"plants":{{',
+            ",".join(plants),
+            f'}},"sources":{compact(sources)}}}',
+        )
+    )
+
+
+def compared(slug: str, plant: Plant, cite: Citations, library: Library) -> ComparedPlant:
+    """A plant with what its cells are made of."""
+    return ComparedPlant(slug, plant, cite, library.vocabulary, library.rules)
+
+
+def compact(value: Any) -> str:
+    """A value as JSON without blanks."""
+    return json.dumps(value, ensure_ascii=False, separators=(",", ":"))
 
 
 def plant_data(plant_shown: ComparedPlant, rows: Any) -> dict[str, Any]:

@@ -1,7 +1,7 @@
 """Checks that need more than one record, and no calculator: references, sureness, names."""
 
 from collections import defaultdict
-from collections.abc import Iterator
+from collections.abc import Collection, Iterator
 from typing import Any
 
 from scripts.records.checks import bands, guide_marks, itself
@@ -13,6 +13,8 @@ from scripts.records.parse import Place
 from scripts.records.prose import read_prose
 from scripts.records.written import inside, listed, mappings, source_keys, texts
 
+NAMED_RECORDS = {"plant": "plants", "problem": "problems"}  # by the key under which they are named
+
 
 def record_faults(reading: ReadRecords) -> list[RecordFault]:
     """What is wrong with how the records hang together.
@@ -21,10 +23,7 @@ def record_faults(reading: ReadRecords) -> list[RecordFault]:
     to a file of which nothing could be read is not judged.
     """
     return [
-        *sources(reading),
-        *sureness(reading),
-        *references(reading, "plant", "plants"),
-        *references(reading, "problem", "problems"),
+        *of_every_mapping(reading),
         *lists_of_plants(reading),
         *grazers(reading),
         *bands.findings(reading),
@@ -34,18 +33,32 @@ def record_faults(reading: ReadRecords) -> list[RecordFault]:
         *double_names(reading),
         *trade_names(reading),
         *itself.taken_for_itself(reading),
-        *itself.said_twice(reading),
+        *itself.trade_names_twice(reading),
     ]
 
 
-def sources(reading: ReadRecords) -> Iterator[RecordFault]:
-    """Every source key must stand in sources.yml."""
+def of_every_mapping(reading: ReadRecords) -> Iterator[RecordFault]:
+    """What is wrong with a mapping of any record by itself, or with a record that it names.
+
+    One walk through all of them, which takes longer than what is looked for.
+    """
     known = reading.keys("sources")
-    for draft in reading.every_draft() if known else ():
+    for draft in reading.every_draft():
         for place, part in mappings(draft.value, draft.place):
-            for key in source_keys(part):
-                if SLUG.fullmatch(key) and key != COMMON_PRACTICE and key not in (known or ()):
-                    yield reading.finding(draft.path, (*place, "source"), no_source(key))
+            for key, message in (
+                *(unknown_sources(part, known) if known else ()),
+                *too_sure(part),
+                *unknown_records(reading, part),
+                *itself.sources_twice(part),
+            ):
+                yield reading.finding(draft.path, (*place, key), message)
+
+
+def unknown_sources(part: dict[str, Any], known: Collection[str]) -> Iterator[tuple[str, str]]:
+    """Every source key must stand in sources.yml."""
+    for key in source_keys(part):
+        if SLUG.fullmatch(key) and key != COMMON_PRACTICE and key not in known:
+            yield "source", no_source(key)
 
 
 def no_source(key: str) -> str:
@@ -53,24 +66,18 @@ def no_source(key: str) -> str:
     return f"{key} is no key of sources.yml; add the source there, or write {COMMON_PRACTICE}"
 
 
-def sureness(reading: ReadRecords) -> Iterator[RecordFault]:
+def too_sure(part: dict[str, Any]) -> Iterator[tuple[str, str]]:
     """What rests on common practice alone cannot be well documented."""
-    for draft in reading.every_draft():
-        for place, part in mappings(draft.value, draft.place):
-            if part.get("sure") == "well-documented" and set(source_keys(part)) == {
-                COMMON_PRACTICE
-            }:
-                message = "well-documented needs a named source; allowed here: reported, uncertain"
-                yield reading.finding(draft.path, (*place, "sure"), message)
+    if part.get("sure") == "well-documented" and set(source_keys(part)) == {COMMON_PRACTICE}:
+        yield "sure", "well-documented needs a named source; allowed here: reported, uncertain"
 
 
-def references(reading: ReadRecords, key: str, kind: str) -> Iterator[RecordFault]:
+def unknown_records(reading: ReadRecords, part: dict[str, Any]) -> Iterator[tuple[str, str]]:
     """Every slug that names another record must have that record's file."""
-    for draft in reading.every_draft():
-        for place, part in mappings(draft.value, draft.place):
-            slug = part.get(key)
-            if isinstance(slug, str) and SLUG.fullmatch(slug) and not is_there(reading, kind, slug):
-                yield reading.finding(draft.path, (*place, key), no_record(kind, slug))
+    for key, kind in NAMED_RECORDS.items():
+        slug = part.get(key)
+        if isinstance(slug, str) and SLUG.fullmatch(slug) and not is_there(reading, kind, slug):
+            yield key, no_record(kind, slug)
 
 
 def is_there(reading: ReadRecords, kind: str, slug: str) -> bool:

@@ -1,10 +1,11 @@
 """What a record says of itself as if it were another, and what it says twice."""
 
 from collections.abc import Iterator
+from typing import Any
 
 from scripts.records.lines import RecordFault
 from scripts.records.load import ReadRecords
-from scripts.records.written import inside, listed, mappings, source_keys, texts
+from scripts.records.written import inside, listed, source_keys, texts
 
 
 def taken_for_itself(reading: ReadRecords) -> Iterator[RecordFault]:
@@ -23,18 +24,23 @@ def taken_for_itself(reading: ReadRecords) -> Iterator[RecordFault]:
                         yield reading.finding(draft.path, place, message)
 
 
-def said_twice(reading: ReadRecords) -> Iterator[RecordFault]:
-    """A source or a trade name stands once in its list."""
+def sources_twice(part: dict[str, Any]) -> Iterator[tuple[str, str]]:
+    """A source stands once in the list of a claim."""
+    for key in repeated(source_keys(part)):
+        yield "source", twice(key)
+
+
+def trade_names_twice(reading: ReadRecords) -> Iterator[RecordFault]:
+    """A trade name stands once in its list."""
     for draft in reading.every_draft():
-        for place, part in mappings(draft.value, draft.place):
-            for key in repeated(list(source_keys(part))):
-                yield reading.finding(draft.path, (*place, "source"), twice(key))
         for name in repeated([word for _, word in texts(draft.value, "trade_names")]):
             yield reading.finding(draft.path, (*draft.place, "trade_names"), twice(name))
 
 
 def repeated(words: list[str]) -> list[str]:
     """The words that stand more than once, each once."""
+    if len(words) < 2:
+        return []
     return sorted({word for word in words if words.count(word) > 1})
 
 

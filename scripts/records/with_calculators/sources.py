@@ -7,8 +7,11 @@ from scripts.records.experiments import experiments
 from scripts.records.guide import marks
 from scripts.records.lines import RecordFault
 from scripts.records.load import ReadRecords
-from scripts.records.published import cases
+from scripts.records.published import FOLDER, cases
 from scripts.records.written import mappings, source_keys
+from scripts.setup.file_hash import files_below, hash_of_files
+from scripts.setup.kept import kept
+from scripts.setup.surroundings import packages
 
 FILE = "sources.yml"
 
@@ -25,11 +28,18 @@ def cited(reading: ReadRecords) -> Iterator[RecordFault]:
 def unused(reading: ReadRecords) -> Iterator[RecordFault]:
     """Every source must be used. Judged only where all records hold."""
     used = {key for spec in load_all().values() for key in spec.sources}
-    used |= {case.source for name in load_all() for case in cases(name)}
-    used |= {one.source for name in load_all() for one in experiments(name)}
+    figures = f"{packages()}\0{hash_of_files(files_below(FOLDER))}"
+    used |= set(kept("sources-of-figures", figures, sources_of_figures).split())
     for guide in reading.guides.values():
         used |= {key for mark in marks(guide) for key in mark.source_keys()}
     for draft in reading.every_draft():
         used |= {key for _, part in mappings(draft.value) for key in source_keys(part)}
     for key in sorted((reading.keys("sources") or set()) - used):
         yield reading.finding(reading.folder / FILE, (key,), "is used nowhere; remove it")
+
+
+def sources_of_figures() -> str:
+    """The keys that published figures and experiments cite, in one line."""
+    keys = {case.source for name in load_all() for case in cases(name)}
+    keys |= {one.source for name in load_all() for one in experiments(name)}
+    return " ".join(sorted(keys))

@@ -1,0 +1,90 @@
+"""Hashes of what can be read of the records, so that a build sees whether any of it has changed."""
+
+import hashlib
+import json
+from collections import defaultdict
+from collections.abc import Iterable, Mapping
+from functools import cached_property
+from typing import Any
+
+from scripts.records.load import Library
+from scripts.records.noted_reads import FOLLOWED, LIST, THERE, WHOLE, Noted
+
+MOST_CELLS = 8  # of a field: what read more of them counts as having read it of every record
+NOT_THERE = "none"
+Reads = dict[str, dict[str, list[str]]]  # by kind and field the records' keys; none is every record
+
+
+class CellDigests:
+    """The hashes of the cells of a library, each worked out when it is asked for."""
+
+    def __init__(self, library: Library) -> None:
+        self.library = library
+
+    def of_reads(self, reads: Reads) -> str:
+        """A hash of all that was read: of the same cells with the same values it is the same."""
+        parts = (
+            self.field_digest(kind, field, keys)
+            for kind, fields in reads.items()
+            for field, keys in fields.items()
+        )
+        return digest("\0".join(parts))
+
+    def field_digest(self, kind: str, field: str, keys: Iterable[str]) -> str:
+        """A hash of a field of these records, or of every record where there is no key."""
+        cells = self.cells[kind]
+        there = list(keys)
+        if there:
+            return " ".join(cells.get(key, {}).get(field, NOT_THERE) for key in there)
+        if (kind, field) not in self.whole_fields:
+            every = " ".join(f"{key} {one.get(field, NOT_THERE)}" for key, one in cells.items())
+            self.whole_fields[kind, field] = digest(every)
+        return self.whole_fields[kind, field]
+
+    @cached_property
+    def whole_fields(self) -> dict[tuple[str, str], str]:
+        """Hashes of a field of every record of a kind, as far as they were asked for."""
+        return {}
+
+    @cached_property
+    def cells(self) -> dict[str, dict[str, dict[str, str]]]:
+        """By kind, key and field."""
+        return {
+            kind: {
+                key: record_digests(record.model_dump())
+                for key, record in getattr(self.library, kind).items()
+            }
+            for kind in FOLLOWED
+        }
+
+
+def record_digests(values: Mapping[str, Any]) -> dict[str, str]:
+    """The hash of each field of a record, of all together, and a word for its being there."""
+    written = {field: repr(value) for field, value in values.items()}
+    whole = digest("\0".join(f"{field}={text}" for field, text in written.items()))
+    return {field: digest(text) for field, text in written.items()} | {WHOLE: whole, THERE: "there"}
+
+
+def digest(text: str) -> str:
+    """A short hash of a text."""
+    return hashlib.blake2b(text.encode(), digest_size=16).hexdigest()
+
+
+def gathered(noted: Noted) -> Reads:
+    """What was noted, by kind and field, in an order that does not depend on when it was read."""
+    keys: dict[str, dict[str, set[str]]] = defaultdict(lambda: defaultdict(set))
+    for (kind, key), read in noted.items():
+        for field in read:
+            keys[kind][field].add(key)
+    return {
+        kind: {
+            field: [] if LIST in found or len(found) > MOST_CELLS else sorted(found)
+            for field, found in sorted(fields.items())
+        }
+        for kind, fields in sorted(keys.items())
+    }
+
+
+def reads_text(reads: Reads) -> str:
+    """What was read, in one line."""
+    return json.dumps(reads, ensure_ascii=False, separators=(",", ":"))

@@ -1,0 +1,59 @@
+"""Values of texts that an earlier build has parsed and found nothing wrong in: most files are the same again.
+
+Parsing is four fifths of what reading the records takes. What a record must hold is judged anew each time,
+and a text with anything wrong in it is parsed each time, so that what is said of it stays the same.
+"""
+
+import hashlib
+import json
+from typing import Any, Self
+
+import yaml
+
+from scripts.records.lines import Document
+from scripts.setup.kept import keep, recall
+
+KIND = "parsed-texts"
+
+
+class ParsedTexts:
+    """Values by the hash of their text; ``of`` names whose texts they are, such as a folder."""
+
+    def __init__(self, of: str, values: dict[str, Any]) -> None:
+        self.of, self.values = of, values
+        self.asked: dict[str, Any] = {}
+
+    @classmethod
+    def kept(cls, of: str) -> Self:
+        """Those that were kept last."""
+        return cls(of, json.loads(recall(KIND, ingredients(of)) or "{}"))
+
+    def document(self, text: str) -> Document:
+        """A text parsed, or its known value. Raises ``NotARecord``."""
+        name = hashlib.sha256(text.encode()).hexdigest()
+        if name in self.values:
+            self.asked[name] = self.values[name]
+            return Document.known(text, self.values[name])
+        document = Document(text)
+        if not document.faults and plain(document.value):
+            self.asked[name] = document.value
+        return document
+
+    def keep(self) -> None:
+        """Keep those that were asked for, where they are others than were there."""
+        if self.asked.keys() != self.values.keys():
+            inside = ",".join(f'"{name}":{plain(value)}' for name, value in self.asked.items())
+            keep(KIND, ingredients(self.of), f"{{{inside}}}")
+
+
+def plain(value: Any) -> str:
+    """A value as JSON; empty where JSON cannot hold it as it is, a date or a figure without end."""
+    try:
+        return json.dumps(value, allow_nan=False)
+    except (TypeError, ValueError):
+        return ""
+
+
+def ingredients(of: str) -> str:
+    """What values follow from beside their text and our code."""
+    return f"{of}\0{yaml.__version__}"

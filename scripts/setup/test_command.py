@@ -10,6 +10,7 @@ import pytest
 from scripts.benches.suite import SuiteRecord
 from scripts.records.load import BadRecords
 from scripts.setup.chromium import ensure_chromium
+from scripts.setup.cores import cores
 from scripts.setup.engines import ensure_engines
 from scripts.setup.engines_walked import TESTS, WALKED, EnginesWalked
 from scripts.setup.node import browser_parts
@@ -18,8 +19,7 @@ from scripts.tables.make import make_tables
 
 ENGINES = "--engines"
 THOROUGH = "--thorough"  # it takes the whole browser, as people have it
-# A worker for each core; more than four would fight for memory, each with a browser of its own.
-IN_PARALLEL = ("-n", "auto", "--maxprocesses", "4", "--dist", "worksteal")
+MOST_WORKERS = 4  # more would fight for memory, each with a browser of its own
 
 
 def main() -> int:
@@ -41,10 +41,22 @@ def main() -> int:
     walked, line = walk_alone() if walks else (0, "")
     if walks:
         words = [*(word for word in words if word != ENGINES), f"--ignore={TESTS}"]
-    status = int(pytest.main([*IN_PARALLEL, *words], plugins=[SuiteRecord(words), EnginesWalked()]))
+    status = int(
+        pytest.main(
+            [*in_parallel(THOROUGH in words), *words], plugins=[SuiteRecord(words), EnginesWalked()]
+        )
+    )
     if line:
         say(line)
     return status or walked
+
+
+def in_parallel(thorough: bool) -> list[str]:
+    """How the work is shared out: one worker more than cores, since in everyday use a third of them wait for
+    their browser. In a thorough run they build and count, and each has a core.
+    """
+    workers = cores() if thorough else cores() + 1
+    return ["-n", str(min(workers, MOST_WORKERS)), "--dist", "worksteal"]
 
 
 def names_tests(words: list[str]) -> bool:

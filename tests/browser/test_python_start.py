@@ -1,6 +1,5 @@
 """Python starts early where it will be asked, and on later visits from an image of its memory."""
 
-import json
 import re
 
 import pytest
@@ -272,43 +271,13 @@ def test_of_a_kept_book_python_starts_without_waiting_for_the_pages_own_script(
     watch.complaints.clear()
 
 
-LINE = """(file) => {
-  performance.getEntriesByType = () => [];
-  window.PerformanceObserver = class {
-    constructor(heard) { this.heard = heard; }
-    observe() { this.heard({ getEntries: () => [file] }, this); }
-    disconnect() {}
-  };
-}"""
-STYLE_SHEET = {"encodedBodySize": 20_000, "transferSize": 20_300, "requestStart": 100}
-
-
-def first_visit_without_the_pages_own_script(page, watch, file):
-    page.add_init_script(f"({LINE})({json.dumps(file)})")
+@pytest.mark.starts_python
+def test_on_a_first_visit_python_waits_for_the_page(page, watch):
     page.route("**/assets/page.js", lambda route: route.abort())
     page.goto(CALCULATOR)
+    assert page.workers == []
     assert all("page.js" in complaint for complaint in watch.complaints)
     watch.complaints.clear()
-
-
-@pytest.mark.starts_python
-@pytest.mark.parametrize(
-    "change",
-    [
-        {"responseEnd": 207},  # as on a line of 1.5 Mbit/s
-        {"responseEnd": 101, "transferSize": 0},  # kept from before: it says nothing of the line
-        {"responseEnd": 101, "encodedBodySize": 900},
-    ],
-)
-def test_on_a_first_visit_over_a_slow_line_python_waits_for_the_page(page, watch, change):
-    first_visit_without_the_pages_own_script(page, watch, STYLE_SHEET | change)
-    assert page.workers == []
-
-
-@pytest.mark.starts_python
-def test_on_a_first_visit_over_a_quick_line_python_starts_without_waiting(page, watch):
-    with page.expect_worker():
-        first_visit_without_the_pages_own_script(page, watch, STYLE_SHEET | {"responseEnd": 115})
 
 
 @long_run()

@@ -126,3 +126,16 @@ def test_a_plant_is_named_and_its_next_question_asked_in_words():
     assert outputs["best"] not in text_of(made)
     listed = html.unescape(read("Look at this next", made))
     assert f"<b>{outputs['ask_next']['question']}</b>" in listed
+
+
+def test_a_diagnosis_never_says_a_plain_no_to_danger():
+    def shown(**readings):
+        given = {"findings": ["old-leaves-pale-evenly"], "readings": readings}
+        asked = {"calculator": "diagnose", "given": given, "own": True, "units": "metric"}
+        html = json.loads(answer(json.dumps(asked)))["painted"]["html"]
+        return html.split("Animals may be in danger</th><td>")[1].split("</td>")[0]
+
+    untested = "nothing that was said shows it; ammonia and nitrite were not both tested"
+    assert shown() == shown(ammonia_mg_n_l="0") == untested
+    assert shown(ammonia_mg_n_l="0", nitrite_mg_n_l="0") == "nothing that was said shows it"
+    assert shown(ammonia_mg_n_l="4", nitrite_mg_n_l="0", ph="8") == "yes"

@@ -20,6 +20,7 @@ from calculators.diagnose.result_in_words import (
     calculators_in_words,
     chance_in_words,
     check_in_words,
+    danger_in_words,
     days_in_words,
     first_step_in_words,
     otherwise,
@@ -86,7 +87,7 @@ class Diagnosis(NamedTuple):
     next_check: Annotated[
         NextCheck | None, Label("Look at this next"), InWords(check_in_words, RowsPlace.NEXT)
     ]
-    urgent: Annotated[bool, Label("Animals may be in danger")]
+    urgent: Annotated[bool, Label("Animals may be in danger"), InWords(danger_in_words)]
     enough: Annotated[bool, Label("Enough to tell")]
     first_action_for: Annotated[
         str | None,

@@ -18,6 +18,16 @@ def chance_in_words(percent: float) -> str:
     return f"{words_for(percent)}, {shown_percent(percent)}"
 
 
+def danger_in_words(inputs: Values, outputs: Values) -> list[RowInWords]:
+    """Whether animals may be in danger; never a plain no, which nobody can know who has not tested."""
+    if outputs["urgent"]:
+        return [RowInWords("yes")]
+    readings = inputs.get("readings") or {}
+    tested = all(readings.get(key) is not None for key in ("ammonia_mg_n_l", "nitrite_mg_n_l"))
+    untested = "" if tested else "; ammonia and nitrite were not both tested"
+    return [RowInWords(f"nothing that was said shows it{untested}")]
+
+
 def something_else(_inputs: Values, outputs: Values) -> list[RowInWords]:
     """How likely it is that no record of the book is right."""
     return [RowInWords(chance_in_words(outputs["something_else_percent"]))]

@@ -1,6 +1,7 @@
 """The corners where tanks fail: what comes back, what light pays for, acid and soft water, a new filter."""
 
 import itertools
+import math
 import os
 import random
 
@@ -13,9 +14,10 @@ from calculators.nitrogen_forecast.outlook import NITRITE_WATCH_MG_N_L, calm_fro
 from calculators.science.light.plant_light import DRY_G_PER_MOL, most_growth_g_m2_day
 from calculators.science.nitrogen.edges import edges
 from calculators.science.nitrogen.forecast_tank import Event, Rates, StandingPlant, Tank
-from calculators.science.nitrogen.model import BURIED
+from calculators.science.nitrogen.model import BURIED, FIRST_COHORT
 from calculators.science.nitrogen.nitrifiers import acid_factor
 from calculators.science.nitrogen.ode import Effort
+from calculators.science.nitrogen.plant_constants import DRY_SHARE_FLOATING, DRY_SHARE_ROOTED
 from calculators.science.nitrogen.simulate import COARSE, simulate
 from calculators.science.nitrogen.start import build
 from tests.effort import how_many, long_run, share_of
@@ -78,6 +80,21 @@ def test_stems_under_a_closed_mat_dwindle_and_untrimmed_ones_reach_a_ceiling():
     year, longer = (simulate(alone, [], days).last.plant_mass for days in (365, 730))
     assert longer < 1.3 * year
     assert year * 0.08 / alone.surface_m2 < 1_000  # g dry a m²: published standing crops
+
+
+@pytest.mark.parametrize("dli_mol", [1.0, 2.9, 4.0, 6.0, 12.0])
+def test_stems_below_a_mat_that_nobody_thins_lose_mass_under_any_lamp(dli_mol):
+    """A full mat is three closed layers: what one lets through would still feed stems under a bright lamp."""
+    stems, mat = StandingPlant("stems", 200, 14), StandingPlant("mat", 900, 7, True)
+    tank = Tank(120, 3, 45, (stems, mat), nitrate_mg_l=30, dli_mol=dli_mol)
+    found = simulate(tank, [], 180)
+    afloat, below = (
+        cohort.members[0][0]
+        * math.exp(cohort.members[0][1] * found.state[FIRST_COHORT + 2 * place])
+        for place, cohort in enumerate(found.model.cohorts)
+    )
+    assert below < 0.5 * stems.wet_g * DRY_SHARE_ROOTED
+    assert afloat > 0.9 * mat.wet_g * DRY_SHARE_FLOATING
 
 
 def test_dark_and_die_off_let_ammonia_rise():

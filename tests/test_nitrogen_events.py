@@ -144,6 +144,9 @@ def test_feed_raised_by_a_quarter_a_week_makes_healthy_growth_in_about_four_week
     """Common practice, no source: about four weeks. Raised at once it is sooner; no rate is bent for it."""
     rows = [one._asdict() for one in STEPS]
     given = {"days": 200, "feed_g_week": 2, "dli_mol": 12.0, "soil_area_cm2": 0.0}
+    given["thin_floaters_to_percent"] = (
+        50.0  # below a mat that nobody thins no stem has new growth to judge
+    )
     slowly = run("nitrogen-forecast", given | {"events": rows})["outputs"]
     assert slowly["first_shortage_day"] < 60
     assert 21 <= slowly["healthy_after_feeding_days"] <= 42

@@ -160,7 +160,7 @@ def test_thinned_floaters_leave_light():
     given = {"plants": [{"name": "f", "wet_g": 200, "doubling_days": 5, "floating": True}]}
     light = forecast(**given, days=84)["series"]["light_below_floaters"]
     thinned = forecast(**given, days=84, thin_floaters_to_percent=50)["series"]
-    assert light["y"][-1] == pytest.approx(10)
+    assert light["y"][-1] < 10  # a closed layer lets a tenth through, and this mat is more than one
     after = zip(*axes(thinned["light_below_floaters"]), strict=True)
     assert max(y for x, y in after if x == 77) == pytest.approx(55)  # 1 - 0.5 x 0.9
 

@@ -93,7 +93,7 @@ def line(day: float, model: Model, state: State) -> DayValues:
     """The tank at one moment; a trace below zero, within the solver's tolerance, reads zero."""
     volume = model.volume
     masses = masses_of(model, state)
-    cover = min(1.0, floating_layers(model, masses))
+    layers = floating_layers(model, masses)
     held = held_of(model, state)
     least = min(per_gram(held, masses), default=math.inf)
     hardness, start = model.hardness(state[ALKALINITY]), model.tap_kh
@@ -106,8 +106,8 @@ def line(day: float, model: Model, state: State) -> DayValues:
         nitrate=max(0.0, state[NITRATE]) / volume * NITRATE_PER_N,
         plant_nitrogen_percent=least / PERCENT_TO_MG_PER_G if least < math.inf else NOTHING,
         plant_mass=wet_mass(model, masses),
-        light_below_floaters=100 * floater_light(cover),
-        floating_cover=100 * cover,
+        light_below_floaters=100 * floater_light(layers),
+        floating_cover=100 * min(1.0, layers),
         kh_drift=hardness - start,
         kh=hardness if model.start_kh is not None else NOTHING,
         plant_nitrogen_mg=max(0.0, sum(held)),

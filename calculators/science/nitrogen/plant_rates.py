@@ -1,5 +1,7 @@
 """How plants grow on their store of nitrogen, and what shades and crowds them."""
 
+import math
+
 from calculators.science.nitrogen.plant_constants import (
     AMMONIUM_BLOCKS_MG_L,
     CRITICAL_N,
@@ -79,10 +81,12 @@ def crowding(mat_share: float) -> float:
 def floater_light(cover: float, through: float = LIGHT_THROUGH_COVER) -> float:
     """Light below floating plants, mean over the surface, 0 to 1.
 
-    Equation: I = 1 − cover · (1 − 0.1)
-    That a closed layer lets a tenth through is a judgement; 0.02 to 0.4 by plant.
+    Equation: I = 1 − cover · (1 − 0.1); in a mat of more than one closed layer I = 0.1^cover
+    That a closed layer lets a tenth through is a judgement, 0.02 to 0.4 by plant, and so is that each
+    further layer takes as much of what is left: a mat that nobody thins is dark below under any lamp.
+    The cover is in closed layers.
     """
-    return 1 - min(1.0, cover) * (1 - through)
+    return 1 - cover * (1 - through) if cover <= 1 else math.pow(through, cover)
 
 
 def paid_share(growing: float, payable: float) -> float:

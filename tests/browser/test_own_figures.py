@@ -129,7 +129,7 @@ def test_the_verdict_line_is_there_whenever_the_verdict_is_not(page):
 @long_run()
 def test_no_field_that_is_typed_into_lies_under_the_line(page):
     open_page(page)
-    page.locator("form summary").tap()
+    page.locator("form summary", has_text="Finer points").tap()
     calculator = page.locator("#calculator")
     for key in ("now_mg_l", "tap_mg_l", "target_mg_l", "volume_l", "max_change_percent"):
         page.locator(f"#in-{key}").tap()

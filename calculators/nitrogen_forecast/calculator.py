@@ -49,7 +49,7 @@ from calculators.science.nitrogen.forecast_tank import (
     common_surface_cm2,
 )
 from calculators.science.nitrogen.plant_constants import FLOATING_WET_G_M2
-from calculators.science.water.new_water import TapGh, TapPh
+from calculators.science.water.new_water import LIMITS_A_CHANGE, TapGh, TapPh
 from calculators.science.water.unread import WARM_C
 
 EXAMPLE_PLANTS = [
@@ -234,11 +234,7 @@ def nitrogen_forecast(
         CarbonateHardness | None, Label("Carbonate hardness (KH) of the new water"), MORE_WATER
     ] = None,
     tap_ph: Annotated[TapPh, MORE_WATER] = None,
-    gh_dh: Annotated[
-        GeneralHardness | None,
-        Help("With that of the new water it limits how much may be changed at a time."),
-        MORE_WATER,
-    ] = None,
+    gh_dh: Annotated[GeneralHardness | None, LIMITS_A_CHANGE, MORE_WATER] = None,
     tap_gh_dh: Annotated[TapGh, MORE_WATER] = None,
     filter_maturity_percent: Annotated[
         Percent,

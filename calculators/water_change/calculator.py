@@ -20,7 +20,7 @@ from calculators.core.quantities import (
 from calculators.core.quantity import Assumed, Choices, Help, Label, Possible, Quantity
 from calculators.core.result import Note
 from calculators.science.water.careful_change import WaterForChange
-from calculators.science.water.new_water import TapGh, TapKh
+from calculators.science.water.new_water import LIMITS_A_CHANGE, TapGh, TapKh
 from calculators.water_change import words as change_words
 from calculators.water_change.targets import TARGETS, Substance, level_of
 
@@ -94,13 +94,9 @@ def water_change(
         Volume | None, Help("Water in the tank, without soil and stones. For the litres alone.")
     ] = 120.0,
     ph: Annotated[PH | None, Label("pH of the tank"), Possible(4, 11), HARDNESS] = None,
-    kh_dh: Annotated[
-        CarbonateHardness | None,
-        Help("With that of the new water it limits how much may be changed at a time."),
-        HARDNESS,
-    ] = None,
+    kh_dh: Annotated[CarbonateHardness | None, LIMITS_A_CHANGE, HARDNESS] = None,
     tap_kh_dh: Annotated[TapKh, HARDNESS] = None,
-    gh_dh: Annotated[GeneralHardness | None, Help("As for KH."), HARDNESS] = None,
+    gh_dh: Annotated[GeneralHardness | None, LIMITS_A_CHANGE, HARDNESS] = None,
     tap_gh_dh: Annotated[TapGh, HARDNESS] = None,
 ) -> WaterChange:
     """Find the water change, or the fewest equal changes, that bring a reading down to a target.

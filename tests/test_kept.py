@@ -93,3 +93,12 @@ def test_what_is_asked_for_is_not_thrown_away(made):
     assert is_kept("kind", "ingredients")
     throw_away_unused()
     assert is_kept("kind", "ingredients")
+
+
+def test_a_file_beside_the_kinds_stops_no_build(made):
+    keep("kind", "ingredients", "a text")
+    stray = room.FOLDER / "stray.txt"
+    stray.write_text("of somebody's file manager", encoding="utf-8")
+    throw_away_unused()
+    assert stray.exists()
+    assert is_kept("kind", "ingredients")

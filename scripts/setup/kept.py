@@ -81,6 +81,8 @@ def throw_away_unused(now: float | None = None) -> None:
     """Remove every text that no build has asked for of late; ``now`` in seconds, as ``time.time`` counts."""
     oldest = (time.time() if now is None else now) - LONGEST_UNUSED_S
     for kind in FOLDER.glob("*"):
+        if not kind.is_dir():
+            continue  # a file that somebody's file manager put there
         for entry in os.scandir(kind):  # there are thousands
             try:
                 if entry.stat().st_mtime < oldest:

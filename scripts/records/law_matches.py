@@ -6,7 +6,7 @@ from collections.abc import Iterable, Iterator, Mapping
 from functools import cache
 from typing import NamedTuple
 
-from calculators.science.law.restricted import Restricted
+from calculators.science.law.restricted import Restricted, holds_in
 from scripts.records.plant import Plant
 from scripts.records.rule import ListedName, Rule
 
@@ -30,8 +30,8 @@ class Listing(NamedTuple):
 def restricted_at(listing: Listing) -> Restricted:
     """Where the law of an entry restricts a plant: in the whole place, or in the states that it names."""
     rule, entry = listing.rule, listing.entry
-    gathered = (*entry.states, *entry.states_second_hand)
-    return Restricted(rule.place, gathered if rule.holds_in == "parts" else tuple(rule.only_in))
+    named = (*entry.states, *entry.states_second_hand)
+    return holds_in(rule.place, rule.holds_in == "parts", named, rule.only_in)
 
 
 class ListedLookAlike(NamedTuple):

@@ -24,8 +24,15 @@ def read_restricted(row: list[Any]) -> Restricted:
 
 def restricted_by(listed: Listed, law_list: LawList) -> Restricted:
     """Where a law list that names a plant restricts it."""
-    states = (*listed.states, *listed.more_states) if law_list.in_parts else law_list.only_in
-    return Restricted(law_list.place, states)
+    named = (*listed.states, *listed.more_states)
+    return holds_in(law_list.place, law_list.in_parts, named, law_list.only_in)
+
+
+def holds_in(
+    place: str, in_parts: bool, named: Iterable[str], only_in: Iterable[str]
+) -> Restricted:
+    """Where an entry holds: of several laws in the states that it names, else where its list does."""
+    return Restricted(place, tuple(named if in_parts else only_in))
 
 
 def once_a_place(named: Iterable[Restricted]) -> list[Restricted]:

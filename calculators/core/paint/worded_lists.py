@@ -1,6 +1,6 @@
 """Outputs that are declared ``InWords``, as lists on the page and as lines of text."""
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from typing import Any
 
 from calculators.core.declare import Spec
@@ -18,22 +18,25 @@ def worded_lists(spec: Spec, answer: Mapping[str, Any], root: str) -> Lists:
     ``root`` leads from the page to the site's root.
     """
     made: Lists = {place: [] for place in RowsPlace}
-    for field in spec.outputs:
-        if field.in_words and field.in_words.place and (rows := rows_in_words(field, answer)):
-            items = (element("li", {}, row_html(row, root)) for row in rows)
-            painted = [element("h3", {}, field.label), hint(field)]
-            listed = element("ul", {"class": "picks"}, *items)
-            made[field.in_words.place].append(joined([*painted, listed]))
+    for field, place, rows in lists_in_words(spec, answer):
+        items = (element("li", {}, row_html(row, root)) for row in rows)
+        painted = [element("h3", {}, field.label), hint(field)]
+        made[place].append(joined([*painted, element("ul", {"class": "picks"}, *items)]))
     return made
 
 
 def worded_lines(spec: Spec, answer: Mapping[str, Any]) -> list[str]:
     """The same as texts, to be kept beside an answer: each list's label and titles."""
-    return [
-        f"{field.label}: {titles(rows)}"
-        for field in spec.outputs
-        if field.in_words and field.in_words.place and (rows := rows_in_words(field, answer))
-    ]
+    return [f"{field.label}: {titles(rows)}" for field, _, rows in lists_in_words(spec, answer)]
+
+
+def lists_in_words(
+    spec: Spec, answer: Mapping[str, Any]
+) -> Iterator[tuple[OutputField, RowsPlace, list[RowInWords]]]:
+    """Each output that is a list in words, with its place and its rows; none that is empty."""
+    for field in spec.outputs:
+        if field.in_words and field.in_words.place and (rows := rows_in_words(field, answer)):
+            yield field, field.in_words.place, rows
 
 
 def rows_in_words(field: OutputField, answer: Mapping[str, Any]) -> list[RowInWords]:

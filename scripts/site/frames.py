@@ -30,9 +30,8 @@ HEADINGS = BUILD / "headings"
 FRAMED = BUILD / "framed"  # what the builder made last
 BUILDERS_SETTINGS = BUILD / "mkdocs.yml"
 BEGIN, END = "<!--content-->", "<!--/content-->"
-DESCRIPTION = re.compile(
-    r'^description: ("[^"].*")$', re.MULTILINE
-)  # as pages from records have it
+# As pages from records have it.
+DESCRIPTION = re.compile(r'^description: ("[^"].*")$', re.MULTILINE)
 MARK = "what-the-page-is-about"  # in its place
 FRAME, BESIDE = "frames", "beside-frames"  # kinds of what is kept
 
@@ -105,9 +104,7 @@ class Frames:
             ),
             *(f"{name}\0{self.texts.get(name)}" for name in pages_of_navigation()),
         ]
-        return hashlib.sha256(
-            "\0".join(parts).encode()
-        ).hexdigest()  # of each page it is an ingredient
+        return hashlib.sha256("\0".join(parts).encode()).hexdigest()
 
 
 def with_mark(text: str) -> tuple[str, str]:

@@ -172,10 +172,9 @@ def shifted(
 ) -> tuple[Tank, list[Event]]:
     """The tank at its first readings, and the events counted from then on."""
     at_first: dict[str, float] = dict.fromkeys(TOXIC, 0.0)
+    # What is toxic comes and goes: a later reading tells nothing of then.
     begun = [one for one in sorted(readings) if one.what not in TOXIC or one.day < first + 1]
-    for reading in reversed(
-        begun
-    ):  # what is toxic comes and goes: a later reading tells nothing of then
+    for reading in reversed(begun):  # so that of each the first stays
         at_first[reading.what] = reading.value
     tank = Tank(**(tank._asdict() | at_first))  # readings bear the names of the tank's fields
     moved = []

@@ -15,15 +15,18 @@ export function isQuick(noted) {
   return noted.encodedBodySize / (noted.responseEnd - noted.responseStart) >= QUICK / 1_000;
 }
 
-/** What the browser notes of the runtime's script, the first large file, once it has come; nothing where it did not. */
+/**
+ * What the browser notes of the runtime's script, the first large file: as soon as it has come, or, where an engine tells
+ * of no files, once it is read. Nothing where it did not come.
+ */
 function scriptNoted() {
   return new Promise((done) => {
-    import(scriptAddress).catch(() => done(undefined)); // the runtime asks for it again, and tells what is wrong
-    new PerformanceObserver((list, observer) => {
-      const [noted] = list.getEntriesByName(scriptAddress);
-      if (!noted) return;
+    const noted = () => performance.getEntriesByName(scriptAddress)[0];
+    import(scriptAddress).then(() => done(noted()), () => done(undefined)); // the runtime itself tells what is wrong
+    new PerformanceObserver((_list, observer) => {
+      if (!noted()) return;
       observer.disconnect();
-      done(noted); // the script itself is read meanwhile
+      done(noted());
     }).observe({ type: "resource", buffered: true });
   });
 }

@@ -131,6 +131,24 @@ def test_a_brought_image_that_never_comes_is_waited_for_a_moment_only(page):
     page.context.unroute_all()
 
 
+@long_run()
+@pytest.mark.starts_python
+def test_an_engine_that_tells_of_no_files_starts_python_from_its_parts(page):
+    mute = """
+        performance.getEntriesByName = () => [];
+        PerformanceObserver.prototype.observe = () => {};
+    """
+
+    def silence(route):
+        whole = route.fetch()
+        route.fulfill(response=whole, body=mute + whole.text())
+
+    page.route("**/calculator-worker.js*", silence)
+    visit(page)
+    assert BROUGHT not in marks(page)
+    page.unroute_all()
+
+
 def test_a_line_is_quick_by_how_its_first_large_file_came(page):
     page.goto("about/")
     asked = """

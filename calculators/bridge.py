@@ -76,7 +76,13 @@ def import_all() -> None:
 
 def import_painting() -> None:
     """Import what paints an answer, by painting a small one: modules come as an answer asks for them."""
-    answer(json.dumps({"calculator": "units", "given": {}}))
+    answer_examples(["units"])
+
+
+def answer_examples(names: list[str]) -> None:
+    """Answer each calculator's worked example, so that all that an answer of theirs needs is imported."""
+    for name in names:
+        answer(json.dumps({"calculator": name, "given": {}}))
 
 
 def question_at_a_time(

@@ -109,6 +109,28 @@ def test_links_of_a_note_lead_to_pages_and_calculators_that_take_them(given):
             assert (ROOT / "docs" / f"{link.page.strip('/')}.md").is_file()
 
 
+@pytest.mark.parametrize(
+    "reading",
+    [{"start_nitrite_mg_n_l": 2.0}, {"nitrate_mg_l": 260.0}],
+    ids=["nitrite", "nitrate"],
+)
+def test_a_link_to_a_change_hands_on_the_hardness_that_is_known_and_no_other(reading):
+    _, here = found(**reading, kh_dh=2.0, tap_kh_dh=9.0)
+    changes = [
+        link.given
+        for note in here.notes
+        for link in note.links
+        if link.page == "calculators/water-change/"
+    ]
+    assert changes
+    for given in changes:
+        assert {key: given.get(key) for key in ("kh_dh", "tap_kh_dh", "gh_dh", "tap_gh_dh")} == {
+            "kh_dh": 2.0, "tap_kh_dh": 9.0, "gh_dh": None, "tap_gh_dh": None,
+        }  # fmt: skip
+        said = compute("water-change", given).answer["notes"]
+        assert any("°dH" in note["text"] for note in said)  # 7 °dH apart: more than animals bear
+
+
 def test_links_reach_the_page_as_text_and_stay_out_of_the_contract():
     reply = json.loads(
         answer(

@@ -6,7 +6,12 @@ from calculators.core.result import Link, Note
 from calculators.core.wording import DANGER_PAGE
 from calculators.nitrogen_forecast.outlook import NITRITE_WATCH_MG_N_L
 from calculators.nitrogen_forecast.run_harm import HarmfulReading
-from calculators.nitrogen_forecast.water_advice import A_QUARTER_DAILY, A_THIRD, how_to_change
+from calculators.nitrogen_forecast.water_advice import (
+    A_QUARTER_DAILY,
+    A_THIRD,
+    hardness_known,
+    how_to_change,
+)
 from calculators.science.animals.reading_steps import NITRATE, NITRITE, asked_beside_ammonia
 from calculators.science.nitrogen.forecast_tank import Tank
 from calculators.science.water.air_and_ammonia import BIND_BEFORE_AIR, air_kills
@@ -67,6 +72,7 @@ def links(ammonia: float, nitrite: float, tank: Tank) -> tuple[Link, ...]:
             "target_mg_l": NITRITE_WATCH_MG_N_L,
             "max_change_percent": LARGEST_CHANGE_PERCENT,
             "volume_l": tank.volume_l,
+            **hardness_known(tank),
         }
         ways.append(
             Link("How large a change for this nitrite", "calculators/water-change/", change)
@@ -85,15 +91,9 @@ def ammonia_links(ammonia: float, tank: Tank) -> list[Link]:
         "ph": tank.ph,
         "temperature_c": tank.temperature_c,
     }
-    change = toxic | {"volume_l": tank.volume_l}
-    for key, reading in (
-        ("kh_dh", tank.kh_dh),
-        ("tap_ph", tank.tap_ph),
-        ("tap_kh_dh", tank.tap_kh_dh),
-        ("gh_dh", tank.gh_dh),
-        ("tap_gh_dh", tank.tap_gh_dh),
-    ):
-        change |= {} if reading is None else {key: reading}
+    change = toxic | {"volume_l": tank.volume_l} | hardness_known(tank)
+    if tank.tap_ph is not None:
+        change["tap_ph"] = tank.tap_ph
     return [
         Link("How toxic this ammonia is", "calculators/free-ammonia/", toxic),
         Link("How to change water with this ammonia", "calculators/ammonia-change/", change),

@@ -9,6 +9,7 @@ from calculators.nitrogen_forecast.run_harm import HarmfulReading
 from calculators.nitrogen_forecast.water_advice import (
     A_QUARTER_DAILY,
     DAILY_CHANGE_PERCENT,
+    hardness_known,
     how_to_change,
 )
 from calculators.science.animals.reading_lines import LINES
@@ -146,5 +147,6 @@ def change_link(nitrate_mg_l: float, edge: float, tank: Tank) -> Link:
         "target_mg_l": max(edge, tank.tap_nitrate_mg_l),
         "max_change_percent": DAILY_CHANGE_PERCENT,
         "volume_l": tank.volume_l,
+        **hardness_known(tank),
     }
     return Link("How many changes for this nitrate", "calculators/water-change/", given)

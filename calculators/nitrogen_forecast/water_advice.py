@@ -17,9 +17,8 @@ A_THIRD = (
     "If a test shows no ammonia, change a third of the water with dechlorinated water of the same "
     "temperature and pH."
 )
-DAILY_CHANGE_PERCENT = SHARES["quarter"][
-    0
-]  # common practice, no source: large changes at once strain animals
+# Common practice, no source: large changes at once strain animals.
+DAILY_CHANGE_PERCENT = SHARES["quarter"][0]
 A_QUARTER_DAILY = (
     f"If a test shows no ammonia, change {DAILY_CHANGE_PERCENT:.0f} % of the water today, and again each "
     "day, with dechlorinated water of the same temperature and about the same hardness."
@@ -48,3 +47,14 @@ def how_to_change(
         return A_TENTH if is_acid(water) else f"{jump} {usual}".strip()
     step = careful_change(water) or usual
     return step.replace(f" {CALM}", "")  # it stands in the sentence before
+
+
+def hardness_known(tank: Tank) -> dict[str, float | str]:
+    """What is known of the hardness of tank and tap, by the keys of the calculators of a change, in °dH."""
+    hardness = {
+        "kh_dh": tank.kh_dh,
+        "gh_dh": tank.gh_dh,
+        "tap_kh_dh": tank.tap_kh_dh,
+        "tap_gh_dh": tank.tap_gh_dh,
+    }
+    return {key: value for key, value in hardness.items() if value is not None}

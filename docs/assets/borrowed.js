@@ -1,9 +1,13 @@
-// Figures in the form that are not the keeper's: the worked example's, or a demo tank's. Which they are is remembered
+// Figures in the form that are not the keeper's: the worked example's, those of a page of the book, or a demo tank's. Which they are is remembered
 // until they are changed, so that Python can say so in the answer. A change takes a figure out of them for good.
 
 import { collect, fill } from "./form.js";
 
 export const EXAMPLE = "the worked example";
+export const BOOK = "this book";
+
+// In an address: the keys whose figures are not the keeper's, by whose they are. The build's links name the book's.
+export const SOURCES = { "from-example": EXAMPLE, "from-book": BOOK };
 
 const text = (value) => JSON.stringify(value);
 

@@ -3,6 +3,7 @@
 // asked, and so are those of {ahead: calculators} while nobody asks. What comes with it as its question is answered
 // ahead, and the answer is given when that very question comes. All files come from this site.
 
+import { broughtImage } from "./brought-image.js";
 import { dropImage, keptImage } from "./python-image.js";
 import { bringRest, bringTables, compileEarly, fetchRest, imageAddress, listOfParts, startPython } from "./python-start.js";
 
@@ -105,25 +106,33 @@ async function begin() {
   }
   performance.mark("worker runs");
   const count = countBytes();
-  compileEarly();
+  const code = compileEarly();
   const parts = await listed;
   count.total = parts.bytes;
   const image = await keptImage(imageAddress(parts));
   performance.mark("image read");
-  const fromImage = Boolean(image) && (await serves(parts, image));
-  if (!fromImage) await open(parts);
+  const fromImage = Boolean(image) && (await serves(parts, { whole: true, _loadSnapshot: image })); // private option of the pinned runtime
+  if (image && !fromImage) dropImage(imageAddress(parts)).catch(() => {}); // nobody waits for it
+  if (!fromImage && !(await startsFromBrought(parts, code, count))) await open(parts);
   count.isOver = true; // what comes later is none of the bar's
   postMessage({ percent: 100, text: "Ready." });
   return fromImage;
 }
 
-/** Whether Python starts from the image of an earlier visit; one from which it does not is let go. */
-async function serves(parts, image) {
+/** Whether Python starts from the image that the site brings. */
+async function startsFromBrought(parts, code, count) {
+  const brought = await broughtImage(parts, code, (bytes) => { count.total += bytes; });
+  if (!brought) return false;
+  performance.mark("image brought");
+  return serves(parts, { brought });
+}
+
+/** Whether Python starts with an image. */
+async function serves(parts, extra) {
   try {
-    await open(parts, { whole: true, _loadSnapshot: image }); // private option of the pinned runtime
+    await open(parts, extra);
     return true;
   } catch {
-    dropImage(imageAddress(parts)).catch(() => {}); // nobody waits for it
     return false;
   }
 }

@@ -4,7 +4,7 @@ import { atMost } from "./at-most.js";
 import { ask, start } from "./runtime.js";
 import { questionOf } from "./blank-question.js";
 import { chooseUnits, chosenUnits } from "./device-choices.js";
-import { borrow, borrowedKeys, EXAMPLE, heldAnew, openExample, paintBorrowed, showButtons } from "./borrowed.js";
+import { BOOK, borrow, borrowedKeys, emptyBorrowed, EXAMPLE, heldAnew, openExample, paintBorrowed, showButtons, SOURCES } from "./borrowed.js";
 import { clear, openBrief, sayBriefly } from "./brief.js";
 import { openKeep } from "./keep.js";
 import { collect, fill, isBlank, openFilled, paintProblems, paintRemarks, showGhosts } from "./form.js";
@@ -25,7 +25,6 @@ import { onSwitch } from "./shelf/switch.js";
 const SHELF_SOON = 3_000;
 const PAUSE = 150; // ms after the last key before Python is asked
 const MOST_ROWS = 300; // of a list in an address; more would freeze the page, and no keeper has made it
-const FROM_EXAMPLE = "from-example"; // in an address: the keys whose figures are an example's
 
 let page; // the calculator that is open: name, form, units of its fields, the form when empty, and last reply
 
@@ -70,9 +69,10 @@ function openTank(here) {
   rememberChoices(here);
   offerLogOn(here);
   const led = isLedHere();
-  const alone = history.state?.given || (Object.keys(here.address ?? {}).length && !led);
+  const books = here.borrowed?.source === BOOK && Object.keys(here.address ?? {}).every((key) => borrowedKeys(here).includes(key));
+  const alone = history.state?.given || (Object.keys(here.address ?? {}).length && !led && !books);
   markForm(here);
-  here.filling = alone ? Promise.resolve(false) : fillFromTank(here).then((any) => any && tankFilled(here));
+  here.filling = alone ? Promise.resolve(false) : fillFromTank(here, () => books && emptyBorrowed(here)).then((any) => any && tankFilled(here));
   onSwitch(async () => {
     if (await refill(here)) tankFilled(here, 0);
     else offerLog(here);
@@ -122,8 +122,9 @@ function fillFromAddress(here) {
   /** @type {Record<string, any>} */
   const asked = Object.fromEntries(new URLSearchParams(location.search));
   for (const field of here.form.querySelectorAll("[data-private]")) delete asked[field.dataset.key];
-  const keys = asked[FROM_EXAMPLE]?.split(",");
-  delete asked[FROM_EXAMPLE];
+  const named = Object.keys(SOURCES).find((word) => asked[word]);
+  const keys = named && asked[named].split(",");
+  for (const word of Object.keys(SOURCES)) delete asked[word];
   here.address = { ...asked }; // as it came: Python names the words in it that it does not know
   for (const [key, text] of Object.entries(asked)) {
     if (Array.isArray(here.empty[key])) asked[key] = rowsFrom(text) ?? here.empty[key];
@@ -131,7 +132,7 @@ function fillFromAddress(here) {
   fill(here.form, asked);
   const tank = [...here.place.querySelectorAll(".tries a")].find((one) => one.getAttribute("href") === location.search);
   if (tank) borrow(here, `the demo tank ${tank.textContent}`);
-  else if (keys) borrow(here, EXAMPLE, keys);
+  else if (keys) borrow(here, SOURCES[named], keys);
   setUnits(here, isBlank(here) ? chosenUnits() : "metric");
 }
 
@@ -270,7 +271,7 @@ function paintOwn(here, reply) {
   const { borrowed, brief } = reply.painted;
   paintAnswer(reply.painted.html);
   paintBorrowed(borrowed);
-  const example = borrowed?.all && here.borrowed.source === EXAMPLE;
+  const example = borrowed?.all && [EXAMPLE, BOOK].includes(here.borrowed.source);
   showState(example ? "Worked example" : borrowed?.text ? "Result, partly of figures that are not yours" : "Result", "Result updated.");
   if (borrowed?.all && !example) document.querySelector("#result-title").textContent = "Result for a demo tank";
   sayBriefly(brief);
@@ -311,7 +312,8 @@ function showState(title, status, line = "", paths = []) {
 /** The address carries every figure that the answer used, and says which of them are an example's. */
 function rememberAddress(here, address, keys) {
   const borrowed = keys.filter((key) => key.split(".")[0] in address || key in address);
-  const query = new URLSearchParams({ ...address, ...(borrowed.length && { [FROM_EXAMPLE]: borrowed.join() }) }).toString();
+  const word = Object.keys(SOURCES).find((one) => SOURCES[one] === here.borrowed?.source) ?? "from-example";
+  const query = new URLSearchParams({ ...address, ...(borrowed.length && { [word]: borrowed.join() }) }).toString();
   remember(here, query ? `?${query}` : "");
 }
 

@@ -2,6 +2,7 @@
 // calculators, and when a finger goes down on a link to one or to that list.
 
 import { blankQuestion } from "./blank-question.js";
+import { partAt } from "./page-parts.js";
 import { prepare, prepareAhead, settled, start } from "./runtime.js";
 
 let listening = false;
@@ -39,7 +40,7 @@ function calculatorOf(link, list) {
 
 /** What a tap on the list will ask for, the page's scripts and Python's modules; after its start, which takes longest. */
 function readAhead(list) {
-  import("./calculator.js").catch(() => {}); // the page itself asks again, and loads anew where it must
+  partAt("#calculator").catch(() => {}); // the page itself asks again, and loads anew where it must
   /** @type {NodeListOf<HTMLAnchorElement>} */
   const links = document.querySelectorAll("#main a");
   prepareAhead([...new Set([...links].map((link) => calculatorOf(link, list)).filter(Boolean))]);

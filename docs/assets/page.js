@@ -5,31 +5,12 @@ import { openKeys } from "./keys.js";
 import { isRunning } from "./runtime.js";
 import { chosenUnits } from "./device-choices.js";
 import { isRenewed, watchForNews } from "./offline.js";
+import { partAt, PLACES } from "./page-parts.js";
 import { openReadHere } from "./read-here.js";
 import { painted } from "./trust.js";
 import { waitedFor } from "./waited-for.js";
 
 const root = new URL("..", import.meta.url);
-
-// What a page needs beyond this is loaded only where its place stands in the page.
-const PARTS = {
-  "#calculator": () => import("./calculator.js"),
-  "#photo": () => import("./photo.js"), // after the calculator, whose form it fills
-  "#finder": () => import("./search.js"),
-  "#stands-here": () => import("./shelf/home-stands.js"),
-  "#moved": () => import("./shelf/moved-page.js"),
-  "#board": () => import("./shelf/board.js"),
-  "#new-tank": () => import("./shelf/new-tank.js"),
-  "#tank-page": () => import("./shelf/tank-page.js"),
-  "#a-third": () => import("./third.js"),
-  "#round": () => import("./shelf/round.js"),
-  "#paper": () => import("./shelf/paper.js"),
-  "#plant-table": () => import("./plant-table.js"),
-  "#compare": () => import("./compare.js"),
-  "#my-place": () => import("./place.js"),
-  "#diagnosis-at-tank": () => import("./diagnosis.js"),
-  "#identify-at-tank": () => import("./identify.js"),
-};
 
 async function open() {
   startOnIntent(root); // before anything is waited for: a touch may come at once
@@ -42,10 +23,9 @@ async function open() {
   for (const link of doors) {
     if (location.pathname.startsWith(new URL(link.href).pathname)) link.setAttribute("aria-current", "true");
   }
-  for (const [place, load] of Object.entries(PARTS)) {
+  for (const place of PLACES) {
     if (!document.querySelector(place)) continue;
-    /** @type {{open: (root: URL) => unknown, first?: (root: URL) => Promise<void>}} */
-    const part = await load();
+    const part = await partAt(place);
     if (document.querySelector(place)) await part.first?.(root); // what it can show before anything else is read
     if (document.querySelector(place)) part.open(root); // a link may have swapped the page meanwhile
   }

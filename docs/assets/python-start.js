@@ -11,6 +11,10 @@ for path, finder in sys.path_importer_cache.items():
     if path.startswith('${WHEEL}'): finder.invalidate_caches()
 `;
 const CODE = new URL("pyodide.asm.wasm", runtime).href;
+const MEMORY_AT = 1; // of the numbers that an image begins with: where memory begins in it
+
+/** The runtime's own script. */
+export const scriptAddress = new URL("pyodide.asm.js", runtime).href;
 
 /** @type {Promise<WebAssembly.Module> | undefined} */
 let compiled; // once for all starts here: where an image does not serve, Python starts again
@@ -19,7 +23,7 @@ let fetching; // of the calculators' other piece
 
 /** Fetch the interpreter's two files and compile them while all else is on its way. */
 export function compileEarly() {
-  import(new URL("pyodide.asm.js", runtime).href).catch(() => {}); // the runtime asks for it again, and tells what is wrong
+  import(scriptAddress).catch(() => {}); // the runtime asks for it again, and tells what is wrong
   compiled ??= WebAssembly.compileStreaming(fetch(CODE)).then((code) => {
     performance.mark("compiled");
     return code;
@@ -40,18 +44,21 @@ export function imageAddress(parts) {
 
 /**
  * Python with most calculators at hand, not imported yet unless an image brings them; with `whole` all are at hand, as
- * an image needs. The others are options of the runtime.
+ * an image needs that was made with all. `brought` is an image that the site brings. The others are options of the
+ * runtime.
  * @param {any} parts
- * @param {{ whole?: boolean, [option: string]: unknown }} more
+ * @param {{ whole?: boolean, brought?: Uint8Array, [option: string]: unknown }} more
  */
 export async function startPython(parts, more = {}) {
-  const { whole = false, ...extra } = more;
+  const { whole = false, brought, ...extra } = more;
+  if (brought) extra._loadSnapshot = brought; // private option of the pinned runtime
   const stdLibURL = new URL(parts.library, runtime).href;
   const library = unpacked(stdLibURL);
   const first = compileEarly().then(() => octetsOf(parts.calculators)); // last on the line: Python starts meanwhile
   const rest = whole ? fetchRest(parts) : undefined;
   for (const part of [library, first, rest]) part?.catch(() => {}); // looked at below
-  const python = await withCompiled({ [stdLibURL]: library, [CODE]: new Response() }, () => loadPyodide({
+  const complete = brought && ((memory) => completed(brought, memory, parts.start.words));
+  const python = await withCompiled({ [stdLibURL]: library, [CODE]: new Response() }, complete, () => loadPyodide({
     indexURL: runtime.href,
     stdLibURL,
     lockFileContents: JSON.stringify(parts.lock), // no packages: the stock list alone is 120 KB
@@ -62,6 +69,7 @@ export async function startPython(parts, more = {}) {
   if (whole) putRest(python, parts, await rest);
   python.FS.mkdirTree("/calculator-tables");
   python.runPython(`import sys\nif '${WHEEL}' not in sys.path: sys.path.insert(0, '${WHEEL}')`);
+  if (brought) python.runPython(READ_AGAIN); // tables may have changed since, and with them where a file stands
   return python;
 }
 
@@ -92,8 +100,8 @@ async function octetsOf(part) {
 }
 
 /** A part that comes packed as one gzip stream, unpacked as it comes. */
-async function unpacked(address) {
-  const reply = await fetch(address);
+export async function unpacked(address, signal) {
+  const reply = await fetch(address, { signal });
   if (!reply.ok || !reply.body) throw new Error(`${address} could not be loaded`);
   return new Response(reply.body.pipeThrough(new DecompressionStream("gzip")));
 }
@@ -101,9 +109,10 @@ async function unpacked(address) {
 /**
  * Run the runtime's start with the code that is compiled already. It would begin only after its own script has
  * arrived, and its option for this is for one that is not streamed. Fails at once where the code does not come.
- * What it fetches, by its address, it has from `replies` where they hold it.
+ * What it fetches, by its address, it has from `replies` where they hold it. Where `complete` is a function, it is given
+ * the memory as the code has brought it, before anything runs.
  */
-async function withCompiled(replies, start) {
+async function withCompiled(replies, complete, start) {
   const code = compileEarly();
   const { fetch: plainFetch } = self;
   const { instantiateStreaming } = WebAssembly;
@@ -111,6 +120,7 @@ async function withCompiled(replies, start) {
   WebAssembly.instantiateStreaming = async (_reply, imports) => {
     const module = await code;
     const instance = await WebAssembly.instantiate(module, imports);
+    complete?.(/** @type {any} */ (imports).env.memory.buffer);
     performance.mark("instantiated");
     return { module, instance };
   };
@@ -120,6 +130,13 @@ async function withCompiled(replies, start) {
     self.fetch = plainFetch;
     WebAssembly.instantiateStreaming = instantiateStreaming;
   }
+}
+
+/** Put into an image that the site brings what the interpreter's code itself has brought into memory, its first `count` words. */
+function completed(image, memory, count) {
+  const words = new Uint32Array(image.buffer, new Uint32Array(image.buffer)[MEMORY_AT], count);
+  const fresh = new Uint32Array(memory, 0, count);
+  for (let at = 0; at < count; at++) words[at] ^= fresh[at];
 }
 
 /** Write tables that calculators need where calculators/core/data.py looks, once each. */

@@ -41,13 +41,16 @@ ASK = """
   return { laps, again: (performance.now() - before) / 20 };
 """
 OURS = f"""
-async (image) => {{ {LAPS}
+async (later) => {{ {LAPS}
   const start = await import('/assets/python-start.js');
   const {{ keptImage }} = await import('/assets/python-image.js');
+  const {{ broughtImage }} = await import('/assets/brought-image.js');
+  const code = start.compileEarly();
   const parts = await start.listOfParts();
-  await import('/runtime/pyodide.asm.js');
   lap('scripts');
-  const extra = image ? {{ whole: true, _loadSnapshot: await keptImage(start.imageAddress(parts)) }} : {{}};
+  const image = await (later ? keptImage(start.imageAddress(parts)) : broughtImage(parts, code, () => {{}}));
+  if (!image) throw new Error('no image of memory came');
+  const extra = later ? {{ whole: true, _loadSnapshot: image }} : {{ brought: image }};
   lap('image');
   const python = await start.startPython(parts, extra);
   lap('Python');

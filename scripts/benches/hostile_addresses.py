@@ -20,7 +20,7 @@ MOST_ROWS = 300  # as the page lets through; see docs/assets/calculator.js
 STEPPING = ("nitrogen-forecast",)  # steps through days, and bounds its steps itself
 KEYS = (
     "__proto__", "constructor", "toString", "fbclid", "utm_source", "__class__", "a.b.c", "", "0",
-    "given", "calculator", "from-example", "ammonia_mg_l\u0000", "x" * 10_000,
+    "given", "calculator", "from-example", "from-book", "ammonia_mg_l\u0000", "x" * 10_000,
 )  # fmt: skip
 TEXTS = (
     "", " ", "0", "-0", "-1", "1e308", "1e309", "1e-320", "1e-5", "NaN", "Infinity", "-Infinity", "٣",

@@ -60,6 +60,9 @@ def stock_site(folder: Path) -> Path:
     ):  # unjoined, so that they load this start
         shutil.copyfile(DOCS / "assets" / name, folder / "assets" / name)
     (folder / "assets" / "python-start.js").write_text(START, encoding="utf-8")
+    (folder / "assets" / "brought-image.js").write_text(
+        "export const broughtImage = async () => undefined;", encoding="utf-8"
+    )
     (folder / "assets" / "image-worker.js").write_text(
         "postMessage({ made: false });", encoding="utf-8"
     )

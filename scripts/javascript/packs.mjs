@@ -14,12 +14,12 @@ export const PACKS = {
   finding: ["finder.js"],
   codes: ["shelf/qr.js", "shelf/link.js"],
   "copies-of-all": ["shelf/copy.js", "shelf/copies.js", "shelf/file.js"],
-  python: ["python-start.js", "python-image.js"],
+  python: ["python-start.js", "python-image.js", "brought-image.js"],
 };
 
 /** Modules that keep an address of their own: tests and benches ask the page that is open for them. */
 export const DOORS = [
-  "runtime.js", "python-image.js", "python-start.js", "trust.js", "finder.js",
+  "runtime.js", "python-image.js", "python-start.js", "brought-image.js", "trust.js", "finder.js",
   ...["store", "front", "file", "csv", "digest", "copies", "share", "standings", "link", "qr", "day"].map((name) => `shelf/${name}.js`),
 ];
 

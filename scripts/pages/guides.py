@@ -2,7 +2,6 @@
 
 from collections.abc import Callable
 from typing import Any
-from urllib.parse import urlencode
 
 from markupsafe import Markup
 
@@ -12,7 +11,7 @@ from calculators.core.paint.answer import rows
 from calculators.core.run import run
 from scripts.pages.cite import Citations
 from scripts.pages.escape import escape
-from scripts.pages.template import environment, render
+from scripts.pages.template import book_query, environment, render
 from scripts.records.claim import Claim
 from scripts.records.guide import MARK, SURE, Call, Guide, ProseMark, call
 from scripts.records.load import Library
@@ -94,5 +93,5 @@ def figure(asked: Call) -> str:
 
 def calculator_link(asked: Call) -> str:
     """A link to the calculator with its inputs filled in."""
-    query = f"?{urlencode(asked.inputs)}" if asked.inputs else ""
-    return f"[{escape(asked.shown)}](../calculators/{asked.calculator}.md{query})"
+    filled_in = book_query(asked.inputs)
+    return f"[{escape(asked.shown)}](../calculators/{asked.calculator}.md{filled_in})"

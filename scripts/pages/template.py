@@ -19,6 +19,9 @@ from scripts.setup.paths import BUILD
 
 FOLDER = Path(__file__).resolve().parents[1] / "templates"
 COMPILED = BUILD / "templates"
+FROM_BOOK = (
+    "from-book"  # in an address: the keys whose figures are the book's; see docs/assets/borrowed.js
+)
 
 
 @cache
@@ -59,9 +62,14 @@ def restricted(listed: Iterable[Listing]) -> list[Restricted]:
     return once_a_place(map(restricted_at, listed))
 
 
-def query(given: Mapping[str, str]) -> str:
+def query(given: Mapping[str, float | str]) -> str:
     """Inputs of a calculator as the part of an address behind its page; none, nothing."""
     return f"?{urlencode(given)}" if given else ""
+
+
+def book_query(given: Mapping[str, float | str]) -> str:
+    """The same for figures that are this book's own: they are named, so that none passes for a keeper's."""
+    return query({**given, FROM_BOOK: ",".join(given)}) if given else ""
 
 
 def front(value: str) -> Markup:

@@ -1,8 +1,6 @@
 """Makes the runtime folder of the site, once for each state of what it is made from."""
 
-import gzip
 import hashlib
-import io
 import json
 import shutil
 from pathlib import Path
@@ -17,7 +15,9 @@ from scripts.runtime.bytecode import (
     sources,
 )
 from scripts.runtime.interpreter import FILES, small_interpreter
+from scripts.runtime.pack import packed
 from scripts.runtime.pieces import in_pieces
+from scripts.runtime.start_image import start_image
 from scripts.setup.node import browser_parts
 from scripts.setup.paths import BUILD, ROOT
 
@@ -61,26 +61,27 @@ def fill(bytecode: Bytecode, pyodide: Path, sources_hash: str) -> None:
     counted = ("pyodide.asm.wasm", listed["library"], listed["calculators"])
     listed["bytes"] = sum((MADE / name).stat().st_size for name in counted)  # on the progress bar
     listed["image"] = f"image-{sources_hash[:12]}"  # the browser's own file, of this version
+    write_list(listed)
+    image = start_image(MADE)  # made with what the list names so far
+    start = {"file": write("start", image.octets), "bytes": len(image.octets), "words": image.words}
+    write_list({**listed, "start": start})
+
+
+def write_list(listed: dict[str, Any]) -> None:
+    """Write the list of parts that the page's worker reads."""
     (MADE / "parts.json").write_text(json.dumps(listed), encoding="utf-8")
 
 
 def write_pack(key: str, octets: bytes) -> str:
     """Write a part into the runtime folder, packed; its file there, which its octets name."""
-    data = packed(octets)
+    return write(key, packed(octets))
+
+
+def write(key: str, data: bytes) -> str:
+    """Write a packed part into the runtime folder; its file there."""
     name = f"{key}-{hashlib.sha256(data).hexdigest()[:12]}.pack"
     (MADE / name).write_bytes(data)
     return name
-
-
-def packed(octets: bytes) -> bytes:
-    """One gzip stream, the same for the same octets; the page unpacks it as it comes.
-
-    No host packs it again, and none unpacks it on the way, since its name tells no host what it is.
-    """
-    made = io.BytesIO()
-    with gzip.GzipFile("", "wb", compresslevel=9, fileobj=made, mtime=0) as stream:
-        stream.write(octets)
-    return made.getvalue()
 
 
 def copy_tables() -> dict[str, dict[str, str]]:

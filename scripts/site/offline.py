@@ -8,6 +8,7 @@ from pathlib import Path
 WORKER = "service-worker.js"
 LIST = "offline-list.json"
 NOT_STORED = (WORKER, LIST, "sitemap.xml", "sitemap.xml.gz")
+START_IMAGE = "runtime/start-"  # for a first visit alone
 OPEN_DATA = "data/"  # to download, megabytes that no page needs; the page about them is stored
 
 
@@ -29,7 +30,9 @@ def write_offline_list(site: Path) -> str:
 
 def is_stored(name: str) -> bool:
     """Whether a phone keeps a file of the site, by its path there."""
-    return name not in NOT_STORED and (not name.startswith(OPEN_DATA) or name.endswith(".html"))
+    if name in NOT_STORED or name.startswith(START_IMAGE):
+        return False
+    return not name.startswith(OPEN_DATA) or name.endswith(".html")
 
 
 def size(site: Path, addresses: Iterable[str]) -> int:

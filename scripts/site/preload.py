@@ -1,7 +1,8 @@
 """Names in each page the files that its scripts load, so that the browser fetches them side by side.
 
 Without this a browser learns of a file only once it has read the one that loads it, one after another.
-The bundler says which file loads which; ``page.js`` says which part is loaded for which place.
+The bundler says which file loads which, ``page-parts.js`` which part is loaded for which place, ``page.js``
+what every page loads.
 """
 
 import re
@@ -9,7 +10,7 @@ import re
 from scripts.site.attributes import values_of
 from scripts.site.joined_scripts import SOURCES, Graph
 
-ENTRY = "page.js"
+ENTRY, PARTS = "page.js", "page-parts.js"
 SCRIPT = re.compile(r'<script type="module" src="([^"]*)assets/page\.js"></script>\n')
 PART = re.compile(r'"#([\w-]+)": \(\) => import\("\./([^"]+)"\)')
 ON_EVERY_PAGE = re.compile(r'^  \(await import\("\./([^"]+)"\)\)', re.MULTILINE)
@@ -29,7 +30,7 @@ def with_preloads(html: str, graph: Graph) -> str:
 
 def files_for(places: frozenset[str], graph: Graph) -> list[str]:
     """The served files of a page with these places, without the entry."""
-    text = (SOURCES / ENTRY).read_text(encoding="utf-8")
-    parts = [module for place, module in PART.findall(text) if place in places]
-    entry = graph.modules[ENTRY]
-    return [name for name in graph.closure([*parts, *ON_EVERY_PAGE.findall(text)]) if name != entry]
+    entry, by_place = ((SOURCES / name).read_text(encoding="utf-8") for name in (ENTRY, PARTS))
+    parts = [module for place, module in PART.findall(by_place) if place in places]
+    needed = graph.closure([*parts, *ON_EVERY_PAGE.findall(entry)])
+    return [name for name in needed if name != graph.modules[ENTRY]]

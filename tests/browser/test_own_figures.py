@@ -182,3 +182,52 @@ def test_a_strange_value_in_a_link_stops_nothing(page):
     expect(page.locator("#still")).to_be_visible()
     open_page(page, "calculators/surface-cover/?pixels=AAAA&width_px=20000&height_px=20000")
     expect(page.locator("#in-pixels")).to_have_value("")
+
+
+def from_page(page, path, words):
+    page.goto(path)
+    page.locator("#main a[href*='calculators/']", has_text=words).first.tap()
+    wait_for_answer(page)
+
+
+def test_figures_of_a_page_of_the_book_never_pass_for_a_keepers(page):
+    from_page(page, "problems/high-nitrate/", "Water change")
+    said = page.locator("#borrowed")
+    expect(said).to_contain_text("From this book, not yours:")
+    expect(page.locator("#result-title")).to_have_text("Worked example")
+    page.reload()
+    wait_for_answer(page)
+    expect(said).to_contain_text("From this book, not yours:")
+    expect(page.locator("#result-title")).to_have_text("Worked example")
+
+
+@long_run()
+def test_animals_that_a_page_counts_are_named_beside_a_keepers_volume(page):
+    from_page(page, "animals/ancistrus/", "Work out your own stock")
+    expect(page.locator("#answer")).to_be_hidden()
+    page.locator("#in-volume_l").fill("200")
+    page.locator("#in-temperature_c").fill("25")
+    expect(page.locator("#borrowed")).to_contain_text("From this book, not yours: Animals (1 row)")
+
+
+@long_run()
+def test_a_figure_of_the_book_that_is_changed_is_the_keepers(page):
+    from_page(page, "problems/high-nitrate/", "Water change")
+    page.locator("#in-now_mg_l").fill("77")
+    expect(page.locator("#result-title")).to_contain_text("not yours")
+    said = page.locator("#borrowed")
+    expect(said).to_contain_text("Water volume 60 L")
+    expect(said).not_to_contain_text("Reading now")
+    page.get_by_role("button", name="Empty these").tap()
+    expect(page.locator("#in-volume_l")).to_have_value("")
+    expect(page.locator("#in-now_mg_l")).to_have_value("77")
+
+
+@long_run()
+def test_a_link_of_a_guide_fills_in_a_part_that_is_named_once_an_answer_stands(page):
+    from_page(page, "guides/feeding/", "With your floaters")
+    expect(page.locator("#answer")).to_be_hidden()
+    show_example(page)
+    expect(page.locator("#borrowed")).to_be_visible()
+    page.goto("guides/feeding/")
+    assert "from-book=" in page.locator("a", has_text="With your floaters").get_attribute("href")

@@ -46,6 +46,13 @@ def in_page(page, body, given=None):
     return page.evaluate(f"async (given) => {{ {MODULES} {body} }}", given)
 
 
+def marks(page):
+    """What the worker of this page has marked so far."""
+    return page.workers[0].evaluate(
+        "() => performance.getEntriesByType('mark').map(({ name }) => name)"
+    )
+
+
 def visit(page):
     page.goto(CALCULATOR)
     wait_for_answer(page)
@@ -204,8 +211,7 @@ def test_once_a_calculator_is_asked_nothing_more_is_imported_ahead(page):
     """,
     )
     assert names is None
-    marked = "() => performance.getEntriesByType('mark').map(({ name }) => name)"
-    assert not [name for name in page.workers[0].evaluate(marked) if name.startswith("ahead")]
+    assert not [name for name in marks(page) if name.startswith("ahead")]
 
 
 def test_a_calculators_scripts_are_there_before_the_tap_once_python_runs(page):

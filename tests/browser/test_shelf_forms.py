@@ -223,3 +223,15 @@ def test_a_store_that_never_opens_keeps_no_answer_away(page):
     go(page, "calculators/dosing/")
     wait_for_answer(page)
     expect(page.locator("#in-volume_l")).to_have_value("")
+
+
+def test_at_a_tank_its_figures_come_before_those_of_a_page_of_the_book(page):
+    put(page, LOBBY, entries=[reading(70, 0)], chosen="mine")
+    go(page, "problems/high-nitrate/")
+    page.locator("#main a[href*='calculators/water-change/']").first.tap()
+    wait_for_answer(page)
+    expect(page.locator("[data-key=volume_l] .from-tank")).to_have_text("from Lobby")
+    expect(page.locator("#in-volume_l")).to_have_value("96")
+    expect(page.locator("#in-now_mg_l")).to_have_value("70")
+    expect(page.locator("#borrowed")).to_be_hidden()
+    assert "from-book" not in page.url

@@ -14,11 +14,12 @@ import { rememberLead } from "./lead.js";
 /**
  * Fill the blank fields of the form from the tank here: its own fields at once, the rest when Python runs. Whether
  * anything was filled in metric units. Beside figures of a keeper in other units the tank's are changed into those, and
- * the form is answered anew from here.
+ * the form is answered anew from here. `before` is called where there is a tank, ahead of its figures.
  */
-export async function fillFromTank(here) {
+export async function fillFromTank(here, before = () => {}) {
   const tank = await tankHere().catch(() => null);
   if (!tank || !here.form.isConnected) return false;
+  before();
   const early = here.units === "metric" ? await filledAtOnce(here.name, tank) : null;
   if (early) put(here, tank, early);
   const found = await figuresOf(here, tank);

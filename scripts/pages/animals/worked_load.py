@@ -2,7 +2,6 @@
 
 import json
 from typing import NamedTuple
-from urllib.parse import urlencode
 
 from markupsafe import Markup
 
@@ -10,6 +9,7 @@ from calculators.core import quantities as q
 from calculators.core.listing import load_all
 from calculators.core.run import run
 from scripts.pages.ranges import figure_in_both, span
+from scripts.pages.template import book_query
 from scripts.records.animal import Animal
 
 CALCULATOR = "stocking"
@@ -44,7 +44,7 @@ def worked(slug: str, animal: Animal) -> Worked:
         feed_span_g_week=span(outputs["feed_low_g_week"], outputs["feed_high_g_week"], LOAD_DIGITS),
         ammonia_n_mg_day=shown(outputs["ammonia_n_mg_day"]),
         protein_percent=shown(default("protein_percent")),
-        query=Markup("?" + urlencode({"animals": json.dumps(stock, separators=(",", ":"))})),
+        query=Markup(book_query({"animals": json.dumps(stock, separators=(",", ":"))})),
     )
 
 

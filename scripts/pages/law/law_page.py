@@ -19,6 +19,7 @@ def rule_page(slug: str, library: Library) -> str:
     return render(
         "rule.md.j2",
         rule=rule,
+        place=PLACES[rule.place],
         library=library,
         words=library.vocabulary,
         plants_of=plants,

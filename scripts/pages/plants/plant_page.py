@@ -1,7 +1,6 @@
 """Pages of plants."""
 
 from typing import NamedTuple
-from urllib.parse import urlencode
 
 from markupsafe import Markup
 
@@ -18,7 +17,7 @@ from scripts.pages.plants.drawn import close_up, from_above, in_tank
 from scripts.pages.plants.same_scale import with_view
 from scripts.pages.plants.trade_names import pages_of
 from scripts.pages.ranges import SCALES, Bar, bar, both_units
-from scripts.pages.template import render
+from scripts.pages.template import book_query, render
 from scripts.pages.terms import terms_used
 from scripts.records.claim import Range
 from scripts.records.law_matches import listed_look_alikes, listings
@@ -120,7 +119,7 @@ def trimmings_query(plant: Plant) -> str:
         for key in ("dry_matter_percent", "tissue_n_percent")
         if (claim := getattr(plant.nitrogen, key, None)) is not None
     }
-    return f"?{urlencode(middle)}" if middle else ""
+    return book_query(middle)
 
 
 def unknown(plant: Plant) -> list[str]:

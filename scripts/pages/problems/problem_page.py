@@ -1,7 +1,6 @@
 """Pages of problems."""
 
 from functools import cache
-from urllib.parse import urlencode
 
 from markupsafe import Markup
 
@@ -12,7 +11,7 @@ from calculators.diagnose.problem_table import CAUSES
 from scripts.drawings.signs.sign_symbols import sign_drawings
 from scripts.pages.cite import Citations
 from scripts.pages.problems import drawn_signs, evidence_words, first_questions
-from scripts.pages.template import render
+from scripts.pages.template import book_query, render
 from scripts.pages.terms import terms_used
 from scripts.records.load import Library
 from scripts.records.problem import FilledCalculator, Problem
@@ -72,7 +71,7 @@ def signs(problem: Problem, library: Library) -> list[tuple[str, list[object]]]:
 
 def query(filled: FilledCalculator) -> Markup:
     """The address part that opens a calculator with its figures filled in."""
-    return Markup(f"?{urlencode(filled.inputs)}" if filled.inputs else "")
+    return Markup(book_query(filled.inputs))
 
 
 def problems_page(library: Library) -> str:

@@ -23,6 +23,7 @@ READ_WHOLE = {
     "as a dict": lambda plant: plant.model_dump(),
     "as JSON": lambda plant: plant.model_dump_json(),
     "by an adapter": lambda plant: TypeAdapter(dict[str, Plant]).dump_python({SLUG: plant}),
+    "by an adapter as JSON": lambda plant: TypeAdapter(dict[str, Plant]).dump_json({SLUG: plant}),
     "compared": lambda plant: eq(plant, plant),
     "written": repr,
     "gone through": list,

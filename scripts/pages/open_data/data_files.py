@@ -101,17 +101,9 @@ def package_text(resources: Iterable[str]) -> str:
 def records_by_key(library: Library, name: str) -> str:
     """The records of one kind by key, as they are written; what is not known is left out.
 
-    Record by record: all of them as plain values are the most memory of a build.
+    Straight from the records: as plain values in between they would be the most memory of a build.
     """
     field, adapter = WHOLE[name]
     records = getattr(library, field)
-    written = (one_record(adapter, key, records[key]) for key in sorted(records))
-    return "{\n" + ",\n".join(written) + "\n}"
-
-
-def one_record(adapter: TypeAdapter[Any], key: str, record: Any) -> str:
-    """A record with its key as JSON, without the braces around it."""
-    plain = adapter.dump_python(
-        {key: record}, mode="json", exclude_none=True, exclude_defaults=True
-    )
-    return json_text(plain).removeprefix("{\n").removesuffix("\n}")
+    by_key = {key: records[key] for key in sorted(records)}
+    return adapter.dump_json(by_key, indent=1, exclude_none=True, exclude_defaults=True).decode()

@@ -77,9 +77,8 @@ def open_data_makers(library: Library) -> dict[str, Callable[[], str]]:
 
 def table_file(name: str, library: Library) -> str:
     """A table as CSV, behind what the package says of it."""
-    rows = TABLES[name].rows(library)
-    text = csv_text(rows)
-    return f"{json.dumps(table_resource(name, text, rows), ensure_ascii=False)}\n{text}"
+    text, types = csv_text(TABLES[name], library)
+    return f"{json.dumps(table_resource(name, text, types), ensure_ascii=False)}\n{text}"
 
 
 def records_file(name: str, library: Library) -> str:

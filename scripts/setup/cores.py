@@ -16,6 +16,7 @@ Name = TypeVar("Name", bound=Hashable)
 Result = TypeVar("Result")
 
 FORK = "fork"
+FEW = 8  # jobs of a site that are done here sooner than another process is there
 WORK: list[Callable[[Any], Any]] = []  # of this process, where it is one of those that share some
 
 
@@ -35,13 +36,15 @@ def on_all_cores(work: Callable[[Job], Result], jobs: Sequence[Job]) -> Iterable
 def known_or_made(
     known: Callable[[Name], Result | None], make: Callable[[Name], Result], names: Sequence[Name]
 ) -> dict[Name, Result]:
-    """By name what is known of it, in this process, or what is made, on all cores. In the order of the names.
+    """By name what is known of it, in this process, or what is made, on all cores where it is much. In the
+    order of the names.
 
     Handing a job over takes longer than to find that its result is known. Raises as ``on_all_cores``.
     """
     results = {name: known(name) for name in names}
     lacking = [name for name, result in results.items() if result is None]
-    made = dict(zip(lacking, on_all_cores(make, lacking), strict=True))
+    do_all = map if len(lacking) <= FEW else on_all_cores
+    made = dict(zip(lacking, do_all(make, lacking), strict=True))
     return {name: made[name] if result is None else result for name, result in results.items()}
 
 

@@ -74,7 +74,7 @@ def place_of(kind: str, ingredients: str) -> Path:
 def code() -> str:
     """A hash of our code and of the Python that runs it."""
     below = (path for room in CODE for path in files_below(ROOT / room))
-    return f"{sys.version} {hash_of_files(path for path in below if path.suffix in CODE_FILES)}"
+    return f"{sys.version} {hash_of_files(path for path in below if path.endswith(CODE_FILES))}"
 
 
 def throw_away_unused(now: float | None = None) -> None:

@@ -34,12 +34,11 @@ def sources(
     """What a site of these records would be made from now, but for files in the folders ``without``, or
     that it names.
     """
-    files = [ROOT / name for name in ROOT_FILES]
+    files = [str(ROOT / name) for name in ROOT_FILES]
     for folder in dict.fromkeys([*(ROOT / room for room in ROOMS), species]):
         files += files_below(folder)
-    # By their names, since a build asks thousands of times.
     left_out = {str(path) for path in (TABLES, *without)}
-    given = (path for path in files if not {str(path), os.path.dirname(path)} & left_out)
+    given = (path for path in files if not {path, os.path.dirname(path)} & left_out)
     return Sources(f"{surroundings()} {hash_of_files(given)}", hash_of_files(files_below(tables)))
 
 

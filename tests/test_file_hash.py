@@ -1,5 +1,6 @@
 """A file is read once a process while it stays as it is, and anew after every write."""
 
+import hashlib
 import os
 
 import pytest
@@ -27,10 +28,12 @@ def looked_at_later(monkeypatch):
 
 def test_a_file_that_stays_is_read_once(file, monkeypatch):
     looked_at_later(monkeypatch)
-    first = digest_of(str(file))
-    assert room.KNOWN[str(file)].digest == first
-    monkeypatch.setitem(room.KNOWN, str(file), room.KNOWN[str(file)]._replace(digest=b"known"))
+    digest_of(str(file))
+    (state,) = room.KNOWN
+    monkeypatch.setitem(room.KNOWN, state, room.KNOWN[state]._replace(digest=b"known"))
     assert digest_of(str(file)) == b"known"
+    moved = file.parent.rename(file.parent.with_name("moved"))
+    assert digest_of(str(moved / file.name)) == b"known"
 
 
 def test_a_file_just_written_is_read_again_whatever_its_times_say(file):
@@ -60,6 +63,25 @@ def test_another_file_in_its_place_is_read(file, monkeypatch, tmp_path):
     os.utime(other, ns=(before.st_atime_ns, before.st_mtime_ns))
     other.replace(file)
     assert digest_of(str(file)) != first
+
+
+def test_what_was_written_here_is_known_to_a_note_of_it_alone(file, tmp_path):
+    room.write_known(file, b"other")
+    copied = room.copy_known(str(file), str(tmp_path / "copied.txt"))
+    for path in (str(file), copied):
+        state = room.state_of(os.stat(path))
+        assert room.KNOWN[state].digest == hashlib.sha256(b"other").digest()
+        room.KNOWN[state] = room.KNOWN[state]._replace(digest=b"known")
+        assert digest_of(path, just_made=True) == b"known"
+        assert digest_of(path) == hashlib.sha256(b"other").digest()
+
+
+def test_what_is_written_over_what_was_made_is_seen(file):
+    room.write_known(file, b"other")
+    file.write_bytes(b"written over")
+    assert digest_of(str(file), just_made=True) == hashlib.sha256(b"written over").digest()
+    with pytest.raises(FileExistsError):
+        room.write_known(file, b"once more", "xb")
 
 
 def test_the_hash_is_of_names_and_octets(file, tmp_path):

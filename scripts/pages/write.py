@@ -16,6 +16,7 @@ from scripts.records.kept_files import KeptFiles
 from scripts.records.load import Library
 from scripts.records.prose import read_prose
 from scripts.setup.cores import known_or_made
+from scripts.setup.file_hash import copy_known, write_known
 from scripts.setup.paths import DOCS, SOURCE
 
 SEARCH = "assets/search.json"
@@ -36,7 +37,8 @@ def write(known: KeptFiles, target: Path = SOURCE) -> None:
     stands where a generated one goes.
     """
     shutil.rmtree(target, ignore_errors=True)
-    shutil.copytree(DOCS, target, ignore=shutil.ignore_patterns("theme", "pictures", "guides"))
+    ignored = shutil.ignore_patterns("theme", "pictures", "guides")
+    shutil.copytree(DOCS, target, ignore=ignored, copy_function=copy_known)
     files = source_makers(known.library)
 
     def put(name: str, text: str) -> str:
@@ -70,8 +72,7 @@ def write_new(path: Path, text: str) -> None:
     """Write a file that is not there. Raises ``FileExistsError`` where it is."""
     path.parent.mkdir(parents=True, exist_ok=True)
     try:
-        with path.open("x", encoding="utf-8") as file:
-            file.write(text)
+        write_known(path, text.encode(), "xb")
     except FileExistsError:
         raise FileExistsError(
             f"{path.relative_to(path.parents[1])} is generated, and stands in docs/ too; rename it there"

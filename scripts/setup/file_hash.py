@@ -6,6 +6,7 @@ nobody has written to it since; the next process reads it anew, so that nothing 
 
 import hashlib
 import os
+import shutil
 import time
 from collections.abc import Iterable, Iterator
 from typing import NamedTuple
@@ -16,23 +17,24 @@ from scripts.setup.paths import ROOT
 COARSEST_STEP_NS = 2_000_000_000  # of one that counts every other second
 
 
-class State(NamedTuple):
-    """What the system says of a file; a write changes its times, of which nobody can set the second."""
+class FileState(NamedTuple):
+    """Which file it is, and what a write changes: its times, of which nobody can set the second, and size."""
 
+    device: int
+    number: int
     written_ns: int
     changed_ns: int
     octets: int
-    number: int
 
 
 class Known(NamedTuple):
-    """A file's digest, and the state in which it had been long enough for a write to change that."""
+    """A file's digest; ``settled`` where its last write was so long ago that another would show."""
 
-    state: State
     digest: bytes
+    settled: bool
 
 
-KNOWN: dict[str, Known] = {}
+KNOWN: dict[FileState, Known] = {}  # by state, so that a file is known under a new name too
 
 
 def files_below(folder: str | os.PathLike[str]) -> Iterator[str]:
@@ -48,17 +50,17 @@ def files_below(folder: str | os.PathLike[str]) -> Iterator[str]:
                 yield f"{place}{os.sep}{name}"
 
 
-def hash_of_files(files: Iterable[str | os.PathLike[str]]) -> str:
+def hash_of_files(files: Iterable[str | os.PathLike[str]], *, just_made: bool = False) -> str:
     """A hash of files: where each stands, seen from the project, and what is in it.
 
-    What has gone meanwhile is passed over.
+    What has gone meanwhile is passed over. ``just_made`` as in ``digest_of``.
     """
     read = hashlib.sha256()
     root = f"{ROOT}{os.sep}"
     for file in files:
         path = os.fspath(file)
         try:
-            digest = digest_of(path)
+            digest = digest_of(path, just_made=just_made)
         except FileNotFoundError:
             continue
         name = path.removeprefix(root) if path.startswith(root) else os.path.relpath(path, ROOT)
@@ -67,20 +69,43 @@ def hash_of_files(files: Iterable[str | os.PathLike[str]]) -> str:
     return read.hexdigest()
 
 
-def digest_of(path: str) -> bytes:
-    """The SHA-256 digest of a file's octets. Raises ``OSError``."""
-    known = KNOWN.get(path)
-    if known and known.state == state_of(os.stat(path)):
+def digest_of(path: str, *, just_made: bool = False) -> bytes:
+    """The SHA-256 digest of a file's octets.
+
+    ``just_made``: of what this process has made, what it wrote is taken for what is there, though another
+    write may bear the same time; for a note of what was made, which such a write should contradict.
+    Raises ``OSError``.
+    """
+    known = KNOWN.get(state_of(os.stat(path)))
+    if known and (known.settled or just_made):
         return known.digest
     now = time.time_ns()
     with open(path, "rb", buffering=0) as file:
         state = state_of(os.fstat(file.fileno()))
         digest = hashlib.sha256(file.read()).digest()
-    if max(state.written_ns, state.changed_ns) < now - COARSEST_STEP_NS:
-        KNOWN[path] = Known(state, digest)
+    settled = max(state.written_ns, state.changed_ns) < now - COARSEST_STEP_NS
+    KNOWN[state] = Known(digest, settled)
     return digest
 
 
-def state_of(found: os.stat_result) -> State:
-    """What of the system's answer a write changes."""
-    return State(found.st_mtime_ns, found.st_ctime_ns, found.st_size, found.st_ino)
+def write_known(path: str | os.PathLike[str], octets: bytes, mode: str = "wb") -> None:
+    """Write a file whose digest need not be read then. Raises ``OSError``."""
+    with open(path, mode) as file:
+        file.write(octets)
+        file.flush()
+        state = state_of(os.fstat(file.fileno()))
+    KNOWN[state] = Known(hashlib.sha256(octets).digest(), settled=False)
+
+
+def copy_known(source: str, target: str) -> str:
+    """Copy a file as ``shutil.copy2`` does; its digest is that of its source. Raises ``OSError``."""
+    shutil.copy2(source, target)
+    KNOWN[state_of(os.stat(target))] = Known(digest_of(source, just_made=True), settled=False)
+    return target
+
+
+def state_of(found: os.stat_result) -> FileState:
+    """What of the system's answer tells one state of a file from another."""
+    return FileState(
+        found.st_dev, found.st_ino, found.st_mtime_ns, found.st_ctime_ns, found.st_size
+    )

@@ -38,13 +38,19 @@ def kept(kind: str, ingredients: str, make: Callable[[], str]) -> str:
 
 def recall(kind: str, ingredients: str) -> str | None:
     """The text that a build has made of these ingredients; None where none has."""
+    octets = recall_octets(kind, ingredients)
+    return None if octets is None else octets.decode()
+
+
+def recall_octets(kind: str, ingredients: str) -> bytes | None:
+    """As ``recall``, in UTF-8."""
     path = place_of(kind, ingredients)
     try:
-        text = path.read_bytes().decode()
+        octets = path.read_bytes()
         os.utime(path)
     except OSError:
         return None
-    return text
+    return octets
 
 
 def keep(kind: str, ingredients: str, *parts: str) -> None:

@@ -16,6 +16,7 @@ from scripts.records.noted_reads import FOLLOWED
 from scripts.records.parsed_texts import ParsedTexts
 from scripts.records.schema import write_schemas
 from scripts.setup import paths
+from scripts.setup.file_hash import copy_known, files_below
 from scripts.setup.kept import code, throw_away_unused
 from scripts.setup.say import Missing, say, step
 from scripts.site.joined_scripts import put_scripts
@@ -122,10 +123,9 @@ def write_source(known: KeptFiles) -> None:
     runtime, wheel = make_runtime(), make_wheel()
     with step("writing the pages"):
         write(known)
-        shutil.copytree(
-            runtime, paths.SOURCE / "runtime", ignore=shutil.ignore_patterns("made-from.txt")
-        )
-        shutil.copyfile(wheel, paths.SOURCE / "data" / wheel.name)
+        ignored = shutil.ignore_patterns("made-from.txt")
+        shutil.copytree(runtime, paths.SOURCE / "runtime", ignore=ignored, copy_function=copy_known)
+        copy_known(str(wheel), str(paths.SOURCE / "data" / wheel.name))
         write_fonts(paths.SOURCE / "assets" / "fonts")
 
 
@@ -139,18 +139,15 @@ def write_site(site: Path) -> None:
     from scripts.site.theme import settled_theme
 
     pages = read_pages(paths.SOURCE)
-    files = {
-        path.relative_to(paths.SOURCE).as_posix()
-        for path in paths.SOURCE.rglob("*")
-        if path.is_file()
-    }
+    files = {Path(path).relative_to(paths.SOURCE).as_posix() for path in files_below(paths.SOURCE)}
     if broken := list(broken_links({name: page.links for name, page in pages.items()}, files)):
         raise BuildFailed("\n".join(broken))
     frames = Frames({name: page.headings for name, page in pages.items()})
     frames.make(run_builder)
-    shutil.copytree(paths.SOURCE, site, ignore=shutil.ignore_patterns("*.md"))
+    ignored = shutil.ignore_patterns("*.md")
+    shutil.copytree(paths.SOURCE, site, ignore=ignored, copy_function=copy_known)
     frames.write_beside(site)
-    classes = put_contents(paths.SOURCE, site, put_scripts(site), frames)
+    classes = put_contents(paths.SOURCE, site, put_scripts(site), frames, pages)
     join_sheets(site, settled_theme(site, classes))
     write_offline_list(site)
 

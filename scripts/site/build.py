@@ -16,6 +16,7 @@ from scripts.records.noted_reads import FOLLOWED
 from scripts.records.parsed_texts import ParsedTexts
 from scripts.records.schema import write_schemas
 from scripts.setup import paths
+from scripts.setup.cores import rubbish_seldom_sought
 from scripts.setup.file_hash import copy_known, files_below
 from scripts.setup.kept import code, throw_away_unused
 from scripts.setup.say import Missing, say, step
@@ -28,6 +29,7 @@ class BuildFailed(Exception):
     """The site builder refused; its words are the message."""
 
 
+@rubbish_seldom_sought()
 def build(
     site: Path = paths.SITE, species: Path = paths.SPECIES, tables: Path = paths.TABLES
 ) -> None:

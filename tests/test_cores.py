@@ -118,9 +118,16 @@ def test_a_process_with_threads_is_not_forked(monkeypatch):
 
 def test_rubbish_is_seldom_sought_until_the_work_is_done():
     before = gc.get_threshold()
-    with pytest.raises(ValueError, match="stopped"), rubbish_seldom_sought():
-        assert gc.get_threshold() == cores.SELDOM
+    seen = []
+
+    @rubbish_seldom_sought()
+    def stopped():
+        seen.append(gc.get_threshold())
         raise ValueError("stopped")
+
+    with pytest.raises(ValueError, match="stopped"):
+        stopped()
+    assert seen == [cores.SELDOM]
     assert gc.get_threshold() == before != cores.SELDOM
 
 

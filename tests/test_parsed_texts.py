@@ -64,7 +64,7 @@ def test_what_json_cannot_hold_is_parsed_each_time(parsed):
 def test_only_what_was_asked_for_last_is_kept_and_for_its_folder_alone(parsed):
     of_one_run(GOOD, "name: two")
     of_one_run(GOOD)
-    assert list(ParsedTexts.kept("here").values.values()) == [Document(GOOD).value]
+    assert list(ParsedTexts.kept("here").values.values()) == [[Document(GOOD).value, {}]]
     assert ParsedTexts.kept("there").values == {}
 
 

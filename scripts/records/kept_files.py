@@ -9,7 +9,7 @@ from collections.abc import Callable
 from copy import copy
 from typing import Self
 
-from scripts.records.cell_digests import CellDigests, gathered, reads_text
+from scripts.records.cell_digests import CellDigests, Cells, gathered, reads_text
 from scripts.records.load import Library
 from scripts.records.noted_reads import Noted, noted_library
 from scripts.setup.kept import keep, recall
@@ -20,13 +20,14 @@ KIND = "source-files"
 class KeptFiles:
     """What is kept of the files of one site; makers have to read ``library``, which notes what they read.
 
-    ``beside`` is a hash of all that a file may follow from, the followed records apart.
+    ``beside`` is a hash of all that a file may follow from, the followed records apart;
+    ``cells`` are those of the library, where they are known.
     """
 
-    def __init__(self, library: Library, beside: str) -> None:
+    def __init__(self, library: Library, beside: str, cells: Cells | None = None) -> None:
         self.noted = Noted()
         self.library = noted_library(library, self.noted)
-        self.now = CellDigests(library)
+        self.now = CellDigests(library, cells)
         self.beside = beside
 
     def beside_also(self, more: str) -> Self:

@@ -8,6 +8,7 @@ from datetime import date
 from pathlib import Path
 
 from calculators.core.data import MissingTable
+from scripts.records.cell_digests import cells_of_texts
 from scripts.records.checks.all import record_faults
 from scripts.records.kept_files import KeptFiles
 from scripts.records.lines import Document, document_of
@@ -91,7 +92,8 @@ def checked(
     reading = read_records(species, parsed)
     faults = [*reading.faults, *record_faults(reading)]
     settled = not faults
-    known = KeptFiles(reading.library, beside_records(species, tables))
+    cells = cells_of_texts(reading) if settled else {}
+    known = KeptFiles(reading.library, beside_records(species, tables), cells)
     if settled:
         makers = texts_of_tables(known.library)
         write_tables({name: known.text(name, make) for name, make in makers.items()}, tables)

@@ -159,4 +159,4 @@ def test_a_file_that_is_taken_as_kept_is_the_one_that_would_be_made(as_kept, kin
         makers = source_makers(library)
         assert 0 < len(taken) < len(makers)
         for name, text in taken.items():
-            assert makers[name]() == text, f"{name} after {field} of {key}"
+            assert kept.octets_of(makers[name]()) == text, f"{name} after {field} of {key}"

@@ -41,38 +41,39 @@ def write(known: KeptFiles, target: Path = SOURCE) -> None:
     shutil.copytree(DOCS, target, ignore=ignored, copy_function=copy_known)
     files = source_makers(known.library)
 
-    def put(name: str, text: str) -> str:
+    def put(name: str, octets: bytes) -> bytes:
         """Write a file; of a resource of the open data its description, of any other nothing."""
-        about = ""
+        about = b""
         if name in RESOURCES:
-            about, text = text.split("\n", 1)
-        write_new(target / name, text)
+            octets, about = octets.rsplit(b"\n", 1)
+        write_new(target / name, octets)
         return about
 
-    def put_known(name: str) -> str | None:
+    def put_known(name: str) -> bytes | None:
         """Write a file that would be made the same, as ``put``. None where it has to be made."""
-        text = known.unchanged(name)
-        return None if text is None else put(name, text)
+        octets = known.unchanged(name)
+        return None if octets is None else put(name, octets)
 
-    def put_made(name: str) -> str:
+    def put_made(name: str) -> bytes:
         """Make a file and write it, as ``put``."""
         return put(name, known.made(name, files[name]))
 
     resources = known_or_made(put_known, put_made, sorted(files, key=is_quick))
-    write_new(target / PACKAGE, package_text([resources[name] for name in RESOURCES]))
+    package = package_text([resources[name] for name in RESOURCES])
+    write_new(target / PACKAGE, package.encode())
 
 
-def source_makers(library: Library) -> dict[str, Callable[[], str]]:
+def source_makers(library: Library) -> dict[str, Callable[[], str | bytes]]:
     """What makes each file of the source, but the package of the open data, which describes its files."""
     search = {SEARCH: lambda: index(entries(library, dict(prose())))}
-    return makers(library) | search | open_data_makers(library)
+    return {**makers(library), **search, **open_data_makers(library)}
 
 
-def write_new(path: Path, text: str) -> None:
+def write_new(path: Path, octets: bytes) -> None:
     """Write a file that is not there. Raises ``FileExistsError`` where it is."""
     path.parent.mkdir(parents=True, exist_ok=True)
     try:
-        write_known(path, text.encode(), "xb")
+        write_known(path, octets, "xb")
     except FileExistsError:
         raise FileExistsError(
             f"{path.relative_to(path.parents[1])} is generated, and stands in docs/ too; rename it there"

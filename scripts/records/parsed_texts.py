@@ -12,7 +12,7 @@ from typing import Any, Self
 import yaml
 
 from scripts.records.lines import Document
-from scripts.setup.kept import keep, recall
+from scripts.setup.kept import keep_parts, recall_lines
 
 KIND = "parsed-texts"
 
@@ -27,7 +27,8 @@ class ParsedTexts:
     @classmethod
     def kept(cls, of: str) -> Self:
         """Those that were kept last."""
-        return cls(of, json.loads(recall(KIND, ingredients(of)) or "{}"))
+        lines = map(json.loads, recall_lines(KIND, ingredients(of)))
+        return cls(of, {name: (value, facts) for name, value, facts in lines})
 
     def document(self, text: str) -> Document:
         """A text parsed, or its known value. Raises ``NotARecord``."""
@@ -47,11 +48,11 @@ class ParsedTexts:
         """Keep those that were asked for, where they or their facts are others than were there."""
         facts = {name: list(document.facts) for name, document in self.asked.items()}
         if facts != {name: list(facts) for name, (_, facts) in self.values.items()}:
-            inside = ",".join(
-                f'"{name}":{plain([document.value, document.facts])}'
+            lines = (
+                f"{plain([name, document.value, document.facts])}\n"  # all of them are megabytes
                 for name, document in self.asked.items()
             )
-            keep(KIND, ingredients(self.of), f"{{{inside}}}")
+            keep_parts(KIND, ingredients(self.of), lines)
 
 
 def plain(value: Any) -> str:

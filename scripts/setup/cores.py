@@ -19,7 +19,7 @@ Result = TypeVar("Result")
 FORK = "fork"
 FEW = 8  # jobs of a site that are done here sooner than another process is there
 # After so many new objects Python looks for rubbish, after so many looks among older ones; else 700, 10, 10.
-SELDOM = 50_000, 20, 100
+SELDOM = 10_000, 20, 100
 WORK: list[Callable[[Any], Any]] = []  # of this process, where it is one of those that share some
 
 

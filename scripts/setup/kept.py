@@ -8,7 +8,7 @@ import hashlib
 import os
 import sys
 import time
-from collections.abc import Callable
+from collections.abc import Callable, Iterable, Iterator
 from functools import cache
 from pathlib import Path
 from tempfile import NamedTemporaryFile
@@ -53,13 +53,36 @@ def recall_octets(kind: str, ingredients: str) -> bytes | None:
     return octets
 
 
-def keep(kind: str, ingredients: str, *parts: str) -> None:
-    """Keep a text that was made of these ingredients, together with others. Its parts follow each other."""
+def recall_lines(kind: str, ingredients: str) -> Iterator[bytes]:
+    """The lines of a text that a build has made, one at a time, in UTF-8; none where none has."""
+    path = place_of(kind, ingredients)
+    try:
+        os.utime(path)
+        with path.open("rb") as file:
+            yield from file
+    except OSError:
+        return
+
+
+def keep(kind: str, ingredients: str, *parts: str | bytes) -> None:
+    """Keep a text that was made of these ingredients, together with others. Its parts, those that are octets
+    in UTF-8, follow each other.
+    """
+    keep_parts(kind, ingredients, parts)
+
+
+def keep_parts(kind: str, ingredients: str, parts: Iterable[str | bytes]) -> None:
+    """As ``keep``, with parts that are made one at a time."""
     path = place_of(kind, ingredients)
     path.parent.mkdir(parents=True, exist_ok=True)
     with NamedTemporaryFile(dir=path.parent, suffix=".part", delete=False) as part:
-        part.writelines(one.encode() for one in parts)
+        part.writelines(octets_of(one) for one in parts)
     os.replace(part.name, path)  # whole or not there, however many builds run
+
+
+def octets_of(text: str | bytes) -> bytes:
+    """A text in UTF-8, which it may be already."""
+    return text.encode() if isinstance(text, str) else text
 
 
 def is_kept(kind: str, ingredients: str) -> bool:

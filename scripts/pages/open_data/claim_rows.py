@@ -1,8 +1,6 @@
 """Every claim of the records as one row: what it is of, what it says, how sure it is, and its sources."""
 
 from collections.abc import Iterable, Iterator
-from datetime import date
-from types import NoneType
 from typing import Any
 
 from pydantic import BaseModel
@@ -10,8 +8,8 @@ from pydantic import BaseModel
 from scripts.pages.open_data.flat import ABOUT_CLAIM, BETWEEN, Row
 from scripts.records.claim import Claim, Range
 from scripts.records.load import Library
+from scripts.records.record import PLAIN
 
-PLAIN = (str, int, float, NoneType, date, dict)  # what holds no claim; a model is slow to be told
 KINDS = ("plants", "animals", "problems", "names", "findings")
 NOT_ITS_WORDS = {*ABOUT_CLAIM, "note"}
 COLUMNS = ("kind", "record", "field", "low", "high", "words", "note", "grade", "sources")
@@ -46,7 +44,7 @@ def within(value: Any, path: str = "") -> Iterator[tuple[str, Claim]]:
         if isinstance(value, Claim):
             yield path, value
     for step, part in inside:
-        if not isinstance(part, PLAIN):
+        if not isinstance(part, PLAIN):  # a model is slow to be told from what it is not
             yield from within(part, f"{path}.{step}" if path else str(step))
 
 

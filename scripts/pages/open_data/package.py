@@ -51,30 +51,29 @@ def descriptor(resources: list[dict[str, Any]]) -> dict[str, Any]:
     }
 
 
-def table_resource(name: str, text: str, types: Types) -> dict[str, Any]:
+def table_resource(name: str, octets: bytes, types: Types) -> dict[str, Any]:
     """A table's file, with the types of its columns."""
     table = TABLES[name]
     return {
         "name": name,
-        **file_resource(f"{name}.csv", text, "text/csv"),
+        **file_resource(f"{name}.csv", octets, "text/csv"),
         "type": "table",
         "description": table.about,
         "schema": schema(table, types),
     }
 
 
-def records_resource(name: str, text: str) -> dict[str, Any]:
+def records_resource(name: str, octets: bytes) -> dict[str, Any]:
     """The file of whole records of one kind."""
     return {
         "name": f"{name}-json",
-        **file_resource(f"{name}.json", text, "application/json"),
+        **file_resource(f"{name}.json", octets, "application/json"),
         "description": f"The whole records by key; schema/{name}.schema.json says what they hold.",
     }
 
 
-def file_resource(path: str, text: str, media_type: str) -> dict[str, Any]:
+def file_resource(path: str, octets: bytes, media_type: str) -> dict[str, Any]:
     """One file: where it is, how it is written, how long it is, and its hash."""
-    octets = text.encode()
     return {
         "path": path,
         "format": path.rsplit(".", 1)[1],
@@ -101,17 +100,19 @@ def kind(types: set[type]) -> str:
     return "string"
 
 
-def csv_text(table: OpenTable, library: Library) -> tuple[str, Types]:
+def csv_octets(table: OpenTable, library: Library) -> tuple[bytes, Types]:
     """A table as CSV by RFC 4180, and the types in its columns; an empty cell is a value that is not known.
 
-    Where its columns are known, each row is written as it comes.
+    Where its columns are known, each row is written as it comes. In UTF-8: as text it would be the most
+    memory of a build.
     """
     rows = table.rows(library)
     if not table.columns:
         rows = list(rows)
     names = table.columns or columns(rows)
     types: Types = {name: set() for name in names}
-    out = io.StringIO()
+    made = io.BytesIO()
+    out = io.TextIOWrapper(made, encoding="utf-8", newline="", write_through=True)
     writer = csv.writer(out, lineterminator="\r\n")
     writer.writerow(names)
     for row in rows:
@@ -119,7 +120,8 @@ def csv_text(table: OpenTable, library: Library) -> tuple[str, Types]:
         for of, value in zip(types.values(), values, strict=True):
             of.add(type(value))
         writer.writerow(map(shown, values))
-    return out.getvalue(), types
+    out.detach()
+    return made.getvalue(), types
 
 
 def shown(value: Cell) -> str:

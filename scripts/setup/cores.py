@@ -5,8 +5,6 @@ import multiprocessing
 import os
 import threading
 from collections.abc import Callable, Hashable, Iterable, Iterator, Sequence
-from concurrent.futures import ProcessPoolExecutor
-from concurrent.futures.process import BrokenProcessPool
 from contextlib import contextmanager
 from typing import Any, TypeVar
 
@@ -57,6 +55,9 @@ def shared(work: Callable[[Job], Result], jobs: Sequence[Job], count: int) -> li
     This process is one of them: a copy more of all that it holds would be a third of the memory on two
     cores. It takes jobs from the end, where the others have not come.
     """
+    from concurrent.futures import ProcessPoolExecutor  # which a build of a few files goes without
+    from concurrent.futures.process import BrokenProcessPool
+
     gc.freeze()  # nothing of it is gone through in the copies, which would make each memory page their own
     forked = multiprocessing.get_context(FORK)
     own: dict[int, Result] = {}

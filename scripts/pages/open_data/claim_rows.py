@@ -30,22 +30,25 @@ def claims_of(kind: str, key: str, record: BaseModel) -> Iterator[Row]:
             if isinstance(claim, Range)
             else (None, None, claim_text(claim))
         )
-        about = (getattr(claim, "note", None), claim.grade, BETWEEN.join(claim.sources))
+        about = (vars(claim).get("note"), claim.grade, BETWEEN.join(claim.sources))
         cells = (kind, key, path, *says, *about)
         yield dict(zip(COLUMNS, cells, strict=True))
 
 
-def within(value: Any, path: str = "") -> Iterator[tuple[str, Claim]]:
+def within(value: Any, path: str = "") -> list[tuple[str, Claim]]:
     """Each claim below a value, with its path as dotted fields and places in lists, from 0."""
+    inside: Iterable[tuple[str | int, Any]]
+    found = []
     if isinstance(value, list):
-        inside: Iterable[tuple[str | int, Any]] = enumerate(value)
+        inside = enumerate(value)
     else:
         inside = vars(value).items()  # the fields in their order
         if isinstance(value, Claim):
-            yield path, value
+            found.append((path, value))
     for step, part in inside:
         if not isinstance(part, PLAIN):  # a model is slow to be told from what it is not
-            yield from within(part, f"{path}.{step}" if path else str(step))
+            found += within(part, f"{path}.{step}" if path else str(step))
+    return found
 
 
 def claim_text(claim: Claim) -> str:

@@ -110,24 +110,22 @@ def csv_octets(table: OpenTable, library: Library) -> tuple[bytes, Types]:
     if not table.columns:
         rows = list(rows)
     names = table.columns or columns(rows)
-    types: Types = {name: set() for name in names}
+    of_rows: set[tuple[type, ...]] = set()
     made = io.BytesIO()
-    out = io.TextIOWrapper(made, encoding="utf-8", newline="", write_through=True)
+    out = io.TextIOWrapper(made, encoding="utf-8", newline="")
     writer = csv.writer(out, lineterminator="\r\n")
     writer.writerow(names)
     for row in rows:
         values = [row.get(name) for name in names]
-        for of, value in zip(types.values(), values, strict=True):
-            of.add(type(value))
-        writer.writerow(map(shown, values))
-    out.detach()
+        of_rows.add(tuple(map(type, values)))
+        writer.writerow([one if isinstance(one, str) else shown(one) for one in values])
+    out.flush()
+    types = {name: {of[place] for of in of_rows} for place, name in enumerate(names)}
     return made.getvalue(), types
 
 
 def shown(value: Cell) -> str:
     """A cell: truth as the standard writes it, a number without needless places."""
-    if isinstance(value, str):
-        return value
     if isinstance(value, bool):
         return "true" if value else "false"
     if isinstance(value, float):

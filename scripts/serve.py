@@ -4,6 +4,7 @@
 python3 scripts/serve.py [--build-only | --watch] [--port N]
 """
 
+import gc
 import os
 import sys
 
@@ -22,3 +23,4 @@ from scripts.site.serve_command import main
 
 if __name__ == "__main__":
     main(__doc__)
+    gc.freeze()  # else Python goes through all of it as it ends, for a tenth of a second

@@ -4,7 +4,6 @@
 python3 scripts/serve.py [--build-only | --watch] [--port N]
 """
 
-import gc
 import os
 import sys
 
@@ -18,6 +17,8 @@ check_python_version()
 from scripts.setup.enter import enter_or_stop
 
 enter_or_stop(("build",), "scripts.serve")
+
+import gc
 
 from scripts.site.serve_command import main
 

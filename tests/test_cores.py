@@ -1,5 +1,6 @@
 """Work spread over the cores: every job once, in order, by more than one process where that can be."""
 
+import gc
 import os
 import signal
 import threading
@@ -8,7 +9,7 @@ from functools import partial
 import pytest
 
 from scripts.setup import cores
-from scripts.setup.cores import on_all_cores
+from scripts.setup.cores import known_or_made, on_all_cores, rubbish_seldom_sought
 from scripts.setup.say import Missing
 
 HERE = os.getpid()
@@ -113,3 +114,27 @@ def test_a_process_with_threads_is_not_forked(monkeypatch):
     finally:
         ended.set()
         thread.join()
+
+
+def test_rubbish_is_seldom_sought_until_the_work_is_done():
+    before = gc.get_threshold()
+    seen = []
+
+    @rubbish_seldom_sought()
+    def stopped():
+        seen.append(gc.get_threshold())
+        raise ValueError("stopped")
+
+    with pytest.raises(ValueError, match="stopped"):
+        stopped()
+    assert seen == [cores.SELDOM]
+    assert gc.get_threshold() == before != cores.SELDOM
+
+
+def test_a_few_jobs_are_done_here_and_many_by_more_processes(two_cores, monkeypatch):
+    monkeypatch.setattr(cores, "on_all_cores", lambda work, jobs: [None for _ in jobs])
+    few, many = range(cores.FEW), range(cores.FEW + 1)
+    nothing_known = {}.get
+    assert list(known_or_made(nothing_known, str, few).values()) == list(map(str, few))
+    assert set(known_or_made(nothing_known, str, many).values()) == {None}
+    assert known_or_made({0: "known"}.get, str, few)[0] == "known"

@@ -64,11 +64,11 @@ def test_what_json_cannot_hold_is_parsed_each_time(parsed):
 def test_only_what_was_asked_for_last_is_kept_and_for_its_folder_alone(parsed):
     of_one_run(GOOD, "name: two")
     of_one_run(GOOD)
-    assert list(ParsedTexts.kept("here").values.values()) == [Document(GOOD).value]
+    assert list(ParsedTexts.kept("here").values.values()) == [(Document(GOOD).value, {})]
     assert ParsedTexts.kept("there").values == {}
 
 
 def test_where_the_texts_are_the_same_nothing_is_written_again(parsed, monkeypatch):
     of_one_run(GOOD, DATED, TWICE)
-    monkeypatch.setattr(room, "keep", lambda *_given: pytest.fail("written again"))
+    monkeypatch.setattr(room, "keep_parts", lambda *_given: pytest.fail("written again"))
     of_one_run(GOOD, DATED, TWICE)

@@ -13,7 +13,7 @@ from scripts.site.build import run_builder
 from scripts.site.joined_scripts import graph_of, joined
 from scripts.site.page_content import extensions, page_content
 from scripts.site.preload import with_preloads
-from scripts.site.ready_pages import heading_lines
+from scripts.site.ready_pages import heading_lines, read_pages
 from tests.effort import long_run
 
 HEADINGS = """# *Ceratopteris* & <small>(L.) Brongn.</small> { #top }
@@ -58,6 +58,40 @@ def test_a_page_is_read_again_only_where_it_or_the_settings_changed(nothing_kept
     monkeypatch.setattr("scripts.site.page_content.settings_text", lambda: "other settings")
     page_content("one.md", PAGE)
     assert len(read) == 4
+
+
+@pytest.fixture
+def read(nothing_kept, monkeypatch):
+    """The pages that were read rather than known."""
+    names = []
+
+    def noted(name, text):
+        names.append(name)
+        return page_content(name, text)
+
+    monkeypatch.setattr(ready_pages, "page_content", noted)
+    return names
+
+
+def test_a_site_is_read_again_only_where_a_page_or_the_settings_changed(
+    tmp_path, read, monkeypatch
+):
+    for name in ("one.md", "two.md"):
+        (tmp_path / name).write_text(PAGE)
+    first = read_pages(tmp_path)
+    assert read_pages(tmp_path) == first
+    assert read == ["one.md", "two.md"]
+    (tmp_path / "one.md").write_text(PAGE.replace("sudden", "slower"))  # of the same length
+    changed = read_pages(tmp_path)
+    assert "slower" in changed["one.md"].headings
+    assert changed["one.md"].made_of != first["one.md"].made_of
+    assert changed["two.md"] == first["two.md"]
+    assert read == ["one.md", "two.md", "one.md"]
+    monkeypatch.setattr("scripts.site.page_content.settings_text", lambda: "other settings")
+    read_pages(tmp_path)
+    assert read[3:] == ["one.md", "two.md"]
+    (tmp_path / "two.md").unlink()
+    assert list(read_pages(tmp_path)) == ["one.md"]
 
 
 @long_run()

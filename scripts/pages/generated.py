@@ -26,7 +26,7 @@ from scripts.pages.shelf.shelf_downloads import demo_json, fields_json, schema_j
 from scripts.pages.shelf.shelf_names import kits_json, names_json
 from scripts.records.load import Library
 
-OVERVIEWS: dict[str, Callable[[Library], str]] = {
+OVERVIEWS: dict[str, Callable[[Library], str | bytes]] = {
     "plants/index.md": plants_page,
     "animals/index.md": animals_page,
     "plants/table.md": table_page,
@@ -63,14 +63,9 @@ ONE_A_RECORD: dict[str, tuple[Callable[[str, Library], str], str]] = {
 }
 
 
-def generated(library: Library) -> dict[str, str]:
-    """``{path below build/docs: text}`` for all pages and data that come from records and calculators."""
-    return {name: make() for name, make in makers(library).items()}
-
-
-def makers(library: Library) -> dict[str, Callable[[], str]]:
+def makers(library: Library) -> dict[str, Callable[[], str | bytes]]:
     """What makes each generated file, by path, so that one alone can be made."""
-    made: dict[str, Callable[[], str]] = {
+    made: dict[str, Callable[[], str | bytes]] = {
         name: partial(make, library) for name, make in OVERVIEWS.items()
     }
     made["calculators/index.md"] = calculators_page

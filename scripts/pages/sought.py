@@ -5,12 +5,15 @@ The search meets them in the browser (docs/assets/intent.js); the head of the fi
 
 import re
 from collections.abc import Iterable
+from functools import partial
+from pathlib import Path
 
 import yaml
 from pydantic import TypeAdapter
 
 from scripts.records.load import Library
 from scripts.records.parse import LOADER
+from scripts.setup.kept import kept
 from scripts.setup.paths import SPECIES
 
 SOUGHT_FILE = SPECIES / "sought.yml"
@@ -44,8 +47,7 @@ OTHERWISE = frozenset((
 
 def read_sought(library: Library) -> dict[str, tuple[str, ...]]:
     """The phrases of each address. Raises ``pydantic.ValidationError`` where the file holds anything else."""
-    text = SOUGHT_FILE.read_text(encoding="utf-8")
-    written = PHRASES.validate_python(yaml.load(text, LOADER))
+    written = read_phrases(SOUGHT_FILE)
     synonyms = read_synonyms()
     animals = [name for animal in library.animals.values() for name in animal.trade_names]
     animals += [animal.name.split()[0] for animal in library.animals.values()]  # the genus alone
@@ -57,6 +59,21 @@ def read_sought(library: Library) -> dict[str, tuple[str, ...]]:
         address: tuple(with_synonyms(filled(phrase, places), synonyms) for phrase in phrases)
         for address, phrases in written.items()
     }
+
+
+def read_phrases(path: Path) -> dict[str, tuple[str, ...]]:
+    """The phrases in a file by address, parsed once for its text.
+
+    Raises ``pydantic.ValidationError`` where it holds anything else.
+    """
+    text = path.read_text(encoding="utf-8")
+    known = kept("phrases", f"{yaml.__version__}\0{text}", partial(phrases_in, text))
+    return PHRASES.validate_json(known)
+
+
+def phrases_in(text: str) -> str:
+    """The phrases of a text as JSON. Raises ``pydantic.ValidationError``."""
+    return PHRASES.dump_json(PHRASES.validate_python(yaml.load(text, LOADER))).decode()
 
 
 def words_of(names: Iterable[str]) -> list[str]:

@@ -8,10 +8,7 @@ import re
 from collections.abc import Iterable
 from pathlib import Path
 
-import yaml
-
-from scripts.pages.sought import PHRASES
-from scripts.records.parse import LOADER
+from scripts.pages.sought import read_phrases
 from scripts.setup.paths import SPECIES
 
 TYPED_FOLDER = SPECIES / "typed"
@@ -25,7 +22,7 @@ def read_typed(folder: Path = TYPED_FOLDER) -> dict[str, tuple[str, ...]]:
     """
     found: dict[str, tuple[str, ...]] = {}
     for path in sorted(folder.glob("*.yml")):
-        pages = PHRASES.validate_python(yaml.load(path.read_text(encoding="utf-8"), LOADER))
+        pages = read_phrases(path)
         if twice := found.keys() & pages.keys():
             raise ValueError(f"{path.name}: {', '.join(sorted(twice))} stands in another file too")
         found |= pages

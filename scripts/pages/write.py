@@ -16,6 +16,7 @@ from scripts.records.kept_files import KeptFiles
 from scripts.records.load import Library
 from scripts.records.prose import read_prose
 from scripts.setup.cores import known_or_made
+from scripts.setup.file_hash import copy_known, write_known
 from scripts.setup.paths import DOCS, SOURCE
 
 SEARCH = "assets/search.json"
@@ -36,42 +37,43 @@ def write(known: KeptFiles, target: Path = SOURCE) -> None:
     stands where a generated one goes.
     """
     shutil.rmtree(target, ignore_errors=True)
-    shutil.copytree(DOCS, target, ignore=shutil.ignore_patterns("theme", "pictures", "guides"))
+    ignored = shutil.ignore_patterns("theme", "pictures", "guides")
+    shutil.copytree(DOCS, target, ignore=ignored, copy_function=copy_known)
     files = source_makers(known.library)
 
-    def put(name: str, text: str) -> str:
+    def put(name: str, octets: bytes) -> bytes:
         """Write a file; of a resource of the open data its description, of any other nothing."""
-        about = ""
+        about = b""
         if name in RESOURCES:
-            about, text = text.split("\n", 1)
-        write_new(target / name, text)
+            octets, about = octets.rsplit(b"\n", 1)
+        write_new(target / name, octets)
         return about
 
-    def put_known(name: str) -> str | None:
+    def put_known(name: str) -> bytes | None:
         """Write a file that would be made the same, as ``put``. None where it has to be made."""
-        text = known.unchanged(name)
-        return None if text is None else put(name, text)
+        octets = known.unchanged(name)
+        return None if octets is None else put(name, octets)
 
-    def put_made(name: str) -> str:
+    def put_made(name: str) -> bytes:
         """Make a file and write it, as ``put``."""
         return put(name, known.made(name, files[name]))
 
     resources = known_or_made(put_known, put_made, sorted(files, key=is_quick))
-    write_new(target / PACKAGE, package_text([resources[name] for name in RESOURCES]))
+    package = package_text([resources[name] for name in RESOURCES])
+    write_new(target / PACKAGE, package.encode())
 
 
-def source_makers(library: Library) -> dict[str, Callable[[], str]]:
+def source_makers(library: Library) -> dict[str, Callable[[], str | bytes]]:
     """What makes each file of the source, but the package of the open data, which describes its files."""
     search = {SEARCH: lambda: index(entries(library, dict(prose())))}
-    return makers(library) | search | open_data_makers(library)
+    return {**makers(library), **search, **open_data_makers(library)}
 
 
-def write_new(path: Path, text: str) -> None:
+def write_new(path: Path, octets: bytes) -> None:
     """Write a file that is not there. Raises ``FileExistsError`` where it is."""
     path.parent.mkdir(parents=True, exist_ok=True)
     try:
-        with path.open("x", encoding="utf-8") as file:
-            file.write(text)
+        write_known(path, octets, "xb")
     except FileExistsError:
         raise FileExistsError(
             f"{path.relative_to(path.parents[1])} is generated, and stands in docs/ too; rename it there"

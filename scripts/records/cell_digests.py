@@ -3,23 +3,26 @@
 import hashlib
 import json
 from collections import defaultdict
-from collections.abc import Iterable, Mapping
-from functools import cached_property
+from collections.abc import Iterable, Iterator, Mapping
+from functools import cached_property, partial
+from pathlib import Path
 from typing import Any
 
-from scripts.records.load import Library
+from scripts.records.load import Library, ReadRecords
 from scripts.records.noted_reads import FOLLOWED, LIST, THERE, WHOLE, Noted
+from scripts.records.record import Record
 
 MOST_CELLS = 8  # of a field: what read more of them counts as having read it of every record
 NOT_THERE = "none"
+Cells = dict[str, dict[str, dict[str, str]]]
 Reads = dict[str, dict[str, list[str]]]  # by kind and field the records' keys; none is every record
 
 
 class CellDigests:
-    """The hashes of the cells of a library, each worked out when it is asked for."""
+    """The hashes of ``cells``, or of those of a library, each worked out when it is asked for."""
 
-    def __init__(self, library: Library) -> None:
-        self.library = library
+    def __init__(self, library: Library, cells: Cells | None = None) -> None:
+        self.library, self.given = library, cells
 
     def of_reads(self, reads: Reads) -> str:
         """A hash of all that was read: of the same cells with the same values it is the same."""
@@ -47,15 +50,37 @@ class CellDigests:
         return {}
 
     @cached_property
-    def cells(self) -> dict[str, dict[str, dict[str, str]]]:
+    def cells(self) -> Cells:
         """By kind, key and field."""
+        if self.given is not None:
+            return self.given
+        records = {kind: getattr(self.library, kind) for kind in FOLLOWED}
         return {
-            kind: {
-                key: record_digests(record.model_dump())
-                for key, record in getattr(self.library, kind).items()
-            }
-            for kind in FOLLOWED
+            kind: dict(zip(of_kind, all_digests(of_kind.values()), strict=True))
+            for kind, of_kind in records.items()
         }
+
+
+def cells_of_texts(reading: ReadRecords) -> Cells:
+    """The cells of records in which nothing is wrong, found once for a text."""
+    return {kind: dict(cells_of_files(reading, kind)) for kind in FOLLOWED}
+
+
+def cells_of_files(reading: ReadRecords, kind: str) -> Iterator[tuple[str, dict[str, str]]]:
+    """The cells of each record of a kind, by its key."""
+    records: dict[str, Record] = getattr(reading.library, kind)
+    files: dict[Path, list[str]] = defaultdict(list)
+    for key in records:
+        files[reading.drafts[kind][key].path].append(key)
+    for path, keys in files.items():
+        find = partial(all_digests, [records[key] for key in keys])
+        found = reading.documents[path].fact(f"cells of {kind}", find)
+        yield from zip(keys, found, strict=True)
+
+
+def all_digests(records: Iterable[Record]) -> list[dict[str, str]]:
+    """The cells of some records."""
+    return [record_digests(record.model_dump()) for record in records]
 
 
 def record_digests(values: Mapping[str, Any]) -> dict[str, str]:

@@ -9,10 +9,10 @@ from collections.abc import Callable
 from copy import copy
 from typing import Self
 
-from scripts.records.cell_digests import CellDigests, gathered, reads_text
+from scripts.records.cell_digests import CellDigests, Cells, gathered, reads_text
 from scripts.records.load import Library
 from scripts.records.noted_reads import Noted, noted_library
-from scripts.setup.kept import keep, recall
+from scripts.setup.kept import keep, octets_of, recall_octets
 
 KIND = "source-files"
 
@@ -20,13 +20,14 @@ KIND = "source-files"
 class KeptFiles:
     """What is kept of the files of one site; makers have to read ``library``, which notes what they read.
 
-    ``beside`` is a hash of all that a file may follow from, the followed records apart.
+    ``beside`` is a hash of all that a file may follow from, the followed records apart;
+    ``cells`` are those of the library, where they are known.
     """
 
-    def __init__(self, library: Library, beside: str) -> None:
+    def __init__(self, library: Library, beside: str, cells: Cells | None = None) -> None:
         self.noted = Noted()
         self.library = noted_library(library, self.noted)
-        self.now = CellDigests(library)
+        self.now = CellDigests(library, cells)
         self.beside = beside
 
     def beside_also(self, more: str) -> Self:
@@ -38,24 +39,24 @@ class KeptFiles:
     def text(self, name: str, make: Callable[[], str]) -> str:
         """The file's text, made only where it has to be."""
         found = self.unchanged(name)
-        return self.made(name, make) if found is None else found
+        return (self.made(name, make) if found is None else found).decode()
 
-    def unchanged(self, name: str) -> str | None:
-        """The file's text where it would be made the same; None where it has to be made."""
-        found = recall(KIND, self.ingredients(name))
+    def unchanged(self, name: str) -> bytes | None:
+        """The file in UTF-8 where it would be made the same; None where it has to be made."""
+        found = recall_octets(KIND, self.ingredients(name))
         if found is None:
             return None
-        reads, digest, text = found.split("\n", 2)
-        return text if self.now.of_reads(json.loads(reads)) == digest else None
+        reads, digest, octets = found.split(b"\n", 2)
+        return octets if self.now.of_reads(json.loads(reads)) == digest.decode() else None
 
-    def made(self, name: str, make: Callable[[], str]) -> str:
-        """The file's text, made now and kept with what it was made of."""
+    def made(self, name: str, make: Callable[[], str | bytes]) -> bytes:
+        """The file in UTF-8, made now and kept with what it was made of."""
         self.noted.clear()
-        text = make()
+        octets = octets_of(make())
         reads = gathered(self.noted)
         head = f"{reads_text(reads)}\n{self.now.of_reads(reads)}\n"
-        keep(KIND, self.ingredients(name), head, text)
-        return text
+        keep(KIND, self.ingredients(name), head, octets)
+        return octets
 
     def ingredients(self, name: str) -> str:
         """What names the file's place among what is kept; of each file there is one text."""

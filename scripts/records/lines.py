@@ -33,16 +33,24 @@ class Document:
 
     def __init__(self, text: str, above: int = 0) -> None:
         self.text, self.above = text, above
+        self.facts: dict[str, Any] = {}
         parsed = parse(text)
         self.value: Any = parsed.value
         self.faults: list[Fault] = [] if parsed.sound else self.parsed.faults
 
     @classmethod
-    def known(cls, text: str, value: Any) -> Self:
-        """A text with nothing wrong in it, whose value is known from an earlier pass."""
+    def known(cls, text: str, value: Any, facts: dict[str, Any]) -> Self:
+        """A text with nothing wrong in it, whose value and ``facts`` are known from an earlier pass."""
         made = cls.__new__(cls)
         made.text, made.above, made.value, made.faults = text, 0, value, []
+        made.facts = facts
         return made
+
+    def fact(self, name: str, find: Callable[[], Any]) -> Any:
+        """What follows from this text and our code alone, as JSON can hold it; found once for a text."""
+        if name not in self.facts:
+            self.facts[name] = find()
+        return self.facts[name]
 
     @cached_property
     def parsed(self) -> Parsed:

@@ -1,7 +1,8 @@
 """Values of texts that an earlier build has parsed and found nothing wrong in: most files are the same again.
 
 Parsing is four fifths of what reading the records takes. What a record must hold is judged anew each time,
-and a text with anything wrong in it is parsed each time, so that what is said of it stays the same.
+and a text with anything wrong in it is parsed each time, so that what is said of it stays the same. With
+the value stand the facts that a build has found in the text.
 """
 
 import hashlib
@@ -11,39 +12,47 @@ from typing import Any, Self
 import yaml
 
 from scripts.records.lines import Document
-from scripts.setup.kept import keep, recall
+from scripts.setup.kept import keep_parts, recall_lines
 
 KIND = "parsed-texts"
 
 
 class ParsedTexts:
-    """Values by the hash of their text; ``of`` names whose texts they are, such as a folder."""
+    """Values and facts by the hash of their text; ``of`` names whose texts they are, such as a folder."""
 
-    def __init__(self, of: str, values: dict[str, Any]) -> None:
+    def __init__(self, of: str, values: dict[str, tuple[Any, dict[str, Any]]]) -> None:
         self.of, self.values = of, values
-        self.asked: dict[str, Any] = {}
+        self.asked: dict[str, Document] = {}
 
     @classmethod
     def kept(cls, of: str) -> Self:
         """Those that were kept last."""
-        return cls(of, json.loads(recall(KIND, ingredients(of)) or "{}"))
+        lines = map(json.loads, recall_lines(KIND, ingredients(of)))
+        return cls(of, {name: (value, facts) for name, value, facts in lines})
 
     def document(self, text: str) -> Document:
         """A text parsed, or its known value. Raises ``NotARecord``."""
         name = hashlib.sha256(text.encode()).hexdigest()
+        if name in self.asked:
+            return self.asked[name]
         if name in self.values:
-            self.asked[name] = self.values[name]
-            return Document.known(text, self.values[name])
+            value, facts = self.values[name]
+            self.asked[name] = Document.known(text, value, dict(facts))
+            return self.asked[name]
         document = Document(text)
         if not document.faults and plain(document.value):
-            self.asked[name] = document.value
+            self.asked[name] = document
         return document
 
     def keep(self) -> None:
-        """Keep those that were asked for, where they are others than were there."""
-        if self.asked.keys() != self.values.keys():
-            inside = ",".join(f'"{name}":{plain(value)}' for name, value in self.asked.items())
-            keep(KIND, ingredients(self.of), f"{{{inside}}}")
+        """Keep those that were asked for, where they or their facts are others than were there."""
+        facts = {name: list(document.facts) for name, document in self.asked.items()}
+        if facts != {name: list(facts) for name, (_, facts) in self.values.items()}:
+            lines = (
+                f"{plain([name, document.value, document.facts])}\n"  # all of them are megabytes
+                for name, document in self.asked.items()
+            )
+            keep_parts(KIND, ingredients(self.of), lines)
 
 
 def plain(value: Any) -> str:

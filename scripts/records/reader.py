@@ -10,6 +10,7 @@ from scripts.records.claim import LONGEST_SLUG, SLUG
 from scripts.records.error_sentences import MOST_WORDED, word
 from scripts.records.lines import Document, RecordFault, document_of, fault_at, read
 from scripts.records.parse import Place
+from scripts.records.record import with_shared_sets
 from scripts.records.vocabulary import word_faults
 
 Model = TypeVar("Model", bound=BaseModel)
@@ -97,7 +98,7 @@ class Reader:
     def validate(self, path: Path, model: type[Model], place: Place, value: Any) -> Model | None:
         """Hold a value to its model; each error becomes a finding at its own line."""
         try:
-            return model.model_validate(value)
+            return with_shared_sets(model.model_validate(value))
         except ValidationError as wrong:
             for number, error in enumerate(wrong.errors(include_url=False)):
                 where = (*place, *in_file(error["loc"], self.documents[path], place))

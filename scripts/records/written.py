@@ -23,6 +23,19 @@ def mappings(value: Any, place: Place = ()) -> Iterator[tuple[Place, dict[str, A
         waiting += reversed(held)
 
 
+def every_mapping(value: Any) -> Iterator[dict[str, Any]]:
+    """The mappings of ``mappings``, in any order and without their places, in half the time."""
+    waiting = [value]
+    for part in waiting:  # which grows on the way
+        below: Iterable[Any] = ()
+        if isinstance(part, dict):
+            yield part
+            below = (one for key, one in part.items() if key not in FREE)
+        elif isinstance(part, list):
+            below = part
+        waiting.extend(one for one in below if isinstance(one, (dict, list)))
+
+
 def inside(value: Any, *steps: str) -> Any:
     """What stands below keys, None where nothing does."""
     for step in steps:

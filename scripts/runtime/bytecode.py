@@ -4,7 +4,6 @@ What is loaded, and the bytecode, follow from code alone: a record that changes 
 they are made once for each state of the code, and a table takes its place in what was made.
 """
 
-import hashlib
 import io
 import json
 import shutil
@@ -18,6 +17,7 @@ from scripts.runtime.compile_here import can_compile_here, compile_here, slim_ar
 from scripts.runtime.pieces import LATER
 from scripts.runtime.slim import stored
 from scripts.runtime.wheel import build_wheel
+from scripts.setup.file_hash import files_below, hash_of_files
 from scripts.setup.node import browser_parts, node
 from scripts.setup.paths import BUILD, LOCKS, ROOT, TABLES
 from scripts.setup.say import Missing, step
@@ -155,24 +155,14 @@ def code_state() -> str:
     """A hash of all that the bytecode follows from: the code and the tools, and which tables there are."""
     files = [path for path in sources() if path.parent != TABLES]
     names = sorted(path.name for path in TABLES.glob("*.json"))
-    return f"{hash_of(files)} {' '.join(names)}"
+    return f"{hash_of_files(files)} {' '.join(names)}"
 
 
 def sources() -> list[Path]:
     """The files that the runtime is made from."""
-    found = [
+    return [
         LOCKS / "npm" / "package-lock.json",
         ROOT / "pyproject.toml",
-        *sorted(HERE.rglob("*")),
-        *sorted((ROOT / "calculators").rglob("*")),
+        *map(Path, files_below(HERE)),
+        *map(Path, files_below(ROOT / "calculators")),
     ]
-    return [path for path in found if path.is_file() and "__pycache__" not in path.parts]
-
-
-def hash_of(files: list[Path]) -> str:
-    """A hash of the names and the octets of some files of ours."""
-    digest = hashlib.sha256()
-    for path in files:
-        digest.update(f"{path.relative_to(ROOT).as_posix()}\0".encode())
-        digest.update(hashlib.sha256(path.read_bytes()).digest())
-    return digest.hexdigest()

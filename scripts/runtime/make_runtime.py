@@ -11,13 +11,13 @@ from scripts.runtime.bytecode import (
     Bytecode,
     bytecode_with_tables,
     first_calculators,
-    hash_of,
     sources,
 )
 from scripts.runtime.interpreter import FILES, small_interpreter
 from scripts.runtime.pack import packed
 from scripts.runtime.pieces import in_pieces
 from scripts.runtime.start_image import start_image
+from scripts.setup.file_hash import hash_of_files
 from scripts.setup.node import browser_parts
 from scripts.setup.paths import BUILD, ROOT
 
@@ -98,4 +98,4 @@ def copy_tables() -> dict[str, dict[str, str]]:
 
 def made_from() -> str:
     """A hash of all that the runtime depends on."""
-    return hash_of(sources())
+    return hash_of_files(sources())

@@ -4,9 +4,8 @@ import gc
 import multiprocessing
 import os
 import threading
-from collections.abc import Callable, Hashable, Iterable, Sequence
-from concurrent.futures import ProcessPoolExecutor
-from concurrent.futures.process import BrokenProcessPool
+from collections.abc import Callable, Hashable, Iterable, Iterator, Sequence
+from contextlib import contextmanager
 from typing import Any, TypeVar
 
 from scripts.setup.say import Missing
@@ -16,6 +15,9 @@ Name = TypeVar("Name", bound=Hashable)
 Result = TypeVar("Result")
 
 FORK = "fork"
+FEW = 8  # jobs of a site that are done here sooner than another process is there
+# After so many new objects Python looks for rubbish, after so many looks among older ones; else 700, 10, 10.
+SELDOM = 10_000, 20, 100
 WORK: list[Callable[[Any], Any]] = []  # of this process, where it is one of those that share some
 
 
@@ -35,13 +37,15 @@ def on_all_cores(work: Callable[[Job], Result], jobs: Sequence[Job]) -> Iterable
 def known_or_made(
     known: Callable[[Name], Result | None], make: Callable[[Name], Result], names: Sequence[Name]
 ) -> dict[Name, Result]:
-    """By name what is known of it, in this process, or what is made, on all cores. In the order of the names.
+    """By name what is known of it, in this process, or what is made, on all cores where it is much. In the
+    order of the names.
 
     Handing a job over takes longer than to find that its result is known. Raises as ``on_all_cores``.
     """
     results = {name: known(name) for name in names}
     lacking = [name for name, result in results.items() if result is None]
-    made = dict(zip(lacking, on_all_cores(make, lacking), strict=True))
+    do_all = map if len(lacking) <= FEW else on_all_cores
+    made = dict(zip(lacking, do_all(make, lacking), strict=True))
     return {name: made[name] if result is None else result for name, result in results.items()}
 
 
@@ -51,6 +55,9 @@ def shared(work: Callable[[Job], Result], jobs: Sequence[Job], count: int) -> li
     This process is one of them: a copy more of all that it holds would be a third of the memory on two
     cores. It takes jobs from the end, where the others have not come.
     """
+    from concurrent.futures import ProcessPoolExecutor  # which a build of a few files goes without
+    from concurrent.futures.process import BrokenProcessPool
+
     gc.freeze()  # nothing of it is gone through in the copies, which would make each memory page their own
     forked = multiprocessing.get_context(FORK)
     own: dict[int, Result] = {}
@@ -75,6 +82,17 @@ def shared(work: Callable[[Job], Result], jobs: Sequence[Job], count: int) -> li
         ) from None
     finally:
         gc.unfreeze()
+
+
+@contextmanager
+def rubbish_seldom_sought() -> Iterator[None]:
+    """Have Python look for rubbish seldom: a look goes through all that a build holds, for little."""
+    before = gc.get_threshold()
+    gc.set_threshold(*SELDOM)
+    try:
+        yield
+    finally:
+        gc.set_threshold(*before)
 
 
 def do(job: Any) -> Any:

@@ -8,7 +8,7 @@ import hashlib
 import os
 import sys
 import time
-from collections.abc import Callable
+from collections.abc import Callable, Iterable, Iterator
 from functools import cache
 from pathlib import Path
 from tempfile import NamedTemporaryFile
@@ -38,22 +38,51 @@ def kept(kind: str, ingredients: str, make: Callable[[], str]) -> str:
 
 def recall(kind: str, ingredients: str) -> str | None:
     """The text that a build has made of these ingredients; None where none has."""
+    octets = recall_octets(kind, ingredients)
+    return None if octets is None else octets.decode()
+
+
+def recall_octets(kind: str, ingredients: str) -> bytes | None:
+    """As ``recall``, in UTF-8."""
     path = place_of(kind, ingredients)
     try:
-        text = path.read_bytes().decode()
+        octets = path.read_bytes()
         os.utime(path)
     except OSError:
         return None
-    return text
+    return octets
 
 
-def keep(kind: str, ingredients: str, *parts: str) -> None:
-    """Keep a text that was made of these ingredients, together with others. Its parts follow each other."""
+def recall_lines(kind: str, ingredients: str) -> Iterator[bytes]:
+    """The lines of a text that a build has made, one at a time, in UTF-8; none where none has."""
+    path = place_of(kind, ingredients)
+    try:
+        os.utime(path)
+        with path.open("rb") as file:
+            yield from file
+    except OSError:
+        return
+
+
+def keep(kind: str, ingredients: str, *parts: str | bytes) -> None:
+    """Keep a text that was made of these ingredients, together with others. Its parts, those that are octets
+    in UTF-8, follow each other.
+    """
+    keep_parts(kind, ingredients, parts)
+
+
+def keep_parts(kind: str, ingredients: str, parts: Iterable[str | bytes]) -> None:
+    """As ``keep``, with parts that are made one at a time."""
     path = place_of(kind, ingredients)
     path.parent.mkdir(parents=True, exist_ok=True)
     with NamedTemporaryFile(dir=path.parent, suffix=".part", delete=False) as part:
-        part.writelines(one.encode() for one in parts)
+        part.writelines(octets_of(one) for one in parts)
     os.replace(part.name, path)  # whole or not there, however many builds run
+
+
+def octets_of(text: str | bytes) -> bytes:
+    """A text in UTF-8, which it may be already."""
+    return text.encode() if isinstance(text, str) else text
 
 
 def is_kept(kind: str, ingredients: str) -> bool:
@@ -74,7 +103,7 @@ def place_of(kind: str, ingredients: str) -> Path:
 def code() -> str:
     """A hash of our code and of the Python that runs it."""
     below = (path for room in CODE for path in files_below(ROOT / room))
-    return f"{sys.version} {hash_of_files(path for path in below if path.suffix in CODE_FILES)}"
+    return f"{sys.version} {hash_of_files(path for path in below if path.endswith(CODE_FILES))}"
 
 
 def throw_away_unused(now: float | None = None) -> None:

@@ -8,6 +8,7 @@ from datetime import date
 from pathlib import Path
 
 from calculators.core.data import MissingTable
+from scripts.records.cell_digests import cells_of_texts
 from scripts.records.checks.all import record_faults
 from scripts.records.kept_files import KeptFiles
 from scripts.records.lines import Document, document_of
@@ -16,6 +17,8 @@ from scripts.records.noted_reads import FOLLOWED
 from scripts.records.parsed_texts import ParsedTexts
 from scripts.records.schema import write_schemas
 from scripts.setup import paths
+from scripts.setup.cores import rubbish_seldom_sought
+from scripts.setup.file_hash import copy_known, files_below
 from scripts.setup.kept import code, throw_away_unused
 from scripts.setup.say import Missing, say, step
 from scripts.site.joined_scripts import put_scripts
@@ -27,6 +30,7 @@ class BuildFailed(Exception):
     """The site builder refused; its words are the message."""
 
 
+@rubbish_seldom_sought()
 def build(
     site: Path = paths.SITE, species: Path = paths.SPECIES, tables: Path = paths.TABLES
 ) -> None:
@@ -88,7 +92,8 @@ def checked(
     reading = read_records(species, parsed)
     faults = [*reading.faults, *record_faults(reading)]
     settled = not faults
-    known = KeptFiles(reading.library, beside_records(species, tables))
+    cells = cells_of_texts(reading) if settled else {}
+    known = KeptFiles(reading.library, beside_records(species, tables), cells)
     if settled:
         makers = texts_of_tables(known.library)
         write_tables({name: known.text(name, make) for name, make in makers.items()}, tables)
@@ -122,10 +127,9 @@ def write_source(known: KeptFiles) -> None:
     runtime, wheel = make_runtime(), make_wheel()
     with step("writing the pages"):
         write(known)
-        shutil.copytree(
-            runtime, paths.SOURCE / "runtime", ignore=shutil.ignore_patterns("made-from.txt")
-        )
-        shutil.copyfile(wheel, paths.SOURCE / "data" / wheel.name)
+        ignored = shutil.ignore_patterns("made-from.txt")
+        shutil.copytree(runtime, paths.SOURCE / "runtime", ignore=ignored, copy_function=copy_known)
+        copy_known(str(wheel), str(paths.SOURCE / "data" / wheel.name))
         write_fonts(paths.SOURCE / "assets" / "fonts")
 
 
@@ -139,18 +143,15 @@ def write_site(site: Path) -> None:
     from scripts.site.theme import settled_theme
 
     pages = read_pages(paths.SOURCE)
-    files = {
-        path.relative_to(paths.SOURCE).as_posix()
-        for path in paths.SOURCE.rglob("*")
-        if path.is_file()
-    }
+    files = {Path(path).relative_to(paths.SOURCE).as_posix() for path in files_below(paths.SOURCE)}
     if broken := list(broken_links({name: page.links for name, page in pages.items()}, files)):
         raise BuildFailed("\n".join(broken))
     frames = Frames({name: page.headings for name, page in pages.items()})
     frames.make(run_builder)
-    shutil.copytree(paths.SOURCE, site, ignore=shutil.ignore_patterns("*.md"))
+    ignored = shutil.ignore_patterns("*.md")
+    shutil.copytree(paths.SOURCE, site, ignore=ignored, copy_function=copy_known)
     frames.write_beside(site)
-    classes = put_contents(paths.SOURCE, site, put_scripts(site), frames)
+    classes = put_contents(paths.SOURCE, site, put_scripts(site), frames, pages)
     join_sheets(site, settled_theme(site, classes))
     write_offline_list(site)
 

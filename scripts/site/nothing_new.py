@@ -34,26 +34,26 @@ def sources(
     """What a site of these records would be made from now, but for files in the folders ``without``, or
     that it names.
     """
-    files = [ROOT / name for name in ROOT_FILES]
+    files = [str(ROOT / name) for name in ROOT_FILES]
     for folder in dict.fromkeys([*(ROOT / room for room in ROOMS), species]):
         files += files_below(folder)
-    # By their names, since a build asks thousands of times.
     left_out = {str(path) for path in (TABLES, *without)}
-    given = (path for path in files if not {str(path), os.path.dirname(path)} & left_out)
+    given = (path for path in files if not {path, os.path.dirname(path)} & left_out)
     return Sources(f"{surroundings()} {hash_of_files(given)}", hash_of_files(files_below(tables)))
 
 
-def as_built(site: Path) -> str:
+def as_built(site: Path, *, just_made: bool = False) -> str:
     """A hash of all that a build leaves: the site, the source of its pages, the schemas for editors."""
     folders = (site.resolve(), SOURCE, SCHEMAS)
-    return hash_of_files(path for folder in folders for path in files_below(folder))
+    below = (path for folder in folders for path in files_below(folder))
+    return hash_of_files(below, just_made=just_made)
 
 
 def write_stamp(site: Path, of: Sources, said: list[str]) -> None:
     """Note what a site that has just been built follows from, and the lines that the build said of it."""
     path = stamp_of(site)
     path.parent.mkdir(parents=True, exist_ok=True)
-    known = {"of": of, "built": as_built(site), "said": said}
+    known = {"of": of, "built": as_built(site, just_made=True), "said": said}
     path.write_text(json.dumps(known), encoding="utf-8")
 
 

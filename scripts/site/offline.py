@@ -5,6 +5,8 @@ import json
 from collections.abc import Iterable
 from pathlib import Path
 
+from scripts.setup.file_hash import digest_of, files_below
+
 WORKER = "service-worker.js"
 LIST = "offline-list.json"
 NOT_STORED = (WORKER, LIST, "sitemap.xml", "sitemap.xml.gz")
@@ -15,9 +17,9 @@ OPEN_DATA = "data/"  # to download, megabytes that no page needs; the page about
 def write_offline_list(site: Path) -> str:
     """Write the list and the worker's version, which is the list's hash. Returns the version."""
     files = {
-        address(path.relative_to(site)): hashlib.sha256(path.read_bytes()).hexdigest()
-        for path in sorted(site.rglob("*"))
-        if path.is_file() and is_stored(path.relative_to(site).as_posix())
+        address(path.relative_to(site)): digest_of(str(path), just_made=True).hex()
+        for path in sorted(map(Path, files_below(site)))
+        if is_stored(path.relative_to(site).as_posix())
     }
     text = json.dumps(files, ensure_ascii=False, separators=(",", ":"))
     version = hashlib.sha256(text.encode()).hexdigest()

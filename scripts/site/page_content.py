@@ -15,7 +15,7 @@ import markdown
 import yaml
 from markdown.treeprocessors import Treeprocessor
 
-from scripts.setup.kept import is_kept, kept
+from scripts.setup.kept import kept
 from scripts.setup.paths import ROOT
 from scripts.site.addresses import address_of, relative
 from scripts.site.attributes import values_of
@@ -111,11 +111,6 @@ def page_content(name: str, text: str) -> PageContent:
     tokens, links, places = json.loads(about)
     linked = [PageLink(*link) for link in links]
     return PageContent(html, headings_of(tokens), linked, frozenset(places))
-
-
-def is_known(name: str, text: str) -> bool:
-    """Whether a build has made the page's content."""
-    return is_kept(KIND, content_ingredients(name, text))
 
 
 def content_ingredients(name: str, text: str) -> str:

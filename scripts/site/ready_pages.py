@@ -9,18 +9,20 @@ import hashlib
 import re
 from functools import partial
 from pathlib import Path
-from typing import NamedTuple
+from typing import Any, NamedTuple
 
 from scripts.setup.cores import known_or_made
-from scripts.setup.kept import keep, recall
+from scripts.setup.file_hash import files_below, write_known
+from scripts.setup.kept import keep, recall_octets
+from scripts.setup.one_kept_file import KeptTogether, hash_of
 from scripts.site.addresses import address_of
 from scripts.site.frames import BEGIN, END, Frames
 from scripts.site.joined_scripts import SOURCES, Graph
 from scripts.site.page_content import (
     Heading,
+    PageLink,
     content_ingredients,
     front_and_body,
-    is_known,
     page_content,
     settings,
 )
@@ -28,35 +30,65 @@ from scripts.site.page_links import LinksOf, links_of
 from scripts.site.preload import ENTRY, with_preloads
 from scripts.site.theme import classes_in
 
+READ = "read-pages"  # the kind of what is kept of all pages together
 WHOLE = "whole-pages"  # the kind of a page that is kept as it goes into the site
 SAYS_SOMETHING = re.compile(r"([\\`*_{}\[\]()+.!-]|(?<!&)#)")  # to Markdown
 
 
 class ReadyPage(NamedTuple):
-    """What the site is made of beside the content: a page's links, and what the builder gets of it."""
+    """What the site is made of beside the content: a page's links, what the builder gets of it, and a hash of
+    all that its content follows from.
+    """
 
     links: LinksOf
     headings: str
+    made_of: str
 
 
 def read_pages(source: Path) -> dict[str, ReadyPage]:
     """Every page of ``source`` by its file's name."""
-    return known_or_made(partial(known_one, source), partial(read_one, source), page_names(source))
+    known = KeptTogether(READ, str(source))
+    pages = known_or_made(
+        partial(known_one, known, source), partial(read_one, source), page_names(source)
+    )
+    for page in pages.values():
+        known.put(page.made_of, as_kept(page))
+    known.keep()
+    return pages
 
 
-def known_one(source: Path, name: str) -> ReadyPage | None:
-    """One page, where its content is kept."""
-    text = (source / name).read_text(encoding="utf-8")
-    return read_one(source, name) if is_known(name, text) else None
+def known_one(known: KeptTogether, source: Path, name: str) -> ReadyPage | None:
+    """One page, where a build has read it."""
+    made_of = hash_of(content_ingredients(name, text_of(source, name)))
+    found = known.get(made_of)
+    return found and from_kept(found, made_of)
 
 
 def read_one(source: Path, name: str) -> ReadyPage:
     """Read one page."""
-    text = (source / name).read_text(encoding="utf-8")
+    text = text_of(source, name)
     content = page_content(name, text)
     front, _ = front_and_body(text)
     headings = f"---\n{front}---\n{BEGIN}\n\n{heading_lines(content.headings)}\n{END}\n"
-    return ReadyPage(links_of(content), headings)
+    return ReadyPage(links_of(content), headings, hash_of(content_ingredients(name, text)))
+
+
+def as_kept(page: ReadyPage) -> list[Any]:
+    """A page as JSON can hold it."""
+    return [page.links.links, sorted(page.links.places), page.headings]
+
+
+def from_kept(kept: list[Any], made_of: str) -> ReadyPage:
+    """The page that was kept so."""
+    links, places, headings = kept
+    return ReadyPage(
+        LinksOf([PageLink(*link) for link in links], frozenset(places)), headings, made_of
+    )
+
+
+def text_of(source: Path, name: str) -> str:
+    """A page as it stands in the source."""
+    return (source / name).read_text(encoding="utf-8")
 
 
 def heading_lines(headings: list[Heading]) -> str:
@@ -76,50 +108,49 @@ def plain(words: str) -> str:
 class PageMaker:
     """Makes the pages of a site: of each its frame, the content, and in its head the scripts it loads."""
 
-    def __init__(self, source: Path, site: Path, graph: Graph, frames: Frames) -> None:
+    def __init__(
+        self, source: Path, site: Path, graph: Graph, frames: Frames, pages: dict[str, ReadyPage]
+    ) -> None:
         self.source, self.site, self.graph, self.frames = source, site, graph, frames
+        self.pages = pages
         entry = (SOURCES / ENTRY).read_text(encoding="utf-8")
         self.scripts = hashlib.sha256(f"{graph}\0{entry}".encode()).hexdigest()
 
     def put_known(self, name: str) -> set[str] | None:
         """Write one page as it is kept; the classes that stand in it. None where it is not kept."""
-        page = recall(WHOLE, self.ingredients(name))
+        page = recall_octets(WHOLE, self.ingredients(name))
         return None if page is None else self.write(name, page)
 
     def put(self, name: str) -> set[str]:
         """Make and write one page; the classes that stand in it."""
-        content = page_content(name, self.text(name))
+        content = page_content(name, text_of(self.source, name))
         page = self.finished(self.frames.filled(name, content.html))
         keep(WHOLE, self.ingredients(name), page)
-        return self.write(name, page)
+        return self.write(name, page.encode())
 
-    def write(self, name: str, page: str) -> set[str]:
+    def write(self, name: str, page: bytes) -> set[str]:
         """Write a page that stands behind a line of its classes; the classes."""
-        classes, html = page.split("\n", 1)
+        classes, html = page.split(b"\n", 1)
         path = self.site / address_of(name) / "index.html"
         path.parent.mkdir(parents=True, exist_ok=True)
-        path.write_text(html, encoding="utf-8")
-        return set(classes.split())
-
-    def text(self, name: str) -> str:
-        """The page as it stands in the source."""
-        return (self.source / name).read_text(encoding="utf-8")
+        write_known(path, html)
+        return set(classes.decode().split())
 
     def ingredients(self, name: str) -> str:
         """All that a page follows from."""
-        content = content_ingredients(name, self.text(name))
-        return f"{self.scripts}\0{self.frames.ingredients(name)}\0{content}"
+        return f"{self.scripts}\0{self.frames.ingredients(name)}\0{self.pages[name].made_of}"
 
     def finished(self, html: str) -> str:
         """One line with the classes that stand in a page, then the page with its scripts."""
         return f"{' '.join(sorted(classes_in(html)))}\n{with_preloads(html, self.graph)}"
 
 
-def put_contents(source: Path, site: Path, graph: Graph, frames: Frames) -> set[str]:
+def put_contents(
+    source: Path, site: Path, graph: Graph, frames: Frames, pages: dict[str, ReadyPage]
+) -> set[str]:
     """Write every page of the site; the classes that stand in them."""
-    maker = PageMaker(source, site, graph, frames)
-    names = page_names(source)
-    classes = set().union(*known_or_made(maker.put_known, maker.put, names).values())
+    maker = PageMaker(source, site, graph, frames, pages)
+    classes = set().union(*known_or_made(maker.put_known, maker.put, list(pages)).values())
     for name in settings()["theme"]["static_templates"]:
         template = maker.finished((site / name).read_text(encoding="utf-8"))
         used_there, html = template.split("\n", 1)
@@ -130,4 +161,5 @@ def put_contents(source: Path, site: Path, graph: Graph, frames: Frames) -> set[
 
 def page_names(source: Path) -> list[str]:
     """The pages of the source by their files' names."""
-    return sorted(path.relative_to(source).as_posix() for path in source.rglob("*.md"))
+    below = (Path(path) for path in files_below(source) if path.endswith(".md"))
+    return sorted(path.relative_to(source).as_posix() for path in below)

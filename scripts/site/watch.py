@@ -20,6 +20,7 @@ from scripts.pages.generated import makers
 from scripts.pages.search import entries, index
 from scripts.pages.write import prose
 from scripts.records.load import BadRecords, Library, load
+from scripts.setup.kept import octets_of
 from scripts.setup.paths import BUILD, DOCS, ROOT, SOURCE, SPECIES
 from scripts.setup.say import Missing, say
 from scripts.site.addresses import address_of
@@ -69,7 +70,7 @@ class Watcher:
             if path.suffix in (".md", ".json", ".svg")
         }
         self.seen = stamps()
-        self.pending: dict[str, Callable[[], str]] = {}
+        self.pending: dict[str, Callable[[], str | bytes]] = {}
         self.theme_changed = False
         self.rebuild_at: float | None = None
         self.child: subprocess.Popen[str] | None = None
@@ -160,7 +161,7 @@ class Watcher:
         name = next(iter(self.pending))
         make = self.pending.pop(name)
         try:
-            text = make()
+            text = octets_of(make()).decode()
             if text != self.texts.get(name) or (self.theme_changed and name.endswith(".md")):
                 self.write(name, text)
         except Exception as wrong:  # half-written input is usual here, and the next save mends it

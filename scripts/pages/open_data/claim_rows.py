@@ -1,6 +1,6 @@
 """Every claim of the records as one row: what it is of, what it says, how sure it is, and its sources."""
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from typing import Any
 
 from pydantic import BaseModel
@@ -8,50 +8,53 @@ from pydantic import BaseModel
 from scripts.pages.open_data.flat import ABOUT_CLAIM, BETWEEN, Row
 from scripts.records.claim import Claim, Range
 from scripts.records.load import Library
+from scripts.records.record import PLAIN
 
 KINDS = ("plants", "animals", "problems", "names", "findings")
+NOT_ITS_WORDS = {*ABOUT_CLAIM, "note"}
+COLUMNS = ("kind", "record", "field", "low", "high", "words", "note", "grade", "sources")
 
 
-def claim_rows(library: Library) -> list[Row]:
-    """All claims, in the order of kinds, keys and fields."""
-    return [
-        row
-        for kind in KINDS
-        for key, record in sorted(getattr(library, kind).items())
-        for row in claims_of(kind, key, record)
-    ]
+def claim_rows(library: Library) -> Iterator[Row]:
+    """All claims, in the order of kinds, keys and fields; one at a time: they are tens of thousands."""
+    for kind in KINDS:
+        for key, record in sorted(getattr(library, kind).items()):
+            yield from claims_of(kind, key, record)
 
 
 def claims_of(kind: str, key: str, record: BaseModel) -> Iterator[Row]:
     """The claims of one record."""
     for path, claim in within(record):
-        yield {
-            "kind": kind,
-            "record": key,
-            "field": path,
-            "low": claim.low if isinstance(claim, Range) else None,
-            "high": claim.high if isinstance(claim, Range) else None,
-            "words": "" if isinstance(claim, Range) else claim_text(claim),
-            "note": getattr(claim, "note", None),
-            "grade": claim.grade,
-            "sources": BETWEEN.join(claim.sources),
-        }
+        says = (
+            (claim.low, claim.high, "")
+            if isinstance(claim, Range)
+            else (None, None, claim_text(claim))
+        )
+        about = (vars(claim).get("note"), claim.grade, BETWEEN.join(claim.sources))
+        cells = (kind, key, path, *says, *about)
+        yield dict(zip(COLUMNS, cells, strict=True))
 
 
-def within(value: Any, path: str = "") -> Iterator[tuple[str, Claim]]:
+def within(value: Any, path: str = "") -> list[tuple[str, Claim]]:
     """Each claim below a value, with its path as dotted fields and places in lists, from 0."""
-    if isinstance(value, Claim):
-        yield path, value
-    if isinstance(value, BaseModel):
-        for field in type(value).model_fields:
-            yield from within(getattr(value, field), f"{path}.{field}".lstrip("."))
-    elif isinstance(value, list):
-        for number, part in enumerate(value):
-            yield from within(part, f"{path}.{number}")
+    inside: Iterable[tuple[str | int, Any]]
+    found = []
+    if isinstance(value, list):
+        inside = enumerate(value)
+    else:
+        inside = vars(value).items()  # the fields in their order
+        if isinstance(value, Claim):
+            found.append((path, value))
+    for step, part in inside:
+        if not isinstance(part, PLAIN):  # a model is slow to be told from what it is not
+            found += within(part, f"{path}.{step}" if path else str(step))
+    return found
 
 
 def claim_text(claim: Claim) -> str:
     """The plain words and numbers of a claim that is no range."""
-    names = (name for name in type(claim).model_fields if name not in (*ABOUT_CLAIM, "note"))
-    values = (getattr(claim, name) for name in names)
-    return BETWEEN.join(str(one) for one in values if isinstance(one, str | int | float))
+    return BETWEEN.join(
+        str(value)
+        for name, value in vars(claim).items()
+        if name not in NOT_ITS_WORDS and isinstance(value, (str, int, float))
+    )

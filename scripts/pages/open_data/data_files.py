@@ -9,7 +9,7 @@ from pydantic import TypeAdapter
 
 from scripts.pages.open_data.data_tables import TABLES
 from scripts.pages.open_data.package import (
-    csv_text,
+    csv_octets,
     descriptor,
     json_text,
     records_resource,
@@ -22,6 +22,7 @@ from scripts.records.problem import Problem
 from scripts.records.rule import Rule
 from scripts.records.source import Source
 from scripts.records.trade_name import TradeName
+from scripts.setup.kept import octets_of
 from scripts.setup.paths import ROOT
 
 FOLDER = "data/"
@@ -49,18 +50,18 @@ def open_data(library: Library) -> Iterator[tuple[str, str]]:
     """
     resources = []
     for name, make in open_data_makers(library).items():
-        text = make()
+        octets = octets_of(make())
         if name in RESOURCES:
-            about, text = text.split("\n", 1)
+            octets, about = octets.rsplit(b"\n", 1)
             resources.append(about)
-        yield name, text
+        yield name, octets.decode()
     yield PACKAGE, package_text(resources)
 
 
-def open_data_makers(library: Library) -> dict[str, Callable[[], str]]:
+def open_data_makers(library: Library) -> dict[str, Callable[[], str | bytes]]:
     """What makes each file but the package.
 
-    The text of those in ``RESOURCES`` stands behind a line with what the package says of it, as JSON.
+    Behind the text of those in ``RESOURCES`` stands a line with what the package says of it, as JSON.
     """
     tables = {f"{FOLDER}{name}.csv": partial(table_file, name, library) for name in TABLES}
     whole = {f"{FOLDER}{name}.json": partial(records_file, name, library) for name in WHOLE}
@@ -75,17 +76,21 @@ def open_data_makers(library: Library) -> dict[str, Callable[[], str]]:
     return {**tables, **whole, **schemas, **licences}
 
 
-def table_file(name: str, library: Library) -> str:
-    """A table as CSV, behind what the package says of it."""
-    rows = TABLES[name].rows(library)
-    text = csv_text(rows)
-    return f"{json.dumps(table_resource(name, text, rows), ensure_ascii=False)}\n{text}"
+def table_file(name: str, library: Library) -> bytes:
+    """A table as CSV, and behind it what the package says of it."""
+    octets, types = csv_octets(TABLES[name], library)
+    return described(octets, table_resource(name, octets, types))
 
 
-def records_file(name: str, library: Library) -> str:
-    """The whole records of one kind as JSON, behind what the package says of them."""
-    text = records_by_key(library, name)
-    return f"{json.dumps(records_resource(name, text), ensure_ascii=False)}\n{text}"
+def records_file(name: str, library: Library) -> bytes:
+    """The whole records of one kind as JSON, and behind them what the package says of them."""
+    octets = records_by_key(library, name)
+    return described(octets, records_resource(name, octets))
+
+
+def described(octets: bytes, resource: dict[str, Any]) -> bytes:
+    """A file, and in one more line what the package says of it."""
+    return b"\n".join((octets, json.dumps(resource, ensure_ascii=False).encode()))
 
 
 def schema_file(adapter: TypeAdapter[Any]) -> str:
@@ -93,25 +98,17 @@ def schema_file(adapter: TypeAdapter[Any]) -> str:
     return json_text(adapter.json_schema())
 
 
-def package_text(resources: Iterable[str]) -> str:
+def package_text(resources: Iterable[bytes]) -> str:
     """The package, from what stands before each of its files."""
     return json_text(descriptor([json.loads(about) for about in resources]))
 
 
-def records_by_key(library: Library, name: str) -> str:
+def records_by_key(library: Library, name: str) -> bytes:
     """The records of one kind by key, as they are written; what is not known is left out.
 
-    Record by record: all of them as plain values are the most memory of a build.
+    Straight from the records: as plain values in between they would be the most memory of a build.
     """
     field, adapter = WHOLE[name]
     records = getattr(library, field)
-    written = (one_record(adapter, key, records[key]) for key in sorted(records))
-    return "{\n" + ",\n".join(written) + "\n}"
-
-
-def one_record(adapter: TypeAdapter[Any], key: str, record: Any) -> str:
-    """A record with its key as JSON, without the braces around it."""
-    plain = adapter.dump_python(
-        {key: record}, mode="json", exclude_none=True, exclude_defaults=True
-    )
-    return json_text(plain).removeprefix("{\n").removesuffix("\n}")
+    by_key = {key: records[key] for key in sorted(records)}
+    return adapter.dump_json(by_key, indent=1, exclude_none=True, exclude_defaults=True)

@@ -1,21 +1,24 @@
 """The tables of the open data, by name: one row a record, an entry of a law list, a candidate or a claim."""
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from typing import NamedTuple
 
 from pydantic import BaseModel
 
-from scripts.pages.open_data.claim_rows import claim_rows
+from scripts.pages.open_data.claim_rows import COLUMNS, claim_rows
 from scripts.pages.open_data.flat import BETWEEN, Row, flat
 from scripts.records.load import Library
 
 
 class OpenTable(NamedTuple):
-    """One table: what it holds, its rows, and the column that names a row, if one does."""
+    """One table: what it holds, its rows, the column that names a row, if one does, and its columns, where
+    they are known before its rows.
+    """
 
     about: str
-    rows: Callable[[Library], list[Row]]
+    rows: Callable[[Library], Iterable[Row]]
     primary_key: str | None = "key"
+    columns: Sequence[str] = ()
 
 
 def records(field: str) -> Callable[[Library], list[Row]]:
@@ -92,6 +95,6 @@ TABLES: dict[str, OpenTable] = {
     "laws": OpenTable("One row an entry of a law list.", law_rows, None),
     "sources": OpenTable("One row a source, and how much of it was read.", source_rows),
     "claims": OpenTable(
-        "One row a claim: what it says, how sure it is, its sources.", claim_rows, None
+        "One row a claim: what it says, how sure it is, its sources.", claim_rows, None, COLUMNS
     ),
 }

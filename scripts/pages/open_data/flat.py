@@ -9,6 +9,7 @@ from scripts.records.claim import Claim, Range
 
 Cell = str | float | int | bool | None
 Row = dict[str, Cell]
+PLAIN = (str, int, float)  # asked first: of a model it takes long to tell what it is
 BETWEEN = "; "  # the words of a list, in one cell
 ABOUT_CLAIM = {"source", "sure"}
 SAYS_IT_ALL = {"text", "value"}  # alone in a claim, such a field has the claim's own name
@@ -24,6 +25,10 @@ def flat(record: BaseModel, above: str = "") -> Row:
 
 def cells(name: str, value: Any) -> Row:
     """The cells of one field; none for a list of records, whose claims are in the table of claims."""
+    if value is None:
+        return {}
+    if isinstance(value, PLAIN):
+        return {name: value}
     if isinstance(value, Range):
         return {f"{name}_low": value.low, f"{name}_high": value.high, f"{name}_grade": value.grade}
     if isinstance(value, Claim):
@@ -33,7 +38,7 @@ def cells(name: str, value: Any) -> Row:
     if isinstance(value, list):
         words = [str(one) for one in value if isinstance(one, str)]
         return {name: BETWEEN.join(words)} if len(words) == len(value) and words else {}
-    return {} if value is None else {name: value}
+    return {name: value}
 
 
 def claim_cells(name: str, claim: Claim) -> Row:
@@ -54,7 +59,11 @@ def claim_cells(name: str, claim: Claim) -> Row:
 def columns(rows: Iterable[Row]) -> list[str]:
     """All columns of some rows; one that a row brings new stands behind the one before it there."""
     ordered: list[str] = []
+    known: set[str] = set()
     for row in rows:
+        if row.keys() <= known:
+            continue
+        known |= row.keys()
         place = 0
         for name in row:
             if name in ordered:

@@ -5,13 +5,16 @@ import hashlib
 import io
 import json
 import tomllib
+from types import NoneType
 from typing import Any
 
 from scripts.pages.open_data.data_tables import TABLES, OpenTable
-from scripts.pages.open_data.flat import Cell, Row, columns
+from scripts.pages.open_data.flat import Cell, columns
+from scripts.records.load import Library
 from scripts.setup.paths import ROOT
 
 PROFILE = "https://datapackage.org/profiles/2.0/datapackage.json"
+Types = dict[str, set[type]]  # by column, in their order: those of its values
 DATA_LICENCE = {
     "name": "CC-BY-4.0",
     "path": "https://creativecommons.org/licenses/by/4.0/",
@@ -48,30 +51,29 @@ def descriptor(resources: list[dict[str, Any]]) -> dict[str, Any]:
     }
 
 
-def table_resource(name: str, text: str, rows: list[Row]) -> dict[str, Any]:
+def table_resource(name: str, octets: bytes, types: Types) -> dict[str, Any]:
     """A table's file, with the types of its columns."""
     table = TABLES[name]
     return {
         "name": name,
-        **file_resource(f"{name}.csv", text, "text/csv"),
+        **file_resource(f"{name}.csv", octets, "text/csv"),
         "type": "table",
         "description": table.about,
-        "schema": schema(table, rows),
+        "schema": schema(table, types),
     }
 
 
-def records_resource(name: str, text: str) -> dict[str, Any]:
+def records_resource(name: str, octets: bytes) -> dict[str, Any]:
     """The file of whole records of one kind."""
     return {
         "name": f"{name}-json",
-        **file_resource(f"{name}.json", text, "application/json"),
+        **file_resource(f"{name}.json", octets, "application/json"),
         "description": f"The whole records by key; schema/{name}.schema.json says what they hold.",
     }
 
 
-def file_resource(path: str, text: str, media_type: str) -> dict[str, Any]:
+def file_resource(path: str, octets: bytes, media_type: str) -> dict[str, Any]:
     """One file: where it is, how it is written, how long it is, and its hash."""
-    octets = text.encode()
     return {
         "path": path,
         "format": path.rsplit(".", 1)[1],
@@ -82,32 +84,44 @@ def file_resource(path: str, text: str, media_type: str) -> dict[str, Any]:
     }
 
 
-def schema(table: OpenTable, rows: list[Row]) -> dict[str, Any]:
+def schema(table: OpenTable, types: Types) -> dict[str, Any]:
     """The columns of a table with their types, by the Table Schema of the standard."""
-    fields = [
-        {"name": name, "type": kind([row.get(name) for row in rows])} for name in columns(rows)
-    ]
+    fields = [{"name": name, "type": kind(of)} for name, of in types.items()]
     made: dict[str, Any] = {"fields": fields, "missingValues": [""]}
     return made | ({"primaryKey": [table.primary_key]} if table.primary_key else {})
 
 
-def kind(values: list[Cell]) -> str:
+def kind(types: set[type]) -> str:
     """The type of a column: the narrowest that holds all its values."""
-    there = [value for value in values if value is not None]
-    for name, types in (("boolean", bool), ("integer", int), ("number", (int, float))):
-        if there and all(isinstance(value, types) and (name == "boolean" or not isinstance(value, bool))
-                         for value in there):  # fmt: skip
+    there = types - {NoneType}
+    for name, narrow in (("boolean", {bool}), ("integer", {int}), ("number", {int, float})):
+        if there and there <= narrow:
             return name
     return "string"
 
 
-def csv_text(rows: list[Row]) -> str:
-    """Rows as CSV by RFC 4180; an empty cell is a value that is not known."""
-    out = io.StringIO()
-    writer = csv.DictWriter(out, columns(rows), restval="", lineterminator="\r\n")
-    writer.writeheader()
-    writer.writerows({name: shown(value) for name, value in row.items()} for row in rows)
-    return out.getvalue()
+def csv_octets(table: OpenTable, library: Library) -> tuple[bytes, Types]:
+    """A table as CSV by RFC 4180, and the types in its columns; an empty cell is a value that is not known.
+
+    Where its columns are known, each row is written as it comes. In UTF-8: as text it would be the most
+    memory of a build.
+    """
+    rows = table.rows(library)
+    if not table.columns:
+        rows = list(rows)
+    names = table.columns or columns(rows)
+    of_rows: set[tuple[type, ...]] = set()
+    made = io.BytesIO()
+    out = io.TextIOWrapper(made, encoding="utf-8", newline="")
+    writer = csv.writer(out, lineterminator="\r\n")
+    writer.writerow(names)
+    for row in rows:
+        values = [row.get(name) for name in names]
+        of_rows.add(tuple(map(type, values)))
+        writer.writerow([one if isinstance(one, str) else shown(one) for one in values])
+    out.flush()
+    types = {name: {of[place] for of in of_rows} for place, name in enumerate(names)}
+    return made.getvalue(), types
 
 
 def shown(value: Cell) -> str:

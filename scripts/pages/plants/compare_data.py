@@ -17,11 +17,12 @@ from scripts.records.load import Library
 from scripts.records.plant import Plant
 
 
-def compare_data(library: Library) -> str:
-    """``{rows, plants, sources}`` as JSON; every text in it is escaped HTML but the names."""
+def compare_data(library: Library) -> bytes:
+    """``{rows, plants, sources}`` as JSON in UTF-8; every text in it is escaped HTML but the names."""
     cite = Citations(library.sources)
-    plants = [  # as text at once: all of them as values are the most memory of a build
-        f"{compact(slug)}:{compact(plant_data(compared(slug, plant, cite, library), ROWS))}"
+    # As octets at once: all of them as values, or as text, are the most memory of a build.
+    plants = [
+        f"{compact(slug)}:{compact(plant_data(compared(slug, plant, cite, library), ROWS))}".encode()
         for slug, plant in library.plants.items()
     ]
     module: Any = environment().get_template("parts.j2").module
@@ -30,13 +31,8 @@ def compare_data(library: Library) -> str:
         for reference in cite.references()
     }
     rows = [[row.group, row.key, row.label] for row in ROWS]
-    return "".join(
-        (
-            f'{{"rows":{compact(rows)},"plants":{{',
-            ",".join(plants),
-            f'}},"sources":{compact(sources)}}}',
-        )
-    )
+    between = (f'{{"rows":{compact(rows)},"plants":{{', f'}},"sources":{compact(sources)}}}')
+    return b",".join(plants).join(part.encode() for part in between)
 
 
 def compared(slug: str, plant: Plant, cite: Citations, library: Library) -> ComparedPlant:

@@ -2,6 +2,7 @@
 
 from collections import defaultdict
 from collections.abc import Collection, Iterator
+from functools import partial
 from typing import Any
 
 from scripts.records.checks import bands, guide_marks, itself
@@ -9,11 +10,11 @@ from scripts.records.checks.shop_names import trade_names
 from scripts.records.claim import COMMON_PRACTICE, SLUG
 from scripts.records.lines import RecordFault
 from scripts.records.load import ReadRecords
+from scripts.records.mentions import NAMED_RECORDS, drafts_of_files, mentions, named
 from scripts.records.parse import Place
 from scripts.records.prose import read_prose
-from scripts.records.written import inside, listed, mappings, source_keys, texts
-
-NAMED_RECORDS = {"plant": "plants", "problem": "problems"}  # by the key under which they are named
+from scripts.records.reader import Draft
+from scripts.records.written import every_mapping, inside, listed, mappings, source_keys, texts
 
 
 def record_faults(reading: ReadRecords) -> list[RecordFault]:
@@ -40,18 +41,41 @@ def record_faults(reading: ReadRecords) -> list[RecordFault]:
 def of_every_mapping(reading: ReadRecords) -> Iterator[RecordFault]:
     """What is wrong with a mapping of any record by itself, or with a record that it names.
 
-    One walk through all of them, which takes longer than what is looked for.
+    A file in which nothing can be wrong is not walked through, which takes longer than what is looked for.
     """
     known = reading.keys("sources")
-    for draft in reading.every_draft():
-        for place, part in mappings(draft.value, draft.place):
-            for key, message in (
-                *(unknown_sources(part, known) if known else ()),
-                *too_sure(part),
-                *unknown_records(reading, part),
-                *itself.sources_twice(part),
-            ):
-                yield reading.finding(draft.path, (*place, key), message)
+    for path, drafts in drafts_of_files(reading):
+        found = mentions(reading, path, drafts)
+        sound = reading.documents[path].fact(named("sound", drafts), partial(are_sound, drafts))
+        if (
+            sound
+            and (not known or known.issuperset(set(found.sources) - {COMMON_PRACTICE}))
+            and all(is_there(reading, kind, slug) for kind, slug in found.records)
+        ):
+            continue
+        for draft in drafts:
+            for place, part in mappings(draft.value, draft.place):
+                for key, message in (
+                    *(unknown_sources(part, known) if known else ()),
+                    *wrong_by_itself(part),
+                    *unknown_records(reading, part),
+                ):
+                    yield reading.finding(path, (*place, key), message)
+
+
+def are_sound(drafts: list[Draft]) -> bool:
+    """Whether nothing is wrong with any mapping by itself."""
+    return not any(
+        wrong
+        for draft in drafts
+        for part in every_mapping(draft.value)
+        for wrong in wrong_by_itself(part)
+    )
+
+
+def wrong_by_itself(part: dict[str, Any]) -> list[tuple[str, str]]:
+    """What is wrong with a mapping whatever other records there are."""
+    return [*too_sure(part), *itself.sources_twice(part)]
 
 
 def unknown_sources(part: dict[str, Any], known: Collection[str]) -> Iterator[tuple[str, str]]:

@@ -20,6 +20,7 @@ from scripts.setup.kept import is_kept, keep
 from scripts.setup.paths import TABLES
 from scripts.setup.surroundings import surroundings
 
+QUICK = ("sources cited", "sources unused", "findings")  # sooner done than shared
 SOUND = "sound"  # the kind of a mark that a check has found nothing in what it judged
 
 
@@ -44,10 +45,10 @@ def calculation_faults(reading: ReadRecords, *, settled: bool) -> list[RecordFau
         for name, judged in found_in.items()
     }
     lacking = [name for name in checks if name not in made_of or not is_kept(SOUND, made_of[name])]
+    long = [name for name in lacking if name not in QUICK]
     load_all()  # once, before processes share the work
-    found = dict(
-        zip(lacking, on_all_cores(lambda name: list(checks[name]()), lacking), strict=True)
-    )
+    found = dict(zip(long, on_all_cores(lambda name: list(checks[name]()), long), strict=True))
+    found |= {name: list(checks[name]()) for name in lacking if name in QUICK}
     for name, faults in found.items():
         if name in made_of and not faults:
             keep(SOUND, made_of[name], "")

@@ -7,8 +7,8 @@ from scripts.records.experiments import experiments
 from scripts.records.guide import marks
 from scripts.records.lines import RecordFault
 from scripts.records.load import ReadRecords
+from scripts.records.mentions import drafts_of_files, mentions
 from scripts.records.published import FOLDER, cases
-from scripts.records.written import mappings, source_keys
 from scripts.setup.file_hash import files_below, hash_of_files
 from scripts.setup.kept import kept
 from scripts.setup.surroundings import packages
@@ -32,8 +32,8 @@ def unused(reading: ReadRecords) -> Iterator[RecordFault]:
     used |= set(kept("sources-of-figures", figures, sources_of_figures).split())
     for guide in reading.guides.values():
         used |= {key for mark in marks(guide) for key in mark.source_keys()}
-    for draft in reading.every_draft():
-        used |= {key for _, part in mappings(draft.value) for key in source_keys(part)}
+    for path, drafts in drafts_of_files(reading):
+        used.update(mentions(reading, path, drafts).sources)
     for key in sorted((reading.keys("sources") or set()) - used):
         yield reading.finding(reading.folder / FILE, (key,), "is used nowhere; remove it")
 

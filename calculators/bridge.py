@@ -1,6 +1,7 @@
 """The one door between the page and Python: JSON in, JSON out, no proxies to free."""
 
 import json
+from importlib import import_module
 from typing import Any
 
 from calculators.core.address import address, change_units
@@ -77,6 +78,11 @@ def import_all() -> None:
 def import_painting() -> None:
     """Import what paints an answer, by painting a small one: modules come as an answer asks for them."""
     answer_examples(["units"])
+
+
+def import_ahead(module: str) -> None:
+    """Import one module of those that a calculator will need, while nobody waits for an answer."""
+    import_module(module)
 
 
 def answer_examples(names: list[str]) -> None:

@@ -6,6 +6,8 @@ import io
 import json
 import re
 import runpy
+import subprocess
+import sys
 import zipfile
 
 import pytest
@@ -17,7 +19,7 @@ from scripts.runtime.bytecode import STAND_INS
 from scripts.runtime.make_runtime import MADE
 from scripts.runtime.pieces import LATER
 from scripts.setup.node import node
-from scripts.setup.paths import DOCS
+from scripts.setup.paths import DOCS, ROOT
 from tests.effort import long_run, thorough
 from tests.near import assert_near
 
@@ -147,6 +149,30 @@ def test_the_first_piece_of_the_calculators_is_the_beginning_of_the_whole():
     assert whole.namelist()[: len(first.namelist())] == first.namelist()
     assert len(first.namelist()) < len(whole.namelist())
     assert set(parts["first"]) == set(load_all()) - LATER
+
+
+@pytest.mark.usefixtures("site")
+def test_the_modules_to_import_ahead_are_all_that_the_larger_calculators_need():
+    """One by one in the order of the list; what their examples need then is there."""
+    parts = json.loads((MADE / "parts.json").read_text(encoding="utf-8"))
+    modules = json.loads((MADE / parts["ahead"]).read_text(encoding="utf-8"))
+    asked = """if True:
+        import json, sys
+        from calculators.bridge import answer_examples, import_ahead
+        first, later, modules = json.loads(sys.stdin.read())
+        answer_examples(first)
+        for module in modules:
+            import_ahead(module)
+        before = set(sys.modules)
+        answer_examples(later)
+        print([name for name in sys.modules if name not in before and "calculators" in name])
+    """
+    given = json.dumps([parts["first"], sorted(LATER), modules])
+    done = subprocess.run(
+        [sys.executable, "-c", asked], input=given, capture_output=True, text=True, cwd=ROOT
+    )
+    assert done.stdout == "[]\n", done.stderr
+    assert "calculators.nitrogen_forecast.calculator" in modules
 
 
 @long_run()

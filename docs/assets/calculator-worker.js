@@ -1,22 +1,24 @@
 // Runs Python in a worker: loads the trimmed runtime, then answers {id, question} with {id, answer}.
 // Only text crosses: JSON in, JSON out. {prepare: calculator} is answered by nothing: it is imported before it is
-// asked, and so are those of {ahead: calculators} while nobody asks. What comes with it as its question is answered
-// ahead, and the answer is given when that very question comes. All files come from this site.
+// asked, and so are those of {ahead: [{calculator, question}]} while nobody asks. What comes with one as its question is
+// answered ahead: {ahead: question, answer} says so to the page. All files come from this site.
 
 import { broughtImage } from "./brought-image.js";
 import { dropImage, keptImage } from "./python-image.js";
-import { bringRest, bringTables, compileEarly, fetchRest, imageAddress, listOfParts, startPython } from "./python-start.js";
+import { bringRest, bringTables, compileEarly, fetchRest, imageAddress, listAhead, listOfParts, startPython } from "./python-start.js";
 
+const AT_A_TIME = 10; // ms of importing ahead before a question is heard
 const LOADED = 85; // percent of the bar for what is fetched; the rest is Python's own start
 
 let answer;
 let prepare; // imports a calculator
+let importAhead; // imports one module
 let importPainting; // and what paints an answer, which every calculator needs
 let tablesOf; // brings the tables that a calculator alone needs, once each
 let bringWhole; // brings what most calculators go without
 let isWhole = false; // whether that is there
 let isAsked = false; // whether anybody has asked yet
-let ahead; // the last question that was answered before it was asked, and its answer
+const ahead = new Map(); // answers by questions that were answered before anybody asked them
 const listed = listOfParts();
 const starting = begin().then(
   (fromImage) => {
@@ -26,15 +28,18 @@ const starting = begin().then(
   (wrong) => postMessage({ failed: String(wrong?.message ?? wrong) }),
 );
 
-self.onmessage = async ({ data: { id, question, prepare: calculator, ahead: calculators } }) => {
-  if (calculators) return goAhead(calculators);
+self.onmessage = async ({ data: { id, question, prepare: calculator, ahead: wanted } }) => {
+  if (wanted) return goAhead(wanted);
   isAsked = true;
   const asked = calculator ? { calculator } : JSON.parse(question);
   soon(asked).catch(() => {}); // looked at below
   await starting;
-  if (calculator) return comes(asked, question);
+  if (calculator) {
+    await comes(asked, question);
+    return restLater(); // its page may ask nothing more
+  }
   try {
-    const said = ahead?.question === question ? ahead.said : await answered(asked, question);
+    const said = ahead.get(question) ?? (await answered(asked, question));
     performance.mark("answered");
     postMessage({ id, answer: said });
   } catch (wrong) {
@@ -63,26 +68,47 @@ async function comes(asked, question) {
   try {
     await neededBy(asked);
     prepare(asked.calculator);
-    if (question) ahead = { question, said: await answered(asked, question) };
+    if (!question) return;
+    const said = await answered(asked, question);
+    ahead.set(question, said);
+    postMessage({ ahead: question, answer: said }); // or it would wait until the browser has drawn the page
   } catch {
     // the question itself meets it again, and says what is wrong
   }
 }
 
-/** Import one after another until anybody asks, whose question then waits for one of them at most. */
-async function goAhead(calculators) {
+/** Make ready what an answer needs, and answer what each page will ask first, until anybody asks. */
+async function goAhead(wanted) {
+  isAsked = false; // the list is read again
   await starting;
-  const { tables } = await listed;
-  const light = calculators.filter((calculator) => !tables[calculator]); // the others would fetch what may not be asked for
+  const { tables, first } = await listed;
+  const light = wanted.filter(({ calculator }) => !tables[calculator]); // the others would fetch what may not be asked for
+  const isHere = ({ calculator }) => first.includes(calculator);
+  if (!isAsked) importPainting();
+  await eachAhead(light.filter(isHere));
   await bringWhole().catch(() => {}); // each says so again
-  for (const calculator of light) {
+  await modulesAhead().catch(() => {});
+  await eachAhead(light.filter((one) => !isHere(one)));
+}
+
+async function eachAhead(wanted) {
+  for (const { calculator, question } of wanted) {
     await new Promise((done) => setTimeout(done)); // a question that has come is heard
     if (isAsked) return;
-    await comes({ calculator });
+    if (!ahead.has(question)) await comes({ calculator }, question);
     performance.mark(`ahead: ${calculator}`);
   }
-  await new Promise((done) => setTimeout(done));
-  if (!isAsked) importPainting();
+}
+
+/** Import the modules of the larger calculators until anybody asks, whose question then waits for one of them at most. */
+async function modulesAhead() {
+  const modules = await listAhead(await listed);
+  for (let until = 0; modules.length && !isAsked; ) {
+    if (performance.now() > until) {
+      await new Promise((done) => setTimeout(done)); // a question that has come is heard
+      until = performance.now() + AT_A_TIME;
+    } else importAhead(modules.shift());
+  }
 }
 
 /** Whether the first piece of the calculators is not enough: the shelf asks in ways of its own. */
@@ -149,6 +175,7 @@ async function open(parts, extra = {}) {
   tablesOf = (calculator) => bringTables(python, parts.tables[calculator] ?? {});
   answer = python.runPython("from calculators.bridge import answer\nanswer");
   prepare = python.runPython("from calculators.core.run import find\nfind");
+  importAhead = python.runPython("from calculators.bridge import import_ahead\nimport_ahead");
   importPainting = python.runPython("from calculators.bridge import import_painting\nimport_painting");
   performance.mark("calculators imported");
 }

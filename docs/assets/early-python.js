@@ -20,13 +20,15 @@ export function startOnIntent(root) {
     if (!link.href.startsWith(list.href)) return;
     early();
     const calculator = calculatorOf(link, list);
-    if (calculator) prepare(calculator, link.search || standsAtTank() ? undefined : blankQuestion(calculator));
+    if (calculator) prepare(calculator, link.search ? undefined : firstQuestion(calculator));
   }, { passive: true });
 }
 
-/** Whether a tank will fill the form, so that its page does not ask for the worked example. */
-function standsAtTank() {
-  return Boolean(/** @type {HTMLSelectElement | null} */ (document.querySelector("#stand-at select"))?.value);
+/** What a calculator's page will ask first; unknown where a tank will fill the form, which then asks for no example. */
+function firstQuestion(calculator) {
+  /** @type {HTMLSelectElement | null} */
+  const tank = document.querySelector("#stand-at select");
+  return tank?.value ? undefined : blankQuestion(calculator);
 }
 
 function early() {
@@ -43,7 +45,8 @@ function readAhead(list) {
   partAt("#calculator").catch(() => {}); // the page itself asks again, and loads anew where it must
   /** @type {NodeListOf<HTMLAnchorElement>} */
   const links = document.querySelectorAll("#main a");
-  prepareAhead([...new Set([...links].map((link) => calculatorOf(link, list)).filter(Boolean))]);
+  const names = new Set([...links].map((link) => calculatorOf(link, list)).filter(Boolean));
+  prepareAhead([...names].map((calculator) => ({ calculator, question: firstQuestion(calculator) })));
 }
 
 function whenIdle(act) {

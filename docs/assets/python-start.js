@@ -37,6 +37,11 @@ export async function listOfParts() {
   return (await fetch(new URL("parts.json", runtime))).json();
 }
 
+/** The modules that the larger calculators need, in an order to import them one by one. */
+export async function listAhead(parts) {
+  return (await fetch(new URL(parts.ahead, runtime))).json();
+}
+
 /** Where the image of this version's memory is kept. */
 export function imageAddress(parts) {
   return new URL(parts.image, runtime).href;

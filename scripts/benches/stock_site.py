@@ -14,6 +14,7 @@ export const compileEarly = () => {};
 export const bringTables = async () => {};
 export const bringRest = async () => {};
 export const fetchRest = async () => {};
+export const listAhead = async () => [];
 export const imageAddress = () => new URL("no-image", runtime).href;
 export const listOfParts = async () => (await fetch(new URL("parts.json", runtime))).json();
 export async function startPython(parts) {

@@ -30,12 +30,16 @@ TABLES_THERE = f"{TABLES.relative_to(ROOT).as_posix()}/"  # in the archive of th
 
 
 class Bytecode(NamedTuple):
-    """Two zips, and which of their files are needed: of the library for all, of ours for those ``first``."""
+    """Two zips, and which of their files are needed: of the library for all, of ours for those ``first``.
+
+    ``later`` are the modules that the other calculators need more, in an order to import them one by one.
+    """
 
     library: bytes
     calculators: bytes
     modules: list[str]
     first: list[str]
+    later: list[str]
 
 
 def bytecode_with_tables() -> Bytecode:
@@ -50,7 +54,7 @@ def bytecode_with_tables() -> Bytecode:
     used = json.loads((MADE / USED).read_text(encoding="utf-8"))
     calculators = with_tables((MADE / CALCULATORS).read_bytes())
     library = (MADE / LIBRARY).read_bytes()
-    return Bytecode(library, calculators, used["library"], used["first"])
+    return Bytecode(library, calculators, used["library"], used["first"], used["later"])
 
 
 def make_bytecode(target: Path) -> None:

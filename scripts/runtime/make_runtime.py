@@ -51,6 +51,7 @@ def fill(bytecode: Bytecode, pyodide: Path, sources_hash: str) -> None:
     listed: dict[str, Any] = {
         "lock": {"info": lock["info"], "packages": {}},
         "modules": bytecode.modules,
+        "ahead": write_json("ahead", bytecode.later),
         "tables": copy_tables(),
         "first": first_calculators(),
         "restAt": pieces.at,
@@ -80,6 +81,14 @@ def write_pack(key: str, octets: bytes) -> str:
 def write(key: str, data: bytes) -> str:
     """Write a packed part into the runtime folder; its file there."""
     name = f"{key}-{hashlib.sha256(data).hexdigest()[:12]}.pack"
+    (MADE / name).write_bytes(data)
+    return name
+
+
+def write_json(key: str, value: list[str]) -> str:
+    """Write a list into the runtime folder; its file there, which its octets name."""
+    data = json.dumps(value).encode()
+    name = f"{key}-{hashlib.sha256(data).hexdigest()[:12]}.json"
     (MADE / name).write_bytes(data)
     return name
 

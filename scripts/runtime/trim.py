@@ -14,12 +14,16 @@ ALSO = ("encodings.ascii", "encodings.latin_1", "encodings.utf_8", "traceback", 
 
 
 def used(first: list[str], later: list[str]) -> dict[str, list[str]]:
-    """Ask every calculator; the files needed: of the ``library`` for all, of ours for those ``first``."""
+    """Ask every calculator; the files needed: of the ``library`` for all, of ours for those ``first``.
+
+    Beside them the modules that those asked ``later`` need more, each behind those that it imports.
+    """
     exercise(first)
-    ours = our_files()
+    ours, before = our_files(), set(sys.modules)
     exercise(later)
+    more = [name for name in sys.modules if name not in before]  # put there anew as each was done
     ask_what_is_none()
-    return {"library": library_files(), "first": ours}
+    return {"library": library_files(), "first": ours, "later": more}
 
 
 def exercise(names: list[str]) -> None:

@@ -198,6 +198,23 @@ def test_the_list_has_its_calculators_imported_while_nobody_asks(page):
     assert set(done) == {f"ahead: {name}" for name in ahead}
 
 
+@pytest.mark.starts_python
+def test_from_the_list_the_answer_is_there_before_it_is_asked(page):
+    with page.expect_worker() as started:
+        page.goto("calculators/")
+    ready = """async () => {
+        const marks = () => performance.getEntriesByType("mark").map(({ name }) => name);
+        while (!marks().includes("ahead: dosing")) await new Promise((done) => setTimeout(done, 50)); }"""
+    started.value.evaluate(ready)
+    page.locator("#main a[href*='dosing/']").first.tap()
+    wait_for_answer(page)
+    assert page.workers == [started.value]
+    assert "answered" not in marks(page)
+    page.locator("#in-volume_l").fill("77")  # and a keeper's own figure goes to Python
+    expect(page.locator("#still")).to_be_visible()
+    assert "answered" in marks(page)
+
+
 @long_run()
 @pytest.mark.starts_python
 def test_once_a_calculator_is_asked_nothing_more_is_imported_ahead(page):
@@ -205,7 +222,7 @@ def test_once_a_calculator_is_asked_nothing_more_is_imported_ahead(page):
     names = in_page(
         page,
         """
-        prepareAhead(["units", "light"]);
+        prepareAhead([{ calculator: "units" }, { calculator: "light" }]);
         await ask({ calculator: "units", given: {}, units: "metric" });
         return given;
     """,

@@ -15,6 +15,7 @@ from calculators.core.listing import load_all
 from calculators.core.read import read_inputs
 from calculators.core.remarks import MOST_REMARKS
 from calculators.core.result import BadInput
+from calculators.core.run import run
 from scripts.benches.hostile_addresses import STEPPING, hostile
 from scripts.setup.paths import ROOT
 from tests.effort import how_many
@@ -101,3 +102,13 @@ def test_remarks_on_names_are_bounded():
 def test_a_list_of_unknown_words_names_the_first_of_them():
     reply = asked("diagnose", {"findings": ",".join(f"zz{n}" for n in range(5_000))})
     assert len(json.dumps(reply.get("problems", reply.get("left_out", "")))) < 20_000
+
+
+def test_of_many_choices_the_nearest_and_the_first_are_named():
+    with pytest.raises(BadInput) as wrong:
+        run("diagnose", {"plant": "lemna-minr"})
+    [(_, problem)] = wrong.value.problems
+    choices = next(field for field in load_all()["diagnose"].inputs if field.key == "plant").choices
+    assert "did you mean lemna-minor?" in problem
+    assert problem.endswith(f" and {len(choices) - 40} more")
+    assert len(problem) < 1_500

@@ -10,9 +10,9 @@ from scripts.setup.paths import ROOT, SOURCE
 from scripts.site import ready_pages
 from scripts.site.addresses import address_of
 from scripts.site.build import run_builder
-from scripts.site.joined_scripts import graph_of, joined
+from scripts.site.joined_scripts import Graph, graph_of, joined
 from scripts.site.page_content import extensions, page_content
-from scripts.site.preload import with_preloads
+from scripts.site.preload import texts_read, with_preloads
 from scripts.site.ready_pages import heading_lines, read_pages
 from tests.effort import long_run
 
@@ -112,3 +112,18 @@ def test_the_builder_makes_the_same_of_the_whole_pages(site, tmp_path):
         ours = (site / address_of(name) / "index.html").read_text(encoding="utf-8")
         assert with_preloads(made, graph) == ours, name
     assert "toc" in extensions()
+
+
+@pytest.mark.parametrize("changed", [0, 1], ids=["on every page", "by place"])
+def test_a_kept_page_serves_only_while_the_scripts_load_the_same(monkeypatch, tmp_path, changed):
+    graph = Graph(files={}, modules={}, packages={})
+
+    def scripts():
+        return ready_pages.PageMaker(tmp_path, tmp_path, graph, frames=None, pages={}).scripts
+
+    before = scripts()
+    assert scripts() == before
+    texts = list(texts_read())
+    texts[changed] += " "
+    monkeypatch.setattr(ready_pages, "texts_read", lambda: tuple(texts))
+    assert scripts() != before

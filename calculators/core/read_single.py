@@ -42,7 +42,7 @@ def read_number_of(field: InputField, value: Any, way: ReadingMode) -> float:
 def read_choice(field: InputField, value: Any, way: ReadingMode) -> str:
     """Read one of the declared choices, by its key.
 
-    Raises ``ValueError`` with the nearest and with all.
+    Raises ``ValueError`` with the nearest, and with all or the first of many.
     """
     if isinstance(value, str) and value.strip() in field.choices:
         return value.strip()

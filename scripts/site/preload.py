@@ -30,7 +30,13 @@ def with_preloads(html: str, graph: Graph) -> str:
 
 def files_for(places: frozenset[str], graph: Graph) -> list[str]:
     """The served files of a page with these places, without the entry."""
-    entry, by_place = ((SOURCES / name).read_text(encoding="utf-8") for name in (ENTRY, PARTS))
+    entry, by_place = texts_read()
     parts = [module for place, module in PART.findall(by_place) if place in places]
     needed = graph.closure([*parts, *ON_EVERY_PAGE.findall(entry)])
     return [name for name in needed if name != graph.modules[ENTRY]]
+
+
+def texts_read() -> tuple[str, str]:
+    """The scripts that say what a page loads: on every page, and by place."""
+    entry, parts = ((SOURCES / name).read_text(encoding="utf-8") for name in (ENTRY, PARTS))
+    return entry, parts

@@ -5,7 +5,6 @@ where it has changed; the builder sets a page's headings into the theme's frame,
 their place afterwards. Its memory does not grow with the content either.
 """
 
-import hashlib
 import re
 from functools import partial
 from pathlib import Path
@@ -17,7 +16,7 @@ from scripts.setup.kept import keep, recall_octets
 from scripts.setup.one_kept_file import KeptTogether, hash_of
 from scripts.site.addresses import address_of
 from scripts.site.frames import BEGIN, END, Frames
-from scripts.site.joined_scripts import SOURCES, Graph
+from scripts.site.joined_scripts import Graph
 from scripts.site.page_content import (
     Heading,
     PageLink,
@@ -27,7 +26,7 @@ from scripts.site.page_content import (
     settings,
 )
 from scripts.site.page_links import LinksOf, links_of
-from scripts.site.preload import ENTRY, with_preloads
+from scripts.site.preload import texts_read, with_preloads
 from scripts.site.theme import classes_in
 
 READ = "read-pages"  # the kind of what is kept of all pages together
@@ -113,8 +112,7 @@ class PageMaker:
     ) -> None:
         self.source, self.site, self.graph, self.frames = source, site, graph, frames
         self.pages = pages
-        entry = (SOURCES / ENTRY).read_text(encoding="utf-8")
-        self.scripts = hashlib.sha256(f"{graph}\0{entry}".encode()).hexdigest()
+        self.scripts = hash_of(str(graph), *texts_read())
 
     def put_known(self, name: str) -> set[str] | None:
         """Write one page as it is kept; the classes that stand in it. None where it is not kept."""

@@ -4,7 +4,7 @@ import os
 from contextlib import contextmanager
 
 from scripts.setup.chromium import find_chromium
-from tests.browser.conftest import ARGUMENTS
+from tests.browser.conftest import ARGUMENTS, PATIENCE
 
 
 @contextmanager
@@ -16,6 +16,7 @@ def own_browser(chromium, folder, address):
         args=ARGUMENTS,
         base_url=address,
     )
+    made.set_default_timeout(PATIENCE)
     yield made
     made.close()
 

@@ -11,6 +11,7 @@ from urllib.parse import urlencode
 from jinja2 import Environment, FileSystemBytecodeCache, FileSystemLoader, StrictUndefined
 from markupsafe import Markup
 
+from calculators.core.numbers import show_plain
 from calculators.core.wording import upper
 from calculators.science.law.restricted import Restricted, once_a_place, place_in_words
 from scripts.pages.escape import escape
@@ -64,7 +65,11 @@ def restricted(listed: Iterable[Listing]) -> list[Restricted]:
 
 def query(given: Mapping[str, float | str]) -> str:
     """Inputs of a calculator as the part of an address behind its page; none, nothing."""
-    return f"?{urlencode(given)}" if given else ""
+    plain = {
+        key: show_plain(value) if isinstance(value, float) else value
+        for key, value in given.items()
+    }
+    return f"?{urlencode(plain)}" if given else ""
 
 
 def book_query(given: Mapping[str, float | str]) -> str:

@@ -3,9 +3,10 @@
 from calculators.core.fields import InputField, Kind
 from calculators.core.numbers import show_number
 from calculators.core.shown_units import System, to_shown, unit_shown
+from calculators.core.wording import first_of
 
 MAX_ROWS = 1_000
-MOST_CHOICES = 40  # that are named: of all plants a message would be pages long
+MOST_KEYS_SAID = 40  # of choices: with all plants a message would be pages long
 MOST_LINK_ROWS = (
     300  # of a list in an address, as in docs/assets/calculator.js: no keeper has made more
 )
@@ -14,9 +15,7 @@ MOST_LINK_ROWS = (
 def allowed(field: InputField, system: System = "metric") -> str:
     """Say what a field takes, in the unit shown."""
     if field.kind in (Kind.CHOICE, Kind.FLAG):
-        more = len(field.choices) - MOST_CHOICES
-        others = f" and {more} more" if more > 0 else ""
-        return f"allowed are {', '.join(field.choices[:MOST_CHOICES])}{others}"
+        return f"allowed are {first_of(field.choices, MOST_KEYS_SAID)}"
     if field.kind == Kind.KEYS:
         return "allowed is a list of its keys, which --describe names"
     if field.kind == Kind.OBJECT:

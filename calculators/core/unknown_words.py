@@ -6,6 +6,7 @@ from typing import Any
 
 from calculators.core.fields import InputField, Kind
 from calculators.core.limits import MOST_LINK_ROWS
+from calculators.core.wording import first_of
 
 MOST_NAMED, LONGEST = 5, 40  # of what was left out; an address may hold anything
 MOST_CHOICES = 12  # of a field that are named
@@ -89,9 +90,7 @@ def choices_of(field: InputField) -> str:
     words = [
         word or key for key, word in zip(field.choices, field.words or field.choices, strict=True)
     ]
-    more = len(words) - MOST_CHOICES
-    end = f" and {more} more" if more > 0 else ""
-    return f"allowed are {'; '.join(words[:MOST_CHOICES])}{end}"
+    return f"allowed are {first_of(words, MOST_CHOICES, '; ')}"
 
 
 def quoted(word: str) -> str:
@@ -131,7 +130,5 @@ def unknown_sentence(words: Sequence[str], or_else: str = "") -> str:
     """One sentence that names the words; empty for none. ``or_else`` says why else they were left out."""
     if not words:
         return ""
-    names = list(dict.fromkeys(words))
-    shown = ", ".join(map(quoted, names[:MOST_NAMED]))
-    more = f" and {len(names) - MOST_NAMED} more" if len(names) > MOST_NAMED else ""
-    return f"Left out, as this book does not know it{or_else}: {shown}{more}."
+    names = [quoted(word) for word in dict.fromkeys(words)]
+    return f"Left out, as this book does not know it{or_else}: {first_of(names, MOST_NAMED)}."

@@ -1,5 +1,7 @@
 """Words that several calculators need, so that a caution reads the same everywhere."""
 
+from collections.abc import Sequence
+
 from calculators.core.result import Link, Note
 
 # Places of which law lists are held, by the key of the records.
@@ -47,6 +49,13 @@ def upper(text: str) -> str:
 def counted(number: int, name: str) -> str:
     """A number of things in words; ``name`` is of one of them, and takes an s for more."""
     return f"{number} {name}" if number == 1 else f"{number} {name}s"
+
+
+def first_of(words: Sequence[str], most: int, between: str = ", ") -> str:
+    """The first words of many, and how many more there are."""
+    more = len(words) - most
+    others = f" and {more} more" if more > 0 else ""
+    return f"{between.join(words[:most])}{others}"
 
 
 def joined(words: list[str]) -> str:

@@ -1,5 +1,6 @@
-// Figures in the form that are not the keeper's: the worked example's, those of a page of the book, or a demo tank's. Which they are is remembered
-// until they are changed, so that Python can say so in the answer. A change takes a figure out of them for good.
+// Figures in the form that are not the keeper's: the worked example's, those of a page of the book, or a demo tank's.
+// Which they are is remembered until they are changed, so that Python can say so in the answer. A change takes a figure
+// out of them for good.
 
 import { collect, fill } from "./form.js";
 

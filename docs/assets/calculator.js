@@ -69,8 +69,10 @@ function openTank(here) {
   rememberChoices(here);
   offerLogOn(here);
   const led = isLedHere();
-  const books = here.borrowed?.source === BOOK && Object.keys(here.address ?? {}).every((key) => borrowedKeys(here).includes(key));
-  const alone = history.state?.given || (Object.keys(here.address ?? {}).length && !led && !books);
+  const keys = Object.keys(here.address ?? {});
+  const held = borrowedKeys(here);
+  const books = here.borrowed?.source === BOOK && keys.every((key) => held.includes(key)); // all of them
+  const alone = history.state?.given || (keys.length && !led && !books);
   markForm(here);
   here.filling = alone ? Promise.resolve(false) : fillFromTank(here, () => books && emptyBorrowed(here)).then((any) => any && tankFilled(here));
   onSwitch(async () => {

@@ -20,9 +20,8 @@ from scripts.setup.paths import BUILD
 
 FOLDER = Path(__file__).resolve().parents[1] / "templates"
 COMPILED = BUILD / "templates"
-FROM_BOOK = (
-    "from-book"  # in an address: the keys whose figures are the book's; see docs/assets/borrowed.js
-)
+# In an address: the keys whose figures are the book's; see docs/assets/borrowed.js.
+FROM_BOOK = "from-book"
 
 
 @cache
@@ -72,9 +71,9 @@ def query(given: Mapping[str, float | str]) -> str:
     return f"?{urlencode(plain)}" if given else ""
 
 
-def book_query(given: Mapping[str, float | str]) -> str:
+def book_query(given: Mapping[str, float | str]) -> Markup:
     """The same for figures that are this book's own: they are named, so that none passes for a keeper's."""
-    return query({**given, FROM_BOOK: ",".join(given)}) if given else ""
+    return Markup(query({**given, FROM_BOOK: ",".join(given)}) if given else "")
 
 
 def front(value: str) -> Markup:

@@ -51,7 +51,7 @@ def fill(bytecode: Bytecode, pyodide: Path, sources_hash: str) -> None:
     listed: dict[str, Any] = {
         "lock": {"info": lock["info"], "packages": {}},
         "modules": bytecode.modules,
-        "ahead": write_json("ahead", bytecode.later),
+        "ahead": write("ahead", json.dumps(bytecode.later).encode(), "json"),
         "tables": copy_tables(),
         "first": first_calculators(),
         "restAt": pieces.at,
@@ -64,8 +64,8 @@ def fill(bytecode: Bytecode, pyodide: Path, sources_hash: str) -> None:
     listed["image"] = f"image-{sources_hash[:12]}"  # the browser's own file, of this version
     write_list(listed)
     image = start_image(MADE)  # made with what the list names so far
-    start = {"file": write("start", image.octets), "bytes": len(image.octets), "words": image.words}
-    write_list({**listed, "start": start})
+    file = write("start", image.octets, "pack")
+    write_list(listed | {"start": {"file": file, "bytes": len(image.octets), "words": image.words}})
 
 
 def write_list(listed: dict[str, Any]) -> None:
@@ -75,20 +75,12 @@ def write_list(listed: dict[str, Any]) -> None:
 
 def write_pack(key: str, octets: bytes) -> str:
     """Write a part into the runtime folder, packed; its file there, which its octets name."""
-    return write(key, packed(octets))
+    return write(key, packed(octets), "pack")
 
 
-def write(key: str, data: bytes) -> str:
-    """Write a packed part into the runtime folder; its file there."""
-    name = f"{key}-{hashlib.sha256(data).hexdigest()[:12]}.pack"
-    (MADE / name).write_bytes(data)
-    return name
-
-
-def write_json(key: str, value: list[str]) -> str:
-    """Write a list into the runtime folder; its file there, which its octets name."""
-    data = json.dumps(value).encode()
-    name = f"{key}-{hashlib.sha256(data).hexdigest()[:12]}.json"
+def write(key: str, data: bytes, ending: str) -> str:
+    """Write a part as it is into the runtime folder; its file there, which its octets name."""
+    name = f"{key}-{hashlib.sha256(data).hexdigest()[:12]}.{ending}"
     (MADE / name).write_bytes(data)
     return name
 
@@ -99,9 +91,7 @@ def copy_tables() -> dict[str, dict[str, str]]:
     for spec in load_all().values():
         for table in spec.tables:
             data = (ROOT / "calculators" / "data" / f"{table}.json").read_bytes()
-            name = f"{table}-{hashlib.sha256(data).hexdigest()[:12]}.json"
-            (MADE / name).write_bytes(data)
-            listed.setdefault(spec.name, {})[table] = name
+            listed.setdefault(spec.name, {})[table] = write(table, data, "json")
     return listed
 
 

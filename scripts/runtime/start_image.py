@@ -3,7 +3,6 @@
 It follows from the code, and from those tables that the first calculators read to answer their examples.
 """
 
-import hashlib
 import json
 import tempfile
 from pathlib import Path
@@ -11,6 +10,7 @@ from typing import Any, NamedTuple
 
 from scripts.runtime.bytecode import code_state
 from scripts.runtime.pack import packed
+from scripts.setup.file_hash import hash_of_files
 from scripts.setup.node import node
 from scripts.setup.paths import BUILD, TABLES
 from scripts.setup.say import Missing, step
@@ -60,10 +60,4 @@ def make(runtime: Path, target: Path) -> dict[str, Any]:
 
 def state(tables: list[str]) -> list[str]:
     """All that the image depends on: the code, and the octets of these tables."""
-    return [code_state(), *map(digest, tables)]
-
-
-def digest(table: str) -> str:
-    """A table's octets as a hash; empty where it is gone."""
-    path = TABLES / f"{table}.json"
-    return hashlib.sha256(path.read_bytes()).hexdigest() if path.exists() else ""
+    return [code_state(), hash_of_files(TABLES / f"{name}.json" for name in tables)]

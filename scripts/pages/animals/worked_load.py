@@ -44,7 +44,7 @@ def worked(slug: str, animal: Animal) -> Worked:
         feed_span_g_week=span(outputs["feed_low_g_week"], outputs["feed_high_g_week"], LOAD_DIGITS),
         ammonia_n_mg_day=shown(outputs["ammonia_n_mg_day"]),
         protein_percent=shown(default("protein_percent")),
-        query=Markup(book_query({"animals": json.dumps(stock, separators=(",", ":"))})),
+        query=book_query({"animals": json.dumps(stock, separators=(",", ":"))}),
     )
 
 

@@ -37,7 +37,7 @@ def plant_page(slug: str, library: Library) -> str:
         places=list(library.places),
         listed_places=list(dict.fromkeys(one.rule.place for one in listings(plant, library.rules))),
         spans=spans(plant),
-        trimmings_query=Markup(trimmings_query(plant)),
+        trimmings_query=trimmings_query(plant),
         unknown=unknown(plant),
         pictures=pictures(slug, plant),
         tank=f"{TANK_HEIGHT_CM:g} cm ({TANK_HEIGHT_CM / INCH_CM:.0f} in)",
@@ -112,7 +112,7 @@ def spans(plant: Plant) -> dict[str, Markup]:
     }
 
 
-def trimmings_query(plant: Plant) -> str:
+def trimmings_query(plant: Plant) -> Markup:
     """The address part that opens the trimmings calculator with this plant's middle figures."""
     middle = {
         key: show_plain(claim.middle, 3)

@@ -2,8 +2,6 @@
 
 from functools import cache
 
-from markupsafe import Markup
-
 from calculators.diagnose.diagnosis_at_tank import MOST_TAPS
 from calculators.diagnose.follow_up import when
 from calculators.diagnose.likelihood import ODDS
@@ -14,7 +12,7 @@ from scripts.pages.problems import drawn_signs, evidence_words, first_questions
 from scripts.pages.template import book_query, render
 from scripts.pages.terms import terms_used
 from scripts.records.load import Library
-from scripts.records.problem import FilledCalculator, Problem
+from scripts.records.problem import Problem
 
 URGENCY_ORDER = ("now", "this-week", "this-month", "watch")
 
@@ -36,7 +34,7 @@ def problem_page(slug: str, library: Library) -> str:
         words=library.vocabulary,
         signs=signs(problem, library),
         pictures=drawn_signs.pictures(problem, library),
-        filled=[(filled, query(filled)) for filled in problem.calculators],
+        filled=[(filled, book_query(filled.inputs)) for filled in problem.calculators],
         suffers=[
             (plant_slug, plant)
             for plant_slug, plant in library.plants.items()
@@ -67,11 +65,6 @@ def signs(problem: Problem, library: Library) -> list[tuple[str, list[object]]]:
         for where in library.vocabulary["where"]
     ]
     return [(where, list(findings)) for where, findings in grouped if findings]
-
-
-def query(filled: FilledCalculator) -> Markup:
-    """The address part that opens a calculator with its figures filled in."""
-    return Markup(book_query(filled.inputs))
 
 
 def problems_page(library: Library) -> str:

@@ -12,7 +12,7 @@ from pathlib import Path
 from typing import NamedTuple
 
 from scripts.benches.tree_memory import PeakMemory
-from scripts.setup.paths import BUILD, ROOT, SPECIES
+from scripts.setup.paths import BUILD, ROOT, SITE_BEFORE, SOURCE, SPECIES
 
 COUNTS = (250, 1_000)  # beside ours; of ours none is left out
 BENCH_SITE = BUILD / "bench-site"
@@ -22,10 +22,12 @@ import sys
 from pathlib import Path
 from scripts.setup import kept
 site, species, tables, kept.FOLDER = map(Path, sys.argv[1:])
+from scripts.setup.rubbish import rubbish_seldom_sought
 from scripts.site.nothing_new import said_of_unchanged
 if said_of_unchanged(site, species, tables) is None:
-    from scripts.site.build import build
-    build(site, species, tables)
+    with rubbish_seldom_sought():
+        from scripts.site.build import build
+        build(site, species, tables)
 """
 BARE_LOOP = """
 import time
@@ -70,6 +72,8 @@ def builds() -> None:
 def build_row(count: int, *, shown: bool = True) -> None:
     """Build a site of so many plants three times; a line of the table."""
     with records(count) as folder:
+        for left in (BENCH_SITE, SITE_BEFORE, SOURCE):
+            shutil.rmtree(left, ignore_errors=True)
         first = build_in(folder)
         if not shown:
             return

@@ -4,8 +4,7 @@ import gc
 import multiprocessing
 import os
 import threading
-from collections.abc import Callable, Hashable, Iterable, Iterator, Sequence
-from contextlib import contextmanager
+from collections.abc import Callable, Hashable, Iterable, Sequence
 from typing import Any, TypeVar
 
 from scripts.setup.say import Missing
@@ -16,8 +15,6 @@ Result = TypeVar("Result")
 
 FORK = "fork"
 FEW = 8  # jobs of a site that are done here sooner than another process is there
-# After so many new objects Python looks for rubbish, after so many looks among older ones; else 700, 10, 10.
-SELDOM = 10_000, 20, 100
 WORK: list[Callable[[Any], Any]] = []  # of this process, where it is one of those that share some
 
 
@@ -82,17 +79,6 @@ def shared(work: Callable[[Job], Result], jobs: Sequence[Job], count: int) -> li
         ) from None
     finally:
         gc.unfreeze()
-
-
-@contextmanager
-def rubbish_seldom_sought() -> Iterator[None]:
-    """Have Python look for rubbish seldom: a look goes through all that a build holds, for little."""
-    before = gc.get_threshold()
-    gc.set_threshold(*SELDOM)
-    try:
-        yield
-    finally:
-        gc.set_threshold(*before)
 
 
 def do(job: Any) -> Any:

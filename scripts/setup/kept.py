@@ -22,6 +22,8 @@ CODE_FILES = (".py", ".j2")
 LONGEST_UNUSED_S = (
     3 * 24 * 3600
 )  # seconds after which a text that no build asked for is thrown away
+LOOK_EVERY_S = 24 * 3600  # seconds; a look through thousands of files takes a tenth of one
+LOOKED = "looked-through"  # a file whose time says when
 
 
 def kept(kind: str, ingredients: str, make: Callable[[], str]) -> str:
@@ -107,8 +109,13 @@ def code() -> str:
 
 
 def throw_away_unused(now: float | None = None) -> None:
-    """Remove every text that no build has asked for of late; ``now`` in seconds, as ``time.time`` counts."""
-    oldest = (time.time() if now is None else now) - LONGEST_UNUSED_S
+    """Remove every text that no build has asked for of late, once a day; ``now`` in seconds, as ``time.time``
+    counts.
+    """
+    now = time.time() if now is None else now
+    if not is_time_to_look(now):
+        return
+    oldest = now - LONGEST_UNUSED_S
     for kind in FOLDER.glob("*"):
         if not kind.is_dir():
             continue  # a file that somebody's file manager put there
@@ -118,3 +125,18 @@ def throw_away_unused(now: float | None = None) -> None:
                     os.unlink(entry)
             except FileNotFoundError:
                 pass  # another build was first
+
+
+def is_time_to_look(now: float) -> bool:
+    """Whether the last look is a day away, by a clock that may have been set back; this one is then noted.
+
+    ``now`` in seconds, as ``time.time`` counts.
+    """
+    mark = FOLDER / LOOKED
+    try:
+        if abs(now - mark.stat().st_mtime) < LOOK_EVERY_S:
+            return False
+    except FileNotFoundError:
+        FOLDER.mkdir(parents=True, exist_ok=True)
+    mark.touch()
+    return True

@@ -72,3 +72,12 @@ def test_where_the_texts_are_the_same_nothing_is_written_again(parsed, monkeypat
     of_one_run(GOOD, DATED, TWICE)
     monkeypatch.setattr(room, "keep_parts", lambda *_given: pytest.fail("written again"))
     of_one_run(GOOD, DATED, TWICE)
+
+
+def test_a_word_that_is_said_again_is_held_once():
+    text = "grade: common practice\nsure:\n  grade: common practice\n"
+    one, other = Document(text).value, Document(text).value
+    assert one == {"grade": "common practice", "sure": {"grade": "common practice"}}
+    assert one["grade"] is one["sure"]["grade"] is other["grade"]
+    (key, _), (inner,) = one, one["sure"]
+    assert key is inner

@@ -74,6 +74,21 @@ def test_only_what_differs_is_written_and_the_open_page_first(watcher, tmp_path)
     }
 
 
+@pytest.mark.parametrize(
+    ("changed", "page"),
+    [
+        (watch.SPECIES / "plants" / "lemna-minor.yml", "plants/lemna-minor.md"),
+        (watch.SPECIES / "problems" / "green-water.yml", "problems/green-water.md"),
+        (watch.DOCS / "guides" / "feeding.md", "guides/feeding.md"),
+        (watch.DOCS / "about.md", "about.md"),
+    ],
+)
+def test_the_page_of_what_changed_comes_before_those_that_nobody_looks_at(watcher, changed, page):
+    watcher.news.join("plants/egeria-densa/")
+    watcher.line_up([watch.TEMPLATES / "plant.md.j2", watch.SPECIES / "vocabulary.yml", changed])
+    assert list(watcher.pending)[:2] == ["plants/egeria-densa.md", page]
+
+
 @long_run()
 def test_what_was_written_is_what_the_build_writes(watcher, site, tmp_path):
     watcher.texts["about.md"] = "older"

@@ -55,13 +55,14 @@ def recall_octets(kind: str, ingredients: str) -> bytes | None:
     return octets
 
 
-def recall_lines(kind: str, ingredients: str) -> Iterator[bytes]:
-    """The lines of a text that a build has made, one at a time, in UTF-8; none where none has."""
+def recall_blocks(kind: str, ingredients: str) -> Iterator[bytes]:
+    """The blocks that a build has made, one at a time; none where none has."""
     path = place_of(kind, ingredients)
     try:
         os.utime(path)
         with path.open("rb") as file:
-            yield from file
+            while length := file.readline():
+                yield file.read(int(length))
     except OSError:
         return
 
@@ -80,6 +81,11 @@ def keep_parts(kind: str, ingredients: str, parts: Iterable[str | bytes]) -> Non
     with NamedTemporaryFile(dir=path.parent, suffix=".part", delete=False) as part:
         part.writelines(octets_of(one) for one in parts)
     os.replace(part.name, path)  # whole or not there, however many builds run
+
+
+def keep_blocks(kind: str, ingredients: str, blocks: Iterable[bytes]) -> None:
+    """Keep blocks of octets that are made one at a time, each behind a line with its length."""
+    keep_parts(kind, ingredients, (b"%d\n%b" % (len(block), block) for block in blocks))
 
 
 def octets_of(text: str | bytes) -> bytes:

@@ -56,7 +56,7 @@ class ParsedTexts:
 
 
 def as_kept(value: Any) -> bytes:
-    """A value as this Python keeps plain ones, in a third of the time of JSON; empty for others, as a date."""
+    """A value as this Python keeps plain ones, in a third of the time of JSON; nothing of a date."""
     try:
         return marshal.dumps(value)
     except ValueError:

@@ -21,6 +21,7 @@ DATA_LICENCE = {
     "path": "https://creativecommons.org/licenses/by/4.0/",
     "title": "Creative Commons Attribution 4.0 International",
 }
+WRITTEN_AS_IT_IS = frozenset({str, int, NoneType})  # what ``shown`` would leave as CSV has it
 
 
 def version() -> str:
@@ -113,8 +114,9 @@ def csv_file(table: OpenTable | LongTable, library: Library) -> tuple[BytesIO, T
     writer = csv.writer(out, lineterminator="\r\n")
     writer.writerow(names)
     for cells in rows:
-        of_rows.add(tuple(map(type, cells)))
-        writer.writerow([one if isinstance(one, str) else shown(one) for one in cells])
+        types = tuple(map(type, cells))
+        of_rows.add(types)
+        writer.writerow(cells if WRITTEN_AS_IT_IS.issuperset(types) else map(shown, cells))
     out.detach()
     return made, {name: {of[place] for of in of_rows} for place, name in enumerate(names)}
 

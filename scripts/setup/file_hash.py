@@ -51,6 +51,13 @@ def files_below(folder: str | os.PathLike[str]) -> Iterator[str]:
                 yield f"{place}{os.sep}{name}"
 
 
+def names_below(folder: str | os.PathLike[str]) -> Iterator[str]:
+    """The same files by their names seen from the folder, with ``/`` on every machine."""
+    start = len(os.fspath(folder)) + len(os.sep)
+    for path in files_below(folder):
+        yield path[start:].replace(os.sep, "/")
+
+
 def hash_of_files(files: Iterable[str | os.PathLike[str]], *, just_made: bool = False) -> str:
     """A hash of files: where each stands, seen from the project, and what is in it.
 

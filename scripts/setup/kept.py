@@ -10,7 +10,6 @@ import sys
 import time
 from collections.abc import Callable, Iterable, Iterator
 from functools import cache
-from pathlib import Path
 from tempfile import NamedTemporaryFile
 
 from scripts.setup.file_hash import files_below, hash_of_files
@@ -48,7 +47,8 @@ def recall_octets(kind: str, ingredients: str) -> bytes | None:
     """As ``recall``, in UTF-8."""
     path = place_of(kind, ingredients)
     try:
-        octets = path.read_bytes()
+        with open(path, "rb", buffering=0) as file:
+            octets = file.read()
         os.utime(path)
     except OSError:
         return None
@@ -60,7 +60,7 @@ def recall_blocks(kind: str, ingredients: str) -> Iterator[bytes]:
     path = place_of(kind, ingredients)
     try:
         os.utime(path)
-        with path.open("rb") as file:
+        with open(path, "rb") as file:
             while length := file.readline():
                 yield file.read(int(length))
     except OSError:
@@ -77,8 +77,9 @@ def keep(kind: str, ingredients: str, *parts: str | bytes) -> None:
 def keep_parts(kind: str, ingredients: str, parts: Iterable[str | bytes]) -> None:
     """As ``keep``, with parts that are made one at a time."""
     path = place_of(kind, ingredients)
-    path.parent.mkdir(parents=True, exist_ok=True)
-    with NamedTemporaryFile(dir=path.parent, suffix=".part", delete=False) as part:
+    folder = os.path.dirname(path)
+    os.makedirs(folder, exist_ok=True)
+    with NamedTemporaryFile(dir=folder, suffix=".part", delete=False) as part:
         part.writelines(octets_of(one) for one in parts)
     os.replace(part.name, path)  # whole or not there, however many builds run
 
@@ -102,9 +103,10 @@ def is_kept(kind: str, ingredients: str) -> bool:
     return True
 
 
-def place_of(kind: str, ingredients: str) -> Path:
+def place_of(kind: str, ingredients: str) -> str:
     """The file of a kept text."""
-    return FOLDER / kind / hashlib.sha256(f"{code()}\0{ingredients}".encode()).hexdigest()
+    name = hashlib.sha256(f"{code()}\0{ingredients}".encode()).hexdigest()
+    return os.sep.join((str(FOLDER), kind, name))
 
 
 @cache

@@ -16,7 +16,7 @@ from scripts.records.noted_reads import FOLLOWED
 from scripts.records.parsed_texts import ParsedTexts
 from scripts.records.schema import write_schemas
 from scripts.setup import paths
-from scripts.setup.file_hash import files_below
+from scripts.setup.file_hash import names_below
 from scripts.setup.kept import code, throw_away_unused
 from scripts.setup.new_folder import NewFolder, made_anew, set_aside
 from scripts.setup.rubbish import rubbish_seldom_sought
@@ -146,7 +146,7 @@ def write_site(folder: NewFolder) -> None:
     from scripts.site.theme import settled_theme
 
     pages = read_pages(paths.SOURCE)
-    files = {Path(path).relative_to(paths.SOURCE).as_posix() for path in files_below(paths.SOURCE)}
+    files = set(names_below(paths.SOURCE))
     if broken := list(broken_links({name: page.links for name, page in pages.items()}, files)):
         raise BuildFailed("\n".join(broken))
     frames = Frames({name: page.headings for name, page in pages.items()})

@@ -5,13 +5,14 @@ where it has changed; the builder sets a page's headings into the theme's frame,
 their place afterwards. Its memory does not grow with the content either.
 """
 
+import os
 import re
 from functools import partial
 from pathlib import Path
 from typing import Any, NamedTuple
 
 from scripts.setup.cores import known_or_made
-from scripts.setup.file_hash import files_below
+from scripts.setup.file_hash import names_below
 from scripts.setup.kept import keep, recall_octets
 from scripts.setup.new_folder import NewFolder
 from scripts.setup.one_kept_file import KeptTogether, hash_of
@@ -88,7 +89,8 @@ def from_kept(kept: list[Any], made_of: str) -> ReadyPage:
 
 def text_of(source: Path, name: str) -> str:
     """A page as it stands in the source."""
-    return (source / name).read_text(encoding="utf-8")
+    with open(f"{source}{os.sep}{name}", encoding="utf-8") as file:
+        return file.read()
 
 
 def heading_lines(headings: list[Heading]) -> str:
@@ -163,5 +165,4 @@ def put_contents(
 
 def page_names(source: Path) -> list[str]:
     """The pages of the source by their files' names."""
-    below = (Path(path) for path in files_below(source) if path.endswith(".md"))
-    return sorted(path.relative_to(source).as_posix() for path in below)
+    return sorted(name for name in names_below(source) if name.endswith(".md"))

@@ -15,6 +15,7 @@ from scripts.records.load import Library
 from scripts.records.prose import read_prose
 from scripts.setup.cores import known_or_made
 from scripts.setup.file_hash import Octets
+from scripts.setup.meanwhile import begun_elsewhere
 from scripts.setup.new_folder import NewFolder
 from scripts.setup.paths import DOCS
 
@@ -56,8 +57,16 @@ def write(known: KeptFiles, source: NewFolder) -> None:
         """Make a file and write it, as ``put``."""
         return put(name, known.made(name, files[name]))
 
-    resources = known_or_made(put_known, put_made, sorted(files, key=is_quick))
-    package = package_text([resources[name] for name in RESOURCES])
+    known_tables = {name: about for name in RESOURCES if (about := put_known(name)) is not None}
+    names = [name for name in sorted(files, key=is_quick) if name not in known_tables]
+    made_elsewhere: Callable[[], dict[str, bytes]] = dict
+    if known_tables:  # else nothing is known, and all cores have enough to do
+        tables = [name for name in names if name in RESOURCES]
+        names = [name for name in names if name not in RESOURCES]
+        if tables:
+            made_elsewhere = begun_elsewhere(lambda: {name: put_made(name) for name in tables})
+    abouts = known_tables | known_or_made(put_known, put_made, names) | made_elsewhere()
+    package = package_text([abouts[name] for name in RESOURCES])
     write_new(source, PACKAGE, package.encode())
 
 

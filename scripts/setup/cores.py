@@ -5,7 +5,7 @@ import multiprocessing
 import os
 import threading
 from collections.abc import Callable, Hashable, Iterable, Sequence
-from typing import Any, TypeVar
+from typing import Any, Final, TypeVar
 
 from scripts.setup.say import Missing
 
@@ -13,8 +13,9 @@ Job = TypeVar("Job")
 Name = TypeVar("Name", bound=Hashable)
 Result = TypeVar("Result")
 
-FORK = "fork"
+FORK: Final = "fork"
 FEW = 8  # jobs of a site that are done here sooner than another process is there
+KILLED = "one of the processes that shared the work was killed; is memory short?"
 WORK: list[Callable[[Any], Any]] = []  # of this process, where it is one of those that share some
 
 
@@ -74,9 +75,7 @@ def shared(work: Callable[[Job], Result], jobs: Sequence[Job], count: int) -> li
             finally:
                 processes.shutdown(cancel_futures=True)
     except BrokenProcessPool:
-        raise Missing(
-            "one of the processes that shared the work was killed; is memory short?"
-        ) from None
+        raise Missing(KILLED) from None
     finally:
         gc.unfreeze()
 

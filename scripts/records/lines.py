@@ -121,8 +121,7 @@ def findings_of(document: Document, shown: Path) -> list[RecordFault]:
 def read_text(path: Path) -> str | RecordFault:
     """A file's text, or why it cannot be read."""
     try:
-        with open(path, "rb", buffering=0) as file:
-            return file.read().decode("utf-8")
+        return path.read_bytes().decode("utf-8")
     except UnicodeDecodeError as wrong:
         return RecordFault(shown_path(path), 1, "", f"is not UTF-8 text (byte {wrong.start})")
     except OSError as wrong:

@@ -21,7 +21,8 @@ from scripts.pages.search import entries, index
 from scripts.pages.write import prose
 from scripts.records.load import BadRecords, Library, load
 from scripts.setup.kept import octets_of
-from scripts.setup.paths import BUILD, DOCS, ROOT, SOURCE, SPECIES
+from scripts.setup.new_folder import set_aside
+from scripts.setup.paths import BUILD, DOCS, ROOT, SITE_BEFORE, SOURCE, SPECIES
 from scripts.setup.say import Missing, say
 from scripts.site.addresses import address_of
 from scripts.site.build import build
@@ -209,11 +210,8 @@ class Watcher:
         if child.returncode:
             self.complain(reason)
             return
-        old = SITE.with_name("watch-old")
-        shutil.rmtree(old, ignore_errors=True)
-        SITE.rename(old)
+        set_aside(SITE, SITE_BEFORE)
         NEXT.rename(SITE)
-        shutil.rmtree(old, ignore_errors=True)
         say("  checked and built as a whole: tables, search and the browser's Python are new")
 
     def stop_build(self) -> None:

@@ -9,7 +9,8 @@ from functools import partial
 import pytest
 
 from scripts.setup import cores
-from scripts.setup.cores import known_or_made, on_all_cores, rubbish_seldom_sought
+from scripts.setup.cores import known_or_made, on_all_cores
+from scripts.setup.rubbish import SELDOM, rubbish_seldom_sought
 from scripts.setup.say import Missing
 
 HERE = os.getpid()
@@ -127,8 +128,8 @@ def test_rubbish_is_seldom_sought_until_the_work_is_done():
 
     with pytest.raises(ValueError, match="stopped"):
         stopped()
-    assert seen == [cores.SELDOM]
-    assert gc.get_threshold() == before != cores.SELDOM
+    assert seen == [SELDOM]
+    assert gc.get_threshold() == before != SELDOM
 
 
 def test_a_few_jobs_are_done_here_and_many_by_more_processes(two_cores, monkeypatch):

@@ -63,10 +63,10 @@ def test_the_link_opens_the_same_calculation(key, name, library):
 
 
 def test_pages_mark_the_data_as_invented(library):
-    page = calculator_page(load_all()["nitrogen-forecast"], library)
+    page = calculator_page("nitrogen-forecast", library)
     assert "Demo tanks to try; their data is invented" in page
     assert page.count('class="button" href="?') == 4
-    assert "Demo tanks" not in calculator_page(load_all()["units"], library)
+    assert "Demo tanks" not in calculator_page("units", library)
 
 
 @long_run()

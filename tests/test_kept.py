@@ -6,7 +6,16 @@ import time
 import pytest
 
 from scripts.setup import kept as room
-from scripts.setup.kept import LONGEST_UNUSED_S, is_kept, keep, kept, throw_away_unused
+from scripts.setup.kept import (
+    LONGEST_UNUSED_S,
+    LOOK_EVERY_S,
+    LOOKED,
+    is_kept,
+    keep,
+    kept,
+    place_of,
+    throw_away_unused,
+)
 
 
 @pytest.fixture
@@ -102,3 +111,19 @@ def test_a_file_beside_the_kinds_stops_no_build(made):
     throw_away_unused()
     assert stray.exists()
     assert is_kept("kind", "ingredients")
+
+
+def test_what_is_kept_is_looked_through_once_a_day_whatever_the_clock_says(made):
+    def left(now):
+        keep("kind", "forgotten", "a text")
+        os.utime(place_of("kind", "forgotten"), (1e9, 1e9))
+        throw_away_unused(now)
+        return is_kept("kind", "forgotten")
+
+    now = time.time()
+    assert not left(now)
+    assert left(now)
+    assert left(now + LOOK_EVERY_S - 60)
+    assert not left(now + LOOK_EVERY_S + 60)
+    os.utime(room.FOLDER / LOOKED, (4e9, 4e9))  # by a clock that was set back since
+    assert not left(now)

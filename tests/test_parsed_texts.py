@@ -55,7 +55,7 @@ def test_a_text_with_a_fault_is_parsed_each_time_and_has_it_each_time(parsed):
             of_one_run("- [")
 
 
-def test_what_json_cannot_hold_is_parsed_each_time(parsed):
+def test_what_cannot_be_kept_as_it_is_is_parsed_each_time(parsed):
     values = [repr(of_one_run(DATED)[0].value) for _ in range(2)]
     assert values[0] == values[1]
     assert parsed == [DATED, DATED]
@@ -70,5 +70,14 @@ def test_only_what_was_asked_for_last_is_kept_and_for_its_folder_alone(parsed):
 
 def test_where_the_texts_are_the_same_nothing_is_written_again(parsed, monkeypatch):
     of_one_run(GOOD, DATED, TWICE)
-    monkeypatch.setattr(room, "keep_parts", lambda *_given: pytest.fail("written again"))
+    monkeypatch.setattr(room, "keep_blocks", lambda *_given: pytest.fail("written again"))
     of_one_run(GOOD, DATED, TWICE)
+
+
+def test_a_word_that_is_said_again_is_held_once():
+    text = "grade: common practice\nsure:\n  grade: common practice\n"
+    one, other = Document(text).value, Document(text).value
+    assert one == {"grade": "common practice", "sure": {"grade": "common practice"}}
+    assert one["grade"] is one["sure"]["grade"] is other["grade"]
+    (key, _), (inner,) = one, one["sure"]
+    assert key is inner

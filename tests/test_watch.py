@@ -1,7 +1,9 @@
 """The watching server: only what changed is written, the open page first, and the policy stays."""
 
+import io
 import threading
 import urllib.request
+from types import SimpleNamespace
 
 import pytest
 
@@ -74,6 +76,21 @@ def test_only_what_differs_is_written_and_the_open_page_first(watcher, tmp_path)
     }
 
 
+@pytest.mark.parametrize(
+    ("changed", "page"),
+    [
+        (watch.SPECIES / "plants" / "lemna-minor.yml", "plants/lemna-minor.md"),
+        (watch.SPECIES / "problems" / "green-water.yml", "problems/green-water.md"),
+        (watch.DOCS / "guides" / "feeding.md", "guides/feeding.md"),
+        (watch.DOCS / "about.md", "about.md"),
+    ],
+)
+def test_the_page_of_what_changed_comes_before_those_that_nobody_looks_at(watcher, changed, page):
+    watcher.news.join("plants/egeria-densa/")
+    watcher.line_up([watch.TEMPLATES / "plant.md.j2", watch.SPECIES / "vocabulary.yml", changed])
+    assert list(watcher.pending)[:2] == ["plants/egeria-densa.md", page]
+
+
 @long_run()
 def test_what_was_written_is_what_the_build_writes(watcher, site, tmp_path):
     watcher.texts["about.md"] = "older"
@@ -103,6 +120,22 @@ def test_a_record_that_changed_is_loaded_again_and_a_broken_one_is_told(
     watcher.read_again([path])
     assert "habitt" in complaints[0]
     assert watcher.library.plants["lemna-minor"].verdict == "Freshly printed."
+
+
+@pytest.mark.parametrize(("code", "shown"), [(0, "new"), (1, "old")])
+def test_a_whole_build_takes_the_place_of_what_is_shown_unless_it_stopped(
+    watcher, tmp_path, monkeypatch, code, shown
+):
+    for name, what in {"SITE": "old", "NEXT": "new", "SITE_BEFORE": "older"}.items():
+        folder = tmp_path / name
+        folder.mkdir()
+        (folder / "index.html").write_text(what)
+        monkeypatch.setattr(watch, name, folder)
+    complaints = []
+    monkeypatch.setattr(watcher, "complain", complaints.append)
+    watcher.take_build(SimpleNamespace(returncode=code, stderr=io.StringIO("it stopped\n")))
+    assert (watch.SITE / "index.html").read_text() == shown
+    assert complaints == ([] if shown == "new" else ["it stopped"])
 
 
 @pytest.fixture

@@ -3,7 +3,6 @@
 from collections.abc import Callable
 from functools import partial
 
-from calculators.core.listing import load_all
 from scripts.pages.animals.animal_page import animal_page, animals_page
 from scripts.pages.calculators.calculator_page import calculator_page, calculators_page, description
 from scripts.pages.calculators.nitrogen_model import model_page
@@ -24,6 +23,7 @@ from scripts.pages.problems.on_paper import key_page, symptoms_page
 from scripts.pages.problems.problem_page import all_problems_page, problem_page, problems_page
 from scripts.pages.shelf.shelf_downloads import demo_json, fields_json, schema_json
 from scripts.pages.shelf.shelf_names import kits_json, names_json
+from scripts.records.calculator_facts import calculator_facts
 from scripts.records.load import Library
 
 OVERVIEWS: dict[str, Callable[[Library], str | bytes]] = {
@@ -74,7 +74,7 @@ def makers(library: Library) -> dict[str, Callable[[], str | bytes]]:
             made[f"{folder}/{slug}.md"] = partial(make, slug, library)
     for key in library.places:
         made[f"rules/{key}.md"] = partial(place_page, key, library)
-    for name, spec in load_all().items():
-        made[f"calculators/{name}.md"] = partial(calculator_page, spec, library)
-        made[f"assets/calculators/{name}.json"] = partial(description, spec)
+    for name, *_ in calculator_facts():
+        made[f"calculators/{name}.md"] = partial(calculator_page, name, library)
+        made[f"assets/calculators/{name}.json"] = partial(description, name)
     return made

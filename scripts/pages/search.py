@@ -4,10 +4,10 @@ import json
 from collections.abc import Mapping
 from typing import NamedTuple
 
-from calculators.core.listing import load_all
 from scripts.pages.calculators import nitrogen_model as model
 from scripts.pages.sought import read_sought
 from scripts.pages.typed import read_typed, words_typed
+from scripts.records.calculator_facts import calculator_facts
 from scripts.records.law_matches import without_record
 from scripts.records.load import Library
 from scripts.records.names import NamedSpecies
@@ -160,10 +160,8 @@ def entries(library: Library, prose: Mapping[str, tuple[str, str]]) -> list[Sear
         for slug, problem in library.problems.items()
     ]
     pages += [
-        SearchEntry(
-            f"calculators/{name}/", "calculator", spec.title, SOUGHT_AS.get(name, []), spec.purpose
-        )
-        for name, spec in load_all().items()
+        SearchEntry(f"calculators/{name}/", "calculator", title, SOUGHT_AS.get(name, []), purpose)
+        for name, title, purpose, _ in calculator_facts()
     ]
     pages += [
         SearchEntry(

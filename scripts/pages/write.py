@@ -1,8 +1,6 @@
 """Writes the site's source: a copy of docs/ with the generated pages beside it."""
 
-import shutil
 from collections.abc import Callable, Iterator
-from pathlib import Path
 
 from scripts.pages.generated import makers
 from scripts.pages.open_data.data_files import (
@@ -16,8 +14,10 @@ from scripts.records.kept_files import KeptFiles
 from scripts.records.load import Library
 from scripts.records.prose import read_prose
 from scripts.setup.cores import known_or_made
-from scripts.setup.file_hash import copy_known, write_known
-from scripts.setup.paths import DOCS, SOURCE
+from scripts.setup.file_hash import Octets
+from scripts.setup.meanwhile import begun_elsewhere
+from scripts.setup.new_folder import NewFolder
+from scripts.setup.paths import DOCS
 
 SEARCH = "assets/search.json"
 LONG_TO_MAKE = (
@@ -30,24 +30,23 @@ LONG_TO_MAKE = (
 NOT_FOUND_BY_SEARCH = ("index.md", "search.md")
 
 
-def write(known: KeptFiles, target: Path = SOURCE) -> None:
-    """Write the whole source of the site to ``target``; what was there is removed first.
+def write(known: KeptFiles, source: NewFolder) -> None:
+    """Write the whole source of the site.
 
     ``known`` has the records and what is kept of the files. Raises ``FileExistsError`` where a page of ours
     stands where a generated one goes.
     """
-    shutil.rmtree(target, ignore_errors=True)
-    ignored = shutil.ignore_patterns("theme", "pictures", "guides")
-    shutil.copytree(DOCS, target, ignore=ignored, copy_function=copy_known)
+    source.copy_all(DOCS, ("theme", "pictures", "guides"))
     files = source_makers(known.library)
 
     def put(name: str, octets: bytes) -> bytes:
         """Write a file; of a resource of the open data its description, of any other nothing."""
-        about = b""
-        if name in RESOURCES:
-            octets, about = octets.rsplit(b"\n", 1)
-        write_new(target / name, octets)
-        return about
+        if name not in RESOURCES:
+            write_new(source, name, octets)
+            return b""
+        end = octets.rindex(b"\n")
+        write_new(source, name, memoryview(octets)[:end])  # no copy: these are megabytes
+        return octets[end + 1 :]
 
     def put_known(name: str) -> bytes | None:
         """Write a file that would be made the same, as ``put``. None where it has to be made."""
@@ -58,9 +57,17 @@ def write(known: KeptFiles, target: Path = SOURCE) -> None:
         """Make a file and write it, as ``put``."""
         return put(name, known.made(name, files[name]))
 
-    resources = known_or_made(put_known, put_made, sorted(files, key=is_quick))
-    package = package_text([resources[name] for name in RESOURCES])
-    write_new(target / PACKAGE, package.encode())
+    known_tables = {name: about for name in RESOURCES if (about := put_known(name)) is not None}
+    names = [name for name in sorted(files, key=is_quick) if name not in known_tables]
+    made_elsewhere: Callable[[], dict[str, bytes]] = dict
+    if known_tables:  # else nothing is known, and all cores have enough to do
+        tables = [name for name in names if name in RESOURCES]
+        names = [name for name in names if name not in RESOURCES]
+        if tables:
+            made_elsewhere = begun_elsewhere(lambda: {name: put_made(name) for name in tables})
+    abouts = known_tables | known_or_made(put_known, put_made, names) | made_elsewhere()
+    package = package_text([abouts[name] for name in RESOURCES])
+    write_new(source, PACKAGE, package.encode())
 
 
 def source_makers(library: Library) -> dict[str, Callable[[], str | bytes]]:
@@ -69,14 +76,13 @@ def source_makers(library: Library) -> dict[str, Callable[[], str | bytes]]:
     return {**makers(library), **search, **open_data_makers(library)}
 
 
-def write_new(path: Path, octets: bytes) -> None:
+def write_new(source: NewFolder, name: str, octets: Octets) -> None:
     """Write a file that is not there. Raises ``FileExistsError`` where it is."""
-    path.parent.mkdir(parents=True, exist_ok=True)
     try:
-        write_known(path, octets, "xb")
+        source.put(name, octets)
     except FileExistsError:
         raise FileExistsError(
-            f"{path.relative_to(path.parents[1])} is generated, and stands in docs/ too; rename it there"
+            f"{name} is generated, and stands in docs/ too; rename it there"
         ) from None
 
 

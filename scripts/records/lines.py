@@ -100,15 +100,14 @@ def read(
     path: Path, parsed: Callable[[str], Document] = document_of
 ) -> tuple[Document | None, list[RecordFault]]:
     """Parse one file. Returns no document where nothing of it can be used."""
-    shown = shown_path(path)
     text = read_text(path)
     if isinstance(text, RecordFault):
         return None, [text]
     try:
         document = parsed(text)
     except NotARecord as wrong:
-        return None, [RecordFault(shown, wrong.line, "", str(wrong))]
-    return document, findings_of(document, shown)
+        return None, [RecordFault(shown_path(path), wrong.line, "", str(wrong))]
+    return document, findings_of(document, shown_path(path)) if document.faults else []
 
 
 def findings_of(document: Document, shown: Path) -> list[RecordFault]:
@@ -121,21 +120,23 @@ def findings_of(document: Document, shown: Path) -> list[RecordFault]:
 
 def read_text(path: Path) -> str | RecordFault:
     """A file's text, or why it cannot be read."""
-    shown = shown_path(path)
-    if path.is_symlink() and not path.exists():
-        return RecordFault(
-            shown, 1, "", "is a link that leads nowhere; remove it, or mend the link"
-        )
-    if path.is_dir():
-        return RecordFault(shown, 1, "", "is a folder; a file was expected here")
     try:
         return path.read_bytes().decode("utf-8")
-    except FileNotFoundError:
-        return RecordFault(shown, 1, "", "is missing; nothing can be checked without it")
     except UnicodeDecodeError as wrong:
-        return RecordFault(shown, 1, "", f"is not UTF-8 text (byte {wrong.start})")
+        return RecordFault(shown_path(path), 1, "", f"is not UTF-8 text (byte {wrong.start})")
     except OSError as wrong:
-        return RecordFault(shown, 1, "", f"cannot be read: {wrong.strerror}")
+        return RecordFault(shown_path(path), 1, "", why_unread(path, wrong))
+
+
+def why_unread(path: Path, wrong: OSError) -> str:
+    """Why a file could not be read, from what stands in its place and what the system says."""
+    if path.is_symlink() and not path.exists():
+        return "is a link that leads nowhere; remove it, or mend the link"
+    if path.is_dir():
+        return "is a folder; a file was expected here"
+    if isinstance(wrong, FileNotFoundError):
+        return "is missing; nothing can be checked without it"
+    return f"cannot be read: {wrong.strerror}"
 
 
 def shown_first(findings: Iterable[RecordFault]) -> list[RecordFault]:

@@ -5,6 +5,7 @@ Faster than building nodes first, and a bomb of anchors or deep nesting ends at 
 
 import re
 from collections.abc import Iterator
+from sys import intern
 from typing import Any, NamedTuple
 
 import yaml
@@ -12,6 +13,7 @@ import yaml
 from scripts.records.characters import unfit
 
 LOADER: Any = getattr(yaml, "CSafeLoader", yaml.SafeLoader)  # by the C library where there is one
+A_WORD = 40  # letters; what is no longer is mostly said again and again, and is held once
 DEEPEST = 30  # levels; a record has about 6
 PLAIN_NUMBER = re.compile(
     r"[-+]?((0|[1-9][0-9]*)(\.[0-9]*)?|\.[0-9]+)([eE][-+]?[0-9]+)?|[-+]?\.\w+"
@@ -126,7 +128,7 @@ class Parser:
         while not isinstance(event := self.loader.get_event(), yaml.MappingEndEvent):
             if not isinstance(event, yaml.ScalarEvent) or event.anchor or event.tag:
                 raise NotARecord(line(event), "a key must be a plain word")
-            key = event.value
+            key = intern(event.value)
             inside = (*place, key) if self.with_lines else place
             self.judge(unfit(key), inside, event)
             if key in values:
@@ -140,7 +142,7 @@ class Parser:
 
     def scalar(self, event: Any, place: Place) -> Any:
         """A text, number, date, truth value or nothing."""
-        text = event.value
+        text = intern(event.value) if len(event.value) <= A_WORD else event.value
         if event.implicit[0]:  # without quotes
             tag = self.loader.resolve(yaml.ScalarNode, text, event.implicit)
             if tag in TYPED:

@@ -42,7 +42,7 @@ class Reader:
         self.drafts[name] = {}
         if not folder.is_dir():
             self.note(folder, (), "is missing; it is the folder of these records")
-        for path in sorted(folder.glob("*")):
+        for path in sorted(folder.glob("*"), key=lambda path: path.name):
             if message := wrong_name(path):
                 self.note(path, (), message)
             elif (document := self.document(path)) is not None:

@@ -4,9 +4,8 @@ import gc
 import multiprocessing
 import os
 import threading
-from collections.abc import Callable, Hashable, Iterable, Iterator, Sequence
-from contextlib import contextmanager
-from typing import Any, TypeVar
+from collections.abc import Callable, Hashable, Iterable, Sequence
+from typing import Any, Final, TypeVar
 
 from scripts.setup.say import Missing
 
@@ -14,10 +13,9 @@ Job = TypeVar("Job")
 Name = TypeVar("Name", bound=Hashable)
 Result = TypeVar("Result")
 
-FORK = "fork"
+FORK: Final = "fork"
 FEW = 8  # jobs of a site that are done here sooner than another process is there
-# After so many new objects Python looks for rubbish, after so many looks among older ones; else 700, 10, 10.
-SELDOM = 10_000, 20, 100
+KILLED = "one of the processes that shared the work was killed; is memory short?"
 WORK: list[Callable[[Any], Any]] = []  # of this process, where it is one of those that share some
 
 
@@ -77,22 +75,9 @@ def shared(work: Callable[[Job], Result], jobs: Sequence[Job], count: int) -> li
             finally:
                 processes.shutdown(cancel_futures=True)
     except BrokenProcessPool:
-        raise Missing(
-            "one of the processes that shared the work was killed; is memory short?"
-        ) from None
+        raise Missing(KILLED) from None
     finally:
         gc.unfreeze()
-
-
-@contextmanager
-def rubbish_seldom_sought() -> Iterator[None]:
-    """Have Python look for rubbish seldom: a look goes through all that a build holds, for little."""
-    before = gc.get_threshold()
-    gc.set_threshold(*SELDOM)
-    try:
-        yield
-    finally:
-        gc.set_threshold(*before)
 
 
 def do(job: Any) -> Any:

@@ -6,12 +6,13 @@ nobody has written to it since; the next process reads it anew, so that nothing 
 
 import hashlib
 import os
-import shutil
 import time
 from collections.abc import Iterable, Iterator
 from typing import NamedTuple
 
 from scripts.setup.paths import ROOT
+
+Octets = bytes | memoryview
 
 # Two writes can bear one time where they follow each other: in the steps of the clock of a file system.
 COARSEST_STEP_NS = 2_000_000_000  # of one that counts every other second
@@ -48,6 +49,13 @@ def files_below(folder: str | os.PathLike[str]) -> Iterator[str]:
         for name in sorted(names):
             if not name.endswith(".pyc"):
                 yield f"{place}{os.sep}{name}"
+
+
+def names_below(folder: str | os.PathLike[str]) -> Iterator[str]:
+    """The same files by their names seen from the folder, with ``/`` on every machine."""
+    start = len(os.fspath(folder)) + len(os.sep)
+    for path in files_below(folder):
+        yield path[start:].replace(os.sep, "/")
 
 
 def hash_of_files(files: Iterable[str | os.PathLike[str]], *, just_made: bool = False) -> str:
@@ -88,20 +96,17 @@ def digest_of(path: str, *, just_made: bool = False) -> bytes:
     return digest
 
 
-def write_known(path: str | os.PathLike[str], octets: bytes, mode: str = "wb") -> None:
+def write_known(path: str, octets: Octets, mode: str = "wb") -> None:
     """Write a file whose digest need not be read then. Raises ``OSError``."""
     with open(path, mode) as file:
         file.write(octets)
         file.flush()
-        state = state_of(os.fstat(file.fileno()))
-    KNOWN[state] = Known(hashlib.sha256(octets).digest(), settled=False)
+        note_digest(os.fstat(file.fileno()), hashlib.sha256(octets).digest())
 
 
-def copy_known(source: str, target: str) -> str:
-    """Copy a file as ``shutil.copy2`` does; its digest is that of its source. Raises ``OSError``."""
-    shutil.copy2(source, target)
-    KNOWN[state_of(os.stat(target))] = Known(digest_of(source, just_made=True), settled=False)
-    return target
+def note_digest(found: os.stat_result, digest: bytes) -> None:
+    """Note the digest of a file that was just put there, as the system tells of it now."""
+    KNOWN[state_of(found)] = Known(digest, settled=False)
 
 
 def state_of(found: os.stat_result) -> FileState:

@@ -10,7 +10,6 @@ import sys
 import time
 from collections.abc import Callable, Iterable, Iterator
 from functools import cache
-from pathlib import Path
 from tempfile import NamedTemporaryFile
 
 from scripts.setup.file_hash import files_below, hash_of_files
@@ -22,6 +21,8 @@ CODE_FILES = (".py", ".j2")
 LONGEST_UNUSED_S = (
     3 * 24 * 3600
 )  # seconds after which a text that no build asked for is thrown away
+LOOK_EVERY_S = 24 * 3600  # seconds; a look through thousands of files takes a tenth of one
+LOOKED = "looked-through"  # a file whose time says when
 
 
 def kept(kind: str, ingredients: str, make: Callable[[], str]) -> str:
@@ -46,20 +47,22 @@ def recall_octets(kind: str, ingredients: str) -> bytes | None:
     """As ``recall``, in UTF-8."""
     path = place_of(kind, ingredients)
     try:
-        octets = path.read_bytes()
+        with open(path, "rb", buffering=0) as file:
+            octets = file.read()
         os.utime(path)
     except OSError:
         return None
     return octets
 
 
-def recall_lines(kind: str, ingredients: str) -> Iterator[bytes]:
-    """The lines of a text that a build has made, one at a time, in UTF-8; none where none has."""
+def recall_blocks(kind: str, ingredients: str) -> Iterator[bytes]:
+    """The blocks that a build has made, one at a time; none where none has."""
     path = place_of(kind, ingredients)
     try:
         os.utime(path)
-        with path.open("rb") as file:
-            yield from file
+        with open(path, "rb") as file:
+            while length := file.readline():
+                yield file.read(int(length))
     except OSError:
         return
 
@@ -74,10 +77,16 @@ def keep(kind: str, ingredients: str, *parts: str | bytes) -> None:
 def keep_parts(kind: str, ingredients: str, parts: Iterable[str | bytes]) -> None:
     """As ``keep``, with parts that are made one at a time."""
     path = place_of(kind, ingredients)
-    path.parent.mkdir(parents=True, exist_ok=True)
-    with NamedTemporaryFile(dir=path.parent, suffix=".part", delete=False) as part:
+    folder = os.path.dirname(path)
+    os.makedirs(folder, exist_ok=True)
+    with NamedTemporaryFile(dir=folder, suffix=".part", delete=False) as part:
         part.writelines(octets_of(one) for one in parts)
     os.replace(part.name, path)  # whole or not there, however many builds run
+
+
+def keep_blocks(kind: str, ingredients: str, blocks: Iterable[bytes]) -> None:
+    """Keep blocks of octets that are made one at a time, each behind a line with its length."""
+    keep_parts(kind, ingredients, (b"%d\n%b" % (len(block), block) for block in blocks))
 
 
 def octets_of(text: str | bytes) -> bytes:
@@ -94,9 +103,10 @@ def is_kept(kind: str, ingredients: str) -> bool:
     return True
 
 
-def place_of(kind: str, ingredients: str) -> Path:
+def place_of(kind: str, ingredients: str) -> str:
     """The file of a kept text."""
-    return FOLDER / kind / hashlib.sha256(f"{code()}\0{ingredients}".encode()).hexdigest()
+    name = hashlib.sha256(f"{code()}\0{ingredients}".encode()).hexdigest()
+    return os.sep.join((str(FOLDER), kind, name))
 
 
 @cache
@@ -107,8 +117,13 @@ def code() -> str:
 
 
 def throw_away_unused(now: float | None = None) -> None:
-    """Remove every text that no build has asked for of late; ``now`` in seconds, as ``time.time`` counts."""
-    oldest = (time.time() if now is None else now) - LONGEST_UNUSED_S
+    """Remove every text that no build has asked for of late, once a day; ``now`` in seconds, as ``time.time``
+    counts.
+    """
+    now = time.time() if now is None else now
+    if not is_time_to_look(now):
+        return
+    oldest = now - LONGEST_UNUSED_S
     for kind in FOLDER.glob("*"):
         if not kind.is_dir():
             continue  # a file that somebody's file manager put there
@@ -118,3 +133,18 @@ def throw_away_unused(now: float | None = None) -> None:
                     os.unlink(entry)
             except FileNotFoundError:
                 pass  # another build was first
+
+
+def is_time_to_look(now: float) -> bool:
+    """Whether the last look is a day away, by a clock that may have been set back; this one is then noted.
+
+    ``now`` in seconds, as ``time.time`` counts.
+    """
+    mark = FOLDER / LOOKED
+    try:
+        if abs(now - mark.stat().st_mtime) < LOOK_EVERY_S:
+            return False
+    except FileNotFoundError:
+        FOLDER.mkdir(parents=True, exist_ok=True)
+    mark.touch()
+    return True

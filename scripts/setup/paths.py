@@ -12,6 +12,8 @@ SPECIES = ROOT / "species"
 TABLES = ROOT / "calculators" / "data"  # what the build writes from the records
 SITE = ROOT / "site"
 SOURCE = BUILD / "docs"  # the site's source, as the pages are written
+# What the build before last left: what stays the same is taken of it.
+SITE_BEFORE, SOURCE_BEFORE = BUILD / "site-before", BUILD / "docs-before"
 SCHEMAS = BUILD / "schema"  # of the records, for editors
 
 WINDOWS = os.name == "nt"

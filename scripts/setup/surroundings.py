@@ -4,11 +4,13 @@ import os
 import sys
 import sysconfig
 from datetime import date
+from functools import cache
 from pathlib import Path
 
 DATED_BY = "SOURCE_DATE_EPOCH"  # what the site builder takes for the time where it is set
 
 
+@cache
 def packages() -> str:
     """Python and the packages beside it, with their versions."""
     folder = Path(sysconfig.get_path("purelib"))

@@ -1,6 +1,5 @@
 """Builds the site: records, tables, checks, pages, the site builder, and what is not Markdown."""
 
-import shutil
 import subprocess
 import sys
 from collections.abc import Callable
@@ -17,9 +16,10 @@ from scripts.records.noted_reads import FOLLOWED
 from scripts.records.parsed_texts import ParsedTexts
 from scripts.records.schema import write_schemas
 from scripts.setup import paths
-from scripts.setup.cores import rubbish_seldom_sought
-from scripts.setup.file_hash import copy_known, files_below
+from scripts.setup.file_hash import names_below
 from scripts.setup.kept import code, throw_away_unused
+from scripts.setup.new_folder import NewFolder, made_anew, set_aside
+from scripts.setup.rubbish import rubbish_seldom_sought
 from scripts.setup.say import Missing, say, step
 from scripts.site.joined_scripts import put_scripts
 from scripts.site.nothing_new import forget, sources, write_stamp
@@ -53,9 +53,9 @@ def build(
     del known  # the records, which nothing that follows needs
     with step("building the site"):
         fresh = site.with_name(f"{site.name}-fresh")
-        shutil.rmtree(fresh, ignore_errors=True)
-        write_site(fresh)
-        shutil.rmtree(site, ignore_errors=True)
+        with made_anew(fresh, paths.SITE_BEFORE) as folder:
+            write_site(folder)
+        set_aside(site, paths.SITE_BEFORE)
         fresh.rename(site)
     if before.given == of.given and of == sources(species, tables):  # else changed meanwhile
         write_stamp(site, of, said)
@@ -125,16 +125,19 @@ def write_source(known: KeptFiles) -> None:
     from scripts.site.fonts import write_fonts
 
     runtime, wheel = make_runtime(), make_wheel()
-    with step("writing the pages"):
-        write(known)
-        ignored = shutil.ignore_patterns("made-from.txt")
-        shutil.copytree(runtime, paths.SOURCE / "runtime", ignore=ignored, copy_function=copy_known)
-        copy_known(str(wheel), str(paths.SOURCE / "data" / wheel.name))
-        write_fonts(paths.SOURCE / "assets" / "fonts")
+    set_aside(paths.SOURCE, paths.SOURCE_BEFORE)
+    with (
+        step("writing the pages"),
+        made_anew(paths.SOURCE, paths.SOURCE_BEFORE) as source,
+    ):
+        write(known, source)
+        source.copy_all(runtime, ("made-from.txt",), "runtime")
+        source.copy(str(wheel), str(source.path / "data" / wheel.name))
+        write_fonts(source.path / "assets" / "fonts")
 
 
-def write_site(site: Path) -> None:
-    """Make the site from its source. Raises ``BuildFailed`` or ``Missing``."""
+def write_site(folder: NewFolder) -> None:
+    """Make the site from its source in a folder. Raises ``BuildFailed`` or ``Missing``."""
     from scripts.site.frames import Frames
     from scripts.site.offline import write_offline_list
     from scripts.site.one_sheet import join_sheets
@@ -143,15 +146,15 @@ def write_site(site: Path) -> None:
     from scripts.site.theme import settled_theme
 
     pages = read_pages(paths.SOURCE)
-    files = {Path(path).relative_to(paths.SOURCE).as_posix() for path in files_below(paths.SOURCE)}
+    files = set(names_below(paths.SOURCE))
     if broken := list(broken_links({name: page.links for name, page in pages.items()}, files)):
         raise BuildFailed("\n".join(broken))
     frames = Frames({name: page.headings for name, page in pages.items()})
     frames.make(run_builder)
-    ignored = shutil.ignore_patterns("*.md")
-    shutil.copytree(paths.SOURCE, site, ignore=ignored, copy_function=copy_known)
+    site = folder.path
+    folder.copy_all(paths.SOURCE, ("*.md",))
     frames.write_beside(site)
-    classes = put_contents(paths.SOURCE, site, put_scripts(site), frames, pages)
+    classes = put_contents(paths.SOURCE, folder, put_scripts(site), frames, pages)
     join_sheets(site, settled_theme(site, classes))
     write_offline_list(site)
 

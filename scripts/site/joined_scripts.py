@@ -90,5 +90,6 @@ def state_of(sources: Path) -> str:
     lock = LOCKS / "npm" / "package-lock.json"
     for path in (BUNDLER, PACKS, lock, *sorted(sources.rglob("*.js"))):
         name = path.relative_to(sources).as_posix() if path.is_relative_to(sources) else path.name
-        digest.update(f"{name}\0{len(path.read_bytes())}\0".encode() + path.read_bytes())
+        octets = path.read_bytes()
+        digest.update(f"{name}\0{len(octets)}\0".encode() + octets)
     return digest.hexdigest()

@@ -2,10 +2,11 @@
 
 import hashlib
 import json
+import os
 from collections.abc import Iterable
 from pathlib import Path
 
-from scripts.setup.file_hash import digest_of, files_below
+from scripts.setup.file_hash import digest_of, names_below
 
 WORKER = "service-worker.js"
 LIST = "offline-list.json"
@@ -17,9 +18,9 @@ OPEN_DATA = "data/"  # to download, megabytes that no page needs; the page about
 def write_offline_list(site: Path) -> str:
     """Write the list and the worker's version, which is the list's hash. Returns the version."""
     files = {
-        address(path.relative_to(site)): digest_of(str(path), just_made=True).hex()
-        for path in sorted(map(Path, files_below(site)))
-        if is_stored(path.relative_to(site).as_posix())
+        address(name): digest_of(f"{site}{os.sep}{name}", just_made=True).hex()
+        for name in sorted(names_below(site), key=lambda name: name.split("/"))
+        if is_stored(name)
     }
     text = json.dumps(files, ensure_ascii=False, separators=(",", ":"))
     version = hashlib.sha256(text.encode()).hexdigest()
@@ -39,15 +40,12 @@ def is_stored(name: str) -> bool:
 
 def size(site: Path, addresses: Iterable[str]) -> int:
     """The bytes of all files that the list names."""
-    return sum(
-        (site / name / "index.html" if name.endswith("/") else site / name).stat().st_size
-        for name in addresses
-    )
+    files = (f"{name}index.html" if name.endswith("/") else name for name in addresses)
+    return sum(os.stat(f"{site}{os.sep}{name}").st_size for name in files)
 
 
-def address(path: Path) -> str:
+def address(name: str) -> str:
     """A file's address below the site's root; a page's is its folder."""
-    name = path.as_posix()
     if name == "index.html":
         return "./"
     return name.removesuffix("index.html") if name.endswith("/index.html") else name

@@ -5,14 +5,16 @@ where it has changed; the builder sets a page's headings into the theme's frame,
 their place afterwards. Its memory does not grow with the content either.
 """
 
+import os
 import re
 from functools import partial
 from pathlib import Path
 from typing import Any, NamedTuple
 
 from scripts.setup.cores import known_or_made
-from scripts.setup.file_hash import files_below, write_known
+from scripts.setup.file_hash import names_below
 from scripts.setup.kept import keep, recall_octets
+from scripts.setup.new_folder import NewFolder
 from scripts.setup.one_kept_file import KeptTogether, hash_of
 from scripts.site.addresses import address_of
 from scripts.site.frames import BEGIN, END, Frames
@@ -87,7 +89,8 @@ def from_kept(kept: list[Any], made_of: str) -> ReadyPage:
 
 def text_of(source: Path, name: str) -> str:
     """A page as it stands in the source."""
-    return (source / name).read_text(encoding="utf-8")
+    with open(f"{source}{os.sep}{name}", encoding="utf-8") as file:
+        return file.read()
 
 
 def heading_lines(headings: list[Heading]) -> str:
@@ -108,7 +111,12 @@ class PageMaker:
     """Makes the pages of a site: of each its frame, the content, and in its head the scripts it loads."""
 
     def __init__(
-        self, source: Path, site: Path, graph: Graph, frames: Frames, pages: dict[str, ReadyPage]
+        self,
+        source: Path,
+        site: NewFolder,
+        graph: Graph,
+        frames: Frames,
+        pages: dict[str, ReadyPage],
     ) -> None:
         self.source, self.site, self.graph, self.frames = source, site, graph, frames
         self.pages = pages
@@ -129,9 +137,7 @@ class PageMaker:
     def write(self, name: str, page: bytes) -> set[str]:
         """Write a page that stands behind a line of its classes; the classes."""
         classes, html = page.split(b"\n", 1)
-        path = self.site / address_of(name) / "index.html"
-        path.parent.mkdir(parents=True, exist_ok=True)
-        write_known(path, html)
+        self.site.put(f"{address_of(name)}index.html", html)
         return set(classes.decode().split())
 
     def ingredients(self, name: str) -> str:
@@ -144,20 +150,19 @@ class PageMaker:
 
 
 def put_contents(
-    source: Path, site: Path, graph: Graph, frames: Frames, pages: dict[str, ReadyPage]
+    source: Path, site: NewFolder, graph: Graph, frames: Frames, pages: dict[str, ReadyPage]
 ) -> set[str]:
     """Write every page of the site; the classes that stand in them."""
     maker = PageMaker(source, site, graph, frames, pages)
     classes = set().union(*known_or_made(maker.put_known, maker.put, list(pages)).values())
     for name in settings()["theme"]["static_templates"]:
-        template = maker.finished((site / name).read_text(encoding="utf-8"))
-        used_there, html = template.split("\n", 1)
-        (site / name).write_text(html, encoding="utf-8")
+        path = site.path / name
+        used_there, html = maker.finished(path.read_text(encoding="utf-8")).split("\n", 1)
+        path.write_text(html, encoding="utf-8")
         classes.update(used_there.split())
     return classes
 
 
 def page_names(source: Path) -> list[str]:
     """The pages of the source by their files' names."""
-    below = (Path(path) for path in files_below(source) if path.endswith(".md"))
-    return sorted(path.relative_to(source).as_posix() for path in below)
+    return sorted(name for name in names_below(source) if name.endswith(".md"))

@@ -7,6 +7,7 @@ from pathlib import Path
 from typing import NoReturn
 
 from scripts.setup.paths import SITE
+from scripts.setup.rubbish import rubbish_seldom_sought
 from scripts.setup.say import Missing, say, stop
 from scripts.site.nothing_new import said_of_unchanged
 
@@ -38,7 +39,7 @@ def renew(site: Path) -> None:
     """Build a site, or say that it stands as it would be built. Raises ``Missing``."""
     said = said_of_unchanged(site)
     if said is None:
-        with told_faults():
+        with rubbish_seldom_sought(), told_faults():
             from scripts.site.build import build  # which takes longer than the look before
 
             build(site)

@@ -11,7 +11,7 @@ import subprocess
 import sys
 import threading
 import time
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
 from functools import partial
 from pathlib import Path
 from typing import NoReturn
@@ -21,7 +21,8 @@ from scripts.pages.search import entries, index
 from scripts.pages.write import prose
 from scripts.records.load import BadRecords, Library, load
 from scripts.setup.kept import octets_of
-from scripts.setup.paths import BUILD, DOCS, ROOT, SOURCE, SPECIES
+from scripts.setup.new_folder import set_aside
+from scripts.setup.paths import BUILD, DOCS, ROOT, SITE_BEFORE, SOURCE, SPECIES
 from scripts.setup.say import Missing, say
 from scripts.site.addresses import address_of
 from scripts.site.build import build
@@ -96,7 +97,7 @@ class Watcher:
             time.sleep(CHECK_EVERY_S)
 
     def take_up(self, changed: list[Path]) -> None:
-        """Copy what is copied, and put every page that may have changed on the list, open ones first."""
+        """Copy what is copied, and put every page that may have changed on the list."""
         for path in changed:
             say(f"· {path.relative_to(ROOT).as_posix()}")
         copied = [path for path in changed if path.is_relative_to(DOCS) and is_copied(path)]
@@ -105,7 +106,7 @@ class Watcher:
         if rest:
             self.theme_changed |= any(path.is_relative_to(THEME) for path in rest)
             self.read_again(rest)
-            self.line_up()
+            self.line_up(rest)
 
     def copy(self, paths: list[Path]) -> None:
         """Bring style, scripts and pictures over."""
@@ -146,14 +147,15 @@ class Watcher:
         except BadRecords as bad:
             self.complain(f"the records do not hold; the pages stay as they were\n{bad}")
 
-    def line_up(self) -> None:
-        """Everything that is made, those pages first that somebody looks at."""
+    def line_up(self, changed: Iterable[Path] = ()) -> None:
+        """Everything that is made: first the pages that somebody looks at, then those of what changed."""
         made = makers(self.library)
         for path in sorted(DOCS.glob("*.md")):
             made[path.name] = partial(path.read_text, encoding="utf-8")
         made["assets/search.json"] = lambda: index(entries(self.library, dict(prose())))
         shown = self.news.open_pages()
         first = [name for name in made if name.endswith(".md") and address_of(name) in shown]
+        first += [name for name in map(page_of, changed) if name in made]
         self.pending = {name: made[name] for name in dict.fromkeys([*first, *made])}
 
     def write_next(self) -> None:
@@ -208,11 +210,8 @@ class Watcher:
         if child.returncode:
             self.complain(reason)
             return
-        old = SITE.with_name("watch-old")
-        shutil.rmtree(old, ignore_errors=True)
-        SITE.rename(old)
+        set_aside(SITE, SITE_BEFORE)
         NEXT.rename(SITE)
-        shutil.rmtree(old, ignore_errors=True)
         say("  checked and built as a whole: tables, search and the browser's Python are new")
 
     def stop_build(self) -> None:
@@ -221,6 +220,16 @@ class Watcher:
             self.child.kill()
             self.child.wait()
             self.child = None
+
+
+def page_of(path: Path) -> str:
+    """What the page of a record, a guide or a page of prose is called, if a file is one of those."""
+    folder = SPECIES if path.is_relative_to(SPECIES) else DOCS
+    return (
+        path.relative_to(folder).with_suffix(".md").as_posix()
+        if path.is_relative_to(folder)
+        else ""
+    )
 
 
 def is_copied(path: Path) -> bool:

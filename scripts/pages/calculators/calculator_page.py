@@ -31,12 +31,13 @@ SIMPLER = {
 MODULE_ADDRESS = "python -m calculators"
 
 
-def calculator_page(spec: Spec, library: Library) -> str:
+def calculator_page(name: str, library: Library) -> str:
     """One calculator as Markdown; its worked example is computed here by the same function.
 
     Raises ``BadInput`` where its own example does not hold.
     """
-    checked = cases(spec.name)
+    spec = load_all()[name]
+    checked = cases(name)
     return render(
         "calculator.md.j2",
         spec=spec,
@@ -127,9 +128,9 @@ def first_input(spec: Spec) -> str:
     return f"{simple[0].key}={value_text(simple[0], simple[0].default)}"
 
 
-def description(spec: Spec) -> str:
+def description(name: str) -> str:
     """The calculator's description as JSON, for other programs."""
-    return json.dumps(describe(spec), ensure_ascii=False, indent=1)
+    return json.dumps(describe(load_all()[name]), ensure_ascii=False, indent=1)
 
 
 def calculators_page() -> str:

@@ -1,11 +1,11 @@
 """Every claim of the records as one row: what it is of, what it says, how sure it is, and its sources."""
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from typing import Any
 
 from pydantic import BaseModel
 
-from scripts.pages.open_data.flat import ABOUT_CLAIM, BETWEEN, Row
+from scripts.pages.open_data.flat import ABOUT_CLAIM, BETWEEN, Cell
 from scripts.records.claim import Claim, Range
 from scripts.records.load import Library
 from scripts.records.record import PLAIN
@@ -15,15 +15,18 @@ NOT_ITS_WORDS = {*ABOUT_CLAIM, "note"}
 COLUMNS = ("kind", "record", "field", "low", "high", "words", "note", "grade", "sources")
 
 
-def claim_rows(library: Library) -> Iterator[Row]:
-    """All claims, in the order of kinds, keys and fields; one at a time: they are tens of thousands."""
+def claim_rows(library: Library) -> Iterator[Sequence[Cell]]:
+    """The cells by ``COLUMNS`` of all claims, in the order of kinds, keys and fields.
+
+    One at a time: they are tens of thousands.
+    """
     for kind in KINDS:
         for key, record in sorted(getattr(library, kind).items()):
             yield from claims_of(kind, key, record)
 
 
-def claims_of(kind: str, key: str, record: BaseModel) -> Iterator[Row]:
-    """The claims of one record."""
+def claims_of(kind: str, key: str, record: BaseModel) -> Iterator[Sequence[Cell]]:
+    """The cells of the claims of one record."""
     for path, claim in within(record):
         says = (
             (claim.low, claim.high, "")
@@ -31,8 +34,7 @@ def claims_of(kind: str, key: str, record: BaseModel) -> Iterator[Row]:
             else (None, None, claim_text(claim))
         )
         about = (vars(claim).get("note"), claim.grade, BETWEEN.join(claim.sources))
-        cells = (kind, key, path, *says, *about)
-        yield dict(zip(COLUMNS, cells, strict=True))
+        yield kind, key, path, *says, *about
 
 
 def within(value: Any, path: str = "") -> list[tuple[str, Claim]]:

@@ -3,13 +3,14 @@
 import json
 from collections.abc import Callable, Iterable, Iterator
 from functools import partial
+from io import SEEK_END, BytesIO
 from typing import Any
 
 from pydantic import TypeAdapter
 
 from scripts.pages.open_data.data_tables import TABLES
 from scripts.pages.open_data.package import (
-    csv_octets,
+    csv_file,
     descriptor,
     json_text,
     records_resource,
@@ -78,19 +79,25 @@ def open_data_makers(library: Library) -> dict[str, Callable[[], str | bytes]]:
 
 def table_file(name: str, library: Library) -> bytes:
     """A table as CSV, and behind it what the package says of it."""
-    octets, types = csv_octets(TABLES[name], library)
-    return described(octets, table_resource(name, octets, types))
+    made, types = csv_file(TABLES[name], library)
+    with made.getbuffer() as octets:
+        resource = table_resource(name, octets, types)
+    return described(made, resource)
 
 
 def records_file(name: str, library: Library) -> bytes:
     """The whole records of one kind as JSON, and behind them what the package says of them."""
-    octets = records_by_key(library, name)
-    return described(octets, records_resource(name, octets))
+    made = BytesIO(records_by_key(library, name))
+    with made.getbuffer() as octets:
+        resource = records_resource(name, octets)
+    return described(made, resource)
 
 
-def described(octets: bytes, resource: dict[str, Any]) -> bytes:
+def described(made: BytesIO, resource: dict[str, Any]) -> bytes:
     """A file, and in one more line what the package says of it."""
-    return b"\n".join((octets, json.dumps(resource, ensure_ascii=False).encode()))
+    made.seek(0, SEEK_END)
+    made.write(b"\n" + json.dumps(resource, ensure_ascii=False).encode())
+    return made.getvalue()
 
 
 def schema_file(adapter: TypeAdapter[Any]) -> str:

@@ -6,19 +6,37 @@ from typing import NamedTuple
 from pydantic import BaseModel
 
 from scripts.pages.open_data.claim_rows import COLUMNS, claim_rows
-from scripts.pages.open_data.flat import BETWEEN, Row, flat
+from scripts.pages.open_data.flat import BETWEEN, Cell, Row, columns, flat
 from scripts.records.load import Library
+
+CellsOfRows = Iterable[Sequence[Cell]]
 
 
 class OpenTable(NamedTuple):
-    """One table: what it holds, its rows, the column that names a row, if one does, and its columns, where
-    they are known before its rows.
-    """
+    """One table: what it holds, its rows, and the column that names a row, if one does."""
 
     about: str
     rows: Callable[[Library], Iterable[Row]]
     primary_key: str | None = "key"
-    columns: Sequence[str] = ()
+
+    def columns_and_rows(self, library: Library) -> tuple[Sequence[str], CellsOfRows]:
+        """The names of the columns, and the cells of each row in their order."""
+        rows = list(self.rows(library))
+        names = columns(rows)
+        return names, ([row.get(name) for name in names] for row in rows)
+
+
+class LongTable(NamedTuple):
+    """A table of so many rows that they come one at a time; its columns are known before them."""
+
+    about: str
+    columns: Sequence[str]
+    cells: Callable[[Library], CellsOfRows]
+    primary_key: str | None = None
+
+    def columns_and_rows(self, library: Library) -> tuple[Sequence[str], CellsOfRows]:
+        """The names of the columns, and the cells of each row in their order."""
+        return self.columns, self.cells(library)
 
 
 def records(field: str) -> Callable[[Library], list[Row]]:
@@ -83,7 +101,7 @@ def source_rows(library: Library) -> list[Row]:
     return [{"key": key, **flat(source)} for key, source in sorted(library.sources.items())]
 
 
-TABLES: dict[str, OpenTable] = {
+TABLES: dict[str, OpenTable | LongTable] = {
     "plants": OpenTable(
         "One row a plant: names, needs, size, growth, nitrogen, traits.", records("plants")
     ),
@@ -94,7 +112,7 @@ TABLES: dict[str, OpenTable] = {
     "names": OpenTable("One row a plant that an ambiguous trade name may mean.", name_rows, None),
     "laws": OpenTable("One row an entry of a law list.", law_rows, None),
     "sources": OpenTable("One row a source, and how much of it was read.", source_rows),
-    "claims": OpenTable(
-        "One row a claim: what it says, how sure it is, its sources.", claim_rows, None, COLUMNS
+    "claims": LongTable(
+        "One row a claim: what it says, how sure it is, its sources.", COLUMNS, claim_rows
     ),
 }

@@ -2,15 +2,16 @@
 
 import csv
 import hashlib
-import io
 import json
 import tomllib
+from io import BytesIO, TextIOWrapper
 from types import NoneType
 from typing import Any
 
-from scripts.pages.open_data.data_tables import TABLES, OpenTable
-from scripts.pages.open_data.flat import Cell, columns
+from scripts.pages.open_data.data_tables import TABLES, LongTable, OpenTable
+from scripts.pages.open_data.flat import Cell
 from scripts.records.load import Library
+from scripts.setup.file_hash import Octets
 from scripts.setup.paths import ROOT
 
 PROFILE = "https://datapackage.org/profiles/2.0/datapackage.json"
@@ -20,6 +21,7 @@ DATA_LICENCE = {
     "path": "https://creativecommons.org/licenses/by/4.0/",
     "title": "Creative Commons Attribution 4.0 International",
 }
+WRITTEN_AS_IT_IS = frozenset({str, int, NoneType})  # what ``shown`` would leave as CSV has it
 
 
 def version() -> str:
@@ -51,7 +53,7 @@ def descriptor(resources: list[dict[str, Any]]) -> dict[str, Any]:
     }
 
 
-def table_resource(name: str, octets: bytes, types: Types) -> dict[str, Any]:
+def table_resource(name: str, octets: Octets, types: Types) -> dict[str, Any]:
     """A table's file, with the types of its columns."""
     table = TABLES[name]
     return {
@@ -63,7 +65,7 @@ def table_resource(name: str, octets: bytes, types: Types) -> dict[str, Any]:
     }
 
 
-def records_resource(name: str, octets: bytes) -> dict[str, Any]:
+def records_resource(name: str, octets: Octets) -> dict[str, Any]:
     """The file of whole records of one kind."""
     return {
         "name": f"{name}-json",
@@ -72,7 +74,7 @@ def records_resource(name: str, octets: bytes) -> dict[str, Any]:
     }
 
 
-def file_resource(path: str, octets: bytes, media_type: str) -> dict[str, Any]:
+def file_resource(path: str, octets: Octets, media_type: str) -> dict[str, Any]:
     """One file: where it is, how it is written, how long it is, and its hash."""
     return {
         "path": path,
@@ -84,7 +86,7 @@ def file_resource(path: str, octets: bytes, media_type: str) -> dict[str, Any]:
     }
 
 
-def schema(table: OpenTable, types: Types) -> dict[str, Any]:
+def schema(table: OpenTable | LongTable, types: Types) -> dict[str, Any]:
     """The columns of a table with their types, by the Table Schema of the standard."""
     fields = [{"name": name, "type": kind(of)} for name, of in types.items()]
     made: dict[str, Any] = {"fields": fields, "missingValues": [""]}
@@ -100,28 +102,23 @@ def kind(types: set[type]) -> str:
     return "string"
 
 
-def csv_octets(table: OpenTable, library: Library) -> tuple[bytes, Types]:
+def csv_file(table: OpenTable | LongTable, library: Library) -> tuple[BytesIO, Types]:
     """A table as CSV by RFC 4180, and the types in its columns; an empty cell is a value that is not known.
 
-    Where its columns are known, each row is written as it comes. In UTF-8: as text it would be the most
-    memory of a build.
+    In UTF-8, each row as it comes: all together, or as text, they would be the most memory of a build.
     """
-    rows = table.rows(library)
-    if not table.columns:
-        rows = list(rows)
-    names = table.columns or columns(rows)
+    names, rows = table.columns_and_rows(library)
     of_rows: set[tuple[type, ...]] = set()
-    made = io.BytesIO()
-    out = io.TextIOWrapper(made, encoding="utf-8", newline="")
+    made = BytesIO()
+    out = TextIOWrapper(made, encoding="utf-8", newline="")
     writer = csv.writer(out, lineterminator="\r\n")
     writer.writerow(names)
-    for row in rows:
-        values = [row.get(name) for name in names]
-        of_rows.add(tuple(map(type, values)))
-        writer.writerow([one if isinstance(one, str) else shown(one) for one in values])
-    out.flush()
-    types = {name: {of[place] for of in of_rows} for place, name in enumerate(names)}
-    return made.getvalue(), types
+    for cells in rows:
+        types = tuple(map(type, cells))
+        of_rows.add(types)
+        writer.writerow(cells if WRITTEN_AS_IT_IS.issuperset(types) else map(shown, cells))
+    out.detach()
+    return made, {name: {of[place] for of in of_rows} for place, name in enumerate(names)}
 
 
 def shown(value: Cell) -> str:

@@ -5,6 +5,7 @@ Its pieces are ready HTML; the page's script puts them into place and does no mo
 
 import json
 import re
+from io import BytesIO
 from typing import Any
 
 from scripts.pages.cite import Citations
@@ -20,19 +21,20 @@ from scripts.records.plant import Plant
 def compare_data(library: Library) -> bytes:
     """``{rows, plants, sources}`` as JSON in UTF-8; every text in it is escaped HTML but the names."""
     cite = Citations(library.sources)
-    # As octets at once: all of them as values, or as text, are the most memory of a build.
-    plants = [
-        f"{compact(slug)}:{compact(plant_data(compared(slug, plant, cite, library), ROWS))}".encode()
-        for slug, plant in library.plants.items()
-    ]
+    rows = [[row.group, row.key, row.label] for row in ROWS]
+    # As octets, one plant at a time: all of them as values would be the most memory of a build.
+    made = BytesIO()
+    made.write(f'{{"rows":{compact(rows)},"plants":{{'.encode())
+    for place, (slug, plant) in enumerate(library.plants.items()):
+        cells = plant_data(compared(slug, plant, cite, library), ROWS)
+        made.write(f"{',' if place else ''}{compact(slug)}:{compact(cells)}".encode())
     module: Any = environment().get_template("parts.j2").module
     sources = {
         reference.key: [reference.number, plain_source(str(module.source(reference.source)))]
         for reference in cite.references()
     }
-    rows = [[row.group, row.key, row.label] for row in ROWS]
-    between = (f'{{"rows":{compact(rows)},"plants":{{', f'}},"sources":{compact(sources)}}}')
-    return b",".join(plants).join(part.encode() for part in between)
+    made.write(f'}},"sources":{compact(sources)}}}'.encode())
+    return made.getvalue()
 
 
 def compared(slug: str, plant: Plant, cite: Citations, library: Library) -> ComparedPlant:

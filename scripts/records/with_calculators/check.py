@@ -3,6 +3,7 @@
 from collections.abc import Callable, Iterable, Iterator
 
 from calculators.core.listing import load_all
+from scripts.records.calculator_facts import tables_now
 from scripts.records.lines import RecordFault
 from scripts.records.load import ReadRecords
 from scripts.records.with_calculators import (
@@ -15,9 +16,7 @@ from scripts.records.with_calculators import (
 from scripts.records.with_calculators.trial import Trial
 from scripts.records.written import listed
 from scripts.setup.cores import on_all_cores
-from scripts.setup.file_hash import hash_of_files
 from scripts.setup.kept import is_kept, keep
-from scripts.setup.paths import TABLES
 from scripts.setup.surroundings import surroundings
 
 QUICK = ("sources cited", "sources unused", "findings")  # sooner done than shared
@@ -46,7 +45,8 @@ def calculation_faults(reading: ReadRecords, *, settled: bool) -> list[RecordFau
     }
     lacking = [name for name in checks if name not in made_of or not is_kept(SOUND, made_of[name])]
     long = [name for name in lacking if name not in QUICK]
-    load_all()  # once, before processes share the work
+    if long:
+        load_all()  # once, before processes share the work
     found = dict(zip(long, on_all_cores(lambda name: list(checks[name]()), long), strict=True))
     found |= {name: list(checks[name]()) for name in lacking if name in QUICK}
     for name, faults in found.items():
@@ -62,8 +62,3 @@ def what_is_judged(reading: ReadRecords) -> Iterator[tuple[str, str]]:
     calls = [(key, listed(draft.value, "calculators")) for key, draft in drafts["problems"].items()]
     yield "filled calculators", repr(calls)
     yield "guides", repr(reading.guides)
-
-
-def tables_now() -> str:
-    """A hash of the tables that the calculators read."""
-    return hash_of_files(sorted(TABLES.glob("*.json")))

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from calculators.core.listing import load_all
+from scripts.records.calculator_facts import calculator_facts
 from scripts.records.experiments import experiments
 from scripts.records.guide import marks
 from scripts.records.lines import RecordFault
@@ -19,15 +19,15 @@ FILE = "sources.yml"
 def cited(reading: ReadRecords) -> Iterator[RecordFault]:
     """Every source that a calculator cites must stand in sources.yml."""
     known = reading.keys("sources")
-    for spec in load_all().values() if known else ():
-        for key in sorted(set(spec.sources) - (known or set())):
-            message = f"{key} is missing; the calculator {spec.name} cites it"
+    for calculator in calculator_facts() if known else ():
+        for key in sorted(set(calculator.sources) - (known or set())):
+            message = f"{key} is missing; the calculator {calculator.name} cites it"
             yield reading.finding(reading.folder / FILE, (), message)
 
 
 def unused(reading: ReadRecords) -> Iterator[RecordFault]:
     """Every source must be used. Judged only where all records hold."""
-    used = {key for spec in load_all().values() for key in spec.sources}
+    used = {key for calculator in calculator_facts() for key in calculator.sources}
     figures = f"{packages()}\0{hash_of_files(files_below(FOLDER))}"
     used |= set(kept("sources-of-figures", figures, sources_of_figures).split())
     for guide in reading.guides.values():
@@ -40,6 +40,7 @@ def unused(reading: ReadRecords) -> Iterator[RecordFault]:
 
 def sources_of_figures() -> str:
     """The keys that published figures and experiments cite, in one line."""
-    keys = {case.source for name in load_all() for case in cases(name)}
-    keys |= {one.source for name in load_all() for one in experiments(name)}
+    names = [calculator.name for calculator in calculator_facts()]
+    keys = {case.source for name in names for case in cases(name)}
+    keys |= {one.source for name in names for one in experiments(name)}
     return " ".join(sorted(keys))

@@ -289,7 +289,33 @@ def test_a_browser_killed_at_fifty_moments_of_an_update_has_a_whole_book(chromiu
             parts += seen["parts"] > 0
             context.set_offline(False)
     assert parts > 0, "no kill came in the middle"
+    # The last version may have been whole by then, and is taken by a browser that starts: see the test below.
+    publish(folder)
     with own_browser(chromium, profile, base) as context:
         page = context.new_page()
         page.goto(PAGE)
-        takes_the_new(page, f"printing {KILLS - 1}")
+        takes_the_new(page)
+
+
+@long_run()
+def test_a_whole_version_that_waited_is_taken_by_a_browser_that_starts_anew(
+    chromium, book, tmp_path
+):
+    """Nobody reads the old one any more as the browser starts: then no button is needed."""
+    folder, base = book
+    profile = tmp_path / "profile"
+    with own_browser(chromium, profile, base) as context:
+        page = context.new_page()
+        page.goto(PAGE)
+        wait_for_offline_copy(page)
+        publish(folder)
+        look_again(page)
+        expect(page.get_by_role("button", name="Take it")).to_be_visible()
+        expect(page.locator("main")).not_to_contain_text(NEW)
+    with own_browser(chromium, profile, base) as context:
+        context.set_offline(True)
+        page = context.new_page()
+        page.goto(PAGE)
+        expect(page.locator("main")).to_contain_text(NEW)
+        expect(page.locator("#news")).to_be_hidden()
+        assert len(page.evaluate("async () => await caches.keys()")) == 1

@@ -1,0 +1,19 @@
+"""How often Python looks for what nobody needs any more."""
+
+import gc
+from collections.abc import Iterator
+from contextlib import contextmanager
+
+# After so many new objects Python looks for rubbish, after so many looks among older ones; else 700, 10, 10.
+SELDOM = 10_000, 20, 100
+
+
+@contextmanager
+def rubbish_seldom_sought() -> Iterator[None]:
+    """Have Python look for rubbish seldom: a look goes through all that a build holds, for little."""
+    before = gc.get_threshold()
+    gc.set_threshold(*SELDOM)
+    try:
+        yield
+    finally:
+        gc.set_threshold(*before)

@@ -5,10 +5,12 @@ In a copy of the tree, by the command that people type, in a thorough run.
 
 import hashlib
 import os
+import random
 import shutil
 import signal
 import subprocess
 import sys
+import time
 
 import pytest
 
@@ -23,7 +25,8 @@ MADE_BY_NODE = (
     "runtime",
     "wheel",
 )  # long to make, not tried here
-KEPT = ("kept", "templates", "whole", "docs", "headings", "framed")
+KEPT = ("kept", "templates", "whole", "docs", "headings", "framed", "docs-before", "site-before")
+KILLS, LATEST_S = 6, 0.5  # seconds after a stage began, which is all that it takes
 NOTHING_NEW = "nothing has changed since the last build"
 RECORD, PROSE, TEMPLATE, CODE = (
     "species/plants/lemna-minor.yml",
@@ -194,12 +197,17 @@ def test_broken_records_are_told_each_time_and_leave_the_site(tree):
 @pytest.mark.parametrize("stage", ["writing the pages", "building the site"])
 def test_a_build_that_was_killed_half_way_is_not_taken_for_a_whole_one(tree, stage):
     before = tree.files()
-    tree.replace(RECORD, "\nverdict: ", "\nverdict: Halfway. ")
-    process = tree.start()
-    while stage not in process.stdout.readline():
-        assert process.poll() is None
-    os.killpg(process.pid, signal.SIGKILL)  # those that share its work too
-    process.communicate()
-    tree.replace(RECORD, "\nverdict: Halfway. ", "\nverdict: ")
+    draw = random.Random(stage)
+    words = "\nverdict: "
+    for kill in range(KILLS):  # the last ones may come after a whole build
+        tree.replace(RECORD, words, words := f"\nverdict: Half way {kill}. ")
+        process = tree.start()
+        while stage not in process.stdout.readline():
+            assert process.poll() is None
+        time.sleep(draw.uniform(0, LATEST_S) if kill else 0)
+        os.killpg(process.pid, signal.SIGKILL)  # those that share its work too
+        process.communicate()
+        assert (tree.site / "index.html").exists()
+    tree.replace(RECORD, words, "\nverdict: ")
     assert NOTHING_NEW not in tree.build()
     assert tree.files() == before

@@ -10,16 +10,19 @@ from pathlib import Path
 from scripts.setup.paths import ROOT
 
 BUILD = """
+import shutil
 import sys
 from pathlib import Path
 from scripts.runtime import bytecode, make_runtime, published_wheel
-from scripts.setup import kept
+from scripts.setup import kept, paths
 from scripts.site import nothing_new
 site, made = map(Path, sys.argv[1:])
 for room in (bytecode, make_runtime, published_wheel):
     room.MADE = made / room.__name__
 kept.FOLDER = made / "kept"
 nothing_new.STAMPS = made / "whole"
+for left in (paths.SOURCE, paths.SOURCE_BEFORE, paths.SITE_BEFORE):
+    shutil.rmtree(left, ignore_errors=True)
 from scripts.site.build import build
 build(site)
 """

@@ -88,9 +88,23 @@ def test_no_change_is_ordered_with_water_that_kills():
 
 def test_a_label_with_its_figures_swapped_is_questioned_before_any_dose():
     text = said("conditioner", "danger", label_ml=40, label_treats_l=10, water_l=40, tank_l=120)
-    assert "4 mL for each litre is more than a label asks for" in text
+    assert text.startswith("4 mL for each litre is more than a label asks for")
+    text = said("conditioner", "danger", label_ml=1, label_treats_l=1000, water_l=40, tank_l=120)
+    assert text.startswith("1 mL for 1000 L is less than a label asks for")
     usual = said("conditioner", label_ml=10, label_treats_l=40, water_l=40, tank_l=120)
-    assert "more than a label asks for" not in usual
+    assert "a label asks for" not in usual
+    assert usual.startswith("Give 10 mL to 40 L of new water")
+    assert "dose for the whole tank first, 30 mL for 120 L" in usual
+
+
+@pytest.mark.parametrize(
+    "label", [{"label_ml": 40, "label_treats_l": 10}, {"label_ml": 1, "label_treats_l": 1000}]
+)
+def test_no_dose_is_ordered_by_a_label_that_cannot_be(label):
+    text = said("conditioner", **label, water_l=40, tank_l=120)
+    assert "Give " not in text
+    assert "give that only if the label, read again, says so" in text
+    assert "dose for the whole tank first, then let it in slowly" in text
 
 
 def test_harmless_free_ammonia_is_not_called_deadly_for_the_total():

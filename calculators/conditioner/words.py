@@ -18,10 +18,10 @@ LEAST_WEIGHED_G = 1.0  # common practice, no source: what a kitchen scale still 
 
 
 def notes(here: Treated) -> tuple[Note, ...]:
-    """The dose and why it cannot be left out, then ammonia, then how to go about it."""
+    """A label that cannot be, the dose and why it is needed, then ammonia, then how to go about it."""
     return (
-        dose(here),
         *odd_label(here),
+        dose(here),
         *about_ammonia(here),
         *about_reading(here),
         about_label(here.kind),
@@ -35,6 +35,11 @@ def dose(here: Treated) -> Note:
     """The answer, with what untreated water does."""
     ml, litres = show_number(here.ml_per_l * here.water_l), show_number(here.water_l)
     text = f"Give {ml} mL to {litres} L of new water before it meets animals, and stir. "
+    if not is_likely(here.ml_per_l):  # nobody should pour what a slip of two figures comes to
+        text = (
+            f"These two figures would be {ml} mL for {litres} L of new water: give that only if the label, "
+            "read again, says so. "
+        )
     if here.chlorine_mg_l < HARMS_MG_L:
         return Note("caution", text + UNTESTED, True)
     text += (
@@ -50,8 +55,15 @@ UNTESTED = (
 )
 
 
+def is_likely(label_ml_l: float) -> bool:
+    """Whether a conditioner's label may ask for so much. In mL for each litre."""
+    return LEAST_LABEL_ML_L <= label_ml_l <= MOST_LABEL_ML_L
+
+
 def odd_label(here: Treated) -> list[Note]:
     """A label's dose that no conditioner asks for, where two figures were likely swapped."""
+    if is_likely(here.ml_per_l):
+        return []
     if here.ml_per_l < LEAST_LABEL_ML_L:
         text = (
             f"1 mL for {show_number(1 / here.ml_per_l, 2)} L is less than a label asks for, mostly 1 mL for "
@@ -59,8 +71,6 @@ def odd_label(here: Treated) -> list[Note]:
             "kills."
         )
         return [Note("danger", text, True)]
-    if here.ml_per_l <= MOST_LABEL_ML_L:
-        return []
     text = (
         f"{show_number(here.ml_per_l, 2)} mL for each litre is more than a label asks for, mostly less than "
         f"1 mL. Read the label again before you give any, and see whether mL and litres stand in their "
@@ -96,7 +106,7 @@ def about_label(kind: str) -> Note:
 def straight_in(here: Treated) -> Note:
     """Water that runs straight into the tank."""
     text = "Where new water runs straight into the tank, put in the dose for the whole tank first"
-    if here.tank_l is not None:
+    if here.tank_l is not None and is_likely(here.ml_per_l):
         text += f", {show_number(here.ml_per_l * here.tank_l)} mL for {show_number(here.tank_l)} L"
     return Note("caution", f"{text}, then let it in slowly. A bucket treated before is safer.")
 

@@ -7,6 +7,7 @@ import pytest
 from phreeqpython import PhreeqPython
 from scipy.integrate import solve_ivp
 
+from calculators.acclimate.bag_ammonia import aired_ph
 from calculators.core.result import BadInput
 from calculators.core.run import compute, run
 from calculators.science.water.chemistry import MEQ_PER_DH
@@ -138,6 +139,54 @@ def test_no_step_leads_into_a_deadly_tank(tank, bag):
     assert "let them into that water" in said
     assert "in the shade" not in said  # a bag that floats there takes on the tank's warmth
     assert "Drip about" not in said
+
+
+ACID = {"bag_ph": 5, "bag_kh_dh": 0, "tank_ph": 7.8, "tank_kh_dh": 6}
+FAR = [{"bag_gh_dh": 1, "tank_gh_dh": 18}, ACID]
+
+
+@pytest.mark.parametrize("waters", FAR)
+def test_no_step_leads_from_a_bag_with_ammonia_into_water_that_is_far_from_its_own(waters):
+    _, notes, said = asked(bag_ammonia_mg_n_l=5, hours_in_bag=20, **waters)
+    assert notes[0].text.startswith("Do not drip.")
+    assert "into the tank" not in notes[0].text
+    assert "of the bag's own hardness and pH, with air, and leave the bag closed" in notes[0].text
+    assert "let them into the tank" not in said
+
+
+@pytest.mark.parametrize("waters", FAR)
+def test_waters_that_are_far_apart_are_not_bridged_by_drops(waters):
+    out, notes, _ = asked(**waters)
+    assert out["drip"] is True
+    assert notes[0].text.startswith("The waters are too far apart for a drip alone")
+
+
+def test_shrimp_do_not_go_where_the_hardness_jumps():
+    first = asked(bag_ammonia_mg_n_l=5, bag_gh_dh=14)[1][0].text
+    assert "let fish into the tank, shrimp and snails into clean water of the bag's own" in first
+    first = asked(bag_ammonia_mg_n_l=5, bag_gh_dh=11)[1][0].text
+    assert "let them into the tank" in first
+
+
+def test_acid_water_is_not_taken_for_the_gas_of_breath():
+    said = asked(**ACID)[2]
+    assert "Without their gas the bag's water comes to about pH 5.4 and the tank's to 8.2" in said
+    assert "is carbon dioxide from breath" not in said
+    gas = asked(bag_ph=6.2, tank_ph=6.6, tank_kh_dh=3)[2]  # a tank over soil, at dawn
+    assert "is carbon dioxide from breath" in gas
+    assert "acid by itself" not in gas
+    for unread in ("bag_ph", "bag_kh_dh", "tank_kh_dh"):
+        assert "acid by itself and stays so: enter pH and KH" in asked(**{unread: None})[2]
+
+
+def test_water_without_hardness_comes_to_the_ph_of_phreeqc():
+    """Pure water in balance with twice the carbon dioxide of outdoor air, 420 ppm."""
+    geochemist = PhreeqPython(database="phreeqc.dat")
+    dioxide = f"1 CO2(g) {math.log10(840e-6)}"
+    solution = geochemist.add_solution({"temp": 25, "pH": "7 charge", "C(4)": dioxide})
+    assert aired_ph(5.0, 0.0, 25.0) == pytest.approx(solution.pH, abs=0.03)
+    assert aired_ph(6.5, 0.0, 25.0) == pytest.approx(solution.pH, abs=0.03)
+    assert aired_ph(None, 0.0, 25.0) is None
 
 
 def test_warmth_and_hardness_apart_are_said():

@@ -152,7 +152,7 @@ def test_drops_far_from_an_hour_are_not_advised(drops, word):
 
 def test_a_wide_gap_of_hardness_is_not_bridged_in_an_hour():
     text = said("acclimate", "caution", **{**BAG, "bag_gh_dh": 1, "tank_gh_dh": 25})
-    assert "The hardness is too far apart for a drip alone" in text
+    assert "The waters are too far apart for a drip alone" in text
     assert "about 2 °dH a day" in text
 
 

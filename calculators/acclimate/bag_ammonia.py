@@ -85,6 +85,13 @@ def worst_open(bag: Bag, tank: TankWater) -> tuple[float, float]:
     return worst, highest
 
 
+def aired_ph(ph: float | None, kh_dh: float | None, temperature_c: float) -> float | None:
+    """The pH that a water comes to in the open, at °dH and °C; None where one of both was not read."""
+    if ph is None or kh_dh is None:
+        return None
+    return aired_state(dissolved(Water(ph, kh_dh, temperature_c))).ph
+
+
 def hard(kh_dh: float | None) -> float:
     """A carbonate hardness, that of hard water where it was not read. In °dH."""
     return HARD_KH_DH if kh_dh is None else kh_dh

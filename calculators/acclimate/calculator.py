@@ -3,7 +3,7 @@
 from typing import Annotated
 
 from calculators.acclimate import words
-from calculators.acclimate.bag_ammonia import Bag, TankWater, may_drip, toxic_parts
+from calculators.acclimate.bag_ammonia import Bag, TankWater, aired_ph, may_drip, toxic_parts
 from calculators.acclimate.bag_picture import pictures
 from calculators.acclimate.first_words import Arrival, can_kill
 from calculators.acclimate.outputs import Acclimate, DripRate, HoursInBag
@@ -111,7 +111,9 @@ def acclimate(
 
     Dripping is advised where the bag's ammonia, undiluted, stays under 0.02 mg N/L of toxic ammonia
     at the tank's pH and as it is, and the mix under 0.05 and the acute criterion as it stands open. Without
-    a reading of ammonia, two hours in the bag are the limit: common practice.
+    a reading of ammonia, two hours in the bag are the limit: common practice. Where hardness differs by
+    more than 10 °dH, or the pH of both waters without their gas by more than 1.5, no hour of drops
+    bridges it: our judgement.
     """
     bag = Bag(bag_ammonia_mg_n_l, bag_ph, bag_kh_dh, bag_temperature_c, hours_in_bag)
     share = tank_share_percent / 100
@@ -124,6 +126,7 @@ def acclimate(
     here = Arrival(
         bag, toxic, drip, minutes, full_vessel_l(bag_l, share), tank_share_percent, tank_ph,
         tank_temperature_c, hardness, unfit, tank_kh_dh, drip_ml_min,
+        (aired_ph(bag_ph, bag_kh_dh, bag_temperature_c), aired_ph(tank_ph, tank_kh_dh, tank_temperature_c)),
     )  # fmt: skip
     return Acclimate(
         drip=drip,

@@ -11,7 +11,9 @@ from calculators.science.water.ammonia import WATCH_NH3_MG_N_L
 # Common practice, no source: a drip is meant to take about an hour, and no bag stands open for half a day.
 ASKED_DRIP_MINUTES = 60.0
 QUICK_DRIP_MINUTES, SLOW_DRIP_MINUTES = 15.0, 240.0
+GH_STEP_DH = 4.0  # common practice, no source: what shrimp and snails bear at once
 WIDE_GAP_DH = 10.0  # judgement: days of the step that animals bear
+WIDE_GAP_PH = 1.5  # judgement: between two waters in the open, once the gas of breath has left
 DANGER_LINK = (Link("Animals in danger", "danger/"),)
 
 
@@ -30,6 +32,23 @@ class Arrival(NamedTuple):
     is_unfit: bool  # the tank's own readings can kill
     tank_kh_dh: float | None
     drip_ml_min: float
+    aired_ph: tuple[float | None, float | None]  # of the bag's and the tank's own water in the open
+
+    @property
+    def hardness_apart_dh(self) -> float:
+        """The difference of hardness, °dH; none where one is not read."""
+        return 0.0 if self.hardness is None else abs(self.hardness[0] - self.hardness[1])
+
+    @property
+    def is_of_another_ph(self) -> bool:
+        """Whether the two waters differ in pH without the gas that each holds."""
+        bag, tank = self.aired_ph
+        return bag is not None and tank is not None and abs(bag - tank) > WIDE_GAP_PH
+
+    @property
+    def is_far(self) -> bool:
+        """Whether the waters are too far apart for an hour of drops, or for no drops at all."""
+        return self.hardness_apart_dh > WIDE_GAP_DH or self.is_of_another_ph
 
 
 def can_kill(tank_ph: float, tank_temperature_c: float) -> bool:
@@ -54,14 +73,14 @@ def answer(here: Arrival) -> Note:
     if here.is_unfit:
         return Note("danger", f"Do not drip from this tank. {CLEAN_WATER_STEPS}", True, DANGER_LINK)
     if not here.drip:
-        return Note("danger", f"Do not drip. {why_not(here)} {STEPS}", True, DANGER_LINK)
+        return Note("danger", f"Do not drip. {why_not(here)} {steps(here)}", True, DANGER_LINK)
     text = (
         f"{pace(here)}, until the vessel holds "
         f"{show_number(here.vessel_l, 2)} L, {show_number(here.share_percent)} % of it tank water. Then "
         "move the animals with a net, without the water."
     )
-    if here.hardness is not None and abs(here.hardness[0] - here.hardness[1]) > WIDE_GAP_DH:
-        text = f"The hardness is too far apart for a drip alone: see below. If there is no other way: {text}"
+    if here.is_far:
+        text = f"The waters are too far apart for a drip alone: see below. If there is no other way: {text}"
         return Note("caution", text, True)
     if not QUICK_DRIP_MINUTES <= here.minutes <= SLOW_DRIP_MINUTES:
         return Note("caution", text, True)
@@ -112,11 +131,24 @@ def why_not(here: Arrival) -> str:
     )
 
 
-STEPS = (
-    "Float the closed bag until its warmth is within 2 °C (4 °F) of the tank's. Then open it, take the "
-    "animals out with a net within a minute or two, and let them into the tank. Put no air into the bag, "
-    "and no bag water into the tank."
-)
+def steps(here: Arrival) -> str:
+    """How to take the animals out of a bag with ammonia, and into which water."""
+    if here.is_far:
+        return (
+            "The tank's water is too far from theirs: make them clean, dechlorinated water without ammonia, "
+            "of the bag's own hardness and pH, with air, and leave the bag closed until it stands ready. "
+            f"{CLEAN_WATER_STEPS}"
+        )
+    where = "let them into the tank"
+    if here.hardness_apart_dh > GH_STEP_DH:
+        where = "let fish into the tank, shrimp and snails into clean water of the bag's own hardness first"
+    return (
+        "Float the closed bag until its warmth is within 2 °C (4 °F) of the tank's. Then open it, take the "
+        f"animals out with a net within a minute or two, and {where}. Put no air into the bag, and no bag "
+        "water into the tank."
+    )
+
+
 CLEAN_WATER_STEPS = (
     "Float the closed bag in the water that you made for the animals until its warmth is within 2 °C "
     "(4 °F) of that. Then open it, take the animals out with a net within a minute or two, and let them "

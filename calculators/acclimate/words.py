@@ -1,14 +1,19 @@
 """What the calculator for new animals says: whether to drip, then how, and what to do where not."""
 
-from calculators.acclimate.first_words import WIDE_GAP_DH, Arrival, answer, unfit_tank
+from calculators.acclimate.first_words import (
+    GH_STEP_DH,
+    WIDE_GAP_DH,
+    Arrival,
+    answer,
+    unfit_tank,
+)
 from calculators.core.numbers import show_number
 from calculators.core.result import Note
 from calculators.science.animals.reading_words import reading_notes
 from calculators.science.water.gentle import STEP_DH_A_DAY
 from calculators.science.water.readings_fit import READ_AGAIN, fit_together, misfit_words
 
-# Common practice, no source: the differences that animals bear at once, and how long a drip may take.
-GH_STEP_DH = 4.0
+# Common practice, no source: the difference that animals bear at once, and how long a drip may take.
 WARMTH_STEP_C = 2.0
 LONG_DRIP_MINUTES = 90.0
 
@@ -17,7 +22,7 @@ def notes(here: Arrival) -> tuple[Note, ...]:
     """Drip or not first, then the tank itself, then how."""
     tank = reading_notes(ph=here.tank_ph, temperature_c=here.tank_temperature_c)
     if here.is_unfit:  # no word of how to get animals used to it
-        return (*unfit_tank(here), answer(here), *tank, TEST_TANK, GAS, NO_BAG_WATER)
+        return (*unfit_tank(here), answer(here), *tank, TEST_TANK, about_gas(here), NO_BAG_WATER)
     how = (while_dripping(here),) if here.drip else (CLEAN_VESSEL,)
     return (
         answer(here),
@@ -27,7 +32,7 @@ def notes(here: Arrival) -> tuple[Note, ...]:
         match_warmth(here),
         *how,
         *about_hardness(here),
-        GAS, NO_BAG_WATER, AFTERWARDS,
+        about_gas(here), NO_BAG_WATER, AFTERWARDS,
     )  # fmt: skip
 
 
@@ -84,7 +89,7 @@ def about_hardness(here: Arrival) -> list[Note]:
     """A difference of hardness, which shrimp and snails feel most."""
     if here.hardness is None:
         return [Note("info", f"Read the hardness (GH) of bag and tank where you can. {SHRIMP}")]
-    apart = abs(here.hardness[0] - here.hardness[1])
+    apart = here.hardness_apart_dh
     if apart <= GH_STEP_DH:
         return []
     text = f"Hardness differs by {show_number(apart, 2)} °dH. {SHRIMP}"
@@ -107,12 +112,32 @@ TEST_TANK = Note(
     "Test the tank itself before you open the bag: ammonia and nitrite must read zero. A young or "
     "disturbed tank that shows either is no place for new animals.",
 )
-GAS = Note(
-    "info",
+GAS = (
     "The low pH of a bag is carbon dioxide from breath. It leaves within minutes to an hour of opening, "
     "faster with air, so the pH comes up by itself: a difference of pH alone is no reason to drip. With "
-    "ammonia in the bag it is the reason not to.",
+    "ammonia in the bag it is the reason not to."
 )
+
+
+def about_gas(here: Arrival) -> Note:
+    """What the pH of a bag means: gas of breath, or another water."""
+    bag, tank = here.aired_ph
+    if bag is None or tank is None:
+        text = (
+            f"{GAS} But water with next to no carbonate hardness is acid by itself and stays so: enter pH "
+            "and KH of both to see."
+        )
+        return Note("info", text)
+    if not here.is_of_another_ph:
+        return Note("info", GAS)
+    text = (
+        f"Without their gas the bag's water comes to about pH {show_number(bag, 2)} and the tank's to "
+        f"{show_number(tank, 2)}: these are two waters, and no hour of drops bridges that. Ask what the "
+        "animals were kept in, keep them in such water, and bring it over within days, with its hardness."
+    )
+    return Note("caution", text, True)
+
+
 NO_BAG_WATER = Note(
     "caution",
     "Pour no bag or drip water into the tank: it brings ammonia, disease, snails and medicine. Nor into a "

@@ -8,6 +8,7 @@ import sys
 import pytest
 
 from scripts.records.load import Library
+from scripts.setup import cores
 from scripts.setup.paths import ROOT
 from tests.effort import THOROUGH, load_profile
 from tests.one_site import built_site
@@ -69,3 +70,12 @@ def library() -> Library:
 def site():
     """The site, built afresh for this run of the tests."""
     return built_site()
+
+
+@pytest.fixture
+def two_cores(monkeypatch):
+    """As on a machine of two cores, from a process that a fork would not cut in two."""
+    if cores.FORK not in cores.all_ways():
+        pytest.skip("this machine does not fork")
+    monkeypatch.setattr(cores, "cores", lambda: 2)
+    monkeypatch.setattr(cores, "can_fork", lambda: True)

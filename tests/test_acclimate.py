@@ -161,6 +161,24 @@ def test_waters_that_are_far_apart_are_not_bridged_by_drops(waters):
     assert notes[0].text.startswith("The waters are too far apart for a drip alone")
 
 
+def test_nothing_is_brought_over_to_a_deadly_tank():
+    said = asked(**ACID, bag_gh_dh=1)[2]
+    assert "bring it over within days" in said
+    said = asked(**ACID, bag_gh_dh=1, tank_temperature_c=35)[2]
+    assert "these are two waters" in said
+    assert "bring it over" not in said
+
+
+def test_where_no_drops_bridge_it_none_are_advised_beside():
+    """A hardness that an hour of drops would bridge, in waters of another pH."""
+    for ammonia in (0.1, 5):
+        said = asked(**ACID, bag_gh_dh=14, bag_ammonia_mg_n_l=ammonia)[2]
+        assert "Let it take an hour or more" not in said
+        assert "let tank water drip into that" not in said
+    assert "Let it take an hour or more" in asked(bag_gh_dh=14)[2]
+    assert "let tank water drip into that" in asked(bag_gh_dh=14, bag_ammonia_mg_n_l=5)[2]
+
+
 def test_shrimp_do_not_go_where_the_hardness_jumps():
     first = asked(bag_ammonia_mg_n_l=5, bag_gh_dh=14)[1][0].text
     assert "let fish into the tank, shrimp and snails into clean water of the bag's own" in first

@@ -26,15 +26,6 @@ def refuse(limit, job):
     return job
 
 
-@pytest.fixture
-def two_cores(monkeypatch):
-    """As on a machine of two cores, from a process that a fork would not cut in two."""
-    if cores.FORK not in cores.all_ways():
-        pytest.skip("this machine does not fork")
-    monkeypatch.setattr(cores, "cores", lambda: 2)
-    monkeypatch.setattr(cores, "can_fork", lambda: True)
-
-
 def test_every_job_is_done_once_and_in_order(two_cores, tmp_path):
     begun = tmp_path / "begun"
 

@@ -6,20 +6,11 @@ import threading
 
 import pytest
 
-from scripts.setup import cores, meanwhile
+from scripts.setup import cores
 from scripts.setup.meanwhile import begun_elsewhere
 from scripts.setup.say import Missing
 
 HERE = os.getpid()
-
-
-@pytest.fixture
-def two_cores(monkeypatch):
-    """As on a machine of two cores, from a process that a fork would not cut in two."""
-    if cores.FORK not in cores.all_ways():
-        pytest.skip("this machine does not fork")
-    monkeypatch.setattr(meanwhile, "cores", lambda: 2)
-    monkeypatch.setattr(meanwhile, "can_fork", lambda: True)
 
 
 def test_the_work_is_done_elsewhere_before_it_is_asked_for(two_cores, tmp_path):
@@ -56,7 +47,7 @@ def test_a_process_that_is_killed_is_told_in_words(two_cores):
 def test_with_one_core_or_no_fork_it_is_done_here_when_it_is_asked_for(
     two_cores, monkeypatch, lacks
 ):
-    monkeypatch.setattr(meanwhile, lacks, lambda: False)
+    monkeypatch.setattr(cores, lacks, lambda: False)
     seen = []
     result = begun_elsewhere(lambda: seen.append(os.getpid()))
     assert seen == []

@@ -6,7 +6,7 @@ import pytest
 
 from scripts.setup import file_hash
 from scripts.setup import new_folder as room
-from scripts.setup.file_hash import files_below
+from scripts.setup.file_hash import names_below
 from scripts.setup.new_folder import NewFolder, made_anew, set_aside
 
 PAGE, OTHER = b"<p>as it was", b"<p>as it is!"
@@ -37,8 +37,7 @@ def numbers(folder):
 
 
 def read(folder):
-    paths = map(os.path.relpath, files_below(folder), [folder] * 1_000)
-    return {path.replace(os.sep, "/"): (folder / path).read_bytes() for path in paths}
+    return {name: (folder / name).read_bytes() for name in names_below(folder)}
 
 
 def made(tmp_path, before, files=FILES):

@@ -23,14 +23,13 @@ def notes(here: Arrival) -> tuple[Note, ...]:
     tank = reading_notes(ph=here.tank_ph, temperature_c=here.tank_temperature_c)
     if here.is_unfit:  # no word of how to get animals used to it
         return (*unfit_tank(here), answer(here), *tank, TEST_TANK, about_gas(here), NO_BAG_WATER)
-    how = (while_dripping(here),) if here.drip else (CLEAN_VESSEL,)
     return (
         answer(here),
         *tank,
         *do_not_fit(here),
         TEST_TANK,
         match_warmth(here),
-        *how,
+        while_dripping(here) if here.drip else clean_vessel(here),
         *about_hardness(here),
         about_gas(here), NO_BAG_WATER, AFTERWARDS,
     )  # fmt: skip
@@ -77,12 +76,15 @@ def do_not_fit(here: Arrival) -> list[Note]:
     return [Note("caution", f"{words} {READ_AGAIN}", True)]
 
 
-CLEAN_VESSEL = Note(
-    "info",
-    "Shrimp, snails and fish that must get used to another hardness can do so without the bag's water: "
-    "net them into a clean vessel of dechlorinated water without ammonia, of the bag's own hardness and "
-    "warmth, and let tank water drip into that, with air.",
-)
+def clean_vessel(here: Arrival) -> Note:
+    """How to get used to another hardness without the bag's water; by drops only where they bridge it."""
+    drops = "" if here.is_far else ", and let tank water drip into that"
+    text = (
+        "Shrimp, snails and fish that must get used to another hardness can do so without the bag's water: "
+        "net them into a clean vessel of dechlorinated water without ammonia, of the bag's own hardness and "
+        f"warmth{drops}, with air."
+    )
+    return Note("info", text)
 
 
 def about_hardness(here: Arrival) -> list[Note]:
@@ -98,7 +100,7 @@ def about_hardness(here: Arrival) -> list[Note]:
             " An hour of drops does not bridge so wide a gap: make them water as hard as the bag's in a tank "
             f"of their own, and bring it over by about {STEP_DH_A_DAY} °dH a day."
         )
-    elif here.drip:
+    elif here.drip and not here.is_far:
         text += " Let it take an hour or more, at an even pace."
     return [Note("caution", text, apart > WIDE_GAP_DH)]
 
@@ -133,8 +135,9 @@ def about_gas(here: Arrival) -> Note:
     text = (
         f"Without their gas the bag's water comes to about pH {show_number(bag, 2)} and the tank's to "
         f"{show_number(tank, 2)}: these are two waters, and no hour of drops bridges that. Ask what the "
-        "animals were kept in, keep them in such water, and bring it over within days, with its hardness."
+        "animals were kept in, and keep them in such water"
     )
+    text += "." if here.is_unfit else "; bring it over within days, with its hardness."
     return Note("caution", text, True)
 
 

@@ -34,8 +34,9 @@ def notes(here: Treated) -> tuple[Note, ...]:
 def dose(here: Treated) -> Note:
     """The answer, with what untreated water does."""
     ml, litres = show_number(here.ml_per_l * here.water_l), show_number(here.water_l)
-    text = f"Give {ml} mL to {litres} L of new water before it meets animals, and stir. "
-    if not is_likely(here.ml_per_l):  # nobody should pour what a slip of two figures comes to
+    if is_likely(here.ml_per_l):
+        text = f"Give {ml} mL to {litres} L of new water before it meets animals, and stir. "
+    else:  # nobody should pour what a slip of two figures comes to
         text = (
             f"These two figures would be {ml} mL for {litres} L of new water: give that only if the label, "
             "read again, says so. "

@@ -74,7 +74,7 @@ def makers(library: Library) -> dict[str, Callable[[], str | bytes]]:
             made[f"{folder}/{slug}.md"] = partial(make, slug, library)
     for key in library.places:
         made[f"rules/{key}.md"] = partial(place_page, key, library)
-    for name, *_ in calculator_facts():
-        made[f"calculators/{name}.md"] = partial(calculator_page, name, library)
-        made[f"assets/calculators/{name}.json"] = partial(description, name)
+    for one in calculator_facts():
+        made[f"calculators/{one.name}.md"] = partial(calculator_page, one.name, library)
+        made[f"assets/calculators/{one.name}.json"] = partial(description, one.name)
     return made

@@ -160,8 +160,14 @@ def entries(library: Library, prose: Mapping[str, tuple[str, str]]) -> list[Sear
         for slug, problem in library.problems.items()
     ]
     pages += [
-        SearchEntry(f"calculators/{name}/", "calculator", title, SOUGHT_AS.get(name, []), purpose)
-        for name, title, purpose, _ in calculator_facts()
+        SearchEntry(
+            f"calculators/{one.name}/",
+            "calculator",
+            one.title,
+            SOUGHT_AS.get(one.name, []),
+            one.purpose,
+        )
+        for one in calculator_facts()
     ]
     pages += [
         SearchEntry(

@@ -57,15 +57,15 @@ def write(known: KeptFiles, source: NewFolder) -> None:
         """Make a file and write it, as ``put``."""
         return put(name, known.made(name, files[name]))
 
-    known_tables = {name: about for name in RESOURCES if (about := put_known(name)) is not None}
-    names = [name for name in sorted(files, key=is_quick) if name not in known_tables]
+    known_data = {name: about for name in RESOURCES if (about := put_known(name)) is not None}
+    names = [name for name in sorted(files, key=is_quick) if name not in known_data]
     made_elsewhere: Callable[[], dict[str, bytes]] = dict
-    if known_tables:  # else nothing is known, and all cores have enough to do
-        tables = [name for name in names if name in RESOURCES]
+    if known_data:  # else nothing is known, and all cores have enough to do
+        data = [name for name in names if name in RESOURCES]
         names = [name for name in names if name not in RESOURCES]
-        if tables:
-            made_elsewhere = begun_elsewhere(lambda: {name: put_made(name) for name in tables})
-    abouts = known_tables | known_or_made(put_known, put_made, names) | made_elsewhere()
+        if data:
+            made_elsewhere = begun_elsewhere(lambda: {name: put_made(name) for name in data})
+    abouts = known_data | known_or_made(put_known, put_made, names) | made_elsewhere()
     package = package_text([abouts[name] for name in RESOURCES])
     write_new(source, PACKAGE, package.encode())
 

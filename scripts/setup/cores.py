@@ -1,12 +1,12 @@
 """One piece of work for many jobs, spread over the machine's cores."""
 
-import gc
 import multiprocessing
 import os
 import threading
 from collections.abc import Callable, Hashable, Iterable, Sequence
 from typing import Any, Final, TypeVar
 
+from scripts.setup.rubbish import nothing_sought_in_copies
 from scripts.setup.say import Missing
 
 Job = TypeVar("Job")
@@ -26,10 +26,9 @@ def on_all_cores(work: Callable[[Job], Result], jobs: Sequence[Job]) -> Iterable
     are copied. Where a process cannot be forked, or has threads that a fork would cut off, this one does
     it all. Raises what ``work`` raises, and ``Missing`` where a process is killed.
     """
-    count = min(cores(), len(jobs))
-    if count < 2 or not can_fork():
+    if len(jobs) < 2 or not can_share():
         return map(work, jobs)
-    return shared(work, jobs, count)
+    return shared(work, jobs, min(cores(), len(jobs)))
 
 
 def known_or_made(
@@ -56,13 +55,15 @@ def shared(work: Callable[[Job], Result], jobs: Sequence[Job], count: int) -> li
     from concurrent.futures import ProcessPoolExecutor  # which a build of a few files goes without
     from concurrent.futures.process import BrokenProcessPool
 
-    gc.freeze()  # nothing of it is gone through in the copies, which would make each memory page their own
     forked = multiprocessing.get_context(FORK)
     own: dict[int, Result] = {}
     try:
-        with ProcessPoolExecutor(
-            count - 1, forked, initializer=WORK.append, initargs=(work,)
-        ) as processes:
+        with (
+            nothing_sought_in_copies(),
+            ProcessPoolExecutor(
+                count - 1, forked, initializer=WORK.append, initargs=(work,)
+            ) as processes,
+        ):
             try:
                 given = [processes.submit(do, job) for job in jobs]
                 for place in reversed(range(len(jobs))):
@@ -76,8 +77,6 @@ def shared(work: Callable[[Job], Result], jobs: Sequence[Job], count: int) -> li
                 processes.shutdown(cancel_futures=True)
     except BrokenProcessPool:
         raise Missing(KILLED) from None
-    finally:
-        gc.unfreeze()
 
 
 def do(job: Any) -> Any:
@@ -90,6 +89,11 @@ def cores() -> int:
     if hasattr(os, "sched_getaffinity"):
         return len(os.sched_getaffinity(0))
     return os.cpu_count() or 1
+
+
+def can_share() -> bool:
+    """Whether another process can do a part of the work, and has a core to do it on."""
+    return cores() > 1 and can_fork()
 
 
 def can_fork() -> bool:

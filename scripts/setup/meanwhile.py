@@ -1,12 +1,12 @@
 """A piece of work that another process does while this one goes on."""
 
-import gc
 import multiprocessing
 from collections.abc import Callable
 from multiprocessing.connection import Connection
 from typing import TypeVar, cast
 
-from scripts.setup.cores import FORK, KILLED, can_fork, cores
+from scripts.setup.cores import FORK, KILLED, can_share
+from scripts.setup.rubbish import nothing_sought_in_copies
 from scripts.setup.say import Missing
 
 Result = TypeVar("Result")
@@ -18,16 +18,13 @@ def begun_elsewhere(work: Callable[[], Result]) -> Callable[[], Result]:
     Where there is no second core, or no process can be forked, the work is done when it is asked for. The
     function raises what ``work`` raises, and ``Missing`` where the other process is killed.
     """
-    if cores() < 2 or not can_fork():
+    if not can_share():
         return work
     forked = multiprocessing.get_context(FORK)
     receiver, sender = forked.Pipe(duplex=False)
-    gc.freeze()  # nothing of it is gone through in the copy, which would make each memory page its own
-    try:
-        process = forked.Process(target=do_and_tell, args=(work, sender), daemon=True)
+    process = forked.Process(target=do_and_tell, args=(work, sender), daemon=True)
+    with nothing_sought_in_copies():
         process.start()
-    finally:
-        gc.unfreeze()
     sender.close()  # the copy's is the last one then
 
     def result() -> Result:

@@ -17,3 +17,13 @@ def rubbish_seldom_sought() -> Iterator[None]:
         yield
     finally:
         gc.set_threshold(*before)
+
+
+@contextmanager
+def nothing_sought_in_copies() -> Iterator[None]:
+    """Have no copy that is forked meanwhile seek in what is there now: each memory page would be its own."""
+    gc.freeze()
+    try:
+        yield
+    finally:
+        gc.unfreeze()

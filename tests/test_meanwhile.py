@@ -5,6 +5,8 @@ import os
 import signal
 import threading
 import time
+import weakref
+from functools import partial
 
 import pytest
 
@@ -68,6 +70,23 @@ def test_where_this_process_goes_wrong_nothing_of_the_work_goes_on(two_cores, tm
         wrong_meanwhile()
     with pytest.raises(ProcessLookupError):
         os.kill(int(sign.read_text()), 0)
+
+
+def test_what_is_done_there_is_shared_no_further(two_cores):
+    with begun_elsewhere(lambda: list(cores.on_all_cores(lambda _: os.getpid(), [1, 2]))) as result:
+        assert len(set(result()) | {HERE}) == 2
+
+
+def test_what_the_work_needs_is_not_held_here(two_cores):
+    class Held:
+        """What can be watched."""
+
+    held = Held()
+    seen = weakref.ref(held)
+    with begun_elsewhere(partial(id, held)) as result:
+        del held
+        assert seen() is None
+        result()
 
 
 def test_what_is_learnt_of_files_there_is_known_here(two_cores, tmp_path, monkeypatch):

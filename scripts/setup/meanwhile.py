@@ -33,6 +33,7 @@ def begun_elsewhere(work: Callable[[], Result]) -> Iterator[Callable[[], Result]
     with nothing_sought_in_copies():
         process.start()
     sender.close()  # the copy's is the last one then
+    del work  # which may hold much that nobody here needs any more
 
     def result() -> Result:
         try:
@@ -63,8 +64,6 @@ def do_and_tell(work: Callable[[], Result], sender: "Connection[object, object]"
         return  # the one that is asked for the result is interrupted too, and says so
     except Exception as fault:
         wrong = fault
-        wrong.add_note(
-            f"In the process that did this meanwhile:\n{format_exc()}"
-        )  # else it is lost
+        wrong.add_note(f"In the process that did this:\n{format_exc()}")  # which else is lost
     learnt = {state: one for state, one in file_hash.KNOWN.items() if state not in before}
     sender.send((made, wrong, learnt))

@@ -118,7 +118,7 @@ def checked(
 
 
 def write_site(folder: NewFolder, large_files: Callable[[], None]) -> None:
-    """Make the site from its source in a folder to which ``large_files`` waits for the last.
+    """Make the site from its source in a folder. ``large_files`` waits until those stand in both.
 
     Raises ``BuildFailed`` or ``Missing``.
     """

@@ -5,6 +5,7 @@ The open data, the browser's Python, the wheel, the letters.
 
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
+from functools import partial
 
 from scripts.pages.open_data.write_data import was_made_before, write_open_data
 from scripts.records.kept_files import KeptFiles
@@ -23,14 +24,15 @@ def large_files_begun(
     Raises ``Missing``, and ``FileExistsError`` where a file of ours stands where one of them goes.
     """
 
-    def work() -> None:
-        write_large_files(known, source, site)
-
-    if was_made_before(known):
+    work, is_quick = partial(write_large_files, known, source, site), was_made_before(known)
+    del known  # nor is it held here: while pages are read, nobody needs the records
+    if is_quick:
         with begun_elsewhere(work) as result:
+            del work
             yield result
     else:  # there is enough to do for all cores as it is, and a copy of the records takes memory
         work()
+        del work
         yield lambda: None
 
 

@@ -21,9 +21,8 @@ def filled(reading: ReadRecords, trial: Trial) -> Iterator[RecordFault]:
 
 def wrong(call: Any, trial: Trial) -> Iterator[tuple[Place, str]]:
     """What is wrong with one filled calculator, by its place below it."""
-    from calculators.diagnose.outputs import (
-        Readings,  # and the table of problems, mostly for nothing
-    )
+    # Brings the table of problems along, for nothing where every call has been found sound.
+    from calculators.diagnose.outputs import Readings
 
     name, inputs = inside(call, "calculator"), inside(call, "inputs") or {}
     if not isinstance(name, str) or not isinstance(inputs, dict):

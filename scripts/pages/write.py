@@ -1,9 +1,8 @@
-"""Writes the site's source: a copy of docs/ with the generated pages beside it, and what pages load."""
+"""Writes the site's source: a copy of docs/ with the generated pages beside it."""
 
 from functools import partial
 
 from scripts.pages.generated import makers
-from scripts.pages.search_file import search_maker
 from scripts.pages.write_made import write_made, write_new
 from scripts.records.kept_files import KeptFiles
 from scripts.setup.new_folder import NewFolder
@@ -25,7 +24,7 @@ def write_source(known: KeptFiles, source: NewFolder) -> None:
     stands where a generated one goes.
     """
     source.copy_all(DOCS, ignored=FOR_THE_BUILD)
-    files = makers(known.library) | search_maker(known.library)
+    files = makers(known.library)
     in_order = {name: files[name] for name in sorted(files, key=is_quick)}
     write_made(known, in_order, partial(write_new, source))
 

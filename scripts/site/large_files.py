@@ -1,6 +1,6 @@
 """The large files that no page is made of: they are written while another process writes the pages.
 
-The open data, the browser's Python, the wheel, the letters.
+The open data, what the search reads, the browser's Python, the wheel, the letters.
 """
 
 from collections.abc import Callable, Iterator
@@ -8,6 +8,7 @@ from contextlib import contextmanager
 from functools import partial
 
 from scripts.pages.open_data.write_data import was_made_before, write_open_data
+from scripts.pages.write_made import write_made, write_new
 from scripts.records.kept_files import KeptFiles
 from scripts.setup.meanwhile import begun_elsewhere
 from scripts.setup.new_folder import NewFolder
@@ -38,6 +39,7 @@ def large_files_begun(
 
 def write_large_files(known: KeptFiles, source: NewFolder, site: NewFolder) -> None:
     """Write these files. Raises as ``large_files_begun``."""
+    from scripts.pages.search_file import search_maker
     from scripts.runtime.make_runtime import make_runtime  # which imports the calculators
     from scripts.runtime.published_wheel import make_wheel
     from scripts.site.fonts import write_fonts
@@ -45,6 +47,7 @@ def write_large_files(known: KeptFiles, source: NewFolder, site: NewFolder) -> N
     wheel = make_wheel()
     source.copy_all(make_runtime(), RUNTIME, ("made-from.txt",))
     write_open_data(known, source)
+    write_made(known, search_maker(known.library), partial(write_new, source))
     source.copy(wheel, f"{DATA}/{wheel.name}")
     write_fonts(source.path / FONTS)
     for below in (RUNTIME, DATA, FONTS):

@@ -50,9 +50,9 @@ def odd_label(here: MedicineDose) -> list[Note]:
     if not is_odd(here.per_l):
         return []
     text = (
-        f"By these figures each litre of water gets {show_number(here.per_l, 2)} mL, drops, tablets or "
-        "grams. Salt apart, hardly any medicine is dosed so high, and an overdose kills. Read the label "
-        "again before you give any, and see whether its two figures stand in their places."
+        "Read the label again before you give any, and see whether its two figures stand in their places. "
+        f"By them each litre of water gets {show_number(here.per_l, 2)} mL, drops, tablets or grams: salt "
+        "apart, hardly any medicine is dosed so high, and an overdose kills."
     )
     return [Note("danger", text, True)]
 

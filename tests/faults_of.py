@@ -4,6 +4,7 @@ import pytest
 
 from scripts.records.load import BadRecords
 from scripts.site.build import checked
+from scripts.site.nothing_new import sources
 from scripts.tables.make import make_tables
 
 
@@ -16,8 +17,10 @@ def record_faults(folder):
 
 def all_faults(folder):
     """Every finding, the calculators' too."""
+    tables = folder.with_name("tables")
+    rest = sources(folder, tables).rest
     with pytest.raises(BadRecords) as bad:
-        checked(folder, folder.with_name("tables"))
+        checked(folder, tables, rest)
     return bad.value.findings
 
 

@@ -66,3 +66,19 @@ def test_a_tank_full_of_stones_is_refused_by_name(displaced):
         run("medicine-volume", {"gross_l": 120, "displaced_l": displaced})
     assert bad.value.problems[0][0] == "displaced_l"
     assert "119.9" in bad.value.problems[0][1]
+
+
+@pytest.mark.parametrize(
+    ("amount", "litres", "odd"),
+    # The two figures of usual labels (common practice, no source), as they stand and swapped.
+    [(10, 100, False), (1, 2, False), (1, 1, False), (100, 10, True), (2, 1, True), (40, 5, True)],
+)
+@pytest.mark.parametrize("copper", [None, 0.5])
+def test_a_label_that_hardly_can_be_is_questioned_before_any_dose(amount, litres, odd, copper):
+    _, notes, text = asked(label_amount=amount, label_for_l=litres, copper_mg_per_unit=copper)
+    assert ("its two figures stand in their places" in notes[0].text) == odd
+    assert ("L of water take" in text) != odd
+    assert ("give that only if the label, read again, says so" in text) == odd
+    if odd:
+        assert notes[0].level == "danger"
+        assert "shrimp" in notes[1].text.lower()

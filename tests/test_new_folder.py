@@ -133,14 +133,25 @@ def test_no_file_is_put_twice(tmp_path, before):
     assert read(new.path) == {"index.html": OTHER}
 
 
+def test_no_file_is_copied_over_another(tmp_path, before):
+    source = filled(tmp_path / "source", {"index.html": OTHER})
+    new = NewFolder(tmp_path / "new", before)
+    new.put("index.html", PAGE)
+    with pytest.raises(FileExistsError, match=r"index\.html stands in new/ already"):
+        new.copy_all(source)
+    assert read(new.path) == {"index.html": PAGE}
+
+
 def test_a_copy_is_moved_where_it_is_the_same_and_keeps_its_time_where_it_is_not(tmp_path, before):
     source = filled(tmp_path / "source", {"index.html": PAGE, "assets/a.js": OTHER, "x.md": PAGE})
+    filled(source, {"assets/x.md": PAGE, "notes/deeper/b.js": PAGE})
     os.utime(source / "assets" / "a.js", (1e9, 1e9))
     were = numbers(before)
     with made_anew(tmp_path / "new", before) as new:
-        new.copy_all(source, ["*.md"])
-        new.copy_all(source / "assets", below="more")
-    assert read(new.path) == {"index.html": PAGE, "assets/a.js": OTHER, "more/a.js": OTHER}
+        new.copy_all(source, ignored=["*.md", "notes/*"])
+        new.copy_all(source / "assets", "more")
+    copied = {"index.html": PAGE, "assets/a.js": OTHER, "more/a.js": OTHER, "more/x.md": PAGE}
+    assert read(new.path) == copied
     assert numbers(new.path)["index.html"] == were["index.html"]
     assert (new.path / "assets" / "a.js").stat().st_mtime == 1e9
 

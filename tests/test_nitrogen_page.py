@@ -30,7 +30,8 @@ from scripts.pages.calculators.nitrogen_equations import (
     constants_of,
     documentation,
 )
-from scripts.pages.calculators.nitrogen_model import ADDRESS, TITLE, formula, model_page
+from scripts.pages.calculators.nitrogen_model import formula, model_page
+from scripts.pages.calculators.nitrogen_names import ADDRESS, TITLE
 from scripts.pages.search import entries
 from tests.nitrogen_tanks import LEAN
 

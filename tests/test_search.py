@@ -11,9 +11,9 @@ import pytest
 import yaml
 
 from scripts.pages.search import entries
+from scripts.pages.search_file import prose
 from scripts.pages.sought import PHRASES, SOUGHT_FILE, SYNONYMS_FILE
 from scripts.pages.typed import read_typed, words_typed
-from scripts.pages.write import prose
 from scripts.records.parse import LOADER
 from tests.effort import share_of
 from tests.search_here import SearchHere

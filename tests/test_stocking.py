@@ -9,6 +9,7 @@ from calculators.core.run import run
 from calculators.science.animals.animal_table import ANIMALS
 from calculators.science.animals.feeding import excreted_ammonia_n_g, feed_nitrogen_g, living_mass_g
 from calculators.science.animals.respiration import resting_oxygen_mg_h
+from calculators.science.animals.swimming_room import common_length_mm
 
 ADDING_UP = (
     "biomass_g", "feed_g_week", "ammonia_n_mg_day", "load_mg_n_l_day", "oxygen_mg_h",
@@ -172,3 +173,28 @@ def test_an_animal_on_which_a_law_bears_says_so_once_with_its_page(library):
     asked = {"animals": ["danio-rerio"], "place": "us"}
     assert "Law: rules of" not in str(run("pick", asked)["notes"])
     assert "Law: rules of" in str(run("pick", asked | {"place": "eu"})["notes"])
+
+
+@pytest.mark.parametrize(
+    ("kind", "litres", "outgrows"),
+    # A grown fish in a tank of five of its lengths: common practice, no source
+    [
+        ("pterophyllum-scalare", 20, True),
+        ("pterophyllum-scalare", 180, False),
+        ("carassius-auratus", 60, True),
+        ("paracheirodon-innesi", 20, False),
+        ("neocaridina-davidi", 1, False),
+    ],
+)
+def test_a_fish_that_outgrows_the_tank_is_told_however_light_its_load(kind, litres, outgrows):
+    notes = ask((kind, 1, 20), volume_l=litres)["notes"]
+    said = [note for note in notes if "too short for a grown one" in note["text"]]
+    assert len(said) == outgrows
+    if outgrows:
+        assert said[0]["level"] == "caution"
+        assert not any("No line of ours is reached" in note["text"] for note in notes)
+
+
+def test_the_common_tank_is_twice_as_long_as_it_is_wide_and_high():
+    assert common_length_mm(54) == pytest.approx(600)  # 60 x 30 x 30 cm
+    assert common_length_mm(16) == pytest.approx(400)  # 40 x 20 x 20 cm

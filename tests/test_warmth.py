@@ -9,7 +9,7 @@ from scipy.integrate import solve_ivp
 from scipy.optimize import brentq
 
 from calculators.core.result import Refused
-from calculators.core.run import run
+from calculators.core.run import compute, run
 from calculators.warmth import air_properties as flow
 from calculators.warmth.calculator import warmth
 from calculators.warmth.evaporation import (
@@ -269,3 +269,16 @@ def test_refuses_what_does_not_fit(given_, keys):
     with pytest.raises(Refused) as refused:
         warmth(**(TANK | given_))
     assert [one.key for one in refused.value.refusals] == keys
+
+
+@pytest.mark.parametrize(
+    ("water_c", "room_c", "warned"),
+    [(18, 30, True), (18, 24, True), (24, 27, False), (24, 29.9, False), (20, 21, False)],
+)
+def test_a_room_far_warmer_than_the_animals_water_is_no_mere_want_of_a_heater(
+    water_c, room_c, warned
+):
+    notes = compute("warmth", {"water_c": water_c, "room_c": room_c}).notes
+    said = next(note for note in notes if "No heater for this" in note.text)
+    assert (said.level == "caution") == warned
+    assert ("may not bear that" in said.text) == warned

@@ -88,9 +88,9 @@ def medicine_volume(
         if copper_mg_per_unit is None
         else copper_ug_l(label_amount, label_for_l, copper_mg_per_unit)
     )
-    here = words.MedicineDose(
-        gross_l, net, dose, redose(dose, change_percent), change_percent, copper
-    )
+    taken_out = redose(dose, change_percent)
+    per_l = label_amount / label_for_l
+    here = words.MedicineDose(gross_l, net, dose, taken_out, change_percent, copper, per_l)
     return MedicineVolume(
         net_l=net,
         dose=dose,

@@ -8,11 +8,15 @@ from calculators.science.animals.reading_lines import edge_of, standing
 
 HARMS_UG_L = edge_of("copper_ug_l", "harmful_high")
 KILLS_UG_L = edge_of("copper_ug_l", "deadly_high")
+ODD_LABEL_PER_L = 2.0  # in the label's unit; a judgement, no source: salt alone is dosed so high
 COPPER_LINK = (Link("Copper in the water", "problems/copper-poisoning/"),)
 
 
 class MedicineDose(NamedTuple):
-    """The waters in L, the doses in the label's unit, and copper in micrograms a litre or None."""
+    """The waters in L, the doses in the label's unit, and copper in micrograms a litre or None.
+
+    ``per_l`` is the label's amount for one litre of water, in its own unit.
+    """
 
     gross_l: float
     net_l: float
@@ -20,11 +24,13 @@ class MedicineDose(NamedTuple):
     redose: float
     change_percent: float
     copper_ug_l: float | None
+    per_l: float
 
 
 def notes(here: MedicineDose) -> tuple[Note, ...]:
-    """Copper first, then the dose with who decides, then how a treatment goes wrong."""
+    """A label that cannot be, copper, then the dose with who decides, then how a treatment goes wrong."""
     return (
+        *odd_label(here),
         about_copper(here.copper_ug_l),
         answer(here),
         *nothing_displaced(here),
@@ -32,6 +38,23 @@ def notes(here: MedicineDose) -> tuple[Note, ...]:
         about_changes(here),
         IN_A_TANK_OF_ITS_OWN, KEEP_AWAY,
     )  # fmt: skip
+
+
+def is_odd(per_l: float) -> bool:
+    """Whether so much for each litre, in the label's own unit, is likely a slip of two figures."""
+    return per_l >= ODD_LABEL_PER_L
+
+
+def odd_label(here: MedicineDose) -> list[Note]:
+    """A label's dose that hardly any medicine asks for, where two figures were likely swapped."""
+    if not is_odd(here.per_l):
+        return []
+    text = (
+        "Read the label again before you give any, and see whether its two figures stand in their places. "
+        f"By them each litre of water gets {show_number(here.per_l, 2)} mL, drops, tablets or grams: salt "
+        "apart, hardly any medicine is dosed so high, and an overdose kills."
+    )
+    return [Note("danger", text, True)]
 
 
 def about_copper(copper_ug_l: float | None) -> Note:
@@ -75,11 +98,15 @@ SOFT = (
 
 def answer(here: MedicineDose) -> Note:
     """The dose, by the label's unit, after the vet and the label."""
-    text = (
-        f"A vet who treats fish, and the label, come before this page. By the label, "
-        f"{show_number(here.net_l)} L of water take {show_number(here.dose)} of its units (mL, drops, "
-        "tablets or grams)."
-    )
+    first = "A vet who treats fish, and the label, come before this page."
+    units = f"{show_number(here.dose)} of its units (mL, drops, tablets or grams)"
+    if is_odd(here.per_l):  # nobody should pour what a slip of two figures comes to
+        text = (
+            f"{first} These two figures would be {units} for {show_number(here.net_l)} L of water: give that "
+            "only if the label, read again, says so."
+        )
+    else:
+        text = f"{first} By the label, {show_number(here.net_l)} L of water take {units}."
     return Note("caution", text, True)
 
 

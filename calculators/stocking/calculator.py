@@ -174,5 +174,5 @@ def stocking(
         oxygen_still_mg_l=loads.air.still,
         oxygen_moved_mg_l=loads.air.moved,
         hours_to_harmful_ammonia=loads.ammonia.hours_to_harm,
-        notes=tuple(notes(animals, loads, temperature_c, ph)),
+        notes=tuple(notes(animals, loads, volume_l, temperature_c, ph)),
     )

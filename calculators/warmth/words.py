@@ -11,6 +11,7 @@ LARGE_W = 1_000  # common practice: beyond it the wiring is an electrician's mat
 EVAPORATION_COOLS_C = (
     3.0  # the most by which an open tank stays below its room, as the words below say
 )
+FAR_TOO_WARM_C = 3.0  # above what is wanted; a judgement, no source
 MOST_MINUTES = 120
 AIR_FIRST = "In a power cut want of oxygen kills before cold does: move the surface first, and feed nothing."
 WRAP = Note(
@@ -76,7 +77,13 @@ def verdict(answer: Warmth, water_c: float, room_c: float, lid: bool) -> Note:
             f"No heater for this: the room is warmer than {degrees(water_c)}. The water comes near the "
             "room's warmth, an open tank one to three degrees below. Ask again with the coldest night."
         )
-        return Note("info", text, True)
+        if room_c - EVAPORATION_COOLS_C < water_c + FAR_TOO_WARM_C:
+            return Note("info", text, True)
+        text += (
+            " Animals that are kept so cool for a reason may not bear that: look up what they bear, and cool "
+            "slowly, with the lid off, a fan over the surface and air."
+        )
+        return Note("caution", text, True, (Link("Heat waves", "guides/heat-waves/"),))
     low, high = figure(Power, answer.loss_w_low), figure(Power, answer.loss_w_high)
     single_w, each = figure(HeaterPower, answer.heater_w), figure(HeaterPower, answer.heater_each_w)
     single = (

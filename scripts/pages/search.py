@@ -4,7 +4,7 @@ import json
 from collections.abc import Mapping
 from typing import NamedTuple
 
-from scripts.pages.calculators import nitrogen_model as model
+from scripts.pages.calculators import nitrogen_names as model
 from scripts.pages.sought import read_sought
 from scripts.pages.typed import read_typed, words_typed
 from scripts.records.calculator_facts import calculator_facts

@@ -8,8 +8,9 @@ from functools import cached_property, partial
 from pathlib import Path
 from typing import Any
 
+from scripts.records.followed import FOLLOWED
 from scripts.records.load import Library, ReadRecords
-from scripts.records.noted_reads import FOLLOWED, LIST, THERE, WHOLE, Noted
+from scripts.records.noted_reads import LIST, THERE, WHOLE, Noted
 from scripts.records.record import Record
 
 MOST_CELLS = 8  # of a field: what read more of them counts as having read it of every record

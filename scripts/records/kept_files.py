@@ -12,7 +12,7 @@ from typing import Self
 from scripts.records.cell_digests import CellDigests, Cells, gathered, reads_text
 from scripts.records.load import Library
 from scripts.records.noted_reads import Noted, noted_library
-from scripts.setup.kept import keep, octets_of, recall_octets
+from scripts.setup.kept import is_kept, keep, octets_of, recall_octets
 
 KIND = "source-files"
 
@@ -48,6 +48,10 @@ class KeptFiles:
             return None
         reads, digest, octets = found.split(b"\n", 2)
         return octets if self.now.of_reads(json.loads(reads)) == digest.decode() else None
+
+    def were_made(self, name: str) -> bool:
+        """Whether a file is kept, made the same or not: then it is only records that may have changed."""
+        return is_kept(KIND, self.ingredients(name))
 
     def made(self, name: str, make: Callable[[], str | bytes]) -> bytes:
         """The file in UTF-8, made now and kept with what it was made of."""

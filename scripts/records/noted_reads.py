@@ -9,17 +9,10 @@ from collections.abc import Iterator, Mapping
 from functools import cache
 from typing import Any, cast
 
+from scripts.records.followed import FOLLOWED
 from scripts.records.load import Library
 from scripts.records.record import Record
 
-FOLLOWED = (
-    "plants",
-    "animals",
-    "problems",
-    "names",
-    "sources",
-    "findings",
-)  # fields of the library
 WHOLE = "*"  # in place of a field: every field
 THERE = "?"  # in place of a field: whether there is such a record
 LIST = ""  # in place of a record's key: which records there are

@@ -92,8 +92,11 @@ def cores() -> int:
 
 
 def can_share() -> bool:
-    """Whether another process can do a part of the work, and has a core to do it on."""
-    return cores() > 1 and can_fork()
+    """Whether another process can do a part of the work, and has a core to do it on.
+
+    Not where this process does a part itself: the core is taken, and Python lets it start no other.
+    """
+    return cores() > 1 and can_fork() and not multiprocessing.current_process().daemon
 
 
 def can_fork() -> bool:

@@ -9,6 +9,7 @@ import os
 import shutil
 import subprocess
 import sys
+from contextlib import suppress
 from pathlib import Path
 
 from scripts.setup.failed_step_advice import advice
@@ -22,6 +23,8 @@ CONNECTION = "check the connection to the package index, then run the command ag
 INSIDE = (
     "MULMBOOK_INSIDE"  # set once the project's own interpreter runs, so that it enters only once
 )
+# No locked package has any; else each is asked for them, at every start.
+NO_PLUGINS = {"PYDANTIC_DISABLE_PLUGINS": "1"}
 
 
 def check_python() -> None:
@@ -47,10 +50,9 @@ def enter(locks: tuple[str, ...], module: str) -> None:
     """
     if os.environ.get(INSIDE) == str(VENV):
         return
-    check_python()
     make(VENV, locks)
     command = [str(python_of(VENV)), "-m", module, *sys.argv[1:]]
-    environment = {**os.environ, INSIDE: str(VENV), "PYTHONPATH": str(ROOT)}
+    environment = {**os.environ, INSIDE: str(VENV), "PYTHONPATH": str(ROOT), **NO_PLUGINS}
     environment.pop("PYTHONHOME", None)
     raise SystemExit(run_attached(command, environment))
 
@@ -76,6 +78,7 @@ def make(place: Path, locks: tuple[str, ...]) -> None:
     )
     if usable and not lacking:
         return
+    check_python()
     if not usable:
         with step(f"making the virtual environment {place.name}"):
             shutil.rmtree(place, ignore_errors=True)
@@ -90,10 +93,14 @@ def make(place: Path, locks: tuple[str, ...]) -> None:
 
 def count_files(place: Path) -> int:
     """How many files an environment holds, bytecode and stamp aside: fewer after a half deletion."""
-    count = 0
-    for _, folders, names in os.walk(place):
-        folders[:] = (name for name in folders if name != "__pycache__")  # half of all there is
-        count += sum(not name.endswith((".pyc", STAMP)) for name in names)
+    count, folders = 0, [os.fspath(place)]
+    while folders:
+        with suppress(OSError), os.scandir(folders.pop()) as entries:
+            for entry in entries:
+                if not entry.is_dir(follow_symlinks=False):
+                    count += not entry.name.endswith((".pyc", STAMP))
+                elif entry.name != "__pycache__":  # half of all there is
+                    folders.append(entry.path)
     return count
 
 

@@ -10,9 +10,10 @@ import shutil
 import stat
 from collections.abc import Iterable, Iterator
 from contextlib import contextmanager
+from fnmatch import fnmatch
 from pathlib import Path
 
-from scripts.setup.file_hash import Octets, digest_of, note_digest, write_known
+from scripts.setup.file_hash import Octets, digest_of, names_below, note_digest, write_known
 
 READ_AND_WRITE = 0o666
 
@@ -39,25 +40,28 @@ class NewFolder:
         os.makedirs(os.path.dirname(path), exist_ok=True)
         return write_known(path, octets, "xb")
 
-    def copy_all(self, source: Path, ignored: Iterable[str] = (), below: str = "") -> None:
-        """Copy what stands in a folder, but what is named so, to a place ``below``. Raises ``OSError``."""
-        shutil.copytree(
-            source,
-            self.path / below,
-            ignore=shutil.ignore_patterns(*ignored),
-            copy_function=self.copy,
-            dirs_exist_ok=True,
-        )
+    def copy_all(self, source: Path, below: str = "", ignored: Iterable[str] = ()) -> None:
+        """Copy the files of a folder to a place ``below``, but those whose paths there fit a pattern of
+        ``ignored``. Raises as ``copy``.
+        """
+        for name in names_below(source):
+            if not any(fnmatch(name, pattern) for pattern in ignored):
+                self.copy(source / name, f"{below}/{name}" if below else name)
 
-    def copy(self, source: str, target: str) -> str:
-        """Copy a file into the folder as ``shutil.copy2`` does. Raises ``OSError``."""
+    def copy(self, source: str | Path, name: str) -> None:
+        """Copy a file into the folder as ``shutil.copy2`` does.
+
+        Raises ``FileExistsError`` where it stands already, and ``OSError``.
+        """
+        path = f"{self.path}{os.sep}{name}"
+        if os.path.lexists(path):
+            raise FileExistsError(f"{name} stands in {self.path.name}/ already")
         with open(source, "rb", buffering=0) as file:
             mode, octets = os.fstat(file.fileno()).st_mode & READ_AND_WRITE, file.read()
-        name = os.path.relpath(target, self.path)
-        if os.path.lexists(target) or not self.moved(name, octets, mode):
-            shutil.copy2(source, target)
-        note_digest(os.stat(target), digest_of(source, just_made=True))
-        return target
+        if not self.moved(name, octets, mode):
+            os.makedirs(os.path.dirname(path), exist_ok=True)
+            shutil.copy2(source, path)
+        note_digest(os.stat(path), digest_of(os.fspath(source), just_made=True))
 
     def moved(self, name: str, octets: Octets, mode: int) -> bool:
         """Whether the folder before had such a file, which then stands in this one. ``mode`` in the bits of

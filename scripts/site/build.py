@@ -12,7 +12,6 @@ from scripts.records.checks.all import record_faults
 from scripts.records.kept_files import KeptFiles
 from scripts.records.lines import Document, document_of
 from scripts.records.load import BadRecords, Library, read_records
-from scripts.records.noted_reads import FOLLOWED
 from scripts.records.parsed_texts import ParsedTexts
 from scripts.records.schema import write_schemas
 from scripts.setup import paths
@@ -22,7 +21,8 @@ from scripts.setup.new_folder import NewFolder, made_anew, set_aside
 from scripts.setup.rubbish import rubbish_seldom_sought
 from scripts.setup.say import Missing, say, step
 from scripts.site.joined_scripts import put_scripts
-from scripts.site.nothing_new import forget, sources, write_stamp
+from scripts.site.large_files import large_files_begun
+from scripts.site.nothing_new import forget, hash_of_tables, sources, write_stamp
 from scripts.tables.make import TablesInUse, texts_of_tables, write_tables
 
 
@@ -41,23 +41,32 @@ def build(
     """
     before = sources(species, tables)
     with step("checking the records, making the tables"):
-        known = checked_once(species, tables)
+        known = checked_once(species, tables, before.rest)
         write_schemas()
     forget(site)
-    of = sources(species, tables)
+    of = before._replace(tables=hash_of_tables(tables))
     said = old_laws(known.library)
     for line in said:
         say(line)
     code()  # read once, before processes share the work that asks for it
-    write_source(known.beside_also(of.tables))
-    del known  # the records, which nothing that follows needs
-    with step("building the site"):
-        fresh = site.with_name(f"{site.name}-fresh")
-        with made_anew(fresh, paths.SITE_BEFORE) as folder:
-            write_site(folder)
-        set_aside(site, paths.SITE_BEFORE)
-        fresh.rename(site)
-    if before.given == of.given and of == sources(species, tables):  # else changed meanwhile
+    known = known.beside_also(of.tables)
+    fresh = site.with_name(f"{site.name}-fresh")
+    set_aside(paths.SOURCE, paths.SOURCE_BEFORE)
+    with (
+        made_anew(paths.SOURCE, paths.SOURCE_BEFORE) as source,
+        made_anew(fresh, paths.SITE_BEFORE) as folder,
+        large_files_begun(known, source, folder) as large_files,
+    ):
+        with step("writing the pages"):
+            from scripts.pages.write import write_source  # the pages import the calculators
+
+            write_source(known, source)
+        del known  # the records, which nothing that follows needs
+        with step("building the site"):
+            write_site(folder, large_files)
+    set_aside(site, paths.SITE_BEFORE)
+    fresh.rename(site)
+    if of == sources(species, tables):  # else something has been changed meanwhile
         write_stamp(site, of, said)
     throw_away_unused()
 
@@ -70,22 +79,20 @@ def old_laws(library: Library) -> list[str]:
     return [f"  law lists whose text is over a year old or undated: {', '.join(sorted(old))}"]
 
 
-def checked_once(species: Path, tables: Path) -> KeptFiles:
+def checked_once(species: Path, tables: Path, rest: str) -> KeptFiles:
     """As ``checked``, with each text parsed once, as long as it stays the same."""
     texts = ParsedTexts.kept(str(species))
-    known = checked(species, tables, texts.document)
+    known = checked(species, tables, rest, texts.document)
     texts.keep()
     return known
 
 
 def checked(
-    species: Path = paths.SPECIES,
-    tables: Path = paths.TABLES,
-    parsed: Callable[[str], Document] = document_of,
+    species: Path, tables: Path, rest: str, parsed: Callable[[str], Document] = document_of
 ) -> KeptFiles:
     """The records, their tables made, and tried by the calculators; with what is kept of their files.
 
-    ``parsed`` makes a document of a text.
+    ``rest`` is the hash of all other sources. ``parsed`` makes a document of a text.
 
     Raises ``BadRecords`` with every fault, also those of a record that is broken otherwise.
     """
@@ -93,7 +100,7 @@ def checked(
     faults = [*reading.faults, *record_faults(reading)]
     settled = not faults
     cells = cells_of_texts(reading) if settled else {}
-    known = KeptFiles(reading.library, beside_records(species, tables), cells)
+    known = KeptFiles(reading.library, rest, cells)
     if settled:
         makers = texts_of_tables(known.library)
         write_tables({name: known.text(name, make) for name, make in makers.items()}, tables)
@@ -110,34 +117,11 @@ def checked(
     return known
 
 
-def beside_records(species: Path, tables: Path) -> str:
-    """A hash of every source but the tables and the records of which is followed what is read of them."""
-    folders = (species / kind for kind in FOLLOWED)
-    followed = [place if place.is_dir() else place.with_suffix(".yml") for place in folders]
-    return sources(species, tables, followed).given
+def write_site(folder: NewFolder, large_files: Callable[[], None]) -> None:
+    """Make the site from its source in a folder. ``large_files`` waits until those stand in both.
 
-
-def write_source(known: KeptFiles) -> None:
-    """Write the site's source: the pages, the browser's Python, the letters."""
-    from scripts.pages.write import write  # the pages import the calculators
-    from scripts.runtime.make_runtime import make_runtime
-    from scripts.runtime.published_wheel import make_wheel
-    from scripts.site.fonts import write_fonts
-
-    runtime, wheel = make_runtime(), make_wheel()
-    set_aside(paths.SOURCE, paths.SOURCE_BEFORE)
-    with (
-        step("writing the pages"),
-        made_anew(paths.SOURCE, paths.SOURCE_BEFORE) as source,
-    ):
-        write(known, source)
-        source.copy_all(runtime, ("made-from.txt",), "runtime")
-        source.copy(str(wheel), str(source.path / "data" / wheel.name))
-        write_fonts(source.path / "assets" / "fonts")
-
-
-def write_site(folder: NewFolder) -> None:
-    """Make the site from its source in a folder. Raises ``BuildFailed`` or ``Missing``."""
+    Raises ``BuildFailed`` or ``Missing``.
+    """
     from scripts.site.frames import Frames
     from scripts.site.offline import write_offline_list
     from scripts.site.one_sheet import join_sheets
@@ -145,14 +129,16 @@ def write_site(folder: NewFolder) -> None:
     from scripts.site.ready_pages import put_contents, read_pages
     from scripts.site.theme import settled_theme
 
+    site = folder.path
     pages = read_pages(paths.SOURCE)
+    large_files()
     files = set(names_below(paths.SOURCE))
     if broken := list(broken_links({name: page.links for name, page in pages.items()}, files)):
         raise BuildFailed("\n".join(broken))
+    for name in files.difference(pages, names_below(site)):
+        folder.copy(paths.SOURCE / name, name)
     frames = Frames({name: page.headings for name, page in pages.items()})
     frames.make(run_builder)
-    site = folder.path
-    folder.copy_all(paths.SOURCE, ("*.md",))
     frames.write_beside(site)
     classes = put_contents(paths.SOURCE, folder, put_scripts(site), frames, pages)
     join_sheets(site, settled_theme(site, classes))

@@ -8,10 +8,10 @@ anything else is imported.
 import hashlib
 import json
 import os
-from collections.abc import Collection
 from pathlib import Path
 from typing import NamedTuple
 
+from scripts.records.followed import is_followed
 from scripts.setup.file_hash import files_below, hash_of_files
 from scripts.setup.paths import BUILD, ROOT, SCHEMAS, SOURCE, SPECIES, TABLES
 from scripts.setup.surroundings import surroundings
@@ -22,24 +22,29 @@ ROOT_FILES = ("mkdocs.yml", "pyproject.toml", "README.md", "LICENSE", "LICENSE-D
 
 
 class Sources(NamedTuple):
-    """Hashes of what a site is made from; the tables apart, which a build makes anew."""
+    """Hashes of what a site is made from: the records of which a build follows what is read of them, the
+    tables, which it makes anew, and all the rest.
+    """
 
-    given: str
+    records: str
+    rest: str
     tables: str
 
 
-def sources(
-    species: Path = SPECIES, tables: Path = TABLES, without: Collection[Path] = ()
-) -> Sources:
-    """What a site of these records would be made from now, but for files in the folders ``without``, or
-    that it names.
-    """
+def sources(species: Path = SPECIES, tables: Path = TABLES) -> Sources:
+    """What a site of these records would be made from now."""
     files = [str(ROOT / name) for name in ROOT_FILES]
     for folder in dict.fromkeys([*(ROOT / room for room in ROOMS), species]):
         files += files_below(folder)
-    left_out = {str(path) for path in (TABLES, *without)}
-    given = (path for path in files if not {path, os.path.dirname(path)} & left_out)
-    return Sources(f"{surroundings()} {hash_of_files(given)}", hash_of_files(files_below(tables)))
+    followed = [path for path in files if is_followed(path, species)]
+    apart = {*followed, *(path for path in files if os.path.dirname(path) == str(TABLES))}
+    rest = hash_of_files(path for path in files if path not in apart)
+    return Sources(hash_of_files(followed), f"{surroundings()} {rest}", hash_of_tables(tables))
+
+
+def hash_of_tables(tables: Path = TABLES) -> str:
+    """A hash of the tables that a build has made of records."""
+    return hash_of_files(files_below(tables))
 
 
 def as_built(site: Path, *, just_made: bool = False) -> str:

@@ -6,6 +6,7 @@ A test holds what comes out to what the site builder makes of the same page, oct
 import json
 import posixpath
 from functools import cache
+from importlib import import_module
 from itertools import chain
 from typing import Any, NamedTuple
 from urllib.parse import urlsplit, urlunsplit
@@ -13,6 +14,7 @@ from xml.etree.ElementTree import Element
 
 import markdown
 import yaml
+from markdown.extensions import Extension
 from markdown.treeprocessors import Treeprocessor
 
 from scripts.setup.kept import kept
@@ -122,8 +124,7 @@ def converted(name: str, text: str) -> str:
     """What is kept of a page: one line of JSON with the reader's headings, the links and the places, then the
     HTML.
     """
-    known = extensions()
-    reader = markdown.Markdown(extensions=list(known), extension_configs=known)
+    reader = markdown.Markdown(extensions=[extension(*one) for one in extensions().items()])
     links = Links(reader, name)
     reader.treeprocessors.register(links, "links", 0)
     html = reader.convert(front_and_body(text)[1])
@@ -150,6 +151,14 @@ def settings() -> dict[str, Any]:
     """The site's settings."""
     loaded: dict[str, Any] = yaml.load(settings_text(), yaml.SafeLoader)
     return loaded
+
+
+def extension(name: str, config: dict[str, Any]) -> Extension:
+    """One of Markdown's own extensions. By its module: by its name alone Markdown reads the lists of all
+    packages first.
+    """
+    made: Extension = import_module(f"markdown.extensions.{name}").makeExtension(**config)
+    return made
 
 
 @cache

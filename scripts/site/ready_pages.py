@@ -53,7 +53,8 @@ def read_pages(source: Path) -> dict[str, ReadyPage]:
         partial(known_one, known, source), partial(read_one, source), page_names(source)
     )
     for page in pages.values():
-        known.put(page.made_of, as_kept(page))
+        if known.get(page.made_of) is None:
+            known.put(page.made_of, as_kept(page))
     known.keep()
     return pages
 
@@ -75,16 +76,14 @@ def read_one(source: Path, name: str) -> ReadyPage:
 
 
 def as_kept(page: ReadyPage) -> list[Any]:
-    """A page as JSON can hold it."""
-    return [page.links.links, sorted(page.links.places), page.headings]
+    """A page in plain values."""
+    return [[tuple(link) for link in page.links.links], page.links.places, page.headings]
 
 
 def from_kept(kept: list[Any], made_of: str) -> ReadyPage:
     """The page that was kept so."""
     links, places, headings = kept
-    return ReadyPage(
-        LinksOf([PageLink(*link) for link in links], frozenset(places)), headings, made_of
-    )
+    return ReadyPage(LinksOf([PageLink(*link) for link in links], places), headings, made_of)
 
 
 def text_of(source: Path, name: str) -> str:

@@ -17,8 +17,7 @@ from pathlib import Path
 from typing import NoReturn
 
 from scripts.pages.generated import makers
-from scripts.pages.search import entries, index
-from scripts.pages.write import prose
+from scripts.pages.search_file import search_maker
 from scripts.records.load import BadRecords, Library, load
 from scripts.setup.kept import octets_of
 from scripts.setup.new_folder import set_aside
@@ -149,10 +148,9 @@ class Watcher:
 
     def line_up(self, changed: Iterable[Path] = ()) -> None:
         """Everything that is made: first the pages that somebody looks at, then those of what changed."""
-        made = makers(self.library)
+        made = makers(self.library) | search_maker(self.library)
         for path in sorted(DOCS.glob("*.md")):
             made[path.name] = partial(path.read_text, encoding="utf-8")
-        made["assets/search.json"] = lambda: index(entries(self.library, dict(prose())))
         shown = self.news.open_pages()
         first = [name for name in made if name.endswith(".md") and address_of(name) in shown]
         first += [name for name in map(page_of, changed) if name in made]

@@ -12,6 +12,7 @@ from calculators.science.animals.burden_words import burden_notes
 from calculators.science.animals.own_water import own_water
 from calculators.science.animals.reading_words import reading_notes
 from calculators.science.animals.stock_totals import Stocked
+from calculators.science.animals.swimming_room import room_notes
 
 NEW_TANK = Note(
     "caution",
@@ -36,11 +37,11 @@ NOT_A_PERMISSION = Note(
 
 
 def notes(
-    animals: Sequence[Stocked], loads: Burdens, temperature_c: float, ph: float
+    animals: Sequence[Stocked], loads: Burdens, volume_l: float, temperature_c: float, ph: float
 ) -> list[Note]:
     """The verdict first, danger before all; then length, law, copper and what goes with any stock.
 
-    The water's own ``ph`` counts with it, without a unit.
+    The volume is in L. The water's own ``ph`` counts with it, without a unit.
     """
     present = [stocked for stocked in animals if stocked.count_]
     if not present:
@@ -54,6 +55,7 @@ def notes(
         *warmth_notes(present, temperature_c),
         *own_water(kinds, ph=ph),
         *burden_notes(loads),
+        *room_notes(kinds, volume_l),
     ]
     if any(note.level != "info" for note in first):
         first = [

@@ -15,7 +15,7 @@ from calculators.core.paint.answer import show_value
 from calculators.core.paint.fragment import fragment
 from calculators.core.read import read_inputs
 from calculators.core.run import compute
-from scripts.pages.calculators import nitrogen_model as model
+from scripts.pages.calculators import nitrogen_names as model
 from scripts.pages.calculators.form import form, has_us_units
 from scripts.pages.calculators.form_fields import value_text
 from scripts.pages.calculators.ready.ready_values import ready_values

@@ -15,16 +15,13 @@ from scripts.pages.calculators.nitrogen_equations import (
     documentation,
 )
 from scripts.pages.calculators.nitrogen_limits import LEFT_OUT, SURPRISES
+from scripts.pages.calculators.nitrogen_names import DESCRIPTION, TITLE
 from scripts.pages.cite import Citations
 from scripts.pages.escape import escape
 from scripts.pages.template import render
 from scripts.records.load import Library
 
 FORECAST = "nitrogen-forecast"
-TITLE = "How the nitrogen model works"
-DESCRIPTION = "Every equation, constant and state of the nitrogen forecast, with units and sources."
-OTHER_NAMES = ["equations", "constants", "Monod", "Michaelis-Menten", "Droop", "nitrification"]
-ADDRESS = "nitrogen-model/"
 TURNED = re.compile(r"\^(?P<raised>\([^()]*\)|[\w.]+)|(?<=\w)_(?P<lowered>\w+)")
 
 

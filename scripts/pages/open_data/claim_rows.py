@@ -48,7 +48,7 @@ def within(value: Any, path: str = "") -> list[tuple[str, Claim]]:
         if isinstance(value, Claim):
             found.append((path, value))
     for step, part in inside:
-        if not isinstance(part, PLAIN):  # a model is slow to be told from what it is not
+        if type(part) not in PLAIN:  # a model is slow to be told from what it is not
             found += within(part, f"{path}.{step}" if path else str(step))
     return found
 

@@ -3,8 +3,6 @@
 from scripts.drawings.thumbnail import thumbnail
 from scripts.records.load import Library
 
-ADDRESS = "assets/thumbnails.svg"
-
 
 def thumbnails(library: Library) -> str:
     """One SVG with a symbol for each plant, its id the plant's slug."""

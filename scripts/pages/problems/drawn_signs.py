@@ -8,7 +8,6 @@ from scripts.drawings.signs.sign_symbols import sign_drawings, sign_symbols
 from scripts.records.load import Library
 from scripts.records.problem import Evidence, Problem
 
-ADDRESS = "assets/signs.svg"
 SHOWN = 3  # drawings on a problem's page, at most
 SPEAKS_FOR = ("strong-for", "for")
 COATED = ("old-leaves", "whole-plant", "surface", "roots")

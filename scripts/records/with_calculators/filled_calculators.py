@@ -4,7 +4,6 @@ from collections.abc import Iterator
 from typing import Any
 
 from calculators.core.result import BadInput
-from calculators.diagnose.outputs import Readings
 from scripts.records.lines import RecordFault
 from scripts.records.load import ReadRecords
 from scripts.records.parse import Place
@@ -22,6 +21,9 @@ def filled(reading: ReadRecords, trial: Trial) -> Iterator[RecordFault]:
 
 def wrong(call: Any, trial: Trial) -> Iterator[tuple[Place, str]]:
     """What is wrong with one filled calculator, by its place below it."""
+    # Brings the table of problems along, for nothing where every call has been found sound.
+    from calculators.diagnose.outputs import Readings
+
     name, inputs = inside(call, "calculator"), inside(call, "inputs") or {}
     if not isinstance(name, str) or not isinstance(inputs, dict):
         return  # the model has said so

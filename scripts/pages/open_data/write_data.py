@@ -1,0 +1,31 @@
+"""Writes the open data into the site's source: its files, then the package that describes them."""
+
+from scripts.pages.open_data.data_files import PACKAGE, RESOURCES, open_data_makers, package_text
+from scripts.pages.write_made import write_made, write_new
+from scripts.records.kept_files import KeptFiles
+from scripts.setup.new_folder import NewFolder
+
+
+def write_open_data(known: KeptFiles, source: NewFolder) -> None:
+    """Write all of the open data.
+
+    ``known`` has the records and what is kept of the files. Raises ``FileExistsError`` as ``write_new``.
+    """
+
+    def put(name: str, octets: bytes) -> bytes:
+        """Write a file; of a resource its description, of any other nothing."""
+        if name not in RESOURCES:
+            write_new(source, name, octets)
+            return b""
+        end = octets.rindex(b"\n")
+        write_new(source, name, memoryview(octets)[:end])  # no copy: these are megabytes
+        return octets[end + 1 :]
+
+    abouts = write_made(known, open_data_makers(known.library), put)
+    package = package_text([abouts[name] for name in RESOURCES])
+    write_new(source, PACKAGE, package.encode())
+
+
+def was_made_before(known: KeptFiles) -> bool:
+    """Whether an earlier build has made open data that only the records can have changed."""
+    return any(known.were_made(name) for name in RESOURCES)

@@ -1,0 +1,22 @@
+"""The file that the search page reads, made from the records and from the pages that people wrote."""
+
+from collections.abc import Callable, Iterator
+
+from scripts.pages.search import entries, index
+from scripts.records.load import Library
+from scripts.records.prose import read_prose
+
+SEARCH = "assets/search.json"
+NOT_FOUND_BY_SEARCH = ("index.md", "search.md")
+
+
+def search_maker(library: Library) -> dict[str, Callable[[], str | bytes]]:
+    """What makes the file, by its path."""
+    return {SEARCH: lambda: index(entries(library, dict(prose())))}
+
+
+def prose() -> Iterator[tuple[str, tuple[str, str]]]:
+    """Address, title and description of each page that people wrote, and that search finds."""
+    for name, page in read_prose()[0].items():
+        if name not in NOT_FOUND_BY_SEARCH:
+            yield f"{name.removesuffix('.md')}/", page

@@ -67,6 +67,12 @@ def makers(library: Library) -> dict[str, Callable[[], str | bytes]]:
     return made
 
 
+def import_all() -> None:
+    """Import what makes the pages of records, for somebody who waits for one later."""
+    for place in (*OVERVIEWS.values(), *ONE_A_RECORD.values()):
+        resolve_name(f"{__package__}.{place}")
+
+
 def made_by(place: str, *given: str | Library) -> Callable[[], str | bytes]:
     """What a function of this package, ``module:function``, makes of what it is given."""
     return partial(imported_and_called, f"{__package__}.{place}", *given)

@@ -16,7 +16,7 @@ from functools import partial
 from pathlib import Path
 from typing import NoReturn
 
-from scripts.pages.generated import makers
+from scripts.pages.generated import import_all, makers
 from scripts.pages.search_file import search_maker
 from scripts.records.load import BadRecords, Library, load
 from scripts.setup.kept import octets_of
@@ -241,6 +241,7 @@ def serve_and_watch(port: int) -> NoReturn:
     Raises ``BadRecords`` where the first build finds records that do not hold.
     """
     build(SITE)
+    import_all()  # else the first change would wait for it
     news = News()
     with make_watch_server(SITE, port, news) as server:
         threading.Thread(target=server.serve_forever, daemon=True).start()

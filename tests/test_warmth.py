@@ -282,3 +282,9 @@ def test_a_room_far_warmer_than_the_animals_water_is_no_mere_want_of_a_heater(
     said = next(note for note in notes if "No heater for this" in note.text)
     assert (said.level == "caution") == warned
     assert ("may not bear that" in said.text) == warned
+
+
+@pytest.mark.parametrize("room_c", [28, 33, 37])
+def test_how_to_cool_is_said_once(room_c):
+    notes = compute("warmth", {"water_c": 18, "room_c": room_c}).notes
+    assert sum("a fan over the surface from a dry stand" in note.text for note in notes) == 1

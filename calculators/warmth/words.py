@@ -77,11 +77,12 @@ def verdict(answer: Warmth, water_c: float, room_c: float, lid: bool) -> Note:
             f"No heater for this: the room is warmer than {degrees(water_c)}. The water comes near the "
             "room's warmth, an open tank one to three degrees below. Ask again with the coldest night."
         )
-        if room_c - EVAPORATION_COOLS_C < water_c + FAR_TOO_WARM_C:
+        is_near = room_c - EVAPORATION_COOLS_C < water_c + FAR_TOO_WARM_C
+        if is_near or warm_room(room_c, water_c):  # which has said it already
             return Note("info", text, True)
         text += (
             " Animals that are kept so cool for a reason may not bear that: look up what they bear, and cool "
-            "slowly, with the lid off, a fan over the surface and air."
+            "slowly, with the lid off, a fan over the surface from a dry stand, and air."
         )
         return Note("caution", text, True, (Link("Heat waves", "guides/heat-waves/"),))
     low, high = figure(Power, answer.loss_w_low), figure(Power, answer.loss_w_high)

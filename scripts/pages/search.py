@@ -4,7 +4,7 @@ import json
 from collections.abc import Mapping
 from typing import NamedTuple
 
-from scripts.pages.calculators import nitrogen_names as model
+from scripts.pages.calculators import nitrogen_names
 from scripts.pages.sought import read_sought
 from scripts.pages.typed import read_typed, words_typed
 from scripts.records.calculator_facts import calculator_facts
@@ -180,7 +180,13 @@ def entries(library: Library, prose: Mapping[str, tuple[str, str]]) -> list[Sear
         for slug, rule in library.rules.items()
     ]
     pages.append(
-        SearchEntry(model.ADDRESS, "guide", model.TITLE, model.OTHER_NAMES, model.DESCRIPTION)
+        SearchEntry(
+            nitrogen_names.ADDRESS,
+            "guide",
+            nitrogen_names.TITLE,
+            nitrogen_names.OTHER_NAMES,
+            nitrogen_names.DESCRIPTION,
+        )
     )
     pages += [
         SearchEntry(

@@ -16,7 +16,8 @@ def write_made(
     makers: Mapping[str, Callable[[], str | bytes]],
     put: Callable[[str, bytes], Told],
 ) -> dict[str, Told]:
-    """Have ``put`` write each file, begun in the order of the makers; by name what it tells of the file.
+    """Have ``put`` write each file, begun in the order of the makers; by name what it tells of the file,
+    which is never None.
 
     ``known`` has the records and what is kept of the files.
     """

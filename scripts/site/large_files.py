@@ -25,9 +25,9 @@ def large_files_begun(
     Raises ``Missing``, and ``FileExistsError`` where a file of ours stands where one of them goes.
     """
 
-    work, is_quick = partial(write_large_files, known, source, site), was_made_before(known)
+    work, was_made = partial(write_large_files, known, source, site), was_made_before(known)
     del known  # nor is it held here: while pages are read, nobody needs the records
-    if is_quick:
+    if was_made:
         with begun_elsewhere(work) as result:
             del work
             yield result

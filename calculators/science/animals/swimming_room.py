@@ -5,10 +5,10 @@ from collections.abc import Sequence
 from calculators.core.numbers import show_number
 from calculators.core.result import Note
 from calculators.science.animals.animal_table import ANIMALS, shown_name
+from calculators.science.conversions import MM_PER_DM
 
 LENGTHS_IN_A_TANK = 5.0  # of a grown fish, at least: common practice, no source
 TIMES_AS_LONG = 2.0  # a common tank is twice as long as it is wide and high
-MM_PER_DM = 100.0
 
 
 def common_length_mm(volume_l: float) -> float:

@@ -15,7 +15,7 @@ from calculators.core.paint.answer import show_value
 from calculators.core.paint.fragment import fragment
 from calculators.core.read import read_inputs
 from calculators.core.run import compute
-from scripts.pages.calculators import nitrogen_names as model
+from scripts.pages.calculators import nitrogen_names
 from scripts.pages.calculators.form import form, has_us_units
 from scripts.pages.calculators.form_fields import value_text
 from scripts.pages.calculators.ready.ready_values import ready_values
@@ -108,8 +108,8 @@ def example(spec: Spec) -> list[tuple[str, str, str]]:
 
 def linked(text: str) -> Markup:
     """A paragraph of a docstring; where it names the page of the model, that is a link."""
-    link = Markup('<a href="../../{}">{}</a>').format(model.ADDRESS, model.TITLE)
-    return link.join(escape(part) for part in " ".join(text.split()).split(model.TITLE))
+    link = Markup('<a href="../../{}">{}</a>').format(nitrogen_names.ADDRESS, nitrogen_names.TITLE)
+    return link.join(escape(part) for part in " ".join(text.split()).split(nitrogen_names.TITLE))
 
 
 def first_input(spec: Spec) -> str:

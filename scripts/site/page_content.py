@@ -21,6 +21,7 @@ from scripts.setup.kept import kept
 from scripts.setup.paths import ROOT
 from scripts.site.addresses import address_of, relative
 from scripts.site.attributes import values_of
+from scripts.site.ready_blocks import AFTER_FENCED_CODE, ReadyBlocks
 
 KIND = "pages"
 SETTINGS = ROOT / "mkdocs.yml"
@@ -127,6 +128,7 @@ def converted(name: str, text: str) -> str:
     reader = markdown.Markdown(extensions=[extension(*one) for one in extensions().items()])
     links = Links(reader, name)
     reader.treeprocessors.register(links, "links", 0)
+    reader.preprocessors.register(ReadyBlocks(reader), "ready_blocks", AFTER_FENCED_CODE)
     html = reader.convert(front_and_body(text)[1])
     places = sorted(set(chain.from_iterable(values_of(key, html) for key in ("id", "name"))))
     return f"{json.dumps([getattr(reader, 'toc_tokens', []), links.found, places])}\n{html}"

@@ -18,10 +18,11 @@ from scripts.setup.enter import enter_or_stop
 
 enter_or_stop(("build",), "scripts.serve")
 
-import gc
-
 from scripts.site.serve_command import main
 
 if __name__ == "__main__":
     main(__doc__)
-    gc.freeze()  # else Python goes through all of it as it ends, for a tenth of a second
+    sys.stdout.flush()
+    os._exit(
+        0
+    )  # else Python goes through all that a build holds as it ends, for a tenth of a second

@@ -11,7 +11,9 @@ from re import Match, Pattern
 
 from markdown.preprocessors import Preprocessor
 
-AFTER_FENCED_CODE = 22  # the order in which it runs, before Markdown's own look at HTML, which has 20
+AFTER_FENCED_CODE = (
+    22  # the order in which it runs, before Markdown's own look at HTML, which has 20
+)
 OPENING = re.compile(r"\n {0,3}<([A-Za-z][A-Za-z0-9-]*)|<[!?]")
 # In a comment, a declaration, a script, a field of text, code or an attribute's value nothing is a tag.
 MAY_HIDE_A_TAG = re.compile(

@@ -61,7 +61,7 @@ def now(tree):
 
 
 def told(tree):
-    return said_of_unchanged(tree / "site", tree / "species", tree / "calculators" / "data")
+    return said_of_unchanged(tree / "site", now(tree))
 
 
 def test_what_has_not_changed_is_left_and_told_as_it_was(tree):
@@ -117,8 +117,7 @@ def test_a_site_without_a_stamp_or_with_half_of_one_is_built(tree):
 
 def test_a_stamp_holds_for_its_own_site_alone(tree):
     (tree / "site").rename(tree / "other")
-    site = tree / "other"
-    assert said_of_unchanged(site, tree / "species", tree / "calculators" / "data") is None
+    assert said_of_unchanged(tree / "other", now(tree)) is None
 
 
 def test_the_tables_are_judged_apart_since_a_build_makes_them(tree):
@@ -133,6 +132,6 @@ def test_other_records_than_the_projects_are_sources_too(tree):
     other = tree / "other-species"
     other.mkdir()
     write_stamp(tree / "site", sources(other, other), SAID)
-    assert said_of_unchanged(tree / "site", other, other) == SAID
+    assert said_of_unchanged(tree / "site", sources(other, other)) == SAID
     (other / "record.yml").touch()
-    assert said_of_unchanged(tree / "site", other, other) is None
+    assert said_of_unchanged(tree / "site", sources(other, other)) is None

@@ -22,7 +22,7 @@ from scripts.setup.rubbish import rubbish_seldom_sought
 from scripts.setup.say import Missing, say, step
 from scripts.site.joined_scripts import put_scripts
 from scripts.site.large_files import large_files_begun
-from scripts.site.nothing_new import forget, hash_of_tables, sources, write_stamp
+from scripts.site.nothing_new import Sources, forget, hash_of_tables, sources, write_stamp
 from scripts.tables.make import TablesInUse, texts_of_tables, write_tables
 
 
@@ -32,14 +32,18 @@ class BuildFailed(Exception):
 
 @rubbish_seldom_sought()
 def build(
-    site: Path = paths.SITE, species: Path = paths.SPECIES, tables: Path = paths.TABLES
+    site: Path = paths.SITE,
+    species: Path = paths.SPECIES,
+    tables: Path = paths.TABLES,
+    before: Sources | None = None,
 ) -> None:
     """Build the whole site into ``site``; what was there stays until the new one is whole.
 
     Other records than the project's need a folder of their own for their tables; the calculators go on
-    with the project's. Raises ``BadRecords``, ``BuildFailed``, ``Missing`` or ``TablesInUse``.
+    with the project's. ``before``: the sources as somebody has looked at them already.
+    Raises ``BadRecords``, ``BuildFailed``, ``Missing`` or ``TablesInUse``.
     """
-    before = sources(species, tables)
+    before = before or sources(species, tables)
     with step("checking the records, making the tables"):
         known = checked_once(species, tables, before.rest)
         write_schemas()

@@ -18,6 +18,7 @@ from markdown.extensions import Extension
 from markdown.treeprocessors import Treeprocessor
 
 from scripts.setup.kept import kept
+from scripts.setup.one_kept_file import hash_of
 from scripts.setup.paths import ROOT
 from scripts.site.addresses import address_of, relative
 from scripts.site.attributes import values_of
@@ -109,16 +110,16 @@ def front_and_body(text: str) -> tuple[str, str]:
 
 def page_content(name: str, text: str) -> PageContent:
     """The page of the source file ``name`` whose text is ``text``; made only where no build has made it."""
-    ingredients = content_ingredients(name, text)
+    ingredients = content_ingredients(name, hash_of(text))
     about, html = kept(KIND, ingredients, lambda: converted(name, text)).split("\n", 1)
     tokens, links, places = json.loads(about)
     linked = [PageLink(*link) for link in links]
     return PageContent(html, headings_of(tokens), linked, frozenset(places))
 
 
-def content_ingredients(name: str, text: str) -> str:
-    """All that a page's content follows from."""
-    return f"{settings_text()}\0{markdown.__version__}\0{name}\0{text}"
+def content_ingredients(name: str, text_hash: str) -> str:
+    """All that a page's content follows from, with a hash of its text."""
+    return f"{settings_text()}\0{markdown.__version__}\0{name}\0{text_hash}"
 
 
 def converted(name: str, text: str) -> str:

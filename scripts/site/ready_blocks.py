@@ -35,7 +35,9 @@ class ReadyBlocks(Preprocessor):
         return "".join([*parts, text[end:]]).split("\n")
 
     def blocks(self, text: str) -> Iterator[tuple[int, int]]:
-        """Where the blocks begin and end, up to the first place where it takes Markdown to tell."""
+        """Each block, as the numbers of characters before it and up to its end: those that come before the
+        first place where it takes Markdown to tell.
+        """
         at = 0
         while opening := OPENING.search(text, at):
             name = opening[1]
@@ -55,7 +57,7 @@ class ReadyBlocks(Preprocessor):
 
 
 def end_of(text: str, opening: Match[str]) -> int | None:
-    """Where the element that opens there is closed; None where it is not."""
+    """The number of characters before the end of the element that opens there; None where it has none."""
     depth = 0
     for tag in tags_named(opening[1]).finditer(text, opening.start()):
         depth += -1 if tag[1] else 1
@@ -71,7 +73,9 @@ def tags_named(name: str) -> Pattern[str]:
 
 
 def between_blank_lines(text: str, start: int, stop: int) -> bool:
-    """Whether a block begins its line, and has blank lines around it or the end of the page."""
+    """Whether a block begins its line, and has blank lines around it or the end of the page; ``start`` and
+    ``stop`` are the numbers of characters before it and up to its end.
+    """
     return (
         text[start] == "<"
         and (start == 1 or text[start - 2] == "\n")

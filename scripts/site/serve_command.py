@@ -9,7 +9,7 @@ from typing import NoReturn
 from scripts.setup.paths import SITE
 from scripts.setup.rubbish import rubbish_seldom_sought
 from scripts.setup.say import Missing, say, stop
-from scripts.site.nothing_new import said_of_unchanged
+from scripts.site.nothing_new import said_of_unchanged, sources
 
 
 def main(description: str) -> None:
@@ -37,12 +37,13 @@ def main(description: str) -> None:
 
 def renew(site: Path) -> None:
     """Build a site, or say that it stands as it would be built. Raises ``Missing``."""
-    said = said_of_unchanged(site)
+    now = sources()
+    said = said_of_unchanged(site, now)
     if said is None:
         with rubbish_seldom_sought(), told_faults():
             from scripts.site.build import build  # which takes longer than the look before
 
-            build(site)
+            build(site, before=now)
         return
     say("· nothing has changed since the last build")
     for line in said:

@@ -10,6 +10,7 @@ BUILD = ROOT / "build"  # everything that can be made again
 DOCS = ROOT / "docs"
 SPECIES = ROOT / "species"
 TABLES = ROOT / "calculators" / "data"  # what the build writes from the records
+PUBLISHED = ROOT / "tests" / "published"  # figures that calculators must reproduce
 SITE = ROOT / "site"
 SOURCE = BUILD / "docs"  # the site's source, as the pages are written
 # What the build before last left: what stays the same is taken of it.

@@ -21,7 +21,7 @@ from scripts.setup.new_folder import NewFolder, made_anew, set_aside
 from scripts.setup.rubbish import rubbish_seldom_sought
 from scripts.setup.say import Missing, say, step
 from scripts.site.joined_scripts import put_scripts
-from scripts.site.large_files import large_files_begun
+from scripts.site.large_files import is_large, large_files_begun
 from scripts.site.nothing_new import Sources, forget, hash_of_tables, sources, write_stamp
 from scripts.tables.make import TablesInUse, texts_of_tables, write_tables
 
@@ -135,17 +135,17 @@ def write_site(folder: NewFolder, large_files: Callable[[], None]) -> None:
 
     site = folder.path
     pages = read_pages(paths.SOURCE)
-    large_files()
-    files = set(names_below(paths.SOURCE))
-    if broken := list(broken_links({name: page.links for name, page in pages.items()}, files)):
-        raise BuildFailed("\n".join(broken))
-    for name in files.difference(pages, names_below(site)):
+    for name in {name for name in names_below(paths.SOURCE) if not is_large(name)} - pages.keys():
         folder.copy(paths.SOURCE / name, name)
     frames = Frames({name: page.headings for name, page in pages.items()})
     frames.make(run_builder)
     frames.write_beside(site)
     classes = put_contents(paths.SOURCE, folder, put_scripts(site), frames, pages)
     join_sheets(site, settled_theme(site, classes))
+    large_files()
+    files = set(names_below(paths.SOURCE))
+    if broken := list(broken_links({name: page.links for name, page in pages.items()}, files)):
+        raise BuildFailed("\n".join(broken))
     write_offline_list(site)
 
 

@@ -7,13 +7,13 @@ from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from functools import partial
 
-from scripts.pages.open_data.write_data import was_made_before, write_open_data
+from scripts.pages.search_file import SEARCH, search_maker
 from scripts.pages.write_made import write_made, write_new
 from scripts.records.kept_files import KeptFiles
 from scripts.setup.meanwhile import begun_elsewhere
 from scripts.setup.new_folder import NewFolder
 
-RUNTIME, DATA, FONTS = "runtime", "data", "assets/fonts"  # folders of the site
+RUNTIME, DATA, FONTS = FOLDERS = "runtime", "data", "assets/fonts"  # of the site
 
 
 @contextmanager
@@ -25,9 +25,9 @@ def large_files_begun(
     Raises ``Missing``, and ``FileExistsError`` where a file of ours stands where one of them goes.
     """
 
-    work, was_made = partial(write_large_files, known, source, site), was_made_before(known)
+    work, was_made = partial(write_large_files, known, source, site), known.were_made(SEARCH)
     del known  # nor is it held here: while pages are read, nobody needs the records
-    if was_made:
+    if was_made:  # it is only records that may have changed
         with begun_elsewhere(work) as result:
             del work
             yield result
@@ -39,7 +39,7 @@ def large_files_begun(
 
 def write_large_files(known: KeptFiles, source: NewFolder, site: NewFolder) -> None:
     """Write these files. Raises as ``large_files_begun``."""
-    from scripts.pages.search_file import search_maker
+    from scripts.pages.open_data.write_data import write_open_data
     from scripts.runtime.make_runtime import make_runtime  # which imports the calculators
     from scripts.runtime.published_wheel import make_wheel
     from scripts.site.fonts import write_fonts
@@ -50,5 +50,13 @@ def write_large_files(known: KeptFiles, source: NewFolder, site: NewFolder) -> N
     write_made(known, search_maker(known.library), partial(write_new, source))
     source.copy(wheel, f"{DATA}/{wheel.name}")
     write_fonts(source.path / FONTS)
-    for below in (RUNTIME, DATA, FONTS):
+    for below in FOLDERS:
         site.copy_all(source.path / below, below, ("*.md",))
+    site.copy(source.path / SEARCH, SEARCH)
+
+
+def is_large(name: str) -> bool:
+    """Whether a file of the site's source is one of these; a page in one of their folders is none."""
+    return name == SEARCH or (
+        name.startswith(tuple(f"{below}/" for below in FOLDERS)) and not name.endswith(".md")
+    )

@@ -24,8 +24,3 @@ def write_open_data(known: KeptFiles, source: NewFolder) -> None:
     abouts = write_made(known, open_data_makers(known.library), put)
     package = package_text([abouts[name] for name in RESOURCES])
     write_new(source, PACKAGE, package.encode())
-
-
-def was_made_before(known: KeptFiles) -> bool:
-    """Whether an earlier build has made open data that only the records can have changed."""
-    return any(known.were_made(name) for name in RESOURCES)

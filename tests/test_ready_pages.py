@@ -9,11 +9,11 @@ from scripts.setup import kept
 from scripts.setup.paths import ROOT, SOURCE
 from scripts.site import ready_pages
 from scripts.site.addresses import address_of
-from scripts.site.build import run_builder
 from scripts.site.joined_scripts import Graph, graph_of, joined
+from scripts.site.make_site import run_builder
 from scripts.site.page_content import extensions, page_content
 from scripts.site.preload import texts_read, with_preloads
-from scripts.site.ready_pages import heading_lines, read_pages
+from scripts.site.ready_pages import heading_lines, pages_read_before
 from tests.effort import long_run
 
 HEADINGS = """# *Ceratopteris* & <small>(L.) Brongn.</small> { #top }
@@ -26,6 +26,12 @@ HEADINGS = """# *Ceratopteris* & <small>(L.) Brongn.</small> { #top }
 
 ## &lt;p&gt; and "quotes" and it’s { #d }
 """
+
+
+def read_all(source):
+    return ready_pages.read_pages(source, pages_read_before(source))
+
+
 PAGE = f"---\ntitle: T\n---\n{HEADINGS}\nText.\n"
 
 
@@ -78,20 +84,20 @@ def test_a_site_is_read_again_only_where_a_page_or_the_settings_changed(
 ):
     for name in ("one.md", "two.md"):
         (tmp_path / name).write_text(PAGE)
-    first = read_pages(tmp_path)
-    assert read_pages(tmp_path) == first
+    first = read_all(tmp_path)
+    assert read_all(tmp_path) == first
     assert read == ["one.md", "two.md"]
     (tmp_path / "one.md").write_text(PAGE.replace("sudden", "slower"))  # of the same length
-    changed = read_pages(tmp_path)
+    changed = read_all(tmp_path)
     assert "slower" in changed["one.md"].headings
     assert changed["one.md"].made_of != first["one.md"].made_of
     assert changed["two.md"] == first["two.md"]
     assert read == ["one.md", "two.md", "one.md"]
     monkeypatch.setattr("scripts.site.page_content.settings_text", lambda: "other settings")
-    read_pages(tmp_path)
+    read_all(tmp_path)
     assert read[3:] == ["one.md", "two.md"]
     (tmp_path / "two.md").unlink()
-    assert list(read_pages(tmp_path)) == ["one.md"]
+    assert list(read_all(tmp_path)) == ["one.md"]
 
 
 @long_run()

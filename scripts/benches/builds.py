@@ -22,13 +22,8 @@ import sys
 from pathlib import Path
 from scripts.setup import kept
 site, species, tables, kept.FOLDER = map(Path, sys.argv[1:])
-from scripts.setup.rubbish import rubbish_seldom_sought
-from scripts.site.nothing_new import said_of_unchanged, sources
-now = sources(species, tables)
-if said_of_unchanged(site, now) is None:
-    with rubbish_seldom_sought():
-        from scripts.site.build import build
-        build(site, species, tables, now)
+from scripts.site.serve_command import renew
+renew(site, species, tables)
 """
 BARE_LOOP = """
 import time

@@ -4,8 +4,8 @@ from collections.abc import Callable, Iterator
 
 from scripts.records.load import Library
 from scripts.records.prose import read_prose
+from scripts.setup.paths import SEARCH
 
-SEARCH = "assets/search.json"
 NOT_FOUND_BY_SEARCH = ("index.md", "search.md")
 
 

@@ -81,6 +81,15 @@ def said_of_unchanged(site: Path, now: Sources) -> list[str] | None:
     return [str(line) for line in said]
 
 
+def only_records_differ(site: Path, now: Sources) -> bool:
+    """Whether a site was built of what there is ``now``, but for the records that a build follows."""
+    try:
+        of = json.loads(stamp_of(site).read_text(encoding="utf-8"))["of"]
+    except (OSError, ValueError, KeyError, TypeError):
+        return False
+    return bool(of[1:] == [now.rest, now.tables])
+
+
 def stamp_of(site: Path) -> Path:
     """The file that says what a site follows from. It stands outside, since a site is published as it is."""
     return STAMPS / f"{hashlib.sha256(str(site.resolve()).encode()).hexdigest()}.json"

@@ -126,13 +126,19 @@ def converted(name: str, text: str) -> str:
     """What is kept of a page: one line of JSON with the reader's headings, the links and the places, then the
     HTML.
     """
+    reader, links = reader_of(name)
+    html = reader.convert(front_and_body(text)[1])
+    places = sorted(set(chain.from_iterable(values_of(key, html) for key in ("id", "name"))))
+    return f"{json.dumps([getattr(reader, 'toc_tokens', []), links.found, places])}\n{html}"
+
+
+def reader_of(name: str) -> tuple[markdown.Markdown, Links]:
+    """What reads the page of a source file, and in it what notes the page's links."""
     reader = markdown.Markdown(extensions=[extension(*one) for one in extensions().items()])
     links = Links(reader, name)
     reader.treeprocessors.register(links, "links", 0)
     reader.preprocessors.register(ReadyBlocks(reader), "ready_blocks", AFTER_FENCED_CODE)
-    html = reader.convert(front_and_body(text)[1])
-    places = sorted(set(chain.from_iterable(values_of(key, html) for key in ("id", "name"))))
-    return f"{json.dumps([getattr(reader, 'toc_tokens', []), links.found, places])}\n{html}"
+    return reader, links
 
 
 def headings_of(tokens: list[dict[str, Any]]) -> list[Heading]:

@@ -5,7 +5,7 @@ from typing import NamedTuple
 
 from pydantic import BaseModel
 
-from scripts.pages.open_data.claim_rows import COLUMNS, claim_rows
+from scripts.pages.open_data.claim_rows import COLUMNS, KINDS, claims_of
 from scripts.pages.open_data.flat import BETWEEN, Cell, Row, columns, flat
 from scripts.records.load import Library
 
@@ -27,16 +27,16 @@ class OpenTable(NamedTuple):
 
 
 class LongTable(NamedTuple):
-    """A table of so many rows that they come one at a time; its columns are known before them."""
+    """A table of so many rows that they come by record; its columns are known before them.
+
+    ``rows_of`` gets the kind, the key and the record, and gives the cells of each row.
+    """
 
     about: str
     columns: Sequence[str]
-    cells: Callable[[Library], CellsOfRows]
+    kinds: Sequence[str]
+    rows_of: Callable[[str, str, BaseModel], CellsOfRows]
     primary_key: str | None = None
-
-    def columns_and_rows(self, library: Library) -> tuple[Sequence[str], CellsOfRows]:
-        """The names of the columns, and the cells of each row in their order."""
-        return self.columns, self.cells(library)
 
 
 def records(field: str) -> Callable[[Library], list[Row]]:
@@ -113,6 +113,6 @@ TABLES: dict[str, OpenTable | LongTable] = {
     "laws": OpenTable("One row an entry of a law list.", law_rows, None),
     "sources": OpenTable("One row a source, and how much of it was read.", source_rows),
     "claims": LongTable(
-        "One row a claim: what it says, how sure it is, its sources.", COLUMNS, claim_rows
+        "One row a claim: what it says, how sure it is, its sources.", COLUMNS, KINDS, claims_of
     ),
 }

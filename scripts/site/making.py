@@ -1,0 +1,90 @@
+"""Who makes the site of its source: this process, or one that was begun before this one read any record.
+
+Where records alone have changed, the other imports what it needs, and brings what needs no record, while this
+one reads them and writes the few pages that are new; then it makes the site while this one writes the open
+data. Where more has changed, there is enough for all cores at each step.
+"""
+
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
+from functools import partial
+from pathlib import Path
+from typing import Any
+
+from scripts.setup.cores import FEW, can_share
+from scripts.setup.meanwhile import OtherProcess, begun_elsewhere
+from scripts.setup.new_folder import NewFolder, remove
+from scripts.setup.paths import SITE_BEFORE
+from scripts.site.nothing_new import Sources, only_records_differ
+
+
+class BuildFailed(Exception):
+    """The site builder refused; its words are the message."""
+
+
+class Making:
+    """The making of a site in a folder of its own: by ``other``, or by this process in the end."""
+
+    def __init__(self, folder: NewFolder, other: OtherProcess | None = None) -> None:
+        self.folder, self.other = folder, other
+
+    def take_over(self) -> None:
+        """Have this process do all of it, which is to be done otherwise than the other began it."""
+        if self.other:
+            self.other.end()
+            self.other = None
+            self.folder = empty(self.folder.path)
+
+    def source_is_there(self, source: NewFolder) -> None:
+        """Say where the source will stand. Raises as ``finish``."""
+        self.source = source
+        if self.other:
+            self.other.tell(source)
+
+    def pages_stand(self, new_pages: int) -> None:
+        """Say that the pages stand in the source: of them so many, counted in files, were made now.
+
+        Raises as ``finish``.
+        """
+        if new_pages > FEW:
+            self.take_over()  # it has all cores
+        if self.other:
+            self.other.tell(None)
+
+    def finish(self) -> None:
+        """Say that the large files of records stand in the source and the site. It is whole then.
+
+        Raises ``BuildFailed`` or ``Missing``, and ``FileExistsError`` where two files go to one place.
+        """
+        if self.other:
+            self.other.tell(None)
+            self.other.result()
+        else:
+            made_in(self.folder, iter((self.source, None, None)).__next__)
+
+
+@contextmanager
+def making_begun(site: Path, now: Sources) -> Iterator[Making]:
+    """Begin to make a site of the sources that there are ``now``. Nothing stays of one that fails."""
+    folder = empty(site.with_name(f"{site.name}-fresh"))
+    try:
+        if can_share() and only_records_differ(site, now):
+            with begun_elsewhere(partial(made_in, folder)) as other:
+                yield Making(folder, other)
+        else:
+            yield Making(folder)
+    finally:
+        remove(folder.path)
+
+
+def made_in(folder: NewFolder, wait: Callable[[], Any]) -> None:
+    """As ``make_site``, which takes long to import."""
+    from scripts.site.make_site import make_site
+
+    make_site(folder, wait)
+
+
+def empty(path: Path) -> NewFolder:
+    """An empty folder for a site, in place of what was there."""
+    remove(path)
+    return NewFolder(path, SITE_BEFORE)

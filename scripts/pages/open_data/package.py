@@ -119,7 +119,7 @@ def csv_file(
 ) -> tuple[BytesIO, Types]:
     """A table as CSV by RFC 4180, and the types in its columns. An empty cell: nobody knows the value."""
     if isinstance(table, OpenTable):
-        names, rows = table.columns_and_rows(library)
+        names, rows = table.columns_and_rows(library, pieces)
         parts = iter([csv_part(rows)])
     else:
         names, parts = table.columns, parts_by_record(table, library, pieces)

@@ -6,6 +6,7 @@ from scripts.site import nothing_new as room
 from scripts.site.nothing_new import (
     Sources,
     forget,
+    only_records_differ,
     said_of_unchanged,
     sources,
     stamp_of,
@@ -126,6 +127,23 @@ def test_the_tables_are_judged_apart_since_a_build_makes_them(tree):
     after = now(tree)
     assert after == Sources(before.records, before.rest, after.tables)
     assert after.tables != before.tables
+
+
+def test_it_is_seen_whether_records_alone_are_others(tree):
+    assert only_records_differ(tree / "site", now(tree))
+    (tree / "species" / "plants" / "fresh.yml").touch()
+    assert only_records_differ(tree / "site", now(tree))
+    assert told(tree) is None
+    for name in ("calculators/data/plants.json", "docs/fresh.md"):
+        before = now(tree)
+        path = tree / name
+        path.write_text("other")
+        assert not only_records_differ(tree / "site", now(tree))
+        write_stamp(tree / "site", now(tree), SAID)
+        assert now(tree) != before
+    for text in ("", "[]", "{}", '{"of": []}'):
+        stamp_of(tree / "site").write_text(text)
+        assert not only_records_differ(tree / "site", now(tree))
 
 
 def test_other_records_than_the_projects_are_sources_too(tree):

@@ -10,10 +10,10 @@ from scripts.setup.paths import ROOT, SOURCE
 from scripts.site import ready_pages
 from scripts.site.addresses import address_of
 from scripts.site.joined_scripts import Graph, graph_of, joined
-from scripts.site.make_site import run_builder
 from scripts.site.page_content import extensions, page_content
 from scripts.site.preload import texts_read, with_preloads
 from scripts.site.ready_pages import heading_lines, pages_read_before
+from scripts.site.site_builder import run_builder
 from tests.effort import long_run
 
 HEADINGS = """# *Ceratopteris* & <small>(L.) Brongn.</small> { #top }

@@ -15,7 +15,7 @@ KIND = "pieces"
 Piece = TypeVar("Piece")
 
 
-class Pieces:
+class PiecesByRecord:
     """The pieces of a file, each made when it is asked for."""
 
     def of(self, kind: str, key: str, make: Callable[[], Piece]) -> Piece:
@@ -26,7 +26,7 @@ class Pieces:
         """Keep those that were asked for."""
 
 
-class KeptPieces(Pieces):
+class KeptPieces(PiecesByRecord):
     """The same, each made only where its record has changed. They are what ``marshal`` can hold."""
 
     def __init__(self, known: KeptFiles, file: str) -> None:

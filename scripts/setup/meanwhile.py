@@ -28,7 +28,7 @@ class OtherProcess:
         """Have the work go on from where it waits, with a value. Raises as ``result``."""
         try:
             self.line.send((value, self.files.since_last()))
-        except BrokenPipeError:  # it has ended before, and says why
+        except ConnectionError:  # it has ended before, and says why
             self.result()
             raise
 
@@ -36,7 +36,7 @@ class OtherProcess:
         """Wait until the work is done. Raises what it raises, and ``Missing`` where its process is killed."""
         try:
             wrong, learnt = self.line.recv()
-        except EOFError:
+        except (EOFError, ConnectionError):
             raise Missing(KILLED) from None
         self.files.add(learnt)
         if wrong is not None:
@@ -77,7 +77,10 @@ def do_and_tell(work: Callable[[Callable[[], Any]], None], here: Line, there: Li
 
     def wait() -> Any:
         """What the first process tells. Raises ``EOFError`` where it has gone."""
-        value, learnt = there.recv()
+        try:
+            value, learnt = there.recv()
+        except ConnectionError:
+            raise EOFError from None
         files.add(learnt)
         return value
 
@@ -89,7 +92,7 @@ def do_and_tell(work: Callable[[Callable[[], Any]], None], here: Line, there: Li
     except Exception as fault:
         wrong = fault
         wrong.add_note(f"In the process that did this:\n{format_exc()}")  # which else is lost
-    with suppress(BrokenPipeError):
+    with suppress(ConnectionError):
         there.send((wrong, files.since_last()))
 
 

@@ -19,8 +19,9 @@ from scripts.setup.new_folder import made_anew, set_aside
 from scripts.setup.rubbish import rubbish_seldom_sought
 from scripts.setup.say import Missing, say, step
 from scripts.site.large_files import write_files_of_records
-from scripts.site.making import BuildFailed, Making, making_begun
+from scripts.site.making import Making, making_begun
 from scripts.site.nothing_new import Sources, forget, hash_of_tables, sources, write_stamp
+from scripts.site.site_builder import BuildFailed
 from scripts.tables.make import TablesInUse, texts_of_tables, write_tables
 
 

@@ -13,9 +13,7 @@ def put_docs_into_source(source: NewFolder) -> None:
     try:
         source.copy_all(DOCS, ignored=FOR_THE_BUILD)
     except FileExistsError as twice:
-        raise FileExistsError(
-            f"{twice}: it is generated, and stands in docs/ too; rename it there"
-        ) from None
+        raise FileExistsError(f"{twice}, generated; rename what has its name in docs/") from None
 
 
 def put_docs_into_site(site: NewFolder) -> None:

@@ -3,10 +3,7 @@
 Nothing here knows of records, so that a process may do it that was begun before any was read.
 """
 
-import subprocess
-import sys
 from collections.abc import Callable
-from pathlib import Path
 from typing import Any
 
 from scripts.setup import paths
@@ -17,12 +14,12 @@ from scripts.site.docs_files import docs_names, put_docs_into_site, put_docs_int
 from scripts.site.frames import Frames
 from scripts.site.joined_scripts import put_scripts
 from scripts.site.large_files import is_large, other_files_are_made, put_other_files
-from scripts.site.making import BuildFailed
 from scripts.site.offline import write_offline_list
 from scripts.site.one_sheet import join_sheets
 from scripts.site.page_content import reader_of
 from scripts.site.page_links import broken_links
 from scripts.site.ready_pages import pages_read_before, put_contents, read_pages
+from scripts.site.site_builder import BuildFailed, run_builder
 from scripts.site.theme import settled_theme
 
 
@@ -59,15 +56,3 @@ def make_site(site: NewFolder, wait: Callable[[], Any]) -> None:
     if broken := list(broken_links({name: page.links for name, page in pages.items()}, files)):
         raise BuildFailed("\n".join(broken))
     write_offline_list(site.path)
-
-
-def run_builder(settings: Path, target: Path) -> None:
-    """The one place that knows which site builder there is.
-
-    Raises ``BuildFailed`` with its output.
-    """
-    options = ("--strict", "--quiet", "-f", str(settings), "-d", str(target.resolve()))
-    command = [sys.executable, "-m", "mkdocs", "build", *options]
-    done = subprocess.run(command, cwd=paths.ROOT, capture_output=True, text=True)
-    if done.returncode:
-        raise BuildFailed(f"{done.stdout}{done.stderr}".strip())

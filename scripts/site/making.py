@@ -18,10 +18,6 @@ from scripts.setup.paths import SITE_BEFORE
 from scripts.site.nothing_new import Sources, only_records_differ
 
 
-class BuildFailed(Exception):
-    """The site builder refused; its words are the message."""
-
-
 class Making:
     """The making of a site in a folder of its own: by ``other``, or by this process in the end."""
 
@@ -41,12 +37,12 @@ class Making:
         if self.other:
             self.other.tell(source)
 
-    def pages_stand(self, new_pages: int) -> None:
-        """Say that the pages stand in the source: of them so many, counted in files, were made now.
+    def pages_stand(self, new_count: int) -> None:
+        """Say that the pages stand in the source, ``new_count`` of them made now and not as before.
 
         Raises as ``finish``.
         """
-        if new_pages > FEW:
+        if new_count > FEW:
             self.take_over()  # it has all cores
         if self.other:
             self.other.tell(None)

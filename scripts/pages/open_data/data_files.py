@@ -17,7 +17,7 @@ from scripts.pages.open_data.package import (
     table_resource,
 )
 from scripts.records.animal import Animal
-from scripts.records.kept_pieces import Pieces
+from scripts.records.kept_pieces import PiecesByRecord
 from scripts.records.load import Library
 from scripts.records.plant import Plant
 from scripts.records.problem import Problem
@@ -46,9 +46,9 @@ PACKAGE = f"{FOLDER}datapackage.json"
 LICENCES = {"licence-data.txt": "LICENSE-DATA", "licence-code.txt": "LICENSE"}
 
 
-def each_made(_file: str) -> Pieces:
+def each_made(_file: str) -> PiecesByRecord:
     """The pieces of a file where none is kept."""
-    return Pieces()
+    return PiecesByRecord()
 
 
 def open_data(library: Library) -> Iterator[tuple[str, str]]:
@@ -67,7 +67,7 @@ def open_data(library: Library) -> Iterator[tuple[str, str]]:
 
 
 def open_data_makers(
-    library: Library, pieces_of: Callable[[str], Pieces] = each_made
+    library: Library, pieces_of: Callable[[str], PiecesByRecord] = each_made
 ) -> dict[str, Callable[[], str | bytes]]:
     """What makes each file but the package. ``pieces_of`` has the pieces of a file, by its path.
 
@@ -89,7 +89,7 @@ def open_data_makers(
     return {**tables, **whole, **schemas, **licences}
 
 
-def table_file(name: str, library: Library, pieces: Callable[[], Pieces]) -> bytes:
+def table_file(name: str, library: Library, pieces: Callable[[], PiecesByRecord]) -> bytes:
     """A table as CSV, and behind it what the package says of it."""
     made, types = csv_file(TABLES[name], library, pieces())
     with made.getbuffer() as octets:

@@ -8,7 +8,7 @@ from pydantic import BaseModel
 
 from scripts.pages.open_data.claim_rows import COLUMNS, KINDS, claims_of
 from scripts.pages.open_data.flat import BETWEEN, Cell, Row, columns, flat
-from scripts.records.kept_pieces import Pieces
+from scripts.records.kept_pieces import PiecesByRecord
 from scripts.records.load import Library
 
 CellsOfRows = Iterable[Sequence[Cell]]
@@ -18,11 +18,11 @@ class OpenTable(NamedTuple):
     """One table: what it holds, its rows, and the column that names a row, if one does."""
 
     about: str
-    rows: Callable[[Library, Pieces], Iterable[Row]]
+    rows: Callable[[Library, PiecesByRecord], Iterable[Row]]
     primary_key: str | None = "key"
 
     def columns_and_rows(
-        self, library: Library, pieces: Pieces
+        self, library: Library, pieces: PiecesByRecord
     ) -> tuple[Sequence[str], CellsOfRows]:
         """The names of the columns, and the cells of each row in their order."""
         rows = list(self.rows(library, pieces))
@@ -44,10 +44,10 @@ class LongTable(NamedTuple):
     primary_key: str | None = None
 
 
-def records(field: str) -> Callable[[Library, Pieces], list[Row]]:
+def records(field: str) -> Callable[[Library, PiecesByRecord], list[Row]]:
     """What makes one row a record of a field of the library."""
 
-    def rows(library: Library, pieces: Pieces) -> list[Row]:
+    def rows(library: Library, pieces: PiecesByRecord) -> list[Row]:
         found: Mapping[str, BaseModel] = getattr(library, field)
         return [pieces.of(field, key, partial(row, key, found)) for key in sorted(found)]
 
@@ -57,7 +57,7 @@ def records(field: str) -> Callable[[Library, Pieces], list[Row]]:
     return rows
 
 
-def law_rows(library: Library, _pieces: Pieces) -> list[Row]:
+def law_rows(library: Library, _pieces: PiecesByRecord) -> list[Row]:
     """One row an entry of a law list, with what holds for its whole list."""
     return [
         {
@@ -82,7 +82,7 @@ def law_rows(library: Library, _pieces: Pieces) -> list[Row]:
     ]
 
 
-def name_rows(library: Library, _pieces: Pieces) -> list[Row]:
+def name_rows(library: Library, _pieces: PiecesByRecord) -> list[Row]:
     """One row a plant that may be meant by an ambiguous trade name."""
     return [
         {
@@ -101,7 +101,7 @@ def name_rows(library: Library, _pieces: Pieces) -> list[Row]:
     ]
 
 
-def source_rows(library: Library, _pieces: Pieces) -> list[Row]:
+def source_rows(library: Library, _pieces: PiecesByRecord) -> list[Row]:
     """One row a source."""
     return [{"key": key, **flat(source)} for key, source in sorted(library.sources.items())]
 

@@ -13,7 +13,7 @@ from pydantic import BaseModel
 
 from scripts.pages.open_data.data_tables import TABLES, CellsOfRows, LongTable, OpenTable
 from scripts.pages.open_data.flat import Cell
-from scripts.records.kept_pieces import Pieces
+from scripts.records.kept_pieces import PiecesByRecord
 from scripts.records.load import Library
 from scripts.setup.file_hash import Octets
 from scripts.setup.paths import ROOT
@@ -115,7 +115,7 @@ def kind(types: set[str]) -> str:
 
 
 def csv_file(
-    table: OpenTable | LongTable, library: Library, pieces: Pieces
+    table: OpenTable | LongTable, library: Library, pieces: PiecesByRecord
 ) -> tuple[BytesIO, Types]:
     """A table as CSV by RFC 4180, and the types in its columns. An empty cell: nobody knows the value."""
     if isinstance(table, OpenTable):
@@ -132,7 +132,9 @@ def csv_file(
     return made, {name: {of[place] for of in of_rows} for place, name in enumerate(names)}
 
 
-def parts_by_record(table: LongTable, library: Library, pieces: Pieces) -> Iterator[CsvPart]:
+def parts_by_record(
+    table: LongTable, library: Library, pieces: PiecesByRecord
+) -> Iterator[CsvPart]:
     """The rows of each record, one record at a time: all together they would be the most memory of a
     build.
     """

@@ -1,12 +1,11 @@
 """Who makes a site: another process where records alone have changed, and little of the site with them."""
 
 import os
-from functools import partial
 
 import pytest
 
 from scripts.setup.cores import FEW
-from scripts.site import making
+from scripts.site import make_site, making
 from scripts.site.making import making_begun
 from scripts.site.nothing_new import Sources
 
@@ -16,13 +15,20 @@ HERE = str(os.getpid())
 
 @pytest.fixture
 def site(tmp_path, monkeypatch):
-    """A place for a site, made by a stand-in that writes down what it was told, and by which process."""
+    """A place for a site, made by stand-ins that write down what they were told, and by which process."""
 
-    def made_in(folder, wait):
-        told = [wait() for _ in range(3)]
-        (folder.path / "made.txt").write_text(f"{os.getpid()} {told}")
+    def bring_files(folder, wait):
+        source = wait()
+        (folder.path / "brought by").write_text(str(os.getpid()))
+        return source
 
-    monkeypatch.setattr(making, "made_in", made_in)
+    def make_pages(folder, source, wait):
+        assert wait() is None
+        (folder.path / "made of").write_text(source)
+        (folder.path / "made by").write_text(str(os.getpid()))
+
+    monkeypatch.setattr(make_site, "bring_files", bring_files)
+    monkeypatch.setattr(make_site, "make_pages", make_pages)
     monkeypatch.setattr(making, "SITE_BEFORE", tmp_path / "before")
     return tmp_path / "site"
 
@@ -32,32 +38,38 @@ def records_differ(two_cores, monkeypatch):
     monkeypatch.setattr(making, "only_records_differ", lambda _site, _now: True)
 
 
-def made(site, new_count, *, otherwise=False):
-    """Who made a site, and what it was told."""
+def makers(site, new_count, *, otherwise=False):
+    """Who has brought the files of a site, and who has made its pages: this process or the other."""
     with making_begun(site, NOW) as begun:
         if otherwise:
             begun.take_over()
         begun.source_is_there("the source")
         begun.pages_stand(new_count)
         begun.finish()
-        return (begun.folder.path / "made.txt").read_text().split(" ", 1)
+        found = {path.name: path.read_text() for path in begun.folder.path.iterdir()}
+    assert found["made of"] == "the source"
+    return ["here" if found[by] == HERE else "there" for by in ("brought by", "made by")]
 
 
-def test_where_more_than_records_may_have_changed_this_process_makes_it(site):
-    assert made(site, 1) == [HERE, "['the source', None, None]"]
+def test_where_more_than_records_may_have_changed_this_process_makes_it(site, two_cores):
+    assert makers(site, 1) == ["here", "here"]
 
 
 def test_where_records_alone_have_changed_another_process_makes_it(site, records_differ):
-    process, told = made(site, FEW)
-    assert process != HERE
-    assert told == "['the source', None, None]"
+    assert makers(site, FEW) == ["there", "there"]
 
 
-@pytest.mark.parametrize(
-    "how", [partial(made, new_count=FEW + 1), partial(made, new_count=1, otherwise=True)]
-)
-def test_what_is_too_much_for_one_or_to_be_done_otherwise_is_taken_over(site, records_differ, how):
-    assert how(site) == [HERE, "['the source', None, None]"]
+def test_many_pages_are_for_the_process_that_can_share_them_out(site, records_differ):
+    assert makers(site, FEW + 1) == ["there", "here"]
+
+
+def test_what_is_to_be_done_otherwise_is_taken_over_as_a_whole(site, records_differ):
+    assert makers(site, 1, otherwise=True) == ["here", "here"]
+
+
+def test_with_one_core_this_process_makes_it(site, records_differ, monkeypatch):
+    monkeypatch.setattr(making, "can_share", lambda: False)
+    assert makers(site, 1) == ["here", "here"]
 
 
 def test_what_the_other_has_brought_goes_where_it_is_taken_over(site, records_differ):

@@ -111,16 +111,20 @@ from pathlib import Path
 from scripts.setup.meanwhile import begun_elsewhere
 def work(wait):
     Path(sys.argv[1]).write_text(str(os.getpid()))
-    wait()
+    wait() if sys.argv[2] == "waits" else time.sleep(600)
 with begun_elsewhere(work):
     time.sleep(600)
 """
 
 
-def test_where_the_first_process_is_killed_the_other_ends_and_says_nothing(tmp_path):
+@pytest.mark.parametrize("other", ["waits", "works"])
+def test_where_the_first_process_is_killed_the_other_ends_and_says_nothing(tmp_path, other):
     sign = tmp_path / "sign"
     first = subprocess.Popen(
-        [sys.executable, "-c", FIRST, str(sign)], cwd=ROOT, stderr=subprocess.PIPE, text=True
+        [sys.executable, "-c", FIRST, str(sign), other],
+        cwd=ROOT,
+        stderr=subprocess.PIPE,
+        text=True,
     )
     until(lambda: sign.exists() and sign.read_text())
     first.kill()

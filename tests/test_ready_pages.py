@@ -12,7 +12,7 @@ from scripts.site.addresses import address_of
 from scripts.site.joined_scripts import Graph, graph_of, joined
 from scripts.site.page_content import extensions, page_content
 from scripts.site.preload import texts_read, with_preloads
-from scripts.site.ready_pages import heading_lines, pages_read_before
+from scripts.site.ready_pages import heading_lines, read_pages
 from scripts.site.site_builder import run_builder
 from tests.effort import long_run
 
@@ -26,12 +26,6 @@ HEADINGS = """# *Ceratopteris* & <small>(L.) Brongn.</small> { #top }
 
 ## &lt;p&gt; and "quotes" and it’s { #d }
 """
-
-
-def read_all(source):
-    return ready_pages.read_pages(source, pages_read_before(source))
-
-
 PAGE = f"---\ntitle: T\n---\n{HEADINGS}\nText.\n"
 
 
@@ -84,20 +78,20 @@ def test_a_site_is_read_again_only_where_a_page_or_the_settings_changed(
 ):
     for name in ("one.md", "two.md"):
         (tmp_path / name).write_text(PAGE)
-    first = read_all(tmp_path)
-    assert read_all(tmp_path) == first
+    first = read_pages(tmp_path)
+    assert read_pages(tmp_path) == first
     assert read == ["one.md", "two.md"]
     (tmp_path / "one.md").write_text(PAGE.replace("sudden", "slower"))  # of the same length
-    changed = read_all(tmp_path)
+    changed = read_pages(tmp_path)
     assert "slower" in changed["one.md"].headings
     assert changed["one.md"].made_of != first["one.md"].made_of
     assert changed["two.md"] == first["two.md"]
     assert read == ["one.md", "two.md", "one.md"]
     monkeypatch.setattr("scripts.site.page_content.settings_text", lambda: "other settings")
-    read_all(tmp_path)
+    read_pages(tmp_path)
     assert read[3:] == ["one.md", "two.md"]
     (tmp_path / "two.md").unlink()
-    assert list(read_all(tmp_path)) == ["one.md"]
+    assert list(read_pages(tmp_path)) == ["one.md"]
 
 
 @long_run()

@@ -1,6 +1,8 @@
 """A piece of work that another process does beside this one, step by step."""
 
 import multiprocessing
+import os
+import threading
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager, suppress
 from multiprocessing.connection import Connection
@@ -59,20 +61,32 @@ def begun_elsewhere(work: Callable[[Callable[[], Any]], None]) -> Iterator[Other
     """
     forked = multiprocessing.get_context(FORK)
     here, there = forked.Pipe()
-    process = forked.Process(target=do_and_tell, args=(work, here, there), daemon=True)
+    ends, lives = forked.Pipe(duplex=False)
+    process = forked.Process(
+        target=do_and_tell, args=(work, there, ends, (here, lives)), daemon=True
+    )
     with nothing_sought_in_copies():
         process.start()
-    there.close()  # the copy's is the last one then
+    for line in (there, ends):
+        line.close()  # the copy's is the last one then
     other = OtherProcess(process, here)
     try:
         yield other
     finally:
         other.end()
+        lives.close()
 
 
-def do_and_tell(work: Callable[[Callable[[], Any]], None], here: Line, there: Line) -> None:
+def do_and_tell(
+    work: Callable[[Callable[[], Any]], None],
+    there: Line,
+    ends: Line,
+    of_the_first: tuple[Line, Line],
+) -> None:
     """The work, in the process that was forked for it."""
-    here.close()  # so that it hears where the first process has gone
+    for line in of_the_first:
+        line.close()  # so that it shows where the first process has gone
+    threading.Thread(target=end_with_the_first, args=(ends,), daemon=True).start()
     files = Learnt()
 
     def wait() -> Any:
@@ -94,6 +108,12 @@ def do_and_tell(work: Callable[[Callable[[], Any]], None], here: Line, there: Li
         wrong.add_note(f"In the process that did this:\n{format_exc()}")  # which else is lost
     with suppress(ConnectionError):
         there.send((wrong, files.since_last()))
+
+
+def end_with_the_first(ends: Line) -> None:
+    """End this process where the first one was killed: it would write into what another build has begun."""
+    ends.poll(None)
+    os._exit(1)
 
 
 class Learnt:

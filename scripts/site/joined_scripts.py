@@ -45,11 +45,9 @@ class Graph(NamedTuple):
         return list(found)
 
 
-def put_scripts(site: NewFolder) -> Graph:
+def put_scripts(site: NewFolder) -> None:
     """Put the joined scripts into a site. Raises ``Missing`` where the bundler refuses one."""
-    made = joined()
-    site.copy_all(made, "assets", (GRAPH,))
-    return graph_of(made)
+    site.copy_all(joined(), "assets", (GRAPH,))
 
 
 def renew_scripts(site: Path) -> Graph:

@@ -4,52 +4,57 @@ Nothing here knows of records, so that a process may do it that was begun before
 """
 
 from collections.abc import Callable
-from typing import Any
 
-from scripts.setup import paths
 from scripts.setup.file_hash import names_below
 from scripts.setup.kept import code
 from scripts.setup.new_folder import NewFolder
 from scripts.site.docs_files import docs_names, put_docs_into_site, put_docs_into_source
 from scripts.site.frames import Frames
-from scripts.site.joined_scripts import put_scripts
+from scripts.site.joined_scripts import graph_of, joined, put_scripts
 from scripts.site.large_files import is_large, other_files_are_made, put_other_files
 from scripts.site.offline import write_offline_list
 from scripts.site.one_sheet import join_sheets
 from scripts.site.page_content import reader_of
 from scripts.site.page_links import broken_links
-from scripts.site.ready_pages import pages_read_before, put_contents, read_pages
+from scripts.site.ready_pages import put_contents, read_pages
 from scripts.site.site_builder import BuildFailed, run_builder
 from scripts.site.theme import settled_theme
 
 
-def make_site(site: NewFolder, wait: Callable[[], Any]) -> None:
-    """Make the site. ``wait`` returns first once there is a folder for its source, with that; then once the
-    pages from records stand there; and then once the large files of records stand in both.
+def bring_files(site: NewFolder, wait: Callable[[], NewFolder]) -> NewFolder:
+    """Bring what is copied, or made of no record, into the site and its source; the source's folder, as
+    ``wait`` says it once it is there.
 
-    What needs none of these is done before. Raises ``BuildFailed`` or ``Missing``, and ``FileExistsError``
-    where two files go to one place.
+    What the pages need of this process is made ready too. Raises ``Missing``, and ``FileExistsError`` where
+    two files go to one place.
     """
     are_made = other_files_are_made()
     if are_made:
         put_other_files(site)
     put_docs_into_site(site)
-    graph, docs = put_scripts(site), docs_names()
+    put_scripts(site)
     code(), reader_of("")  # each takes long the first time
-    before = pages_read_before(paths.SOURCE)
-    source: NewFolder = wait()
+    source = wait()
     put_docs_into_source(source)
     for folder in (source,) if are_made else (source, site):
         put_other_files(folder)
-    wait()
-    pages = read_pages(source.path, before)
+    return source
+
+
+def make_pages(site: NewFolder, source: NewFolder, wait: Callable[[], object]) -> None:
+    """Make the site whole: of the pages in its source, and what ``bring_files`` brought. ``wait`` returns
+    once the large files of records stand in both.
+
+    Raises ``BuildFailed`` or ``Missing``, and ``FileExistsError`` as above.
+    """
+    pages, docs = read_pages(source.path), docs_names()
     for name in names_below(source.path):
         if name not in pages and name not in docs and not is_large(name):
             site.copy(source.path / name, name)
     frames = Frames({name: page.headings for name, page in pages.items()})
     frames.make(run_builder)
     frames.write_beside(site.path)
-    classes = put_contents(source.path, site, graph, frames, pages)
+    classes = put_contents(source.path, site, graph_of(joined()), frames, pages)
     join_sheets(site.path, settled_theme(site.path, classes))
     wait()
     files = set(names_below(source.path))

@@ -19,10 +19,13 @@ from scripts.site.nothing_new import Sources, only_records_differ
 
 
 class Making:
-    """The making of a site in a folder of its own: by ``other``, or by this process in the end."""
+    """The making of a site in a folder of its own: by ``other`` as long as there is one, else by this
+    process.
+    """
 
     def __init__(self, folder: NewFolder, other: OtherProcess | None = None) -> None:
         self.folder, self.other = folder, other
+        self.files_are_brought = False
 
     def take_over(self) -> None:
         """Have this process do all of it, which is to be done otherwise than the other began it."""
@@ -40,12 +43,15 @@ class Making:
     def pages_stand(self, new_count: int) -> None:
         """Say that the pages stand in the source, ``new_count`` of them made now and not as before.
 
-        Raises as ``finish``.
+        Where these are many this process goes on, which can share them out. Raises as ``finish``.
         """
-        if new_count > FEW:
-            self.take_over()  # it has all cores
         if self.other:
-            self.other.tell(None)
+            are_few = new_count <= FEW
+            self.other.tell(are_few)
+            if not are_few:
+                self.other.result()
+                self.other = None
+                self.files_are_brought = True
 
     def finish(self) -> None:
         """Say that the large files of records stand in the source and the site. It is whole then.
@@ -55,8 +61,12 @@ class Making:
         if self.other:
             self.other.tell(None)
             self.other.result()
-        else:
-            made_in(self.folder, iter((self.source, None, None)).__next__)
+            return
+        from scripts.site.make_site import bring_files, make_pages
+
+        if not self.files_are_brought:
+            bring_files(self.folder, lambda: self.source)
+        make_pages(self.folder, self.source, lambda: None)
 
 
 @contextmanager
@@ -65,7 +75,7 @@ def making_begun(site: Path, now: Sources) -> Iterator[Making]:
     folder = empty(site.with_name(f"{site.name}-fresh"))
     try:
         if can_share() and only_records_differ(site, now):
-            with begun_elsewhere(partial(made_in, folder)) as other:
+            with begun_elsewhere(partial(made_by_other, folder)) as other:
                 yield Making(folder, other)
         else:
             yield Making(folder)
@@ -73,11 +83,13 @@ def making_begun(site: Path, now: Sources) -> Iterator[Making]:
         remove(folder.path)
 
 
-def made_in(folder: NewFolder, wait: Callable[[], Any]) -> None:
-    """As ``make_site``, which takes long to import."""
-    from scripts.site.make_site import make_site
+def made_by_other(folder: NewFolder, wait: Callable[[], Any]) -> None:
+    """What the other process does; ``wait`` returns what it is told."""
+    from scripts.site.make_site import bring_files, make_pages
 
-    make_site(folder, wait)
+    source = bring_files(folder, wait)
+    if wait():
+        make_pages(folder, source, wait)
 
 
 def empty(path: Path) -> NewFolder:

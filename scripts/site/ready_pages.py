@@ -46,13 +46,9 @@ class ReadyPage(NamedTuple):
     made_of: str
 
 
-def pages_read_before(source: Path) -> KeptTogether:
-    """What earlier builds have read of the pages of ``source``."""
-    return KeptTogether(READ, str(source))
-
-
-def read_pages(source: Path, known: KeptTogether) -> dict[str, ReadyPage]:
-    """Every page of ``source`` by its file's name; ``known`` is what ``pages_read_before`` says."""
+def read_pages(source: Path) -> dict[str, ReadyPage]:
+    """Every page of ``source`` by its file's name."""
+    known = KeptTogether(READ, str(source))
     pages = known_or_made(
         partial(known_one, known, source), partial(read_one, source), page_names(source)
     )

@@ -14,14 +14,15 @@ from scripts.setup.python_version import check_python_version
 
 check_python_version()
 
-from scripts.setup.enter import enter_or_stop
+from scripts.setup.enter import enter_or_stop, interrupt_told
 
 enter_or_stop(("build",), "scripts.serve")
 
-from scripts.site.serve_command import main
-
 if __name__ == "__main__":
-    main(__doc__)
+    with interrupt_told():
+        from scripts.site.serve_command import main
+
+        main(__doc__)
     sys.stdout.flush()
     os._exit(
         0

@@ -3,7 +3,8 @@
 import os
 import subprocess
 import sys
-from contextlib import suppress
+from collections.abc import Iterator
+from contextlib import contextmanager, suppress
 
 from scripts.setup.environment import is_whole, make, was_made
 from scripts.setup.paths import ROOT, VENV, WINDOWS, python_of
@@ -23,10 +24,18 @@ def enter_or_stop(locks: tuple[str, ...], module: str) -> None:
     An interrupt from the keyboard ends it in one line too.
     """
     write_what_the_terminal_cannot()
+    with interrupt_told():
+        try:
+            enter(locks, module)
+        except Missing as missing:
+            stop(str(missing))
+
+
+@contextmanager
+def interrupt_told() -> Iterator[None]:
+    """Say an interrupt from the keyboard in one line, and end. Raises ``SystemExit``."""
     try:
-        enter(locks, module)
-    except Missing as missing:
-        stop(str(missing))
+        yield
     except KeyboardInterrupt:
         stop("interrupted; the same command goes on from here", status=130)
 

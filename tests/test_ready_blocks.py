@@ -6,6 +6,7 @@ from hypothesis import strategies as st
 
 from scripts.site.page_content import extension, extensions
 from scripts.site.ready_blocks import AFTER_FENCED_CODE, ReadyBlocks
+from tests.effort import examples
 
 BLOCK = '<div class="cards">\n<p>As <b>it</b> is.</p>\n\n<div><a href="x.md">x</a></div>\n</div>'
 # Whole blocks, and what makes it hard to tell where one begins or ends.
@@ -72,6 +73,7 @@ def with_blocks_aside(text: str) -> str:
     return aside.convert(text)
 
 
+@examples(2000)
 @given(pages)
 def test_a_page_is_what_markdown_alone_makes_of_it(page):
     assert with_blocks_aside(page) == reader().convert(page)

@@ -29,8 +29,8 @@ LOADER = "pyodide.mjs"
 
 def make_runtime() -> Path:
     """The folder with the runtime's files, made anew only if something it depends on has changed."""
-    if runtime_is_made():
-        return MADE
+    if made := made_runtime():
+        return made
     sources_hash = made_from()
     parts = browser_parts()
     interpreter, bytecode = small_interpreter(), bytecode_with_tables()
@@ -44,10 +44,12 @@ def make_runtime() -> Path:
     return MADE
 
 
-def runtime_is_made() -> bool:
-    """Whether the folder stands as it would be made now."""
+def made_runtime() -> Path | None:
+    """The folder where it stands as it would be made now."""
     stamp = MADE / STAMP
-    return stamp.exists() and stamp.read_text(encoding="utf-8") == made_from()
+    if stamp.exists() and stamp.read_text(encoding="utf-8") == made_from():
+        return MADE
+    return None
 
 
 def fill(bytecode: Bytecode, pyodide: Path, sources_hash: str) -> None:

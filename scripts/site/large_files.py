@@ -3,7 +3,8 @@ wheel, the letters.
 """
 
 from functools import partial
-from typing import TYPE_CHECKING
+from pathlib import Path
+from typing import TYPE_CHECKING, NamedTuple
 
 from scripts.setup.new_folder import NewFolder
 from scripts.setup.paths import SEARCH
@@ -30,27 +31,41 @@ def write_files_of_records(known: "KeptFiles", source: NewFolder, site: NewFolde
     site.copy(source.path / SEARCH, SEARCH)
 
 
-def put_other_files(folder: NewFolder) -> None:
-    """Put those that need no record into the site, or into its source; made where they have to be.
+class OtherFiles(NamedTuple):
+    """Those that need no record, as they are made: the folder of the browser's Python, and the wheel."""
+
+    runtime: Path
+    wheel: Path
+
+
+def other_files() -> OtherFiles:
+    """These files, made where they have to be. Raises ``Missing``."""
+    from scripts.runtime.make_runtime import make_runtime
+    from scripts.runtime.published_wheel import make_wheel
+
+    return OtherFiles(make_runtime(), make_wheel())
+
+
+def other_files_there() -> OtherFiles | None:
+    """These files where they stand as they would be made now."""
+    from scripts.runtime.make_runtime import made_runtime
+    from scripts.runtime.published_wheel import made_wheel
+
+    runtime, wheel = made_runtime(), made_wheel()
+    return OtherFiles(runtime, wheel) if runtime and wheel else None
+
+
+def put_other_files(made: OtherFiles, folder: NewFolder) -> None:
+    """Put them into the site, or into its source, and the letters with them.
 
     Raises ``FileExistsError`` as above, and ``Missing``.
     """
-    from scripts.runtime.make_runtime import STAMP, make_runtime
-    from scripts.runtime.published_wheel import make_wheel
+    from scripts.runtime.make_runtime import STAMP
     from scripts.site.fonts import put_fonts
 
-    wheel = make_wheel()
-    folder.copy_all(make_runtime(), RUNTIME, (STAMP,))
-    folder.copy(wheel, f"{DATA}/{wheel.name}")
+    folder.copy_all(made.runtime, RUNTIME, (STAMP,))
+    folder.copy(made.wheel, f"{DATA}/{made.wheel.name}")
     put_fonts(folder, FONTS)
-
-
-def other_files_are_made() -> bool:
-    """Whether those that need no record stand as they would be made now."""
-    from scripts.runtime.make_runtime import runtime_is_made
-    from scripts.runtime.published_wheel import made_wheel
-
-    return runtime_is_made() and made_wheel() is not None
 
 
 def is_large(name: str) -> bool:

@@ -11,7 +11,7 @@ from scripts.setup.new_folder import NewFolder
 from scripts.site.docs_files import docs_names, put_docs_into_site, put_docs_into_source
 from scripts.site.frames import Frames
 from scripts.site.joined_scripts import graph_of, joined, put_scripts
-from scripts.site.large_files import is_large, other_files_are_made, put_other_files
+from scripts.site.large_files import is_large, other_files, other_files_there, put_other_files
 from scripts.site.offline import write_offline_list
 from scripts.site.one_sheet import join_sheets
 from scripts.site.page_content import reader_of
@@ -28,16 +28,17 @@ def bring_files(site: NewFolder, wait: Callable[[], NewFolder]) -> NewFolder:
     What the pages need of this process is made ready too. Raises ``Missing``, and ``FileExistsError`` where
     two files go to one place.
     """
-    are_made = other_files_are_made()
-    if are_made:
-        put_other_files(site)
+    there = other_files_there()
+    if there:
+        put_other_files(there, site)
     put_docs_into_site(site)
     put_scripts(site)
     code(), reader_of("")  # each takes long the first time
     source = wait()
     put_docs_into_source(source)
-    for folder in (source,) if are_made else (source, site):
-        put_other_files(folder)
+    made = there or other_files()
+    for folder in (source,) if there else (source, site):
+        put_other_files(made, folder)
     return source
 
 

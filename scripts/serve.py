@@ -14,14 +14,16 @@ from scripts.setup.python_version import check_python_version
 
 check_python_version()
 
-from scripts.setup.enter import enter_or_stop
+from scripts.setup.enter import enter_or_stop, interrupt_told
 
 enter_or_stop(("build",), "scripts.serve")
 
-import gc
-
-from scripts.site.serve_command import main
-
 if __name__ == "__main__":
-    main(__doc__)
-    gc.freeze()  # else Python goes through all of it as it ends, for a tenth of a second
+    with interrupt_told():
+        from scripts.site.serve_command import main
+
+        main(__doc__)
+    sys.stdout.flush()
+    os._exit(
+        0
+    )  # else Python goes through all that a build holds as it ends, for a tenth of a second

@@ -7,6 +7,7 @@ from html import unescape
 import pytest
 from fontTools.ttLib import TTFont
 
+from scripts.setup.new_folder import NewFolder
 from scripts.setup.paths import LOCKS
 from scripts.setup.say import Missing
 from scripts.site import fonts
@@ -104,4 +105,4 @@ def test_the_licence_stands_beside_them_and_is_open(site, package):
 def test_a_package_with_other_files_is_said(monkeypatch, tmp_path):
     monkeypatch.setattr(fonts, "FONTS", {"headings.woff2": (fonts.SERIF, "files/none.woff2", "a")})
     with pytest.raises(Missing, match="look at the package's files"):
-        fonts.write_fonts(tmp_path)
+        fonts.put_fonts(NewFolder(tmp_path / "new", tmp_path / "before"), "fonts")

@@ -12,7 +12,7 @@ from scripts.setup.node import node_environment
 from scripts.setup.paths import DOCS
 from scripts.setup.say import Missing
 from scripts.site import joined_scripts
-from scripts.site.joined_scripts import GRAPH, Graph, graph_of, joined, put_scripts
+from scripts.site.joined_scripts import GRAPH, Graph, graph_of, joined, renew_scripts
 from tests.effort import long_run
 from tests.one_site import RUN, locked
 
@@ -156,7 +156,7 @@ def test_scripts_that_cannot_be_joined_leave_those_that_are_there(tmp_path, monk
     script.parent.mkdir()
     script.write_text("shown", encoding="utf-8")
     with pytest.raises(Missing):
-        put_scripts(tmp_path)
+        renew_scripts(tmp_path)
     assert script.read_text(encoding="utf-8") == "shown"
 
 

@@ -6,6 +6,7 @@ from scripts.site import nothing_new as room
 from scripts.site.nothing_new import (
     Sources,
     forget,
+    only_records_differ,
     said_of_unchanged,
     sources,
     stamp_of,
@@ -61,7 +62,7 @@ def now(tree):
 
 
 def told(tree):
-    return said_of_unchanged(tree / "site", tree / "species", tree / "calculators" / "data")
+    return said_of_unchanged(tree / "site", now(tree))
 
 
 def test_what_has_not_changed_is_left_and_told_as_it_was(tree):
@@ -117,8 +118,7 @@ def test_a_site_without_a_stamp_or_with_half_of_one_is_built(tree):
 
 def test_a_stamp_holds_for_its_own_site_alone(tree):
     (tree / "site").rename(tree / "other")
-    site = tree / "other"
-    assert said_of_unchanged(site, tree / "species", tree / "calculators" / "data") is None
+    assert said_of_unchanged(tree / "other", now(tree)) is None
 
 
 def test_the_tables_are_judged_apart_since_a_build_makes_them(tree):
@@ -129,10 +129,27 @@ def test_the_tables_are_judged_apart_since_a_build_makes_them(tree):
     assert after.tables != before.tables
 
 
+def test_it_is_seen_whether_records_alone_are_others(tree):
+    assert only_records_differ(tree / "site", now(tree))
+    (tree / "species" / "plants" / "fresh.yml").touch()
+    assert only_records_differ(tree / "site", now(tree))
+    assert told(tree) is None
+    for name in ("calculators/data/plants.json", "docs/fresh.md"):
+        before = now(tree)
+        path = tree / name
+        path.write_text("other")
+        assert not only_records_differ(tree / "site", now(tree))
+        write_stamp(tree / "site", now(tree), SAID)
+        assert now(tree) != before
+    for text in ("", "[]", "{}", '{"of": []}'):
+        stamp_of(tree / "site").write_text(text)
+        assert not only_records_differ(tree / "site", now(tree))
+
+
 def test_other_records_than_the_projects_are_sources_too(tree):
     other = tree / "other-species"
     other.mkdir()
     write_stamp(tree / "site", sources(other, other), SAID)
-    assert said_of_unchanged(tree / "site", other, other) == SAID
+    assert said_of_unchanged(tree / "site", sources(other, other)) == SAID
     (other / "record.yml").touch()
-    assert said_of_unchanged(tree / "site", other, other) is None
+    assert said_of_unchanged(tree / "site", sources(other, other)) is None

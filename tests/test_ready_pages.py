@@ -9,11 +9,11 @@ from scripts.setup import kept
 from scripts.setup.paths import ROOT, SOURCE
 from scripts.site import ready_pages
 from scripts.site.addresses import address_of
-from scripts.site.build import run_builder
 from scripts.site.joined_scripts import Graph, graph_of, joined
 from scripts.site.page_content import extensions, page_content
 from scripts.site.preload import texts_read, with_preloads
 from scripts.site.ready_pages import heading_lines, read_pages
+from scripts.site.site_builder import run_builder
 from tests.effort import long_run
 
 HEADINGS = """# *Ceratopteris* & <small>(L.) Brongn.</small> { #top }

@@ -13,7 +13,7 @@ import pytest
 from scripts.setup import chromium, environment, node
 from scripts.setup import enter as entering
 from scripts.setup.failed_step_advice import advice
-from scripts.setup.paths import LOCKS, ROOT
+from scripts.setup.paths import LOCKS, ROOT, WINDOWS
 from scripts.setup.python_version import check_python_version
 from scripts.setup.say import Missing
 
@@ -131,6 +131,29 @@ def test_a_half_deleted_environment_is_made_again(monkeypatch, tmp_path):
     package.unlink()
     environment.make(tmp_path, ("build",))
     assert made == [tmp_path]
+
+
+@pytest.mark.skipif(WINDOWS, reason="no open file is handed on there")
+@pytest.mark.parametrize(("whole", "status"), [(True, 7), (False, None)])
+def test_a_command_goes_on_only_in_a_whole_environment(monkeypatch, tmp_path, whole, status):
+    monkeypatch.setattr(entering, "is_whole", lambda place: whole)
+    gone_on = tmp_path / "gone-on"
+    program = (
+        "import os, sys; from scripts.setup.enter import wait_for_the_word as w; w();"
+        f"open({str(gone_on)!r}, 'w').close(); sys.exit(7 + ({entering.WORD!r} in os.environ))"
+    )
+    command = [sys.executable, "-c", program]
+    environment = {**os.environ, "PYTHONPATH": str(ROOT)}
+    assert entering.status_where_whole(command, environment) == status
+    assert gone_on.exists() == whole
+
+
+@pytest.mark.skipif(WINDOWS, reason="no open file is handed on there")
+def test_a_command_that_ends_before_its_environment_is_known_keeps_its_status(monkeypatch):
+    ended = subprocess.Popen([sys.executable, "-c", "raise SystemExit(3)"])
+    monkeypatch.setattr(entering, "is_whole", lambda place: ended.wait() == 3)
+    monkeypatch.setattr(entering.subprocess, "Popen", lambda *a, **k: ended)
+    assert entering.status_where_whole([], {}) == 3
 
 
 def test_half_deleted_browser_parts_are_seen(tmp_path):

@@ -7,7 +7,7 @@ from html.parser import HTMLParser
 import pytest
 
 from scripts.site.one_sheet import SHEET as SERVED_SHEET
-from scripts.site.one_sheet import small
+from scripts.site.small_sheet import small
 from scripts.site.theme import NOT_USED, ThemeChanged, settled_theme
 from scripts.site.used_rules import used_rules
 

@@ -22,12 +22,8 @@ import sys
 from pathlib import Path
 from scripts.setup import kept
 site, species, tables, kept.FOLDER = map(Path, sys.argv[1:])
-from scripts.setup.rubbish import rubbish_seldom_sought
-from scripts.site.nothing_new import said_of_unchanged
-if said_of_unchanged(site, species, tables) is None:
-    with rubbish_seldom_sought():
-        from scripts.site.build import build
-        build(site, species, tables)
+from scripts.site.serve_command import renew
+renew(site, species, tables)
 """
 BARE_LOOP = """
 import time
@@ -36,6 +32,7 @@ from scripts.setup import kept
 kept.kept = lambda kind, ingredients, make: make()
 from scripts.site import page_content
 page_content.kept = kept.kept
+page_content.ReadyBlocks.blocks = lambda self, text: ()  # Markdown looks at all of a page
 from scripts.site.watch_page import Renderer
 renderer, start = Renderer(), time.perf_counter()
 for path in sorted(SOURCE.rglob("*.md")):

@@ -2,17 +2,23 @@
 
 from collections.abc import Callable, Iterator
 
-from scripts.pages.search import entries, index
 from scripts.records.load import Library
 from scripts.records.prose import read_prose
+from scripts.setup.paths import SEARCH
 
-SEARCH = "assets/search.json"
 NOT_FOUND_BY_SEARCH = ("index.md", "search.md")
 
 
 def search_maker(library: Library) -> dict[str, Callable[[], str | bytes]]:
     """What makes the file, by its path."""
-    return {SEARCH: lambda: index(entries(library, dict(prose())))}
+
+    def made() -> str:
+        """The file, by what is imported only where it has to be made."""
+        from scripts.pages.search import entries, index
+
+        return index(entries(library, dict(prose())))
+
+    return {SEARCH: made}
 
 
 def prose() -> Iterator[tuple[str, tuple[str, str]]]:

@@ -1,4 +1,4 @@
-"""Writes the site's source: a copy of docs/ with the generated pages beside it."""
+"""Writes the pages of the site's source that are made from records, and what stands beside them."""
 
 from functools import partial
 
@@ -6,9 +6,7 @@ from scripts.pages.generated import makers
 from scripts.pages.write_made import write_made, write_new
 from scripts.records.kept_files import KeptFiles
 from scripts.setup.new_folder import NewFolder
-from scripts.setup.paths import DOCS
 
-FOR_THE_BUILD = ("theme/*", "pictures/*", "guides/*")  # of docs/, read and not copied
 LONG_TO_MAKE = (
     "assets/compare.json",
     "plants/growth.md",
@@ -17,13 +15,12 @@ LONG_TO_MAKE = (
 )
 
 
-def write_source(known: KeptFiles, source: NewFolder) -> None:
-    """Write the source of the site, but for its large files.
+def write_pages(known: KeptFiles, source: NewFolder) -> None:
+    """Write what is made from records into the source of the site, but for its large files.
 
     ``known`` has the records and what is kept of the files. Raises ``FileExistsError`` where a page of ours
     stands where a generated one goes.
     """
-    source.copy_all(DOCS, ignored=FOR_THE_BUILD)
     files = makers(known.library)
     in_order = {name: files[name] for name in sorted(files, key=is_quick)}
     write_made(known, in_order, partial(write_new, source))

@@ -15,6 +15,7 @@ from scripts.records.record import Record
 
 MOST_CELLS = 8  # of a field: what read more of them counts as having read it of every record
 NOT_THERE = "none"
+NOTHING: dict[str, str] = {}  # of a record that is not there
 Cells = dict[str, dict[str, dict[str, str]]]
 Reads = dict[str, dict[str, list[str]]]  # by kind and field the records' keys; none is every record
 
@@ -26,29 +27,32 @@ class CellDigests:
         self.library, self.given = library, cells
 
     def of_reads(self, reads: Reads) -> str:
-        """A hash of all that was read: of the same cells with the same values it is the same."""
-        parts = (
-            self.field_digest(kind, field, keys)
-            for kind, fields in reads.items()
-            for field, keys in fields.items()
-        )
+        """A hash of all that was read: of the same cells with the same values it is the same.
+
+        Asked some thirty fields for each file of the site, so nothing is called for one of them.
+        """
+        parts = []
+        for kind, fields in reads.items():
+            cells, whole = self.cells[kind], self.whole_fields[kind]
+            for field, keys in fields.items():
+                if keys:
+                    parts += [cells.get(key, NOTHING).get(field, NOT_THERE) for key in keys]
+                else:
+                    parts.append(whole.get(field) or self.field_of_all(kind, field))
+                parts.append("")  # where the next field begins
         return digest("\0".join(parts))
 
-    def field_digest(self, kind: str, field: str, keys: Iterable[str]) -> str:
-        """A hash of a field of these records, or of every record where there is no key."""
-        cells = self.cells[kind]
-        there = list(keys)
-        if there:
-            return " ".join(cells.get(key, {}).get(field, NOT_THERE) for key in there)
-        if (kind, field) not in self.whole_fields:
-            every = " ".join(f"{key} {one.get(field, NOT_THERE)}" for key, one in cells.items())
-            self.whole_fields[kind, field] = digest(every)
-        return self.whole_fields[kind, field]
+    def field_of_all(self, kind: str, field: str) -> str:
+        """A hash of a field of every record of a kind, worked out once."""
+        cells = self.cells[kind].items()
+        found = digest(" ".join(f"{key} {one.get(field, NOT_THERE)}" for key, one in cells))
+        self.whole_fields[kind][field] = found
+        return found
 
     @cached_property
-    def whole_fields(self) -> dict[tuple[str, str], str]:
-        """Hashes of a field of every record of a kind, as far as they were asked for."""
-        return {}
+    def whole_fields(self) -> dict[str, dict[str, str]]:
+        """By kind and field the hashes that ``field_of_all`` has worked out."""
+        return defaultdict(dict)
 
     @cached_property
     def cells(self) -> Cells:

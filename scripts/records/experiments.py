@@ -11,8 +11,9 @@ from pydantic import Field, TypeAdapter
 
 from calculators.core.run import run
 from scripts.records.claim import Slug, Text
-from scripts.records.published import FOLDER, listed
+from scripts.records.published import listed
 from scripts.records.record import Record
+from scripts.setup.paths import PUBLISHED
 
 
 class Observation(Record):
@@ -69,7 +70,7 @@ EXPERIMENTS = TypeAdapter(list[Experiment])
 
 def experiments(calculator: str) -> list[Experiment]:
     """The experiments of a calculator; none where it has no file."""
-    return listed(FOLDER / "experiments" / f"{calculator}.yml", EXPERIMENTS)
+    return listed(PUBLISHED / "experiments" / f"{calculator}.yml", EXPERIMENTS)
 
 
 def held_against(calculator: str, experiment: Experiment) -> list[ComparedObservation]:

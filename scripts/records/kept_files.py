@@ -12,7 +12,7 @@ from typing import Self
 from scripts.records.cell_digests import CellDigests, Cells, gathered, reads_text
 from scripts.records.load import Library
 from scripts.records.noted_reads import Noted, noted_library
-from scripts.setup.kept import is_kept, keep, octets_of, recall_octets
+from scripts.setup.kept import keep, octets_of, recall_octets
 
 KIND = "source-files"
 
@@ -29,11 +29,13 @@ class KeptFiles:
         self.library = noted_library(library, self.noted)
         self.now = CellDigests(library, cells)
         self.beside = beside
+        self.lacking: list[str] = []  # files that were asked for, and have to be made
 
     def beside_also(self, more: str) -> Self:
         """The same records, for files that follow from something more."""
         made = copy(self)
         made.beside = f"{self.beside} {more}"
+        made.lacking = []
         return made
 
     def text(self, name: str, make: Callable[[], str]) -> str:
@@ -44,14 +46,12 @@ class KeptFiles:
     def unchanged(self, name: str) -> bytes | None:
         """The file in UTF-8 where it would be made the same; None where it has to be made."""
         found = recall_octets(KIND, self.ingredients(name))
-        if found is None:
-            return None
-        reads, digest, octets = found.split(b"\n", 2)
-        return octets if self.now.of_reads(json.loads(reads)) == digest.decode() else None
-
-    def were_made(self, name: str) -> bool:
-        """Whether a file is kept, made the same or not: then it is only records that may have changed."""
-        return is_kept(KIND, self.ingredients(name))
+        if found is not None:
+            reads, digest, octets = found.split(b"\n", 2)
+            if self.now.of_reads(json.loads(reads)) == digest.decode():
+                return octets
+        self.lacking.append(name)
+        return None
 
     def made(self, name: str, make: Callable[[], str | bytes]) -> bytes:
         """The file in UTF-8, made now and kept with what it was made of."""

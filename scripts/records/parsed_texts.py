@@ -20,15 +20,20 @@ KIND = "parsed-texts"
 class ParsedTexts:
     """Values and facts by the hash of their text; ``of`` names whose texts they are, such as a folder."""
 
-    def __init__(self, of: str, values: dict[str, tuple[Any, dict[str, Any]]]) -> None:
-        self.of, self.values = of, values
+    def __init__(self, of: str) -> None:
+        self.of = of
+        self.values: dict[str, tuple[Any, dict[str, Any]]] = {}
+        self.blocks: dict[str, bytes] = {}  # the same, as they are kept
         self.asked: dict[str, Document] = {}
 
     @classmethod
     def kept(cls, of: str) -> Self:
         """Those that were kept last."""
-        blocks = map(marshal.loads, recall_blocks(KIND, ingredients(of)))
-        return cls(of, {name: (value, facts) for name, value, facts in blocks})
+        known = cls(of)
+        for block in recall_blocks(KIND, ingredients(of)):
+            name, value, facts = marshal.loads(block)
+            known.values[name], known.blocks[name] = (value, facts), block
+        return known
 
     def document(self, text: str) -> Document:
         """A text parsed, or its known value. Raises ``NotARecord``."""
@@ -46,13 +51,20 @@ class ParsedTexts:
 
     def keep(self) -> None:
         """Keep those that were asked for, where they or their facts are others than were there."""
-        facts = {name: list(document.facts) for name, document in self.asked.items()}
-        if facts != {name: list(facts) for name, (_, facts) in self.values.items()}:
-            blocks = (
-                as_kept([name, document.value, document.facts])  # all of them are megabytes
-                for name, document in self.asked.items()
-            )
-            keep_blocks(KIND, ingredients(self.of), blocks)
+        if self.asked.keys() != self.values.keys() or not all(map(self.is_kept, self.asked)):
+            # One at a time: all of them are megabytes.
+            keep_blocks(KIND, ingredients(self.of), map(self.block, self.asked))
+
+    def block(self, name: str) -> bytes:
+        """What is kept of a text that was asked for; mostly it is kept so already."""
+        if self.is_kept(name):
+            return self.blocks[name]
+        document = self.asked[name]
+        return as_kept([name, document.value, document.facts])
+
+    def is_kept(self, name: str) -> bool:
+        """Whether a text that was asked for is kept with all facts that were found in it."""
+        return name in self.values and self.values[name][1].keys() == self.asked[name].facts.keys()
 
 
 def as_kept(value: Any) -> bytes:

@@ -13,9 +13,7 @@ from pydantic import Field, TypeAdapter
 from scripts.records.claim import Slug, Text
 from scripts.records.parse import LOADER
 from scripts.records.record import Record
-from scripts.setup.paths import ROOT
-
-FOLDER = ROOT / "tests" / "published"
+from scripts.setup.paths import PUBLISHED
 
 
 class PublishedCase(Record):
@@ -45,7 +43,7 @@ CASES = TypeAdapter(list[PublishedCase])
 
 def cases(calculator: str) -> list[PublishedCase]:
     """The published cases of a calculator; none where it has no file."""
-    return listed(FOLDER / f"{calculator}.yml", CASES)
+    return listed(PUBLISHED / f"{calculator}.yml", CASES)
 
 
 def listed(path: Path, rows: TypeAdapter[list[Row]]) -> list[Row]:

@@ -22,16 +22,16 @@ from scripts.setup.node import browser_parts
 from scripts.setup.paths import BUILD, ROOT
 
 MADE = BUILD / "runtime"
+STAMP = "made-from.txt"  # the file that says of what the folder was made
 # Pinned in scripts/locks/npm: with the processor slowed four times, 0.29 starts faster than the 314 line.
 LOADER = "pyodide.mjs"
 
 
 def make_runtime() -> Path:
     """The folder with the runtime's files, made anew only if something it depends on has changed."""
-    stamp = MADE / "made-from.txt"
+    if made := made_runtime():
+        return made
     sources_hash = made_from()
-    if stamp.exists() and stamp.read_text(encoding="utf-8") == sources_hash:
-        return MADE
     parts = browser_parts()
     interpreter, bytecode = small_interpreter(), bytecode_with_tables()
     shutil.rmtree(MADE, ignore_errors=True)
@@ -40,8 +40,16 @@ def make_runtime() -> Path:
     for name in FILES:
         shutil.copyfile(interpreter / name, MADE / name)
     fill(bytecode, parts / "pyodide", sources_hash)
-    stamp.write_text(sources_hash, encoding="utf-8")
+    (MADE / STAMP).write_text(sources_hash, encoding="utf-8")
     return MADE
+
+
+def made_runtime() -> Path | None:
+    """The folder where it stands as it would be made now."""
+    stamp = MADE / STAMP
+    if stamp.exists() and stamp.read_text(encoding="utf-8") == made_from():
+        return MADE
+    return None
 
 
 def fill(bytecode: Bytecode, pyodide: Path, sources_hash: str) -> None:

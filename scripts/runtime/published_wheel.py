@@ -7,7 +7,7 @@ import tempfile
 import zipfile
 from pathlib import Path
 
-from scripts.runtime.make_runtime import made_from
+from scripts.runtime.make_runtime import STAMP, made_from
 from scripts.runtime.wheel import build_wheel
 from scripts.setup.paths import BUILD, ROOT
 
@@ -17,16 +17,23 @@ TABLES = "calculators/data"
 
 def make_wheel() -> Path:
     """The wheel's file; made anew only if something that it depends on has changed."""
-    stamp, state = MADE / "made-from.txt", made_from()
-    there = sorted(MADE.glob("*.whl"))
-    if there and stamp.exists() and stamp.read_text(encoding="utf-8") == state:
-        return there[0]
+    if made := made_wheel():
+        return made
+    state = made_from()
     shutil.rmtree(MADE, ignore_errors=True)
     MADE.mkdir(parents=True)
     with tempfile.TemporaryDirectory() as folder:
         whole = with_every_table(build_wheel(Path(folder)), MADE)
-    stamp.write_text(state, encoding="utf-8")
+    (MADE / STAMP).write_text(state, encoding="utf-8")
     return whole
+
+
+def made_wheel() -> Path | None:
+    """The wheel's file where it stands as it would be made now."""
+    there, stamp = sorted(MADE.glob("*.whl")), MADE / STAMP
+    if there and stamp.exists() and stamp.read_text(encoding="utf-8") == made_from():
+        return there[0]
+    return None
 
 
 def with_every_table(wheel: Path, target: Path) -> Path:

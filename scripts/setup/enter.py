@@ -1,7 +1,21 @@
-"""Into the project's environment, or an end in one line."""
+"""Into the project's environment, or an end in one line. Standard library only."""
 
-from scripts.setup.environment import enter
+import os
+import subprocess
+import sys
+from collections.abc import Iterator
+from contextlib import contextmanager, suppress
+
+from scripts.setup.environment import is_whole, make, was_made
+from scripts.setup.paths import ROOT, VENV, WINDOWS, python_of
 from scripts.setup.say import Missing, stop, write_what_the_terminal_cannot
+
+INSIDE = (
+    "MULMBOOK_INSIDE"  # set once the project's own interpreter runs, so that it enters only once
+)
+WORD = "MULMBOOK_WAITS_AT"  # the file's number where the inner process hears that it may go on
+# No locked package has any; else each is asked for them, at every start.
+NO_PLUGINS = {"PYDANTIC_DISABLE_PLUGINS": "1"}
 
 
 def enter_or_stop(locks: tuple[str, ...], module: str) -> None:
@@ -10,9 +24,79 @@ def enter_or_stop(locks: tuple[str, ...], module: str) -> None:
     An interrupt from the keyboard ends it in one line too.
     """
     write_what_the_terminal_cannot()
+    with interrupt_told():
+        try:
+            enter(locks, module)
+        except Missing as missing:
+            stop(str(missing))
+
+
+@contextmanager
+def interrupt_told() -> Iterator[None]:
+    """Say an interrupt from the keyboard in one line, and end. Raises ``SystemExit``."""
     try:
-        enter(locks, module)
-    except Missing as missing:
-        stop(str(missing))
+        yield
     except KeyboardInterrupt:
         stop("interrupted; the same command goes on from here", status=130)
+
+
+def enter(locks: tuple[str, ...], module: str) -> None:
+    """Run ``module`` in the project's environment, made or renewed from ``locks`` where needed.
+
+    Returns only in the process that already runs inside it. In any other it ends with ``SystemExit``
+    and the status of the inner one.
+    """
+    if os.environ.get(INSIDE) == str(VENV):
+        return wait_for_the_word()
+    command = [str(python_of(VENV)), "-m", module, *sys.argv[1:]]
+    environment = {**os.environ, INSIDE: str(VENV), "PYTHONPATH": str(ROOT), **NO_PLUGINS}
+    environment.pop("PYTHONHOME", None)
+    status = None
+    if was_made(VENV, locks) and not WINDOWS:  # which hands no open file on
+        status = status_where_whole(command, environment)
+    if status is None:
+        make(VENV, locks)
+        status = status_of(subprocess.Popen(command, env=environment, cwd=ROOT))
+    raise SystemExit(status)
+
+
+def status_where_whole(command: list[str], environment: dict[str, str]) -> int | None:
+    """Run a command while the files of its environment are counted, which takes as long as Python's start.
+
+    Its exit status; None where files are gone, and the command has stopped before it needed any.
+    """
+    hears, tells = os.pipe()
+    process = subprocess.Popen(
+        command, env={**environment, WORD: str(hears)}, pass_fds=(hears,), cwd=ROOT
+    )
+    os.close(hears)
+    gone = False
+    try:
+        gone = not is_whole(VENV)
+        if not gone:
+            with suppress(BrokenPipeError):  # it has ended by itself
+                os.write(tells, b".")
+    except KeyboardInterrupt:
+        pass  # the command is interrupted too, and says so
+    finally:
+        os.close(tells)
+    status = status_of(process)
+    return None if gone else status
+
+
+def wait_for_the_word() -> None:
+    """Go on once the environment is known to be whole; ends where it is not. Raises ``SystemExit``."""
+    number = os.environ.pop(WORD, None)
+    if number is not None:
+        with open(int(number), "rb", buffering=0) as word:
+            if not word.read(1):
+                raise SystemExit(1)
+
+
+def status_of(process: "subprocess.Popen[bytes]") -> int:
+    """The exit status of a command in the foreground; an interrupt from the keyboard is its to answer."""
+    while True:
+        try:
+            return process.wait()
+        except KeyboardInterrupt:
+            continue

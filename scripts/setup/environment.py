@@ -13,18 +13,13 @@ from contextlib import suppress
 from pathlib import Path
 
 from scripts.setup.failed_step_advice import advice
-from scripts.setup.paths import LOCKS, ROOT, VENV, python_of
+from scripts.setup.paths import LOCKS, python_of
 from scripts.setup.python_version import check_python_version
 from scripts.setup.say import Missing, say, step
 
 STAMP = "mulmbook-stamp.txt"
 VERSION = " ".join(sys.version.split())
 CONNECTION = "check the connection to the package index, then run the command again."
-INSIDE = (
-    "MULMBOOK_INSIDE"  # set once the project's own interpreter runs, so that it enters only once
-)
-# No locked package has any; else each is asked for them, at every start.
-NO_PLUGINS = {"PYDANTIC_DISABLE_PLUGINS": "1"}
 
 
 def check_python() -> None:
@@ -42,40 +37,11 @@ def check_python() -> None:
         ) from None
 
 
-def enter(locks: tuple[str, ...], module: str) -> None:
-    """Run ``module`` in the project's environment, made or renewed from ``locks`` where needed.
-
-    Returns only in the process that already runs inside it. In any other it ends with ``SystemExit``
-    and the status of the inner one.
-    """
-    if os.environ.get(INSIDE) == str(VENV):
-        return
-    make(VENV, locks)
-    command = [str(python_of(VENV)), "-m", module, *sys.argv[1:]]
-    environment = {**os.environ, INSIDE: str(VENV), "PYTHONPATH": str(ROOT), **NO_PLUGINS}
-    environment.pop("PYTHONHOME", None)
-    raise SystemExit(run_attached(command, environment))
-
-
-def run_attached(command: list[str], environment: dict[str, str]) -> int:
-    """Run a command in the foreground; an interrupt from the keyboard is the command's to answer."""
-    process = subprocess.Popen(command, env=environment, cwd=ROOT)
-    while True:
-        try:
-            return process.wait()
-        except KeyboardInterrupt:
-            continue
-
-
 def make(place: Path, locks: tuple[str, ...]) -> None:
     """Make the environment at ``place`` from lock files, unless it holds them already."""
     have = stamps(place)
-    lacking = [lock for lock in locks if have.get(lock) != digest(lock)]
-    usable = (
-        python_of(place).exists()
-        and have.get("python") == VERSION
-        and count_files(place) >= int(have.get("files", 0))
-    )
+    lacking = lacking_locks(have, locks)
+    usable = is_of_this_python(place, have) and is_whole(place)
     if usable and not lacking:
         return
     check_python()
@@ -89,6 +55,27 @@ def make(place: Path, locks: tuple[str, ...]) -> None:
             install(place, lock)
         have |= {lock: digest(lock), "files": str(count_files(place))}
         write_stamps(place, have)
+
+
+def was_made(place: Path, locks: tuple[str, ...]) -> bool:
+    """Whether the environment was made from lock files; not whether all of it is there still."""
+    have = stamps(place)
+    return is_of_this_python(place, have) and not lacking_locks(have, locks)
+
+
+def lacking_locks(have: dict[str, str], locks: tuple[str, ...]) -> list[str]:
+    """The lock files that an environment with these stamps does not hold as they are now."""
+    return [lock for lock in locks if have.get(lock) != digest(lock)]
+
+
+def is_of_this_python(place: Path, have: dict[str, str]) -> bool:
+    """Whether an environment with these stamps has an interpreter, and is of the one that asks."""
+    return python_of(place).exists() and have.get("python") == VERSION
+
+
+def is_whole(place: Path) -> bool:
+    """Whether no file of an environment has gone since its packages were installed."""
+    return count_files(place) >= int(stamps(place).get("files", 0))
 
 
 def count_files(place: Path) -> int:

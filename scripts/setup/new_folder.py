@@ -41,8 +41,8 @@ class NewFolder:
         return write_known(path, octets, "xb")
 
     def copy_all(self, source: Path, below: str = "", ignored: Iterable[str] = ()) -> None:
-        """Copy the files of a folder to a place ``below``, but those whose paths there fit a pattern of
-        ``ignored``. Raises as ``copy``.
+        """Copy the files of a folder to a place ``below``, but those whose names, seen from there, fit a
+        pattern of ``ignored``. Raises as ``copy``.
         """
         for name in names_below(source):
             if not any(fnmatch(name, pattern) for pattern in ignored):

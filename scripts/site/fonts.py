@@ -9,6 +9,7 @@ from io import BytesIO
 from pathlib import Path
 
 from scripts.setup.kept import kept
+from scripts.setup.new_folder import NewFolder
 from scripts.setup.node import browser_parts
 from scripts.setup.say import Missing
 from scripts.setup.surroundings import packages
@@ -36,20 +37,20 @@ OWN_NAME = 1, 4, 16  # what a font is called, in its table of names
 OTHER_NAMES = 3, 6, 17, 25
 
 
-def write_fonts(folder: Path) -> None:
-    """Write the fonts and their licences into ``folder``.
+def put_fonts(folder: NewFolder, below: str) -> None:
+    """Put the fonts and their licences into ``folder``, to a place ``below``.
 
-    Raises ``Missing`` where a package has other files than we know.
+    Raises ``Missing`` where a package has other files than we know, and ``FileExistsError`` where one of
+    them stands there already.
     """
     parts = browser_parts()
-    folder.mkdir(parents=True, exist_ok=True)
     for served, (package, name, characters) in FONTS.items():
         own_name = served.removesuffix(".woff2").capitalize()
         source = known(parts / package, name)
         made = cut_down_once(source, characters, own_name)
-        (folder / served).write_bytes(made)
+        folder.put(f"{below}/{served}", made)
     for package, licence in LICENCES.items():
-        (folder / licence).write_bytes(known(parts / package, "LICENSE").read_bytes())
+        folder.put(f"{below}/{licence}", known(parts / package, "LICENSE").read_bytes())
 
 
 def known(package: Path, name: str) -> Path:

@@ -11,6 +11,7 @@ from pathlib import Path
 from tempfile import TemporaryDirectory
 from typing import NamedTuple
 
+from scripts.setup.new_folder import NewFolder
 from scripts.setup.node import browser_parts, node
 from scripts.setup.paths import BUILD, DOCS, LOCKS, ROOT
 from scripts.setup.say import Missing
@@ -44,7 +45,12 @@ class Graph(NamedTuple):
         return list(found)
 
 
-def put_scripts(site: Path) -> Graph:
+def put_scripts(site: NewFolder) -> None:
+    """Put the joined scripts into a site. Raises ``Missing`` where the bundler refuses one."""
+    site.copy_all(joined(), "assets", (GRAPH,))
+
+
+def renew_scripts(site: Path) -> Graph:
     """Put the joined scripts in place of those that are there.
 
     Raises ``Missing``, and those that are there stay, where the bundler refuses one.

@@ -67,18 +67,27 @@ def forget(site: Path) -> None:
     stamp_of(site).unlink(missing_ok=True)
 
 
-def said_of_unchanged(
-    site: Path, species: Path = SPECIES, tables: Path = TABLES
-) -> list[str] | None:
-    """What the last build said of a site that stands as it left it; None where it has to be built."""
+def said_of_unchanged(site: Path, now: Sources) -> list[str] | None:
+    """What the last build said of a site that stands as it left it, of the sources that there are ``now``;
+    None where it has to be built.
+    """
     try:
         known = json.loads(stamp_of(site).read_text(encoding="utf-8"))
         of, built, said = known["of"], known["built"], known["said"]
     except (OSError, ValueError, KeyError, TypeError):
         return None
-    if of != list(sources(species, tables)) or built != as_built(site):
+    if of != list(now) or built != as_built(site):
         return None
     return [str(line) for line in said]
+
+
+def only_records_differ(site: Path, now: Sources) -> bool:
+    """Whether a site was built of what there is ``now``, but for the records that a build follows."""
+    try:
+        of = json.loads(stamp_of(site).read_text(encoding="utf-8"))["of"]
+    except (OSError, ValueError, KeyError, TypeError):
+        return False
+    return bool(of[1:] == [now.rest, now.tables])
 
 
 def stamp_of(site: Path) -> Path:

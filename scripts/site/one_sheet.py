@@ -4,12 +4,8 @@ A page waits for its style before it shows anything: one file without comments a
 lighter gzipped, is sooner there than three.
 """
 
-from collections.abc import Iterable
 from functools import partial
 from pathlib import Path
-
-from tinycss2 import parse_component_value_list, serialize
-from tinycss2.ast import Node
 
 from scripts.setup.kept import kept
 from scripts.setup.paths import DOCS
@@ -17,7 +13,6 @@ from scripts.setup.surroundings import packages
 
 SHEET = "assets/style.css"
 OURS = ("assets/style.css", "assets/shelf/shelf.css")  # in docs/, in this order
-AFTER_THESE, BEFORE_THESE = (";", ",", ":"), (";", ",")  # where a blank says nothing
 
 
 def join_sheets(site: Path, theme: str) -> None:
@@ -35,37 +30,14 @@ def renew_sheet(site: Path) -> None:
 def write_sheet(site: Path, theme: str) -> None:
     """The theme's layer in the first line, ours in the second."""
     sheets = [(DOCS / name).read_text(encoding="utf-8") for name in OURS]
-    ours = "".join(kept("sheets", f"{packages()}\0{one}", partial(small, one)) for one in sheets)
+    ours = "".join(
+        kept("sheets", f"{packages()}\0{one}", partial(made_small, one)) for one in sheets
+    )
     (site / SHEET).write_text(f"{theme}\n{ours}\n", encoding="utf-8")
 
 
-def small(sheet: str) -> str:
-    """A sheet without comments, and without blanks that say nothing."""
-    return str(serialize(without_blanks(parse_component_value_list(sheet, skip_comments=True))))
+def made_small(sheet: str) -> str:
+    """As ``small``, by what is imported only where a sheet has to be read."""
+    from scripts.site.small_sheet import small
 
-
-def without_blanks(nodes: Iterable[Node]) -> list[Node]:
-    """These tokens and blocks with only those blanks that part two of them."""
-    kept: list[Node] = []
-    waiting: Node | None = None
-    for node in nodes:
-        if node.type == "whitespace":
-            waiting = node
-            continue
-        if node.type == "comment":
-            continue
-        if waiting and kept and needs_blank(kept[-1], node):
-            waiting.value = " "
-            kept.append(waiting)
-        waiting = None
-        for inside in ("content", "arguments"):
-            if getattr(node, inside, None):
-                setattr(node, inside, without_blanks(getattr(node, inside)))
-        kept.append(node)
-    return kept
-
-
-def needs_blank(before: Node, after: Node) -> bool:
-    """Whether a blank between two tokens says anything: between two selectors' parts it does."""
-    closed = before.type == "{} block" or after.type == "{} block"
-    return not closed and before not in AFTER_THESE and after not in BEFORE_THESE
+    return small(sheet)

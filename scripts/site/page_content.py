@@ -18,9 +18,11 @@ from markdown.extensions import Extension
 from markdown.treeprocessors import Treeprocessor
 
 from scripts.setup.kept import kept
+from scripts.setup.one_kept_file import hash_of
 from scripts.setup.paths import ROOT
 from scripts.site.addresses import address_of, relative
 from scripts.site.attributes import values_of
+from scripts.site.ready_blocks import AFTER_FENCED_CODE, ReadyBlocks
 
 KIND = "pages"
 SETTINGS = ROOT / "mkdocs.yml"
@@ -108,28 +110,35 @@ def front_and_body(text: str) -> tuple[str, str]:
 
 def page_content(name: str, text: str) -> PageContent:
     """The page of the source file ``name`` whose text is ``text``; made only where no build has made it."""
-    ingredients = content_ingredients(name, text)
+    ingredients = content_ingredients(name, hash_of(text))
     about, html = kept(KIND, ingredients, lambda: converted(name, text)).split("\n", 1)
     tokens, links, places = json.loads(about)
     linked = [PageLink(*link) for link in links]
     return PageContent(html, headings_of(tokens), linked, frozenset(places))
 
 
-def content_ingredients(name: str, text: str) -> str:
-    """All that a page's content follows from."""
-    return f"{settings_text()}\0{markdown.__version__}\0{name}\0{text}"
+def content_ingredients(name: str, text_hash: str) -> str:
+    """All that a page's content follows from, with a hash of its text."""
+    return f"{settings_text()}\0{markdown.__version__}\0{name}\0{text_hash}"
 
 
 def converted(name: str, text: str) -> str:
     """What is kept of a page: one line of JSON with the reader's headings, the links and the places, then the
     HTML.
     """
-    reader = markdown.Markdown(extensions=[extension(*one) for one in extensions().items()])
-    links = Links(reader, name)
-    reader.treeprocessors.register(links, "links", 0)
+    reader, links = reader_of(name)
     html = reader.convert(front_and_body(text)[1])
     places = sorted(set(chain.from_iterable(values_of(key, html) for key in ("id", "name"))))
     return f"{json.dumps([getattr(reader, 'toc_tokens', []), links.found, places])}\n{html}"
+
+
+def reader_of(name: str) -> tuple[markdown.Markdown, Links]:
+    """What reads the page of a source file, and in it what notes the page's links."""
+    reader = markdown.Markdown(extensions=[extension(*one) for one in extensions().items()])
+    links = Links(reader, name)
+    reader.treeprocessors.register(links, "links", 0)
+    reader.preprocessors.register(ReadyBlocks(reader), "ready_blocks", AFTER_FENCED_CODE)
+    return reader, links
 
 
 def headings_of(tokens: list[dict[str, Any]]) -> list[Heading]:

@@ -12,7 +12,7 @@ from pathlib import Path
 from typing import Any, NamedTuple
 
 from scripts.setup.cores import known_or_made
-from scripts.setup.file_hash import names_below
+from scripts.setup.file_hash import digest_of, names_below
 from scripts.setup.kept import keep, recall_octets
 from scripts.setup.new_folder import NewFolder
 from scripts.setup.one_kept_file import KeptTogether, hash_of
@@ -61,7 +61,7 @@ def read_pages(source: Path) -> dict[str, ReadyPage]:
 
 def known_one(known: KeptTogether, source: Path, name: str) -> ReadyPage | None:
     """One page, where a build has read it."""
-    made_of = hash_of(content_ingredients(name, text_of(source, name)))
+    made_of = ingredients_hash(source, name)
     found = known.get(made_of)
     return found and from_kept(found, made_of)
 
@@ -72,7 +72,13 @@ def read_one(source: Path, name: str) -> ReadyPage:
     content = page_content(name, text)
     front, _ = front_and_body(text)
     headings = f"---\n{front}---\n{BEGIN}\n\n{heading_lines(content.headings)}\n{END}\n"
-    return ReadyPage(links_of(content), headings, hash_of(content_ingredients(name, text)))
+    return ReadyPage(links_of(content), headings, ingredients_hash(source, name))
+
+
+def ingredients_hash(source: Path, name: str) -> str:
+    """A hash of all that a page's content follows from; the page itself is mostly known, and not read."""
+    written = digest_of(f"{source}{os.sep}{name}", just_made=True)
+    return hash_of(content_ingredients(name, written.hex()))
 
 
 def as_kept(page: ReadyPage) -> list[Any]:

@@ -6,10 +6,11 @@ from contextlib import contextmanager
 from pathlib import Path
 from typing import NoReturn
 
-from scripts.setup.paths import SITE
+from scripts.setup.paths import SITE, SPECIES, TABLES
 from scripts.setup.rubbish import rubbish_seldom_sought
 from scripts.setup.say import Missing, say, stop
-from scripts.site.nothing_new import said_of_unchanged
+from scripts.site.making import making_begun
+from scripts.site.nothing_new import said_of_unchanged, sources
 
 
 def main(description: str) -> None:
@@ -35,14 +36,15 @@ def main(description: str) -> None:
         say("stopped.")
 
 
-def renew(site: Path) -> None:
+def renew(site: Path, species: Path = SPECIES, tables: Path = TABLES) -> None:
     """Build a site, or say that it stands as it would be built. Raises ``Missing``."""
-    said = said_of_unchanged(site)
+    now = sources(species, tables)
+    said = said_of_unchanged(site, now)
     if said is None:
-        with rubbish_seldom_sought(), told_faults():
+        with rubbish_seldom_sought(), making_begun(site, now) as making, told_faults():
             from scripts.site.build import build  # which takes longer than the look before
 
-            build(site)
+            build(site, species, tables, now, making)
         return
     say("· nothing has changed since the last build")
     for line in said:

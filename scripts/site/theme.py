@@ -8,12 +8,12 @@ some page can use, a third of its weight. Nothing here imports the theme.
 import re
 import shutil
 from collections.abc import Collection
+from functools import partial
 from importlib.util import find_spec
 from pathlib import Path, PurePath
 
 from scripts.setup.kept import kept
 from scripts.site.attributes import values_of
-from scripts.site.used_rules import used_rules
 
 SHEETS = "assets/stylesheets/main.*.css"
 NOT_USED = ("assets/stylesheets", "assets/javascripts", "assets/images")
@@ -41,10 +41,17 @@ def settled_theme(site: Path, classes: Collection[str]) -> str:
     rules = text.split("/*# sourceMappingURL", 1)[0].rstrip("\n")
     rules = DRAWN_INSIDE.sub("none", rules)
     ingredients = f"{rules}\0{' '.join(sorted(classes))}"
-    used = kept("theme", ingredients, lambda: used_rules(rules, classes))
+    used = kept("theme", ingredients, partial(those_used, rules, classes))
     for folder in NOT_USED:
         shutil.rmtree(site / folder, ignore_errors=True)
     return f"@layer theme{{{' '.join(used.splitlines())}}}"
+
+
+def those_used(rules: str, classes: Collection[str]) -> str:
+    """As ``used_rules``, by what is imported only where the theme's sheet has to be read."""
+    from scripts.site.used_rules import used_rules
+
+    return used_rules(rules, classes)
 
 
 def is_of_no_use(name: str) -> bool:

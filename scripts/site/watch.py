@@ -25,7 +25,7 @@ from scripts.setup.paths import BUILD, DOCS, ROOT, SITE_BEFORE, SOURCE, SPECIES
 from scripts.setup.say import Missing, say
 from scripts.site.addresses import address_of
 from scripts.site.build import build
-from scripts.site.joined_scripts import SOURCES, put_scripts
+from scripts.site.joined_scripts import SOURCES, renew_scripts
 from scripts.site.one_sheet import renew_sheet
 from scripts.site.watch_page import Renderer
 from scripts.site.watch_server import News, make_watch_server
@@ -129,7 +129,7 @@ class Watcher:
     def join_scripts(self) -> None:
         """Join the scripts anew; where one is half written, say so, and leave those that are shown."""
         try:
-            self.renderer.graph = put_scripts(SITE)
+            self.renderer.graph = renew_scripts(SITE)
         except Missing as wrong:
             self.complain(str(wrong))
 

@@ -7,7 +7,6 @@ from pydantic import BaseModel
 
 from scripts.pages.open_data.flat import ABOUT_CLAIM, BETWEEN, Cell
 from scripts.records.claim import Claim, Range
-from scripts.records.load import Library
 from scripts.records.record import PLAIN
 
 KINDS = ("plants", "animals", "problems", "names", "findings")
@@ -15,18 +14,8 @@ NOT_ITS_WORDS = {*ABOUT_CLAIM, "note"}
 COLUMNS = ("kind", "record", "field", "low", "high", "words", "note", "grade", "sources")
 
 
-def claim_rows(library: Library) -> Iterator[Sequence[Cell]]:
-    """The cells by ``COLUMNS`` of all claims, in the order of kinds, keys and fields.
-
-    One at a time: they are tens of thousands.
-    """
-    for kind in KINDS:
-        for key, record in sorted(getattr(library, kind).items()):
-            yield from claims_of(kind, key, record)
-
-
 def claims_of(kind: str, key: str, record: BaseModel) -> Iterator[Sequence[Cell]]:
-    """The cells of the claims of one record."""
+    """The cells by ``COLUMNS`` of the claims of one record."""
     for path, claim in within(record):
         says = (
             (claim.low, claim.high, "")

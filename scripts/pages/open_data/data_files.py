@@ -17,6 +17,7 @@ from scripts.pages.open_data.package import (
     table_resource,
 )
 from scripts.records.animal import Animal
+from scripts.records.kept_pieces import PiecesByRecord
 from scripts.records.load import Library
 from scripts.records.plant import Plant
 from scripts.records.problem import Problem
@@ -36,12 +37,18 @@ WHOLE: dict[str, tuple[str, TypeAdapter[Any]]] = {
     "laws": ("rules", TypeAdapter(dict[str, Rule])),
     "sources": ("sources", TypeAdapter(dict[str, Source])),
 }
+FILES_OF_TABLES = {name: f"{FOLDER}{name}.csv" for name in TABLES}
 RESOURCES = (
-    *(f"{FOLDER}{name}.csv" for name in TABLES),
+    *FILES_OF_TABLES.values(),
     *(f"{FOLDER}{name}.json" for name in WHOLE),
 )
 PACKAGE = f"{FOLDER}datapackage.json"
 LICENCES = {"licence-data.txt": "LICENSE-DATA", "licence-code.txt": "LICENSE"}
+
+
+def each_made(_file: str) -> PiecesByRecord:
+    """The pieces of a file where none is kept."""
+    return PiecesByRecord()
 
 
 def open_data(library: Library) -> Iterator[tuple[str, str]]:
@@ -59,12 +66,17 @@ def open_data(library: Library) -> Iterator[tuple[str, str]]:
     yield PACKAGE, package_text(resources)
 
 
-def open_data_makers(library: Library) -> dict[str, Callable[[], str | bytes]]:
-    """What makes each file but the package.
+def open_data_makers(
+    library: Library, pieces_of: Callable[[str], PiecesByRecord] = each_made
+) -> dict[str, Callable[[], str | bytes]]:
+    """What makes each file but the package. ``pieces_of`` has the pieces of a file, by its path.
 
     Behind the text of those in ``RESOURCES`` stands a line with what the package says of it, as JSON.
     """
-    tables = {f"{FOLDER}{name}.csv": partial(table_file, name, library) for name in TABLES}
+    tables = {
+        file: partial(table_file, name, library, partial(pieces_of, file))
+        for name, file in FILES_OF_TABLES.items()
+    }
     whole = {f"{FOLDER}{name}.json": partial(records_file, name, library) for name in WHOLE}
     schemas = {
         f"{FOLDER}schema/{name}.schema.json": partial(schema_file, adapter)
@@ -77,9 +89,9 @@ def open_data_makers(library: Library) -> dict[str, Callable[[], str | bytes]]:
     return {**tables, **whole, **schemas, **licences}
 
 
-def table_file(name: str, library: Library) -> bytes:
+def table_file(name: str, library: Library, pieces: Callable[[], PiecesByRecord]) -> bytes:
     """A table as CSV, and behind it what the package says of it."""
-    made, types = csv_file(TABLES[name], library)
+    made, types = csv_file(TABLES[name], library, pieces())
     with made.getbuffer() as octets:
         resource = table_resource(name, octets, types)
     return described(made, resource)

@@ -1,12 +1,14 @@
 """The tables of the open data, by name: one row a record, an entry of a law list, a candidate or a claim."""
 
 from collections.abc import Callable, Iterable, Mapping, Sequence
+from functools import partial
 from typing import NamedTuple
 
 from pydantic import BaseModel
 
-from scripts.pages.open_data.claim_rows import COLUMNS, claim_rows
+from scripts.pages.open_data.claim_rows import COLUMNS, KINDS, claims_of
 from scripts.pages.open_data.flat import BETWEEN, Cell, Row, columns, flat
+from scripts.records.kept_pieces import PiecesByRecord
 from scripts.records.load import Library
 
 CellsOfRows = Iterable[Sequence[Cell]]
@@ -16,43 +18,46 @@ class OpenTable(NamedTuple):
     """One table: what it holds, its rows, and the column that names a row, if one does."""
 
     about: str
-    rows: Callable[[Library], Iterable[Row]]
+    rows: Callable[[Library, PiecesByRecord], Iterable[Row]]
     primary_key: str | None = "key"
 
-    def columns_and_rows(self, library: Library) -> tuple[Sequence[str], CellsOfRows]:
+    def columns_and_rows(
+        self, library: Library, pieces: PiecesByRecord
+    ) -> tuple[Sequence[str], CellsOfRows]:
         """The names of the columns, and the cells of each row in their order."""
-        rows = list(self.rows(library))
+        rows = list(self.rows(library, pieces))
+        pieces.keep()
         names = columns(rows)
         return names, ([row.get(name) for name in names] for row in rows)
 
 
 class LongTable(NamedTuple):
-    """A table of so many rows that they come one at a time; its columns are known before them."""
+    """A table of so many rows that they come by record; its columns are known before them.
+
+    ``rows_of`` gets the kind, the key and the record, and gives the cells of each row.
+    """
 
     about: str
     columns: Sequence[str]
-    cells: Callable[[Library], CellsOfRows]
+    kinds: Sequence[str]
+    rows_of: Callable[[str, str, BaseModel], CellsOfRows]
     primary_key: str | None = None
 
-    def columns_and_rows(self, library: Library) -> tuple[Sequence[str], CellsOfRows]:
-        """The names of the columns, and the cells of each row in their order."""
-        return self.columns, self.cells(library)
 
-
-def records(field: str) -> Callable[[Library], list[Row]]:
+def records(field: str) -> Callable[[Library, PiecesByRecord], list[Row]]:
     """What makes one row a record of a field of the library."""
 
-    def rows(library: Library) -> list[Row]:
+    def rows(library: Library, pieces: PiecesByRecord) -> list[Row]:
         found: Mapping[str, BaseModel] = getattr(library, field)
-        return [
-            {"key": key, "page": f"{field}/{key}/", **flat(one)}
-            for key, one in sorted(found.items())
-        ]
+        return [pieces.of(field, key, partial(row, key, found)) for key in sorted(found)]
+
+    def row(key: str, found: Mapping[str, BaseModel]) -> Row:
+        return {"key": key, "page": f"{field}/{key}/", **flat(found[key])}
 
     return rows
 
 
-def law_rows(library: Library) -> list[Row]:
+def law_rows(library: Library, _pieces: PiecesByRecord) -> list[Row]:
     """One row an entry of a law list, with what holds for its whole list."""
     return [
         {
@@ -77,7 +82,7 @@ def law_rows(library: Library) -> list[Row]:
     ]
 
 
-def name_rows(library: Library) -> list[Row]:
+def name_rows(library: Library, _pieces: PiecesByRecord) -> list[Row]:
     """One row a plant that may be meant by an ambiguous trade name."""
     return [
         {
@@ -96,7 +101,7 @@ def name_rows(library: Library) -> list[Row]:
     ]
 
 
-def source_rows(library: Library) -> list[Row]:
+def source_rows(library: Library, _pieces: PiecesByRecord) -> list[Row]:
     """One row a source."""
     return [{"key": key, **flat(source)} for key, source in sorted(library.sources.items())]
 
@@ -113,6 +118,6 @@ TABLES: dict[str, OpenTable | LongTable] = {
     "laws": OpenTable("One row an entry of a law list.", law_rows, None),
     "sources": OpenTable("One row a source, and how much of it was read.", source_rows),
     "claims": LongTable(
-        "One row a claim: what it says, how sure it is, its sources.", COLUMNS, claim_rows
+        "One row a claim: what it says, how sure it is, its sources.", COLUMNS, KINDS, claims_of
     ),
 }

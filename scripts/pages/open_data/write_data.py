@@ -1,8 +1,11 @@
 """Writes the open data into the site's source: its files, then the package that describes them."""
 
+from functools import partial
+
 from scripts.pages.open_data.data_files import PACKAGE, RESOURCES, open_data_makers, package_text
 from scripts.pages.write_made import write_made, write_new
 from scripts.records.kept_files import KeptFiles
+from scripts.records.kept_pieces import KeptPieces
 from scripts.setup.new_folder import NewFolder
 
 
@@ -21,11 +24,6 @@ def write_open_data(known: KeptFiles, source: NewFolder) -> None:
         write_new(source, name, memoryview(octets)[:end])  # no copy: these are megabytes
         return octets[end + 1 :]
 
-    abouts = write_made(known, open_data_makers(known.library), put)
+    abouts = write_made(known, open_data_makers(known.library, partial(KeptPieces, known)), put)
     package = package_text([abouts[name] for name in RESOURCES])
     write_new(source, PACKAGE, package.encode())
-
-
-def was_made_before(known: KeptFiles) -> bool:
-    """Whether an earlier build has made open data that only the records can have changed."""
-    return any(known.were_made(name) for name in RESOURCES)

@@ -3,14 +3,13 @@
 from collections.abc import Iterator
 
 from scripts.records.calculator_facts import calculator_facts
-from scripts.records.experiments import experiments
 from scripts.records.guide import marks
 from scripts.records.lines import RecordFault
 from scripts.records.load import ReadRecords
 from scripts.records.mentions import drafts_of_files, mentions
-from scripts.records.published import FOLDER, cases
 from scripts.setup.file_hash import files_below, hash_of_files
 from scripts.setup.kept import kept
+from scripts.setup.paths import PUBLISHED
 from scripts.setup.surroundings import packages
 
 FILE = "sources.yml"
@@ -28,7 +27,7 @@ def cited(reading: ReadRecords) -> Iterator[RecordFault]:
 def unused(reading: ReadRecords) -> Iterator[RecordFault]:
     """Every source must be used. Judged only where all records hold."""
     used = {key for calculator in calculator_facts() for key in calculator.sources}
-    figures = f"{packages()}\0{hash_of_files(files_below(FOLDER))}"
+    figures = f"{packages()}\0{hash_of_files(files_below(PUBLISHED))}"
     used |= set(kept("sources-of-figures", figures, sources_of_figures).split())
     for guide in reading.guides.values():
         used |= {key for mark in marks(guide) for key in mark.source_keys()}
@@ -40,6 +39,9 @@ def unused(reading: ReadRecords) -> Iterator[RecordFault]:
 
 def sources_of_figures() -> str:
     """The keys that published figures and experiments cite, in one line."""
+    from scripts.records.experiments import experiments  # which runs calculators
+    from scripts.records.published import cases
+
     names = [calculator.name for calculator in calculator_facts()]
     keys = {case.source for name in names for case in cases(name)}
     keys |= {one.source for name in names for one in experiments(name)}

@@ -1,7 +1,6 @@
 """Every check of the records that asks the calculators."""
 
-from collections.abc import Callable, Iterable, Iterator
-from functools import partial
+from collections.abc import Iterator
 
 from scripts.records.calculator_facts import tables_now
 from scripts.records.lines import RecordFault
@@ -13,7 +12,6 @@ from scripts.setup.kept import is_kept, keep
 from scripts.setup.surroundings import surroundings
 
 SOUND = "sound"  # the kind of a mark that a check has found nothing in what it judged
-Check = Callable[[], Iterable[RecordFault]]
 
 
 def calculation_faults(reading: ReadRecords, *, settled: bool) -> list[RecordFault]:
@@ -22,13 +20,10 @@ def calculation_faults(reading: ReadRecords, *, settled: bool) -> list[RecordFau
     ``settled``: the tables are those of these records. Otherwise what hangs on the tables is not judged.
     Where a check has found nothing, it is not made again of the same.
     """
-    quick: dict[str, Check] = {
-        "sources cited": partial(sources.cited, reading),
-        "sources unused": partial(sources.unused, reading) if settled else tuple,
-        "findings": partial(findings.too_usual, reading),
-    }
     return [
-        *(fault for check in quick.values() for fault in check()),
+        *sources.cited(reading),
+        *(sources.unused(reading) if settled else ()),
+        *findings.too_usual(reading),
         *faults_of_trials(reading, settled=settled),
     ]
 
@@ -39,7 +34,7 @@ def faults_of_trials(reading: ReadRecords, *, settled: bool) -> Iterator[RecordF
     made_of = {
         name: f"{name}\0{surroundings()}\0{tables_now()}\0{what}" for name, what in judged.items()
     }
-    lacking = [name for name in judged if not settled or not is_kept(SOUND, made_of[name])]
+    lacking = [name for name in judged if not (settled and is_kept(SOUND, made_of[name]))]
     if not lacking:
         return
     from scripts.records.with_calculators.trials import trials

@@ -8,7 +8,7 @@ from collections.abc import Iterator, Mapping
 from math import sqrt
 from typing import Annotated, Any, Literal
 
-from pydantic import Field, GetCoreSchemaHandler, GetJsonSchemaHandler
+from pydantic import Field, GetCoreSchemaHandler, GetJsonSchemaHandler, ValidationError
 from pydantic_core import PydanticCustomError, core_schema
 
 from calculators.core.quantity import Quantity
@@ -107,8 +107,17 @@ class Within:
 
     def check(self, value: Any, handler: core_schema.ValidatorFunctionWrapHandler) -> Range:
         """Validate a range, and refuse an end that cannot exist beside its other faults."""
+        least, most = self.quantity.possible
+        made: Range
+        try:
+            made = handler(value)
+        except ValidationError:
+            pass  # it is told below, with the ends
+        else:
+            if least <= made.low and made.high <= most:
+                return made
         broken = list(self.impossible_ends(value)) if isinstance(value, dict) else []
-        made: Range = validated(value, handler, broken)
+        made = validated(value, handler, broken)
         return made
 
     def impossible_ends(self, raw: Mapping[str, Any]) -> Iterator[PydanticCustomError]:

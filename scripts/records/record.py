@@ -6,6 +6,7 @@ A rule that waits until every key is right hides itself behind a slip in another
 import math
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from datetime import date
+from functools import cache
 from types import NoneType
 from typing import Any, Self, TypeVar, get_args
 
@@ -42,15 +43,26 @@ def with_shared_sets(record: Model) -> Model:
     written = record.__pydantic_fields_set__
     shared = FIELD_SETS.setdefault(frozenset(written), written)
     object.__setattr__(record, "__pydantic_fields_set__", shared)
-    for value in vars(record).values():
-        kind = type(value)  # thousands of values: ``isinstance`` takes longer
-        if kind is list:
-            for one in value:
-                if type(one) not in PLAIN:
-                    with_shared_sets(one)
-        elif kind not in PLAIN:
-            with_shared_sets(value)
+    values = vars(record)
+    for name in fields_with_records(type(record)):
+        value = values[name]
+        for one in value if type(value) is list else (value,):
+            if type(one) not in PLAIN:  # thousands of values: ``isinstance`` takes longer
+                with_shared_sets(one)
     return record
+
+
+@cache
+def fields_with_records(model: type[BaseModel]) -> list[str]:
+    """The fields of a model that may hold a record, or a list of some."""
+    return [name for name, field in model.model_fields.items() if may_be_record(field.annotation)]
+
+
+def may_be_record(annotation: Any) -> bool:
+    """Whether what is annotated so may be a record, or hold one."""
+    if isinstance(annotation, type) and issubclass(annotation, BaseModel):
+        return True
+    return any(map(may_be_record, get_args(annotation)))
 
 
 class Ruled(Record):

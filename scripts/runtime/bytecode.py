@@ -6,6 +6,7 @@ they are made once for each state of the code, and a table takes its place in wh
 
 import io
 import json
+import os
 import shutil
 import tempfile
 import zipfile
@@ -157,16 +158,16 @@ def trim(
 
 def code_state() -> str:
     """A hash of all that the bytecode follows from: the code and the tools, and which tables there are."""
-    files = [path for path in sources() if path.parent != TABLES]
+    files = [path for path in sources() if os.path.dirname(path) != str(TABLES)]
     names = sorted(path.name for path in TABLES.glob("*.json"))
     return f"{hash_of_files(files)} {' '.join(names)}"
 
 
-def sources() -> list[Path]:
+def sources() -> list[str]:
     """The files that the runtime is made from."""
     return [
-        LOCKS / "npm" / "package-lock.json",
-        ROOT / "pyproject.toml",
-        *map(Path, files_below(HERE)),
-        *map(Path, files_below(ROOT / "calculators")),
+        str(LOCKS / "npm" / "package-lock.json"),
+        str(ROOT / "pyproject.toml"),
+        *files_below(HERE),
+        *files_below(ROOT / "calculators"),
     ]

@@ -5,6 +5,7 @@ one reads them and writes the few pages that are new; then it makes the site whi
 data. Where more has changed, there is enough for all cores at each step.
 """
 
+import gc
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from functools import partial
@@ -15,6 +16,7 @@ from scripts.setup.cores import FEW, can_share
 from scripts.setup.meanwhile import OtherProcess, begun_elsewhere
 from scripts.setup.new_folder import NewFolder, remove
 from scripts.setup.paths import SITE_BEFORE
+from scripts.setup.rubbish import rubbish_left
 from scripts.site.nothing_new import Sources, only_records_differ
 
 
@@ -31,8 +33,13 @@ class Making:
         """Have this process do all of it, which is to be done otherwise than the other began it."""
         if self.other:
             self.other.end()
-            self.other = None
+            self.go_on_here()
             self.folder = empty(self.folder.path)
+
+    def go_on_here(self) -> None:
+        """Have this process do what is left, which is much: so it looks for rubbish again."""
+        self.other = None
+        gc.enable()
 
     def source_is_there(self, source: NewFolder) -> None:
         """Say where the source will stand. Raises as ``finish``."""
@@ -50,7 +57,7 @@ class Making:
             self.other.tell(are_few)
             if not are_few:
                 self.other.result()
-                self.other = None
+                self.go_on_here()
                 self.files_are_brought = True
 
     def finish(self) -> None:
@@ -75,7 +82,7 @@ def making_begun(site: Path, now: Sources) -> Iterator[Making]:
     folder = empty(site.with_name(f"{site.name}-fresh"))
     try:
         if can_share() and only_records_differ(site, now):
-            with begun_elsewhere(partial(made_by_other, folder)) as other:
+            with rubbish_left(), begun_elsewhere(partial(made_by_other, folder)) as other:
                 yield Making(folder, other)
         else:
             yield Making(folder)

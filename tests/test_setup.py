@@ -86,6 +86,33 @@ def test_an_interrupt_ends_in_one_line(monkeypatch, capsys):
     assert capsys.readouterr().err == "stopped: interrupted; the same command goes on from here\n"
 
 
+INTERRUPTED_INSIDE = """
+import signal
+from scripts.setup.enter import interrupt_told
+with interrupt_told():
+    try:
+        signal.raise_signal(signal.SIGINT)
+    except KeyboardInterrupt as inside:
+        raise ValueError("as code in C may have it") from inside
+"""
+
+
+def test_an_interrupt_of_which_another_error_was_made_ends_in_one_line_too():
+    done = subprocess.run(
+        [sys.executable, "-c", INTERRUPTED_INSIDE],
+        cwd=ROOT, capture_output=True, text=True, env={**os.environ, "PYTHONPATH": str(ROOT)},
+    )  # fmt: skip
+    assert done.stderr == "stopped: interrupted; the same command goes on from here\n"
+    assert done.returncode == 130
+    without = INTERRUPTED_INSIDE.replace(
+        "signal.raise_signal(signal.SIGINT)", "raise KeyboardInterrupt"
+    )
+    other = subprocess.run(
+        [sys.executable, "-c", without], cwd=ROOT, capture_output=True, text=True
+    )
+    assert "ValueError: as code in C may have it" in other.stderr  # nobody has interrupted it
+
+
 @pytest.mark.parametrize(
     ("said", "way"),
     [

@@ -1,10 +1,12 @@
 """Into the project's environment, or an end in one line. Standard library only."""
 
 import os
+import signal
 import subprocess
 import sys
 from collections.abc import Iterator
 from contextlib import contextmanager, suppress
+from types import FrameType
 
 from scripts.setup.environment import is_whole, make, was_made
 from scripts.setup.paths import ROOT, VENV, WINDOWS, python_of
@@ -33,11 +35,29 @@ def enter_or_stop(locks: tuple[str, ...], module: str) -> None:
 
 @contextmanager
 def interrupt_told() -> Iterator[None]:
-    """Say an interrupt from the keyboard in one line, and end. Raises ``SystemExit``."""
+    """Say an interrupt from the keyboard in one line, and end. Raises ``SystemExit``.
+
+    Also where code in C has made another error of it.
+    """
+    heard = []
+
+    def hear(number: int, frame: FrameType | None) -> None:
+        """Note the interrupt, and raise it."""
+        heard.append(number)
+        signal.default_int_handler(number, frame)
+
+    listens = signal.getsignal(signal.SIGINT) is signal.default_int_handler
+    if listens:
+        signal.signal(signal.SIGINT, hear)
     try:
         yield
-    except KeyboardInterrupt:
-        stop("interrupted; the same command goes on from here", status=130)
+    except (KeyboardInterrupt, Exception) as wrong:
+        if heard or isinstance(wrong, KeyboardInterrupt):
+            stop("interrupted; the same command goes on from here", status=130)
+        raise
+    finally:
+        if listens:
+            signal.signal(signal.SIGINT, signal.default_int_handler)
 
 
 def enter(locks: tuple[str, ...], module: str) -> None:

@@ -24,6 +24,5 @@ if __name__ == "__main__":
 
         main(__doc__)
     sys.stdout.flush()
-    os._exit(
-        0
-    )  # else Python goes through all that a build holds as it ends, for a tenth of a second
+    # Else Python goes through all that a build holds as it ends, for a tenth of a second.
+    os._exit(0)

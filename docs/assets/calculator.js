@@ -1,6 +1,7 @@
 // A calculator's page: passes what is typed to Python, paints what comes back. No formula stands here.
 
 import { atMost } from "./at-most.js";
+import { writeEntry } from "./history-entry.js";
 import { ask, start } from "./runtime.js";
 import { questionOf } from "./blank-question.js";
 import { chooseUnits, chosenUnits } from "./device-choices.js";
@@ -321,7 +322,8 @@ function rememberAddress(here, address, keys) {
 
 /** The entry in the history carries all that was typed. */
 function remember(here, search) {
-  history.replaceState({ given: collect(here.form), units: here.units, borrowed: here.borrowed, aside: here.aside, tank: here.tank }, "", location.pathname + search + location.hash);
+  const state = { given: collect(here.form), units: here.units, borrowed: here.borrowed, aside: here.aside, tank: here.tank };
+  writeEntry(here.place, location.pathname + search + location.hash, { state });
 }
 
 function openUnits(here, buttons) {

@@ -1,6 +1,7 @@
 // Sets plants side by side: fetches pieces that the build made, and puts them into place.
 
 import { openIndex, search } from "./finder.js";
+import { writeEntry } from "./history-entry.js";
 import { element, thumb } from "./paint.js";
 import { livesIn } from "./shelf/occupants.js";
 import { called, shelf, tankHere } from "./shelf/shelf-start.js";
@@ -47,7 +48,7 @@ async function change(page, chosen) {
 }
 
 async function show(page) {
-  history.replaceState(history.state, "", page.chosen.length ? `?plants=${page.chosen.join(",")}` : location.pathname);
+  writeEntry(page.form, page.chosen.length ? `?plants=${page.chosen.join(",")}` : location.pathname);
   offer(page);
   document.querySelector("#share").hidden = page.chosen.length < 2;
   await Promise.all(page.chosen.map((slug) => drawing(page.root, slug)));

@@ -8,6 +8,7 @@ import { keepAndShare } from "./diagnosis-keep.js";
 import { listSigns, noteAndGoOn, showQuestion, signsOf } from "./diagnosis-question.js";
 import { hideDiagnosis, paintDiagnosis } from "./diagnosis-paint.js";
 import { openPlant } from "./diagnosis-plant.js";
+import { writeEntry } from "./history-entry.js";
 import { fillDiagnosis, diagnosisAnew } from "./shelf/fill-diagnosis.js";
 import { onSwitch } from "./shelf/switch.js";
 
@@ -101,7 +102,7 @@ function remember(here, how) {
   const query = new URLSearchParams();
   for (const [key, value] of Object.entries({ ...state, ...fields })) if (String(value)) query.set(key, String(value));
   const depth = (history.state?.depth ?? 0) + (how === "push" ? 1 : 0);
-  history[`${how}State`]({ depth }, "", location.pathname + (String(query) ? `?${String(query).replaceAll("%2C", ",")}` : ""));
+  writeEntry(here.place, location.pathname + (String(query) ? `?${String(query).replaceAll("%2C", ",")}` : ""), { state: { depth }, how });
 }
 
 function openTaps(here) {

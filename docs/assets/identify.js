@@ -2,6 +2,7 @@
 
 import { ask, start } from "./runtime.js";
 import { choosePlace, chosenPlace } from "./device-choices.js";
+import { writeEntry } from "./history-entry.js";
 import { tankHere } from "./shelf/shelf-start.js";
 import { onSwitch } from "./shelf/switch.js";
 import { painted } from "./trust.js";
@@ -74,7 +75,7 @@ function say(here, change, how = "push") {
 
 function remember(here, how) {
   const query = String(here.given).replaceAll("%2C", ",");
-  history[`${how}State`](history.state, "", location.pathname + (query ? `?${query}` : ""));
+  writeEntry(here.place, location.pathname + (query ? `?${query}` : ""), { how });
 }
 
 function tap(here, target) {

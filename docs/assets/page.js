@@ -1,6 +1,7 @@
 // Every page's script: units, the offline copy, and keeping Python alive from page to page.
 
 import { startOnIntent } from "./early-python.js";
+import { arrive, leave } from "./history-entry.js";
 import { openKeys } from "./keys.js";
 import { isRunning } from "./runtime.js";
 import { chosenUnits } from "./device-choices.js";
@@ -23,11 +24,13 @@ async function open() {
   for (const link of doors) {
     if (location.pathname.startsWith(new URL(link.href).pathname)) link.setAttribute("aria-current", "true");
   }
+  const main = document.querySelector("main");
   for (const place of PLACES) {
     if (!document.querySelector(place)) continue;
     const part = await partAt(place);
-    if (document.querySelector(place)) await part.first?.(root); // what it can show before anything else is read
-    if (document.querySelector(place)) part.open(root); // a link may have swapped the page meanwhile
+    if (main.isConnected) await part.first?.(root); // what it can show before anything else is read
+    if (!main.isConnected) return; // a link has swapped the page meanwhile, which opens its own parts
+    part.open(root);
   }
   (await import("./shelf/switch.js")).openSwitch();
   if (document.querySelector('#main a[href*="rules/"], #main a[href*="calculators/"]')) (await import("./shelf/page-lines.js")).openLines();
@@ -86,21 +89,28 @@ window.navigation?.addEventListener("navigate", (event) => {
   // What asks a question at a time keeps each answer as a step of the history, in one page.
   const step = document.querySelector("#diagnosis-at-tank, [data-steps]") && url.pathname === location.pathname && event.destination.sameDocument;
   if (isRenewed() || !isRunning() || !event.canIntercept || elsewhere || stays || step || event.downloadRequest !== null) return;
+  leave();
   event.intercept({ handler: () => waitedFor(swap(url)) });
 });
 
+let taps = 0; // on links: of two in a row the last decides which page stands, whichever comes first
+
 async function swap(url) {
+  const tap = ++taps;
   try {
     const reply = await fetch(url);
     if (!reply.ok) throw new Error(reply.statusText);
-    const page = new DOMParser().parseFromString(painted(await reply.text()), "text/html");
+    const text = await reply.text();
+    if (tap !== taps) return;
+    const page = new DOMParser().parseFromString(painted(text), "text/html");
     document.title = page.title;
     preload(page, url);
     document.body.replaceChildren(...page.body.childNodes);
   } catch {
-    location.reload(); // the address is the new one already: let the browser show what it can
+    if (tap === taps) location.reload(); // the address is the new one already: let the browser show what it can
     return;
   }
+  arrive();
   await open();
 }
 

@@ -1,6 +1,8 @@
 // Sorts and filters the table of plants; what it sorts and filters by was written by the build.
 // How it is sorted, filtered and ticked stands in the address, for the way back and for a link to share.
 
+import { writeEntry } from "./history-entry.js";
+
 const MOST = 4;
 
 export function open() {
@@ -60,7 +62,7 @@ function keep(form) {
   const ticked = picked(form).map((box) => box.value);
   if (ticked.length) said.push(["plants", ticked.join(",")]);
   const search = new URLSearchParams(said).toString();
-  history.replaceState(history.state, "", location.pathname + (search && `?${search}`) + location.hash);
+  writeEntry(form, location.pathname + (search && `?${search}`) + location.hash);
 }
 
 function sort(body, head, down) {

@@ -1,6 +1,7 @@
 // The search page: a field, and what it finds.
 
 import { AMBIGUOUS, LONGEST, openIndex, search } from "./finder.js";
+import { writeEntry } from "./history-entry.js";
 import { badge, element, thumb } from "./paint.js";
 
 const MOST = 20;
@@ -23,7 +24,7 @@ export async function open(root) {
 }
 
 function paint(root, query) {
-  history.replaceState(history.state, "", query ? `?q=${encodeURIComponent(query)}` : location.pathname);
+  writeEntry(document.querySelector("#found"), query ? `?q=${encodeURIComponent(query)}` : location.pathname);
   const found = search(query);
   document.querySelector("#found").replaceChildren(...found.slice(0, MOST).map((one) => card(root, one)));
   lead(root, found.slice(0, NEAR).find(({ kind }) => kind === AMBIGUOUS));

@@ -1,6 +1,7 @@
 // A copy of the shelf as one file, out and in, and a tank that came by a link. What they would change is shown before
 // anything changes.
 
+import { writeEntry } from "../history-entry.js";
 import { ask } from "../runtime.js";
 import { element } from "../paint.js";
 import { copyDue, saveCopy, saveReadings } from "./copies.js";
@@ -58,7 +59,7 @@ async function arrive(here, said) {
   } catch (wrong) {
     said(wrong.message);
   }
-  history.replaceState(history.state, "", location.pathname); // read once; a new load of the page asks no more
+  writeEntry(here.box, location.pathname); // read once; a new load of the page asks no more
 }
 
 /** What a file would change; Python looks at what its figures mean, and nothing changes until it is agreed to. */

@@ -1,6 +1,7 @@
 // A tank on paper, as Python wrote it: a card to stick to it, and a sheet for whoever feeds during a holiday.
 // Every line can be changed before it is printed. Which sheet, and for which days, stands in the page's address.
 
+import { writeEntry } from "../history-entry.js";
 import { ask } from "../runtime.js";
 import { numberOf } from "./number.js";
 import { called, day, onHash, said, shelf } from "./shelf-start.js";
@@ -34,9 +35,9 @@ export async function open(root) {
 }
 
 /** A reload, or a bookmark, shows the same sheet for the same days. */
-function keepAddress({ sheet, find }) {
+function keepAddress({ box, sheet, find }) {
   const asked = new URLSearchParams({ sheet, from: find("input#paper-from").value, to: find("input#paper-to").value });
-  history.replaceState(history.state, "", location.pathname + (sheet === HOLIDAY ? `?${asked}` : "") + location.hash);
+  writeEntry(box, location.pathname + (sheet === HOLIDAY ? `?${asked}` : "") + location.hash);
 }
 
 async function choose(here, sheet) {

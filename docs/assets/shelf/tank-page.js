@@ -2,6 +2,7 @@
 
 import { ask } from "../runtime.js";
 import { chosenUnits } from "../device-choices.js";
+import { writeEntry } from "../history-entry.js";
 import { element, openFiles, paintAnswer } from "../paint.js";
 import { openPictures } from "../plot.js";
 import { closeAfterPrint, openForPrint } from "../print-folds.js";
@@ -66,7 +67,7 @@ async function show(here, whole = false) {
     return;
   }
   document.title = tank.name;
-  if (!location.hash) history.replaceState(history.state, "", `#${tank.id}`); // another choice in the head is for other pages
+  if (!location.hash) writeEntry(here.box, `#${tank.id}`); // another choice in the head is for other pages
   if (whole && (await here.store.chosen()) !== tank.id) await here.store.choose(tank.id); // whoever opens its page stands at it
   if (turn !== here.turn) return;
   Object.assign(here, { tank, fields: fields.tank });

@@ -1,4 +1,4 @@
-"""A tapped link swaps the page while Python runs: the old one writes nothing into the new, the last tap wins."""
+"""A tapped link swaps the page while Python runs: the old writes nothing into the new, the last tap wins."""
 
 import re
 

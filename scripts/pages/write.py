@@ -30,7 +30,7 @@ def write_pages(
     files = makers(known.library)
     unchanged = known.places_of_unchanged(files)
     put_unchanged(unchanged)
-    new = sorted(files.keys() - unchanged.keys(), key=is_quick)
+    new = [name for name in sorted(files, key=is_quick) if name not in unchanged]
     write_made(known, {name: files[name] for name in new}, partial(put_generated, source))
     return len(new)
 

@@ -29,7 +29,9 @@ def written(library, file="file.csv", beside="beside"):
         pieces.keep()
         return "\n".join(parts)
 
-    return known.text(file, whole), makes
+    text = known.text(file, whole)
+    known.keep()
+    return text, makes
 
 
 def changed(library, key):

@@ -5,6 +5,8 @@ import os
 import pytest
 
 from scripts.setup.cores import FEW
+from scripts.setup.new_folder import made_anew
+from scripts.setup.say import Missing
 from scripts.site import make_site, making
 from scripts.site.making import making_begun
 from scripts.site.nothing_new import Sources
@@ -22,9 +24,10 @@ def site(tmp_path, monkeypatch):
         (folder.path / "brought by").write_text(str(os.getpid()))
         return source
 
-    def make_pages(folder, source, wait):
+    def make_pages(folder, source, pages, wait):
         assert wait() is None
-        (folder.path / "made of").write_text(source)
+        assert pages.source == source.path
+        (folder.path / "made of").write_text((source.path / "page.md").read_text())
         (folder.path / "made by").write_text(str(os.getpid()))
 
     monkeypatch.setattr(make_site, "bring_files", bring_files)
@@ -40,14 +43,17 @@ def records_differ(two_cores, monkeypatch):
 
 def makers(site, new_count, *, otherwise=False):
     """Who has brought the files of a site, and who has made its pages: this process or the other."""
-    with making_begun(site, NOW) as begun:
+    above = site.parent
+    (above / "kept").write_text("a page as it is kept")
+    with making_begun(site, NOW) as begun, made_anew(above / "source", above / "none") as source:
         if otherwise:
             begun.take_over()
-        begun.source_is_there("the source")
+        begun.source_is_there(source)
+        begun.put_unchanged({"page.md": str(above / "kept")})
         begun.pages_stand(new_count)
         begun.finish()
         found = {path.name: path.read_text() for path in begun.folder.path.iterdir()}
-    assert found["made of"] == "the source"
+    assert found["made of"] == "a page as it is kept"
     return ["here" if found[by] == HERE else "there" for by in ("brought by", "made by")]
 
 
@@ -88,3 +94,10 @@ def test_nothing_stays_of_a_site_that_could_not_be_made(site, records_differ):
     with pytest.raises(ValueError, match="does not hold"):
         wrong()
     assert list(site.parent.iterdir()) == []
+
+
+@pytest.mark.parametrize("count", [1, FEW + 1])
+def test_a_page_that_is_kept_no_longer_is_told(site, records_differ, monkeypatch, count):
+    monkeypatch.setattr("scripts.setup.generated_files.octets_at", lambda _place: None)
+    with pytest.raises(Missing, match="was emptied while the site was built"):
+        makers(site, count)

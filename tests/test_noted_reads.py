@@ -129,6 +129,7 @@ def as_kept(tmp_path_factory):
     known = KeptFiles(LIBRARY, "the rest")
     for name, make in source_makers(known.library).items():
         known.made(name, make)
+    known.keep()
     yield
     kept.FOLDER = before
 

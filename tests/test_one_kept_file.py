@@ -37,3 +37,12 @@ def test_where_all_was_known_nothing_is_written(monkeypatch):
 
 def test_other_ingredients_or_another_order_are_another_name():
     assert len({hash_of("one", "two"), hash_of("two", "one"), hash_of("onetwo"), hash_of()}) == 4
+
+
+def test_another_value_under_a_name_is_kept_and_found_at_once():
+    build("one")
+    known = KeptTogether("kind", "here")
+    known.put("one", ["another"])
+    assert known.get("one") == ["another"]
+    known.keep()
+    assert build("one") == {"one": ["another"]}

@@ -12,7 +12,7 @@ from scripts.site.addresses import address_of
 from scripts.site.joined_scripts import Graph, graph_of, joined
 from scripts.site.page_content import extensions, page_content
 from scripts.site.preload import texts_read, with_preloads
-from scripts.site.ready_pages import heading_lines, read_pages
+from scripts.site.ready_pages import PagesOfSource, heading_lines
 from scripts.site.site_builder import run_builder
 from tests.effort import long_run
 
@@ -78,20 +78,20 @@ def test_a_site_is_read_again_only_where_a_page_or_the_settings_changed(
 ):
     for name in ("one.md", "two.md"):
         (tmp_path / name).write_text(PAGE)
-    first = read_pages(tmp_path)
-    assert read_pages(tmp_path) == first
+    first = PagesOfSource(tmp_path).read()
+    assert PagesOfSource(tmp_path).read() == first
     assert read == ["one.md", "two.md"]
     (tmp_path / "one.md").write_text(PAGE.replace("sudden", "slower"))  # of the same length
-    changed = read_pages(tmp_path)
+    changed = PagesOfSource(tmp_path).read()
     assert "slower" in changed["one.md"].headings
     assert changed["one.md"].made_of != first["one.md"].made_of
     assert changed["two.md"] == first["two.md"]
     assert read == ["one.md", "two.md", "one.md"]
     monkeypatch.setattr("scripts.site.page_content.settings_text", lambda: "other settings")
-    read_pages(tmp_path)
+    PagesOfSource(tmp_path).read()
     assert read[3:] == ["one.md", "two.md"]
     (tmp_path / "two.md").unlink()
-    assert list(read_pages(tmp_path)) == ["one.md"]
+    assert list(PagesOfSource(tmp_path).read()) == ["one.md"]
 
 
 @long_run()

@@ -6,7 +6,7 @@ from typing import NamedTuple
 
 from scripts.pages.calculators import nitrogen_names
 from scripts.pages.sought import read_sought
-from scripts.pages.typed import read_typed, words_typed
+from scripts.pages.typed import read_typed
 from scripts.records.calculator_facts import calculator_facts
 from scripts.records.law_matches import without_record
 from scripts.records.load import Library
@@ -207,9 +207,7 @@ def entries(library: Library, prose: Mapping[str, tuple[str, str]]) -> list[Sear
     ]
     sought, typed = read_sought(library), read_typed()
     return [
-        entry._replace(
-            sought=sought.get(entry.address, ()), typed=words_typed(typed.get(entry.address, ()))
-        )
+        entry._replace(sought=sought.get(entry.address, ()), typed=typed.get(entry.address, ""))
         for entry in pages
     ]
 

@@ -1,45 +1,35 @@
-"""Writes files of the site's source that are made from records, each made only where it has to be."""
+"""Makes files from records, on all cores where they are many."""
 
 from collections.abc import Callable, Mapping
 from typing import TypeVar
 
 from scripts.records.kept_files import KeptFiles
 from scripts.setup.cores import known_or_made
-from scripts.setup.file_hash import Octets
-from scripts.setup.new_folder import NewFolder
 
 Told = TypeVar("Told")
+Makers = Mapping[str, Callable[[], str | bytes]]
 
 
 def write_made(
-    known: KeptFiles,
-    makers: Mapping[str, Callable[[], str | bytes]],
-    put: Callable[[str, bytes], Told],
+    known: KeptFiles, makers: Makers, put: Callable[[str, bytes], Told]
 ) -> dict[str, Told]:
-    """Have ``put`` write each file, begun in the order of the makers; by name what it tells of the file,
-    which is never None.
+    """Have ``put`` write each file, made only where it has to be; by name what it tells of the file.
 
-    ``known`` has the records and what is kept of the files.
+    ``known`` has the records and what is kept of the files. What has to be made is begun in the order of
+    the makers.
     """
 
-    def put_known(name: str) -> Told | None:
+    def put_known(name: str) -> tuple[Told, str] | None:
         """Write a file that would be made the same. None where it has to be made."""
         octets = known.unchanged(name)
-        return None if octets is None else put(name, octets)
+        return None if octets is None else (put(name, octets), known.reads.get(name))
 
-    def put_made(name: str) -> Told:
-        """Make a file and write it."""
-        return put(name, known.made(name, makers[name]))
+    def put_made(name: str) -> tuple[Told, str]:
+        """Make a file and write it; beside what is told of it, what it was made of."""
+        told = put(name, known.made(name, makers[name]))
+        return told, known.reads.get(name)
 
-    return known_or_made(put_known, put_made, list(makers))
-
-
-def write_new(source: NewFolder, name: str, octets: Octets) -> str:
-    """Write a file that is not there; its name. Raises ``FileExistsError`` where it is."""
-    try:
-        source.put(name, octets)
-        return name
-    except FileExistsError:
-        raise FileExistsError(
-            f"{name} is generated, and stands in docs/ too; rename it there"
-        ) from None
+    results = known_or_made(put_known, put_made, list(makers))
+    for name, (_, reads) in results.items():
+        known.reads.put(name, reads)  # another process may have made it
+    return {name: told for name, (told, _) in results.items()}

@@ -31,7 +31,7 @@ class KeptPieces(PiecesByRecord):
 
     def __init__(self, known: KeptFiles, file: str) -> None:
         self.known = known
-        self.kept = KeptTogether(KIND, known.ingredients(file))
+        self.kept = KeptTogether(KIND, f"{known.beside}\0{file}")
 
     def of(self, kind: str, key: str, make: Callable[[], Piece]) -> Piece:
         """As above."""

@@ -9,6 +9,7 @@ import os
 import sys
 import time
 from collections.abc import Callable, Iterable, Iterator
+from contextlib import suppress
 from functools import cache
 from tempfile import NamedTemporaryFile
 
@@ -45,7 +46,11 @@ def recall(kind: str, ingredients: str) -> str | None:
 
 def recall_octets(kind: str, ingredients: str) -> bytes | None:
     """As ``recall``, in UTF-8."""
-    path = place_of(kind, ingredients)
+    return octets_at(place_of(kind, ingredients))
+
+
+def octets_at(path: str) -> bytes | None:
+    """What is kept in a file; None where it is kept no longer."""
     try:
         with open(path, "rb", buffering=0) as file:
             octets = file.read()
@@ -96,11 +101,22 @@ def octets_of(text: str | bytes) -> bytes:
 
 def is_kept(kind: str, ingredients: str) -> bool:
     """Whether a build has made the text; it then stays for this one."""
+    return is_there(place_of(kind, ingredients))
+
+
+def is_there(path: str) -> bool:
+    """Whether something is kept in a file; it then stays for this build."""
     try:
-        os.utime(place_of(kind, ingredients))
+        os.utime(path)
     except OSError:
         return False
     return True
+
+
+def throw_away(kind: str, ingredients: str) -> None:
+    """Keep a text no longer, if it is there."""
+    with suppress(OSError):
+        os.unlink(place_of(kind, ingredients))
 
 
 def place_of(kind: str, ingredients: str) -> str:

@@ -21,8 +21,8 @@ class KeptTogether:
         self.asked: dict[str, Any] = {}
 
     def get(self, name: str) -> Any:
-        """A value by the hash of its ingredients; None where none is kept."""
-        found = self.before.get(name)
+        """A value by the hash of its ingredients; None where none is there."""
+        found = self.asked.get(name, self.before.get(name))
         if found is not None:
             self.asked[name] = found
         return found
@@ -33,7 +33,7 @@ class KeptTogether:
 
     def keep(self) -> None:
         """Keep the values that were asked for, where they are others than were there."""
-        if self.asked.keys() != self.before.keys():
+        if self.asked != self.before:
             keep(self.kind, self.of, marshal.dumps(self.asked))
 
 

@@ -60,9 +60,9 @@ def build(
             with step("writing the pages"):
                 from scripts.pages.write import write_pages  # which imports the calculators
 
-                write_pages(known, source)
-                making.pages_stand(len(known.lacking))
+                making.pages_stand(write_pages(known, source, making.put_unchanged))
                 write_files_of_records(known, source, making.folder)
+                known.keep()
             del known  # the records, which nothing that follows needs
             with step("building the site"):
                 making.finish()
@@ -106,6 +106,7 @@ def checked(
     if settled:
         makers = texts_of_tables(known.library)
         write_tables({name: known.text(name, make) for name, make in makers.items()}, tables)
+        known.keep()
     try:
         # The calculators read the tables as they are imported, and must not be before.
         from scripts.records.with_calculators.check import calculation_faults

@@ -18,6 +18,7 @@ from typing import Any
 
 from markupsafe import escape
 
+from scripts.setup.generated_files import THROWN_AWAY
 from scripts.setup.kept import is_kept, keep, kept
 from scripts.setup.paths import BUILD, DOCS
 from scripts.setup.say import Missing
@@ -153,4 +154,4 @@ def files_in(entry: Any) -> Iterator[str]:
 
 def thrown_away() -> str:
     """Instead of a maker for what was there a moment ago. Raises ``Missing``."""
-    raise Missing("build/kept was emptied while the site was built; run the command again.")
+    raise Missing(THROWN_AWAY)

@@ -6,6 +6,7 @@ from functools import partial
 from pathlib import Path
 from typing import TYPE_CHECKING, NamedTuple
 
+from scripts.setup.generated_files import put_generated
 from scripts.setup.new_folder import NewFolder
 from scripts.setup.paths import SEARCH
 
@@ -23,10 +24,10 @@ def write_files_of_records(known: "KeptFiles", source: NewFolder, site: NewFolde
     """
     from scripts.pages.open_data.write_data import write_open_data
     from scripts.pages.search_file import search_maker
-    from scripts.pages.write_made import write_made, write_new
+    from scripts.pages.write_made import write_made
 
     write_open_data(known, source)
-    write_made(known, search_maker(known.library), partial(write_new, source))
+    write_made(known, search_maker(known.library), partial(put_generated, source))
     site.copy_all(source.path / DATA, DATA, ("*.md", WHEELS))
     site.copy(source.path / SEARCH, SEARCH)
 

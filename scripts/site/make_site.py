@@ -16,7 +16,7 @@ from scripts.site.offline import write_offline_list
 from scripts.site.one_sheet import join_sheets
 from scripts.site.page_content import reader_of
 from scripts.site.page_links import broken_links
-from scripts.site.ready_pages import put_contents, read_pages
+from scripts.site.ready_pages import PagesOfSource, put_contents
 from scripts.site.site_builder import BuildFailed, run_builder
 from scripts.site.theme import settled_theme
 
@@ -42,13 +42,15 @@ def bring_files(site: NewFolder, wait: Callable[[], NewFolder]) -> NewFolder:
     return source
 
 
-def make_pages(site: NewFolder, source: NewFolder, wait: Callable[[], object]) -> None:
+def make_pages(
+    site: NewFolder, source: NewFolder, pages_of: PagesOfSource, wait: Callable[[], object]
+) -> None:
     """Make the site whole: of the pages in its source, and what ``bring_files`` brought. ``wait`` returns
     once the large files of records stand in both.
 
     Raises ``BuildFailed`` or ``Missing``, and ``FileExistsError`` as above.
     """
-    pages, docs = read_pages(source.path), docs_names()
+    pages, docs = pages_of.read(), docs_names()
     for name in names_below(source.path):
         if name not in pages and name not in docs and not is_large(name):
             site.copy(source.path / name, name)

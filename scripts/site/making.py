@@ -6,7 +6,7 @@ data. Where more has changed, there is enough for all cores at each step.
 """
 
 import gc
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Mapping
 from contextlib import contextmanager
 from functools import partial
 from pathlib import Path
@@ -47,8 +47,19 @@ class Making:
         if self.other:
             self.other.tell(source)
 
+    def put_unchanged(self, places: Mapping[str, str]) -> None:
+        """Have the files that would be made the same put into the source, by name the place where each is
+        kept. Raises as ``finish``.
+        """
+        if self.other:
+            self.other.tell(places)
+        else:
+            from scripts.setup.generated_files import put_kept
+
+            put_kept(self.source, places)
+
     def pages_stand(self, new_count: int) -> None:
-        """Say that the pages stand in the source, ``new_count`` of them made now and not as before.
+        """Say that the new pages stand in the source, ``new_count`` of them.
 
         Where these are many this process goes on, which can share them out. Raises as ``finish``.
         """
@@ -70,10 +81,11 @@ class Making:
             self.other.result()
             return
         from scripts.site.make_site import bring_files, make_pages
+        from scripts.site.ready_pages import PagesOfSource
 
         if not self.files_are_brought:
             bring_files(self.folder, lambda: self.source)
-        make_pages(self.folder, self.source, lambda: None)
+        make_pages(self.folder, self.source, PagesOfSource(self.source.path), lambda: None)
 
 
 @contextmanager
@@ -92,11 +104,17 @@ def making_begun(site: Path, now: Sources) -> Iterator[Making]:
 
 def made_by_other(folder: NewFolder, wait: Callable[[], Any]) -> None:
     """What the other process does; ``wait`` returns what it is told."""
+    from scripts.setup.generated_files import put_kept
     from scripts.site.make_site import bring_files, make_pages
+    from scripts.site.ready_pages import PagesOfSource
 
     source = bring_files(folder, wait)
+    unchanged = wait()
+    put_kept(source, unchanged)
+    pages = PagesOfSource(source.path)
+    pages.take_known(unchanged)
     if wait():
-        make_pages(folder, source, wait)
+        make_pages(folder, source, pages, wait)
 
 
 def empty(path: Path) -> NewFolder:

@@ -7,6 +7,7 @@ their place afterwards. Its memory does not grow with the content either.
 
 import os
 import re
+from collections.abc import Iterable
 from functools import partial
 from pathlib import Path
 from typing import Any, NamedTuple
@@ -46,24 +47,37 @@ class ReadyPage(NamedTuple):
     made_of: str
 
 
-def read_pages(source: Path) -> dict[str, ReadyPage]:
-    """Every page of ``source`` by its file's name."""
-    known = KeptTogether(READ, str(source))
-    pages = known_or_made(
-        partial(known_one, known, source), partial(read_one, source), page_names(source)
-    )
-    for page in pages.values():
-        if known.get(page.made_of) is None:
-            known.put(page.made_of, as_kept(page))
-    known.keep()
-    return pages
+class PagesOfSource:
+    """The pages of a source. Those that an earlier build has read can be taken before all stand there."""
 
+    def __init__(self, source: Path) -> None:
+        self.source = source
+        self.known = KeptTogether(READ, str(source))
+        self.ahead: dict[str, ReadyPage] = {}
 
-def known_one(known: KeptTogether, source: Path, name: str) -> ReadyPage | None:
-    """One page, where a build has read it."""
-    made_of = ingredients_hash(source, name)
-    found = known.get(made_of)
-    return found and from_kept(found, made_of)
+    def take_known(self, names: Iterable[str]) -> None:
+        """Take those of some files that stand there already, and stay as they are."""
+        for name in names:
+            if is_page(name) and (page := self.known_one(name)):
+                self.ahead[name] = page
+
+    def read(self) -> dict[str, ReadyPage]:
+        """Every page by its file's name, now that all stand there."""
+        names = page_names(self.source)
+        pages = known_or_made(self.known_one, partial(read_one, self.source), names)
+        for page in pages.values():
+            if self.known.get(page.made_of) is None:
+                self.known.put(page.made_of, as_kept(page))
+        self.known.keep()
+        return pages
+
+    def known_one(self, name: str) -> ReadyPage | None:
+        """One page, where this or an earlier build has read it."""
+        if name in self.ahead:
+            return self.ahead[name]
+        made_of = ingredients_hash(self.source, name)
+        found = self.known.get(made_of)
+        return found and from_kept(found, made_of)
 
 
 def read_one(source: Path, name: str) -> ReadyPage:
@@ -170,4 +184,9 @@ def put_contents(
 
 def page_names(source: Path) -> list[str]:
     """The pages of the source by their files' names."""
-    return sorted(name for name in names_below(source) if name.endswith(".md"))
+    return sorted(filter(is_page, names_below(source)))
+
+
+def is_page(name: str) -> bool:
+    """Whether a file of the source is a page."""
+    return name.endswith(".md")

@@ -18,8 +18,8 @@ class Held:
     """The replies that a page waits for, kept back until they are let go."""
 
     def __init__(self, page, path):
-        self.page, self.routes = page, []
-        page.route(f"**/{path}", lambda route: self.routes.append(route))
+        self.page, self.routes, self.address = page, [], f"**/{path}"
+        page.route(self.address, lambda route: self.routes.append(route))
 
     def follow(self, path):
         """Tap a link to ``path``, whose page does not come yet."""
@@ -28,6 +28,7 @@ class Held:
             self.page.wait_for_timeout(10)
 
     def let_go(self):
+        self.page.unroute(self.address)  # the page serves other tests too
         for route in self.routes:
             route.continue_()
 

@@ -28,9 +28,9 @@ class Held:
             self.page.wait_for_timeout(10)
 
     def let_go(self):
-        self.page.unroute(self.address)  # the page serves other tests too
         for route in self.routes:
             route.continue_()
+        self.page.unroute(self.address)  # the page serves other tests too
 
 
 FOLLOW = """(path) => {

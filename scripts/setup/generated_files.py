@@ -3,11 +3,8 @@
 from collections.abc import Mapping
 
 from scripts.setup.file_hash import Octets
-from scripts.setup.kept import octets_at
+from scripts.setup.kept import octets_at, thrown_away
 from scripts.setup.new_folder import NewFolder
-from scripts.setup.say import Missing
-
-THROWN_AWAY = "build/kept was emptied while the site was built; run the command again."
 
 
 def put_generated(folder: NewFolder, name: str, octets: Octets) -> str:
@@ -29,5 +26,5 @@ def put_kept(folder: NewFolder, places: Mapping[str, str]) -> None:
     for name, place in places.items():
         octets = octets_at(place)
         if octets is None:
-            raise Missing(THROWN_AWAY)
+            thrown_away()
         put_generated(folder, name, octets)

@@ -12,9 +12,11 @@ from collections.abc import Callable, Iterable, Iterator
 from contextlib import suppress
 from functools import cache
 from tempfile import NamedTemporaryFile
+from typing import NoReturn
 
 from scripts.setup.file_hash import files_below, hash_of_files
 from scripts.setup.paths import BUILD, ROOT
+from scripts.setup.say import Missing
 
 FOLDER = BUILD / "kept"
 CODE = ("calculators", "scripts")
@@ -111,6 +113,11 @@ def is_there(path: str) -> bool:
     except OSError:
         return False
     return True
+
+
+def thrown_away() -> NoReturn:
+    """Instead of a maker for what was there a moment ago. Raises ``Missing``."""
+    raise Missing("build/kept was emptied while the site was built; run the command again.")
 
 
 def throw_away(kind: str, ingredients: str) -> None:

@@ -18,10 +18,8 @@ from typing import Any
 
 from markupsafe import escape
 
-from scripts.setup.generated_files import THROWN_AWAY
-from scripts.setup.kept import is_kept, keep, kept
+from scripts.setup.kept import is_kept, keep, kept, thrown_away
 from scripts.setup.paths import BUILD, DOCS
-from scripts.setup.say import Missing
 from scripts.setup.surroundings import surroundings
 from scripts.site.addresses import address_of
 from scripts.site.page_content import SETTINGS, settings, settings_text
@@ -150,8 +148,3 @@ def files_in(entry: Any) -> Iterator[str]:
     else:
         for inner in entry.values() if isinstance(entry, dict) else entry:
             yield from files_in(inner)
-
-
-def thrown_away() -> str:
-    """Instead of a maker for what was there a moment ago. Raises ``Missing``."""
-    raise Missing(THROWN_AWAY)

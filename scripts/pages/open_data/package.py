@@ -7,7 +7,6 @@ import tomllib
 from collections.abc import Iterator, Mapping
 from functools import partial
 from io import BytesIO, StringIO
-from types import NoneType
 from typing import Any, NamedTuple
 
 from pydantic import BaseModel
@@ -27,8 +26,7 @@ DATA_LICENCE = {
     "title": "Creative Commons Attribution 4.0 International",
 }
 NOTHING = "NoneType"
-AS_IT_IS = frozenset((str, int, NoneType))  # what ``shown`` would leave as CSV has it
-WRITTEN_AS_IT_IS = frozenset(("str", "int", NOTHING))  # the same, by name
+WRITTEN_AS_IT_IS = frozenset({"str", "int", NOTHING})  # what ``shown`` would leave as CSV has it
 
 
 class CsvPart(NamedTuple):
@@ -163,9 +161,7 @@ def csv_part(rows: CellsOfRows) -> CsvPart:
     for cells in rows:
         types = tuple([type(cell).__name__ for cell in cells])
         of_rows.add(types)
-        if not WRITTEN_AS_IT_IS.issuperset(types):
-            cells = [cell if type(cell) in AS_IT_IS else shown(cell) for cell in cells]
-        writer.writerow(cells)
+        writer.writerow(cells if WRITTEN_AS_IT_IS.issuperset(types) else map(shown, cells))
     return CsvPart(made.getvalue().encode(), list(of_rows))
 
 

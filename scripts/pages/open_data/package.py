@@ -12,7 +12,6 @@ from typing import Any, NamedTuple
 from pydantic import BaseModel
 
 from scripts.pages.open_data.data_tables import TABLES, CellsOfRows, LongTable, OpenTable
-from scripts.pages.open_data.flat import Cell
 from scripts.records.kept_pieces import PiecesByRecord
 from scripts.records.load import Library
 from scripts.setup.file_hash import Octets
@@ -26,7 +25,7 @@ DATA_LICENCE = {
     "title": "Creative Commons Attribution 4.0 International",
 }
 NOTHING = "NoneType"
-WRITTEN_AS_IT_IS = frozenset({"str", "int", NOTHING})  # what ``shown`` would leave as CSV has it
+SHOWN_OTHERWISE = (bool, float)  # than a CSV writer shows them
 
 
 class CsvPart(NamedTuple):
@@ -159,19 +158,19 @@ def csv_part(rows: CellsOfRows) -> CsvPart:
     writer = csv.writer(made, lineterminator="\r\n")
     of_rows = set()
     for cells in rows:
-        types = tuple([type(cell).__name__ for cell in cells])
-        of_rows.add(types)
-        writer.writerow(cells if WRITTEN_AS_IT_IS.issuperset(types) else map(shown, cells))
+        of_rows.add(tuple([type(cell).__name__ for cell in cells]))
+        # Tens of thousands of cells, most of them empty.
+        writer.writerow(
+            [shown(cell) if isinstance(cell, SHOWN_OTHERWISE) else cell for cell in cells]
+        )
     return CsvPart(made.getvalue().encode(), list(of_rows))
 
 
-def shown(value: Cell) -> str:
-    """A cell: truth as the standard writes it, a number without needless places."""
+def shown(value: bool | float) -> str:
+    """Truth as the standard writes it, a number without needless places."""
     if isinstance(value, bool):
         return "true" if value else "false"
-    if isinstance(value, float):
-        return f"{value:.12g}"
-    return "" if value is None else str(value)
+    return f"{value:.12g}"
 
 
 def json_text(value: Any) -> str:

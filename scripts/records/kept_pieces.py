@@ -18,8 +18,8 @@ Piece = TypeVar("Piece")
 class PiecesByRecord:
     """The pieces of a file, each made when it is asked for."""
 
-    def of(self, kind: str, key: str, make: Callable[[], Piece]) -> Piece:
-        """The piece that ``make`` makes of one record, by its kind and key, and of nothing else."""
+    def of(self, kind: str, key: str, make: Callable[[], Piece], beside: str = "") -> Piece:
+        """The piece that ``make`` makes of one record, by its kind and key, and of what ``beside`` says."""
         return make()
 
     def keep(self) -> None:
@@ -33,10 +33,10 @@ class KeptPieces(PiecesByRecord):
         self.known = known
         self.kept = KeptTogether(KIND, f"{known.beside}\0{file}")
 
-    def of(self, kind: str, key: str, make: Callable[[], Piece]) -> Piece:
+    def of(self, kind: str, key: str, make: Callable[[], Piece], beside: str = "") -> Piece:
         """As above."""
         self.known.noted[kind, key].add(WHOLE)
-        name = f"{kind} {key} {self.known.now.cells[kind][key][WHOLE]}"
+        name = f"{kind} {key} {self.known.now.cells[kind][key][WHOLE]} {beside}"
         found: Piece | None = self.kept.get(name)
         if found is None:
             found = make()

@@ -8,9 +8,9 @@ from typing import Any
 
 from pydantic import TypeAdapter
 
+from scripts.pages.open_data.csv_files import csv_file
 from scripts.pages.open_data.data_tables import TABLES
 from scripts.pages.open_data.package import (
-    csv_file,
     descriptor,
     json_text,
     records_resource,

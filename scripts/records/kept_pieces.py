@@ -6,6 +6,7 @@ For a file that all records have a part in, and that takes long to make.
 from collections.abc import Callable
 from typing import TypeVar
 
+from scripts.records.followed import FOLLOWED
 from scripts.records.kept_files import KeptFiles
 from scripts.records.noted_reads import WHOLE
 from scripts.setup.one_kept_file import KeptTogether
@@ -34,7 +35,9 @@ class KeptPieces(PiecesByRecord):
         self.kept = KeptTogether(KIND, f"{known.beside}\0{file}")
 
     def of(self, kind: str, key: str, make: Callable[[], Piece], beside: str = "") -> Piece:
-        """As above."""
+        """As above; a piece of a kind that is not followed is made anew."""
+        if kind not in FOLLOWED:
+            return make()
         self.known.noted[kind, key].add(WHOLE)
         name = f"{kind} {key} {self.known.now.cells[kind][key][WHOLE]} {beside}"
         found: Piece | None = self.kept.get(name)

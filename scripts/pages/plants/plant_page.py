@@ -59,7 +59,7 @@ def plant_page(slug: str, library: Library) -> str:
 def compared(slug: str, library: Library) -> list[str]:
     """The look-alikes that have a record, each once: first choice for a comparison."""
     others = dict.fromkeys(alike.plant for alike in library.plants[slug].look_alikes)
-    return [other for other in others if other in library.plants and other != slug]
+    return [other for other in others if other and other in library.plants and other != slug]
 
 
 class Pictures(NamedTuple):

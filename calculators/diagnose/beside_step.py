@@ -10,7 +10,7 @@ from calculators.diagnose.water_step import animals_suffer
 from calculators.science.animals.reading_steps import Outside, harmful, step_words
 
 RECENTLY = "recently"
-MOST_BESIDE = 3  # causes beside the first; who stands at a tank reads no more
+MOST_DANGERS = 3  # causes beside the first; who stands at a tank reads no more
 OVER_WEEKS = ("gh_dh", "kh_dh")  # readings whose step takes weeks stand in the notes alone
 
 
@@ -56,7 +56,7 @@ def said_beside(case: Case, chances: Mapping[str, float], of: str | None) -> str
         *against_what_came_before(case, chances, of),
     ]
     words = [without_change(cause) for cause in dict.fromkeys(causes)]
-    return " ".join([one for one in words if one][:MOST_BESIDE])
+    return " ".join([one for one in words if one][:MOST_DANGERS])
 
 
 def against_harm(

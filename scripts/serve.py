@@ -16,7 +16,7 @@ check_python_version()
 
 from scripts.setup.enter import enter_or_stop, interrupt_told
 
-enter_or_stop(("build",), "scripts.serve")
+enter_or_stop(("build",), "scripts.serve", "scripts.site.nothing_new:sources_in_octets")
 
 if __name__ == "__main__":
     with interrupt_told():

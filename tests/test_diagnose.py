@@ -168,7 +168,7 @@ def test_a_sign_of_danger_is_urgent_whatever_else_is_seen(sign):
     if outputs["first_action_for"]:
         assert CAUSES[outputs["first_action_for"]].urgency == "now"
     else:
-        assert outputs["first_action"].startswith("Animals first.")
+        assert outputs["first_action"].startswith("Animals first")
 
 
 def test_a_plain_trouble_of_leaves_is_not_urgent():

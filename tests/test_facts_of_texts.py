@@ -19,6 +19,18 @@ NAMES_IT = "plants/lemna-trisulca.yml"  # that problem, under a key that no othe
 CITED = "fna-lemna-minor"
 
 
+def no_such_habit(folder):
+    """What the plant's own model does not take."""
+    replace(folder / PLANT, "\nhabit: floater\n", "\nhabit: flouter\n")
+
+
+def no_such_source_kind(folder):
+    """One entry of a file of many that its model does not take."""
+    path = folder / "sources.yml"
+    text = path.read_text(encoding="utf-8")
+    path.write_text(text.replace("\n  kind: ", "\n  kind: never-", 1), encoding="utf-8")
+
+
 def renamed_source(folder):
     replace(folder / "sources.yml", f"\n{CITED}:", "\nfna-lemna-other:")
 
@@ -69,6 +81,8 @@ SPOILED = (
     (no_problem, NAMES_IT, "thread-hair-algae has no record in species/problems/"),
     (source_twice, PLANT, f"{CITED} stands twice"),
     (too_sure, PLANT, "well-documented needs a named source"),
+    (no_such_habit, PLANT, "flouter"),
+    (no_such_source_kind, "sources.yml", "never-"),
 )
 
 

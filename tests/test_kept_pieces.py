@@ -52,6 +52,20 @@ def test_only_the_piece_of_a_changed_record_is_made_again(nothing_kept):
     assert written(library) == (first, ["lemna-minor"])
 
 
+def test_a_piece_holds_for_what_is_named_beside_its_record(nothing_kept):
+    known = KeptFiles(own_records(), "beside")
+    made = []
+
+    def piece(beside):
+        pieces = KeptPieces(known, "file.csv")
+        pieces.of("plants", "lemna-minor", lambda: made.append(beside) or beside, beside)
+        pieces.keep()
+
+    for beside in ("two columns", "two columns", "three columns"):
+        piece(beside)
+    assert made == ["two columns", "three columns"]
+
+
 def test_pieces_hold_for_their_file_and_for_what_stands_beside_it(nothing_kept):
     library = own_records()
     written(library)

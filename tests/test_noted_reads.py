@@ -13,9 +13,12 @@ from scripts.pages.search_file import search_maker
 from scripts.records.cell_digests import MOST_CELLS, CellDigests, gathered
 from scripts.records.followed import FOLLOWED
 from scripts.records.kept_files import KeptFiles
+from scripts.records.lines import Document
+from scripts.records.load import read_records
 from scripts.records.noted_reads import LIST, THERE, WHOLE, Noted, noted_library
 from scripts.records.plant import Plant
 from scripts.setup import kept
+from scripts.setup.paths import SPECIES
 from tests.effort import long_run
 from tests.own_records import own_records
 
@@ -40,9 +43,24 @@ def noted():
     return Noted()
 
 
-@pytest.fixture
-def plants(noted):
-    return noted_library(LIBRARY, noted).plants
+@pytest.fixture(params=["put together", "as written"])
+def plants(noted, request):
+    """Plants as they are read, and as a build has them that knows that their texts hold."""
+    library = LIBRARY if request.param == "put together" else as_written()
+    return noted_library(library, noted).plants
+
+
+def as_written():
+    """Our records, each known to hold and not put together yet."""
+    texts = {}
+
+    def known(text):
+        if text not in texts:
+            texts[text] = Document(text)
+        return texts[text]
+
+    read_records(SPECIES, known)
+    return read_records(SPECIES, known).library
 
 
 def test_a_field_is_noted_and_is_what_it_was(noted, plants):
@@ -50,6 +68,23 @@ def test_a_field_is_noted_and_is_what_it_was(noted, plants):
     assert isinstance(plant, Plant)
     assert (plant.name, plant.needs) == (PLANT.name, PLANT.needs)
     assert noted == {("plants", SLUG): {THERE, "name", "needs"}}
+
+
+@pytest.mark.parametrize("kind", FOLLOWED)
+def test_a_record_as_written_is_the_one_put_together(noted, kind):
+    records, written = getattr(LIBRARY, kind), getattr(as_written(), kind)
+    of_kind = getattr(noted_library(as_written(), noted), kind)
+    assert list(of_kind) == list(written) == list(records)
+    for key, record in records.items():
+        part = written.plain_part(key)
+        assert part, key
+        assert part == {name: getattr(record, name) for name in part}
+        one = of_kind[key]
+        assert [getattr(one, name) for name in part] == list(part.values())
+        assert written.plain_part(key) is not None  # nobody has asked for more
+        assert {name: getattr(one, name) for name in type(record).model_fields} == dict(record)
+        assert written[key] == record
+        assert written.plain_part(key) is None
 
 
 def test_a_property_notes_the_fields_that_it_reads(noted, plants):

@@ -2,6 +2,7 @@
 
 import pytest
 
+from scripts.setup import file_hash
 from scripts.site import nothing_new as room
 from scripts.site.nothing_new import (
     Sources,
@@ -9,6 +10,8 @@ from scripts.site.nothing_new import (
     only_records_differ,
     said_of_unchanged,
     sources,
+    sources_from_octets,
+    sources_in_octets,
     stamp_of,
     write_stamp,
 )
@@ -63,6 +66,32 @@ def now(tree):
 
 def told(tree):
     return said_of_unchanged(tree / "site", now(tree))
+
+
+@pytest.fixture
+def nothing_known(monkeypatch):
+    """A process that has read no file yet."""
+    monkeypatch.setattr(file_hash, "KNOWN", {})
+
+
+def test_what_another_process_has_seen_of_the_sources_need_not_be_read(tree, nothing_known):
+    seen, known = sources_in_octets(), dict(file_hash.KNOWN)
+    assert known
+    file_hash.KNOWN.clear()
+    assert sources_from_octets(seen) == now(tree)
+    assert known == file_hash.KNOWN
+    assert said_of_unchanged(tree / "site", sources_from_octets(seen)) == SAID
+
+
+def test_a_source_that_changes_after_another_process_has_seen_it_is_met(tree, nothing_known):
+    seen = sources_in_octets()
+    (tree / SOURCES[0]).write_text("other")
+    file_hash.KNOWN.clear()
+    assert sources_from_octets(seen) != now(tree)
+
+
+def test_where_no_other_process_has_looked_this_one_does():
+    assert sources_from_octets(b"") == sources()
 
 
 def test_what_has_not_changed_is_left_and_told_as_it_was(tree):

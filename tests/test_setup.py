@@ -76,7 +76,7 @@ def test_a_terminal_that_lacks_letters_gets_marks_in_their_place():
 
 
 def test_an_interrupt_ends_in_one_line(monkeypatch, capsys):
-    def interrupted(locks, module):
+    def interrupted(locks, module, find_out):
         raise KeyboardInterrupt
 
     monkeypatch.setattr(entering, "enter", interrupted)
@@ -173,6 +173,47 @@ def test_a_command_goes_on_only_in_a_whole_environment(monkeypatch, tmp_path, wh
     environment = {**os.environ, "PYTHONPATH": str(ROOT)}
     assert entering.status_where_whole(command, environment) == status
     assert gone_on.exists() == whole
+
+
+@pytest.mark.skipif(WINDOWS, reason="no open file is handed on there")
+@pytest.mark.parametrize(
+    "program",
+    [
+        "from scripts.setup.enter import found_out; sys.exit(len(found_out()) == 300_000)",
+        "sys.exit(1)",  # it ends before it has asked
+    ],
+)
+def test_a_command_is_told_what_was_found_out_meanwhile(monkeypatch, program):
+    monkeypatch.setattr(entering, "is_whole", lambda place: True)
+    entered = "import sys; from scripts.setup.enter import wait_for_the_word as w; w();"
+    command = [sys.executable, "-c", entered + program]
+    environment = {**os.environ, "PYTHONPATH": str(ROOT)}
+    found = "tests.test_setup:more_than_a_pipe_holds"
+    assert entering.status_where_whole(command, environment, found) == 1
+
+
+def more_than_a_pipe_holds():
+    return bytes(300_000)
+
+
+def unreadable():
+    raise PermissionError("a file that nobody may read")
+
+
+def test_where_nothing_was_found_out_there_is_nothing():
+    assert entering.found_out() == b""
+
+
+@pytest.mark.skipif(WINDOWS, reason="no open file is handed on there")
+def test_what_cannot_be_read_meanwhile_is_left_to_the_command(monkeypatch):
+    monkeypatch.setattr(entering, "is_whole", lambda place: True)
+    program = (
+        "import sys; from scripts.setup import enter; enter.wait_for_the_word();"
+        "sys.exit(7 + len(enter.found_out()))"
+    )
+    environment = {**os.environ, "PYTHONPATH": str(ROOT)}
+    command = [sys.executable, "-c", program]
+    assert entering.status_where_whole(command, environment, "tests.test_setup:unreadable") == 7
 
 
 @pytest.mark.skipif(WINDOWS, reason="no open file is handed on there")

@@ -4,11 +4,18 @@ import re
 from collections.abc import Mapping
 from typing import NamedTuple
 
+from calculators.diagnose.beside_step import against_harm, is_shown_by, said_beside
 from calculators.diagnose.case_read import Case
 from calculators.diagnose.likelihood import ODDS
-from calculators.diagnose.problem_table import CAUSES, FINDINGS, question_of
+from calculators.diagnose.problem_table import CAUSES, FINDINGS
 from calculators.diagnose.tests_named import without_given
-from calculators.diagnose.triage import ENOUGH, fair_urgent, in_danger, known_readings
+from calculators.diagnose.triage import (
+    ENOUGH,
+    FAIR_CHANCE,
+    fair_urgent,
+    in_danger,
+    known_readings,
+)
 from calculators.diagnose.water_step import (
     animals_suffer,
     by_nitrate,
@@ -20,6 +27,7 @@ from calculators.diagnose.water_step import (
 )
 from calculators.diagnose.words import (
     AIR_FIRST,
+    ANIMALS_FIRST,
     CHANGE_FIRST,
     CHECK_THE_HEATER,
     look_first,
@@ -51,7 +59,9 @@ AMMONIA: tuple[str, Side] = ("ammonia_mg_n_l", "high")
 AIR, SOON = re.compile(r"\b(?:air|ripple)\b"), 160  # letters; what an eye in a hurry reads
 ADD_AIR = "Add air."
 OXYGEN = "oxygen_mg_l"
-AMMONIA_ROOT, RECENTLY = "ammonia", "recently"
+AMMONIA_ROOT = "ammonia"
+OF_WATER = ("water", "animals", "readings")  # where signs are that more than leaves may show
+ASKED_BY_SLOW = {"ammonia_mg_n_l", "ph"}  # what the action of a slow cause has tested itself
 SLOWLY = "Pour it in slowly, over an hour or more: this water has little to hold its pH."
 
 
@@ -69,12 +79,23 @@ class FirstStepEvidence(NamedTuple):
 def to_do_first(evidence: FirstStepEvidence) -> tuple[str, str | None]:
     """The first safe step, and the problem it is for; no reading that was given is asked for."""
     action, of = first_of_all(evidence)
-    action = f"{against_what_came_before(evidence, of)} {action}".strip()
+    before = said_beside(evidence.case, evidence.chances, of)
+    if before not in action:
+        action = put_before(before, action)
     if animals_suffer(evidence.case):
         action = action if AIR.search(action[:SOON]) else f"{ADD_AIR} {action}"
     elif frees_by_air(evidence) and AIR.search(action):
         action = f"{BIND_BEFORE_AIR} {action}"
     return without_given(action, known_readings(evidence.case)), of
+
+
+def put_before(before: str, action: str) -> str:
+    """What goes before an action; air comes first, but where the room itself has to be aired before."""
+    if not action.startswith(AIR_FIRST):
+        return f"{before} {action}"
+    if before.startswith(ANIMALS_FIRST):
+        return f"{before} {action.removeprefix(f'{ANIMALS_FIRST}. ')}"
+    return f"{AIR_FIRST} {before}{action.removeprefix(AIR_FIRST)}"
 
 
 def frees_by_air(evidence: FirstStepEvidence) -> bool:
@@ -85,27 +106,6 @@ def frees_by_air(evidence: FirstStepEvidence) -> bool:
     return not is_short and air_kills(*water[:4])
 
 
-def against_what_came_before(evidence: FirstStepEvidence, of: str | None) -> str:
-    """What to stop where animals suffer after something that harms, though another cause is likelier.
-
-    Empty where nothing of the kind was said, or where the step ``of`` that cause is given already.
-    """
-    if not animals_suffer(evidence.case):
-        return ""
-    causes = {
-        cause
-        for key in evidence.case.present()
-        if FINDINGS[key].where == RECENTLY and FINDINGS[key].input is None
-        for cause, record in CAUSES.items()
-        if record.urgency == "now" and record.besides and not record.shared_root
-        if key in record.rows and record.rows[key].strength == "strong-for"
-    }
-    if not causes or of in causes:
-        return ""
-    likely = max(causes, key=lambda cause: (evidence.chances[cause], cause))
-    return CAUSES[likely].besides or ""
-
-
 def first_of_all(evidence: FirstStepEvidence) -> tuple[str, str | None]:
     """The first safe step in the words of the records, and the problem it is for."""
     kills = acting(evidence.readings)
@@ -114,6 +114,7 @@ def first_of_all(evidence: FirstStepEvidence) -> tuple[str, str | None]:
     if not is_own or passes_over(cause, evidence.case, kills) or (kills and is_slow(evidence)):
         return against_readings(evidence, kills, cause)
     action, of = by_cause(evidence, cause)
+    action = f"{against_harm(evidence.case, evidence.readings, of, action)} {action}".strip()
     if is_cold(evidence.case) and animals_suffer(evidence.case):
         action += CHECK_THE_HEATER
     return action, of
@@ -127,12 +128,24 @@ def endangering(evidence: FirstStepEvidence) -> str | None:
     # Ammonia in acid water is what the slow cause is about; what else endangers them goes before it.
     others = [*fair, explains(evidence.chances)]
     beside = (one for one in others if one and CAUSES[one].shared_root != AMMONIA_ROOT)
-    return next(beside, likeliest(evidence))
+    slow = likeliest(evidence)
+    return next(beside, slow if is_seen_in_water(evidence, slow) else None)
 
 
 def is_slow(evidence: FirstStepEvidence) -> bool:
     """Whether animals are in danger in water of which a large change would do harm by itself."""
     return bool(CAUSES[likeliest(evidence)].slowly) and in_danger(evidence.case)
+
+
+def is_seen_in_water(evidence: FirstStepEvidence, cause: str) -> bool:
+    """Whether a cause is fairly likely, or something in the water or on the animals speaks for it: a leaf
+    alone does not explain why animals suffer.
+    """
+    return evidence.chances[cause] >= FAIR_CHANCE or any(
+        FINDINGS[key].where in OF_WATER and ODDS[row.strength] > 1
+        for key, row in CAUSES[cause].rows.items()
+        if key in evidence.case.present()
+    )
 
 
 def likeliest(evidence: FirstStepEvidence) -> str:
@@ -156,10 +169,14 @@ def by_cause(evidence: FirstStepEvidence, cause: str | None) -> tuple[str, str |
     water, known = water_of(evidence.case), known_readings(evidence.case)
     if cause:
         slow = is_slow(evidence) and not CAUSES[cause].slowly
-        return slow_action(cause, water) if slow else safe_action(cause, water), cause
+        action = slow_action(cause, water) if slow else safe_action(cause, water)
+        if CAUSES[cause].slowly and animals_suffer(evidence.case):
+            action = f"{action} {then_test(known | ASKED_BY_SLOW)}"
+        return action, cause
     if evidence.urgent:
         then = then_test(known)
-        change = by_nitrate(with_care(CHANGE_FIRST, water, SHARES["third"][0]), water)
+        usual, percent = usual_change(is_slow(evidence))
+        change = by_nitrate(with_care(usual, water, percent), water)
         return f"{AIR_FIRST} {change} {then}", None
     if evidence.enough:
         best = likeliest(evidence)
@@ -172,6 +189,15 @@ def by_cause(evidence: FirstStepEvidence, cause: str | None) -> tuple[str, str |
     return look_first(known), None
 
 
+def usual_change(slow: bool) -> tuple[str, float]:
+    """The change of water where nothing says how much, in words and in percent; ``slow`` where a large one
+    would do harm by itself.
+    """
+    if slow:
+        return CHANGES["tenth"], SHARES["tenth"][0]
+    return CHANGE_FIRST, SHARES["third"][0]
+
+
 def against_readings(
     evidence: FirstStepEvidence, kills: Outside, cause: str | None
 ) -> tuple[str, str | None]:
@@ -180,9 +206,7 @@ def against_readings(
     change: str = change_for(kills)
     careful, slow = "", is_slow(evidence) or bool(cause and CAUSES[cause].slowly)
     if change or (cause and CAUSES[cause].besides) or shows_ammonia(water):
-        usual, percent = (
-            (CHANGES["tenth"], SHARES["tenth"][0]) if slow else (CHANGE_FIRST, SHARES["third"][0])
-        )
+        usual, percent = usual_change(slow)
         careful = with_care(change or usual, water, percent_for(kills) or percent)
         asking = [reading for reading, _ in kills] if change else kills_of(water)
         tap, tank = water.tap_nitrate_mg_l, water.nitrate_mg_l
@@ -207,13 +231,3 @@ def said_once(careful: str, kills: Outside) -> str:
 def passes_over(cause: str | None, case: Case, outside: Outside) -> bool:
     """Whether a cause's own step says nothing of these readings, since none of them speaks for it."""
     return cause is not None and bool(outside) and not is_shown_by(cause, case, outside)
-
-
-def is_shown_by(cause: str, case: Case, kills: Outside) -> bool:
-    """Whether a reading that kills speaks for the cause, so that its step is said already."""
-    inputs = {f"readings.{reading}" for reading, _ in kills}
-    return any(
-        question_of(key) in inputs and ODDS[row.strength] > 1
-        for key, row in CAUSES[cause].rows.items()
-        if key in case.present()
-    )

@@ -16,7 +16,8 @@ from calculators.science.animals.reading_words import WARMTH_STEP
 
 WORTH_SAYING = math.log(1.08)  # a weaker likelihood ratio is no reason
 MOST_REASONS = 8
-AIR_FIRST = "Animals first. Add air and stop feeding."
+ANIMALS_FIRST = "Animals first"
+AIR_FIRST = f"{ANIMALS_FIRST}. Add air and stop feeding."
 ASK_A_VET = "Ask a vet who treats fish or invertebrates if they are not better within hours."
 WHAT_KILLS_SOON = ("ammonia_mg_n_l", "nitrite_mg_n_l", "ph", "temperature_c")
 TOXIC = ("ammonia_mg_n_l", "nitrite_mg_n_l")

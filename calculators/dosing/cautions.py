@@ -6,8 +6,10 @@ from typing import NamedTuple
 
 from calculators.core.numbers import show_number
 from calculators.core.result import Level, Note
+from calculators.core.wording import joined
 from calculators.dosing.dose_limits import KILLS, LIMITS, can_kill
 from calculators.dosing.settling import DosingSchedule, highest
+from calculators.science.animals.reading_lines import edge_of
 from calculators.science.water import chemistry
 from calculators.science.water.ammonia import chronic_limit_mg_n_l, unionised_share
 from calculators.science.water.gentle import STEP_DH_A_DAY
@@ -17,6 +19,7 @@ from calculators.science.water.unread import EXAMPLE_PH, EXAMPLE_TEMPERATURE_C
 NITRATE_A_DAY_MG_L = 10.0
 LARGE_JUMP_DH = 10.0
 SALTS_A_DAY_MG_L = 100.0
+HARDNESS_MG_PER_MMOL = {"calcium": chemistry.CA, "magnesium": chemistry.MG}
 # Where the free-ammonia check is shown for a tank whose own figures are not asked for; our judgement.
 
 
@@ -43,6 +46,27 @@ def peaks(plan: Plan, adds: Mapping[str, float | None]) -> dict[str, float]:
         # all of it ends as nitrate where plants do not take it first
         levels["nitrate"] = levels["nitrogen"] * chemistry.NITRATE_PER_N
     return levels
+
+
+def hardness_cautions(plan: Plan, adds: Mapping[str, float | None]) -> list[Note]:
+    """A caution for the hardness that calcium and magnesium build up to; the tank's own comes on top."""
+    levels = {key: highest(0, adds[key] or 0.0, 0, 0, plan.rhythm) for key in HARDNESS_MG_PER_MMOL}
+    if plan.nutrient in levels:
+        levels[plan.nutrient] = highest(plan.now, plan.rise, plan.use_a_day, plan.tap, plan.rhythm)
+    hardness = sum(level / HARDNESS_MG_PER_MMOL[key] for key, level in levels.items())
+    gh_dh = hardness / chemistry.MMOL_PER_DH
+    if gh_dh < edge_of("gh_dh", "harmful_high"):
+        return []
+    named = joined([key for key, level in levels.items() if level])
+    then = (
+        "Dose less, and test GH each week." if plan.rise else "Dose none, and lower it over weeks."
+    )
+    text = (
+        f"With this plan the {named} in the water comes to a hardness of {show_number(gh_dh)} °dH, and what "
+        "else makes the water hard comes on top: so much troubles soft-water fish and shrimp. "
+        f"{then}"
+    )
+    return [Note("caution", text)]
 
 
 def level_cautions(plan: Plan, adds: Mapping[str, float | None]) -> list[Note]:

@@ -5,7 +5,13 @@ from typing import NamedTuple
 
 from calculators.core.result import Note
 from calculators.dosing.bottle import Bottle, bottle_notes, verdict
-from calculators.dosing.cautions import Plan, ammonia_notes, level_cautions, rise_cautions
+from calculators.dosing.cautions import (
+    Plan,
+    ammonia_notes,
+    hardness_cautions,
+    level_cautions,
+    rise_cautions,
+)
 from calculators.dosing.dose_limits import KILLS
 from calculators.dosing.salts import Salt
 from calculators.dosing.settling import SettledLevel
@@ -36,6 +42,7 @@ def advice(dose: SaltDose) -> tuple[Note, ...]:
     plan, adds = dose.plan, dose.adds
     cautions = [
         *level_cautions(plan, adds),
+        *hardness_cautions(plan, adds),
         *ammonia_notes(dose.nitrogen_form, plan, adds),
         *target_notes(plan, dose.target, dose.now),
     ]

@@ -30,10 +30,12 @@ def settled_notes(plan: Plan) -> list[Note]:
     """What a settled level rests on."""
     notes = []
     if plan.use_a_day == 0:
-        text = "No use by plants is entered, so the settled level is the highest it can be."
+        text = (
+            "No use by plants is entered, so the settled level is the highest with this new water."
+        )
         notes.append(Note("info", text))
     if plan.tap == 0:
-        text = "The new water is taken to hold none: what it holds comes on top."
+        text = "The new water is taken to hold none: test it, since what it holds comes on top."
         notes.append(Note("info", text))
     doses = plan.rhythm.doses_a_stretch
     if abs(doses - round(doses)) > 1e-6 or round(doses) == 0:

@@ -193,7 +193,16 @@ def nitrogen_balance(
     uptake = fit(week_flows, slopes, next_reading_ratio, volume_l)
     load = load_of(week_flows, feed_g_week, volume_l, ph, temperature_c)
     soil = (bed, denitrification_mg_n_m2_day)
-    matching = flows(feed_to_balance, protein_percent, week_flows.plants, (0.0, 1.0), 0.0, soil)
+    at_balance, at_target = (
+        load_of(
+            flows(feed, protein_percent, week_flows.plants, (0.0, 1.0), 0.0, soil),
+            feed,
+            volume_l,
+            ph,
+            temperature_c,
+        )
+        for feed in (feed_to_balance, max(0.0, feed_for_target))
+    )
     weeks = weeks_to_low(kh_dh, load.kh_dh_week)
     saw_teeth = series(nitrate_mg_l, cycle)
     more_gas = nitrate_of((MORE_GAS - 1) * week_flows.denitrified, volume_l)
@@ -245,8 +254,11 @@ def nitrogen_balance(
                 measured=plant_uptake_mg_n_day is not None,
                 tap=tap_nitrate_mg_l,
                 feed_to_balance=feed_to_balance,
+                target=target_nitrate_mg_l,
+                feed_now=feed_g_week,
                 feed_for_target=feed_for_target,
-                at_balance=load_of(matching, feed_to_balance, volume_l, ph, temperature_c),
+                at_balance=at_balance,
+                at_target=at_target,
             ),
             *fit_notes(uptake, week_flows),
         ),

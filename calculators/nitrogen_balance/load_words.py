@@ -38,6 +38,30 @@ def never_so_much(verdict: str, feed_g_week: float, load: Load) -> list[Note]:
     return [Note("danger", text)]
 
 
+def target_feed_notes(feed_g_week: float, now_g_week: float, load: Load) -> list[Note]:
+    """What to say of the feed for a target, in g a week, beside what is fed now; ``load`` is what it asks of
+    the water.
+    """
+    if feed_g_week <= now_g_week:
+        return []
+    feed = f"{show(feed_g_week, 2)} g a week"
+    if load.is_overfed:
+        text = (
+            f"Never feed for that target: {feed} is more than this water can carry, and would kill by "
+            "ammonia or want of oxygen before nitrate gets there. Aim lower, or give a plain nitrate "
+            "fertiliser as its label says."
+        )
+        return [Note("danger", text, first=True)]
+    if load.is_heavy:
+        why = " ".join([*ammonia_words(load), *air_words(load)])
+        text = (
+            f"The feed for that target, {feed}, is a heavy load. {why} Keep the surface moving day and "
+            "night, and a battery air pump ready for a power cut."
+        )
+        return [Note("caution", text)]
+    return []
+
+
 def ammonia_words(load: Load) -> list[str]:
     """How soon ammonia harms without a filter, and where it settles with one, if near harm."""
     filter_load, sentences = load.ammonia, []

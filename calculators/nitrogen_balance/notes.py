@@ -2,11 +2,16 @@
 
 from calculators.core.result import Note
 from calculators.nitrogen_balance.balance_verdict import Ahead, verdict_note
-from calculators.nitrogen_balance.load_words import hardness_notes, load_notes, never_so_much
+from calculators.nitrogen_balance.load_words import (
+    hardness_notes,
+    load_notes,
+    never_so_much,
+    target_feed_notes,
+)
 from calculators.nitrogen_balance.tank_load import Load
 from calculators.science.conversions import DAYS_PER_WEEK
 from calculators.science.nitrogen.balance import SHOWN_DAYS, Flows, Verdict
-from calculators.science.nitrogen.balance_words import nitrate_notes, other_notes
+from calculators.science.nitrogen.balance_words import nitrate_notes, other_notes, target_notes
 from calculators.science.nitrogen.steady import Cycle
 
 
@@ -24,14 +29,17 @@ def notes(
     measured: bool,
     tap: float,
     feed_to_balance: float,
+    target: float,
+    feed_now: float,
     feed_for_target: float,
     at_balance: Load,
+    at_target: Load,
 ) -> list[Note]:
     """All that is to be said about one budget; ``hardness`` is the KH read and the weeks it lasts.
 
-    The nitrate ``now``, ``later``, as ``high`` as it settles and of the ``tap`` is in mg/L as NO3;
-    ``feed_to_balance`` and ``feed_for_target`` are in g a week, None where there is no such feed;
-    ``at_balance`` is the load of the former.
+    The nitrate ``now``, ``later``, as ``high`` as it settles, of the ``tap`` and of the ``target`` is in mg/L
+    as NO3; ``feed_now``, ``feed_to_balance`` and ``feed_for_target`` are in g a week, below zero where there
+    is no such feed; ``at_balance`` and ``at_target`` are the loads of the last two.
     """
     endless = cycle.share <= 0 < cycle.rise_day
     harm = [*nitrate_notes(now, high, tap, endless=endless), *load_notes(load)]
@@ -43,6 +51,8 @@ def notes(
         says._replace(first=True),
         *hardness_notes(load, *hardness),
         *never_so_much(verdict, feed_to_balance, at_balance),
+        *target_notes(target),
+        *target_feed_notes(feed_for_target, feed_now, at_target),
         *other_notes(
             verdict,
             cycle,
@@ -51,5 +61,6 @@ def notes(
             feed_to_balance=feed_to_balance,
             match_harms=at_balance.is_overfed,
             feed_for_target=feed_for_target,
+            more_for_target=feed_for_target > feed_now and not at_target.is_overfed,
         ),
     ]

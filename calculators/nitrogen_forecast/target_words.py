@@ -6,7 +6,7 @@ from calculators.core.numbers import show_number as show
 from calculators.core.result import Note
 from calculators.nitrogen_forecast.inverse import MOST_STEPS, Answers
 from calculators.nitrogen_forecast.run_harm import harms
-from calculators.science.nitrogen.balance_words import FEED_IN_STEPS
+from calculators.science.nitrogen.balance_words import FEED_IN_STEPS, target_notes
 from calculators.science.nitrogen.course import course_of
 from calculators.science.nitrogen.forecast_tank import Event, Rates, Tank
 from calculators.science.nitrogen.ode import Effort
@@ -39,7 +39,11 @@ def target_cautions(
     """
     if target is None:
         return []
-    notes = [*harmful_feed(to_target.feed_g_week, tank, events, days, rates), FEED_IN_STEPS]
+    notes = [
+        *target_notes(target),
+        *harmful_feed(to_target.feed_g_week, tank, events, days, rates),
+        FEED_IN_STEPS,
+    ]
     if to_target.unfinished:
         return [*notes, UNFINISHED]
     if to_target.feed_g_week is None:

@@ -39,6 +39,7 @@ def answer(wishes: Wishes, light_notes: list[Note]) -> Pick:
     notes = (
         *words.animal_notes(wishes),
         *animal_law_notes(wishes.animals, wishes.place),
+        *words.in_reach_notes(chosen, best),
         *words.list_notes(fit, chosen, wishes, len(table.plants) - len(judged)),
         *law_notes(judged, chosen, fit, best, wishes, table),
         *light_notes,

@@ -25,6 +25,14 @@ ORDER = Note(
 )
 
 
+IN_REACH = Note(
+    "caution",
+    "Leaves in the air are within reach of children and pets, and several of these plants are poisonous "
+    "to chew or burn the mouth. Read each plant's page before you buy; if some was eaten, ring a doctor, a "
+    "poisons line or a vet.",
+)
+
+
 def light_notes(wishes: Wishes, dli: float | None, light: LightClass | None) -> list[Note]:
     """Which light was taken, and what was worked out from it."""
     if wishes.dli_mol is None:
@@ -100,6 +108,13 @@ def list_notes(
         )
         notes.append(Note("caution" if over else "info", text))
     return notes
+
+
+def in_reach_notes(chosen: Sequence[Judged], best: PlantSet | None) -> list[Note]:
+    """A caution where a plant of the lists has its leaves in the air, within reach of those who chew."""
+    members = [candidate.judged for candidate in best.members] if best else []
+    in_air = [one for one in (*chosen, *members) if one.plant.habit == "marginal"]
+    return [IN_REACH] if in_air else []
 
 
 def set_notes(best: PlantSet | None, most: float, wishes: Wishes) -> list[Note]:

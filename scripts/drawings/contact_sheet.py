@@ -6,6 +6,7 @@ Without samples the page shows the records that have traits.
 """
 
 import sys
+from collections.abc import Mapping
 from pathlib import Path
 from typing import Any
 
@@ -34,7 +35,7 @@ def samples(path: Path) -> dict[str, Plant]:
     }
 
 
-def sheet(plants: dict[str, Plant]) -> str:
+def sheet(plants: Mapping[str, Plant]) -> str:
     """The page."""
     figures = "".join(
         f"<h2>{slug}</h2>{''.join(filter(None, pictures(slug, plant)))}"

@@ -7,12 +7,11 @@ from scripts.drawings.geometry import Affine, Point, placed
 from scripts.drawings.habits import drawn
 from scripts.drawings.not_to_scale import remark
 from scripts.drawings.scene import Item, Symbols, Writer, bounds, moved
-from scripts.drawings.size import frame, subject
+from scripts.drawings.size import TANK_HEIGHT_CM, frame, subject
 from scripts.drawings.svg import number
 from scripts.drawings.words import tank_words
 from scripts.records.plant import Plant
 
-TANK_HEIGHT_CM = 36.0  # the chosen tank; a common size
 EDGE = 6.0  # empty border, mm
 DIGITS = 1  # a tenth of a millimetre is less than a pixel
 

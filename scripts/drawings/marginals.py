@@ -8,11 +8,10 @@ from scripts.drawings.nodes import node_symbols
 from scripts.drawings.rosettes import crown
 from scripts.drawings.scene import Copy, Item, Shape, ShapeGroup, Symbols
 from scripts.drawings.shared_shapes import NO_CEILING, fit, roots, trace
-from scripts.drawings.size import Subject, TankFrame
+from scripts.drawings.size import TALLEST_MM, Subject, TankFrame
 from scripts.drawings.spine import grow
 from scripts.drawings.stems import leafy, swaying
 
-TALLEST_MM = 600.0  # what is taller is cut off here, so that the tank stays readable
 BASAL = ("basal", "tuft", "two-ranked")
 ROOT_MM = 120.0  # hanging roots of a cutting, where the record gives none
 

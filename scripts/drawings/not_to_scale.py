@@ -1,7 +1,6 @@
 """What a drawing cannot show to scale, said beside it."""
 
-from scripts.drawings.marginals import TALLEST_MM
-from scripts.drawings.size import frame
+from scripts.drawings.size import TALLEST_MM, frame
 from scripts.records.plant import Plant
 
 BENDS = ("stem", "rosette", "rootless-stem", "grass")

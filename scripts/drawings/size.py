@@ -6,6 +6,9 @@ from typing import NamedTuple
 from scripts.records.plant import Plant
 from scripts.records.traits import Traits
 
+TANK_HEIGHT_CM = 36.0  # the chosen tank; a common size
+TALLEST_MM = 600.0  # a taller marginal plant is cut off here, so that the tank stays readable
+
 
 class TankFrame(NamedTuple):
     """The tank: lengths in mm from the top of the cap, which is height 0."""

@@ -61,7 +61,7 @@ class CellDigests:
             return self.given
         records = {kind: getattr(self.library, kind) for kind in FOLLOWED}
         return {
-            kind: dict(zip(of_kind, all_digests(of_kind.values()), strict=True))
+            kind: dict(zip(of_kind, digests_of(of_kind, of_kind), strict=True))
             for kind, of_kind in records.items()
         }
 
@@ -73,19 +73,19 @@ def cells_of_texts(reading: ReadRecords) -> Cells:
 
 def cells_of_files(reading: ReadRecords, kind: str) -> Iterator[tuple[str, dict[str, str]]]:
     """The cells of each record of a kind, by its key."""
-    records: dict[str, Record] = getattr(reading.library, kind)
+    records: Mapping[str, Record] = getattr(reading.library, kind)
     files: dict[Path, list[str]] = defaultdict(list)
     for key in records:
         files[reading.drafts[kind][key].path].append(key)
     for path, keys in files.items():
-        find = partial(all_digests, [records[key] for key in keys])
+        find = partial(digests_of, records, keys)
         found = reading.documents[path].fact(f"cells of {kind}", find)
         yield from zip(keys, found, strict=True)
 
 
-def all_digests(records: Iterable[Record]) -> list[dict[str, str]]:
-    """The cells of some records."""
-    return [record_digests(record.model_dump()) for record in records]
+def digests_of(records: Mapping[str, Record], keys: Iterable[str]) -> list[dict[str, str]]:
+    """The cells of some records, by their keys."""
+    return [record_digests(records[key].model_dump()) for key in keys]
 
 
 def record_digests(values: Mapping[str, Any]) -> dict[str, str]:

@@ -6,6 +6,7 @@ For a file that all records have a part in, and that takes long to make.
 from collections.abc import Callable
 from typing import TypeVar
 
+from scripts.records.followed import FOLLOWED
 from scripts.records.kept_files import KeptFiles
 from scripts.records.noted_reads import WHOLE
 from scripts.setup.one_kept_file import KeptTogether
@@ -18,8 +19,8 @@ Piece = TypeVar("Piece")
 class PiecesByRecord:
     """The pieces of a file, each made when it is asked for."""
 
-    def of(self, kind: str, key: str, make: Callable[[], Piece]) -> Piece:
-        """The piece that ``make`` makes of one record, by its kind and key, and of nothing else."""
+    def of(self, kind: str, key: str, make: Callable[[], Piece], beside: str = "") -> Piece:
+        """The piece that ``make`` makes of one record, by its kind and key, and of what ``beside`` says."""
         return make()
 
     def keep(self) -> None:
@@ -33,10 +34,12 @@ class KeptPieces(PiecesByRecord):
         self.known = known
         self.kept = KeptTogether(KIND, f"{known.beside}\0{file}")
 
-    def of(self, kind: str, key: str, make: Callable[[], Piece]) -> Piece:
-        """As above."""
+    def of(self, kind: str, key: str, make: Callable[[], Piece], beside: str = "") -> Piece:
+        """As above; a piece of a kind that is not followed is made anew."""
+        if kind not in FOLLOWED:
+            return make()
         self.known.noted[kind, key].add(WHOLE)
-        name = f"{kind} {key} {self.known.now.cells[kind][key][WHOLE]}"
+        name = f"{kind} {key} {self.known.now.cells[kind][key][WHOLE]} {beside}"
         found: Piece | None = self.kept.get(name)
         if found is None:
             found = make()

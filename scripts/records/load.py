@@ -1,6 +1,6 @@
 """From files to typed records. Loading judges each file by itself; ``check`` judges them together."""
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Mapping
 from pathlib import Path
 from typing import NamedTuple
 
@@ -23,16 +23,16 @@ from scripts.setup.paths import SPECIES
 class Library(NamedTuple):
     """All records by slug."""
 
-    plants: dict[str, Plant]
-    animals: dict[str, Animal]
-    problems: dict[str, Problem]
-    rules: dict[str, Rule]
-    names: dict[str, TradeName]
-    places: dict[str, Jurisdiction]
+    plants: Mapping[str, Plant]
+    animals: Mapping[str, Animal]
+    problems: Mapping[str, Problem]
+    rules: Mapping[str, Rule]
+    names: Mapping[str, TradeName]
+    places: Mapping[str, Jurisdiction]
     guides: dict[str, Guide]
-    sources: dict[str, Source]
-    findings: dict[str, Finding]
-    demo: dict[str, DemoTank]
+    sources: Mapping[str, Source]
+    findings: Mapping[str, Finding]
+    demo: Mapping[str, DemoTank]
     vocabulary: dict[str, dict[str, dict[str, str]]]
 
     def offered(self) -> dict[str, Plant]:

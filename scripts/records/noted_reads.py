@@ -6,16 +6,19 @@ which there are in what order, are things to read too. Kinds that are not follow
 
 from collections import defaultdict
 from collections.abc import Iterator, Mapping
-from functools import cache
+from functools import cache, partial
 from typing import Any, cast
 
 from scripts.records.followed import FOLLOWED
 from scripts.records.load import Library
 from scripts.records.record import Record
+from scripts.records.when_asked import WhenAsked
 
 WHOLE = "*"  # in place of a field: every field
 THERE = "?"  # in place of a field: whether there is such a record
 LIST = ""  # in place of a record's key: which records there are
+# What a record of pydantic's is made of; its own code in C reads it too.
+INSIDE = ("__dict__", "__pydantic_fields_set__", "__pydantic_extra__", "__pydantic_private__")
 
 
 class Noted(defaultdict[tuple[str, str], set[str]]):
@@ -39,7 +42,7 @@ class NotedRecords(Mapping[str, Record]):
     def __getitem__(self, key: str) -> Record:
         self.noted[self.kind, key].add(THERE)
         if key not in self.followed:
-            self.followed[key] = followed(self.records[key], self.kind, key, self.noted)
+            self.followed[key] = followed(self.records, self.kind, key, self.noted)
         return self.followed[key]
 
     def __contains__(self, key: object) -> bool:
@@ -61,15 +64,25 @@ def noted_library(library: Library, noted: Noted) -> Library:
     return library._replace(**cast(Any, records))
 
 
-def followed(record: Record, kind: str, key: str, noted: Noted) -> Record:
-    """The same record, which notes what is read of it."""
-    model = noted_model(type(record))
-    made = object.__new__(model)
-    object.__setattr__(made, "__dict__", record.__dict__)
-    for name in ("__pydantic_fields_set__", "__pydantic_extra__", "__pydantic_private__"):
-        object.__setattr__(made, name, getattr(record, name))
+def followed(records: Mapping[str, Record], kind: str, key: str, noted: Noted) -> Record:
+    """The same record, which notes what is read of it. Raises ``KeyError``."""
+    part = records.plain_part(key) if isinstance(records, WhenAsked) else None
+    model: type[Record] = records.model if isinstance(records, WhenAsked) else type(records[key])
+    made = object.__new__(noted_model(model))
     object.__setattr__(made, "noted_as", ((kind, key), noted))
+    if part is None:
+        become(made, records[key])
+    else:
+        object.__setattr__(made, "__dict__", part)
+        object.__setattr__(made, "whole", partial(records.__getitem__, key))
     return made
+
+
+def become(made: Record, record: Record) -> None:
+    """Have a record that notes what is read hold all that the other holds."""
+    for name in INSIDE:
+        object.__setattr__(made, name, getattr(record, name))
+    object.__setattr__(made, "whole", None)
 
 
 @cache
@@ -81,16 +94,26 @@ def noted_model(model: type[Record]) -> type[Record]:
     read = object.__getattribute__
 
     def noting(self: Record, name: str) -> Any:
-        if name in fields or name == "__dict__":
+        if name in fields:
             place, noted = read(self, "noted_as")
-            noted[place].add(name if name in fields else WHOLE)
+            noted[place].add(name)
+            try:
+                return read(self, name)
+            except AttributeError:  # of a record that has yet to be put together
+                become(self, read(self, "whole")())
+        elif name in INSIDE:
+            if name == "__dict__":
+                place, noted = read(self, "noted_as")
+                noted[place].add(WHOLE)
+            if whole := read(self, "whole"):
+                become(self, whole())
         elif name == "model_fields_set":
             raise TypeError("what was written of a record and what is its default reads alike")
         return read(self, name)
 
     inside = {
         "__module__": __name__,
-        "__slots__": ("noted_as",),
+        "__slots__": ("noted_as", "whole"),
         "__getattribute__": noting,
         "model_config": {"defer_build": True},
     }

@@ -1,14 +1,15 @@
 """Values of texts that an earlier build has parsed and found nothing wrong in: most files are the same again.
 
-Parsing is four fifths of what reading the records takes. What a record must hold is judged anew each time,
-and a text with anything wrong in it is parsed each time, so that what is said of it stays the same. With
-the value stand the facts that a build has found in the text.
+To parse and to judge them is nearly all of what reading the records takes. A text with anything wrong in it
+is parsed and judged each time, so that what is said of it stays the same. With the value stand the facts that
+a build has found in the text, one of them that its records hold.
 """
 
 import hashlib
 import marshal
 from typing import Any, Self
 
+import pydantic
 import yaml
 
 from scripts.records.lines import Document
@@ -77,4 +78,4 @@ def as_kept(value: Any) -> bytes:
 
 def ingredients(of: str) -> str:
     """What values follow from beside their text and our code."""
-    return f"{of}\0{yaml.__version__}"
+    return f"{of}\0{yaml.__version__}\0{pydantic.VERSION}"

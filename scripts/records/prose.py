@@ -1,6 +1,7 @@
 """Pages of prose in docs/: their front matter, and what every page must say of itself."""
 
 from collections.abc import Iterator
+from functools import lru_cache
 from pathlib import Path
 from typing import NamedTuple
 
@@ -50,8 +51,14 @@ def read_prose(folder: Path = DOCS) -> tuple[dict[str, Prose], list[RecordFault]
 def raw(document: Document, body: str, path: Path) -> Iterator[RecordFault]:
     """Tags, attributes and links that may not stand in a page."""
     above = document.text.count("\n") + 3  # the two fences, and counting from one
-    for number, message in page_faults(body):
+    for number, message in raw_faults(body):
         yield RecordFault(shown_path(path), above + number, "", message)
+
+
+@lru_cache(maxsize=100)
+def raw_faults(body: str) -> tuple[tuple[int, str], ...]:
+    """What a page's text holds and may not, found once: a build reads every page twice."""
+    return tuple(page_faults(body))
 
 
 def lacks(document: Document, path: Path) -> Iterator[RecordFault]:

@@ -1,19 +1,17 @@
 """Reads a folder of records and gathers what is wrong with each file by itself."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from pathlib import Path
-from typing import Any, NamedTuple, TypeVar
+from typing import Any, NamedTuple
 
-from pydantic import BaseModel, ValidationError
+from pydantic import ValidationError
 
 from scripts.records.claim import LONGEST_SLUG, SLUG
 from scripts.records.error_sentences import MOST_WORDED, word
 from scripts.records.lines import Document, RecordFault, document_of, fault_at, read
 from scripts.records.parse import Place
-from scripts.records.record import with_shared_sets
 from scripts.records.vocabulary import word_faults
-
-Model = TypeVar("Model", bound=BaseModel)
+from scripts.records.when_asked import Model, WhenAsked, put_together
 
 
 class Draft(NamedTuple):
@@ -36,9 +34,9 @@ class Reader:
         self.documents: dict[Path, Document] = {}
         self.drafts: dict[str, dict[str, Draft]] = {}
 
-    def folder(self, name: str, model: type[Model]) -> dict[str, Model]:
+    def folder(self, name: str, model: type[Model]) -> Mapping[str, Model]:
         """The records of one folder by slug, which is the file's name."""
-        folder, records = self.root / name, {}
+        folder, records = self.root / name, WhenAsked(model)
         self.drafts[name] = {}
         if not folder.is_dir():
             self.note(folder, (), "is missing; it is the folder of these records")
@@ -46,25 +44,38 @@ class Reader:
             if message := wrong_name(path):
                 self.note(path, (), message)
             elif (document := self.document(path)) is not None:
-                self.drafts[name][path.stem] = Draft(path, (), document.value)
-                record = self.validate(path, model, (), document.value)
-                if record is not None:
-                    records[path.stem] = record
+                draft = Draft(path, (), document.value)
+                self.drafts[name][path.stem] = draft
+                self.hold(records, {path.stem: draft}, document)
         return records
 
-    def entries(self, file: str, model: type[Model]) -> dict[str, Model]:
+    def entries(self, file: str, model: type[Model]) -> Mapping[str, Model]:
         """The entries of one file by key."""
-        path = self.root / file
+        path, records = self.root / file, WhenAsked(model)
         mapping = self.mapping(path)
-        self.drafts[path.stem] = {key: Draft(path, (key,), value) for key, value in mapping.items()}
-        entries = {}
-        for key, value in mapping.items():
+        drafts = {key: Draft(path, (key,), value) for key, value in mapping.items()}
+        self.drafts[path.stem] = drafts
+        for key in mapping:
             if message := wrong_slug(key):
                 self.note(path, (key,), message)
-            entry = self.validate(path, model, (key,), value)
-            if entry is not None:
-                entries[key] = entry
-        return entries
+        if drafts:
+            self.hold(records, drafts, self.documents[path])
+        return records
+
+    def hold(
+        self, records: WhenAsked[Model], drafts: Mapping[str, Draft], document: Document
+    ) -> None:
+        """Add to ``records`` those of a text's drafts that hold; each error becomes a finding at its line.
+
+        A text of which all hold is judged once, as long as it stays the same.
+        """
+        fact = f"holds as {records.model.__name__}"
+        if document.facts.get(fact):
+            for key, draft in drafts.items():
+                records.put_written(key, draft.value)
+            return
+        held = [self.validate(key, draft, records) for key, draft in drafts.items()]
+        document.fact(fact, lambda: all(held))
 
     def vocabulary(self, file: str = "vocabulary.yml") -> dict[str, dict[str, dict[str, str]]]:
         """The words that records may use, as plain data."""
@@ -95,16 +106,19 @@ class Reader:
             self.documents[path] = document
         return document
 
-    def validate(self, path: Path, model: type[Model], place: Place, value: Any) -> Model | None:
-        """Hold a value to its model; each error becomes a finding at its own line."""
+    def validate(self, key: str, draft: Draft, records: WhenAsked[Model]) -> bool:
+        """Hold a draft to its model, and add the record; whether it holds."""
         try:
-            return with_shared_sets(model.model_validate(value))
+            records.put(key, put_together(records.model, draft.value))
         except ValidationError as wrong:
+            path, place = draft.path, draft.place
             for number, error in enumerate(wrong.errors(include_url=False)):
                 where = (*place, *in_file(error["loc"], self.documents[path], place))
                 # Good words take time, and nobody is shown so many.
-                self.note(path, where, word(error, model) if number < MOST_WORDED else error["msg"])
-            return None
+                worded = number < MOST_WORDED
+                self.note(path, where, word(error, records.model) if worded else error["msg"])
+            return False
+        return True
 
     def note(self, path: Path, place: Place, message: str) -> None:
         """Add a finding."""

@@ -8,7 +8,7 @@ import hashlib
 import os
 import time
 from collections.abc import Iterable, Iterator
-from typing import NamedTuple
+from typing import Any, NamedTuple
 
 from scripts.setup.paths import ROOT
 
@@ -94,6 +94,17 @@ def digest_of(path: str, *, just_made: bool = False) -> bytes:
     settled = max(state.written_ns, state.changed_ns) < now - COARSEST_STEP_NS
     KNOWN[state] = Known(digest, settled)
     return digest
+
+
+def all_known() -> list[tuple[int | bytes, ...]]:
+    """What this process knows, in plain values: one row a file, its state and what is known of it."""
+    return [(*state, *known) for state, known in KNOWN.items()]
+
+
+def know_too(all_known: list[tuple[Any, ...]]) -> None:
+    """Take what another process of the same command knows, in rows as ``all_known`` gives them."""
+    for *state, digest, settled in all_known:
+        KNOWN[FileState(*state)] = Known(digest, settled)
 
 
 def write_known(path: str, octets: Octets, mode: str = "wb") -> None:

@@ -7,12 +7,13 @@ anything else is imported.
 
 import hashlib
 import json
+import marshal
 import os
 from pathlib import Path
 from typing import NamedTuple
 
 from scripts.records.followed import is_followed
-from scripts.setup.file_hash import files_below, hash_of_files
+from scripts.setup.file_hash import all_known, files_below, hash_of_files, know_too
 from scripts.setup.paths import BUILD, ROOT, SCHEMAS, SOURCE, SPECIES, TABLES
 from scripts.setup.surroundings import surroundings
 
@@ -33,13 +34,39 @@ class Sources(NamedTuple):
 
 def sources(species: Path = SPECIES, tables: Path = TABLES) -> Sources:
     """What a site of these records would be made from now."""
+    return with_surroundings(source_hashes(species, tables))
+
+
+def sources_in_octets() -> bytes:
+    """The hashes of the project's sources, and the digests of their files, for another process."""
+    return marshal.dumps((list(source_hashes(SPECIES, TABLES)), all_known()))
+
+
+def sources_from_octets(seen: bytes) -> Sources:
+    """The project's sources as another process has looked at them a moment ago; looked at now where none
+    has.
+    """
+    if not seen:
+        return sources()
+    hashes, known = marshal.loads(seen)
+    know_too(known)
+    return with_surroundings(Sources(*hashes))
+
+
+def with_surroundings(hashes: Sources) -> Sources:
+    """The sources, and with the rest of them what a build follows from beside our files."""
+    return hashes._replace(rest=f"{surroundings()} {hashes.rest}")
+
+
+def source_hashes(species: Path, tables: Path) -> Sources:
+    """The hashes of the sources alone."""
     files = [str(ROOT / name) for name in ROOT_FILES]
     for folder in dict.fromkeys([*(ROOT / room for room in ROOMS), species]):
         files += files_below(folder)
     followed = [path for path in files if is_followed(path, species)]
     apart = {*followed, *(path for path in files if os.path.dirname(path) == str(TABLES))}
     rest = hash_of_files(path for path in files if path not in apart)
-    return Sources(hash_of_files(followed), f"{surroundings()} {rest}", hash_of_tables(tables))
+    return Sources(hash_of_files(followed), rest, hash_of_tables(tables))
 
 
 def hash_of_tables(tables: Path = TABLES) -> str:

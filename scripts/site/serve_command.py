@@ -6,16 +6,18 @@ from contextlib import contextmanager
 from pathlib import Path
 from typing import NoReturn
 
+from scripts.setup.enter import found_out
 from scripts.setup.paths import SITE, SPECIES, TABLES
 from scripts.setup.rubbish import rubbish_seldom_sought
 from scripts.setup.say import Missing, say, stop
 from scripts.site.making import making_begun
-from scripts.site.nothing_new import said_of_unchanged, sources
+from scripts.site.nothing_new import Sources, said_of_unchanged, sources, sources_from_octets
 
 
 def main(description: str) -> None:
     """Build, then serve until interrupted. ``description`` is what the help says first."""
     asked = options(description)
+    seen = found_out()
     try:
         if not asked.build_only:
             from scripts.site.server import check_port
@@ -23,7 +25,7 @@ def main(description: str) -> None:
             check_port(asked.port)
         if asked.watch:
             watch(asked.port)
-        renew(asked.into)
+        renew(asked.into, now=sources_from_octets(seen))
         say(f"{asked.into.name}/ is ready: any static host can serve it.")
         if not asked.build_only:
             from scripts.site.compressing_server import CompressingHandler
@@ -36,9 +38,13 @@ def main(description: str) -> None:
         say("stopped.")
 
 
-def renew(site: Path, species: Path = SPECIES, tables: Path = TABLES) -> None:
-    """Build a site, or say that it stands as it would be built. Raises ``Missing``."""
-    now = sources(species, tables)
+def renew(
+    site: Path, species: Path = SPECIES, tables: Path = TABLES, now: Sources | None = None
+) -> None:
+    """Build a site, or say that it stands as it would be built. ``now``: the sources, where somebody has
+    looked at them already. Raises ``Missing``.
+    """
+    now = now or sources(species, tables)
     said = said_of_unchanged(site, now)
     if said is None:
         with rubbish_seldom_sought(), making_begun(site, now) as making, told_faults():

@@ -3,6 +3,7 @@
 A plant is a list in the order of ``columns``; a range is ``[low, high, place in sure]``.
 """
 
+from collections.abc import Mapping
 from typing import Any, cast, get_args
 
 from calculators.pick.plant_table import COLUMNS, SURE, StandingForm
@@ -39,7 +40,7 @@ def form_to_pick(plant: Plant) -> StandingForm:
     return "sprawling" if spread.low + spread.high > height.low + height.high else "upright"
 
 
-def plant_entry(plant: Plant, rules: dict[str, Rule]) -> list[Any]:
+def plant_entry(plant: Plant, rules: Mapping[str, Rule]) -> list[Any]:
     """One plant in the order of ``COLUMNS``."""
     needs, growth, nitrogen = plant.needs, plant.growth, plant.nitrogen
     assert nitrogen, "a plant that is offered has it"

@@ -56,6 +56,8 @@ def notes(
         *own_water(kinds, ph=ph),
         *burden_notes(loads),
         *room_notes(kinds, volume_l),
+        *(note for stocked in present for note in too_many(stocked)),
+        *company(kinds),
     ]
     if any(note.level != "info" for note in first):
         first = [
@@ -64,7 +66,6 @@ def notes(
     collected = sorted(first, key=lambda note: note.level != "danger")
     for stocked in present:
         collected += about(stocked)
-    collected += company(kinds)
     collected += law_notes([stocked.kind for stocked in present])
     if groups - {"fish"}:
         collected.append(COPPER)
@@ -82,7 +83,7 @@ def about(stocked: Stocked) -> list[Note]:
             "again, or it is another kind."
         )
         notes_of_kind.append(Note("caution", why))
-    return [*notes_of_kind, *wrong_group(stocked)]
+    return [*notes_of_kind, *too_few(stocked)]
 
 
 def company(kinds: Sequence[str]) -> list[Note]:
@@ -128,13 +129,18 @@ def law_notes(kinds: Sequence[str], place: str | None = None) -> list[Note]:
     ]
 
 
-def wrong_group(stocked: Stocked) -> list[Note]:
-    """Where there are too few of a kind that lives in groups, or too many of one that does not."""
+def too_many(stocked: Stocked) -> list[Note]:
+    """Where there are more of a kind than bear each other."""
     kind = ANIMALS[stocked.kind]
-    if kind.most is not None and stocked.count_ > kind.most:
-        room = "one to a tank" if kind.most == 1 else f"at most {kind.most} together"
-        why = f"{shown_name(stocked.kind)}: {room}, as more fight."
-        return [Note("caution", why)]
+    if kind.most is None or stocked.count_ <= kind.most:
+        return []
+    room = "one to a tank" if kind.most == 1 else f"at most {kind.most} together"
+    return [Note("caution", f"{shown_name(stocked.kind)}: {room}, as more fight.")]
+
+
+def too_few(stocked: Stocked) -> list[Note]:
+    """Where there are too few of a kind that lives in groups."""
+    kind = ANIMALS[stocked.kind]
     if stocked.count_ < kind.least:
         why = f"{shown_name(stocked.kind)} lives in groups: keep {kind.least} or more together."
         return [Note("info", why)]

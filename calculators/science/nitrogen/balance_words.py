@@ -82,6 +82,20 @@ def nitrate_note(deadly: bool, what: str, tap: float, *, now_too: bool) -> Note:
     return Note("caution", text, first=True)
 
 
+def target_notes(target: float) -> list[Note]:
+    """What to say of a ``target`` of nitrate, in mg/L as NO3, that harms by itself."""
+    level = standing("nitrate_mg_l", target).level
+    if level == "in-range":
+        return []
+    edge = LINES["nitrate_mg_l"].harmful_high or 0.0
+    harm = "can kill sensitive animals" if level == "deadly" else "can harm them over time"
+    text = (
+        f"No target for a tank with animals: {show(target)} mg/L of nitrate {harm}. "
+        f"Aim well below {edge:.0f}."
+    )
+    return [Note("danger" if level == "deadly" else "caution", text, first=True)]
+
+
 def other_notes(
     verdict: Verdict,
     cycle: Cycle,
@@ -91,17 +105,20 @@ def other_notes(
     feed_to_balance: float,
     match_harms: bool,
     feed_for_target: float,
+    more_for_target: bool,
 ) -> Sequence[Note]:
     """What stands after the verdict.
 
     Nitrate settles as ``high`` as this, mg/L as NO3; ``feed_to_balance`` and ``feed_for_target`` are in
     g a week; where the former ``match_harms``, that stands before, and no such feed is named.
+    ``more_for_target``: whether more is fed for the target than now, which the water carries.
     """
     notes = []
     if verdict == "running-short" and not match_harms:
         notes.append(
             Note("info", f"Feed that would just match: about {show(feed_to_balance, 2)} g a week.")
         )
+    if more_for_target or (verdict == "running-short" and not match_harms):
         notes.append(FEED_IN_STEPS)
     notes += [MEASURED] if measured else []
     notes += [NOWHERE] if high is None and cycle.rise_day < 0 else []

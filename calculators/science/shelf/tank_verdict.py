@@ -6,6 +6,7 @@ from calculators.core.dates import read_date
 from calculators.core.quantity import Choices
 from calculators.core.result import Level
 from calculators.core.wording import upper
+from calculators.science.shelf.closed_cover import closed_cover
 from calculators.science.shelf.contradictions import contradiction_words, contradictions
 from calculators.science.shelf.deaths import LATELY_DAYS, LONGER_DAYS, Deaths, deaths
 from calculators.science.shelf.entries import READINGS
@@ -79,7 +80,8 @@ def judge_by_day(tank: ShelfTank, log: Log) -> TankVerdict:
     recent = any(one.age_days <= READ_WITHIN_DAYS for one in readings.values())
     first = first_hour(tank, readings, found, died)
     counted = found if recent else []
-    verdict, sentence = first_that_holds(readings, counted, died, young, recent, first)
+    closed = closed_cover(tank, log, readings)
+    verdict, sentence = first_that_holds(readings, counted, died, young, closed, recent, first)
     if verdict == "unknown" and found:
         sentence = f"{sentence[:-1]}, and then {found[0].words()}."
     if torn:
@@ -138,10 +140,11 @@ def first_that_holds(
     found: list[ReadingOutside],
     died: Deaths,
     young: bool,
+    closed: str,
     recent: bool,
     first: tuple[str, ...] = FIRST_HOUR,
 ) -> tuple[Verdict, str]:
-    """The worst that is to be said of a tank."""
+    """The worst that is to be said of a tank; ``closed`` are the words on a closed surface, if it is one."""
     at_once = next((harm for harm in found if harm.acts_at_once), None)
     if at_once is not None:
         between = "; " if any("," in step for step in first) else ", "
@@ -164,6 +167,8 @@ def first_that_holds(
         )
     if young:
         return "watch", f"The soil is young and {unread(readings)}: test ammonia today."
+    if closed:
+        return "watch", f"{upper(closed)}."
     if not recent:
         return "unknown", f"Not known: {nothing_lately(readings)}."
     return "calm", f"Calm: no reading harms. {upper(last_read(readings))}."

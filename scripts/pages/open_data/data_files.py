@@ -1,16 +1,16 @@
 """Every file of the open data, by its path below the site."""
 
 import json
-from collections.abc import Callable, Iterable, Iterator
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from functools import partial
 from io import SEEK_END, BytesIO
 from typing import Any
 
-from pydantic import TypeAdapter
+from pydantic import BaseModel, TypeAdapter
 
+from scripts.pages.open_data.csv_files import csv_file
 from scripts.pages.open_data.data_tables import TABLES
 from scripts.pages.open_data.package import (
-    csv_file,
     descriptor,
     json_text,
     records_resource,
@@ -77,7 +77,12 @@ def open_data_makers(
         file: partial(table_file, name, library, partial(pieces_of, file))
         for name, file in FILES_OF_TABLES.items()
     }
-    whole = {f"{FOLDER}{name}.json": partial(records_file, name, library) for name in WHOLE}
+    whole = {
+        (file := f"{FOLDER}{name}.json"): partial(
+            records_file, name, library, partial(pieces_of, file)
+        )
+        for name in WHOLE
+    }
     schemas = {
         f"{FOLDER}schema/{name}.schema.json": partial(schema_file, adapter)
         for name, (_, adapter) in WHOLE.items()
@@ -97,9 +102,11 @@ def table_file(name: str, library: Library, pieces: Callable[[], PiecesByRecord]
     return described(made, resource)
 
 
-def records_file(name: str, library: Library) -> bytes:
+def records_file(name: str, library: Library, pieces: Callable[[], PiecesByRecord]) -> bytes:
     """The whole records of one kind as JSON, and behind them what the package says of them."""
-    made = BytesIO(records_by_key(library, name))
+    made = BytesIO()
+    for part in records_by_key(library, name, pieces()):
+        made.write(part)
     with made.getbuffer() as octets:
         resource = records_resource(name, octets)
     return described(made, resource)
@@ -122,12 +129,23 @@ def package_text(resources: Iterable[bytes]) -> str:
     return json_text(descriptor([json.loads(about) for about in resources]))
 
 
-def records_by_key(library: Library, name: str) -> bytes:
-    """The records of one kind by key, as they are written; what is not known is left out.
+def records_by_key(library: Library, name: str, pieces: PiecesByRecord) -> Iterator[bytes]:
+    """The records of one kind by key, as they are written, in parts; what is not known is left out.
 
     Straight from the records: as plain values in between they would be the most memory of a build.
     """
     field, adapter = WHOLE[name]
-    records = getattr(library, field)
-    by_key = {key: records[key] for key in sorted(records)}
-    return adapter.dump_json(by_key, indent=1, exclude_none=True, exclude_defaults=True)
+    records: Mapping[str, BaseModel] = getattr(library, field)
+    before = b"{\n"
+    for key in sorted(records):
+        yield before + pieces.of(field, key, partial(record_by_key, adapter, key, records))
+        before = b",\n"
+    pieces.keep()
+    yield b"\n}"
+
+
+def record_by_key(adapter: TypeAdapter[Any], key: str, records: Mapping[str, BaseModel]) -> bytes:
+    """One record as it stands between the braces of its file."""
+    one = {key: records[key]}
+    written = adapter.dump_json(one, indent=1, exclude_none=True, exclude_defaults=True)
+    return written.removeprefix(b"{\n").removesuffix(b"\n}")

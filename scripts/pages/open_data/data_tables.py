@@ -1,14 +1,12 @@
 """The tables of the open data, by name: one row a record, an entry of a law list, a candidate or a claim."""
 
 from collections.abc import Callable, Iterable, Mapping, Sequence
-from functools import partial
 from typing import NamedTuple
 
 from pydantic import BaseModel
 
 from scripts.pages.open_data.claim_rows import COLUMNS, KINDS, claims_of
 from scripts.pages.open_data.flat import BETWEEN, Cell, Row, columns, flat
-from scripts.records.kept_pieces import PiecesByRecord
 from scripts.records.load import Library
 
 CellsOfRows = Iterable[Sequence[Cell]]
@@ -18,17 +16,27 @@ class OpenTable(NamedTuple):
     """One table: what it holds, its rows, and the column that names a row, if one does."""
 
     about: str
-    rows: Callable[[Library, PiecesByRecord], Iterable[Row]]
+    rows: Callable[[Library], Iterable[Row]]
     primary_key: str | None = "key"
 
-    def columns_and_rows(
-        self, library: Library, pieces: PiecesByRecord
-    ) -> tuple[Sequence[str], CellsOfRows]:
+    def columns_and_rows(self, library: Library) -> tuple[Sequence[str], CellsOfRows]:
         """The names of the columns, and the cells of each row in their order."""
-        rows = list(self.rows(library, pieces))
-        pieces.keep()
+        rows = list(self.rows(library))
         names = columns(rows)
-        return names, ([row.get(name) for name in names] for row in rows)
+        return names, (cells_in_order(names, row) for row in rows)
+
+
+class RecordTable(NamedTuple):
+    """A table of one row a record of a field of the library, which come one at a time."""
+
+    about: str
+    field: str
+    primary_key: str | None = "key"
+
+    def row(self, library: Library, key: str) -> Row:
+        """The row of one record."""
+        found: Mapping[str, BaseModel] = getattr(library, self.field)
+        return {"key": key, "page": f"{self.field}/{key}/", **flat(found[key])}
 
 
 class LongTable(NamedTuple):
@@ -44,20 +52,12 @@ class LongTable(NamedTuple):
     primary_key: str | None = None
 
 
-def records(field: str) -> Callable[[Library, PiecesByRecord], list[Row]]:
-    """What makes one row a record of a field of the library."""
-
-    def rows(library: Library, pieces: PiecesByRecord) -> list[Row]:
-        found: Mapping[str, BaseModel] = getattr(library, field)
-        return [pieces.of(field, key, partial(row, key, found)) for key in sorted(found)]
-
-    def row(key: str, found: Mapping[str, BaseModel]) -> Row:
-        return {"key": key, "page": f"{field}/{key}/", **flat(found[key])}
-
-    return rows
+def cells_in_order(names: Iterable[str], row: Row) -> list[Cell]:
+    """The cells of a row, one for each column."""
+    return [row.get(name) for name in names]
 
 
-def law_rows(library: Library, _pieces: PiecesByRecord) -> list[Row]:
+def law_rows(library: Library) -> list[Row]:
     """One row an entry of a law list, with what holds for its whole list."""
     return [
         {
@@ -82,7 +82,7 @@ def law_rows(library: Library, _pieces: PiecesByRecord) -> list[Row]:
     ]
 
 
-def name_rows(library: Library, _pieces: PiecesByRecord) -> list[Row]:
+def name_rows(library: Library) -> list[Row]:
     """One row a plant that may be meant by an ambiguous trade name."""
     return [
         {
@@ -101,19 +101,18 @@ def name_rows(library: Library, _pieces: PiecesByRecord) -> list[Row]:
     ]
 
 
-def source_rows(library: Library, _pieces: PiecesByRecord) -> list[Row]:
+def source_rows(library: Library) -> list[Row]:
     """One row a source."""
     return [{"key": key, **flat(source)} for key, source in sorted(library.sources.items())]
 
 
-TABLES: dict[str, OpenTable | LongTable] = {
-    "plants": OpenTable(
-        "One row a plant: names, needs, size, growth, nitrogen, traits.", records("plants")
+Table = OpenTable | RecordTable | LongTable
+TABLES: dict[str, Table] = {
+    "plants": RecordTable(
+        "One row a plant: names, needs, size, growth, nitrogen, traits.", "plants"
     ),
-    "animals": OpenTable(
-        "One row an animal: body, food, needs, what harms it.", records("animals")
-    ),
-    "problems": OpenTable("One row a problem, its first action with it.", records("problems")),
+    "animals": RecordTable("One row an animal: body, food, needs, what harms it.", "animals"),
+    "problems": RecordTable("One row a problem, its first action with it.", "problems"),
     "names": OpenTable("One row a plant that an ambiguous trade name may mean.", name_rows, None),
     "laws": OpenTable("One row an entry of a law list.", law_rows, None),
     "sources": OpenTable("One row a source, and how much of it was read.", source_rows),

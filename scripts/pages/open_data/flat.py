@@ -56,14 +56,16 @@ def claim_cells(name: str, claim: Claim) -> Row:
     return {**row, f"{name}_grade": claim.grade} if row else {}
 
 
-def columns(rows: Iterable[Row]) -> list[str]:
-    """All columns of some rows; one that a row brings new stands behind the one before it there."""
+def columns(rows: Iterable[Iterable[str]]) -> list[str]:
+    """All columns of some rows, each by its names; one that a row brings new stands behind the one before it
+    there.
+    """
     ordered: list[str] = []
     known: set[str] = set()
     for row in rows:
-        if row.keys() <= known:
+        if known.issuperset(row):
             continue
-        known |= row.keys()
+        known.update(row)
         place = 0
         for name in row:
             if name in ordered:

@@ -1,39 +1,22 @@
 """The description of the open data by the Data Package standard, version 2.0."""
 
-import csv
 import hashlib
 import json
 import tomllib
-from collections.abc import Iterator, Mapping
-from functools import partial
-from io import BytesIO, StringIO
-from typing import Any, NamedTuple
+from typing import Any
 
-from pydantic import BaseModel
-
-from scripts.pages.open_data.data_tables import TABLES, CellsOfRows, LongTable, OpenTable
-from scripts.pages.open_data.flat import Cell
-from scripts.records.kept_pieces import PiecesByRecord
-from scripts.records.load import Library
+from scripts.pages.open_data.csv_files import Types
+from scripts.pages.open_data.data_tables import TABLES, Table
 from scripts.setup.file_hash import Octets
 from scripts.setup.paths import ROOT
 
 PROFILE = "https://datapackage.org/profiles/2.0/datapackage.json"
-Types = dict[str, set[str]]  # by column, in their order: Python's names of those of its values
 DATA_LICENCE = {
     "name": "CC-BY-4.0",
     "path": "https://creativecommons.org/licenses/by/4.0/",
     "title": "Creative Commons Attribution 4.0 International",
 }
 NOTHING = "NoneType"
-WRITTEN_AS_IT_IS = frozenset({"str", "int", NOTHING})  # what ``shown`` would leave as CSV has it
-
-
-class CsvPart(NamedTuple):
-    """Some rows of a table in UTF-8, and the names of the types of their cells, each way that there is."""
-
-    octets: bytes
-    types: list[tuple[str, ...]]
 
 
 def version() -> str:
@@ -98,7 +81,7 @@ def file_resource(path: str, octets: Octets, media_type: str) -> dict[str, Any]:
     }
 
 
-def schema(table: OpenTable | LongTable, types: Types) -> dict[str, Any]:
+def schema(table: Table, types: Types) -> dict[str, Any]:
     """The columns of a table with their types, by the Table Schema of the standard."""
     fields = [{"name": name, "type": kind(of)} for name, of in types.items()]
     made: dict[str, Any] = {"fields": fields, "missingValues": [""]}
@@ -112,66 +95,6 @@ def kind(types: set[str]) -> str:
         if there and there <= narrow:
             return name
     return "string"
-
-
-def csv_file(
-    table: OpenTable | LongTable, library: Library, pieces: PiecesByRecord
-) -> tuple[BytesIO, Types]:
-    """A table as CSV by RFC 4180, and the types in its columns. An empty cell: nobody knows the value."""
-    if isinstance(table, OpenTable):
-        names, rows = table.columns_and_rows(library, pieces)
-        parts = iter([csv_part(rows)])
-    else:
-        names, parts = table.columns, parts_by_record(table, library, pieces)
-    made = BytesIO()
-    made.write(csv_part([names]).octets)
-    of_rows: set[tuple[str, ...]] = set()
-    for octets, types in parts:
-        made.write(octets)
-        of_rows.update(types)
-    return made, {name: {of[place] for of in of_rows} for place, name in enumerate(names)}
-
-
-def parts_by_record(
-    table: LongTable, library: Library, pieces: PiecesByRecord
-) -> Iterator[CsvPart]:
-    """The rows of each record, one record at a time: all together they would be the most memory of a
-    build.
-    """
-    for kind_of_record in table.kinds:
-        records: Mapping[str, BaseModel] = getattr(library, kind_of_record)
-        for key in sorted(records):
-            made = partial(part_of_record, table, kind_of_record, key, records)
-            yield CsvPart(*pieces.of(kind_of_record, key, made))
-    pieces.keep()
-
-
-def part_of_record(
-    table: LongTable, kind_of_record: str, key: str, records: Mapping[str, BaseModel]
-) -> tuple[Any, ...]:
-    """The rows of one record, as a ``CsvPart`` in plain values."""
-    return tuple(csv_part(table.rows_of(kind_of_record, key, records[key])))
-
-
-def csv_part(rows: CellsOfRows) -> CsvPart:
-    """Some rows of a table."""
-    made = StringIO(newline="")
-    writer = csv.writer(made, lineterminator="\r\n")
-    of_rows = set()
-    for cells in rows:
-        types = tuple([type(cell).__name__ for cell in cells])
-        of_rows.add(types)
-        writer.writerow(cells if WRITTEN_AS_IT_IS.issuperset(types) else map(shown, cells))
-    return CsvPart(made.getvalue().encode(), list(of_rows))
-
-
-def shown(value: Cell) -> str:
-    """A cell: truth as the standard writes it, a number without needless places."""
-    if isinstance(value, bool):
-        return "true" if value else "false"
-    if isinstance(value, float):
-        return f"{value:.12g}"
-    return "" if value is None else str(value)
 
 
 def json_text(value: Any) -> str:

@@ -7,13 +7,12 @@ from markupsafe import Markup
 from calculators.core import quantities as q
 from calculators.core.numbers import show_plain
 from calculators.core.quantities import INCH_CM
-from scripts.drawings.closeup import shown
-from scripts.drawings.draw import TANK_HEIGHT_CM
 from scripts.drawings.not_to_scale import remark
+from scripts.drawings.size import TANK_HEIGHT_CM
 from scripts.pages.animals.neighbours import neighbours
 from scripts.pages.cite import Citations
 from scripts.pages.plants.all_plants_table import light_class
-from scripts.pages.plants.drawn import close_up, from_above, in_tank
+from scripts.pages.plants.drawn import close_up, close_up_words, from_above, in_tank
 from scripts.pages.plants.same_scale import with_view
 from scripts.pages.plants.trade_names import pages_of
 from scripts.pages.ranges import SCALES, Bar, bar, both_units
@@ -42,7 +41,7 @@ def plant_page(slug: str, library: Library) -> str:
         pictures=pictures(slug, plant),
         tank=f"{TANK_HEIGHT_CM:g} cm ({TANK_HEIGHT_CM / INCH_CM:.0f} in)",
         remark=remark(plant, TANK_HEIGHT_CM),
-        close_up=shown(slug, plant),
+        close_up=close_up_words(slug, plant),
         slug=slug,
         muddled=pages_of(slug, library),
         compare_with=compared(slug, library),
@@ -60,7 +59,7 @@ def plant_page(slug: str, library: Library) -> str:
 def compared(slug: str, library: Library) -> list[str]:
     """The look-alikes that have a record, each once: first choice for a comparison."""
     others = dict.fromkeys(alike.plant for alike in library.plants[slug].look_alikes)
-    return [other for other in others if other in library.plants and other != slug]
+    return [other for other in others if other and other in library.plants and other != slug]
 
 
 class Pictures(NamedTuple):

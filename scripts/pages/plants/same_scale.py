@@ -4,9 +4,8 @@ import re
 
 from markupsafe import Markup
 
-from scripts.drawings.draw import TANK_HEIGHT_CM
 from scripts.drawings.glass_tank import SIDE
-from scripts.drawings.size import frame
+from scripts.drawings.size import TANK_HEIGHT_CM, frame
 
 TALLEST = 1.3  # of what is shown above one another, in widths of the picture; the rest is cut off
 VIEW = re.compile(r'viewBox="0 0 ([\d.]+) ([\d.]+)"')

@@ -1,6 +1,7 @@
 """The shelf's files: the browser's table of fields, the schema of the file, the demo tanks as one."""
 
 import json
+from collections.abc import Mapping
 from datetime import UTC, date, datetime, time, timedelta
 from typing import Any, get_args
 
@@ -46,7 +47,7 @@ def demo_json(library: Library) -> str:
     return compact(made)
 
 
-def demo_file(demo: dict[str, DemoTank]) -> dict[str, Any]:
+def demo_file(demo: Mapping[str, DemoTank]) -> dict[str, Any]:
     """The demo tanks and their log, oldest entry first."""
     entries = [entry for key, tank in demo.items() for entry in log_of(key, tank)]
     return {

@@ -4,6 +4,7 @@ import pytest
 
 from scripts.records.kept_files import KeptFiles
 from scripts.records.kept_pieces import KeptPieces, PiecesByRecord
+from scripts.records.noted_reads import THERE
 from scripts.setup import kept
 from tests.own_records import own_records
 
@@ -58,12 +59,41 @@ def test_a_piece_holds_for_what_is_named_beside_its_record(nothing_kept):
 
     def piece(beside):
         pieces = KeptPieces(known, "file.csv")
-        pieces.of("plants", "lemna-minor", lambda: made.append(beside) or beside, beside)
+        pieces.of("plants", "lemna-minor", lambda: made.append(beside) or beside, beside=beside)
         pieces.keep()
 
     for beside in ("two columns", "two columns", "three columns"):
         piece(beside)
     assert made == ["two columns", "three columns"]
+
+
+def test_a_piece_of_some_fields_stays_while_others_change(nothing_kept):
+    library, made = own_records(), []
+
+    def piece(library):
+        known = KeptFiles(library, "beside")
+        pieces = KeptPieces(known, "file.json")
+        plant = known.library.plants["lemna-minor"]
+        found = pieces.of(
+            "plants", "lemna-minor", lambda: made.append(1) or plant.name, fields=("name",)
+        )
+        pieces.keep()
+        return found, known.noted["plants", "lemna-minor"]
+
+    assert piece(library) == ("Lemna minor", {THERE, "name"})
+    assert piece(changed(library, "lemna-minor")) == ("Lemna minor", {THERE, "name"})
+    assert made == [1]
+
+
+def test_a_piece_that_reads_more_than_it_says_is_refused(nothing_kept):
+    known = KeptFiles(own_records(), "beside")
+    pieces = KeptPieces(known, "file.json")
+    plant = known.library.plants["lemna-minor"]
+    assert plant.habit == "floater"  # what the file reads by itself is nothing of the piece's
+    assert pieces.of("plants", "lemna-minor", lambda: plant.name, fields=("name",))
+    assert known.noted["plants", "lemna-minor"] == {THERE, "habit", "name"}
+    with pytest.raises(ValueError, match="plants lemna-minor reads verdict too"):
+        pieces.of("plants", "lemna-minor", lambda: plant.verdict, fields=("family",))
 
 
 def test_pieces_hold_for_their_file_and_for_what_stands_beside_it(nothing_kept):

@@ -2,16 +2,20 @@
 
 import json
 from collections.abc import Mapping
+from functools import partial
 from typing import NamedTuple
 
 from scripts.pages.calculators import nitrogen_names
 from scripts.pages.sought import read_sought
 from scripts.pages.typed import read_typed
 from scripts.records.calculator_facts import calculator_facts
+from scripts.records.kept_pieces import PiecesByRecord
 from scripts.records.law_matches import without_record
 from scripts.records.load import Library
 from scripts.records.names import NamedSpecies
 
+NAMES = ("trade_names", "old_names", "uncertain_names", "family")  # fields that hold a name
+NONE_KEPT = PiecesByRecord()
 LINE = 160  # characters of text an entry shows
 AMBIGUOUS = "name on labels"
 # Behind what a page is of: the warning comes before all else that search says. finder.js knows it by "Never".
@@ -115,15 +119,26 @@ class SearchEntry(NamedTuple):
     urgency: tuple[str, ...] = ()
 
 
-def entries(library: Library, prose: Mapping[str, tuple[str, str]]) -> list[SearchEntry]:
-    """All pages but the indexes. ``prose`` has title and description of each page written by people."""
+def entries(
+    library: Library,
+    prose: Mapping[str, tuple[str, str]],
+    pieces: PiecesByRecord = NONE_KEPT,
+) -> list[SearchEntry]:
+    """All pages but the indexes. ``prose`` has title and description of each page written by people;
+    ``pieces`` what is kept of the names of the living.
+    """
+
+    def names_of(kind: str, slug: str, living: NamedSpecies) -> list[str]:
+        """Every name of a plant or an animal."""
+        return pieces.of(kind, slug, partial(all_names, living), NAMES)
+
     listed_names = names_by_list(library)
     pages = [
         SearchEntry(
             f"plants/{slug}/",
             "plant" if plant.offered else NEVER_PLANTED,
             plant.name,
-            all_names(plant),
+            names_of("plants", slug, plant),
             plant.verdict,
         )
         for slug, plant in library.plants.items()
@@ -133,7 +148,7 @@ def entries(library: Library, prose: Mapping[str, tuple[str, str]]) -> list[Sear
             f"animals/{slug}/",
             animal.group if animal.offered else NEVER_OFFERED.format(group=animal.group),
             animal.name,
-            all_names(animal),
+            names_of("animals", slug, animal),
             animal.verdict,
         )
         for slug, animal in library.animals.items()
@@ -205,6 +220,7 @@ def entries(library: Library, prose: Mapping[str, tuple[str, str]]) -> list[Sear
     pages += [
         SearchEntry(address, "guide", title, [], line) for address, (title, line) in prose.items()
     ]
+    pieces.keep()
     sought, typed = read_sought(library), read_typed()
     return [
         entry._replace(sought=sought.get(entry.address, ()), typed=typed.get(entry.address, ""))

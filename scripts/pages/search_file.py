@@ -2,6 +2,7 @@
 
 from collections.abc import Callable, Iterator
 
+from scripts.records.kept_pieces import PiecesByRecord, each_made
 from scripts.records.load import Library
 from scripts.records.prose import read_prose
 from scripts.setup.paths import SEARCH
@@ -9,14 +10,16 @@ from scripts.setup.paths import SEARCH
 NOT_FOUND_BY_SEARCH = ("index.md", "search.md")
 
 
-def search_maker(library: Library) -> dict[str, Callable[[], str | bytes]]:
-    """What makes the file, by its path."""
+def search_maker(
+    library: Library, pieces_of: Callable[[str], PiecesByRecord] = each_made
+) -> dict[str, Callable[[], str | bytes]]:
+    """What makes the file, by its path. ``pieces_of`` has the pieces of a file, by its path."""
 
     def made() -> str:
         """The file, by what is imported only where it has to be made."""
         from scripts.pages.search import entries, index
 
-        return index(entries(library, dict(prose())))
+        return index(entries(library, dict(prose()), pieces_of(SEARCH)))
 
     return {SEARCH: made}
 

@@ -25,9 +25,11 @@ def write_files_of_records(known: "KeptFiles", source: NewFolder, site: NewFolde
     from scripts.pages.open_data.write_data import write_open_data
     from scripts.pages.search_file import search_maker
     from scripts.pages.write_made import write_made
+    from scripts.records.kept_pieces import KeptPieces
 
     write_open_data(known, source)
-    write_made(known, search_maker(known.library), partial(put_generated, source))
+    search = search_maker(known.library, partial(KeptPieces, known))
+    write_made(known, search, partial(put_generated, source))
     site.copy_all(source.path / DATA, DATA, ("*.md", WHEELS))
     site.copy(source.path / SEARCH, SEARCH)
 

@@ -66,7 +66,8 @@ def columns_and_parts(
         """The rows, one at a time."""
         columns_of_all = hash_of(*names)
         for key in keys:
-            yield CsvPart(*pieces.of(table.field, key, partial(part, key), columns_of_all))
+            made = partial(part, key)
+            yield CsvPart(*pieces.of(table.field, key, made, beside=columns_of_all))
         pieces.keep()
 
     keys = sorted(getattr(library, table.field))

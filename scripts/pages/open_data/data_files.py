@@ -17,7 +17,7 @@ from scripts.pages.open_data.package import (
     table_resource,
 )
 from scripts.records.animal import Animal
-from scripts.records.kept_pieces import PiecesByRecord
+from scripts.records.kept_pieces import PiecesByRecord, each_made
 from scripts.records.load import Library
 from scripts.records.plant import Plant
 from scripts.records.problem import Problem
@@ -44,11 +44,6 @@ RESOURCES = (
 )
 PACKAGE = f"{FOLDER}datapackage.json"
 LICENCES = {"licence-data.txt": "LICENSE-DATA", "licence-code.txt": "LICENSE"}
-
-
-def each_made(_file: str) -> PiecesByRecord:
-    """The pieces of a file where none is kept."""
-    return PiecesByRecord()
 
 
 def open_data(library: Library) -> Iterator[tuple[str, str]]:

@@ -193,3 +193,18 @@ def test_animals_from_far_colder_water_are_not_dripped_at_once(bag_c, level):
     assert levels(
         "acclimate", "Bag and tank are", bag_temperature_c=bag_c, tank_temperature_c=26
     ) == [level]
+
+
+def test_a_mix_without_carbonate_hardness_is_told_of():
+    thin = {"gh_dh": 30, "kh_dh": 9, "ph": 7.8, "target_gh_dh": 1.5, "mix_gh_dh": 0, "mix_kh_dh": 0}
+    told = texts("hardness", **thin)
+    assert any("next to no carbonate hardness (0.45 °dH)" in text for text in told)
+    told = texts("hardness", **(thin | {"target_gh_dh": 6}))
+    assert not any("next to no carbonate hardness" in text for text in told)
+
+
+def test_nitrite_under_the_line_for_hours_is_not_left_for_days():
+    told = texts("chloride", nitrite_mg_n_l=0.59, chloride_mg_l=10)
+    [under] = [text for text in told if "under the line" in text]
+    assert "the most for a short time" in under
+    assert "If it has not fallen by tomorrow, and a test shows no ammonia, change" in under

@@ -23,7 +23,13 @@ from calculators.science.water.oxygen_solubility import pressure_at_altitude_hpa
 ACT_MG_L = edge_of("oxygen_mg_l", "deadly_low")
 WATCH_MG_L = edge_of("oxygen_mg_l", "harmful_low")
 TOO_MUCH_PERCENT = 120.0  # common practice, no source
-MOST_PERCENT = 100 / 0.2095  # under pure oxygen: air holds 20.95 % of it by volume
+OXYGEN_OF_AIR = 0.2095  # by volume
+MOST_PERCENT = 100 / OXYGEN_OF_AIR  # under pure oxygen
+TOTAL_GAS_PERCENT = (
+    110.0  # from here on fish can get gas bubbles: the United States' criterion (memory)
+)
+# So much oxygen, beside as much nitrogen as air gives, makes up that total.
+BUBBLES_PERCENT = (TOTAL_GAS_PERCENT - 100 * (1 - OXYGEN_OF_AIR)) / OXYGEN_OF_AIR
 
 Rating = Literal["act", "watch", "good", "too-much", "not-measured"]
 READING = AnswersTo(("oxygen_mg_l",))
@@ -118,6 +124,8 @@ def notes(
     The ``saturation`` is what water in balance with the air holds, mg/L; the reading is ``percent`` of it.
     """
     advice = list(FOR_RATING[rating])
+    if percent is not None and percent > BUBBLES_PERCENT:
+        advice = [Note("caution", GAS_BUBBLES, True)]
     if percent is not None and percent > MOST_PERCENT:
         advice = [Note("danger", NO_WATER_HOLDS_IT, True)]
     if saturation < WATCH_MG_L:
@@ -162,6 +170,12 @@ NO_WATER_HOLDS_IT = (
     "No water holds so much, not even under pure oxygen: the meter or the figure is wrong, and what the "
     "animals have is not known. Set the meter in open air and measure again. If they gasp, add air now."
 )
+GAS_BUBBLES = (
+    f"So much oxygen lifts all gas in the water together above {TOTAL_GAS_PERCENT:.0f} % of saturation, at "
+    "which fish can get gas bubbles under the skin and in the gills; or the meter is wrong. Move the surface "
+    "now, look for an air leak in a pump, set the meter in open air and measure again. Fish with bubbles or "
+    "bulging eyes need a vet."
+)
 AIR_NOW = (
     "Now: move the surface with the filter outlet or an air stone, thin out floating plants, and stop "
     "feeding. Where the ammonia test reads zero, also change a third of the water with dechlorinated "
@@ -188,8 +202,8 @@ FOR_RATING: dict[Rating, tuple[Note, ...]] = {
         Note(
             "caution",
             "Far above saturation. Plants do this in strong light, and it is harmless for hours; "
-            "total gas above 110 % of saturation, as from an air leak in a pump, can give fish gas "
-            "bubbles under the skin. Move the surface, and measure again before lights-on.",
+            f"total gas above {TOTAL_GAS_PERCENT:.0f} % of saturation, as from an air leak in a pump, can "
+            "give fish gas bubbles under the skin. Move the surface, and measure again before lights-on.",
         ),
     ),
     "not-measured": (

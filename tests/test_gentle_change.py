@@ -113,7 +113,8 @@ def test_what_kills_soon_is_split_and_not_put_off(what):
     assert answer["notes"][0]["level"] == "danger"
     assert "poured slowly, and again after an hour or more until it is 33 % in all" in text
     assert f"since {what} kills sooner" in text
-    assert text.index("begin with") < text.index("make the first change now")
+    assert text.index("Test ammonia first") < text.index("begin with")
+    assert "make the first change now" not in text  # one step is said, and this is the smaller one
 
 
 def test_a_nitrate_that_kills_hurries_no_hardness():

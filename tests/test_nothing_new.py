@@ -90,8 +90,10 @@ def test_a_source_that_changes_after_another_process_has_seen_it_is_met(tree, no
     assert sources_from_octets(seen) != now(tree)
 
 
-def test_where_no_other_process_has_looked_this_one_does():
-    assert sources_from_octets(b"") == sources()
+@pytest.mark.parametrize("share", [0, 0.001, 0.5, 0.999])
+def test_where_no_other_process_has_told_of_all_this_one_looks(share):
+    whole = sources_in_octets()
+    assert sources_from_octets(whole[: int(len(whole) * share)]) == sources()
 
 
 def test_what_has_not_changed_is_left_and_told_as_it_was(tree):

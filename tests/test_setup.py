@@ -88,6 +88,7 @@ def test_an_interrupt_ends_in_one_line(monkeypatch, capsys):
 
 INTERRUPTED_INSIDE = """
 import signal
+signal.signal(signal.SIGINT, signal.default_int_handler)  # a command in the background ignores it
 from scripts.setup.enter import interrupt_told
 with interrupt_told():
     try:

@@ -9,13 +9,14 @@ from calculators.acclimate.first_words import (
 )
 from calculators.core.numbers import show_number
 from calculators.core.result import Note
-from calculators.science.animals.reading_words import reading_notes
+from calculators.science.animals.reading_words import WARMTH_STEP, reading_notes
 from calculators.science.water.gentle import STEP_DH_A_DAY
 from calculators.science.water.readings_fit import READ_AGAIN, fit_together, misfit_words
 
 # Common practice, no source: the difference that animals bear at once, and how long a drip may take.
 WARMTH_STEP_C = 2.0
 LONG_DRIP_MINUTES = 90.0
+FAR_APART_C = 8.0
 
 
 def notes(here: Arrival) -> tuple[Note, ...]:
@@ -43,6 +44,13 @@ def match_warmth(here: Arrival) -> Note:
             "Bag and tank are within 2 °C (4 °F): no floating is needed for warmth. Dim the light."
         )
         return Note("info", text)
+    if apart > FAR_APART_C:
+        text = (
+            f"Bag and tank are {show_number(apart, 2)} °C ({show_number(1.8 * apart, 2)} °F) apart, far more "
+            "than animals bear at once. Before all else: put them into clean, aired water of the bag's own "
+            f"warmth, and let that come to the tank's by about {WARMTH_STEP} an hour. Drip only then."
+        )
+        return Note("danger", text, True)
     text = (
         f"Bag and tank are {show_number(apart, 2)} °C ({show_number(1.8 * apart, 2)} °F) apart. Float the "
         "bag closed, in the shade, for 15 to 30 minutes before anything else; where that is not enough, "

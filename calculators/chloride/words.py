@@ -56,7 +56,11 @@ def change_first(here: ChlorideReading) -> Note:
         return Note("danger", f"{reading} can kill. {CHANGE} {FEED}", True, links, WATER_CHANGE)
     if level == "harmful":
         return Note("caution", f"{reading} harms. {CHANGE} {FEED}", True, links, WATER_CHANGE)
-    text = f"{reading} is under the line at this chloride, but a settled tank reads zero. {FEED}"
+    text = (
+        f"{reading} is under the line at this chloride, which is the most for a short time; a settled tank "
+        "reads zero. If it has not fallen by tomorrow, and a test shows no ammonia, change about a third. "
+        f"{IN_ACID_WATER} {FEED}"
+    )
     return Note("caution", text, True, links, WATER_CHANGE)
 
 

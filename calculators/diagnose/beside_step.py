@@ -17,7 +17,7 @@ OVER_WEEKS = ("gh_dh", "kh_dh")  # readings whose step takes weeks stand in the 
 def against_what_came_before(case: Case, chances: Mapping[str, float], of: str | None) -> list[str]:
     """The cause of something that came before animals suffered, though another cause is likelier.
 
-    None where nothing of the kind was said, or where the step ``of`` that cause is given already.
+    Empty where nothing of the kind was said, or where the step ``of`` that cause is given already.
     """
     if not animals_suffer(case):
         return []

@@ -4,12 +4,12 @@ from typing import NamedTuple
 
 from calculators.core.result import Link, Note
 from calculators.science.water.ammonia import Rating
+from calculators.science.water.careful_change import ACID_PH
 from calculators.science.water.change_words import CALM
 from calculators.science.water.changing_water import first_step_for_ammonia
 
 CHANGE = "ammonia-change"
 DANGER_PAGE = (Link("Animals in danger", "danger/"),)
-NEUTRAL_PH = 7.0
 
 
 class AmmoniaReadings(NamedTuple):
@@ -34,10 +34,10 @@ def notes(
         advice.append(Note("caution", "Test daily, feed less, and look for what rots in the tank."))
     else:
         advice.append(CAUSES)
-    if read.ph < NEUTRAL_PH:
+    if read.ph < ACID_PH:
         text = (
-            "At this pH little is toxic now. New water that is harder or less acid can make the rest "
-            "toxic, at once and more as carbon dioxide leaves: ask before you change water."
+            "At this pH most of it is ammonium, which harms little. New water that is harder or less acid "
+            "can turn it toxic, at once and more as carbon dioxide leaves: ask before you change water."
         )
         advice.append(Note("caution", text, leads=(CHANGE,)))
     return advice

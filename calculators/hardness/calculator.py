@@ -140,6 +140,8 @@ def hardness(
     mixing = mix_gh_dh is not None and target_gh_dh is not None
     share = share_of_second(gh_dh, mix_gh_dh or 0.0, target_gh_dh or 0.0) if mixing else None
     has_volume = share is not None and volume_l is not None
+    known_kh = share is not None and mix_kh_dh is not None
+    mixed_kh = mixed(kh_dh, mix_kh_dh or 0.0, share or 0.0) if known_kh else None
     return Hardness(
         gh_mg_l_caco3=gh_dh * CACO3_MG_PER_DH,
         kh_mg_l_caco3=kh_dh * CACO3_MG_PER_DH,
@@ -152,9 +154,7 @@ def hardness(
         pk1=pk1(temperature_c),
         mix_litres=(share or 0.0) * (volume_l or 0.0) if has_volume else None,
         first_litres=(1 - (share or 0.0)) * (volume_l or 0.0) if has_volume else None,
-        mixed_kh_dh=(
-            None if share is None or mix_kh_dh is None else mixed(kh_dh, mix_kh_dh, share)
-        ),
+        mixed_kh_dh=mixed_kh,
         notes=(
             *reading_notes(ph=ph, temperature_c=temperature_c),
             *(
@@ -167,7 +167,11 @@ def hardness(
             ),
             *about_readings(kh_dh, ph),
             *about_general(gh_dh),
-            *(about_mix(share, gh_dh, mix_gh_dh or 0.0, target_gh_dh or 0.0) if mixing else ()),
+            *(
+                about_mix(share, gh_dh, mix_gh_dh or 0.0, target_gh_dh or 0.0, mixed_kh)
+                if mixing
+                else ()
+            ),
         ),
         series={"co2_by_ph": against_ph(gh_meq, kh_meq, temperature_c)},
     )

@@ -26,6 +26,7 @@ GASPING = Note(
         Link("How to change water when ammonia shows", "calculators/ammonia-change/"),
     ),
 )
+LEAST_KH_OF_MIX_DH = 1.0  # common practice, no source: below it pH can fall fast
 
 
 def about_gas(co2: float | None, most: float, pure: float, air: float) -> list[Note]:
@@ -121,11 +122,17 @@ def about_general(gh_dh: float) -> list[Note]:
     return [Note("caution", f"GH reads {show_number(gh_dh)} °dH. {STEPS[('gh_dh', side)].harmful}")]
 
 
-def about_mix(share: float | None, first: float, second: float, target: float) -> list[Note]:
+def about_mix(
+    share: float | None,
+    first: float,
+    second: float,
+    target: float,
+    mixed_kh_dh: float | None,
+) -> list[Note]:
     """Whether the two waters can make the target, and how to use the mix.
 
-    The ``first`` and the ``second`` water and the ``target`` are in °dH; ``share`` is the part of the
-    second, None where no mix will do.
+    The ``first`` and the ``second`` water, the ``target`` and ``mixed_kh_dh`` are in °dH; ``share`` is the
+    part of the second, None where no mix will do.
     """
     if share is None:
         why = (
@@ -139,4 +146,15 @@ def about_mix(share: float | None, first: float, second: float, target: float) -
         "The pH of a mix is not the mean of the two: let it stand with air overnight, then test. Bring "
         f"animals over slowly, by no more than about {STEP_DH_A_DAY} °dH a day."
     )
-    return [Note("caution", text), CHANGE_WITH_CARE]
+    return [*thin_mix(mixed_kh_dh), Note("caution", text), CHANGE_WITH_CARE]
+
+
+def thin_mix(mixed_kh_dh: float | None) -> list[Note]:
+    """A mix that holds its pH badly, by its carbonate hardness in °dH; nothing where that is not known."""
+    if mixed_kh_dh is None or mixed_kh_dh >= LEAST_KH_OF_MIX_DH:
+        return []
+    text = (
+        f"The mix has next to no carbonate hardness ({show_number(mixed_kh_dh, 2)} °dH): its pH can fall "
+        "within days. Take less of the soft water, or keep in it only kinds that are meant for such water."
+    )
+    return [Note("caution", text, True)]

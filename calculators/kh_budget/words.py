@@ -5,6 +5,7 @@ from calculators.core.numbers import show_number
 from calculators.core.quantities import HardnessAWeek
 from calculators.core.result import Level, Link, Note
 from calculators.kh_budget.hardness_budget import LEAST_KH_DH, THIN_DH, Budget, change_to_hold
+from calculators.science.water.between_changes import CourseOfReading
 from calculators.science.water.change_words import BIND
 from calculators.science.water.first_change import A_DAY_PERCENT, daily_rise, quick_first_change
 from calculators.science.water.gentle import STEP_DH_A_DAY
@@ -152,6 +153,13 @@ def about_holding(spent: Budget) -> list[Note]:
     if spent.used_dh_day <= 0 or (spent.low_day is None and percent is None):
         return []
     every = f"every {show_number(course.every_days, 2)} days"
+    if percent is not None and (jump := at_once(course, percent)) > STEP_DH_A_DAY:
+        text = (
+            f"To keep it at {LEAST_KH_DH:g} °dH or more {every} would take {show_number(percent, 2)} %, "
+            f"which moves KH by {dh(jump)} °dH at once: more than animals bear in a day. Change less and "
+            "more often, or feed less."
+        )
+        return [Note("caution", text)] if 100 * course.share < percent else []
     if percent is not None:
         text = (
             f"To keep it at {LEAST_KH_DH:g} °dH or more with this water, {once(spent)}only while no ammonia "
@@ -166,6 +174,11 @@ def about_holding(spent: Budget) -> list[Note]:
             "less."
         )
     return [Note("caution", text)]
+
+
+def at_once(course: CourseOfReading, percent: float) -> float:
+    """How far a change of so many ``percent`` moves a hardness that is held at the least, °dH."""
+    return percent / 100 * (course.new_water - LEAST_KH_DH)
 
 
 def once(spent: Budget) -> str:

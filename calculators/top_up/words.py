@@ -42,6 +42,7 @@ def notes(
         *pure(verdict, readings),
         *brought(kh, readings),
         *quick_first_change(gh.course, "GH", degrees, TENDER),
+        *(quick_first_change(kh.course, "KH", degrees) if kh else ()),
         *swings(readings),
         CARE,
         ALL_SALTS,

@@ -5,13 +5,14 @@ from collections.abc import Sequence
 from calculators.core.figures import figure
 from calculators.core.numbers import show_number
 from calculators.core.quantities import Percent
-from calculators.core.result import Note
+from calculators.core.result import Link, Note
 from calculators.core.wording import DANGER_PAGE
 from calculators.science.animals.reading_lines import standing
 from calculators.science.conversions import DAYS_PER_WEEK
 from calculators.science.trends.kendall import LEAST_COVERAGE, TARGET_COVERAGE
 from calculators.science.trends.stretches import Change, DatedReading, change_days
 from calculators.science.trends.theil_sen import Slope, Stretch
+from calculators.science.water.careful_change import IN_ACID_WATER
 from calculators.trend.outputs import SlopeWeek
 from calculators.trend.trend_outlook import readings_needed
 
@@ -26,6 +27,20 @@ ONLY_WHERE_IT_LEADS = (
 )
 NO_SOIL = Note(
     "info", "No soil area is given, so what the soil turns to gas counts as the plants' uptake."
+)
+# Feed that is nitrified uses up carbonate hardness: what helps a falling nitrate hurries a falling KH.
+FALLING = (
+    Note(
+        "info",
+        "More is taken up than comes in. If it is nitrate or phosphate: before it reaches zero, thin fast "
+        "plants or feed a little more, never more than the animals eat at once.",
+    ),
+    Note(
+        "caution",
+        "If it is carbonate hardness (KH): feed no more for it, since feed uses KH up, and where it ends pH "
+        "falls. Raise nothing quickly; see first how long it lasts.",
+        links=(Link("How long carbonate hardness lasts", "calculators/kh-budget/"),),
+    ),
 )
 TOO_FEW_TO_TELL = Note("info", "Too few readings to tell which way it goes.", first=True)
 ANIMALS_FIRST = Note(
@@ -56,13 +71,7 @@ def notes(
         )
         collected.append(Note("info", why))
     if verdict == "falling" and not high:
-        collected.append(
-            Note(
-                "info",
-                "More is taken up than comes in. Before it reaches zero, thin fast plants or feed a "
-                "little more, never more than the animals eat at once.",
-            )
-        )
+        collected += FALLING
     moving = verdict in ("building", "falling")
     collected.append(Note("info", ONLY_WHERE_IT_LEADS if moving else NEEDS_A_TREND))
     return [*collected, *doubts(slope, stretches, readings, changes), ONE_KIT]
@@ -79,13 +88,15 @@ def highest_now(readings: Sequence[DatedReading]) -> list[Note]:
     if level == "deadly":
         text = (
             f"The last reading is {show_number(last)} mg/L. If it is nitrate, it can kill sensitive animals: "
-            "do not wait for a trend. Test ammonia, and where none shows change a quarter now and "
-            "each day until it reads lower. If the kit counts nitrogen, it is 4.4 times worse."
+            "do not wait for a trend. Test ammonia and pH, and where no ammonia shows change a quarter now "
+            f"and each day until it reads lower. {IN_ACID_WATER} If the kit counts nitrogen, it is 4.4 times "
+            "worse."
         )
         return [Note("danger", text, True, (DANGER_PAGE,))]
     text = (
         f"The last reading is {show_number(last)} mg/L. If it is nitrate, it harms sensitive animals over "
-        "time: change more, and feed no more."
+        "time: feed no more than now, test ammonia and pH, and where no ammonia shows change more, in small "
+        f"steps. {IN_ACID_WATER}"
     )
     return [Note("caution", text, True)]
 

@@ -11,9 +11,13 @@ LARGE_W = 1_000  # common practice: beyond it the wiring is an electrician's mat
 EVAPORATION_COOLS_C = (
     3.0  # the most by which an open tank stays below its room, as the words below say
 )
+LEAST_COOLS_C = 1.0  # and the least
 FAR_TOO_WARM_C = 3.0  # above what is wanted; a judgement, no source
 MOST_MINUTES = 120
 AIR_FIRST = "In a power cut want of oxygen kills before cold does: move the surface first, and feed nothing."
+AIR_IN_WARMTH = (
+    "In a power cut warm water soon lacks oxygen: move the surface first, and feed nothing."
+)
 WRAP = Note(
     "info",
     "Without power: blankets or newspaper round the sides and under the tank, dry and off lamps and plugs; "
@@ -38,7 +42,7 @@ def notes(answer: Warmth, water_c: float, room_c: float, lid: bool) -> tuple[Not
     """Danger to animals and to the keeper first, then the answer, then what keeps it safe."""
     return (
         *harmful_warmth(water_c),
-        *warm_room(room_c, water_c),
+        *warm_room(room_c, water_c, lid),
         *([ELECTRICITY] if answer.heater_w else []),
         verdict(answer, water_c, room_c, lid),
         *power_cut(answer, room_c, water_c),
@@ -78,7 +82,7 @@ def verdict(answer: Warmth, water_c: float, room_c: float, lid: bool) -> Note:
             "room's warmth, an open tank one to three degrees below. Ask again with the coldest night."
         )
         is_near = room_c - EVAPORATION_COOLS_C < water_c + FAR_TOO_WARM_C
-        if is_near or warm_room(room_c, water_c):  # which has said it already
+        if is_near or warm_room(room_c, water_c, lid):  # which has said it already
             return Note("info", text, True)
         text += (
             " Animals that are kept so cool for a reason may not bear that: look up what they bear, and cool "
@@ -99,15 +103,18 @@ def verdict(answer: Warmth, water_c: float, room_c: float, lid: bool) -> Note:
     return Note("info", text, True)
 
 
-def warm_room(room_c: float, water_c: float) -> list[Note]:
-    """A room that warms the water to what harms or kills; none where the water is the warmer one."""
-    low = room_c - EVAPORATION_COOLS_C
-    if water_c >= room_c or standing("temperature_c", low).side != "high":
+def warm_room(room_c: float, water_c: float, lid: bool) -> list[Note]:
+    """A room that warms the water to what harms or kills; none where the water is the warmer one.
+
+    Under a ``lid`` next to nothing evaporates, and the water comes to the room's own warmth.
+    """
+    warm = room_c if lid else room_c - LEAST_COOLS_C
+    if water_c >= room_c or standing("temperature_c", warm).side != "high":
         return []
-    level = standing("temperature_c", low).level
+    level = standing("temperature_c", warm).level
     verb = "kills" if level == "deadly" else "harms"
     text = (
-        f"In a room of {degrees(room_c)} the water comes to {degrees(low)} or more, which {verb} many "
+        f"In a room of {degrees(room_c)} the water can come to {degrees(warm)}, which {verb} many "
         "animals. Lamp and heater off, cover off, air on, a fan over the surface from a dry stand. Cool "
         "by no more than 1 °C (2 °F) an hour, with no ice."
     )
@@ -117,8 +124,9 @@ def warm_room(room_c: float, water_c: float) -> list[Note]:
 
 def power_cut(answer: Warmth, room_c: float, water_c: float) -> list[Note]:
     """What happens without power: air, then how fast it cools, then where it ends."""
+    links = (Link("Power cuts", "guides/power-cuts/"),)
     if water_c < room_c:
-        return []
+        return [Note("caution", AIR_IN_WARMTH, True, links)]
     end = standing("temperature_c", room_c)
     cold = end.level != "in-range" and end.side == "low"
     text = AIR_FIRST + falling(answer)
@@ -126,7 +134,7 @@ def power_cut(answer: Warmth, room_c: float, water_c: float) -> list[Note]:
         verb = "kills" if end.level == "deadly" else "harms"
         text += f" In the end it is as cold as the room, {degrees(room_c)}, and that {verb} many animals."
     level: Level = "danger" if cold and reaches_soon(answer) else "caution"
-    return [Note(level, text, True, (Link("Power cuts", "guides/power-cuts/"),))]
+    return [Note(level, text, True, links)]
 
 
 def falling(answer: Warmth) -> str:

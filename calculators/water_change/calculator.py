@@ -131,7 +131,9 @@ def water_change(
     changes = fewest(left, max_change_percent / 100)
     if changes > MOST_CHANGES:
         reach = tap + (now_mg_l - tap) * (1 - max_change_percent / 100) ** MOST_CHANGES
-        why = change_words.no_plan(changes, MOST_CHANGES, max_change_percent, reach)
+        why = change_words.no_plan(
+            what, now_mg_l, changes, MOST_CHANGES, max_change_percent, reach, water
+        )
         return WaterChange(100 * (1 - left), target_used_mg_l=target, notes=(*first_notes, *why))
     wait = 0.0 if changes == 1 else days_between(what, now_mg_l)
     each = 1 - left ** (1 / changes)

@@ -98,7 +98,8 @@ def first(
             f"Where a test shows no ammonia, make the first change now{with_what}, of no more than about "
             f"{part_of(what).words}, and the rest in steps."
         )
-        steps = gently if leaps(water) else f"{gently} {change}".strip()
+        # One step is said: a smaller one for the hardness, or what such a reading allows at a time.
+        steps = (f"{gently}" if leaps(water) else f"{TEST_FIRST} {gently}") if gently else change
         text = f"{NAMES[what]} of {show_number(now)} mg/L can kill. {steps} {DEADLY[what]}"
         notes.append(Note("danger", text, True, HELP[what]))
     elif what in HARMFUL and level_of(what, now) == "harmful":
@@ -165,18 +166,37 @@ def out_of_reach(tap: float, target: float) -> list[Note]:
     return [Note("caution", why, True), TESTED_TAP]
 
 
-def no_plan(changes: int, most: int, largest: float, reach: float) -> list[Note]:
+def no_plan(
+    what: Substance,
+    now: float,
+    changes: int,
+    most: int,
+    largest: float,
+    reach: float,
+    water: WaterForChange,
+) -> list[Note]:
     """So many changes are no plan; what the most of them would come to.
 
-    The ``largest`` is in percent of the water, and they ``reach`` so many mg/L.
+    The ``largest`` is in percent of the water, and they lead from ``now`` to so many mg/L, ``reach``. What of
+    a change this ``water`` bears is said here too, and no larger one is asked for where it bears none.
     """
+    deadly = level_of(what, now) == "deadly"
+    step = gentle_step(what, now, largest, water)
+    larger = "" if step or deadly or largest >= part_of(what).percent else "allow a larger change, "
     why = (
         f"{changes} changes of {show_number(largest, 2)} % would be needed, which is no plan: more than "
         f"about {most} changes, or four weeks of them, is longer than anybody keeps it up and than the "
         f"figures hold (common practice). {most} such changes lead to about {show_number(reach, 2)} mg/L. "
-        "Use new water that reads lower, allow a larger change, or find what brings it in."
+        f"Use new water that reads lower, {larger}or find what brings it in."
     )
-    return [Note("caution", why, True), TESTED_TAP]
+    return [
+        *begin_gently("" if deadly else step, "caution"),
+        Note("caution", why, True),
+        *unread(water),
+        *([] if what == "ammonia" else [AMMONIA_TOO]),
+        CHANGE_WITH_CARE,
+        TESTED_TAP,
+    ]
 
 
 def plan_notes(plan: Planned, tap: float | None, water: WaterForChange) -> list[Note]:
@@ -186,10 +206,14 @@ def plan_notes(plan: Planned, tap: float | None, water: WaterForChange) -> list[
     bears stands before the plan, unless the note on what kills has said it.
     """
     level = level_of(plan.what, plan.now)
-    step = "" if level == "deadly" else gentle_step(plan.what, plan.now, plan.each_percent, water)
+    gently = gentle_step(plan.what, plan.now, plan.each_percent, water)
+    step = "" if level == "deadly" else gently
     notes = [*begin_gently(step, "caution"), verdict(plan), *unread(water)]
+    if gently:
+        notes.append(DILUTION_ALONE)
     acts = level == "deadly" or (plan.what == "nitrite" and level != "in-range")
-    if plan.each_percent > (part_of(plan.what).percent + 1 if acts else LARGE_CHANGE_PERCENT):
+    most = part_of(plan.what).percent + 1 if acts else LARGE_CHANGE_PERCENT
+    if plan.each_percent > most and not gently:
         notes.append(in_parts(plan, acts))
     if tap is None:
         notes.append(untested(plan.what))
@@ -247,6 +271,12 @@ def untested(what: Substance) -> Note:
     return Note("caution", text)
 
 
+DILUTION_ALONE = Note(
+    "caution",
+    "The plan counts dilution alone, and so does its number of changes. Begin as said above, and go on in "
+    "such small steps: it takes more of them.",
+)
+TEST_FIRST = "Test ammonia first: where it shows, ask its own calculator before any change."
 AMMONIA_TOO = Note(
     "caution",
     "If a test shows ammonia too, do not change yet: in a tank whose pH is below that of the new water "

@@ -44,11 +44,12 @@ def sources_in_octets() -> bytes:
 
 def sources_from_octets(seen: bytes) -> Sources:
     """The project's sources as another process has looked at them a moment ago; looked at now where none
-    has.
+    has, or it was killed as it told of them.
     """
-    if not seen:
+    try:
+        hashes, known = marshal.loads(seen)
+    except (EOFError, ValueError, TypeError):
         return sources()
-    hashes, known = marshal.loads(seen)
     know_too(known)
     return with_surroundings(Sources(*hashes))
 

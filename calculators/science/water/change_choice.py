@@ -38,6 +38,7 @@ HALF_PERCENT = 50.0
 CLEAR_OF_ACT = 0.9 * ACT_NH3_MG_N_L
 # Beyond it half of the water moves the hardness further than animals bear in a day.
 KH_JUMP_DH = 100 / HALF_PERCENT * STEP_DH_A_DAY
+MOST_PH_STEP = 1.0  # common practice, no source: beyond it fish are taken by the jump alone
 ACID_PERCENT = (
     10.0  # common practice, no source: in water so acid that a quick rise harms by itself
 )
@@ -95,7 +96,7 @@ def choose(tank: Water, tap: Water, steps: list[ChangeOutcome]) -> Choice:
 
     ``steps`` are the ``outcomes`` of the two waters.
     """
-    allowed = [step for step in steps[1:] if is_allowed(step, steps)]
+    allowed = [step for step in steps[1:] if is_allowed(step, steps) and is_gentle(step, steps)]
     best = min([steps[0], *allowed], key=lambda step: step.later.nh3_mg_n_l)
     percent = single_change([step.percent for step in allowed], steps[0], tank, tap)
     way = way_of(percent, steps[0], tank, tap)
@@ -127,10 +128,22 @@ def misfits(*waters: Water) -> list[Water]:
 
 
 def is_allowed(step: ChangeOutcome, steps: list[ChangeOutcome]) -> bool:
-    """Whether a change is no worse than none, and brings nothing to the act line from below it."""
+    """Whether a change is no worse than none, and brings nothing to the act line from below it.
+
+    One that raises the ammonia altogether is worse, however little of it is free today: less carbonate
+    hardness frees less of it, and holds the pH less.
+    """
     now, later = steps[0].at_once.nh3_mg_n_l, step.later.nh3_mg_n_l
     stays = later <= now or later < CLEAR_OF_ACT or free_kills(now)
-    return stays and is_no_worse(step, steps)
+    return stays and step.total_mg_n_l <= steps[0].total_mg_n_l and is_no_worse(step, steps)
+
+
+def is_gentle(step: ChangeOutcome, steps: list[ChangeOutcome]) -> bool:
+    """Whether a change leaves the pH where animals follow it at once; where free ammonia kills, that is the
+    lesser harm.
+    """
+    now = steps[0].at_once
+    return free_kills(now.nh3_mg_n_l) or abs(step.at_once.ph - now.ph) <= MOST_PH_STEP
 
 
 def is_no_worse(step: ChangeOutcome, steps: list[ChangeOutcome]) -> bool:

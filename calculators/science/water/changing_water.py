@@ -22,6 +22,7 @@ from calculators.science.water.change_choice import (
 )
 from calculators.science.water.change_words import BIND, CALM, LIKE_THE_TANK, SAME_KH_AND_PH
 from calculators.science.water.first_change import hardness_jump
+from calculators.science.water.gentle import STEP_DH_A_DAY
 from calculators.science.water.hardness_gap import hardness_gaps
 from calculators.science.water.unread import WARM_C
 from calculators.science.water.water_mix import Water
@@ -132,8 +133,9 @@ def with_gaps(
         )
         kills = free_kills(unionised_now(tanks[0]))
         return (
-            f"First {read}: where the new water's pH and KH are no higher than the tank's, change {share} "
-            f"now. With harder water do not change yet, but {BIND}. "
+            f"First {read}: where the new water's pH is no higher than the tank's, and its KH and GH lie "
+            f"within {STEP_DH_A_DAY} °dH of them, change {share} now. With other water do not change yet, "
+            f"but {BIND}, and ask the calculator for changing water with ammonia. "
             f"{after_hardness(percent, 'ammonia' if kills else '')}"
         )
     return (

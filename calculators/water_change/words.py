@@ -99,7 +99,8 @@ def first(
             f"{part_of(what).words}, and the rest in steps."
         )
         # One step is said: a smaller one for the hardness, or what such a reading allows at a time.
-        steps = (f"{gently}" if leaps(water) else f"{TEST_FIRST} {gently}") if gently else change
+        careful = gently if leaps(water) else f"{TEST_FIRST} {gently}"
+        steps = careful if gently else change
         text = f"{NAMES[what]} of {show_number(now)} mg/L can kill. {steps} {DEADLY[what]}"
         notes.append(Note("danger", text, True, HELP[what]))
     elif what in HARMFUL and level_of(what, now) == "harmful":
